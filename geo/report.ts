@@ -1,0 +1,120 @@
+import { z } from 'zod';
+import { vehicleCardSchema } from './vehicle/card.ts';
+
+/**
+ * How much a finding matters.
+ *
+ * - `barred`: exceeds a mapped limit that binds this vehicle there and then, or access is forbidden.
+ *   Must be true: practically no false alarm.
+ * - `squeeze`: inside the limit by less than the margin asked for; or binding only in one lane or under a
+ *   condition that cannot be settled. May turn out harmless.
+ * - `unproved`: something there could stop the vehicle and the map gives no figure, gives it unreadably, or has
+ *   no roads there. Silence here would be the worst fault.
+ * - `heed`: passable; drive it with care.
+ */
+export const LEVELS = ['barred', 'squeeze', 'unproved', 'heed'] as const;
+export type Level = (typeof LEVELS)[number];
+
+/** What a finding is about. */
+export const SUBJECTS = [
+  'height',
+  'width',
+  'length',
+  'mass',
+  'axle',
+  'access',
+  'barrier',
+  'ground',
+  'water',
+  'slope',
+  'narrow',
+  'trees',
+  'tunnel',
+  'crossing',
+  'turn',
+  'swing',
+  'zone',
+  'map',
+] as const;
+export type Subject = (typeof SUBJECTS)[number];
+
+const place = z.strictObject({ lat: z.number(), lon: z.number() });
+
+export const findingSchema = z.strictObject({
+  /** subject + OSM ids + direction (+ pass number): the same input gives the same id */
+  id: z.string(),
+  level: z.enum(LEVELS),
+  subject: z.enum(SUBJECTS),
+  /** metres along the drive; equal for a finding at a node */
+  fromM: z.number(),
+  toM: z.number(),
+  /** where it first binds */
+  at: place,
+  road: z.string().optional(),
+  osm: z.array(z.strictObject({ type: z.enum(['node', 'way', 'relation']), id: z.number() })),
+  /** the tags that decided, as mapped */
+  tags: z.record(z.string(), z.string()),
+  limit: z
+    .strictObject({ value: z.number(), unit: z.enum(['m', 'kg', 'deg', '%']), asMapped: z.string() })
+    .optional(),
+  /** the card's figure */
+  vehicle: z.strictObject({ value: z.number(), unit: z.string(), what: z.string() }).optional(),
+  /** limit minus vehicle, negative when over; height counts its measuring allowance */
+  spare: z.number().optional(),
+  passesAt: z.string().optional(),
+  say: z.string(),
+  advice: z.string(),
+  /** complete, but screens may fold it away */
+  folded: z.boolean().optional(),
+});
+export type Finding = z.infer<typeof findingSchema>;
+
+export const VERDICTS = [...LEVELS, 'clear'] as const;
+export type Verdict = (typeof VERDICTS)[number];
+
+/** The report of one drive with one vehicle, format `lanegauge.report` version 1. */
+export const driveReportSchema = z.strictObject({
+  format: z.literal('lanegauge.report'),
+  version: z.literal(1),
+  program: z.string(),
+  /** ISO 8601 */
+  made: z.string(),
+  route: z.strictObject({
+    name: z.string(),
+    file: z.string(),
+    lengthM: z.number(),
+    segments: z.number(),
+    positions: z.number(),
+  }),
+  vehicle: vehicleCardSchema,
+  leaveAt: z.string().optional(),
+  /** ISO 3166-1 alpha-2 */
+  country: z.array(z.string()),
+  map: z.strictObject({
+    sources: z.array(
+      z.strictObject({ name: z.string(), sha256: z.string(), dataDate: z.string().optional() }),
+    ),
+    roads: z.number(),
+  }),
+  match: z.strictObject({ drivenM: z.number(), offMapM: z.number(), guessedM: z.number() }),
+  roads: z.array(
+    z.strictObject({
+      way: z.number(),
+      forward: z.boolean(),
+      fromM: z.number(),
+      toM: z.number(),
+      name: z.string().optional(),
+      ref: z.string().optional(),
+      class: z.string(),
+    }),
+  ),
+  findings: z.array(findingSchema),
+  verdict: z.enum(VERDICTS),
+  cautions: z.array(z.string()),
+});
+export type DriveReport = z.infer<typeof driveReportSchema>;
+
+/** The worst level present, `clear` when nothing at all was found. */
+export function verdictOf(findings: readonly Finding[]): Verdict {
+  return LEVELS.find((level) => findings.some((finding) => finding.level === level)) ?? 'clear';
+}

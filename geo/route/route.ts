@@ -1,0 +1,27 @@
+/**
+ * A planned or recorded drive as its file gives it: positions in driving order, in unbroken segments.
+ * The jump between two segments is not driven.
+ */
+export interface Route {
+  /** the track's or route's own name, '' when it has none */
+  readonly name: string;
+  readonly kind: 'track' | 'route';
+  /** 1-based place among the file's tracks or routes of this kind */
+  readonly number: number;
+  readonly segments: readonly RouteSegment[];
+}
+
+/** WGS 84 degrees, same length each; `timeMs` is Unix time, NaN where a position has no time. */
+export interface RouteSegment {
+  readonly lat: Float64Array;
+  readonly lon: Float64Array;
+  readonly timeMs: Float64Array;
+}
+
+/** Everything drivable that one file holds, and what had to be said while reading it. */
+export interface RouteFile {
+  readonly routes: readonly Route[];
+  readonly waypoints: number;
+  /** sentences for the user: gaps left out, jumps, leniencies taken */
+  readonly notes: readonly string[];
+}

@@ -1,0 +1,2 @@
+/** Named in every report. */
+export const PROGRAM = 'Lanegauge 0.1.0';

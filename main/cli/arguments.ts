@@ -1,0 +1,93 @@
+import { isAbsolute, resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import { fail, ok, type Result } from '../../geo/result.ts';
+
+export interface CheckArguments {
+  readonly routePath: string;
+  readonly mapPaths: readonly string[];
+  readonly vehiclePath: string;
+  readonly track?: string;
+  readonly country?: string;
+  readonly leaveAt?: string;
+  readonly json: boolean;
+  readonly outFolder?: string;
+}
+
+const USAGE_HINT = "See 'lanegauge --help'.";
+
+/** Reads the words after `lanegauge check`. Unknown options are refused by name. */
+export function readCheckArguments(words: readonly string[], standsIn: string): Result<CheckArguments> {
+  let values: Record<string, string | boolean | string[] | undefined>;
+  try {
+    ({ values } = parseArgs({
+      args: [...words],
+      strict: true,
+      allowPositionals: false,
+      options: {
+        route: { type: 'string', multiple: true },
+        map: { type: 'string', multiple: true },
+        vehicle: { type: 'string', multiple: true },
+        track: { type: 'string', multiple: true },
+        country: { type: 'string', multiple: true },
+        leave: { type: 'string', multiple: true },
+        out: { type: 'string', multiple: true },
+        json: { type: 'boolean' },
+      },
+    }));
+  } catch (error) {
+    return fail('usage', `${error instanceof Error ? firstSentence(error.message) : String(error)} ${USAGE_HINT}`);
+  }
+  const all = (name: string): string[] => (Array.isArray(values[name]) ? values[name] : []);
+  for (const name of ['route', 'vehicle', 'track', 'country', 'leave', 'out'])
+    if (all(name).length > 1)
+      return fail('usage', `--${name} is given ${all(name).length} times; one is wanted. ${USAGE_HINT}`);
+  const [route] = all('route');
+  const [vehicle] = all('vehicle');
+  const maps = all('map');
+  const missing = [
+    ...(route ? [] : ['--route FILE.gpx']),
+    ...(maps.length > 0 ? [] : ['--map FILE']),
+    ...(vehicle ? [] : ['--vehicle FILE.json']),
+  ];
+  if (!route || !vehicle || missing.length > 0)
+    return fail('usage', `Missing: ${missing.join(', ')}. ${USAGE_HINT}`);
+  const country = all('country')[0]?.toUpperCase();
+  if (country !== undefined && !/^[A-Z]{2}$/.test(country))
+    return fail('usage', `--country ${country} is not a country code of two letters, such as GB or FR.`);
+  const [leaveAt] = all('leave');
+  if (leaveAt !== undefined && !isWallTime(leaveAt))
+    return fail('usage', `--leave ${leaveAt} is not a date and time such as 2027-06-12T09:30.`);
+  const [track] = all('track');
+  const [out] = all('out');
+  const absolute = (path: string): string => (isAbsolute(path) ? path : resolve(standsIn, path));
+  return ok({
+    routePath: absolute(route),
+    mapPaths: maps.map(absolute),
+    vehiclePath: absolute(vehicle),
+    json: values['json'] === true,
+    ...(track === undefined ? {} : { track }),
+    ...(country === undefined ? {} : { country }),
+    ...(leaveAt === undefined ? {} : { leaveAt }),
+    ...(out === undefined ? {} : { outFolder: absolute(out) }),
+  });
+}
+
+/** The folder the user stands in: npm runs scripts elsewhere and tells where it was called. */
+export function standsIn(environment: NodeJS.ProcessEnv, workingFolder: string): string {
+  const byNpm = environment['npm_lifecycle_event'] === 'lanegauge' || environment['npm_lifecycle_event'] === 'start';
+  return (byNpm ? environment['INIT_CWD'] : undefined) ?? workingFolder;
+}
+
+/** YYYY-MM-DDTHH:MM, a day that exists. */
+function isWallTime(text: string): boolean {
+  const parts = /^(\d{4})-(\d{2})-(\d{2})T(\d{2}):(\d{2})$/.exec(text);
+  if (!parts) return false;
+  const [year, month, day, hour, minute] = parts.slice(1).map(Number) as [number, number, number, number, number];
+  const date = new Date(Date.UTC(year, month - 1, day, hour, minute));
+  return date.getUTCMonth() === month - 1 && date.getUTCDate() === day && hour < 24 && minute < 60;
+}
+
+function firstSentence(text: string): string {
+  const [first] = text.split(/\.\s|\n/);
+  return first?.endsWith('.') ? first : `${first ?? text}.`;
+}

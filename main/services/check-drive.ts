@@ -1,0 +1,74 @@
+import { basename } from 'node:path';
+import { checkDrive } from '../../geo/check.ts';
+import type { Drive } from '../../geo/match/drive.ts';
+import { followRoads } from '../../geo/match/follow-roads.ts';
+import type { DriveReport } from '../../geo/report.ts';
+import { fail, ok, type Result } from '../../geo/result.ts';
+import type { Roads } from '../../geo/roads/roads.ts';
+import { chooseRoute } from '../../geo/route/choose-route.ts';
+import type { Route } from '../../geo/route/route.ts';
+import { PROGRAM } from '../version.ts';
+import { openMap } from './map/open-map.ts';
+import { readRouteFile } from './route/read-route-file.ts';
+import { readVehicleFile } from './vehicle/read-vehicle-file.ts';
+
+export interface CheckRequest {
+  readonly routePath: string;
+  readonly mapPaths: readonly string[];
+  readonly vehiclePath: string;
+  /** name or 1-based number */
+  readonly track?: string;
+  /** ISO 3166-1 alpha-2: what the place cannot tell */
+  readonly country?: string;
+  /** local wall time, YYYY-MM-DDTHH:MM */
+  readonly leaveAt?: string;
+}
+
+export interface CheckHooks {
+  /** what is being done, and how far it is (0…1) where that is known */
+  onProgress?(what: string, share?: number): void;
+  readonly signal?: AbortSignal;
+  now(): Date;
+}
+
+export interface CheckOutcome {
+  readonly report: DriveReport;
+  readonly route: Route;
+  readonly drive: Drive;
+  readonly roads: Roads;
+}
+
+/** The whole check from files: card, route and map read, the drive followed, every subject asked. */
+export async function checkFromFiles(request: CheckRequest, hooks: CheckHooks): Promise<Result<CheckOutcome>> {
+  // the small files first: a misspelt card should not cost a map's reading time
+  const card = await readVehicleFile(request.vehiclePath);
+  if (!card.ok) return card;
+  const file = await readRouteFile(request.routePath);
+  if (!file.ok) return file;
+  const chosen = chooseRoute(file.value, request.track);
+  if (!chosen.ok) return chosen;
+  const { route, note } = chosen.value;
+
+  const map = await openMap(request.mapPaths, route, {
+    ...(hooks.signal === undefined ? {} : { signal: hooks.signal }),
+    onProgress: (share) => hooks.onProgress?.('reading the map', share),
+  });
+  if (!map.ok) return map;
+  if (hooks.signal?.aborted) return fail('cancelled', 'Cancelled.');
+  hooks.onProgress?.('following the drive');
+  const drive = followRoads(route, map.value);
+  hooks.onProgress?.('checking');
+  const report = checkDrive({
+    route,
+    file: basename(request.routePath),
+    drive,
+    roads: map.value,
+    card: card.value,
+    country: request.country === undefined ? [] : [request.country],
+    ...(request.leaveAt === undefined ? {} : { leaveAt: request.leaveAt }),
+    notes: [...(note === undefined ? [] : [note]), ...file.value.notes],
+    program: PROGRAM,
+    made: hooks.now().toISOString(),
+  });
+  return ok({ report, route, drive, roads: map.value });
+}

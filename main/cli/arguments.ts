@@ -35,7 +35,10 @@ export function readCheckArguments(words: readonly string[], standsIn: string): 
       },
     }));
   } catch (error) {
-    return fail('usage', `${error instanceof Error ? firstSentence(error.message) : String(error)} ${USAGE_HINT}`);
+    return fail(
+      'usage',
+      `${error instanceof Error ? firstSentence(error.message) : String(error)} ${USAGE_HINT}`,
+    );
   }
   const all = (name: string): string[] => (Array.isArray(values[name]) ? values[name] : []);
   for (const name of ['route', 'vehicle', 'track', 'country', 'leave', 'out'])
@@ -74,7 +77,8 @@ export function readCheckArguments(words: readonly string[], standsIn: string): 
 
 /** The folder the user stands in: npm runs scripts elsewhere and tells where it was called. */
 export function standsIn(environment: NodeJS.ProcessEnv, workingFolder: string): string {
-  const byNpm = environment['npm_lifecycle_event'] === 'lanegauge' || environment['npm_lifecycle_event'] === 'start';
+  const byNpm =
+    environment['npm_lifecycle_event'] === 'lanegauge' || environment['npm_lifecycle_event'] === 'start';
   return (byNpm ? environment['INIT_CWD'] : undefined) ?? workingFolder;
 }
 
@@ -82,7 +86,13 @@ export function standsIn(environment: NodeJS.ProcessEnv, workingFolder: string):
 function isWallTime(text: string): boolean {
   const parts = /^(\d{4})-(\d{2})-(\d{2})T(\d{2}):(\d{2})$/.exec(text);
   if (!parts) return false;
-  const [year, month, day, hour, minute] = parts.slice(1).map(Number) as [number, number, number, number, number];
+  const [year, month, day, hour, minute] = parts.slice(1).map(Number) as [
+    number,
+    number,
+    number,
+    number,
+    number,
+  ];
   const date = new Date(Date.UTC(year, month - 1, day, hour, minute));
   return date.getUTCMonth() === month - 1 && date.getUTCDate() === day && hour < 24 && minute < 60;
 }

@@ -39,7 +39,10 @@ export interface CheckOutcome {
 }
 
 /** The whole check from files: card, route and map read, the drive followed, every subject asked. */
-export async function checkFromFiles(request: CheckRequest, hooks: CheckHooks): Promise<Result<CheckOutcome>> {
+export async function checkFromFiles(
+  request: CheckRequest,
+  hooks: CheckHooks,
+): Promise<Result<CheckOutcome>> {
   // the small files first: a misspelt card should not cost a map's reading time
   const card = await readVehicleFile(request.vehiclePath);
   if (!card.ok) return card;

@@ -13,7 +13,8 @@ export async function readBytes(path: string, what: string, maxBytes: number): P
     const handle = await open(path, constants.O_RDONLY);
     try {
       const stat = await handle.stat();
-      if (stat.isDirectory()) return fail('is-folder', `${path} is a folder, not a ${what}. Name the file itself.`);
+      if (stat.isDirectory())
+        return fail('is-folder', `${path} is a folder, not a ${what}. Name the file itself.`);
       if (stat.size > maxBytes)
         return fail(
           'too-large',

@@ -1,0 +1,133 @@
+import { type DriveReport, type Finding, LEVELS, type Verdict } from '../../geo/report.ts';
+import { HEIGHT_ALLOWANCE_M } from '../../geo/vehicle/envelope.ts';
+import type { Paint } from './paint.ts';
+import { printable, wrap } from './wrap.ts';
+
+const METRES_PER_MILE = 1609.344;
+
+/** What the verdict means for the hirer, in one line. */
+const VERDICT_SAYS: Record<Verdict, string> = {
+  barred: 'do not drive this as planned.',
+  squeeze: 'nothing mapped bars it, but it is close: look before you drive it.',
+  unproved: 'nothing mapped bars it, but the map cannot prove it: look before you drive it.',
+  heed: 'nothing mapped bars it; mind the places below.',
+  clear: 'nothing mapped is against it.',
+};
+
+/** The report as a page of text: verdict first, findings in driving order, cautions last. */
+export function printReport(report: DriveReport, width: number, paint: Paint): string {
+  const { route, vehicle, map } = report;
+  const shown = report.findings.filter((finding) => !finding.folded);
+  const folded = report.findings.filter((finding) => finding.folded);
+  const lines = [
+    ...wrapPainted(
+      `${report.verdict.toUpperCase()}: ${VERDICT_SAYS[report.verdict]}${counts(report.findings)}`,
+      width,
+      (text) => paint.level(report.verdict, text),
+    ),
+    '',
+    ...wrap(`Drive    ${printable(route.name || route.file)}, ${along(route.lengthM)}`, width),
+    ...wrap(
+      `Vehicle  ${printable(vehicle.name)}: height ${vehicle.heightM.toFixed(2)} m, body ${vehicle.widthM.toFixed(2)} m, over mirrors ${vehicle.widthMirrorsM.toFixed(2)} m, length ${overall(vehicle).toFixed(2)} m, plated ${vehicle.grossKg} kg`,
+      width,
+    ),
+    ...wrap(
+      `Map      ${map.sources.map((source) => printable(source.name) + (source.dataDate ? ` (data of ${printable(source.dataDate.slice(0, 10))})` : '')).join(', ')}, ${map.roads} roads`,
+      width,
+    ),
+    ...matchLines(report, width),
+    '',
+  ];
+  if (shown.length === 0) lines.push('No findings to show.', '');
+  shown.forEach((finding, index) => {
+    lines.push(...findingLines(finding, index + 1, width, paint), '');
+  });
+  if (folded.length > 0)
+    lines.push(
+      ...wrap(`Also noted, of little weight: ${summarise(folded)}. --json lists them all.`, width),
+      '',
+    );
+  for (const caution of report.cautions) lines.push(...wrap(printable(caution, 2000), width));
+  return `${lines.join('\n')}\n`;
+}
+
+/** "12.3 km / 7.6 mi" */
+export function along(lengthM: number): string {
+  return `${(lengthM / 1000).toFixed(lengthM < 100_000 ? 2 : 1)} km / ${(lengthM / METRES_PER_MILE).toFixed(lengthM < 100_000 ? 2 : 1)} mi`;
+}
+
+function overall(vehicle: DriveReport['vehicle']): number {
+  return vehicle.lengthM + (vehicle.rack?.fitted ? vehicle.rack.lengthM : 0);
+}
+
+function counts(findings: readonly Finding[]): string {
+  const parts = LEVELS.map((level) => ({ level, n: findings.filter((f) => f.level === level).length }))
+    .filter(({ n }) => n > 0)
+    .map(({ level, n }) => `${n} ${level}`);
+  return parts.length > 0 ? ` ${parts.join(', ')}.` : '';
+}
+
+function summarise(findings: readonly Finding[]): string {
+  const bySubject = new Map<string, number>();
+  for (const { level, subject } of findings) {
+    const key = `${level} (${subject})`;
+    bySubject.set(key, (bySubject.get(key) ?? 0) + 1);
+  }
+  return [...bySubject].map(([key, n]) => `${n} ${key}`).join(', ');
+}
+
+function matchLines(report: DriveReport, width: number): string[] {
+  const { offMapM, guessedM } = report.match;
+  const parts = [
+    ...(offMapM >= 1 ? [`${along(offMapM)} of it has no mapped road under it`] : []),
+    ...(guessedM >= 1 ? [`${along(guessedM)} is guessed between sparse route points`] : []),
+  ];
+  return parts.length > 0 ? wrap(`Match    ${parts.join('; ')}`, width) : [];
+}
+
+function findingLines(finding: Finding, number: number, width: number, paint: Paint): string[] {
+  const indent = '     ';
+  const where =
+    finding.toM - finding.fromM > 10
+      ? `${along(finding.fromM)} to ${along(finding.toM)}`
+      : along(finding.fromM);
+  const road = finding.road === undefined ? '' : `  ${printable(finding.road)}`;
+  return [
+    `${String(number).padStart(3)}  ${paint.level(finding.level, finding.level.toUpperCase())} ${finding.subject}  at ${where}${road}`,
+    ...wrap(printable(finding.say, 1000), width, indent),
+    ...sumLines(finding).flatMap((line) => wrap(line, width, indent)),
+    ...(finding.advice === '' ? [] : wrap(`Do: ${printable(finding.advice, 1000)}`, width, indent)),
+    ...wrap(osmLine(finding), width, indent),
+  ];
+}
+
+/** limit − vehicle = spare, the number that decides */
+function sumLines(finding: Finding): string[] {
+  const { limit, vehicle, spare } = finding;
+  if (!limit || !vehicle || spare === undefined) return [];
+  const digits = limit.unit === 'm' ? 2 : 0;
+  const allowance = finding.subject === 'height' ? ` − allowance ${HEIGHT_ALLOWANCE_M.toFixed(2)}` : '';
+  const verdict =
+    spare < 0
+      ? `${(-spare).toFixed(digits)} ${limit.unit} over`
+      : `${spare.toFixed(digits)} ${limit.unit} spare`;
+  return [
+    `Limit ${limit.value.toFixed(digits)} − ${vehicle.what} ${vehicle.value.toFixed(digits)}${allowance} = ${spare.toFixed(digits)} ${limit.unit}: ${verdict}`,
+  ];
+}
+
+function osmLine(finding: Finding): string {
+  const objects = finding.osm.slice(0, 4).map(({ type, id }) => `${type} ${id}`);
+  if (finding.osm.length > 4) objects.push(`${finding.osm.length - 4} more`);
+  const tags = Object.entries(finding.tags).map(([key, value]) => printable(`${key}=${value}`, 160));
+  const parts = [
+    ...(objects.length > 0 ? [`OSM ${objects.join(', ')}`] : []),
+    ...(tags.length > 0 ? [`as mapped: ${tags.join(', ')}`] : []),
+    `${finding.at.lat.toFixed(5)}, ${finding.at.lon.toFixed(5)}`,
+  ];
+  return parts.join('; ');
+}
+
+function wrapPainted(text: string, width: number, painted: (text: string) => string): string[] {
+  return wrap(text, width).map(painted);
+}

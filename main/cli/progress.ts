@@ -1,0 +1,31 @@
+import type { WriteStream } from 'node:tty';
+
+/** One line on the terminal's error stream that is written over; silent where nobody watches. */
+export interface Progress {
+  show(what: string, share?: number): void;
+  clear(): void;
+}
+
+const SHOW_EVERY_MS = 100;
+const QUIET_FOR_MS = 400;
+
+/** Shows nothing for work that is over at once. */
+export function progressOn(stream: WriteStream | NodeJS.WritableStream, now: () => number): Progress {
+  if (!('isTTY' in stream) || !stream.isTTY) return { show: () => {}, clear: () => {} };
+  const started = now();
+  let last = 0;
+  let dirty = false;
+  return {
+    show(what, share) {
+      const time = now();
+      if (time - started < QUIET_FOR_MS || time - last < SHOW_EVERY_MS) return;
+      last = time;
+      dirty = true;
+      stream.write(`\r\u001b[K${what}${share === undefined ? '…' : ` ${Math.floor(share * 100)} %`}`);
+    },
+    clear() {
+      if (dirty) stream.write('\r\u001b[K');
+      dirty = false;
+    },
+  };
+}

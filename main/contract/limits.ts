@@ -1,2 +1,17 @@
 /** Largest GPX file read, bytes: a 24-hour recording at 1 Hz with every extension is about 50 MB. */
 export const GPX_MAX_BYTES = 64 * 1024 * 1024;
+
+/** Largest map file taken from the page, bytes: a country extract is 1–4 GB. */
+export const MAP_MAX_BYTES = 8 * 1024 * 1024 * 1024;
+
+/** Largest request of a call, bytes: a full fleet with long notes stays far below. */
+export const CALL_MAX_BYTES = 2 * 1024 * 1024;
+
+/** The most vehicles one fleet holds. */
+export const FLEET_MAX = 200;
+
+/** Files remembered as recently opened. */
+export const RECENTS_MAX = 12;
+
+/** How often a watching page hears from its host. */
+export const HEARTBEAT_MS = 10_000;

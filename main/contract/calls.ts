@@ -1,0 +1,94 @@
+import { z } from 'zod';
+import { type DriveReport, driveReportSchema } from '../../geo/report.ts';
+import { vehicleCardSchema } from '../../geo/vehicle/card.ts';
+import { type Description, descriptionSchema } from './description.ts';
+import { vehiclesSchema } from './fleet.ts';
+import { settingsSchema } from './settings.ts';
+import { addedFileSchema, recentSchema, sourceSchema } from './source.ts';
+import { driveViewSchema, mapSummarySchema } from './views.ts';
+
+const empty = z.strictObject({});
+const driveId = z.string().max(64);
+const nothing = z.never();
+
+/** How far long work is; `share` is 0…1 where it is known. */
+const workSchema = z.strictObject({ what: z.string(), share: z.number().min(0).max(1).optional() });
+export type Work = z.infer<typeof workSchema>;
+
+/** What a watching page hears. */
+const watchSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('heartbeat') }),
+  z.strictObject({ kind: z.literal('opened'), file: addedFileSchema }),
+  /** something the user should know: a sentence */
+  z.strictObject({ kind: z.literal('notice'), say: z.string() }),
+]);
+export type WatchNews = z.infer<typeof watchSchema>;
+
+/**
+ * Everything the page may ask of its host: request, progress and reply are plain JSON.
+ * Opening, saving and printing are the page's own doing and stand in no call.
+ */
+export const CALLS = {
+  describe: { request: empty, progress: nothing, value: descriptionSchema },
+  /** Reads a map and makes it the one that drives are followed on. With a drive, only what lies about it is kept. */
+  openMap: {
+    request: z.strictObject({ source: sourceSchema, about: sourceSchema.optional() }),
+    progress: workSchema,
+    value: mapSummarySchema,
+  },
+  /** Reads a drive and follows it on the open map. */
+  openDrive: {
+    request: z.strictObject({
+      source: sourceSchema,
+      /** name or number; without it the first that can be driven */
+      track: z.string().max(300).optional(),
+    }),
+    progress: workSchema,
+    value: driveViewSchema,
+  },
+  /** Holds an open drive against a vehicle; nothing is matched again. */
+  check: {
+    request: z.strictObject({
+      driveId,
+      vehicle: vehicleCardSchema,
+      /** local wall time, YYYY-MM-DDTHH:MM */
+      leaveAt: z
+        .string()
+        .regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d$/)
+        .optional(),
+      margins: settingsSchema.shape.margins.optional(),
+      country: z
+        .string()
+        .regex(/^[A-Z]{2}$/)
+        .optional(),
+    }),
+    progress: nothing,
+    value: driveReportSchema,
+  },
+  saveVehicles: {
+    request: z.strictObject({ vehicles: vehiclesSchema }),
+    progress: nothing,
+    value: z.strictObject({ vehicles: vehiclesSchema }),
+  },
+  saveSettings: {
+    request: z.strictObject({ settings: settingsSchema }),
+    progress: nothing,
+    value: z.strictObject({ settings: settingsSchema }),
+  },
+  forgetRecent: {
+    request: z.strictObject({ id: recentSchema.shape.id }),
+    progress: nothing,
+    value: z.strictObject({ recents: z.array(recentSchema) }),
+  },
+  /** Stays open as long as the page does; the only way the host speaks first. */
+  watch: { request: empty, progress: watchSchema, value: empty },
+} as const;
+
+export type CallName = keyof typeof CALLS;
+export type RequestOf<K extends CallName> = z.infer<(typeof CALLS)[K]['request']>;
+export type ProgressOf<K extends CallName> = z.infer<(typeof CALLS)[K]['progress']>;
+export type ValueOf<K extends CallName> = z.infer<(typeof CALLS)[K]['value']>;
+
+export const CALL_NAMES = Object.keys(CALLS) as CallName[];
+
+export type { Description, DriveReport };

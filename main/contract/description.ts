@@ -1,0 +1,37 @@
+import { z } from 'zod';
+import { fleetVehicleSchema } from './fleet.ts';
+import { settingsSchema } from './settings.ts';
+import { addedFileSchema, recentSchema } from './source.ts';
+
+export const sampleSchema = z.strictObject({
+  map: z.string(),
+  drives: z.array(z.strictObject({ id: z.string(), name: z.string(), says: z.string() })),
+  defaultDrive: z.string(),
+  /** id within the fleet as first installed */
+  defaultVehicle: z.string(),
+  /** the district lies at sea: what the place cannot tell */
+  country: z.string(),
+});
+export type Sample = z.infer<typeof sampleSchema>;
+
+/** What the page learns first: the program, what this host can do, and all that is kept for the user. */
+export const descriptionSchema = z.strictObject({
+  program: z.string(),
+  host: z.enum(['window', 'browser']),
+  /** the page hides what is absent; it never asks which host it is in for that */
+  capabilities: z.strictObject({
+    /** the operating system can hand over files while the page is open */
+    openedFiles: z.boolean(),
+    /** files are remembered where they lie; otherwise small ones are kept as a copy */
+    pathsRemembered: z.boolean(),
+  }),
+  settings: settingsSchema,
+  vehicles: z.array(fleetVehicleSchema),
+  recents: z.array(recentSchema),
+  sample: sampleSchema,
+  /** files named at the start, not yet shown */
+  opened: z.array(addedFileSchema),
+  /** sentences about what went wrong with kept files */
+  notices: z.array(z.string()),
+});
+export type Description = z.infer<typeof descriptionSchema>;

@@ -1,0 +1,42 @@
+import { z } from 'zod';
+
+const token = z.string().regex(/^[A-Za-z0-9_-]{8,64}$/);
+
+/**
+ * Where a drive or a map comes from. A page never names a path: it hands over a file and gets a token for it.
+ *
+ * - `sample`: comes with the program
+ * - `upload`: bytes the page sent
+ * - `path`: a file of this computer, handed over by the system or by a drop on the window
+ * - `recent`: an entry of the list of recently opened files
+ */
+export const sourceSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('sample'), id: z.string().regex(/^[a-z0-9-]{1,40}$/) }),
+  z.strictObject({ kind: z.literal('upload'), token }),
+  z.strictObject({ kind: z.literal('path'), token }),
+  z.strictObject({ kind: z.literal('recent'), id: token }),
+]);
+export type Source = z.infer<typeof sourceSchema>;
+
+/** What a file is meant for. */
+export const fileUseSchema = z.enum(['drive', 'map']);
+export type FileUse = z.infer<typeof fileUseSchema>;
+
+/** A file the host took in: from the page, from the system, or named at the start. */
+export const addedFileSchema = z.strictObject({
+  source: sourceSchema,
+  /** file name only */
+  name: z.string(),
+  bytes: z.number(),
+  use: fileUseSchema,
+});
+export type AddedFile = z.infer<typeof addedFileSchema>;
+
+export const recentSchema = z.strictObject({
+  id: token,
+  use: fileUseSchema,
+  name: z.string(),
+  /** ISO 8601 */
+  openedAt: z.string(),
+});
+export type Recent = z.infer<typeof recentSchema>;

@@ -1,0 +1,34 @@
+import { join } from 'node:path';
+import type { Sample } from '../contract/description.ts';
+
+/** The invented district that comes with the program. */
+export const SAMPLE: Sample = {
+  map: 'district',
+  drives: [
+    { id: 'barred', name: 'Barred three ways', says: 'a low arch, a weak bridge and a width limit' },
+    { id: 'clear', name: 'Clear', says: 'nothing stands in the way' },
+    { id: 'everything', name: 'With everything', says: 'one of each thing the map can say' },
+    { id: 'sparse', name: 'Sparse route', says: 'far-apart points: what lies between is guessed' },
+    { id: 'recorded', name: 'Recorded track', says: 'a noisy recording, as a logger writes it' },
+  ],
+  defaultDrive: 'barred',
+  defaultVehicle: 'coach-built-7-4',
+  country: 'GB',
+};
+
+/** Where the sample's files lie. */
+export interface SampleFiles {
+  readonly vehicles: string;
+  /** @returns the path, undefined for an id that is not in the list */
+  find(id: string): { readonly path: string; readonly name: string } | undefined;
+}
+
+export function sampleFiles(folder: string): SampleFiles {
+  const known = new Map([
+    [SAMPLE.map, { path: join(folder, 'district.osm.pbf'), name: 'district.osm.pbf' }],
+    ...SAMPLE.drives.map(
+      ({ id }) => [id, { path: join(folder, 'drives', `${id}.gpx`), name: `${id}.gpx` }] as const,
+    ),
+  ]);
+  return { vehicles: join(folder, 'vehicles'), find: (id) => known.get(id) };
+}

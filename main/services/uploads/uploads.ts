@@ -1,0 +1,107 @@
+import { randomBytes } from 'node:crypto';
+import { createWriteStream } from 'node:fs';
+import { mkdir, readdir, stat, unlink } from 'node:fs/promises';
+import { basename, join, resolve } from 'node:path';
+import type { Readable } from 'node:stream';
+import { pipeline } from 'node:stream/promises';
+import { fail, ok, type Result } from '../../../geo/result.ts';
+import { MAP_MAX_BYTES } from '../../contract/limits.ts';
+import type { AddedFile } from '../../contract/source.ts';
+import { unreadable } from '../files/read-bytes.ts';
+import { fileUse } from './file-use.ts';
+
+/** Files up to this size stay as a copy while they are in the list of recent files. */
+const KEEP_MAX_BYTES = 256 * 1024 * 1024;
+
+export interface HeldFile {
+  readonly path: string;
+  readonly name: string;
+  /** worth remembering as recently opened */
+  readonly remember: boolean;
+}
+
+/** Files handed to the program, each known to the page by a token alone. */
+export interface Uploads {
+  /** Takes in bytes sent by the page. */
+  addStream(name: string, bytes: Readable, signal?: AbortSignal): Promise<Result<AddedFile>>;
+  /** Takes in a file where it lies. */
+  addPath(path: string): Promise<Result<AddedFile>>;
+  find(kind: 'upload' | 'path', token: string): HeldFile | undefined;
+  /** Deletes copies that are neither open nor among the given paths. */
+  sweep(keep: readonly string[]): Promise<void>;
+}
+
+export function openUploads(folder: string, maxBytes = MAP_MAX_BYTES): Uploads {
+  const held = new Map<string, HeldFile>();
+
+  async function hold(kind: 'upload' | 'path', path: string, name: string): Promise<Result<AddedFile>> {
+    const { size } = await stat(path);
+    const token = randomBytes(18).toString('base64url');
+    held.set(`${kind}:${token}`, { path, name, remember: kind === 'path' || size <= KEEP_MAX_BYTES });
+    return ok({ source: { kind, token }, name, bytes: size, use: await fileUse(path, name) });
+  }
+
+  return {
+    async addStream(name, bytes, signal) {
+      const shown = plainName(name);
+      const path = join(folder, randomBytes(18).toString('base64url'));
+      let size = 0;
+      let tooLarge = false;
+      try {
+        await mkdir(folder, { recursive: true });
+        await pipeline(
+          bytes,
+          async function* (chunks: AsyncIterable<Buffer>) {
+            for await (const chunk of chunks) {
+              size += chunk.length;
+              tooLarge = size > maxBytes;
+              if (tooLarge) throw new Error('too large');
+              yield chunk;
+            }
+          },
+          createWriteStream(path, { flags: 'wx', mode: 0o600 }),
+          ...(signal === undefined ? [] : [{ signal }]),
+        );
+        return await hold('upload', path, shown);
+      } catch (error) {
+        await unlink(path).catch(() => {});
+        if (tooLarge)
+          return fail('too-large', `${shown} has more than ${(maxBytes / 1e6).toFixed(0)} MB. Is it the right file?`);
+        return fail(
+          'upload-failed',
+          `${shown} did not arrive whole (${error instanceof Error ? error.message : String(error)}). Try again.`,
+        );
+      }
+    },
+    async addPath(path) {
+      const whole = resolve(path);
+      try {
+        const found = await stat(whole);
+        if (found.isDirectory())
+          return fail('is-folder', `${whole} is a folder. Choose a drive (.gpx) or a map file in it.`);
+        // a pipe or a device would never end
+        if (!found.isFile()) return fail('not-a-file', `${whole} is not an ordinary file. Choose another.`);
+        if (found.size > maxBytes)
+          return fail('too-large', `${whole} has more than ${(maxBytes / 1e6).toFixed(0)} MB. Is it the right file?`);
+        return await hold('path', whole, plainName(basename(whole)));
+      } catch (error) {
+        return fail('unreadable', unreadable(whole, 'file', error));
+      }
+    },
+    find: (kind, token) => held.get(`${kind}:${token}`),
+    async sweep(keep) {
+      const names = await readdir(folder).catch(() => []);
+      const open = [...held.values()].map(({ path }) => path);
+      const wanted = new Set([...keep, ...open]);
+      const paths = names.map((name) => join(folder, name)).filter((path) => !wanted.has(path));
+      await Promise.all(paths.map((path) => unlink(path).catch(() => {})));
+    },
+  };
+}
+
+/** A file name to show: no folders, no control characters, not endless. */
+export function plainName(name: string): string {
+  const last = name.split(/[/\\]/).at(-1) ?? '';
+  const plain = last.replaceAll(/\p{Cc}/gu, '').trim().slice(0, 255);
+  return plain === '' ? 'unnamed file' : plain;
+}

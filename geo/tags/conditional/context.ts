@@ -1,0 +1,44 @@
+import type { HoursPlace } from '../../clock/hours.ts';
+import type { LocalMoment } from '../../clock/moment.ts';
+import type { VehicleCard } from '../../vehicle/card.ts';
+import type { Envelope } from '../../vehicle/envelope.ts';
+import type { Property } from './conditional.ts';
+
+/** The vehicle's figure for each property, in kilograms, metres, or axles; a missing one is not known. */
+export type VehicleFigures = { readonly [P in Property]?: number | undefined } & {
+  readonly gasKg?: number | undefined;
+};
+
+/** All that decides whether a condition holds for this vehicle, there and then. */
+export interface ConditionContext {
+  readonly vehicle: VehicleFigures;
+  /** when the vehicle passes, on the clock of the place; undefined when no leave time is given */
+  readonly moment?: LocalMoment | undefined;
+  readonly place?: HoursPlace | undefined;
+  /**
+   * `within`: the place lies in the unbroken restricted run at the drive's start or end, so the drive goes there;
+   * `through`: it passes; undefined: not known
+   */
+  readonly reach?: 'through' | 'within' | undefined;
+  /** whether signs for goods vehicles bind this motorhome here; left out, they do not */
+  readonly goodsSigns?: 'bind' | 'unsure' | undefined;
+}
+
+/**
+ * The figures conditions are judged on. The mass is the plated one: what the vehicle weighs that day may be less,
+ * which is never credited. The width is the body's; the axle load the greater of the two plates.
+ */
+export function figuresOf(card: VehicleCard, envelope: Envelope): VehicleFigures {
+  return {
+    weight: envelope.grossKg,
+    weightrating: envelope.grossKg,
+    axleload: Math.max(envelope.frontAxleKg, envelope.rearAxleKg),
+    emptyweight: card.unladenKg,
+    length: envelope.lengthM,
+    height: envelope.heightM,
+    width: envelope.bodyWidthM,
+    // the card knows a front and a rear axle
+    axles: 2,
+    gasKg: card.gasKg,
+  };
+}

@@ -1,12 +1,13 @@
 import { z } from 'zod';
 
-const size = (max: number) => z.number().positive().max(max);
+/** A figure outside what any motorhome has is a slip (centimetres, tonnes, a lost digit) and would clear every bridge. */
+const size = (min: number, max: number) => z.number().min(min).max(max);
 
 const rackSchema = z.strictObject({
-  lengthM: size(3),
-  widthM: size(4),
+  lengthM: size(0.1, 3),
+  widthM: size(0.1, 4),
   fitted: z.boolean(),
-  limitKg: z.number().positive().max(1000).optional(),
+  limitKg: size(1, 1000).optional(),
 });
 
 /** How far the three parts of the length may miss the whole: a centimetre of reading on each measurement. */
@@ -22,38 +23,38 @@ export const vehicleCardSchema = z
     version: z.literal(1),
     name: z.string().min(1).max(200),
     /** highest fixed point as measured */
-    heightM: size(5),
+    heightM: size(1.5, 5),
     /** body, without mirrors */
-    widthM: size(4),
-    widthMirrorsM: size(5),
-    widthMirrorsFoldedM: size(5).optional(),
+    widthM: size(1, 4),
+    widthMirrorsM: size(1, 5),
+    widthMirrorsFoldedM: size(1, 5).optional(),
     /** body, without a rack */
-    lengthM: size(20),
-    wheelbaseM: size(15),
+    lengthM: size(2.5, 20),
+    wheelbaseM: size(1, 15),
     frontOverhangM: z.number().nonnegative().max(5),
     rearOverhangM: z.number().nonnegative().max(8),
     rack: rackSchema.optional(),
     /** kerb to kerb, diameter */
-    turningCircleM: size(50).optional(),
-    turningCircleWallM: size(50).optional(),
-    rearAxleRadiusMinM: size(30).optional(),
-    trackM: size(4).optional(),
-    grossKg: z.number().positive().max(60_000),
+    turningCircleM: size(4, 50).optional(),
+    turningCircleWallM: size(4, 50).optional(),
+    rearAxleRadiusMinM: size(1, 30).optional(),
+    trackM: size(0.8, 4).optional(),
+    grossKg: size(500, 60_000),
     axleKg: z.strictObject({
-      front: z.number().positive().max(30_000),
-      rear: z.number().positive().max(30_000),
+      front: size(200, 30_000),
+      rear: size(200, 30_000),
     }),
-    unladenKg: z.number().positive().max(60_000).optional(),
+    unladenKg: size(300, 60_000).optional(),
     runningOrder: z
       .strictObject({
-        frontKg: z.number().positive(),
-        rearKg: z.number().positive(),
+        frontKg: size(100, 30_000),
+        rearKg: size(100, 30_000),
         includesDriver: z.boolean(),
         includesFreshWater: z.boolean(),
       })
       .optional(),
-    rearClearanceM: size(2).optional(),
-    bellyClearanceM: size(2).optional(),
+    rearClearanceM: size(0.02, 2).optional(),
+    bellyClearanceM: size(0.02, 2).optional(),
     gasKg: z.number().nonnegative().max(1000).optional(),
     notes: z.string().max(4000).optional(),
   })

@@ -1,5 +1,9 @@
 import { fail, ok, type Result } from '../result.ts';
 import { type VehicleCard, vehicleCardSchema } from './card.ts';
+import { sayFault } from './say-fault.ts';
+
+/** More would only hide the first. */
+const FAULTS_SHOWN = 8;
 
 /**
  * Reads a vehicle card from the text of its file.
@@ -14,17 +18,30 @@ export function readVehicle(text: string, file: string): Result<VehicleCard> {
   } catch (error) {
     return fail(
       'vehicle-not-json',
-      `${file} is not a vehicle card: it is not JSON (${error instanceof Error ? error.message : 'unreadable'}).`,
+      `${file} is not a vehicle card: it is not JSON${whereIn(text, error)}. Choose a vehicle card, or mend the file.`,
     );
   }
   const parsed = vehicleCardSchema.safeParse(data);
-  if (parsed.success) return ok(parsed.data);
-  const faults = parsed.error.issues.map((issue) => {
-    const where = issue.path.length > 0 ? `${issue.path.join('.')}: ` : '';
-    return `${where}${issue.message}`;
-  });
+  if (parsed.success && !hasOwnProto(data)) return ok(parsed.data);
+  const faults = parsed.success
+    ? ['"__proto__" is no field of a vehicle card']
+    : parsed.error.issues.map((issue) => sayFault(issue, data));
+  const more = faults.length > FAULTS_SHOWN ? `; and ${faults.length - FAULTS_SHOWN} more` : '';
   return fail(
     'vehicle-invalid',
-    `${file} is not a usable vehicle card: ${faults.join('; ')}. Correct the card and try again.`,
+    `${file} is not a usable vehicle card: ${faults.slice(0, FAULTS_SHOWN).join('; ')}${more}. Correct the card and try again.`,
   );
+}
+
+/** ` (line 3)` where the parser tells the position. */
+function whereIn(text: string, error: unknown): string {
+  const position = error instanceof Error ? /position (\d+)/.exec(error.message)?.[1] : undefined;
+  if (position === undefined) return '';
+  return ` (line ${text.slice(0, Number(position)).split('\n').length})`;
+}
+
+/** The schema's own list of unknown fields does not see this one. */
+function hasOwnProto(data: unknown): boolean {
+  if (typeof data !== 'object' || data === null) return false;
+  return Object.hasOwn(data, '__proto__') || Object.values(data).some(hasOwnProto);
 }

@@ -1,0 +1,163 @@
+import type { Gap, OffMap, Span } from '../match/drive.ts';
+import { pointAt } from '../match/drive-place.ts';
+import type { Finding } from '../report.ts';
+import { printRun } from '../units/print.ts';
+import { holdLimits } from './hold-limits.ts';
+import { makeFindings } from './make-finding.ts';
+import type { RuleInput, SubjectRule } from './rule.ts';
+import { wrongWays } from './wrong-way.ts';
+
+/** Off the roads by this little at either end is the yard or the pitch itself. Metres. */
+const YARD_M = 100;
+/** A break this short is a lost fix, not another day. Metres. */
+const SHORT_BREAK_M = 50;
+/** Sentences of the map readers that mean roads may be missing. */
+const INCOMPLETE = /incomplete|truncated|missing|cut short|remark/i;
+
+/** What the map cannot vouch for: parts with no road, breaks, parts filled in, doubtful matches, unknown limits. */
+export const map: SubjectRule = (input) => {
+  const { drive } = input;
+  const plain: Finding[] = [
+    ...nothingDriven(input),
+    ...input.roads.notes.filter((note) => INCOMPLETE.test(note)).map((note) => incomplete(input, note)),
+    ...drive.legs.filter((leg) => leg.kind === 'offMap').map((leg) => offMap(input, leg)),
+    ...drive.legs.filter((leg) => leg.kind === 'gap').map(gap),
+    ...joined(drive.guessed).map((span) => guessed(input, span)),
+  ];
+  return [...numberPasses(plain), ...doubtfulOneways(input), ...unknownLimits(input)];
+};
+
+function nothingDriven(input: RuleInput): Finding[] {
+  if (input.drive.legs.some((leg) => leg.kind !== 'gap')) return [];
+  return [
+    unproved(input, 'nothing', 0, input.drive.lengthM, {
+      say: 'No part of the route could be laid on mapped roads.',
+      advice: 'Use a map that covers the drive.',
+    }),
+  ];
+}
+
+function incomplete(input: RuleInput, note: string): Finding {
+  return unproved(input, 'incomplete', 0, input.drive.lengthM, {
+    say: `The map may lack roads or limits: ${note}`,
+    advice: 'Fetch the map again before relying on this.',
+  });
+}
+
+function offMap(input: RuleInput, leg: OffMap): Finding {
+  const run = leg.toM - leg.fromM;
+  const atEnd = leg.fromM <= 0 || leg.toM >= input.drive.lengthM;
+  const at = { lat: leg.lat[0] ?? 0, lon: leg.lon[0] ?? 0 };
+  const noMap = input.roads.ways.count === 0;
+  return {
+    ...unproved(input, `off:${placeKey(at)}`, leg.fromM, leg.toM, {
+      say: noMap
+        ? `The map has no roads here: ${printRun(run)} of the route are not checked.`
+        : `${printRun(run)} with no mapped road under the route: not checked.`,
+      advice: noMap ? 'Use a map that covers the drive.' : 'Look at this part yourself, or mend the route.',
+    }),
+    at,
+    ...(atEnd && run <= YARD_M ? { folded: true } : {}),
+  };
+}
+
+function gap(leg: Gap): Finding {
+  return {
+    id: `map:gap:${placeKey(leg.from)}`,
+    level: 'unproved',
+    subject: 'map',
+    fromM: leg.atM,
+    toM: leg.atM,
+    at: { ...leg.from },
+    osm: [],
+    tags: {},
+    say: `The file breaks off here; the next piece begins ${printRun(leg.straightM)} away. What lies between is not checked.`,
+    advice: 'Plan the missing part, if it is to be driven.',
+    ...(leg.straightM <= SHORT_BREAK_M ? { folded: true } : {}),
+  };
+}
+
+function guessed(input: RuleInput, span: Span): Finding {
+  return unproved(
+    input,
+    `guessed:${placeKey(pointAt(input.drive, input.roads, span.fromM))}`,
+    span.fromM,
+    span.toM,
+    {
+      say: `${printRun(span.toM - span.fromM)} filled in: the route's points are far apart, and another road may be meant.`,
+      advice: 'Compare with the planned road, or use a file with more points.',
+    },
+  );
+}
+
+/** Spans that touch are one. */
+function joined(spans: readonly Span[]): Span[] {
+  const out: Span[] = [];
+  for (const span of spans) {
+    const last = out.at(-1);
+    if (last !== undefined && span.fromM - last.toM < 0.5)
+      out[out.length - 1] = { fromM: last.fromM, toM: span.toM };
+    else out.push(span);
+  }
+  return out;
+}
+
+function doubtfulOneways(input: RuleInput): Finding[] {
+  const drafts = wrongWays(input)
+    .filter((wrong) => wrong.doubtful)
+    .map(({ place, oneway }) => ({
+      level: 'unproved' as const,
+      place,
+      tags: { [oneway.key]: oneway.text },
+      say: `The drive seems to run against this one-way road (${oneway.key}=${oneway.text}), but another road fits the route about as well.`,
+      advice: 'Check which road is meant.',
+      aspect: 'oneway',
+    }));
+  return makeFindings(input, 'map', drafts);
+}
+
+/** Limits of a kind that no subject knows. */
+function unknownLimits(input: RuleInput): Finding[] {
+  return holdLimits(input, {
+    subject: 'map',
+    quantities: ['unknown'],
+    unit: 'm',
+    unprovedAdvice: 'Find out what it means before driving there.',
+    judge: () => undefined,
+  });
+}
+
+function unproved(
+  input: RuleInput,
+  what: string,
+  fromM: number,
+  toM: number,
+  words: { readonly say: string; readonly advice: string },
+): Finding {
+  const at = pointAt(input.drive, input.roads, fromM);
+  return {
+    id: `map:${what}`,
+    level: 'unproved',
+    subject: 'map',
+    fromM,
+    toM,
+    at,
+    osm: [],
+    tags: {},
+    ...words,
+  };
+}
+
+/** About a metre: the same place has the same key in every run. */
+function placeKey(at: { readonly lat: number; readonly lon: number }): string {
+  return `${at.lat.toFixed(5)},${at.lon.toFixed(5)}`;
+}
+
+function numberPasses(findings: readonly Finding[]): Finding[] {
+  const passes = new Map<string, number>();
+  return findings.map((finding) => {
+    const pass = (passes.get(finding.id) ?? 0) + 1;
+    passes.set(finding.id, pass);
+    return pass === 1 ? finding : { ...finding, id: `${finding.id}#${pass}` };
+  });
+}

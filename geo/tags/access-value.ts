@@ -1,0 +1,58 @@
+import type { Level } from '../report.ts';
+
+/**
+ * What an access value means for a motorhome on hire.
+ * `permit` stands for every purpose it does not have: permit, delivery, agricultural, forestry.
+ */
+export type AccessMeaning = 'open' | 'no' | 'private' | 'permit' | 'destination' | 'discouraged' | 'unknown';
+
+const MEANINGS: ReadonlyMap<string, AccessMeaning> = new Map([
+  ['yes', 'open'],
+  ['designated', 'open'],
+  ['official', 'open'],
+  ['permissive', 'open'],
+  ['no', 'no'],
+  ['private', 'private'],
+  ['permit', 'permit'],
+  ['delivery', 'permit'],
+  ['agricultural', 'permit'],
+  ['forestry', 'permit'],
+  ['destination', 'destination'],
+  ['customers', 'destination'],
+  ['discouraged', 'discouraged'],
+]);
+
+/** The order in which one of several listed values would be the hardest on us. */
+const HARDEST = ['no', 'private', 'permit', 'destination', 'discouraged', 'open'] as const;
+
+/**
+ * The meaning of an access value. A list such as `agricultural;forestry` lets each of them in, so the mildest
+ * counts; one unknown part makes the whole unknown.
+ */
+export function readAccessValue(text: string): AccessMeaning {
+  const meanings = text.split(';').map((part) => MEANINGS.get(part.trim()) ?? 'unknown');
+  if (meanings.includes('unknown')) return 'unknown';
+  return HARDEST.findLast((meaning) => meanings.includes(meaning)) ?? 'unknown';
+}
+
+/**
+ * How bad a meaning is, passing through or within the unbroken run at the drive's start or end.
+ * undefined: nothing to say.
+ */
+export function accessLevel(meaning: AccessMeaning, within: boolean): Level | undefined {
+  switch (meaning) {
+    case 'open':
+      return undefined;
+    case 'no':
+      return 'barred';
+    case 'private':
+    case 'permit':
+      return within ? 'unproved' : 'barred';
+    case 'destination':
+      return within ? undefined : 'barred';
+    case 'discouraged':
+      return 'heed';
+    case 'unknown':
+      return 'unproved';
+  }
+}

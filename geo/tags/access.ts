@@ -1,0 +1,122 @@
+import type { Tags } from '../roads/roads.ts';
+import { type AccessMeaning, readAccessValue } from './access-value.ts';
+import { isDrivenDirection, isElsewhere, isOtherDirection, isRemark } from './key-words.ts';
+import { isGoodsMode, isMotorhomeMode, isOtherMode, MOTORHOME_MODES, modeRank } from './modes.ts';
+import { roadClass } from './road-class.ts';
+
+/** What decides whether a motorhome may use a way in the driven direction. */
+export interface Access {
+  readonly meaning: AccessMeaning;
+  /** the deciding key, '' where nothing is mapped and the class is open */
+  readonly key: string;
+  readonly text: string;
+  /** how specific the deciding key is (modeRank); 0 for the class of road */
+  readonly rank: number;
+}
+
+const OPEN: Access = { meaning: 'open', key: '', text: '', rank: 0 };
+
+/**
+ * Access of a driven way: the most specific key wins (motorhome, motor_vehicle, vehicle, access), within one the
+ * driven direction's form before the plain one; without any, the class of road.
+ * A general `access` does not open a way made for others, and keys of siblings leave a doubt: both are `unknown`.
+ */
+export function accessFor(tags: Tags, forward: boolean): Access {
+  const tagged = taggedAccess(tags, forward);
+  const road = roadClass(tags);
+  if (road.kind === 'closed') return accessOfClosed(tags, tagged);
+  if (road.kind === 'ferry' && tagged === undefined) return accessOfFerry(tags);
+  if (road.kind === 'unknown' && tagged === undefined) return ofClass(tags, 'unknown');
+  return tagged ?? OPEN;
+}
+
+/** Access as tagged on a way or a node, or undefined when no key of the motorhome's chain is there. */
+export function taggedAccess(tags: Tags, forward: boolean): Access | undefined {
+  const direction = forward ? 'forward' : 'backward';
+  for (const mode of MOTORHOME_MODES)
+    for (const key of [`${mode}:${direction}`, mode]) {
+      const text = tags[key];
+      if (text !== undefined) return { meaning: readAccessValue(text), key, text, rank: modeRank(mode) };
+    }
+  return undefined;
+}
+
+function ofClass(tags: Tags, meaning: AccessMeaning): Access {
+  const key = tags['highway'] === undefined ? 'route' : 'highway';
+  return { meaning, key, text: tags[key] ?? '', rank: 0 };
+}
+
+function accessOfClosed(tags: Tags, tagged: Access | undefined): Access {
+  if (tagged !== undefined && tagged.rank >= modeRank('vehicle')) return tagged;
+  const motorcar = tags['motorcar'];
+  if (motorcar !== undefined && readAccessValue(motorcar) !== 'no')
+    return { meaning: 'unknown', key: 'motorcar', text: motorcar, rank: 0 };
+  if (tagged === undefined || tagged.meaning === 'no') return ofClass(tags, 'no');
+  // "access=yes" on a footway is mostly said to walkers
+  return { ...tagged, meaning: 'unknown' };
+}
+
+function accessOfFerry(tags: Tags): Access {
+  for (const key of ['hgv', 'motorcar']) {
+    const text = tags[key];
+    if (text === undefined) continue;
+    const meaning = readAccessValue(text);
+    // what carries lorries carries motorhomes; cars alone prove nothing
+    return { meaning: key === 'hgv' && meaning === 'open' ? 'open' : 'unknown', key, text, rank: 0 };
+  }
+  return ofClass(tags, 'unknown');
+}
+
+/**
+ * An access key that is there, concerns the driven direction, and is not settled.
+ *
+ * - `lane`, `condition`, `notUnderstood`: forms of the motorhome's own keys; they may also lift a ban
+ * - `motorcar`: no motor cars, and no word on motor vehicles or motorhomes: mappers often mean both
+ * - `goods`: said of goods vehicles; whether it reaches a motorhome over 3.5 t is for the country to say
+ */
+export interface AccessDoubt {
+  readonly key: string;
+  readonly text: string;
+  readonly binding: 'lane' | 'condition' | 'notUnderstood' | 'motorcar' | 'goods';
+}
+
+/**
+ * Access keys nobody has settled. Keys less specific than the deciding one cannot change it and are left out.
+ */
+export function accessDoubts(tags: Tags, forward: boolean, deciding: Access): AccessDoubt[] {
+  const doubts = [...siblingDoubts(tags, deciding)];
+  for (const [key, text] of Object.entries(tags)) {
+    if (!key.includes(':')) continue;
+    const [first = '', ...rest] = key.split(':');
+    const motorcar = first === 'motorcar' && deciding.rank < modeRank('motor_vehicle');
+    if (!isMotorhomeMode(first) && !motorcar) continue;
+    if (isMotorhomeMode(first) && modeRank(first) < deciding.rank) continue;
+    if (rest.some((part) => isRemark(part) || isOtherDirection(part, forward))) continue;
+    if (rest.some((part) => isOtherMode(part) || isGoodsMode(part) || isElsewhere(part))) continue;
+    const strange = rest.filter(
+      (part) =>
+        part !== 'lanes' &&
+        part !== 'conditional' &&
+        !isDrivenDirection(part, forward) &&
+        part !== 'both_ways',
+    );
+    if (strange.length > 0) doubts.push({ key, text, binding: 'notUnderstood' });
+    else if (rest.includes('conditional')) doubts.push({ key, text, binding: 'condition' });
+    else if (rest.includes('lanes')) doubts.push({ key, text, binding: 'lane' });
+  }
+  return doubts;
+}
+
+function siblingDoubts(tags: Tags, deciding: Access): AccessDoubt[] {
+  const doubts: AccessDoubt[] = [];
+  const { motorcar, hgv } = tags;
+  if (
+    motorcar !== undefined &&
+    deciding.rank < modeRank('motor_vehicle') &&
+    readAccessValue(motorcar) === 'no'
+  )
+    doubts.push({ key: 'motorcar', text: motorcar, binding: 'motorcar' });
+  if (hgv !== undefined && deciding.rank < modeRank('motorhome') && readAccessValue(hgv) !== 'open')
+    doubts.push({ key: 'hgv', text: hgv, binding: 'goods' });
+  return doubts;
+}

@@ -1,0 +1,20 @@
+/** What a barrier on the drive does when nothing is tagged on it. */
+export type BarrierEffect = 'shut' | 'open' | 'unknown';
+
+const EFFECTS: ReadonlyMap<string, BarrierEffect> = new Map([
+  ['bollard', 'shut'],
+  ['block', 'shut'],
+  ['jersey_barrier', 'shut'],
+  ['cycle_barrier', 'shut'],
+  ['cattle_grid', 'open'],
+  ['entrance', 'open'],
+  ['toll_booth', 'open'],
+  ['border_control', 'open'],
+  ['kerb', 'open'],
+  ['no', 'open'],
+]);
+
+/** Gates, chains and every kind not listed may be shut on the day: unknown. */
+export function barrierEffect(kind: string): BarrierEffect {
+  return EFFECTS.get(kind) ?? 'unknown';
+}

@@ -1,0 +1,92 @@
+import type { Tags } from '../roads/roads.ts';
+import { readLength } from '../units/read-length.ts';
+import { readMass } from '../units/read-mass.ts';
+import { type Reading, unreadable } from '../units/reading.ts';
+import { type Basis, type LimitKey, type Quantity, readLimitKey } from './limit-key.ts';
+import { modeRank } from './modes.ts';
+
+/**
+ * When a limit binds.
+ *
+ * - `always`: every vehicle like ours, in the driven direction
+ * - `lane`: on some lanes (`:lanes`)
+ * - `condition`: under conditions (`:conditional`)
+ * - `goods`: goods vehicles; whether it reaches a motorhome over 3.5 t is for the country to say
+ * - `notUnderstood`: the key has parts nobody here understands
+ */
+export type Binding = 'always' | 'lane' | 'condition' | 'goods' | 'notUnderstood';
+
+/** One limit as mapped on a driven way or passed node. */
+export interface LimitClaim {
+  readonly key: string;
+  readonly text: string;
+  /** the key without mode, direction, basis and condition */
+  readonly base: string;
+  readonly quantity: Quantity;
+  readonly basis: Basis;
+  readonly binding: Binding;
+  /** metres or kilograms; only `always` and `goods` are read, the text of the others is for those who understand it */
+  readonly reading: Reading;
+}
+
+/**
+ * Every limit of the wanted quantities that tags set in the driven direction.
+ * Among the forms of one limit that bind always, the most specific alone is given: mode first, then direction.
+ * @param forward whether the drive runs along the way's drawn order; true at nodes
+ */
+export function limitClaims(tags: Tags, quantities: readonly Quantity[], forward: boolean): LimitClaim[] {
+  const claims: LimitClaim[] = [];
+  const winners = new Map<string, { readonly rank: number; readonly claim: LimitClaim }>();
+  for (const [key, text] of Object.entries(tags)) {
+    const parsed = readLimitKey(key, forward);
+    if (parsed === undefined || !quantities.includes(parsed.quantity)) continue;
+    if (parsed.quantity !== 'unknown' && isForBoats(tags, parsed.base)) continue;
+    const claim = makeClaim(key, text, parsed);
+    if (claim.binding !== 'always') {
+      claims.push(claim);
+      continue;
+    }
+    const rank = modeRank(parsed.mode) * 2 + (parsed.directed ? 1 : 0);
+    const family = `${parsed.base} ${parsed.basis} ${key.includes(':legal')}`;
+    const sofar = winners.get(family);
+    if (sofar === undefined || rank > sofar.rank) winners.set(family, { rank, claim });
+  }
+  return [...[...winners.values()].map((winner) => winner.claim), ...claims];
+}
+
+function makeClaim(key: string, text: string, parsed: LimitKey): LimitClaim {
+  const { base, quantity, basis } = parsed;
+  const binding = bindingOf(parsed);
+  const reading =
+    binding === 'always' || (binding === 'goods' && !parsed.conditional && !parsed.lanes)
+      ? readQuantity(text.trim(), quantity)
+      : unreadable('not settled yet');
+  return { key, text, base, quantity, basis, binding, reading };
+}
+
+function bindingOf(parsed: LimitKey): Binding {
+  if (parsed.goods) return 'goods';
+  if (parsed.strange.length > 0 || parsed.quantity === 'unknown') return 'notUnderstood';
+  if (parsed.conditional) return 'condition';
+  return parsed.lanes ? 'lane' : 'always';
+}
+
+/** Reads a figure of one quantity: lengths in metres, masses in kilograms. */
+export function readQuantity(text: string, quantity: Quantity): Reading {
+  switch (quantity) {
+    case 'height':
+    case 'width':
+    case 'length':
+      return readLength(text);
+    case 'unknown':
+      return unreadable('a limit of an unknown kind');
+    default:
+      return readMass(text);
+  }
+}
+
+/** On a bridge that carries sea marks, heights and widths are those of the fairway below. */
+function isForBoats(tags: Tags, base: string): boolean {
+  if (base !== 'maxheight' && base !== 'maxwidth' && base !== 'maxlength') return false;
+  return Object.keys(tags).some((key) => key.startsWith('seamark:'));
+}

@@ -1,0 +1,65 @@
+import { METRES_PER_INCH } from './read-length.ts';
+
+/** Which way a figure is rounded: a limit down and a vehicle up, so that rounding never flatters the driver. */
+export type Rounding = 'down' | 'up' | 'nearest';
+
+/** Differences below this are noise of binary fractions, not sizes. */
+const NOISE = 1e-6;
+
+function roundTo(value: number, step: number, rounding: Rounding): number {
+  const steps = value / step;
+  if (rounding === 'down') return Math.floor(steps + NOISE);
+  if (rounding === 'up') return Math.ceil(steps - NOISE);
+  return Math.round(steps);
+}
+
+/** `3.20 m` */
+export function printMetres(m: number, rounding: Rounding = 'nearest'): string {
+  return `${(roundTo(m, 0.01, rounding) / 100).toFixed(2)} m`;
+}
+
+/** `10'6"`: whole inches */
+export function printFeetInches(m: number, rounding: Rounding): string {
+  const inches = roundTo(m, METRES_PER_INCH, rounding);
+  const sign = inches < 0 ? '-' : '';
+  const whole = Math.abs(inches);
+  return `${sign}${Math.floor(whole / 12)}'${whole % 12}"`;
+}
+
+/** A limit as the driver reads it, rounded down: `3.20 m (10'5")` */
+export function printLimitM(m: number): string {
+  return `${printMetres(m, 'down')} (${printFeetInches(m, 'down')})`;
+}
+
+/** A vehicle's size, rounded up: `3.25 m (10'8")` */
+export function printSizeM(m: number): string {
+  return `${printMetres(m, 'up')} (${printFeetInches(m, 'up')})`;
+}
+
+/** `3500 kg`, whole kilograms */
+export function printKg(kg: number, rounding: Rounding = 'nearest'): string {
+  return `${roundTo(kg, 1, rounding)} kg`;
+}
+
+/** `3.5 t`, as many decimals as it has, three at most */
+export function printTonnes(kg: number, rounding: Rounding = 'nearest'): string {
+  return `${roundTo(kg, 1, rounding) / 1000} t`;
+}
+
+/** `12.3 km` */
+export function printKm(m: number): string {
+  return `${(m / 1000).toFixed(1)} km`;
+}
+
+/** Metres in a statute mile. */
+export const METRES_PER_MILE = 1609.344;
+
+/** `7.6 mi` */
+export function printMiles(m: number): string {
+  return `${(m / METRES_PER_MILE).toFixed(1)} mi`;
+}
+
+/** A run of road in words: `80 m` under a kilometre, else `1.2 km` */
+export function printRun(m: number): string {
+  return m < 995 ? `${Math.max(10, Math.round(m / 10) * 10)} m` : printKm(m);
+}

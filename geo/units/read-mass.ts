@@ -1,0 +1,64 @@
+import { readList } from './read-list.ts';
+import { NUMBER, readNumber } from './read-number.ts';
+import { type Reading, type ReadingNote, unreadable } from './reading.ts';
+
+interface MassUnit {
+  readonly kilograms: number;
+  readonly note?: ReadingNote;
+}
+
+/**
+ * Unit spellings, lower case. `st` is the short ton, `lt` the long ton, `cwt` the long hundredweight.
+ * "tons" and the sign's own "T" are read as tonnes and noted.
+ */
+const UNITS: Readonly<Record<string, MassUnit>> = {
+  t: { kilograms: 1000 },
+  to: { kilograms: 1000, note: 'unit-spelling' },
+  tonne: { kilograms: 1000, note: 'unit-spelling' },
+  tonnes: { kilograms: 1000, note: 'unit-spelling' },
+  ton: { kilograms: 1000, note: 'tons-as-tonnes' },
+  tons: { kilograms: 1000, note: 'tons-as-tonnes' },
+  kg: { kilograms: 1 },
+  kgs: { kilograms: 1, note: 'unit-spelling' },
+  lbs: { kilograms: 0.45359237 },
+  lb: { kilograms: 0.45359237, note: 'unit-spelling' },
+  st: { kilograms: 907.18474 },
+  cwt: { kilograms: 50.80234544, note: 'unit-spelling' },
+  lt: { kilograms: 1016.0469088, note: 'unit-spelling' },
+};
+
+const MASS = new RegExp(`^(${NUMBER})(\\s*)([a-z]*)\\.?$`, 'i');
+
+/** No road is limited to 200 t: a bare figure from here on was meant in kilograms or pounds, and nobody says which. */
+const BARE_TOO_LARGE_T = 200;
+
+/**
+ * Reads the text of a mass or axle limit. Tonnes when no unit is written; every leniency taken is noted.
+ * @returns kilograms, one of the words that stand for a figure, or why it cannot be read
+ */
+export function readMass(text: string): Reading {
+  return readList(text, readOneMass);
+}
+
+function readOneMass(text: string): Reading {
+  const match = MASS.exec(text);
+  if (match === null) return unreadable(`"${text}" is not a mass`);
+  const [, digits = '', space = '', written = ''] = match;
+  const number = readNumber(digits);
+  if (!number.ok) return unreadable(number.reason);
+  const notes: ReadingNote[] = [...number.notes];
+  if (written === '') {
+    if (number.value >= BARE_TOO_LARGE_T)
+      return unreadable(`${digits} without a unit may be kilograms or pounds, not tonnes`);
+    return { kind: 'value', value: number.value * 1000, notes };
+  }
+  const lower = written.toLowerCase();
+  const unit = Object.hasOwn(UNITS, lower) ? UNITS[lower] : undefined;
+  if (unit === undefined) return unreadable(`"${written}" is not a unit of mass`);
+  if (unit.kilograms <= 1 && /\.\d{3}$/.test(digits))
+    return unreadable(`"${digits}" may be thousands or decimals`);
+  if (space === '') notes.push('no-space-before-unit');
+  if (unit.note !== undefined) notes.push(unit.note);
+  else if (written !== lower) notes.push('unit-spelling');
+  return { kind: 'value', value: number.value * unit.kilograms, notes };
+}

@@ -1,0 +1,71 @@
+import type { z } from 'zod';
+
+type Issue = z.core.$ZodIssue;
+
+/** One fault of a vehicle card in words a person understands, naming the field. */
+export function sayFault(issue: Issue, data: unknown): string {
+  const field = issue.path.map(String).join('.');
+  const name = field === '' ? 'the card' : field;
+  const given = valueAt(data, issue.path);
+  switch (issue.code) {
+    case 'invalid_type':
+      if (given === undefined) return `${name} is missing`;
+      return `${name} must be ${TYPE_WORDS[issue.expected] ?? issue.expected}, not ${describe(given)}${unquoted(issue.expected, given)}`;
+    case 'too_big':
+      return `${name} is ${describe(given)}, more than ${issue.maximum}${unitOf(field)} can be right`;
+    case 'too_small':
+      return `${name} is ${describe(given)}, less than ${issue.minimum}${unitOf(field)} can be right`;
+    case 'unrecognized_keys': {
+      const shown = issue.keys.slice(0, KEYS_SHOWN).map((key) => `"${clip(key)}"`);
+      const keys = issue.keys.length > KEYS_SHOWN ? `${shown.join(', ')} and others` : shown.join(', ');
+      return `${field === '' ? '' : `${field}: `}${keys} ${issue.keys.length > 1 ? 'are no fields' : 'is no field'} of a vehicle card`;
+    }
+    case 'invalid_value':
+      if (given === undefined) return `${name} is missing`;
+      return `${name} must be ${issue.values.map((value) => JSON.stringify(value)).join(' or ')}, not ${describe(given)}`;
+    default:
+      return field === '' ? issue.message : `${field}: ${issue.message}`;
+  }
+}
+
+const KEYS_SHOWN = 6;
+
+const TYPE_WORDS: Readonly<Record<string, string>> = {
+  number: 'a number',
+  string: 'text',
+  boolean: 'true or false',
+  object: 'an object in braces',
+};
+
+function unitOf(field: string): string {
+  if (field.endsWith('M')) return ' m';
+  return field.endsWith('Kg') || field.startsWith('axleKg.') ? ' kg' : '';
+}
+
+/** A number in quotes is the commonest slip. */
+function unquoted(expected: string, given: unknown): string {
+  if (expected !== 'number' || typeof given !== 'string') return '';
+  const trimmed = given.trim();
+  return trimmed !== '' && Number.isFinite(Number(trimmed)) ? ` (write ${trimmed} without quotes)` : '';
+}
+
+function describe(given: unknown): string {
+  if (given === null) return 'null';
+  if (Array.isArray(given)) return 'a list';
+  if (typeof given === 'string') return given === '' ? 'empty' : `the text "${clip(given)}"`;
+  return typeof given === 'object' ? 'an object' : String(given);
+}
+
+/** What a file holds must not fill the screen. */
+function clip(text: string): string {
+  return text.length > 40 ? `${text.slice(0, 40)}…` : text;
+}
+
+function valueAt(data: unknown, path: readonly PropertyKey[]): unknown {
+  let value = data;
+  for (const key of path) {
+    if (typeof value !== 'object' || value === null || !Object.hasOwn(value, key)) return undefined;
+    value = (value as Record<PropertyKey, unknown>)[key];
+  }
+  return value;
+}

@@ -1,0 +1,149 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { readVehicle } from '../../../geo/vehicle/read-vehicle.ts';
+import { COACHBUILT } from '../../support/ask.ts';
+
+const { ...GOOD } = COACHBUILT;
+
+function readCard(card: unknown) {
+  return readVehicle(typeof card === 'string' ? card : JSON.stringify(card), 'van.json');
+}
+
+/** The sentence a refused card is refused with. */
+function refusal(card: unknown): string {
+  const read = readCard(card);
+  if (read.ok) throw new Error('the card was accepted');
+  return read.error.message;
+}
+
+describe('a vehicle card', () => {
+  it('is read as written', () => {
+    expect(readCard(GOOD)).toEqual({ ok: true, value: GOOD });
+  });
+
+  it('may begin with a byte order mark', () => {
+    expect(readCard(`\uFEFF${JSON.stringify(GOOD)}`).ok).toBe(true);
+  });
+
+  it('may carry every optional field', () => {
+    const full = {
+      ...GOOD,
+      rack: { lengthM: 0.6, widthM: 1.8, fitted: true, limitKg: 60 },
+      turningCircleM: 13.5,
+      trackM: 1.8,
+      unladenKg: 2800,
+      runningOrder: { frontKg: 1500, rearKg: 1450, includesDriver: true, includesFreshWater: false },
+      rearClearanceM: 0.3,
+      bellyClearanceM: 0.16,
+      gasKg: 22,
+      notes: 'invented',
+    };
+    expect(readCard(full)).toEqual({ ok: true, value: full });
+  });
+
+  it('that is not JSON is refused with its line', () => {
+    expect(refusal('{\n "format": "lanegauge.vehicle",\n oops }')).toMatch(/van\.json .*not JSON \(line 3\)/);
+    expect(refusal('')).toMatch(/not JSON/);
+  });
+
+  it.each([['null'], ['[]'], ['3'], ['"text"'], ['true']])('cannot be %s', (text) => {
+    expect(refusal(text)).toMatch(/the card must be an object in braces, not /);
+  });
+
+  it('names what is missing', () => {
+    const { heightM: _, ...rest } = GOOD;
+    expect(refusal(rest)).toContain('heightM is missing');
+    expect(refusal({ ...GOOD, axleKg: { front: 1850 } })).toContain('axleKg.rear is missing');
+    const { format: __, ...formless } = GOOD;
+    expect(refusal(formless)).toContain('format is missing');
+  });
+
+  it('refuses unknown fields by name, so that a misspelt size cannot vanish', () => {
+    expect(refusal({ ...GOOD, heigthM: 3.4 })).toContain('"heigthM" is no field of a vehicle card');
+    expect(refusal({ ...GOOD, axleKg: { front: 1850, rear: 2000, raer: 1 } })).toContain('axleKg: "raer"');
+    expect(refusal({ ...GOOD, rack: { lengthM: 0.6, widthM: 1.8, fitted: true, heightM: 2 } })).toContain(
+      'rack: "heightM"',
+    );
+  });
+
+  it('takes a number in quotes for a slip and says how to mend it', () => {
+    expect(refusal({ ...GOOD, heightM: '3.05' })).toContain(
+      'heightM must be a number, not the text "3.05" (write 3.05 without quotes)',
+    );
+    expect(refusal({ ...GOOD, heightM: `10'0"` })).toContain(
+      `heightM must be a number, not the text "10'0""`,
+    );
+  });
+
+  it.each([
+    ['centimetres', 305],
+    ['a lost digit', 0.305],
+    ['nothing', 0],
+    ['a negative size', -3.05],
+  ])('refuses %s as a height', (_, heightM) => {
+    expect(refusal({ ...GOOD, heightM })).toMatch(
+      /heightM is -?[\d.]+, (more|less) than [\d.]+ m can be right/,
+    );
+  });
+
+  it('refuses tonnes as a gross mass', () => {
+    expect(refusal({ ...GOOD, grossKg: 3.5 })).toContain('grossKg is 3.5, less than 500 kg can be right');
+  });
+
+  it.each([['1e999'], ['-1e999'], ['NaN'], ['null'], ['{}'], ['[3.05]']])(
+    'refuses %s as a height',
+    (text) => {
+      expect(readCard(JSON.stringify(GOOD).replace('"heightM":3.05', `"heightM":${text}`)).ok).toBe(false);
+    },
+  );
+
+  it('refuses another format or version', () => {
+    expect(refusal({ ...GOOD, format: 'lanegauge.load' })).toContain('format must be "lanegauge.vehicle"');
+    expect(refusal({ ...GOOD, version: 2 })).toContain('version must be 1, not 2');
+  });
+
+  it('refuses a length its parts do not add up to, beyond 2 cm', () => {
+    expect(readCard({ ...GOOD, lengthM: 7.02 }).ok).toBe(true);
+    expect(readCard({ ...GOOD, lengthM: 6.98 }).ok).toBe(true);
+    expect(refusal({ ...GOOD, lengthM: 7.03 })).toMatch(/7\.000 m, but lengthM is 7\.030 m/);
+  });
+
+  it('refuses mirrors narrower than the body, and folded ones wider than unfolded', () => {
+    expect(refusal({ ...GOOD, widthMirrorsM: 2.2, widthMirrorsFoldedM: 2.2 })).toContain(
+      'less than the body',
+    );
+    expect(refusal({ ...GOOD, widthMirrorsFoldedM: 2.9 })).toContain('folded mirrors are wider');
+  });
+
+  it('refuses __proto__ at any depth and is not poisoned by it', () => {
+    const text = JSON.stringify(GOOD);
+    expect(refusal(text.replace('{', '{"__proto__":{"heightM":1.6},'))).toContain('"__proto__"');
+    expect(refusal(text.replace('"front":', '"__proto__":{"rear":1},"front":'))).toContain('"__proto__"');
+    expect(({} as Record<string, unknown>)['heightM']).toBeUndefined();
+  });
+
+  it('keeps its refusal short whatever the file holds', () => {
+    const many = Object.fromEntries(Array.from({ length: 5000 }, (_, i) => [`field${i}`, 'x'.repeat(100)]));
+    expect(refusal({ ...GOOD, ...many }).length).toBeLessThan(1000);
+    expect(refusal({ ...GOOD, heightM: 'x'.repeat(1e6) }).length).toBeLessThan(500);
+    expect(refusal('['.repeat(200_000))).toMatch(/van\.json/);
+    expect(refusal('['.repeat(5000) + ']'.repeat(5000))).toMatch(/van\.json/);
+  });
+
+  it('is never accepted from anything but a card, and reading never throws', () => {
+    fc.assert(
+      fc.property(fc.oneof(fc.json(), fc.string()), (text) => {
+        expect(readVehicle(text, 'van.json').ok).toBe(false);
+      }),
+    );
+  });
+
+  it('with one field replaced by anything is refused or read with that value', () => {
+    fc.assert(
+      fc.property(fc.constantFrom(...Object.keys(GOOD)), fc.jsonValue(), (field, value) => {
+        const read = readCard({ ...GOOD, [field]: value });
+        if (read.ok) expect(read.value).toEqual({ ...GOOD, [field]: value });
+      }),
+    );
+  });
+});

@@ -1,0 +1,73 @@
+import type { Drive } from '../../geo/match/drive.ts';
+import type { Finding } from '../../geo/report.ts';
+import type { Tags } from '../../geo/roads/roads.ts';
+import { DEFAULT_MARGINS, type SubjectRule } from '../../geo/subjects/rule.ts';
+import type { VehicleCard } from '../../geo/vehicle/card.ts';
+import { envelopeOf } from '../../geo/vehicle/envelope.ts';
+import { driveOn, type Step, type TestMap, testMap } from './drive-on.ts';
+
+/** An invented coach-built motorhome: 3.05 m high (needs 3.10), 2.30 m body, 2.75 m mirrors, 7.0 m, 3.5 t. */
+export const COACHBUILT: VehicleCard = {
+  format: 'lanegauge.vehicle',
+  version: 1,
+  name: 'Test coach-built',
+  heightM: 3.05,
+  widthM: 2.3,
+  widthMirrorsM: 2.75,
+  widthMirrorsFoldedM: 2.4,
+  lengthM: 7,
+  wheelbaseM: 4,
+  frontOverhangM: 0.95,
+  rearOverhangM: 2.05,
+  grossKg: 3500,
+  axleKg: { front: 1850, rear: 2000 },
+};
+
+/** What a subject says about a drive. */
+export function ask(
+  rule: SubjectRule,
+  map: TestMap,
+  drive: Drive,
+  card: VehicleCard = COACHBUILT,
+): Finding[] {
+  return rule({
+    drive,
+    roads: map.roads,
+    card,
+    envelope: envelopeOf(card),
+    margins: DEFAULT_MARGINS,
+    country: [],
+  });
+}
+
+/** What a subject says about one straight road with these tags, way 1, driven along its drawn order or against it. */
+export function askRoad(
+  rule: SubjectRule,
+  tags: Tags,
+  options: { readonly card?: VehicleCard; readonly backward?: boolean } = {},
+): Finding[] {
+  const map = testMap([{ id: 1, nodes: ['0,0', '5,0'], tags: { highway: 'residential', ...tags } }]);
+  return ask(rule, map, driveOn(map, [options.backward ? -1 : 1]), options.card);
+}
+
+/** What a subject says about a tagged node in the middle of a residential road. */
+export function askNode(
+  rule: SubjectRule,
+  tags: Tags,
+  options: { readonly card?: VehicleCard } = {},
+): Finding[] {
+  const map = testMap([{ id: 1, nodes: ['0,0', '2,0', '5,0'], tags: { highway: 'residential' } }], {
+    '2,0': tags,
+  });
+  return ask(rule, map, driveOn(map, [1]), options.card);
+}
+
+/** What a subject says about ways driven one after another. */
+export function askDrive(
+  rule: SubjectRule,
+  map: TestMap,
+  steps: readonly Step[],
+  card: VehicleCard = COACHBUILT,
+): Finding[] {
+  return ask(rule, map, driveOn(map, steps), card);
+}

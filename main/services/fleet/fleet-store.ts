@@ -11,7 +11,13 @@ export async function openFleet(
   first: readonly FleetVehicle[],
   now: () => Date,
 ): Promise<Store<readonly FleetVehicle[]>> {
-  const file = keptFile({ folder, name: 'fleet.json', what: 'list of vehicles', schema: fleetFileSchema, now });
+  const file = keptFile({
+    folder,
+    name: 'fleet.json',
+    what: 'list of vehicles',
+    schema: fleetFileSchema,
+    now,
+  });
   const { value, notices } = await file.read();
   let current: readonly FleetVehicle[] = value?.vehicles ?? first;
   return {

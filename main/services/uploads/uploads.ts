@@ -1,6 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { createWriteStream } from 'node:fs';
-import { mkdir, readdir, stat, unlink } from 'node:fs/promises';
+import { mkdtemp, rm, stat, unlink } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
 import { basename, join, resolve } from 'node:path';
 import type { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
@@ -10,14 +11,12 @@ import type { AddedFile } from '../../contract/source.ts';
 import { unreadable } from '../files/read-bytes.ts';
 import { fileUse } from './file-use.ts';
 
-/** Files up to this size stay as a copy while they are in the list of recent files. */
-const KEEP_MAX_BYTES = 256 * 1024 * 1024;
-
 export interface HeldFile {
   readonly path: string;
   readonly name: string;
-  /** worth remembering as recently opened */
-  readonly remember: boolean;
+  /** a copy of ours, gone when the program ends; otherwise the user's own file */
+  readonly passing: boolean;
+  readonly bytes: number;
 }
 
 /** Files handed to the program, each known to the page by a token alone. */
@@ -27,28 +26,31 @@ export interface Uploads {
   /** Takes in a file where it lies. */
   addPath(path: string): Promise<Result<AddedFile>>;
   find(kind: 'upload' | 'path', token: string): HeldFile | undefined;
-  /** Deletes copies that are neither open nor among the given paths. */
-  sweep(keep: readonly string[]): Promise<void>;
+  /** Deletes every copy. */
+  close(): Promise<void>;
 }
 
-export function openUploads(folder: string, maxBytes = MAP_MAX_BYTES): Uploads {
+/** Opens an empty collection. Copies lie in a folder of this process alone, made when first needed. */
+export function openUploads(maxBytes = MAP_MAX_BYTES): Uploads {
   const held = new Map<string, HeldFile>();
+  let folder: Promise<string> | undefined;
 
   async function hold(kind: 'upload' | 'path', path: string, name: string): Promise<Result<AddedFile>> {
     const { size } = await stat(path);
     const token = randomBytes(18).toString('base64url');
-    held.set(`${kind}:${token}`, { path, name, remember: kind === 'path' || size <= KEEP_MAX_BYTES });
+    held.set(`${kind}:${token}`, { path, name, passing: kind === 'upload', bytes: size });
     return ok({ source: { kind, token }, name, bytes: size, use: await fileUse(path, name) });
   }
 
   return {
     async addStream(name, bytes, signal) {
       const shown = plainName(name);
-      const path = join(folder, randomBytes(18).toString('base64url'));
+      let path: string | undefined;
       let size = 0;
       let tooLarge = false;
       try {
-        await mkdir(folder, { recursive: true });
+        folder ??= mkdtemp(join(tmpdir(), 'lanegauge-'));
+        path = join(await folder, randomBytes(18).toString('base64url'));
         await pipeline(
           bytes,
           async function* (chunks: AsyncIterable<Buffer>) {
@@ -64,9 +66,12 @@ export function openUploads(folder: string, maxBytes = MAP_MAX_BYTES): Uploads {
         );
         return await hold('upload', path, shown);
       } catch (error) {
-        await unlink(path).catch(() => {});
+        if (path !== undefined) await unlink(path).catch(() => {});
         if (tooLarge)
-          return fail('too-large', `${shown} has more than ${(maxBytes / 1e6).toFixed(0)} MB. Is it the right file?`);
+          return fail(
+            'too-large',
+            `${shown} has more than ${(maxBytes / 1e6).toFixed(0)} MB. Is it the right file?`,
+          );
         return fail(
           'upload-failed',
           `${shown} did not arrive whole (${error instanceof Error ? error.message : String(error)}). Try again.`,
@@ -82,19 +87,18 @@ export function openUploads(folder: string, maxBytes = MAP_MAX_BYTES): Uploads {
         // a pipe or a device would never end
         if (!found.isFile()) return fail('not-a-file', `${whole} is not an ordinary file. Choose another.`);
         if (found.size > maxBytes)
-          return fail('too-large', `${whole} has more than ${(maxBytes / 1e6).toFixed(0)} MB. Is it the right file?`);
+          return fail(
+            'too-large',
+            `${whole} has more than ${(maxBytes / 1e6).toFixed(0)} MB. Is it the right file?`,
+          );
         return await hold('path', whole, plainName(basename(whole)));
       } catch (error) {
         return fail('unreadable', unreadable(whole, 'file', error));
       }
     },
     find: (kind, token) => held.get(`${kind}:${token}`),
-    async sweep(keep) {
-      const names = await readdir(folder).catch(() => []);
-      const open = [...held.values()].map(({ path }) => path);
-      const wanted = new Set([...keep, ...open]);
-      const paths = names.map((name) => join(folder, name)).filter((path) => !wanted.has(path));
-      await Promise.all(paths.map((path) => unlink(path).catch(() => {})));
+    async close() {
+      if (folder !== undefined) await rm(await folder, { recursive: true, force: true });
     },
   };
 }
@@ -102,6 +106,9 @@ export function openUploads(folder: string, maxBytes = MAP_MAX_BYTES): Uploads {
 /** A file name to show: no folders, no control characters, not endless. */
 export function plainName(name: string): string {
   const last = name.split(/[/\\]/).at(-1) ?? '';
-  const plain = last.replaceAll(/\p{Cc}/gu, '').trim().slice(0, 255);
+  const plain = last
+    .replaceAll(/\p{Cc}/gu, '')
+    .trim()
+    .slice(0, 255);
   return plain === '' ? 'unnamed file' : plain;
 }

@@ -1,6 +1,6 @@
+import type { WatchNews } from '../../contract/calls.ts';
 import { HEARTBEAT_MS } from '../../contract/limits.ts';
 import type { AddedFile } from '../../contract/source.ts';
-import type { WatchNews } from '../../contract/calls.ts';
 
 /** Passes news from the host to the watching pages; what nobody has heard yet waits. */
 export interface Newsroom {
@@ -14,27 +14,25 @@ export interface Newsroom {
 
 export function createNewsroom(heartbeatMs = HEARTBEAT_MS): Newsroom {
   const watching = new Set<(news: WatchNews) => void>();
-  let waiting: AddedFile[] = [];
+  let waiting: WatchNews[] = [];
   const tellAll = (news: WatchNews) => {
+    if (watching.size === 0) waiting.push(news);
     for (const tell of watching) tell(news);
   };
   return {
-    opened(file) {
-      if (watching.size === 0) waiting.push(file);
-      else tellAll({ kind: 'opened', file });
-    },
+    opened: (file) => tellAll({ kind: 'opened', file }),
     notice: (say) => tellAll({ kind: 'notice', say }),
     takeWaiting() {
-      const taken = waiting;
-      waiting = [];
-      return taken;
+      const files = waiting.flatMap((news) => (news.kind === 'opened' ? [news.file] : []));
+      waiting = waiting.filter((news) => news.kind !== 'opened');
+      return files;
     },
     watch(tell, signal) {
       if (signal.aborted) return Promise.resolve();
       return new Promise((resolve) => {
         watching.add(tell);
         tell({ kind: 'heartbeat' });
-        for (const file of waiting) tell({ kind: 'opened', file });
+        for (const news of waiting) tell(news);
         waiting = [];
         const beat = setInterval(() => tell({ kind: 'heartbeat' }), heartbeatMs);
         signal.addEventListener(

@@ -1,0 +1,53 @@
+import type { z } from 'zod';
+import { fail, type Result } from '../geo/result.ts';
+import { CALLS, type CallName, type ProgressOf, type RequestOf, type ValueOf } from './contract/calls.ts';
+import type { Reply } from './contract/reply.ts';
+
+/** What a call may use besides its request. */
+export interface CallHooks<P = unknown> {
+  onProgress(progress: P): void;
+  /** fires when the page no longer wants the answer, or is gone */
+  readonly signal: AbortSignal;
+}
+
+/** One function for every call of the contract. */
+export type Services = {
+  readonly [K in CallName]: (
+    request: RequestOf<K>,
+    hooks: CallHooks<ProgressOf<K>>,
+  ) => Promise<Result<ValueOf<K>>>;
+};
+
+/** The one door for every host. Never throws, never rejects. */
+export type Dispatch = (name: unknown, request: unknown, hooks: CallHooks) => Promise<Reply>;
+
+/**
+ * @param log takes what went wrong inside; the page is told only that something did
+ */
+export function createDispatch(services: Services, log: (error: unknown) => void): Dispatch {
+  return async (name, request, hooks) => {
+    if (typeof name !== 'string' || !Object.hasOwn(CALLS, name))
+      return fail('unknown-call', 'The program was asked for something it does not know.');
+    const call = name as CallName;
+    try {
+      const schema: z.ZodType = CALLS[call].request;
+      const parsed = schema.safeParse(request);
+      if (!parsed.success) return fail('bad-request', describe(parsed.error.issues));
+      // the table ties each name to its own request, just parsed
+      const handler = services[call] as (request: unknown, hooks: CallHooks) => Promise<Result<unknown>>;
+      return await handler(parsed.data, hooks);
+    } catch (error) {
+      log(error);
+      return fail('internal', 'Something went wrong inside the program. Nothing was changed; try again.');
+    }
+  };
+}
+
+function describe(issues: readonly { path: PropertyKey[]; message: string }[]): string {
+  const said = issues.slice(0, 5).map(({ path, message }) => {
+    const where = path.map(String).join('.').slice(0, 100);
+    return `${where === '' ? '' : `${where}: `}${message.slice(0, 300)}`;
+  });
+  const more = issues.length > said.length ? `; and ${issues.length - said.length} more` : '';
+  return `This cannot be used: ${said.join('; ')}${more}.`;
+}

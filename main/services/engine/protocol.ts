@@ -1,0 +1,40 @@
+import type { Result } from '../../../geo/result.ts';
+import type { DriveReport, RequestOf, Work } from '../../contract/calls.ts';
+import type { DriveView, MapSummary } from '../../contract/views.ts';
+
+/** A file the engine may read. */
+export interface NamedFile {
+  readonly path: string;
+  readonly name: string;
+}
+
+/** What the engine is asked. Everything here crosses a thread: plain data only. */
+export interface EngineCalls {
+  /** With `about`, only what lies about that drive is kept. A failure leaves the open map as it is. */
+  openMap: { request: { file: NamedFile; about?: NamedFile }; value: MapSummary };
+  /** The caller names the drive, so that a restarted engine knows it under the same name. */
+  openDrive: { request: { driveId: string; file: NamedFile; track?: string }; value: DriveView };
+  check: { request: RequestOf<'check'> & { made: string }; value: DriveReport };
+}
+export type EngineCallName = keyof EngineCalls;
+
+export type ToEngine =
+  | { readonly kind: 'ask'; readonly id: number; readonly name: EngineCallName; readonly request: unknown }
+  | { readonly kind: 'cancel'; readonly id: number };
+
+export type FromEngine =
+  | { readonly kind: 'progress'; readonly id: number; readonly progress: Work }
+  | { readonly kind: 'reply'; readonly id: number; readonly result: Result<unknown> };
+
+export interface EngineHooks {
+  readonly signal: AbortSignal;
+  onProgress(work: Work): void;
+}
+
+/** The engine's side of every call. */
+export type EngineHandlers = {
+  readonly [K in EngineCallName]: (
+    request: EngineCalls[K]['request'],
+    hooks: EngineHooks,
+  ) => Promise<Result<EngineCalls[K]['value']>>;
+};

@@ -1,0 +1,39 @@
+import { fail, ok, type Result } from '../../geo/result.ts';
+import type { FileUse, Source } from '../contract/source.ts';
+import type { NamedFile } from './engine/protocol.ts';
+import type { Recents } from './recents/recents-store.ts';
+import type { SampleFiles } from './samples.ts';
+import type { Uploads } from './uploads/uploads.ts';
+
+/** Turns what the page names into a file of this computer. */
+export interface Sources {
+  find(source: Source): Result<NamedFile>;
+  /** Puts a file that opened well first among the recent ones. */
+  remember(source: Source, use: FileUse): Promise<void>;
+}
+
+export function createSources(samples: SampleFiles, uploads: Uploads, recents: Recents): Sources {
+  function look(source: Source) {
+    switch (source.kind) {
+      case 'sample':
+        return samples.find(source.id);
+      case 'recent':
+        return recents.find(source.id);
+      default:
+        return uploads.find(source.kind, source.token);
+    }
+  }
+  return {
+    find(source) {
+      const found = look(source);
+      return found
+        ? ok({ path: found.path, name: found.name })
+        : fail('no-such-file', 'That file is no longer at hand. Open it again.');
+    },
+    async remember(source, use) {
+      if (source.kind === 'sample') return;
+      const found = look(source);
+      if (found) await recents.add({ passing: false, bytes: 0, ...found, use });
+    },
+  };
+}

@@ -1,7 +1,7 @@
 /*
  * The one file of geo that touches Date: the opening-hours library takes one and reads it on the clock of the
- * process. A Date is built here from the place's own clock fields, so that the process's clock shows the place's
- * time, and its fields are read back the same way. No current time is ever asked for.
+ * computer. A Date is built here from the place's own clock fields, so that the computer's clock shows the place's
+ * time, and its fields are read back the same way. The current time is never asked for.
  */
 import OpeningHours from 'opening_hours';
 import { holidayRegions } from './holidays.ts';
@@ -22,6 +22,9 @@ export type HoursAnswer =
 const YES: HoursAnswer = { is: 'yes' };
 const NO: HoursAnswer = { is: 'no' };
 const unknown = (why: string): HoursAnswer => ({ is: 'unknown', why });
+
+/** The answer for hours that cannot be read at all. */
+export const UNREADABLE_HOURS: HoursAnswer = unknown('the hours are not readable');
 
 const WEEKDAYS = ['Mo', 'Tu', 'We', 'Th', 'Fr', 'Sa', 'Su'];
 const PUBLIC_HOLIDAY = /(?<![\p{L}])PH(?![\p{L}])/giu;
@@ -68,7 +71,7 @@ const sameWall = (a: WallTime, b: WallTime): boolean =>
   a.hour === b.hour && a.minute === b.minute && a.day === b.day;
 
 /**
- * The library works out sunrise as an instant and reads it on the process's clock. Moving the meridian by the
+ * The library works out sunrise as an instant and reads it on the computer's clock. Moving the meridian by the
  * difference of the two clocks (15° an hour) makes it read as the place's own time, within seconds.
  */
 function meridianFor(place: HoursPlace, moment: LocalMoment, date: Date): number {
@@ -163,11 +166,11 @@ export function hoursHold(text: string, moment: LocalMoment, place: HoursPlace |
     return unknown('sunrise and sunset need the position of the place');
   const where = place ?? { lat: 0, lon: 0 };
   const date = dateAt(moment);
-  // the process's own clock may skip this hour: the hours either side must then agree
+  // the computer's own clock may skip this hour: the hours either side must then agree
   const shift = (hours: number) => new Date(date.getTime() + hours * 3_600_000);
   const dates = sameWall(wallOf(date), moment) ? [date] : [shift(-1), date];
   const compiled = compileAll(text, moment, where, date);
-  if (compiled === undefined) return unknown('the hours are not readable');
+  if (compiled === undefined) return UNREADABLE_HOURS;
   const answers = compiled.flatMap((hours) => dates.map((each) => stateAt(hours, each)));
   const why =
     has(text, PUBLIC_HOLIDAY) || has(text, SCHOOL_HOLIDAY)

@@ -1,4 +1,4 @@
-import { type HoursAnswer, hoursHold } from '../../clock/hours.ts';
+import { type HoursAnswer, hoursHold, UNREADABLE_HOURS } from '../../clock/hours.ts';
 import { hoursText } from '../../clock/hours-text.ts';
 import { assertNever } from '../../result.ts';
 import type { Comparison, Part, Property } from './conditional.ts';
@@ -66,7 +66,9 @@ function vehicleHolds(word: string, text: string, { goodsSigns }: ConditionConte
 function hoursPartHolds(text: string, { moment, place }: ConditionContext): Answer {
   if (moment === undefined) return unknown(`it depends on the time of passing (${hoursText(text)})`);
   const answer = hoursHold(text, moment, place);
-  return answer.is === 'unknown' ? unknown(`${answer.why} (${hoursText(text)})`) : answer;
+  if (answer.is !== 'unknown') return answer;
+  // half-translated free text would be neither the map's words nor ours
+  return unknown(`${answer.why} (${answer === UNREADABLE_HOURS ? text : hoursText(text)})`);
 }
 
 function hazmatHolds(text: string, { vehicle }: ConditionContext): Answer {

@@ -1,0 +1,70 @@
+import type { Readable } from 'node:stream';
+import type { Assets } from '../assets.ts';
+import { createDispatch } from '../dispatch.ts';
+import type { House } from '../services/create-services.ts';
+import { serveHttp } from './http-host.ts';
+
+const CODE_LIVES_MS = 60_000;
+
+export interface ServeWindowOptions {
+  readonly house: House;
+  readonly assets: Assets;
+  /** one line for the person at the terminal */
+  say(line: string): void;
+  /** opens the user's browser; absent where there is no display */
+  open?(address: string): void;
+  /** where Enter asks for a fresh address; absent where nobody can press it */
+  readonly keyboard?: Readable;
+  readonly signal: AbortSignal;
+  readonly goneAfterMs?: number;
+}
+
+/** Serves the window until the signal fires or its page is gone. @returns why it ended */
+export async function serveWindow(options: ServeWindowOptions): Promise<'stopped' | 'page gone'> {
+  const { house, say, keyboard, signal } = options;
+  let finish: (why: 'stopped' | 'page gone') => void = () => {};
+  const ended = new Promise<'stopped' | 'page gone'>((resolve) => {
+    finish = resolve;
+  });
+  let came = false;
+  const host = await serveHttp({
+    dispatch: createDispatch(house.services, (error) => console.error(error)),
+    uploads: house.uploads,
+    assets: options.assets,
+    tileAddress: () => house.settings().tiles?.address,
+    onPage: () => {
+      came = true;
+    },
+    onSpentCode: () => {
+      const warning =
+        'The address of this window was used a second time. If that was not you, another program has seen it: close the window and start again.';
+      say(warning);
+      house.notice(warning);
+    },
+    onGone: () => finish('page gone'),
+    now: () => performance.now(),
+    ...(options.goneAfterMs === undefined ? {} : { goneAfterMs: options.goneAfterMs }),
+  });
+
+  const first = host.newAddress();
+  say(first);
+  options.open?.(first);
+  const onEnter = () => say(host.newAddress());
+  keyboard?.on('data', onEnter);
+  keyboard?.on('error', () => {});
+  // where nobody can ask for a fresh address, the last line printed is always a good one
+  const renew = setInterval(() => {
+    if (!came && !keyboard) say(host.newAddress());
+  }, CODE_LIVES_MS);
+  const stop = () => finish('stopped');
+  signal.addEventListener('abort', stop, { once: true });
+  if (signal.aborted) stop();
+
+  const why = await ended;
+  clearInterval(renew);
+  keyboard?.off('data', onEnter);
+  keyboard?.pause();
+  await host.close();
+  await house.close();
+  return why;
+}

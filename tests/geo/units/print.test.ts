@@ -1,0 +1,62 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  printFeetInches,
+  printKg,
+  printKm,
+  printLimitM,
+  printMetres,
+  printMiles,
+  printRun,
+  printSizeM,
+  printTonnes,
+} from '../../../geo/units/print.ts';
+import { readLength } from '../../../geo/units/read-length.ts';
+
+describe('a figure for the driver', () => {
+  it('is rounded against the driver: limits down, the vehicle up', () => {
+    expect(printLimitM(3.2)).toBe(`3.20 m (10'5")`);
+    expect(printSizeM(3.2)).toBe(`3.20 m (10'6")`);
+    expect(printLimitM(3.209)).toBe(`3.20 m (10'6")`);
+    expect(printSizeM(3.201)).toBe(`3.21 m (10'7")`);
+  });
+
+  it('is not moved by the noise of binary fractions', () => {
+    expect(printSizeM(3.05 + 0.05)).toBe(`3.10 m (10'3")`);
+    expect(printMetres(0.1 + 0.2, 'up')).toBe('0.30 m');
+    expect(printFeetInches(150 * 0.0254, 'down')).toBe(`12'6"`);
+    expect(printFeetInches(150 * 0.0254, 'up')).toBe(`12'6"`);
+  });
+
+  it('never flatters: a printed limit is at most the limit, a printed vehicle at least the vehicle', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.5, max: 20, noNaN: true }), (m) => {
+        const down = readLength(printFeetInches(m, 'down'));
+        const up = readLength(printFeetInches(m, 'up'));
+        if (down.kind !== 'value' || up.kind !== 'value') throw new Error('unread');
+        expect(down.value).toBeLessThanOrEqual(m + 1e-6);
+        expect(up.value).toBeGreaterThanOrEqual(m - 1e-6);
+        expect(up.value - down.value).toBeLessThan(0.0255);
+      }),
+    );
+  });
+
+  it('gives twelve inches as a foot', () => {
+    expect(printFeetInches(0.3047, 'up')).toBe(`1'0"`);
+  });
+
+  it('has masses in whole kilograms, or in tonnes with no more decimals than needed', () => {
+    expect(printKg(3492.66, 'down')).toBe('3492 kg');
+    expect(printKg(3492.66, 'up')).toBe('3493 kg');
+    expect(printTonnes(3500)).toBe('3.5 t');
+    expect(printTonnes(18_000)).toBe('18 t');
+  });
+
+  it('has distances in kilometres and miles, short ones in metres', () => {
+    expect(printKm(12_340)).toBe('12.3 km');
+    expect(printMiles(1609.344)).toBe('1.0 mi');
+    expect(printRun(84)).toBe('80 m');
+    expect(printRun(2)).toBe('10 m');
+    expect(printRun(1250)).toBe('1.3 km');
+  });
+});

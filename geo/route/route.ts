@@ -8,6 +8,7 @@ export interface Route {
   readonly kind: 'track' | 'route';
   /** 1-based place among the file's tracks or routes of this kind */
   readonly number: number;
+  /** none without a position; one of a single position has nothing to drive */
   readonly segments: readonly RouteSegment[];
 }
 
@@ -20,8 +21,11 @@ export interface RouteSegment {
 
 /** Everything drivable that one file holds, and what had to be said while reading it. */
 export interface RouteFile {
+  /** tracks before routes, each in the file's order, those without positions included */
   readonly routes: readonly Route[];
   readonly waypoints: number;
+  /** how many of the routes' positions are vendors' shape points */
+  readonly shapePoints: number;
   /** sentences for the user: gaps left out, jumps, leniencies taken */
   readonly notes: readonly string[];
 }

@@ -1,0 +1,69 @@
+import { callRoute, type OpenRoute } from './gpx-tracks.ts';
+import { quote } from './gpx-values.ts';
+
+/** What was left aside while a file was read: each kind once, with its number and its first place. */
+export interface GpxDoubts {
+  version(written: string): void;
+  badTime(place: string): void;
+  badWaypoint(place: string): void;
+  /** an element named as in GPX but of another namespace */
+  leftOut(place: string): void;
+  /** @returns sentences for the user */
+  say(routes: readonly OpenRoute[]): string[];
+}
+
+export function gpxDoubts(): GpxDoubts {
+  const versions: string[] = [];
+  const times = tally();
+  const waypoints = tally();
+  const elements = tally();
+
+  function say(routes: readonly OpenRoute[]): string[] {
+    const notes = versions.map(
+      (version) => `The file says GPX version ${quote(version)}; it was read as 1.1.`,
+    );
+    if (times.count > 0)
+      notes.push(
+        `${plural(times.count, 'time')} could not be read and counted as missing, first ${times.first}.`,
+      );
+    if (waypoints.count > 0)
+      notes.push(
+        `${plural(waypoints.count, 'waypoint')} with a bad position left aside (waypoints are not driven), first ${waypoints.first}.`,
+      );
+    if (elements.count > 0)
+      notes.push(
+        `${plural(elements.count, 'element')} named as in GPX but of another namespace left out, first ${elements.first}.`,
+      );
+    return [...notes, ...routes.flatMap(sayEmpty)];
+  }
+
+  return {
+    version: (written) => versions.push(written),
+    badTime: times.add,
+    badWaypoint: waypoints.add,
+    leftOut: elements.add,
+    say,
+  };
+}
+
+function tally() {
+  const kept = { count: 0, first: '', add };
+  function add(place: string): void {
+    if (kept.count++ === 0) kept.first = place;
+  }
+  return kept;
+}
+
+function sayEmpty(route: OpenRoute): string[] {
+  const empty = route.segments.filter((segment) => segment.lat.length === 0).length;
+  if (empty === 0 || route.kind === 'route') return [];
+  const called = callRoute(route);
+  return [
+    `${called.charAt(0).toUpperCase()}${called.slice(1)}: ${plural(empty, 'segment')} without a position left out.`,
+  ];
+}
+
+/** `1 time`, `2 times` */
+export function plural(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
+}

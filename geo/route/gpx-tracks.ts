@@ -1,0 +1,57 @@
+import { plainName, quote } from './gpx-values.ts';
+import type { Route, RouteSegment } from './route.ts';
+
+/** A track or route while its file is still being read. */
+export interface OpenRoute {
+  readonly kind: 'track' | 'route';
+  readonly number: number;
+  name: string | undefined;
+  /** every segment as it stands in the file, empty ones included */
+  readonly segments: OpenSegment[];
+}
+
+export interface OpenSegment {
+  readonly lat: number[];
+  readonly lon: number[];
+  readonly timeMs: number[];
+}
+
+export function openSegment(): OpenSegment {
+  return { lat: [], lon: [], timeMs: [] };
+}
+
+export function addPosition(segment: OpenSegment, lat: number, lon: number): void {
+  segment.lat.push(lat);
+  segment.lon.push(lon);
+  segment.timeMs.push(Number.NaN);
+}
+
+/** Closes a route: the name made one plain line, segments without a position left out. */
+export function closeRoute(open: OpenRoute): Route {
+  const filled = open.segments.filter((segment) => segment.lat.length > 0);
+  return {
+    name: plainName(open.name ?? ''),
+    kind: open.kind,
+    number: open.number,
+    segments: filled.map(closeSegment),
+  };
+}
+
+function closeSegment(segment: OpenSegment): RouteSegment {
+  return {
+    lat: Float64Array.from(segment.lat),
+    lon: Float64Array.from(segment.lon),
+    timeMs: Float64Array.from(segment.timeMs),
+  };
+}
+
+/** How a sentence calls a route: `track 2 "Lake"`. */
+export function callRoute(route: Pick<OpenRoute, 'kind' | 'number'> & { name: string | undefined }): string {
+  const number = `${route.kind} ${route.number}`;
+  return route.name ? `${number} ${quote(route.name)}` : number;
+}
+
+/** The route can be driven: somewhere two positions follow each other without a gap. */
+export function isDrivable(route: Route): boolean {
+  return route.segments.some((segment) => segment.lat.length >= 2);
+}

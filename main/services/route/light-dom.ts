@@ -1,0 +1,71 @@
+import { isGpxElement } from '../../../geo/route/gpx-names.ts';
+import { walkXml, type XmlElement } from '../../../geo/route/strict-xml.ts';
+
+/**
+ * As much of a DOM as a GPX parser asks for: GPX's own elements by local name. Elements of other namespaces and
+ * extensions are left out, so that nothing of theirs can pass for a name or a point.
+ */
+export class LightElement {
+  readonly tagName: string;
+  readonly childNodes: LightElement[] = [];
+  /** the element’s own text */
+  innerHTML = '';
+  readonly #attributes: Readonly<Record<string, string>>;
+
+  constructor(tagName: string, attributes: Readonly<Record<string, string>>) {
+    this.tagName = tagName;
+    this.#attributes = attributes;
+  }
+
+  getAttribute(name: string): string | null {
+    return this.#attributes[name] ?? null;
+  }
+
+  querySelector(tagName: string): LightElement | null {
+    for (const element of descendants(this)) if (element.tagName === tagName) return element;
+    return null;
+  }
+
+  querySelectorAll(tagName: string): LightElement[] {
+    const found: LightElement[] = [];
+    for (const element of descendants(this)) if (element.tagName === tagName) found.push(element);
+    return found;
+  }
+}
+
+/** Everything below an element in document order, without recursion: files may nest deeply. */
+function* descendants(top: LightElement): Generator<LightElement> {
+  const open = [...top.childNodes].reverse();
+  for (let element = open.pop(); element; element = open.pop()) {
+    yield element;
+    for (let i = element.childNodes.length - 1; i >= 0; i--) open.push(element.childNodes[i] as LightElement);
+  }
+}
+
+/** Builds the document of sound GPX text; of unsound text, one without elements. */
+export function buildLightDom(text: string): LightElement {
+  const top = new LightElement('#document', {});
+  const open: (LightElement | undefined)[] = [top];
+  let rootUri: string | undefined;
+
+  const walked = walkXml(text, {
+    open({ local, uri, attributes }: XmlElement) {
+      rootUri ??= uri;
+      const parent = open.at(-1);
+      const kept = parent && local !== 'extensions' && isGpxElement(rootUri, uri);
+      const element = kept ? new LightElement(local, attributes) : undefined;
+      if (element) parent?.childNodes.push(element);
+      open.push(element);
+      return undefined;
+    },
+    text(piece) {
+      const element = open.at(-1);
+      // white space between elements is most of a file
+      if (element && (element.innerHTML !== '' || piece.trim() !== '')) element.innerHTML += piece;
+    },
+    close() {
+      open.pop();
+    },
+  });
+  return walked.ok ? top : new LightElement('#document', {});
+}

@@ -1,0 +1,59 @@
+import { readFile, stat } from 'node:fs/promises';
+import { basename } from 'node:path';
+import { fail, ok, type Problem, type Result } from '../../../geo/result.ts';
+import { readGpx } from '../../../geo/route/read-gpx.ts';
+import type { RouteFile } from '../../../geo/route/route.ts';
+import { GPX_MAX_BYTES } from '../../contract/limits.ts';
+import { decodeGpx } from './decode-gpx.ts';
+import { compareWithGpxparser } from './second-opinion.ts';
+
+/** Above this many characters the strict reading stands alone: the second one would take seconds and a gigabyte. */
+const SECOND_OPINION_MAX = 16 * 1024 * 1024;
+
+/** Reads a GPX file from disk. Every problem names the file. */
+export async function readRouteFile(path: string): Promise<Result<RouteFile>> {
+  const name = basename(path);
+  try {
+    // a pipe or device would be waited for without end
+    const found = await stat(path);
+    if (!found.isFile()) return fail('gpx.file', `${name}: this is not a file; give the GPX file itself.`);
+    if (found.size > GPX_MAX_BYTES) return tooLarge(name, found.size);
+    return readRouteBytes(await readFile(path), name);
+  } catch (error) {
+    return fail('gpx.file', `${name}: ${sayFileError(error)}`);
+  }
+}
+
+/** Reads a GPX file's bytes; `name` is for the sentences. */
+export function readRouteBytes(bytes: Uint8Array, name: string): Result<RouteFile> {
+  if (bytes.length > GPX_MAX_BYTES) return tooLarge(name, bytes.length);
+  const decoded = decodeGpx(bytes);
+  if (!decoded.ok) return named(name, decoded);
+  const { text, notes } = decoded.value;
+  const read = readGpx(text);
+  if (!read.ok) return named(name, read);
+  if (text.length <= SECOND_OPINION_MAX) {
+    const agreed = compareWithGpxparser(text, read.value);
+    if (!agreed.ok) return named(name, agreed);
+  }
+  return ok({ ...read.value, notes: [...notes, ...read.value.notes] });
+}
+
+function tooLarge(name: string, size: number): Result<never> {
+  const mib = (bytes: number) => Math.ceil(bytes / 1024 / 1024);
+  return fail(
+    'gpx.tooLarge',
+    `${name}: ${mib(size)} MiB is more than the ${mib(GPX_MAX_BYTES)} MiB read; export the drive alone, with fewer positions.`,
+  );
+}
+
+function named(name: string, refused: { readonly error: Problem }): Result<never> {
+  return fail(refused.error.code, `${name}: ${refused.error.message}`);
+}
+
+function sayFileError(error: unknown): string {
+  const code = error instanceof Error && 'code' in error ? error.code : undefined;
+  if (code === 'ENOENT') return 'there is no such file; check the path.';
+  if (code === 'EACCES' || code === 'EPERM') return 'the file may not be read; check its permissions.';
+  return `the file could not be read (${String(code ?? error)}); copy it to this computer and try again.`;
+}

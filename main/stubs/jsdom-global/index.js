@@ -1,0 +1,2 @@
+// called once when gpxparser loads: nothing becomes global
+module.exports = () => {};

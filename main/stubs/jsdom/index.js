@@ -1,0 +1,2 @@
+// never asked for anything
+module.exports = {};

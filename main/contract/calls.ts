@@ -40,8 +40,8 @@ export const CALLS = {
   openDrive: {
     request: z.strictObject({
       source: sourceSchema,
-      /** name or number; without it the first that can be driven */
-      track: z.string().max(300).optional(),
+      /** 1-based place among the file's `tracks`; without it the first that can be driven */
+      track: z.int().min(1).optional(),
     }),
     progress: workSchema,
     value: driveViewSchema,

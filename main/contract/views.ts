@@ -55,7 +55,8 @@ export const driveViewSchema = z.strictObject({
   file: z.string(),
   /** all that the file holds, and the one taken */
   tracks: z.array(trackSchema),
-  taken: z.strictObject({ kind: z.enum(['track', 'route']), number: z.number() }),
+  /** 1-based place among `tracks` */
+  taken: z.number(),
   lengthM: z.number(),
   legs: z.array(legViewSchema),
   guessed: z.array(span),

@@ -13,7 +13,7 @@ export interface EngineCalls {
   /** With `about`, only what lies about that drive is kept. A failure leaves the open map as it is. */
   openMap: { request: { file: NamedFile; about?: NamedFile }; value: MapSummary };
   /** The caller names the drive, so that a restarted engine knows it under the same name. */
-  openDrive: { request: { driveId: string; file: NamedFile; track?: string }; value: DriveView };
+  openDrive: { request: { driveId: string; file: NamedFile; track?: number }; value: DriveView };
   check: { request: RequestOf<'check'> & { made: string }; value: DriveReport };
 }
 export type EngineCallName = keyof EngineCalls;

@@ -1,0 +1,80 @@
+import type { Roads } from '../roads/roads.ts';
+import { distanceM, turnDeg } from '../route/measure.ts';
+import type { Span } from './drive.ts';
+import type { RoadGraph } from './graph.ts';
+import type { Lattice } from './lattice.ts';
+import type { Run } from './path.ts';
+import { headingOnEdge, placeOnEdge } from './place.ts';
+import type { Positions } from './thin.ts';
+import type { BestChain } from './viterbi.ts';
+
+/** Another road this close in likelihood (nats) explains the positions about as well. */
+const CLOSE = 3;
+/** Nearer rivals are the same place seen from another edge, as about a junction. */
+const APART_M = 8;
+/** Farther from its road than this a position hardly proves it. */
+const FAR_M = 25;
+const SAME_HEADING_DEG = 30;
+/** A position speaks for no more than this of the road on either side. */
+const REACH_M = 50;
+
+/** Spans of a run, in metres along it, where the match is in doubt. */
+export function findDoubts(
+  run: Run,
+  chain: BestChain,
+  lattice: Lattice,
+  positions: Positions,
+  roads: Roads,
+  graph: RoadGraph,
+): Span[] {
+  const spans: Span[] = [];
+  for (let i = run.first; i <= run.last; i++) {
+    const at = run.positionM[i - run.first] as number;
+    if (positions.healed.has(i) && i < run.last)
+      spans.push({ fromM: at, toM: run.positionM[i - run.first + 1] as number });
+    if (!inDoubt(i)) continue;
+    const before = run.positionM[i - run.first - 1] ?? at;
+    const after = run.positionM[i - run.first + 1] ?? at;
+    spans.push({
+      fromM: at - Math.min(REACH_M, (at - before) / 2),
+      toM: at + Math.min(REACH_M, (after - at) / 2),
+    });
+  }
+  return spans;
+
+  function inDoubt(i: number): boolean {
+    const chosen = chain.state[i] as number;
+    const directed = lattice.directed[chosen] as number;
+    if ((lattice.distanceM[chosen] as number) > FAR_M) return true;
+    const wrong = graph.wrongWay[directed] === 1;
+    for (let s = lattice.pointStart[i] as number; s < (lattice.pointStart[i + 1] as number); s++) {
+      const rival = lattice.directed[s] as number;
+      if (rival >= 0 && rival >> 1 === directed >> 1) continue;
+      const close = (chain.behind[s] as number) < CLOSE;
+      if (close && (rival < 0 || apartM(chosen, s) > APART_M)) return true;
+      if (wrong && rival >= 0 && runsLegallyBeside(chosen, s)) return true;
+    }
+    return false;
+  }
+
+  function apartM(a: number, b: number): number {
+    const [p, q] = [placeOf(a), placeOf(b)];
+    return distanceM(p.lat, p.lon, q.lat, q.lon);
+  }
+
+  function placeOf(state: number) {
+    return placeOnEdge(roads, graph, lattice.directed[state] as number, lattice.offsetM[state] as number);
+  }
+
+  /** Against a one-way the other carriageway may be meant, however well the wrong one fits a drawn line. */
+  function runsLegallyBeside(chosen: number, rival: number): boolean {
+    const other = lattice.directed[rival] as number;
+    if (graph.wrongWay[other] === 1 || (lattice.distanceM[rival] as number) > FAR_M) return false;
+    const own = lattice.directed[chosen] as number;
+    const turn = turnDeg(
+      headingOnEdge(roads, graph, own, lattice.offsetM[chosen] as number),
+      headingOnEdge(roads, graph, other, lattice.offsetM[rival] as number),
+    );
+    return turn < SAME_HEADING_DEG;
+  }
+}

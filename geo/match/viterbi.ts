@@ -1,0 +1,263 @@
+import type { Roads } from '../roads/roads.ts';
+import { distanceM } from '../route/measure.ts';
+import type { RoadGraph } from './graph.ts';
+import { type Lattice, LEAD, WIDEST_M } from './lattice.ts';
+import { createRows, extraOf, type Reached, type Seed, searchRoads, turnBackM, wayTo } from './search.ts';
+import type { MatchSettings } from './settings.ts';
+import type { Positions } from './thin.ts';
+
+/** How the drive gets from one position's state to the next one's. */
+export type Move =
+  /** along roads: the directed edges wholly driven between the two states' own edges */
+  | { readonly kind: 'roads'; readonly edges: readonly number[] }
+  /** on along the same directed edge (a small step back stands still) */
+  | { readonly kind: 'same' }
+  /** turning round on the same edge */
+  | { readonly kind: 'turnBack' }
+  /** not along mapped roads */
+  | { readonly kind: 'off' };
+
+export interface BestChain {
+  /** chosen state of every position */
+  readonly state: readonly number[];
+  /** moves[i] leads from position i to i + 1 */
+  readonly moves: readonly Move[];
+  /** by state: how much likelier the best chain is than the best chain through that state (nats); 0 on the chain */
+  readonly behind: Float64Array;
+}
+
+/** Nats for starting or ending off the map. */
+const END_OFF = 3;
+
+const ROADS = 0;
+const SAME = 1;
+const TURN_BACK = 2;
+const OFF = 3;
+
+/**
+ * The likeliest chain of states (Viterbi), and by a second sweep backwards how far every other state is behind it.
+ *
+ * A break (leaving the roads between two positions) costs as much as a detour of `detourM`. It bounds every step:
+ * a state that is behind the best by more than a break can never win, so searches stay short.
+ */
+export function findBestChain(
+  lattice: Lattice,
+  positions: Positions,
+  roads: Roads,
+  graph: RoadGraph,
+  settings: MatchSettings,
+): BestChain {
+  const { pointStart, directed, offsetM, emission, gapM, points } = lattice;
+  const { betaM, steps, sparseM, detourM } = settings;
+  const cost = new Float64Array(directed.length).fill(Infinity);
+  const back = new Int32Array(directed.length).fill(-1);
+  const how = new Uint8Array(directed.length);
+  const fills = new Map<number, number[]>();
+  // every transition looked at, for the sweep backwards
+  const links = { from: [] as number[], to: [] as number[], price: [] as number[] };
+  const rowOf = createRows(graph, steps);
+
+  for (let s = 0; s < (pointStart[1] ?? 0); s++) {
+    const at = directed[s] as number;
+    if (at >= 0) cost[s] = emission[s] as number;
+    if (at === LEAD) cost[s] = (emission[s] as number) + END_OFF;
+  }
+  for (let i = 0; i + 1 < points; i++) step(i);
+  return trace();
+
+  function step(i: number): void {
+    const begin = pointStart[i] as number;
+    const mid = pointStart[i + 1] as number;
+    const end = pointStart[i + 2] as number;
+    const straight = gapM[i] as number;
+    const breakM = breakOver(straight);
+    const worst = (cost[leastOf(begin, mid)] as number) + breakM / betaM;
+    if (straight > sparseM) stepFar(begin, mid, end, straight, breakM, worst, i + 1);
+    else stepNear(begin, mid, end, straight, breakM, worst);
+    stepOff(begin, mid, end, straight, breakM);
+  }
+
+  /** Metres of detour that a break in the map between two positions weighs. */
+  function breakOver(straight: number): number {
+    return detourM + Math.min(straight, sparseM) + settings.detourPerM * Math.max(0, straight - sparseM);
+  }
+
+  function link(from: number, to: number, price: number, kind: number): void {
+    const before = cost[from] as number;
+    if (before === Infinity) return;
+    links.from.push(from);
+    links.to.push(to);
+    links.price.push(price);
+    const total = before + price + (emission[to] as number);
+    if (total >= (cost[to] as number)) return;
+    cost[to] = total;
+    back[to] = from;
+    how[to] = kind;
+  }
+
+  /** Links two states on one edge; false when the one does not lead to the other within it. */
+  function linkOnEdge(from: number, to: number, straight: number, extraPerM: number): boolean {
+    const a = directed[from] as number;
+    const b = directed[to] as number;
+    if (a === b) {
+      const onM = (offsetM[to] as number) - (offsetM[from] as number);
+      if (onM < -settings.jitterM) return false;
+      const driven = Math.max(0, onM);
+      link(from, to, (Math.abs(driven - straight) + driven * extraPerM) / betaM, SAME);
+      return true;
+    }
+    if (a !== (b ^ 1)) return false;
+    const length = graph.lengthM[a >> 1] as number;
+    const driven = Math.abs(length - (offsetM[to] as number) - (offsetM[from] as number));
+    const extra = turnBackM(graph, steps, a) + driven * extraPerM;
+    link(from, to, (Math.abs(driven - straight) + extra) / betaM, TURN_BACK);
+    return true;
+  }
+
+  function stepNear(
+    begin: number,
+    mid: number,
+    end: number,
+    straight: number,
+    breakM: number,
+    worst: number,
+  ): void {
+    for (let s = begin; s < mid; s++) {
+      const a = directed[s] as number;
+      if (a < 0 || (cost[s] as number) > worst) continue;
+      const restM = (graph.lengthM[a >> 1] as number) - (offsetM[s] as number);
+      let row: Reached | undefined;
+      for (let t = mid; t < end; t++) {
+        const b = directed[t] as number;
+        if (b < 0 || linkOnEdge(s, t, straight, 0) || restM > straight + breakM) continue;
+        row ??= rowOf(a, straight + breakM);
+        const at = row.indexOf.get(b);
+        if (at === undefined) continue;
+        const metres = row.metres[at] as number;
+        const driven = restM + metres + (offsetM[t] as number);
+        const extra = (row.costM[at] as number) - metres;
+        const weighed = Math.abs(driven - straight) + extra;
+        if (weighed <= breakM) link(s, t, weighed / betaM, ROADS);
+      }
+    }
+  }
+
+  /**
+   * Far apart: the way driven is hardly ever less than the straight distance, so its cost simply adds up, and one
+   * search from all states at once finds the best way to each next state.
+   */
+  function stepFar(
+    begin: number,
+    mid: number,
+    end: number,
+    straight: number,
+    breakM: number,
+    worst: number,
+    next: number,
+  ): void {
+    const least = cost[leastOf(begin, mid)] as number;
+    const seeds: Seed[] = [];
+    const seedState: number[] = [];
+    for (let s = begin; s < mid; s++) {
+      const a = directed[s] as number;
+      if (a < 0 || (cost[s] as number) > worst) continue;
+      const restM = (graph.lengthM[a >> 1] as number) - (offsetM[s] as number);
+      const extraPerM = extraOf(graph, steps, a);
+      const costM = ((cost[s] as number) - least) * betaM + restM * (1 + extraPerM);
+      seeds.push({ directed: a, costM, metres: restM });
+      seedState.push(s);
+      for (let t = mid; t < end; t++) if ((directed[t] as number) >= 0) linkOnEdge(s, t, straight, extraPerM);
+    }
+    const targets = new Map<number, number>();
+    for (let t = mid; t < end; t++) {
+      const b = directed[t] as number;
+      if (b >= 0) targets.set(b, Math.max(targets.get(b) ?? 0, offsetM[t] as number));
+    }
+    if (seeds.length === 0 || targets.size === 0) return;
+    const lat = positions.lat[next] as number;
+    const lon = positions.lon[next] as number;
+    const { nodes } = roads;
+    const reached = searchRoads(graph, steps, seeds, {
+      limitM: straight + breakM,
+      remainingM: (node) =>
+        Math.max(0, distanceM(nodes.lat[node] as number, nodes.lon[node] as number, lat, lon) - WIDEST_M),
+      targets,
+      slackM: 4 * detourM + straight / 2,
+    });
+    for (let t = mid; t < end; t++) {
+      const b = directed[t] as number;
+      const at = reached.indexOf.get(b);
+      if (b < 0 || at === undefined) continue;
+      const { edges, seed } = wayTo(reached, at);
+      const from = seedState[seed] as number;
+      const spent = ((cost[from] as number) - least) * betaM;
+      const onTo = (offsetM[t] as number) * (1 + extraOf(graph, steps, b));
+      link(from, t, ((reached.costM[at] as number) + onTo - straight - spent) / betaM, ROADS);
+      if (back[t] === from && how[t] === ROADS) fills.set(t, edges);
+    }
+  }
+
+  function stepOff(begin: number, mid: number, end: number, straight: number, breakM: number): void {
+    const far = (settings.detourPerM * Math.max(0, straight - sparseM)) / betaM;
+    const half = detourM / 2 / betaM + far;
+    const [lead, between, tail] = [mid - 3, mid - 2, mid - 1];
+    const [nextLead, nextBetween, nextTail] = [end - 3, end - 2, end - 1];
+    const road = leastOf(begin, lead);
+    link(lead, nextLead, far, OFF);
+    link(between, nextBetween, far, OFF);
+    link(tail, nextTail, far, OFF);
+    if (road >= 0) {
+      link(road, nextBetween, half, OFF);
+      link(road, nextTail, END_OFF + far, OFF);
+    }
+    for (let t = mid; t < nextLead; t++) {
+      link(lead, t, far, OFF);
+      link(between, t, half, OFF);
+      if (road >= 0) link(road, t, breakM / betaM, OFF);
+    }
+  }
+
+  /** The cheapest state of a range; -1 when the range is empty. */
+  function leastOf(begin: number, end: number): number {
+    let best = begin;
+    for (let s = begin + 1; s < end; s++) if ((cost[s] as number) < (cost[best] as number)) best = s;
+    return end > begin ? best : -1;
+  }
+
+  function trace(): BestChain {
+    const state: number[] = [];
+    const moves: Move[] = [];
+    let at = leastOf(pointStart[points - 1] as number, pointStart[points] as number);
+    const total = cost[at] as number;
+    for (let i = points - 1; i > 0; i--) {
+      state.push(at);
+      const from = back[at] as number;
+      moves.push(moveTo(from, at, gapM[i - 1] as number));
+      at = from;
+    }
+    state.push(at);
+    return { state: state.reverse(), moves: moves.reverse(), behind: sweepBack(total) };
+  }
+
+  function moveTo(from: number, to: number, straight: number): Move {
+    if (how[to] === OFF) return { kind: 'off' };
+    if (how[to] === SAME) return { kind: 'same' };
+    if (how[to] === TURN_BACK) return { kind: 'turnBack' };
+    const known = straight > sparseM ? fills.get(to) : undefined;
+    if (known !== undefined) return { kind: 'roads', edges: known };
+    const row = rowOf(directed[from] as number, straight + breakOver(straight));
+    return { kind: 'roads', edges: wayTo(row, row.indexOf.get(directed[to] as number) as number).edges };
+  }
+
+  function sweepBack(total: number): Float64Array {
+    const onward = new Float64Array(directed.length).fill(Infinity);
+    onward.fill(0, pointStart[points - 1]);
+    for (let k = links.from.length - 1; k >= 0; k--) {
+      const from = links.from[k] as number;
+      const to = links.to[k] as number;
+      const through = (links.price[k] as number) + (emission[to] as number) + (onward[to] as number);
+      if (through < (onward[from] as number)) onward[from] = through;
+    }
+    return onward.map((rest, s) => rest + (cost[s] as number) - total);
+  }
+}

@@ -1,0 +1,15 @@
+import { defineConfig } from 'vite';
+
+export default defineConfig({
+  root: import.meta.dirname,
+  base: '/',
+  build: {
+    outDir: '../.build/renderer',
+    emptyOutDir: true,
+    target: 'chrome120',
+    // the policy allows no inline script and no data: script
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+  },
+  oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
+});

@@ -46,12 +46,14 @@ function ofClass(tags: Tags, meaning: AccessMeaning): Access {
   return { meaning, key, text: tags[key] ?? '', rank: 0 };
 }
 
+const CLOSING: ReadonlySet<AccessMeaning> = new Set(['no', 'private', 'permit']);
+
 function accessOfClosed(tags: Tags, tagged: Access | undefined): Access {
   if (tagged !== undefined && tagged.rank >= modeRank('vehicle')) return tagged;
   const motorcar = tags['motorcar'];
   if (motorcar !== undefined && readAccessValue(motorcar) !== 'no')
     return { meaning: 'unknown', key: 'motorcar', text: motorcar, rank: 0 };
-  if (tagged === undefined || tagged.meaning === 'no') return ofClass(tags, 'no');
+  if (tagged === undefined || CLOSING.has(tagged.meaning)) return ofClass(tags, 'no');
   // "access=yes" on a footway is mostly said to walkers
   return { ...tagged, meaning: 'unknown' };
 }

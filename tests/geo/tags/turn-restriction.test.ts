@@ -1,0 +1,27 @@
+import { describe, expect, it } from 'vitest';
+import type { Tags } from '../../../geo/roads/roads.ts';
+import { turnRuleFor } from '../../../geo/tags/turn-restriction.ts';
+
+describe('a turn restriction', () => {
+  it.each<[Tags, 'yes' | 'no' | 'unsure']>([
+    [{ restriction: 'no_left_turn' }, 'yes'],
+    [{ restriction: 'only_straight_on' }, 'yes'],
+    [{ restriction: 'no_u_turn' }, 'yes'],
+    [{ restriction: 'no_entry' }, 'yes'],
+    [{ 'restriction:motor_vehicle': 'no_left_turn' }, 'yes'],
+    [{ 'restriction:hgv': 'no_left_turn' }, 'no'],
+    [{ 'restriction:bus': 'no_left_turn' }, 'no'],
+    [{ 'restriction:bicycle': 'give_way' }, 'no'],
+    [{ restriction: 'no_left_turn', except: 'psv;bicycle' }, 'yes'],
+    [{ restriction: 'no_left_turn', except: 'bus; motor_vehicle' }, 'no'],
+    [{ restriction: 'no_left_turn', except: 'motorhome' }, 'no'],
+    [{ restriction: 'no_left_turn', except: 'motorcar' }, 'unsure'],
+    [{ 'restriction:conditional': 'no_left_turn @ (07:00-09:00)' }, 'unsure'],
+    [{ 'restriction:hgv:conditional': 'no_left_turn @ (07:00-09:00)' }, 'no'],
+    [{ restriction: 'no_left_turn', hour_on: '07:00', hour_off: '09:00' }, 'unsure'],
+    [{ restriction: 'no_somersault' }, 'unsure'],
+    [{}, 'no'],
+  ])('tagged %j binds a motorhome: %s', (tags, binds) => {
+    expect(turnRuleFor(tags).binds).toBe(binds);
+  });
+});

@@ -1,5 +1,5 @@
 import { readdir, readFile } from 'node:fs/promises';
-import { extname, join, relative, sep } from 'node:path';
+import { extname, join } from 'node:path';
 import { tileOrigin } from './contract/settings.ts';
 
 const TYPES: Readonly<Record<string, string>> = {
@@ -27,15 +27,22 @@ export type Assets = ReadonlyMap<string, Asset>;
  */
 export async function readAssets(folder: string): Promise<Assets> {
   const assets = new Map<string, Asset>();
-  const entries = await readdir(folder, { recursive: true, withFileTypes: true }).catch(() => []);
-  for (const entry of entries) {
-    const type = TYPES[extname(entry.name)];
-    if (!entry.isFile() || type === undefined) continue;
-    const file = join(entry.parentPath, entry.name);
-    const path = `/${relative(folder, file).split(sep).join('/')}`;
-    assets.set(path === '/index.html' ? '/' : path, { type, bytes: new Uint8Array(await readFile(file)) });
-  }
+  await addFolder(folder, '/', assets);
   return assets;
+}
+
+// folder by folder: the archive a packed program reads from knows no recursive listing
+async function addFolder(folder: string, path: string, assets: Map<string, Asset>): Promise<void> {
+  const entries = await readdir(folder, { withFileTypes: true }).catch(() => []);
+  for (const entry of entries) {
+    const inside = join(folder, entry.name);
+    const type = TYPES[extname(entry.name)];
+    if (entry.isDirectory()) await addFolder(inside, `${path}${entry.name}/`, assets);
+    else if (entry.isFile() && type !== undefined) {
+      const address = path === '/' && entry.name === 'index.html' ? '/' : `${path}${entry.name}`;
+      assets.set(address, { type, bytes: new Uint8Array(await readFile(inside)) });
+    }
+  }
 }
 
 /**

@@ -1,0 +1,31 @@
+import { Menu, type MenuItemConstructorOptions } from 'electron';
+
+const RECENT: MenuItemConstructorOptions = {
+  label: 'Open Recent',
+  role: 'recentDocuments',
+  submenu: [{ label: 'Clear', role: 'clearRecentDocuments' }],
+};
+
+const VIEW: MenuItemConstructorOptions[] = [
+  { role: 'reload' },
+  { type: 'separator' },
+  { role: 'resetZoom' },
+  { role: 'zoomIn' },
+  { role: 'zoomOut' },
+  { type: 'separator' },
+  { role: 'togglefullscreen' },
+];
+
+/** The system's own entries under their usual keys; everything else is in the window. */
+export function setMenu(platform: NodeJS.Platform): void {
+  const mac = platform === 'darwin';
+  const file: MenuItemConstructorOptions[] = mac ? [RECENT, { role: 'close' }] : [{ role: 'quit' }];
+  const template: MenuItemConstructorOptions[] = [
+    { label: '&File', submenu: file },
+    { role: 'editMenu' },
+    { label: '&View', submenu: VIEW },
+    { role: 'windowMenu' },
+  ];
+  if (mac) template.unshift({ role: 'appMenu' });
+  Menu.setApplicationMenu(Menu.buildFromTemplate(template));
+}

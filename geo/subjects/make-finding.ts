@@ -69,6 +69,21 @@ function idOf(subject: Subject, run: Run): string {
   return `${subject}:${[...new Set(parts)].join(',')}${aspect}`;
 }
 
+/** Into a stretch, so that one right after a break is not placed before it. Metres. */
+const INSIDE_M = 0.01;
+
+function beginningOf(input: RuleInput, place: Place): Finding['at'] {
+  const { lat, lon } = input.roads.nodes;
+  if (place.type === 'node') return { lat: lat[place.index] as number, lon: lon[place.index] as number };
+  return placeAt(input, Math.min(place.fromM + INSIDE_M, place.toM));
+}
+
+/** Where the drive is after so many metres; nowhere (0, 0) for a drive without legs. */
+export function placeAt(input: RuleInput, m: number): Finding['at'] {
+  const point = pointAt(input.drive, input.roads, m);
+  return { lat: point?.lat ?? 0, lon: point?.lon ?? 0 };
+}
+
 function toFinding(input: RuleInput, subject: Subject, run: Run, id: string): Finding {
   const [first] = run;
   const last = run.at(-1) ?? first;
@@ -80,7 +95,7 @@ function toFinding(input: RuleInput, subject: Subject, run: Run, id: string): Fi
     subject,
     fromM: first.place.fromM,
     toM: last.place.toM,
-    at: pointAt(input.drive, input.roads, first.place.fromM),
+    at: beginningOf(input, first.place),
     ...(road === undefined ? {} : { road }),
     osm: ids.map((osmId) => ({ type: first.place.type, id: osmId })),
     tags: { ...first.tags },

@@ -1,9 +1,8 @@
 import type { Gap, OffMap, Span } from '../match/drive.ts';
-import { pointAt } from '../match/drive-place.ts';
 import type { Finding } from '../report.ts';
 import { printRun } from '../units/print.ts';
 import { holdLimits } from './hold-limits.ts';
-import { makeFindings } from './make-finding.ts';
+import { makeFindings, placeAt } from './make-finding.ts';
 import type { RuleInput, SubjectRule } from './rule.ts';
 import { wrongWays } from './wrong-way.ts';
 
@@ -78,16 +77,10 @@ function gap(leg: Gap): Finding {
 }
 
 function guessed(input: RuleInput, span: Span): Finding {
-  return unproved(
-    input,
-    `guessed:${placeKey(pointAt(input.drive, input.roads, span.fromM))}`,
-    span.fromM,
-    span.toM,
-    {
-      say: `${printRun(span.toM - span.fromM)} filled in: the route's points are far apart, and another road may be meant.`,
-      advice: 'Compare with the planned road, or use a file with more points.',
-    },
-  );
+  return unproved(input, `guessed:${placeKey(placeAt(input, span.fromM))}`, span.fromM, span.toM, {
+    say: `${printRun(span.toM - span.fromM)} filled in: the route's points are far apart, and another road may be meant.`,
+    advice: 'Compare with the planned road, or use a file with more points.',
+  });
 }
 
 /** Spans that touch are one. */
@@ -134,7 +127,7 @@ function unproved(
   toM: number,
   words: { readonly say: string; readonly advice: string },
 ): Finding {
-  const at = pointAt(input.drive, input.roads, fromM);
+  const at = placeAt(input, fromM);
   return {
     id: `map:${what}`,
     level: 'unproved',

@@ -1,0 +1,87 @@
+import { describe, expect, it } from 'vitest';
+import { speedFor } from '../../geo/timetable/speed-for.ts';
+
+const LIGHT = { grossKg: 3500, unladenKg: 3000 };
+const HEAVY = { grossKg: 4250, unladenKg: 3400 };
+const ROADS = {
+  motorway: { highway: 'motorway' },
+  dual: { highway: 'trunk', oneway: 'yes', dual_carriageway: 'yes' },
+  expressway: { highway: 'trunk', motorroad: 'yes' },
+  other: { highway: 'secondary' },
+  town: { highway: 'residential' },
+};
+
+function limit(country: string, vehicle: typeof LIGHT, road: keyof typeof ROADS): number | 'none' {
+  const { legalKmh } = speedFor(ROADS[road], country, vehicle);
+  return legalKmh === undefined ? 'none' : Math.round(legalKmh);
+}
+
+describe('Great Britain (gov.uk, Speed limits, motorhomes or motor caravans)', () => {
+  const inMph = (kmh: number | 'none') => (kmh === 'none' ? kmh : Math.round(kmh / 1.609344));
+  it.each([
+    ['up to 3.05 t unladen', LIGHT, [30, 60, 70, 70]],
+    ['over 3.05 t unladen', HEAVY, [30, 50, 60, 70]],
+  ] as const)('%s', (_, vehicle, mph) => {
+    const roads = ['town', 'other', 'dual', 'motorway'] as const;
+    expect(roads.map((road) => inMph(limit('GB', vehicle, road)))).toEqual(mph);
+  });
+
+  it('in Wales 20 mph in lit streets (gov.wales, September 2023)', () => {
+    expect(inMph(limit('GB-WLS', LIGHT, 'town'))).toBe(20);
+  });
+});
+
+describe('outside towns, motorway / dual carriageway / other, km/h', () => {
+  it.each([
+    ['FR', LIGHT, [130, 110, 80], 'FFCC'],
+    ['FR', HEAVY, [110, 100, 80], 'Décret 92-1227, now R. 413-8; FFCC'],
+    ['DE', LIGHT, ['none', 'none', 100], 'StVO § 3'],
+    ['DE', HEAVY, [100, 80, 80], '12. Ausnahmeverordnung zur StVO; StVO § 3'],
+    ['IT', LIGHT, [130, 110, 90], 'Codice della strada art. 142'],
+    ['IT', HEAVY, [100, 80, 80], 'Codice della strada art. 142; OpenStreetMap wiki, Default speed limits'],
+    ['AT', LIGHT, [130, 100, 100], 'OpenStreetMap wiki, Default speed limits'],
+    ['AT', HEAVY, [80, 70, 70], 'KDV § 58'],
+    ['CH', LIGHT, [120, 80, 80], 'OpenStreetMap wiki, Default speed limits'],
+    ['CH', HEAVY, [100, 80, 80], 'SCCV on VRV art. 5'],
+    ['NL', HEAVY, [80, 80, 80], 'RVV art. 22, commercial vehicle'],
+    ['NL', LIGHT, [100, 80, 80], 'daytime motorway from memory; OpenStreetMap wiki of 2023 has 130'],
+    ['BE', LIGHT, [120, 120, 70], 'OpenStreetMap wiki, Default speed limits, Flanders'],
+    ['BE', HEAVY, [90, 90, 70], 'OpenStreetMap wiki, Default speed limits, Flanders'],
+    ['IE', LIGHT, [120, 100, 80], 'OpenStreetMap wiki, Default speed limits'],
+    ['IE', HEAVY, [80, 80, 80], 'OpenStreetMap wiki; rotr.ie names goods vehicles only, see the note'],
+    // an autovía is a motorway in OpenStreetMap, so other dual carriageways are conventional roads
+    ['ES', LIGHT, [120, 90, 90], 'Reglamento General de Circulación art. 48'],
+    ['ES', HEAVY, [90, 80, 80], 'Reglamento General de Circulación art. 48'],
+  ] as const)('%s %o: %o (%s)', (country, vehicle, kmh, _source) => {
+    const roads = ['motorway', 'dual', 'other'] as const;
+    expect(roads.map((road) => limit(country, vehicle, road))).toEqual(kmh);
+  });
+});
+
+describe('roads for motor traffic only, over 3.5 t', () => {
+  it.each([
+    ['DE', 100, '12. Ausnahmeverordnung: Kraftfahrstraßen'],
+    ['AT', 80, 'KDV § 58: Autostraßen'],
+  ] as const)('%s %d km/h (%s)', (country, kmh, _source) =>
+    expect(limit(country, HEAVY, 'expressway')).toBe(kmh),
+  );
+});
+
+describe('over the second mass', () => {
+  it('Germany over 7.5 t: 60 outside towns, 80 on motorways (StVO § 3 and § 18, from memory)', () => {
+    const vehicle = { grossKg: 12_000, unladenKg: 9000 };
+    expect([limit('DE', vehicle, 'other'), limit('DE', vehicle, 'motorway')]).toEqual([60, 80]);
+  });
+
+  it('France over 12 t: 90 on motorways (Décret 92-1227)', () => {
+    expect(limit('FR', { grossKg: 15_000, unladenKg: 11_000 }, 'motorway')).toBe(90);
+  });
+});
+
+describe('towns', () => {
+  it.each([
+    ['ES', 30, 'RD 970/2020, one lane each way'],
+    ['DE', 50, 'StVO § 3'],
+    ['FR', 50, 'Décret 92-1227'],
+  ] as const)('%s %d km/h (%s)', (country, kmh, _source) => expect(limit(country, LIGHT, 'town')).toBe(kmh));
+});

@@ -1,4 +1,4 @@
-import { cite, FROM_MEMORY, SOURCES } from './cited.ts';
+import { COMMON_PRACTICE, cite, FROM_MEMORY, SOURCES } from './cited.ts';
 import { AMERICAN_WIDTHS, CONTINENTAL_WIDTHS } from './default-widths.ts';
 import { type CountryRule, mph } from './rule.ts';
 
@@ -43,7 +43,7 @@ export const CANADA: CountryRule = {
   massSign: cite('actual', FROM_MEMORY, 'The plate is tested all the same.'),
   goodsSigns: cite('not known', FROM_MEMORY, 'Truck signs differ by province and town.'),
   widthSign: cite('body', FROM_MEMORY),
-  widths: cite(AMERICAN_WIDTHS, FROM_MEMORY, 'Judgement; ± 0.5 m.'),
+  widths: cite(AMERICAN_WIDTHS, COMMON_PRACTICE, 'Judgement; ± 0.5 m.'),
   kerbRadiusM: KERBS,
   urbanKmh: cite(50, SOURCES.osmSpeeds),
   livingStreetKmh: cite(30, FROM_MEMORY),
@@ -70,8 +70,8 @@ export const OTHER_COUNTRY: CountryRule = {
   massSign: cite('plated', FROM_MEMORY, 'The stricter reading.'),
   goodsSigns: cite('not known', FROM_MEMORY),
   widthSign: cite('with mirrors', FROM_MEMORY, 'The stricter reading.'),
-  widths: cite(CONTINENTAL_WIDTHS, FROM_MEMORY, 'Judgement; ± 0.5 m.'),
-  kerbRadiusM: cite({ urban: 3, rural: 8 }, FROM_MEMORY, 'Judgement.'),
+  widths: cite(CONTINENTAL_WIDTHS, COMMON_PRACTICE, 'Judgement; ± 0.5 m.'),
+  kerbRadiusM: cite({ urban: 3, rural: 8 }, COMMON_PRACTICE, 'Judgement.'),
   urbanKmh: cite(50, FROM_MEMORY),
   livingStreetKmh: cite(20, FROM_MEMORY),
   bandsBy: cite('plated', FROM_MEMORY),

@@ -1,4 +1,4 @@
-import { cite, FROM_MEMORY, SOURCES } from './cited.ts';
+import { COMMON_PRACTICE, cite, FROM_MEMORY, SOURCES } from './cited.ts';
 import { CONTINENTAL_WIDTHS } from './default-widths.ts';
 import type { CountryRule } from './rule.ts';
 
@@ -8,7 +8,7 @@ const WIDTHS = cite(
   SOURCES.piarcLanes,
   'Main roads; the minor ones are judgement, ± 0.5 m.',
 );
-const KERBS = cite({ urban: 3, rural: 8 }, FROM_MEMORY, 'Judgement; town 1 to 6 m, country 4 to 12 m.');
+const KERBS = cite({ urban: 3, rural: 8 }, COMMON_PRACTICE, 'Judgement; town 1 to 6 m, country 4 to 12 m.');
 
 export const GERMANY: CountryRule = {
   code: 'DE',

@@ -1,10 +1,10 @@
-import { cite, FROM_MEMORY, SOURCES } from './cited.ts';
+import { COMMON_PRACTICE, cite, FROM_MEMORY, SOURCES } from './cited.ts';
 import { CONTINENTAL_WIDTHS } from './default-widths.ts';
 import type { CountryRule } from './rule.ts';
 
 const RIGHT = cite('right' as const, FROM_MEMORY);
-const WIDTHS = cite(CONTINENTAL_WIDTHS, FROM_MEMORY, 'Judgement; ± 0.5 m.');
-const KERBS = cite({ urban: 3, rural: 8 }, FROM_MEMORY, 'Judgement; town 1 to 6 m, country 4 to 12 m.');
+const WIDTHS = cite(CONTINENTAL_WIDTHS, COMMON_PRACTICE, 'Judgement; ± 0.5 m.');
+const KERBS = cite({ urban: 3, rural: 8 }, COMMON_PRACTICE, 'Judgement; town 1 to 6 m, country 4 to 12 m.');
 const ABOUT_4_5 = cite(
   { meaning: 'About 4.5 m on main roads without a sign; no promise elsewhere.' },
   FROM_MEMORY,

@@ -1,16 +1,98 @@
+import { spawn } from 'node:child_process';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { readAssets } from '../assets.ts';
+import { openBrowser } from '../loopback/open-browser.ts';
+import { serveWindow } from '../loopback/serve-window.ts';
+import { openHouse } from '../services/create-services.ts';
+import { dataFolder } from '../services/data-folder.ts';
+import { createEngine } from '../services/engine/engine.ts';
+import { lastingEngine } from '../services/engine/lasting-engine.ts';
+import { spawnEngine } from '../services/engine/spawn.ts';
 import { checkCommand } from './check-command.ts';
-import { thisTerminal } from './terminal.ts';
+import { findElectron, hasDisplay } from './find-electron.ts';
+import { readStartArguments } from './start-arguments.ts';
+import { EXIT_INTERRUPTED, type Terminal, thisTerminal } from './terminal.ts';
 
-/** The invented district that comes with the program; the built file lies two folders deeper than its source. */
-const SAMPLES = fileURLToPath(new URL('../../../sample-routes/', import.meta.url));
+/** The built file lies two folders deeper than its source. */
+const ROOT = fileURLToPath(new URL('../../../', import.meta.url));
+const SAMPLES = join(ROOT, 'sample-routes');
 
 const SAMPLE_WORDS = [
-  ...['--route', `${SAMPLES}drives/barred.gpx`],
-  ...['--map', `${SAMPLES}district.osm.pbf`],
-  ...['--vehicle', `${SAMPLES}vehicles/coach-built-7.4.json`],
+  ...['--route', join(SAMPLES, 'drives', 'barred.gpx')],
+  ...['--map', join(SAMPLES, 'district.osm.pbf')],
+  ...['--vehicle', join(SAMPLES, 'vehicles', 'coach-built-7.4.json')],
   ...['--country', 'GB'],
 ];
 
-// whatever the verdict, a start that could print it went well
-process.exitCode = (await checkCommand(SAMPLE_WORDS, thisTerminal())) === 2 ? 2 : 0;
+/** `npm start`: the window where there can be one, else the same window in the browser. @returns the exit code */
+async function start(words: readonly string[], terminal: Terminal): Promise<number> {
+  const read = readStartArguments(words, terminal.folder);
+  if (!read.ok) {
+    terminal.complain(read.error.message);
+    return 2;
+  }
+  const { file, once } = read.value;
+  const display = hasDisplay(process.env, process.platform);
+  const electron = findElectron();
+  if (electron !== undefined && display && !once) return runElectron(electron, file);
+
+  // whatever the verdict, a start that could print it went well
+  const checked = (await checkCommand(SAMPLE_WORDS, terminal)) === 2 ? 2 : 0;
+  if (once) return checked;
+  if (terminal.signal.aborted) return EXIT_INTERRUPTED;
+  terminal.out(`\n${sayWhyBrowser(electron, display)}\n`);
+  return serve(terminal, file, display);
+}
+
+function sayWhyBrowser(electron: string | undefined, display: boolean): string {
+  const why = display
+    ? "Electron's program is not on this computer ('npx install-electron' fetches it)"
+    : electron === undefined
+      ? "There is no display, and Electron's program is not on this computer"
+      : 'There is no display';
+  return `${why}, so the window is served to a browser on this computer until Ctrl-C, or until its page is closed:`;
+}
+
+function runElectron(program: string, file: string | undefined): Promise<number> {
+  const child = spawn(program, [ROOT, ...(file === undefined ? [] : [file])], { stdio: 'inherit' });
+  return new Promise((resolve) => {
+    child.on('error', (error) => {
+      process.stderr.write(`lanegauge: ${program} could not be started (${error.message}).\n`);
+      resolve(2);
+    });
+    child.on('exit', (code) => resolve(code ?? EXIT_INTERRUPTED));
+  });
+}
+
+async function serve(terminal: Terminal, file: string | undefined, display: boolean): Promise<number> {
+  const house = await openHouse({
+    host: 'browser',
+    dataFolder: dataFolder(process.env, process.platform),
+    sampleFolder: SAMPLES,
+    engine: lastingEngine(createEngine(spawnEngine)),
+    now: terminal.now,
+  });
+  const opened = file === undefined ? undefined : await house.openPath(file);
+  if (opened && !opened.ok) {
+    await house.close();
+    terminal.complain(opened.error.message);
+    return 2;
+  }
+  const stop = new AbortController();
+  process.once('SIGTERM', () => stop.abort());
+  const keyboard = process.stdin.isTTY ? process.stdin : undefined;
+  if (keyboard)
+    terminal.out('(Each address is good for one page and one minute; Enter gives a fresh one.)\n');
+  const why = await serveWindow({
+    house,
+    assets: await readAssets(join(ROOT, '.build', 'renderer')),
+    say: (line) => terminal.out(`${line}\n`),
+    signal: AbortSignal.any([terminal.signal, stop.signal]),
+    ...(keyboard === undefined ? {} : { keyboard }),
+    ...(display && process.stdout.isTTY ? { open: (address) => openBrowser(address, process.platform) } : {}),
+  });
+  return why === 'page gone' || stop.signal.aborted ? 0 : EXIT_INTERRUPTED;
+}
+
+process.exitCode = await start(process.argv.slice(2), thisTerminal());

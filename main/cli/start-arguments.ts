@@ -1,0 +1,25 @@
+import { resolve } from 'node:path';
+import { fail, ok, type Result } from '../../geo/result.ts';
+
+export interface StartArguments {
+  /** a drive or map to open, as a whole path */
+  readonly file?: string;
+  /** print the sample's check and end, without a window */
+  readonly once: boolean;
+}
+
+/** Reads the words after `npm start --`. */
+export function readStartArguments(words: readonly string[], folder: string): Result<StartArguments> {
+  const option = words.find((word) => word.startsWith('-') && word !== '--once');
+  if (option !== undefined)
+    return fail(
+      'unknown-option',
+      `There is no option ${option}. Say 'npm start', or 'npm start -- FILE.gpx'.`,
+    );
+  const [file, ...more] = words.filter((word) => word !== '--once');
+  if (more.length > 0) return fail('too-many', `One file at a time: ${more.join(', ')} is one too many.`);
+  return ok({
+    once: words.includes('--once'),
+    ...(file === undefined ? {} : { file: resolve(folder, file) }),
+  });
+}

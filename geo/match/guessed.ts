@@ -5,7 +5,7 @@ import type { RoadGraph } from './graph.ts';
 import { type Lattice, WIDEST_M } from './lattice.ts';
 import type { Run } from './path.ts';
 import { alongWay, placeOnEdge } from './place.ts';
-import { extraOf, searchRoads, wayTo } from './search.ts';
+import { extraPerM, searchRoads, wayTo } from './search.ts';
 import type { MatchSettings } from './settings.ts';
 import type { BestChain, Move } from './viterbi.ts';
 
@@ -58,14 +58,14 @@ export function findGuesses(
     const own = lattice.directed[from] as number;
     const goal = lattice.directed[to] as number;
     const fill = new Set([own, ...move.edges, goal].map((directed) => directed >> 1));
-    const extraPerM = (directed: number) =>
-      extraOf(graph, settings.steps, directed) + (fill.has(directed >> 1) ? SENSIBLE_EXTRA : 0);
+    const perM = (directed: number) =>
+      1 + extraPerM(graph, settings.steps, directed) + (fill.has(directed >> 1) ? SENSIBLE_EXTRA : 0);
     const restM = lengthOf(own) - (lattice.offsetM[from] as number);
     const ontoM = lattice.offsetM[to] as number;
     // at the ends of the drive nothing tells which way round the road is entered or left
-    const seeds = [{ directed: own, costM: restM * (1 + extraPerM(own)), metres: restM }];
+    const seeds = [{ directed: own, costM: restM * perM(own), metres: restM }];
     const backM = lengthOf(own) - restM;
-    if (first) seeds.push({ directed: own ^ 1, costM: backM * (1 + extraPerM(own ^ 1)), metres: backM });
+    if (first) seeds.push({ directed: own ^ 1, costM: backM * perM(own ^ 1), metres: backM });
     const targets = new Map([[goal, ontoM]]);
     if (last) targets.set(goal ^ 1, lengthOf(goal) - ontoM);
     const place = placeOnEdge(roads, graph, goal, ontoM);
@@ -79,13 +79,13 @@ export function findGuesses(
         ),
       targets,
       slackM: Math.max(...targets.values()) * (1 + SENSIBLE_EXTRA),
-      extraPerM,
+      extraM: (directed) => lengthOf(directed) * (perM(directed) - 1),
     });
     let best: { at: number; costM: number; goal: number } | undefined;
     for (const [directed, offsetM] of targets) {
       const at = reached.indexOf.get(directed);
       if (at === undefined) continue;
-      const costM = (reached.costM[at] as number) + offsetM * (1 + extraPerM(directed));
+      const costM = (reached.costM[at] as number) + offsetM * perM(directed);
       if (best === undefined || costM < best.costM) best = { at, costM, goal: directed };
     }
     if (best === undefined) return new Set([own, ...move.edges, goal]);

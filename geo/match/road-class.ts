@@ -8,7 +8,7 @@ export const ROAD_CLASS = { main: 0, minor: 1, service: 2, track: 3, path: 4, fe
 export type RoadClass = (typeof ROAD_CLASS)[keyof typeof ROAD_CLASS];
 
 const MAIN = /^(motorway|trunk|primary|secondary|tertiary)(_link)?$/;
-const MINOR = /^(unclassified|residential|living_street|road|busway|pedestrian|rest_area|services)$/;
+const MINOR = /^(unclassified|residential|living_street|road)$/;
 
 export function roadClass(kind: WayKind, tags: Tags): RoadClass {
   if (kind === WAY_KIND.ferry) return ROAD_CLASS.ferry;

@@ -31,8 +31,8 @@ export interface SearchBounds {
   /** stop when all of these edges are settled, or when the rest costs `slackM` more than driving `offsetM` into the first */
   readonly targets?: ReadonlyMap<number, number>;
   readonly slackM?: number;
-  /** what driving a directed edge costs beyond its length, per metre; by default from the step costs */
-  readonly extraPerM?: (directed: number) => number;
+  /** what driving a whole directed edge costs beyond its length; by default from the step costs */
+  readonly extraM?: (directed: number) => number;
 }
 
 const MOST_SETTLED = 400_000;
@@ -48,7 +48,9 @@ export function searchRoads(
   bounds: SearchBounds,
 ): Reached {
   const { head, out, outStart, lengthM, forbidden } = graph;
-  const extraPerM = bounds.extraPerM ?? ((directed: number) => extraOf(graph, steps, directed));
+  const extraM =
+    bounds.extraM ??
+    ((directed: number) => (lengthM[directed >> 1] as number) * extraPerM(graph, steps, directed));
   const remainingM = bounds.remainingM;
   const indexOf = new Map<number, number>();
   const directed: number[] = [];
@@ -110,7 +112,7 @@ export function searchRoads(
         limitM = Math.min(limitM, (costM[at] as number) + offsetM + bounds.slackM);
     }
     const length = lengthM[edge >> 1] as number;
-    leave(edge, at, (costM[at] as number) + length * (1 + extraPerM(edge)), (metres[at] as number) + length);
+    leave(edge, at, (costM[at] as number) + length + extraM(edge), (metres[at] as number) + length);
   }
   return { indexOf, directed, metres, costM, parent };
 }
@@ -125,7 +127,7 @@ function enterM(graph: RoadGraph, steps: StepCosts, from: number, next: number):
 }
 
 /** Extra cost per metre of driving a directed edge. */
-export function extraOf(graph: RoadGraph, steps: StepCosts, directed: number): number {
+export function extraPerM(graph: RoadGraph, steps: StepCosts, directed: number): number {
   const ofClass = steps.classPerM[graph.roadClass[directed >> 1] as number] ?? 0;
   return graph.wrongWay[directed] === 1 ? ofClass + steps.wrongWayPerM : ofClass;
 }

@@ -24,6 +24,8 @@ export interface MatchSettings {
   readonly detourPerM: number;
   /** positions farther apart than this leave the way between them open */
   readonly sparseM: number;
+  /** positions farther apart are joined by one search over all states at once */
+  readonly farM: number;
   /** true when a receiver recorded the positions, whose slips may be left out */
   readonly recorded: boolean;
   /** true when the lines between positions are drawn, too, and tell where the road runs */
@@ -45,7 +47,7 @@ export interface StepCosts {
 }
 
 /** Distances that a way of this class must be nearer by to be preferred, by ROAD_CLASS. Metres. */
-export const CLASS_HANDICAP_M: readonly number[] = perClass(0, 0, 3, 3, 9, 0);
+export const CLASS_HANDICAP_M: readonly number[] = perClass(0, 0, 3, 3, 12, 0);
 /** The same for a direction against a one-way: the other carriageway is usually farther than this. */
 export const WRONG_WAY_HANDICAP_M = 15;
 
@@ -76,6 +78,7 @@ const PLANNED: MatchSettings = {
   detourM: 150,
   detourPerM: 3,
   sparseM: 200,
+  farM: 60,
   recorded: false,
   drawn: true,
   steps: ALONG_TRACK,
@@ -86,7 +89,7 @@ export function plannedTrack(): MatchSettings {
 }
 
 export function sparseRoute(): MatchSettings {
-  return { ...PLANNED, drawn: false, steps: BETWEEN_VIA_POINTS };
+  return { ...PLANNED, farM: PLANNED.sparseM, drawn: false, steps: BETWEEN_VIA_POINTS };
 }
 
 /** A recorded track whose positions lie about `sigmaM` from their roads. */
@@ -97,6 +100,7 @@ export function recordedTrack(sigmaM: number): MatchSettings {
     thinM: 2 * sigmaM,
     jitterM: 5 * sigmaM,
     detourM: 400,
+    farM: PLANNED.sparseM,
     recorded: true,
     drawn: false,
   };

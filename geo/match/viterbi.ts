@@ -1,8 +1,9 @@
 import type { Roads } from '../roads/roads.ts';
 import { distanceM } from '../route/measure.ts';
+import { fitToLine } from './drawn-line.ts';
 import type { RoadGraph } from './graph.ts';
 import { type Lattice, LEAD, WIDEST_M } from './lattice.ts';
-import { createRows, extraOf, type Reached, type Seed, searchRoads, turnBackM, wayTo } from './search.ts';
+import { createRows, extraPerM, type Reached, type Seed, searchRoads, turnBackM, wayTo } from './search.ts';
 import type { MatchSettings } from './settings.ts';
 import type { Positions } from './thin.ts';
 
@@ -27,7 +28,11 @@ export interface BestChain {
 }
 
 /** Nats for starting or ending off the map. */
-const END_OFF = 3;
+const END_OFF = 15;
+
+/** Extra metres for driving part of a directed edge. */
+type ExtraM = (directed: number, fromM: number, toM: number) => number;
+const noExtra: ExtraM = () => 0;
 
 const ROADS = 0;
 const SAME = 1;
@@ -72,7 +77,7 @@ export function findBestChain(
     const straight = gapM[i] as number;
     const breakM = breakOver(straight);
     const worst = (cost[leastOf(begin, mid)] as number) + breakM / betaM;
-    if (straight > sparseM) stepFar(begin, mid, end, straight, breakM, worst, i + 1);
+    if (straight > settings.farM) stepFar(begin, mid, end, straight, breakM, worst, i + 1);
     else stepNear(begin, mid, end, straight, breakM, worst);
     stepOff(begin, mid, end, straight, breakM);
   }
@@ -96,20 +101,23 @@ export function findBestChain(
   }
 
   /** Links two states on one edge; false when the one does not lead to the other within it. */
-  function linkOnEdge(from: number, to: number, straight: number, extraPerM: number): boolean {
+  function linkOnEdge(from: number, to: number, straight: number, extraM: ExtraM): boolean {
     const a = directed[from] as number;
     const b = directed[to] as number;
+    const startM = offsetM[from] as number;
+    const length = graph.lengthM[a >> 1] as number;
     if (a === b) {
-      const onM = (offsetM[to] as number) - (offsetM[from] as number);
-      if (onM < -settings.jitterM) return false;
-      const driven = Math.max(0, onM);
-      link(from, to, (Math.abs(driven - straight) + driven * extraPerM) / betaM, SAME);
+      const endM = offsetM[to] as number;
+      if (endM < startM - settings.jitterM) return false;
+      const driven = Math.max(0, endM - startM);
+      const extra = driven > 0 ? extraM(a, startM, endM) : 0;
+      link(from, to, (Math.abs(driven - straight) + extra) / betaM, SAME);
       return true;
     }
     if (a !== (b ^ 1)) return false;
-    const length = graph.lengthM[a >> 1] as number;
-    const driven = Math.abs(length - (offsetM[to] as number) - (offsetM[from] as number));
-    const extra = turnBackM(graph, steps, a) + driven * extraPerM;
+    const endM = length - (offsetM[to] as number);
+    const driven = Math.abs(endM - startM);
+    const extra = turnBackM(graph, steps, a) + extraM(a, Math.min(startM, endM), Math.max(startM, endM));
     link(from, to, (Math.abs(driven - straight) + extra) / betaM, TURN_BACK);
     return true;
   }
@@ -129,7 +137,7 @@ export function findBestChain(
       let row: Reached | undefined;
       for (let t = mid; t < end; t++) {
         const b = directed[t] as number;
-        if (b < 0 || linkOnEdge(s, t, straight, 0) || restM > straight + breakM) continue;
+        if (b < 0 || linkOnEdge(s, t, straight, noExtra) || restM > straight + breakM) continue;
         row ??= rowOf(a, straight + breakM);
         const at = row.indexOf.get(b);
         if (at === undefined) continue;
@@ -156,17 +164,22 @@ export function findBestChain(
     next: number,
   ): void {
     const least = cost[leastOf(begin, mid)] as number;
+    const extraM = extraBetween(next - 1, next);
     const seeds: Seed[] = [];
     const seedState: number[] = [];
     for (let s = begin; s < mid; s++) {
       const a = directed[s] as number;
       if (a < 0 || (cost[s] as number) > worst) continue;
-      const restM = (graph.lengthM[a >> 1] as number) - (offsetM[s] as number);
-      const extraPerM = extraOf(graph, steps, a);
-      const costM = ((cost[s] as number) - least) * betaM + restM * (1 + extraPerM);
-      seeds.push({ directed: a, costM, metres: restM });
+      const length = graph.lengthM[a >> 1] as number;
+      const restM = length - (offsetM[s] as number);
+      const spentM = ((cost[s] as number) - least) * betaM;
+      seeds.push({
+        directed: a,
+        costM: spentM + restM + extraM(a, offsetM[s] as number, length),
+        metres: restM,
+      });
       seedState.push(s);
-      for (let t = mid; t < end; t++) if ((directed[t] as number) >= 0) linkOnEdge(s, t, straight, extraPerM);
+      for (let t = mid; t < end; t++) if ((directed[t] as number) >= 0) linkOnEdge(s, t, straight, extraM);
     }
     const targets = new Map<number, number>();
     for (let t = mid; t < end; t++) {
@@ -183,6 +196,7 @@ export function findBestChain(
         Math.max(0, distanceM(nodes.lat[node] as number, nodes.lon[node] as number, lat, lon) - WIDEST_M),
       targets,
       slackM: 4 * detourM + straight / 2,
+      extraM: (edge) => extraM(edge, 0, graph.lengthM[edge >> 1] as number),
     });
     for (let t = mid; t < end; t++) {
       const b = directed[t] as number;
@@ -190,11 +204,21 @@ export function findBestChain(
       if (b < 0 || at === undefined) continue;
       const { edges, seed } = wayTo(reached, at);
       const from = seedState[seed] as number;
-      const spent = ((cost[from] as number) - least) * betaM;
-      const onTo = (offsetM[t] as number) * (1 + extraOf(graph, steps, b));
-      link(from, t, ((reached.costM[at] as number) + onTo - straight - spent) / betaM, ROADS);
+      const spentM = ((cost[from] as number) - least) * betaM;
+      const endM = offsetM[t] as number;
+      const metres = reached.metres[at] as number;
+      const extra = (reached.costM[at] as number) - metres - spentM + extraM(b, 0, endM);
+      link(from, t, (Math.abs(metres + endM - straight) + extra) / betaM, ROADS);
       if (back[t] === from && how[t] === ROADS) fills.set(t, edges);
     }
+  }
+
+  /** Extra metres of part of a directed edge between two positions: its class, and its fit to a drawn line. */
+  function extraBetween(i: number, next: number): ExtraM {
+    const place = (k: number) => ({ lat: positions.lat[k] as number, lon: positions.lon[k] as number });
+    const fit = settings.drawn ? fitToLine(place(i), place(next), roads, graph, settings.sigmaM) : undefined;
+    return (edge, fromM, toM) =>
+      (toM - fromM) * extraPerM(graph, steps, edge) + (fit === undefined ? 0 : betaM * fit(edge, fromM, toM));
   }
 
   function stepOff(begin: number, mid: number, end: number, straight: number, breakM: number): void {
@@ -243,7 +267,7 @@ export function findBestChain(
     if (how[to] === OFF) return { kind: 'off' };
     if (how[to] === SAME) return { kind: 'same' };
     if (how[to] === TURN_BACK) return { kind: 'turnBack' };
-    const known = straight > sparseM ? fills.get(to) : undefined;
+    const known = straight > settings.farM ? fills.get(to) : undefined;
     if (known !== undefined) return { kind: 'roads', edges: known };
     const row = rowOf(directed[from] as number, straight + breakOver(straight));
     return { kind: 'roads', edges: wayTo(row, row.indexOf.get(directed[to] as number) as number).edges };

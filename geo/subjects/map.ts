@@ -21,7 +21,7 @@ export const map: SubjectRule = (input) => {
     ...input.roads.notes.filter((note) => INCOMPLETE.test(note)).map((note) => incomplete(input, note)),
     ...drive.legs.filter((leg) => leg.kind === 'offMap').map((leg) => offMap(input, leg)),
     ...drive.legs.filter((leg) => leg.kind === 'gap').map(gap),
-    ...joined(drive.guessed).map((span) => guessed(input, span)),
+    ...guesses(input),
   ];
   return [...numberPasses(plain), ...doubtfulOneways(input), ...unknownLimits(input)];
 };
@@ -76,10 +76,29 @@ function gap(leg: Gap): Finding {
   };
 }
 
+/** More filled-in parts than this are summed up in one line, and folded away one by one. */
+const GUESSES_SHOWN = 4;
+
+function guesses(input: RuleInput): Finding[] {
+  const spans = joined(input.drive.guessed);
+  const [first] = spans;
+  const last = spans.at(-1);
+  if (spans.length <= GUESSES_SHOWN || first === undefined || last === undefined)
+    return spans.map((span) => guessed(input, span));
+  const sumM = spans.reduce((sum, span) => sum + span.toM - span.fromM, 0);
+  const summary = unproved(input, 'guessed', first.fromM, last.toM, {
+    say: `${printRun(sumM)} in ${spans.length} parts filled in: the route's points are far apart, and other roads may be meant.`,
+    advice: GUESS_ADVICE,
+  });
+  return [summary, ...spans.map((span) => ({ ...guessed(input, span), folded: true }))];
+}
+
+const GUESS_ADVICE = 'Compare with the planned roads, or use a file with more points.';
+
 function guessed(input: RuleInput, span: Span): Finding {
   return unproved(input, `guessed:${placeKey(placeAt(input, span.fromM))}`, span.fromM, span.toM, {
     say: `${printRun(span.toM - span.fromM)} filled in: the route's points are far apart, and another road may be meant.`,
-    advice: 'Compare with the planned road, or use a file with more points.',
+    advice: GUESS_ADVICE,
   });
 }
 

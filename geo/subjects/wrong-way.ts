@@ -7,7 +7,7 @@ import type { RuleInput } from './rule.ts';
 export interface WrongWay {
   readonly place: Place;
   readonly oneway: Oneway;
-  /** the match is in doubt here: another road may be the driven one */
+  /** most of it is in doubt or filled in: another road may be the driven one */
   readonly doubtful: boolean;
 }
 
@@ -17,14 +17,21 @@ export function wrongWays(input: RuleInput): WrongWay[] {
   for (const place of drivenWays(input.drive, input.roads)) {
     const oneway = onewayFor(place.tags, place.forward);
     if (oneway.allowed === 'yes') continue;
-    found.push({ place, oneway, doubtful: input.drive.doubtful.some((span) => covers(span, place)) });
+    const { doubtful, guessed } = input.drive;
+    const most = (place.toM - place.fromM) / 2;
+    found.push({
+      place,
+      oneway,
+      doubtful: overlapM(doubtful, place) > most || overlapM(guessed, place) > most,
+    });
   }
   return found;
 }
 
-/** Spans and stretches are cut at the same places; this is for rounding. */
-const ROUNDING_M = 1;
-
-function covers(span: Span, place: Place): boolean {
-  return span.fromM <= place.fromM + ROUNDING_M && span.toM >= place.toM - ROUNDING_M;
+/** Metres of the place that lie in the spans. */
+function overlapM(spans: readonly Span[], place: Place): number {
+  let sum = 0;
+  for (const span of spans)
+    sum += Math.max(0, Math.min(span.toM, place.toM) - Math.max(span.fromM, place.fromM));
+  return sum;
 }

@@ -1,6 +1,7 @@
 import { fail, ok, type Result } from '../result.ts';
 import { type VehicleCard, vehicleCardSchema } from './card.ts';
-import { sayFault } from './say-fault.ts';
+import { clip, sayFault } from './say-fault.ts';
+import { twiceNamed } from './twice-named.ts';
 
 /** More would only hide the first. */
 const FAULTS_SHOWN = 8;
@@ -21,6 +22,12 @@ export function readVehicle(text: string, file: string): Result<VehicleCard> {
       `${file} is not a vehicle card: it is not JSON${whereIn(text, error)}. Choose a vehicle card, or mend the file.`,
     );
   }
+  const twice = twiceNamed(text);
+  if (twice !== undefined)
+    return fail(
+      'vehicle-invalid',
+      `${file} is not a usable vehicle card: "${clip(twice)}" stands there twice. Keep one of them and try again.`,
+    );
   const parsed = vehicleCardSchema.safeParse(data);
   if (parsed.success && !hasOwnProto(data)) return ok(parsed.data);
   const faults = parsed.success

@@ -57,7 +57,7 @@ function describe(given: unknown): string {
 }
 
 /** What a file holds must not fill the screen. */
-function clip(text: string): string {
+export function clip(text: string): string {
   return text.length > 40 ? `${text.slice(0, 40)}…` : text;
 }
 

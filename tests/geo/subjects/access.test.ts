@@ -155,6 +155,13 @@ describe('a one-way road', () => {
     expect(ask(access, roads, elsewhere)[0]?.level).toBe('barred');
   });
 
+  it('driven against where the road was filled in is a question of the map', () => {
+    const roads = threeRoads({ 2: { oneway: '-1' } });
+    const drive = driveOn(roads, [1, 2, 3], { guessed: [{ fromM: 200, toM: 700 }] });
+    expect(ask(access, roads, drive)).toEqual([]);
+    expect(ask(map, roads, drive).map((one) => one.id)).toContain('map:w2f:oneway');
+  });
+
   it('that turns by the hour is unproved', () => {
     expect(askRoad(access, { oneway: 'reversible' })[0]?.level).toBe('unproved');
     expect(askRoad(access, { oneway: 'yes', 'oneway:conditional': '-1 @ (06:00-09:00)' })[0]?.level).toBe(

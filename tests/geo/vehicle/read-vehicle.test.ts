@@ -122,6 +122,15 @@ describe('a vehicle card', () => {
     expect(({} as Record<string, unknown>)['heightM']).toBeUndefined();
   });
 
+  it('refuses a field named twice, of which one would vanish', () => {
+    const text = JSON.stringify(GOOD);
+    const message = `van.json is not a usable vehicle card: "heightM" stands there twice. Keep one of them and try again.`;
+    expect(refusal(text.replace('"heightM":', '"heightM":2.1,"heightM":'))).toBe(message);
+    expect(refusal(text.replace('"heightM":', '"height\\u004d": 2.1, "heightM" :'))).toBe(message);
+    const words = { ...GOOD, notes: '"heightM": 2 {', name: 'a"heightM":{' };
+    expect(readCard(words)).toEqual({ ok: true, value: words });
+  });
+
   it('keeps its refusal short whatever the file holds', () => {
     const many = Object.fromEntries(Array.from({ length: 5000 }, (_, i) => [`field${i}`, 'x'.repeat(100)]));
     expect(refusal({ ...GOOD, ...many }).length).toBeLessThan(1000);

@@ -5,7 +5,7 @@ import { type LimitClaim, limitClaims, readQuantity } from '../tags/limits.ts';
 import { GOODS_SIGNS_FROM_KG } from '../tags/modes.ts';
 import { NOTE_TEXT, type Reading } from '../units/reading.ts';
 import { type Draft, makeFindings } from './make-finding.ts';
-import { drivenWays, type Place, passedNodes } from './places.ts';
+import { limitedPlaces, type Place } from './places.ts';
 import type { RuleInput } from './rule.ts';
 
 /** What a figure means for the vehicle: undefined where it passes freely. */
@@ -38,8 +38,7 @@ export interface LimitRule {
  * The figure that leaves least is said once per place; what could not be read or is not settled is said beside it.
  */
 export function holdLimits(input: RuleInput, rule: LimitRule): Finding[] {
-  const places = [...drivenWays(input.drive, input.roads), ...passedNodes(input.drive, input.roads)];
-  const drafts = places.flatMap((place) => {
+  const drafts = limitedPlaces(input.drive, input.roads).flatMap((place) => {
     const claims = limitClaims(place.tags, rule.quantities, place.forward);
     return claims.length === 0 ? [] : holdPlace(input, rule, place, claims);
   });

@@ -28,8 +28,37 @@ export function roadName(tags: Tags): string | undefined {
   return name ?? ref;
 }
 
+interface Places {
+  readonly ways: readonly Place[];
+  readonly nodes: readonly Place[];
+  readonly limited: readonly Place[];
+}
+
+/** Every subject asks the same of a drive, and a grid of vehicles asks it again: looked up once per drive. */
+const lookedUp = new WeakMap<Drive, { readonly roads: Roads; readonly places: Places }>();
+
+function placesOf(drive: Drive, roads: Roads): Places {
+  const known = lookedUp.get(drive);
+  if (known?.roads === roads) return known.places;
+  const ways = listWays(drive, roads);
+  const nodes = listNodes(drive, roads);
+  const limited = [...ways, ...nodes].filter((place) => hasLimitKey(place.tags));
+  const places = { ways, nodes, limited };
+  lookedUp.set(drive, { roads, places });
+  return places;
+}
+
+/** Most ways and nodes carry no limit of any kind, and need no closer look. */
+function hasLimitKey(tags: Tags): boolean {
+  return Object.keys(tags).some((key) => key.includes('max'));
+}
+
 /** Every driven stretch in driving order. Only these ways speak; what lies beside, above or below does not. */
-export function drivenWays(drive: Drive, roads: Roads): Place[] {
+export function drivenWays(drive: Drive, roads: Roads): readonly Place[] {
+  return placesOf(drive, roads).ways;
+}
+
+function listWays(drive: Drive, roads: Roads): Place[] {
   const places: Place[] = [];
   for (const leg of drive.legs) {
     if (leg.kind !== 'stretch') continue;
@@ -50,7 +79,16 @@ export function drivenWays(drive: Drive, roads: Roads): Place[] {
 }
 
 /** Every tagged node the drive passes, in driving order; lifts, sea marks and locks on it are not for the road. */
-export function passedNodes(drive: Drive, roads: Roads): Place[] {
+export function passedNodes(drive: Drive, roads: Roads): readonly Place[] {
+  return placesOf(drive, roads).nodes;
+}
+
+/** The driven ways, then the passed nodes, that carry a limit of any kind. */
+export function limitedPlaces(drive: Drive, roads: Roads): readonly Place[] {
+  return placesOf(drive, roads).limited;
+}
+
+function listNodes(drive: Drive, roads: Roads): Place[] {
   const places: Place[] = [];
   for (const { node, atM, stretch } of nodesOnDrive(drive, roads)) {
     const tags = roads.nodes.tags.get(node);

@@ -16,6 +16,17 @@ export function carriesPositions(local: string): boolean {
   return Object.hasOwn(HOME, local);
 }
 
+/** The element has a latitude or longitude of its own, in any letter case: a misspelt point must not vanish. */
+export function hasPosition(attributes: Readonly<Record<string, string>>): boolean {
+  for (const key in attributes) if (/^(?:lat|lon)$/iu.test(key)) return true;
+  return false;
+}
+
+/** GPX allows no text directly inside these, where the elements with positions stand. */
+export function holdsElementsOnly(part: string | undefined): boolean {
+  return part === 'gpx' || part === 'trk' || part === 'trkseg' || part === 'rte';
+}
+
 /** The element's part inside `parent`, undefined when it has none there. */
 export function roleInside(parent: string | undefined, local: string): GpxRole | undefined {
   return Object.hasOwn(HOME, local) && HOME[local] === parent ? (local as GpxRole) : undefined;

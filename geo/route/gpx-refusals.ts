@@ -33,7 +33,7 @@ export function refuseUndrivable(routes: readonly Route[], waypoints: number): R
   if (positions > 0)
     return fail(
       'gpx.tooShort',
-      `No track or route has two positions in a row (there are ${plural(positions, 'position')} in all), so there is nothing to drive; export the whole drive.`,
+      `No track or route has two positions in a row (positions in all: ${positions}), so there is nothing to drive; export the whole drive.`,
     );
   if (routes.length > 0)
     return fail(

@@ -1,6 +1,13 @@
 import { fail, ok, type Problem, type Result } from '../result.ts';
 import { gpxDoubts } from './gpx-doubts.ts';
-import { carriesPositions, type GpxRole, isGpxElement, roleInside } from './gpx-names.ts';
+import {
+  carriesPositions,
+  type GpxRole,
+  hasPosition,
+  holdsElementsOnly,
+  isGpxElement,
+  roleInside,
+} from './gpx-names.ts';
 import { refuseRoot, refuseText, refuseUndrivable } from './gpx-refusals.ts';
 import {
   addPosition,
@@ -95,7 +102,7 @@ function gpxReader(): XmlVisitor & { finish(): Result<RouteFile> } {
     return undefined;
   }
 
-  function partOf({ local, uri, line }: XmlElement): Part | Problem {
+  function partOf({ local, uri, attributes, line }: XmlElement): Part | Problem {
     const parent = parts.at(-1);
     if (local === 'rpt' && inRoutePoint) return 'rpt';
     if (parent === 'foreign') return 'foreign';
@@ -104,15 +111,13 @@ function gpxReader(): XmlVisitor & { finish(): Result<RouteFile> } {
       return 'foreign';
     }
     if (local === 'extensions') return 'foreign';
-    if (carriesPositions(local)) {
-      return (
-        roleInside(parent, local) ??
-        fail(
-          'gpx.misplaced',
-          `Line ${line}: "${local}" stands where GPX has no such element; export the drive again.`,
-        ).error
-      );
-    }
+    const role = roleInside(parent, local);
+    if (role) return role;
+    if (carriesPositions(local) || hasPosition(attributes))
+      return fail(
+        'gpx.misplaced',
+        `Line ${line}: "${local.slice(0, 60)}" stands where GPX has no such element; export the drive again.`,
+      ).error;
     if (local === 'name' && (parent === 'trk' || parent === 'rte') && route?.name === undefined)
       return 'name';
     if (local === 'time' && (parent === 'trkpt' || parent === 'rtept')) return 'time';
@@ -148,8 +153,17 @@ function gpxReader(): XmlVisitor & { finish(): Result<RouteFile> } {
     return `${called}, segment ${route.segments.length}, point ${segment.lat.length + 1}`;
   }
 
-  function text(piece: string): void {
-    if (heard !== undefined) heard += piece;
+  function text(piece: string, line: number): Problem | undefined {
+    if (heard !== undefined) {
+      heard += piece;
+      return undefined;
+    }
+    // a point that lost its first bracket is text
+    if (!holdsElementsOnly(parts.at(-1)) || piece.trim() === '') return undefined;
+    return fail(
+      'gpx.misplaced',
+      `Line ${line}: text ${quote(piece)} stands between the elements; the file may be damaged, export the drive again.`,
+    ).error;
   }
 
   function close(): void {

@@ -11,11 +11,11 @@ export interface XmlElement {
   readonly line: number;
 }
 
-/** Told of the document's elements in order. A problem returned by `open` ends the reading with it. */
+/** Told of the document's content in order. A problem returned ends the reading with it. */
 export interface XmlVisitor {
   open(element: XmlElement): Problem | undefined;
   /** character data and CDATA alike, possibly in pieces */
-  text(text: string): void;
+  text(text: string, line: number): Problem | undefined;
   close(): void;
 }
 
@@ -81,7 +81,10 @@ export function walkXml(text: string, visitor: XmlVisitor): Result<undefined> {
     names.leave();
     visitor.close();
   });
-  const hear = (piece: string) => visitor.text(piece);
+  const hear = (piece: string) => {
+    const problem = depth > 0 ? visitor.text(piece, parser.line) : undefined;
+    if (problem) stop({ error: problem });
+  };
   parser.on('text', hear);
   parser.on('cdata', hear);
 
@@ -96,7 +99,9 @@ export function walkXml(text: string, visitor: XmlVisitor): Result<undefined> {
 
 /** Loggers that write whole blocks leave NULs after the end, some with a line end behind them. */
 function withoutPadding(text: string): string {
-  return text.includes('\0', text.length - 2) ? text.replace(/[\0\r\n]+$/u, '') : text;
+  let end = text.length;
+  while (end > 0 && '\0\r\n'.includes(text.charAt(end - 1))) end--;
+  return text.slice(0, end);
 }
 
 function damaged(line: number, reason: string) {

@@ -62,6 +62,7 @@ export function buildLightDom(text: string): LightElement {
       const element = open.at(-1);
       // white space between elements is most of a file
       if (element && (element.innerHTML !== '' || piece.trim() !== '')) element.innerHTML += piece;
+      return undefined;
     },
     close() {
       open.pop();

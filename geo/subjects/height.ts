@@ -56,8 +56,6 @@ export const height: SubjectRule = (input) => {
       switch (kind) {
         case 'none':
           return undefined;
-        case 'below_default':
-          return 'lower than the general rule, and nobody mapped by how much';
         case 'default':
           return taller ? 'only the general rule holds, and the vehicle is taller than 4 m' : undefined;
         case 'unsigned':

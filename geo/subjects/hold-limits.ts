@@ -28,7 +28,7 @@ export interface LimitRule {
   /** why a figure is not to be believed */
   disbelieve?(value: number): string | undefined;
   /** what has to be said where a word stands in place of a figure; undefined: nothing */
-  judgeWord?(kind: 'none' | 'default' | 'below_default' | 'unsigned', place: Place): string | undefined;
+  judgeWord?(kind: 'none' | 'default' | 'unsigned', place: Place): string | undefined;
   /** what to do where nothing is proved */
   readonly unprovedAdvice: string;
 }
@@ -82,8 +82,11 @@ function worstFigure(rule: LimitRule, place: Place, claims: readonly LimitClaim[
 
 /** A condition or a lane may lift the limit: until that is settled, over the limit is unproved. */
 function mayLift(claim: LimitClaim, worst: Figure): boolean {
-  if (worst.judged.level !== 'barred' || claim.base !== worst.claim.base) return false;
-  return claim.binding === 'condition' || claim.binding === 'lane';
+  if (worst.judged.level !== 'barred') return false;
+  if (claim.binding !== 'condition' && claim.binding !== 'lane') return false;
+  const { base, basis, modeRank } = worst.claim;
+  // what is said of the law moves no wall, and what is said of all does not reach what is said of motorhomes
+  return claim.base === base && claim.basis === basis && claim.modeRank >= modeRank;
 }
 
 function figureDraft(rule: LimitRule, place: Place, worst: Figure, lifting: readonly LimitClaim[]): Draft {
@@ -153,6 +156,7 @@ function reasonToDoubt(
 function reasonInReading(rule: LimitRule, place: Place, reading: Reading): string | undefined {
   if (reading.kind === 'unreadable') return `cannot be read as a limit (${reading.reason})`;
   if (reading.kind === 'value') return rule.disbelieve?.(reading.value);
+  if (reading.kind === 'below_default') return 'lower than the general rule, and nobody mapped by how much';
   return rule.judgeWord?.(reading.kind, place);
 }
 

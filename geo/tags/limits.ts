@@ -25,6 +25,8 @@ export interface LimitClaim {
   readonly quantity: Quantity;
   readonly basis: Basis;
   readonly binding: Binding;
+  /** how specific the mode is that the key names: 4 motorhome … 1 access, 0 none */
+  readonly modeRank: number;
   /** metres or kilograms; only `always` and `goods` are read, the text of the others is for those who understand it */
   readonly reading: Reading;
 }
@@ -61,7 +63,7 @@ function makeClaim(key: string, text: string, parsed: LimitKey): LimitClaim {
     binding === 'always' || (binding === 'goods' && !parsed.conditional && !parsed.lanes)
       ? readQuantity(text.trim(), quantity)
       : unreadable('not settled yet');
-  return { key, text, base, quantity, basis, binding, reading };
+  return { key, text, base, quantity, basis, binding, modeRank: modeRank(parsed.mode), reading };
 }
 
 function bindingOf(parsed: LimitKey): Binding {

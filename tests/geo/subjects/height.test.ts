@@ -128,6 +128,11 @@ describe('height', () => {
     });
   });
 
+  it('of a wall is not lifted by a condition on the legal limit', () => {
+    const tags = { 'maxheight:physical': '3.0', 'maxheight:conditional': 'none @ (Su)' };
+    expect(levels(tags)).toEqual(['barred', 'unproved']);
+  });
+
   it('of a bar on the road is judged at its node', () => {
     const [finding] = askNode(height, { barrier: 'height_restrictor', maxheight: '2.3' });
     expect(finding).toMatchObject({ id: 'height:n1002', level: 'barred', osm: [{ type: 'node', id: 1002 }] });

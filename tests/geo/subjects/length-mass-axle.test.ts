@@ -86,6 +86,17 @@ describe('mass', () => {
     expect(askRoad(mass, { maxweight: '12,000' })[0]?.level).toBe('unproved');
   });
 
+  it('limits below the general rule by nobody knows how much are unproved', () => {
+    expect(askRoad(mass, { maxweight: 'below_default' })[0]?.level).toBe('unproved');
+    expect(askRoad(mass, { maxweight: 'unsigned' })).toEqual([]);
+    expect(askRoad(mass, { maxweight: 'default' })).toEqual([]);
+  });
+
+  it('limits said of motorhomes are not lifted by a condition said of all', () => {
+    const tags = { 'maxweight:motorhome': '3', 'maxweight:conditional': 'none @ destination' };
+    expect(askRoad(mass, tags).map((finding) => finding.level)).toEqual(['barred', 'unproved']);
+  });
+
   it('limits lifted for some are unproved with their text', () => {
     const findings = askRoad(mass, { maxweight: '3', 'maxweight:conditional': 'none @ destination' });
     expect(findings.map((finding) => finding.level)).toEqual(['unproved']);

@@ -1,0 +1,29 @@
+import type { Level } from '../../geo/report.ts';
+
+/**
+ * The four levels by shape: barred a filled bar across the road, squeeze two facing wedges, unproved a hollow
+ * dashed ring, heed a small flag. Drawn in a box of 24 by 24 about its middle, for rows, map and strip alike.
+ */
+export const LEVEL_SHAPES: Readonly<
+  Record<Level, { readonly d: string; readonly filled: boolean; readonly dash?: string }>
+> = {
+  barred: { d: 'M2 8h20v8H2z', filled: true },
+  squeeze: { d: 'M2 4v16l8-8zM22 4v16l-8-8z', filled: true },
+  unproved: { d: 'M20 12a8 8 0 1 1-16 0 8 8 0 1 1 16 0z', filled: false, dash: '4.2 4.18' },
+  heed: { d: 'M6 3v18M6 4l13 4.5L6 13z', filled: true },
+};
+
+export function LevelMark({ level, size = 20 }: { level: Level; size?: number }) {
+  const { d, filled, dash } = LEVEL_SHAPES[level];
+  return (
+    <svg width={size} height={size} viewBox="0 0 24 24" aria-hidden="true" class="level-mark">
+      <path
+        d={d}
+        fill={filled ? `var(--${level})` : 'none'}
+        stroke={`var(--${level})`}
+        stroke-width={filled ? 1.5 : 3}
+        stroke-dasharray={dash}
+      />
+    </svg>
+  );
+}

@@ -25,6 +25,9 @@ import { walkXml, type XmlElement, type XmlVisitor } from './strict-xml.ts';
 /** What an open element is to the reader: one of GPX's own, a text that is wanted, or nothing of interest. */
 type Part = GpxRole | 'name' | 'time' | 'rpt' | 'plain' | 'foreign';
 
+/** Far more tracks and segments than any planner writes; each costs memory, even an empty one. */
+const MAX_PIECES = 100_000;
+
 /**
  * Reads GPX 1.0 or 1.1 from decoded text, strictly: sound XML to its last byte, every position a number on Earth,
  * nothing skipped in silence. Vendors' shape points (`rpt` inside `rtept`) are positions of the route.
@@ -43,7 +46,7 @@ function gpxReader(): XmlVisitor & { finish(): Result<RouteFile> } {
   const parts: Part[] = [];
   const routes: OpenRoute[] = [];
   const doubts = gpxDoubts();
-  const count = { track: 0, route: 0, waypoints: 0, shapePoints: 0 };
+  const count = { track: 0, route: 0, waypoints: 0, shapePoints: 0, pieces: 0 };
   let rootUri = '';
   let route: OpenRoute | undefined;
   let segment: OpenSegment | undefined;
@@ -59,6 +62,11 @@ function gpxReader(): XmlVisitor & { finish(): Result<RouteFile> } {
     const part = partOf(element);
     if (typeof part !== 'string') return part;
     parts.push(part);
+    if ((part === 'trk' || part === 'rte' || part === 'trkseg') && ++count.pieces > MAX_PIECES)
+      return fail(
+        'gpx.tooMany',
+        `Line ${element.line}: the file has more than ${MAX_PIECES} tracks and segments; export the drive alone.`,
+      ).error;
     switch (part) {
       case 'trk':
       case 'rte': {

@@ -335,6 +335,7 @@ describe('a file that is refused', () => {
       ),
       'DOCTYPE',
     ],
+    ['a million tracks', gpx(track() + '<trk/>'.repeat(1_000_000)), 'more than 100000 tracks and segments'],
     ['a million levels', gpx('<a>'.repeat(1_000_000)), 'nested more than'],
     [
       'ten thousand attributes',

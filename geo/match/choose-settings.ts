@@ -3,6 +3,11 @@ import { cumulativeM } from '../route/measure.ts';
 import type { Route, RouteSegment } from '../route/route.ts';
 import { type MatchSettings, plannedTrack, recordedTrack, sparseRoute } from './settings.ts';
 
+/** A drawn track whose positions lie this close to roads was drawn on the same map. */
+const SAME_MAP_M = 1;
+const SAME_MAP_SIGMA_M = 5;
+/** Two maps of one road differ by so much. */
+const OTHER_MAP_SIGMA_M = 10;
 /** A receiver's noise as far as a match can still tell roads apart. Metres. */
 const LEAST_SIGMA_M = 4;
 const MOST_SIGMA_M = 15;
@@ -16,11 +21,11 @@ const LOOK_M = 50;
  */
 export function chooseSettings(kind: Route['kind'], segment: RouteSegment, roads: Roads): MatchSettings {
   const meanM = (cumulativeM(segment).at(-1) ?? 0) / Math.max(1, segment.lat.length - 1);
-  const planned = plannedTrack();
+  const planned = plannedTrack(OTHER_MAP_SIGMA_M);
   if (kind === 'route' && meanM > planned.sparseM / 2) return sparseRoute();
-  if (!isRecorded(segment)) return planned;
-  const noiseM = 1.4826 * medianDistanceM(segment, roads);
-  return recordedTrack(Math.min(MOST_SIGMA_M, Math.max(LEAST_SIGMA_M, noiseM)));
+  const medianM = medianDistanceM(segment, roads);
+  if (!isRecorded(segment)) return medianM < SAME_MAP_M ? plannedTrack(SAME_MAP_SIGMA_M) : planned;
+  return recordedTrack(Math.min(MOST_SIGMA_M, Math.max(LEAST_SIGMA_M, 1.4826 * medianM)));
 }
 
 /** Most positions have a time, and time goes on. */

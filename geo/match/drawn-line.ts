@@ -12,7 +12,7 @@ const FARTHEST_M = 30;
  * How badly roads fit the straight line drawn between two positions: nats for part of a directed edge, the squared
  * distance from the line taken every few metres as positions' distances are.
  */
-export function fitToLine(
+export function compareToLine(
   from: Place,
   to: Place,
   roads: Roads,

@@ -84,8 +84,9 @@ const PLANNED: MatchSettings = {
   steps: ALONG_TRACK,
 };
 
-export function plannedTrack(): MatchSettings {
-  return PLANNED;
+/** A track as a planner draws it: its vertices, or some of them, and no times. */
+export function plannedTrack(sigmaM: number): MatchSettings {
+  return { ...PLANNED, sigmaM };
 }
 
 export function sparseRoute(): MatchSettings {

@@ -1,8 +1,9 @@
 import type { Roads } from '../roads/roads.ts';
-import { distanceM } from '../route/measure.ts';
-import { fitToLine } from './drawn-line.ts';
+import { distanceM, localFrame } from '../route/measure.ts';
+import { compareToLine } from './drawn-line.ts';
 import type { RoadGraph } from './graph.ts';
 import { type Lattice, LEAD, WIDEST_M } from './lattice.ts';
+import { placeOnEdge } from './place.ts';
 import { createRows, extraPerM, type Reached, type Seed, searchRoads, turnBackM, wayTo } from './search.ts';
 import type { MatchSettings } from './settings.ts';
 import type { Positions } from './thin.ts';
@@ -172,7 +173,7 @@ export function findBestChain(
       if (a < 0 || (cost[s] as number) > worst) continue;
       const length = graph.lengthM[a >> 1] as number;
       const restM = length - (offsetM[s] as number);
-      const spentM = ((cost[s] as number) - least) * betaM;
+      const spentM = ((cost[s] as number) - least) * betaM + 2 * aheadM(s, next - 1);
       seeds.push({
         directed: a,
         costM: spentM + restM + extraM(a, offsetM[s] as number, length),
@@ -204,7 +205,7 @@ export function findBestChain(
       if (b < 0 || at === undefined) continue;
       const { edges, seed } = wayTo(reached, at);
       const from = seedState[seed] as number;
-      const spentM = ((cost[from] as number) - least) * betaM;
+      const spentM = ((cost[from] as number) - least) * betaM + 2 * aheadM(from, next - 1);
       const endM = offsetM[t] as number;
       const metres = reached.metres[at] as number;
       const extra = (reached.costM[at] as number) - metres - spentM + extraM(b, 0, endM);
@@ -213,12 +214,29 @@ export function findBestChain(
     }
   }
 
+  /**
+   * How far a state lies on from its position towards the next. A way driven from there is shorter than the straight
+   * distance by as much, which must not count as a gain: it counts as the same amount lost.
+   */
+  function aheadM(s: number, i: number): number {
+    if ((lattice.distanceM[s] as number) < 1) return 0;
+    const [lat, lon] = [positions.lat[i] as number, positions.lon[i] as number];
+    const frame = localFrame(lat, lon);
+    const to = frame.toXY(positions.lat[i + 1] as number, positions.lon[i + 1] as number);
+    const place = placeOnEdge(roads, graph, directed[s] as number, offsetM[s] as number);
+    const at = frame.toXY(place.lat, place.lon);
+    return Math.max(0, (at.x * to.x + at.y * to.y) / Math.hypot(to.x, to.y));
+  }
+
   /** Extra metres of part of a directed edge between two positions: its class, and its fit to a drawn line. */
   function extraBetween(i: number, next: number): ExtraM {
     const place = (k: number) => ({ lat: positions.lat[k] as number, lon: positions.lon[k] as number });
-    const fit = settings.drawn ? fitToLine(place(i), place(next), roads, graph, settings.sigmaM) : undefined;
+    const misfit = settings.drawn
+      ? compareToLine(place(i), place(next), roads, graph, settings.sigmaM)
+      : undefined;
     return (edge, fromM, toM) =>
-      (toM - fromM) * extraPerM(graph, steps, edge) + (fit === undefined ? 0 : betaM * fit(edge, fromM, toM));
+      (toM - fromM) * extraPerM(graph, steps, edge) +
+      (misfit === undefined ? 0 : betaM * misfit(edge, fromM, toM));
   }
 
   function stepOff(begin: number, mid: number, end: number, straight: number, breakM: number): void {

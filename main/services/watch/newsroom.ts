@@ -30,10 +30,6 @@ export function createNewsroom(heartbeatMs = HEARTBEAT_MS): Newsroom {
     watch(tell, signal) {
       if (signal.aborted) return Promise.resolve();
       return new Promise((resolve) => {
-        watching.add(tell);
-        tell({ kind: 'heartbeat' });
-        for (const news of waiting) tell(news);
-        waiting = [];
         const beat = setInterval(() => tell({ kind: 'heartbeat' }), heartbeatMs);
         signal.addEventListener(
           'abort',
@@ -44,6 +40,10 @@ export function createNewsroom(heartbeatMs = HEARTBEAT_MS): Newsroom {
           },
           { once: true },
         );
+        watching.add(tell);
+        tell({ kind: 'heartbeat' });
+        for (const news of waiting) tell(news);
+        waiting = [];
       });
     },
   };

@@ -26,6 +26,8 @@ export interface Reached {
 export interface SearchBounds {
   /** nothing costlier is looked at */
   readonly limitM: number;
+  /** turning round is looked at where the search starts only: enough where positions lie close */
+  readonly turnBackAtStartOnly?: boolean;
   /** a lower bound on the way from a node to the goal, for long searches */
   readonly remainingM?: (node: number) => number;
   /** stop when all of these edges are settled, or when the rest costs `slackM` more than driving `offsetM` into the first */
@@ -52,7 +54,7 @@ export function searchRoads(
     bounds.extraM ??
     ((directed: number) => (lengthM[directed >> 1] as number) * extraPerM(graph, steps, directed));
   const remainingM = bounds.remainingM;
-  const indexOf = new Map<number, number>();
+  const placeOf = scratchOf(graph);
   const directed: number[] = [];
   const metres: number[] = [];
   const costM: number[] = [];
@@ -68,13 +70,14 @@ export function searchRoads(
     const barred = forbidden.get(from);
     for (let i = outStart[node] as number; i < (outStart[node + 1] as number); i++) {
       const next = out[i] as number;
+      if (next === (from ^ 1) && at >= 0 && bounds.turnBackAtStartOnly === true) continue;
       let total =
         cost + (next === (from ^ 1) ? turnBackM(graph, steps, from) : enterM(graph, steps, from, next));
       if (barred?.get(next)?.always === true) total += steps.forbiddenTurnM;
       if (total + onward > limitM) continue;
-      const known = indexOf.get(next);
-      if (known === undefined) {
-        indexOf.set(next, directed.length);
+      const known = placeOf[next] as number;
+      if (known < 0) {
+        placeOf[next] = directed.length;
         heap.push(total + onward, directed.length);
         directed.push(next);
         metres.push(soFar);
@@ -114,7 +117,23 @@ export function searchRoads(
     const length = lengthM[edge >> 1] as number;
     leave(edge, at, (costM[at] as number) + length + extraM(edge), (metres[at] as number) + length);
   }
+  const indexOf = new Map<number, number>();
+  directed.forEach((edge, at) => {
+    indexOf.set(edge, at);
+    placeOf[edge] = -1;
+  });
   return { indexOf, directed, metres, costM, parent };
+}
+
+const scratch = new WeakMap<RoadGraph, Int32Array>();
+
+/** One lasting table by directed edge, all -1 between searches, so that a search costs nothing for the map's size. */
+function scratchOf(graph: RoadGraph): Int32Array {
+  const known = scratch.get(graph);
+  if (known !== undefined) return known;
+  const table = new Int32Array(2 * graph.edgeCount).fill(-1);
+  scratch.set(graph, table);
+  return table;
 }
 
 /** Extra cost of turning round on a directed edge. */
@@ -152,9 +171,12 @@ export function createRows(
   return (directed, limitM) => {
     const known = rows.get(directed);
     if (known !== undefined && known.limitM >= limitM) return known.reached;
-    // by steps of a quarter, so that growing limits do not search again each time
-    const wide = Math.ceil((limitM * 1.25) / 50) * 50;
-    const reached = searchRoads(graph, steps, [{ directed, costM: 0, metres: 0 }], { limitM: wide });
+    // in round figures, so that limits a little greater do not search again each time
+    const wide = Math.ceil(limitM / 50) * 50;
+    const reached = searchRoads(graph, steps, [{ directed, costM: 0, metres: 0 }], {
+      limitM: wide,
+      turnBackAtStartOnly: true,
+    });
     rows.set(directed, { limitM: wide, reached });
     return reached;
   };

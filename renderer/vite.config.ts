@@ -4,7 +4,7 @@ export default defineConfig({
   root: import.meta.dirname,
   base: '/',
   build: {
-    outDir: '../.build/renderer',
+    outDir: '../.build/window',
     emptyOutDir: true,
     target: 'chrome120',
     // the policy allows no inline script and no data: script

@@ -86,7 +86,7 @@ async function serve(terminal: Terminal, file: string | undefined, display: bool
     terminal.out('(Each address is good for one page and one minute; Enter gives a fresh one.)\n');
   const why = await serveWindow({
     house,
-    assets: await readAssets(join(ROOT, '.build', 'renderer')),
+    assets: await readAssets(join(ROOT, '.build', 'window')),
     say: (line) => terminal.out(`${line}\n`),
     signal: AbortSignal.any([terminal.signal, stop.signal]),
     ...(keyboard === undefined ? {} : { keyboard }),

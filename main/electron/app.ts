@@ -80,7 +80,7 @@ async function secure(house: House): Promise<void> {
   blockNetwork(defaultSession, tileAddress);
   // servers of background pictures ask who calls
   defaultSession.setUserAgent(PROGRAM.replace(' ', '/'));
-  serveScheme(defaultSession, await readAssets(join(ROOT, '.build', 'renderer')), tileAddress);
+  serveScheme(defaultSession, await readAssets(join(ROOT, '.build', 'window')), tileAddress);
   serveIpc(
     createDispatch(house.services, (error) => console.error(error)),
     house.uploads,

@@ -80,7 +80,8 @@ export async function serveHttp(options: HttpHostOptions): Promise<HttpHost> {
     const body = await readJson(request, CODE_MAX_BYTES);
     if ('status' in body) return end(response, body.status, body.say);
     const { json } = body;
-    const code = typeof json === 'object' && json && 'code' in json ? String(json.code) : '';
+    const given = typeof json === 'object' && json && 'code' in json ? json.code : undefined;
+    const code = typeof given === 'string' ? given : '';
     const key = session.redeem(code);
     if (key !== undefined) return sendJson(response, { key });
     if (session.isSpent(code)) options.onSpentCode();

@@ -79,7 +79,7 @@ export function findBestChain(
     const breakM = breakOver(straight);
     const worst = (cost[leastOf(begin, mid)] as number) + breakM / betaM;
     if (straight > settings.farM) stepFar(begin, mid, end, straight, breakM, worst, i + 1);
-    else stepNear(begin, mid, end, straight, breakM, worst);
+    else stepNear(begin, mid, end, straight, worst);
     stepOff(begin, mid, end, straight, breakM);
   }
 
@@ -123,30 +123,26 @@ export function findBestChain(
     return true;
   }
 
-  function stepNear(
-    begin: number,
-    mid: number,
-    end: number,
-    straight: number,
-    breakM: number,
-    worst: number,
-  ): void {
+  function stepNear(begin: number, mid: number, end: number, straight: number, worst: number): void {
     for (let s = begin; s < mid; s++) {
       const a = directed[s] as number;
       if (a < 0 || (cost[s] as number) > worst) continue;
       const restM = (graph.lengthM[a >> 1] as number) - (offsetM[s] as number);
+      // what the state may still spend before a break from the best state would be cheaper
+      const budgetM = (worst - (cost[s] as number)) * betaM;
+      const limitM = straight + budgetM - restM;
       let row: Reached | undefined;
       for (let t = mid; t < end; t++) {
         const b = directed[t] as number;
-        if (b < 0 || linkOnEdge(s, t, straight, noExtra) || restM > straight + breakM) continue;
-        row ??= rowOf(a, straight + breakM);
+        if (b < 0 || linkOnEdge(s, t, straight, noExtra) || limitM < 0) continue;
+        row ??= rowOf(a, limitM);
         const at = row.indexOf.get(b);
         if (at === undefined) continue;
         const metres = row.metres[at] as number;
         const driven = restM + metres + (offsetM[t] as number);
         const extra = (row.costM[at] as number) - metres;
         const weighed = Math.abs(driven - straight) + extra;
-        if (weighed <= breakM) link(s, t, weighed / betaM, ROADS);
+        if (weighed <= budgetM) link(s, t, weighed / betaM, ROADS);
       }
     }
   }
@@ -287,7 +283,7 @@ export function findBestChain(
     if (how[to] === TURN_BACK) return { kind: 'turnBack' };
     const known = straight > settings.farM ? fills.get(to) : undefined;
     if (known !== undefined) return { kind: 'roads', edges: known };
-    const row = rowOf(directed[from] as number, straight + breakOver(straight));
+    const row = rowOf(directed[from] as number, 0);
     return { kind: 'roads', edges: wayTo(row, row.indexOf.get(directed[to] as number) as number).edges };
   }
 

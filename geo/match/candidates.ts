@@ -11,7 +11,7 @@ export interface Candidate {
 
 const MOST = 16;
 /** Candidates this much farther than the nearest never win; leaving them out keeps dense cities quick. */
-const BEHIND_NEAREST_M = 40;
+const BEHIND_NEAREST_M = 30;
 
 /**
  * The places where roads come nearest to a position: for every edge each local minimum of the distance, so that

@@ -71,11 +71,11 @@ const BETWEEN_VIA_POINTS: StepCosts = {
 const PLANNED: MatchSettings = {
   sigmaM: 10,
   betaM: 3,
-  radiusM: 55,
+  radiusM: 50,
   thinM: 3,
   jitterM: 10,
   offRoadM: 30,
-  detourM: 150,
+  detourM: 100,
   detourPerM: 3,
   sparseM: 200,
   farM: 60,

@@ -1,0 +1,56 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { CALL_NAMES } from '../../../main/contract/calls.ts';
+import { replySchema } from '../../../main/contract/reply.ts';
+import { createDispatch, type Services } from '../../../main/dispatch.ts';
+
+const hooks = { onProgress: () => {}, signal: new AbortController().signal };
+
+const broken = new Proxy({} as Services, {
+  get: () => async () => {
+    throw new Error('inside /home/ann');
+  },
+});
+
+describe('dispatch', () => {
+  it('answers anything at all with a reply, and never throws', async () => {
+    const dispatch = createDispatch(broken, () => {});
+    await fc.assert(
+      fc.asyncProperty(
+        fc.oneof(fc.constantFrom(...CALL_NAMES), fc.anything()),
+        fc.anything(),
+        async (name, request) => {
+          const reply = await dispatch(name, request, hooks);
+          expect(replySchema.safeParse(reply).success).toBe(true);
+          expect(reply.ok).toBe(false);
+          expect(JSON.stringify(reply)).not.toContain('/home/');
+        },
+      ),
+      { numRuns: 300 },
+    );
+  });
+
+  it('survives a request whose fields bite', async () => {
+    const dispatch = createDispatch(broken, () => {});
+    const trap = Object.defineProperty({}, 'vehicles', {
+      enumerable: true,
+      get: () => {
+        throw new Error('trap');
+      },
+    });
+    expect(await dispatch('saveVehicles', trap, hooks)).toMatchObject({ ok: false });
+  });
+
+  it('keeps a refusal short, however much is wrong', async () => {
+    const dispatch = createDispatch(broken, () => {});
+    const vehicles = Array.from({ length: 200 }, () => ({ ['x'.repeat(5000)]: 1 }));
+    const reply = await dispatch('saveVehicles', { vehicles }, hooks);
+    expect(reply.ok ? 0 : reply.error.message.length).toBeLessThan(3000);
+  });
+
+  it('tells the log what went wrong inside', async () => {
+    const logged: unknown[] = [];
+    await createDispatch(broken, (error) => logged.push(error))('describe', {}, hooks);
+    expect(String(logged[0])).toContain('inside');
+  });
+});

@@ -1,0 +1,147 @@
+import { Worker } from 'node:worker_threads';
+import { afterEach, describe, expect, it, vi } from 'vitest';
+import { createEngine, type Engine } from '../../../main/services/engine/engine.ts';
+import { lastingEngine } from '../../../main/services/engine/lasting-engine.ts';
+
+/**
+ * A thread that speaks the engine's language without a map: it reports, waits, dies or keeps busy as the file's
+ * name says, and forgets everything when it dies.
+ */
+const SCRIPT = `
+const { parentPort } = require('node:worker_threads');
+let map; const drives = new Set(); const waiting = new Map();
+const reply = (id, value) => parentPort.postMessage({ kind: 'reply', id, result: { ok: true, value } });
+const refuse = (id, code) => parentPort.postMessage({ kind: 'reply', id, result: { ok: false, error: { code, message: code } } });
+parentPort.on('message', ({ kind, id, name, request }) => {
+  if (kind === 'cancel') { if (waiting.delete(id)) refuse(id, 'cancelled'); return; }
+  const file = request.file?.name ?? '';
+  if (file === 'die') process.exit(1);
+  if (file === 'throw') throw new Error('a mistake');
+  if (file === 'full') { const all = []; for (;;) all.push(new Array(1e6).fill(0.5)); }
+  if (file === 'busy') for (;;);
+  if (file === 'wait') { waiting.set(id, 1); parentPort.postMessage({ kind: 'progress', id, progress: { what: 'waiting' } }); return; }
+  if (name === 'openMap') { map = file; drives.clear(); return reply(id, map); }
+  if (!map) return refuse(id, 'no-map');
+  if (name === 'openDrive') { drives.add(request.driveId); return reply(id, request.driveId + ' on ' + map); }
+  return drives.has(request.driveId) ? reply(id, 'checked ' + request.driveId + ' on ' + map) : refuse(id, 'no-drive');
+});`;
+
+let threads = 0;
+const spawn = () => {
+  threads++;
+  return new Worker(SCRIPT, { eval: true, resourceLimits: { maxOldGenerationSizeMb: 32 } });
+};
+
+let engine: Engine | undefined;
+afterEach(async () => {
+  await engine?.close();
+  vi.restoreAllMocks();
+});
+const open = (letGoMs?: number) => {
+  threads = 0;
+  vi.spyOn(console, 'error').mockImplementation(() => {});
+  engine = createEngine(spawn, letGoMs);
+  return engine;
+};
+const hooks = (signal = new AbortController().signal, onProgress: () => void = () => {}) => ({
+  signal,
+  onProgress,
+});
+const file = (name: string) => ({ file: { path: '', name } });
+const drive = (driveId: string, name = 'a.gpx') => ({ driveId, ...file(name) });
+const check = (driveId: string) => ({ driveId, made: '' }) as never;
+
+describe('the engine', () => {
+  it('starts its thread when first asked, and keeps it', async () => {
+    const engine = open();
+    expect(threads).toBe(0);
+    await engine.ask('openMap', file('district'), hooks());
+    expect(await engine.ask('openDrive', drive('d'), hooks())).toEqual({ ok: true, value: 'd on district' });
+    expect(threads).toBe(1);
+  });
+
+  it.each(['die', 'throw', 'full'])(
+    'answers everybody when its thread ends (%s), and works again after',
+    async (how) => {
+      const engine = open();
+      const replies = await Promise.all([
+        engine.ask('openMap', file('wait'), hooks()),
+        engine.ask('openMap', file(how), hooks()),
+      ]);
+      expect(replies.map((reply) => (reply.ok ? '' : reply.error.code))).toEqual([
+        'engine-stopped',
+        'engine-stopped',
+      ]);
+      expect((await engine.ask('openMap', file('district'), hooks())).ok).toBe(true);
+      expect(threads).toBe(2);
+    },
+  );
+
+  it('passes a cancellation on', async () => {
+    const engine = open();
+    const stop = new AbortController();
+    const reply = await engine.ask(
+      'openMap',
+      file('wait'),
+      hooks(stop.signal, () => stop.abort()),
+    );
+    expect(reply.ok ? '' : reply.error.code).toBe('cancelled');
+    expect((await engine.ask('openMap', file('district'), hooks())).ok).toBe(true);
+    expect(threads).toBe(1);
+  });
+
+  it('ends a thread that does not let go of cancelled work', async () => {
+    const engine = open(50);
+    await engine.ask('openMap', file('district'), hooks());
+    const stop = new AbortController();
+    const busy = engine.ask('openMap', file('busy'), hooks(stop.signal));
+    const behind = engine.ask('openDrive', drive('d'), hooks());
+    stop.abort();
+    expect((await busy).ok ? '' : ((await busy) as { error: { code: string } }).error.code).toBe('cancelled');
+    expect(await behind).toMatchObject({ ok: false, error: { code: 'engine-stopped' } });
+    expect(await engine.ask('openDrive', drive('d'), hooks())).toMatchObject({ error: { code: 'no-map' } });
+  });
+
+  it('asked too late does nothing', async () => {
+    const engine = open();
+    expect(await engine.ask('openMap', file('district'), hooks(AbortSignal.abort()))).toMatchObject({
+      error: { code: 'cancelled' },
+    });
+    expect(threads).toBe(0);
+  });
+});
+
+describe('a lasting engine', () => {
+  it('opens the map and the drive again after its thread ended, and then checks', async () => {
+    const lasting = lastingEngine(open());
+    await lasting.ask('openMap', file('district'), hooks());
+    await lasting.ask('openDrive', drive('d'), hooks());
+    await lasting.ask('openDrive', drive('x', 'die'), hooks());
+    expect(await lasting.ask('check', check('d'), hooks())).toEqual({
+      ok: true,
+      value: 'checked d on district',
+    });
+    expect(threads).toBe(2);
+  });
+
+  it('never checks a drive of an earlier map', async () => {
+    const lasting = lastingEngine(open());
+    await lasting.ask('openMap', file('district'), hooks());
+    await lasting.ask('openDrive', drive('d'), hooks());
+    await lasting.ask('openMap', file('coast'), hooks());
+    expect(await lasting.ask('check', check('d'), hooks())).toMatchObject({ error: { code: 'no-drive' } });
+  });
+
+  it('keeps the old map when another could not be opened', async () => {
+    const lasting = lastingEngine(open());
+    await lasting.ask('openMap', file('district'), hooks());
+    await lasting.ask('openDrive', drive('d'), hooks());
+    await lasting.ask('openMap', file('die'), hooks());
+    expect(await lasting.ask('check', check('d'), hooks())).toMatchObject({ value: 'checked d on district' });
+  });
+
+  it('says so where nothing was ever open', async () => {
+    const lasting = lastingEngine(open());
+    expect(await lasting.ask('check', check('d'), hooks())).toMatchObject({ error: { code: 'no-map' } });
+  });
+});

@@ -1,0 +1,51 @@
+import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { findElectron, hasDisplay } from '../../../main/cli/find-electron.ts';
+import { readStartArguments } from '../../../main/cli/start-arguments.ts';
+
+describe('npm start', () => {
+  it.each([
+    [[], { once: false }],
+    [['a.gpx'], { once: false, file: '/here/a.gpx' }],
+    [['/d/a.gpx', '--once'], { once: true, file: '/d/a.gpx' }],
+  ])('takes %j', (words, read) => {
+    expect(readStartArguments(words, '/here')).toEqual({ ok: true, value: read });
+  });
+
+  it.each([[['--port', '80']], [['a.gpx', 'b.gpx']]])('refuses %j in a sentence', (words) => {
+    const read = readStartArguments(words, '/here');
+    expect(read.ok ? '' : read.error.message).toMatch(/\.$/);
+  });
+});
+
+describe("Electron's program", () => {
+  let folder: string;
+  beforeEach(async () => {
+    folder = await mkdtemp(join(tmpdir(), 'lanegauge-find-'));
+  });
+  afterEach(async () => {
+    await rm(folder, { recursive: true, force: true });
+  });
+
+  it('is found by the file that names it, only where it lies', async () => {
+    expect(findElectron(folder)).toBeUndefined();
+    await writeFile(join(folder, 'path.txt'), 'electron\n');
+    expect(findElectron(folder)).toBeUndefined();
+    await mkdir(join(folder, 'dist'));
+    await writeFile(join(folder, 'dist', 'electron'), '');
+    expect(findElectron(folder)).toBe(join(folder, 'dist', 'electron'));
+  });
+
+  it.each([
+    ['linux', {}, false],
+    ['linux', { DISPLAY: '' }, false],
+    ['linux', { DISPLAY: ':0' }, true],
+    ['linux', { WAYLAND_DISPLAY: 'wayland-0' }, true],
+    ['darwin', {}, true],
+    ['win32', {}, true],
+  ] as const)('on %s with %j has a display: %s', (platform, env, has) => {
+    expect(hasDisplay(env, platform)).toBe(has);
+  });
+});

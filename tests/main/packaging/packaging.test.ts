@@ -1,0 +1,135 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { resolve } from 'node:path';
+import { inflateSync } from 'node:zlib';
+import { describe, expect, it } from 'vitest';
+import { writeIcns, writeIco } from '../../../main/electron/icons/containers.ts';
+import { drawMark } from '../../../main/electron/icons/draw-mark.ts';
+import { crc32, writePng } from '../../../main/electron/icons/png.ts';
+
+const ROOT = resolve(import.meta.dirname, '../../..');
+
+// the packer brings its own schema, and the reader and validator it uses for it
+const packer = createRequire(createRequire(import.meta.url).resolve('app-builder-lib/package.json'));
+const schema = JSON.parse(readFileSync(packer.resolve('app-builder-lib/scheme.json'), 'utf8'));
+const yaml: { load(text: string): unknown } = packer('js-yaml');
+const Ajv: new (
+  options: object,
+) => {
+  compile(schema: object): { (data: unknown): boolean; errors?: unknown };
+} = packer('ajv').default;
+
+interface Config {
+  electronFuses: Record<string, boolean>;
+  fileAssociations: { ext: string; role: string }[];
+  nsis: { perMachine: boolean };
+  files: string[];
+  extraResources: { from: string }[];
+  [key: string]: unknown;
+}
+const config = yaml.load(readFileSync(resolve(ROOT, 'electron-builder.yml'), 'utf8')) as Config;
+const validate = new Ajv({ allErrors: true, strict: false }).compile(schema);
+const project = JSON.parse(readFileSync(resolve(ROOT, 'package.json'), 'utf8'));
+
+describe('the packing instructions', () => {
+  it("hold to the packer's own schema", () => {
+    expect(validate(config) ? [] : validate.errors).toEqual([]);
+  });
+
+  it('would be refused with a misspelt word', () => {
+    expect(validate({ ...config, electronFuse: {} })).toBe(false);
+    expect(validate({ ...config, electronFuses: { runAsNod: false } })).toBe(false);
+  });
+
+  it('set every fuse there is', () => {
+    const known = Object.keys(schema.definitions.FuseOptionsV1.properties);
+    // not a fuse but a way of signing
+    const fuses = known.filter((name) => name !== 'resetAdHocDarwinSignature');
+    expect(Object.keys(config.electronFuses).sort()).toEqual(fuses.sort());
+    expect(config.electronFuses).toEqual({
+      runAsNode: false,
+      enableCookieEncryption: true,
+      enableNodeOptionsEnvironmentVariable: false,
+      enableNodeCliInspectArguments: false,
+      enableEmbeddedAsarIntegrityValidation: true,
+      onlyLoadAppFromAsar: true,
+      loadBrowserProcessSpecificV8Snapshot: false,
+      grantFileProtocolExtraPrivileges: false,
+    });
+  });
+
+  it('open .gpx files, on Windows from an installation for all users', () => {
+    expect(config.fileAssociations).toMatchObject([{ ext: 'gpx', role: 'Viewer' }]);
+    expect(config.nsis.perMachine).toBe(true);
+  });
+
+  it('cover the three systems and take in what the program runs from', () => {
+    for (const system of ['win', 'mac', 'linux']) expect(config[system]).toHaveProperty('target');
+    expect(project.main).toBe('.build/main/electron/main.js');
+    expect(config.files).toEqual(
+      expect.arrayContaining([
+        '.build/main/**/*.js',
+        '.build/geo/**/*.js',
+        '.build/window/**/*',
+        '.build/main/electron/preload.cjs',
+      ]),
+    );
+    expect(config.extraResources).toMatchObject([{ from: 'sample-routes', to: 'sample-routes' }]);
+  });
+});
+
+describe('the icon', () => {
+  it('is a sound PNG of its size', () => {
+    const size = 32;
+    const png = writePng(drawMark(size), size);
+    expect(png.subarray(1, 4).toString()).toBe('PNG');
+    let at = 8;
+    const parts = new Map<string, Buffer>();
+    while (at < png.length) {
+      const length = png.readUInt32BE(at);
+      const body = png.subarray(at + 4, at + 8 + length);
+      expect(png.readUInt32BE(at + 8 + length)).toBe(crc32(body));
+      parts.set(body.subarray(0, 4).toString(), body.subarray(4));
+      at += 12 + length;
+    }
+    expect([...parts.keys()]).toEqual(['IHDR', 'IDAT', 'IEND']);
+    expect(parts.get('IHDR')?.readUInt32BE(0)).toBe(size);
+    expect(inflateSync(parts.get('IDAT') ?? Buffer.alloc(0))).toHaveLength(size * (size * 4 + 1));
+  });
+
+  // W3C PNG, annex D: the check value of CRC-32 over the digits is the one ISO 3309 implementations publish
+  it('carries the standard checksum', () => {
+    expect(crc32(Buffer.from('123456789')).toString(16)).toBe('cbf43926');
+  });
+
+  it('is clear outside its plate and shows the gauge bar across the lane', () => {
+    const size = 64;
+    const rgba = drawMark(size);
+    const at = (u: number, v: number) => {
+      const from = (Math.floor(v * size) * size + Math.floor(u * size)) * 4;
+      return [...rgba.subarray(from, from + 4)];
+    };
+    expect(at(0, 0)[3]).toBe(0);
+    expect(at(0.5, 0.45)).toEqual([0xe6, 0x9f, 0x00, 255]);
+    expect(at(0.4, 0.8)).toEqual([0xf3, 0xee, 0xe2, 255]);
+  });
+
+  it('fits the containers of Windows and macOS', () => {
+    const pictures = [16, 32, 128, 256].map((size) => ({ size, png: writePng(drawMark(size), size) }));
+    const ico = writeIco(pictures);
+    expect([ico.readUInt16LE(2), ico.readUInt16LE(4)]).toEqual([1, 4]);
+    pictures.forEach(({ size, png }, i) => {
+      const entry = 6 + 16 * i;
+      expect(ico.readUInt8(entry)).toBe(size % 256);
+      const from = ico.readUInt32LE(entry + 12);
+      expect(ico.subarray(from, from + ico.readUInt32LE(entry + 8)).equals(png)).toBe(true);
+    });
+    const icns = writeIcns(pictures);
+    expect(icns.subarray(0, 4).toString()).toBe('icns');
+    expect(icns.readUInt32BE(4)).toBe(icns.length);
+    const types: string[] = [];
+    for (let at = 8; at < icns.length; at += icns.readUInt32BE(at + 4))
+      types.push(icns.subarray(at, at + 4).toString());
+    expect(types).toEqual(['ic11', 'ic07', 'ic08']);
+  });
+});

@@ -5,6 +5,7 @@ import type { RoadGraph } from './graph.ts';
 import type { Lattice } from './lattice.ts';
 import type { Run } from './path.ts';
 import { headingOnEdge, placeOnEdge } from './place.ts';
+import { ROAD_CLASS } from './road-class.ts';
 import type { Positions } from './thin.ts';
 import type { BestChain } from './viterbi.ts';
 
@@ -45,7 +46,8 @@ export function findDoubts(
   function inDoubt(i: number): boolean {
     const chosen = chain.state[i] as number;
     const directed = lattice.directed[chosen] as number;
-    if ((lattice.distanceM[chosen] as number) > FAR_M) return true;
+    const ferry = graph.roadClass[directed >> 1] === ROAD_CLASS.ferry;
+    if (!ferry && (lattice.distanceM[chosen] as number) > FAR_M) return true;
     const wrong = graph.wrongWay[directed] === 1;
     for (let s = lattice.pointStart[i] as number; s < (lattice.pointStart[i + 1] as number); s++) {
       const rival = lattice.directed[s] as number;

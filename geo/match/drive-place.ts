@@ -74,7 +74,11 @@ export function nodesOnDrive(
     if (leg.kind !== 'stretch') return;
     nodesAlong(leg, roads).forEach((node, i) => {
       const last = passed.at(-1);
-      const handedOver = i === 0 && last?.legIndex === legIndex - 1 && last.node === node.node;
+      const handedOver =
+        i === 0 &&
+        last?.legIndex === legIndex - 1 &&
+        last.node === node.node &&
+        node.atM - last.atM < SAME_PLACE_M;
       if (!handedOver) passed.push({ ...node, stretch: leg, legIndex });
     });
   });

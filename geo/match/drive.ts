@@ -8,13 +8,16 @@ export interface Drive {
   readonly guessed: readonly Span[];
   /** spans where the match itself is in doubt (two roads explain the points about as well) */
   readonly doubtful: readonly Span[];
-  /** turns driven although a mapped turn restriction forbids them */
+  /** turns driven although a mapped turn restriction forbids them, or may forbid them (read the restriction's tags) */
   readonly brokenTurns: readonly BrokenTurn[];
 }
 
 export type Leg = Stretch | OffMap | Gap;
 
-/** A run of one road (way + direction). */
+/**
+ * A run of one road (way + direction). Consecutive stretches meet at a node, or where the drive turns back.
+ * A closed way driven past its first node is two stretches, so the metres along the way never jump.
+ */
 export interface Stretch {
   readonly kind: 'stretch';
   /** index into Roads.ways */
@@ -29,7 +32,10 @@ export interface Stretch {
   readonly toM: number;
 }
 
-/** Part of the route with no road under it. `lat`/`lon` are the route's own positions there. */
+/**
+ * Part of the route with no mapped road under it. `lat`/`lon` are the route's own positions there, with the places
+ * where the drive leaves a road and meets one again as first and last.
+ */
 export interface OffMap {
   readonly kind: 'offMap';
   readonly fromM: number;

@@ -36,6 +36,7 @@ export interface Lattice {
 export const WIDEST_M = 300;
 /** Boats keep less to their line on the map than cars. */
 const FERRY_RADIUS_M = 500;
+const FERRY_SIGMA_M = 60;
 
 export function buildLattice(
   positions: Positions,
@@ -93,7 +94,9 @@ export function buildLattice(
   }
 
   function emissionOf(distance: number, sigmaM: number, directed: number): number {
-    const ofClass = CLASS_HANDICAP_M[graph.roadClass[directed >> 1] as number] ?? 0;
+    const roadClass = graph.roadClass[directed >> 1] as number;
+    if (roadClass === ROAD_CLASS.ferry) return squareError(distance, Math.max(sigmaM, FERRY_SIGMA_M));
+    const ofClass = CLASS_HANDICAP_M[roadClass] ?? 0;
     const ofWay = graph.wrongWay[directed] === 1 ? WRONG_WAY_HANDICAP_M : 0;
     return squareError(distance, sigmaM) + squareError(ofClass, sigmaM) + squareError(ofWay, sigmaM);
   }

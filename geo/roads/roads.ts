@@ -34,6 +34,8 @@ export interface Roads {
   readonly sources: readonly MapSource[];
   /** sentences for the user: incomplete answers, leniencies, missing nodes */
   readonly notes: readonly string[];
+  /** sentences saying why roads or limits may be missing from the data; each makes the whole drive unproved */
+  readonly incomplete?: readonly string[];
 }
 
 /** One `type=restriction` relation, members as OSM ids. */

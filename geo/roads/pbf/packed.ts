@@ -1,0 +1,72 @@
+import { type Cursor, damaged } from './cursor.ts';
+
+/** Growing room for packed numbers, reused from block to block. */
+export interface Room {
+  values: Float64Array;
+}
+
+export function newRoom(): Room {
+  return { values: new Float64Array(8192) };
+}
+
+function reserve(room: Room, count: number): Float64Array {
+  if (room.values.length < count) room.values = new Float64Array(count * 2);
+  return room.values;
+}
+
+/**
+ * A packed field of zigzag differences as running sums.
+ * @returns how many values; they are room.values[0 .. count)
+ */
+export function packedSums(cursor: Cursor, room: Room): number {
+  const { bytes } = cursor;
+  const length = cursor.length();
+  const end = cursor.pos + length;
+  const out = reserve(room, end - cursor.pos);
+  let pos = cursor.pos;
+  let sum = 0;
+  let count = 0;
+  while (pos < end) {
+    let byte = bytes[pos++] as number;
+    let low = byte & 0x7f;
+    if (byte >= 0x80) {
+      byte = bytes[pos++] as number;
+      low |= (byte & 0x7f) << 7;
+      if (byte >= 0x80) {
+        byte = bytes[pos++] as number;
+        low |= (byte & 0x7f) << 14;
+        if (byte >= 0x80) {
+          byte = bytes[pos++] as number;
+          low |= (byte & 0x7f) << 21;
+        }
+      }
+    }
+    if (byte < 0x80) sum += (low >>> 1) ^ -(low & 1);
+    else {
+      let value = low;
+      let scale = 2 ** 28;
+      do {
+        if (pos >= end || scale > 2 ** 63) throw damaged('a number cut off or too long');
+        byte = bytes[pos++] as number;
+        value += (byte & 0x7f) * scale;
+        scale *= 128;
+      } while (byte >= 0x80);
+      sum += value % 2 === 0 ? value / 2 : -(value + 1) / 2;
+      if (value > Number.MAX_SAFE_INTEGER || !Number.isSafeInteger(sum))
+        throw damaged('a number beyond 2^53');
+    }
+    out[count++] = sum;
+  }
+  if (pos > end) throw damaged('a number cut off');
+  cursor.pos = end;
+  return count;
+}
+
+/** A packed field of unsigned numbers. */
+export function packedUints(cursor: Cursor, room: Room): number {
+  const inner = cursor.inside();
+  const out = reserve(room, inner.end - inner.pos);
+  let count = 0;
+  while (inner.pos < inner.end) out[count++] = inner.uint();
+  return count;
+}

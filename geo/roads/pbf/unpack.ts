@@ -1,0 +1,7 @@
+/** What decoding needs from its surroundings. */
+export interface Unpack {
+  /** zlib; gives exactly `rawSize` bytes or throws */
+  inflate(bytes: Uint8Array, rawSize: number): Uint8Array;
+  /** UTF-8 to text; broken sequences become U+FFFD */
+  text(bytes: Uint8Array): string;
+}

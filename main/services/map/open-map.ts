@@ -1,0 +1,129 @@
+import { type FileHandle, open } from 'node:fs/promises';
+import { basename } from 'node:path';
+import { fail, ok, type Result } from '../../../geo/result.ts';
+import { assembleRoads } from '../../../geo/roads/assemble.ts';
+import { Gather } from '../../../geo/roads/gather.ts';
+import { corridorMask } from '../../../geo/roads/mask.ts';
+import type { MapSource, Roads } from '../../../geo/roads/roads.ts';
+import type { MapSink } from '../../../geo/roads/sink.ts';
+import type { Route } from '../../../geo/route/route.ts';
+import { unreadable } from '../files/read-bytes.ts';
+import { Cancelled, type ReadFacts } from './map-reading.ts';
+import { readerFor } from './tell-format.ts';
+
+export interface OpenMapHooks {
+  /** 0…1, never falling */
+  onProgress?(share: number): void;
+  readonly signal?: AbortSignal;
+}
+
+/** How long the thread may be kept from other work. */
+const PAUSE_EVERY_MS = 15;
+
+/**
+ * Reads map files of any known format, told apart by content, as one map.
+ * @param route with one, only what lies within reach of it is kept, so that memory stays flat
+ */
+export async function openMap(
+  paths: readonly string[],
+  route: Route | undefined,
+  hooks: OpenMapHooks = {},
+): Promise<Result<Roads>> {
+  if (paths.length === 0) return fail('map.none', 'No map file is named. Name at least one.');
+  const gather = new Gather(route && corridorMask(route));
+  const passes = new Passes(paths, hooks);
+  try {
+    const first = await passes.run(gather.all, 0, 0.6);
+    if (!first.ok) return first;
+    if (gather.needsWaysAgain()) {
+      const again = await passes.run(gather.waysAgain(), 0.6, 0.8);
+      if (!again.ok) return again;
+    }
+    const lacking = gather.missingNodes();
+    if (lacking) {
+      const filled = await passes.run(lacking, 0.8, 0.95);
+      if (!filled.ok) return filled;
+    }
+    const roads = assembleRoads(gather, sourcesOf(paths, first.value), notesOf(paths, first.value));
+    hooks.onProgress?.(1);
+    return ok(roads);
+  } catch (thrown) {
+    if (thrown instanceof Cancelled) return fail('cancelled', 'Cancelled.');
+    throw thrown;
+  }
+}
+
+function sourcesOf(paths: readonly string[], facts: readonly ReadFacts[]): MapSource[] {
+  return facts.map(({ sha256, dataDate }, i) => ({
+    name: basename(paths[i] ?? ''),
+    sha256,
+    ...(dataDate === undefined ? {} : { dataDate }),
+  }));
+}
+
+function notesOf(paths: readonly string[], facts: readonly ReadFacts[]): string[] {
+  return facts.flatMap(({ notes }, i) => notes.map((note) => `${basename(paths[i] ?? '')}: ${note}`));
+}
+
+/** Reads all files from start to end, as often as asked. */
+class Passes {
+  private readonly paths: readonly string[];
+  private readonly hooks: OpenMapHooks;
+  private first = true;
+  private lastPause = 0;
+
+  constructor(paths: readonly string[], hooks: OpenMapHooks) {
+    this.paths = paths;
+    this.hooks = hooks;
+  }
+
+  async run(sink: MapSink, fromShare: number, toShare: number): Promise<Result<ReadFacts[]>> {
+    const all: ReadFacts[] = [];
+    for (const [i, path] of this.paths.entries()) {
+      const share = (done: number) => fromShare + ((toShare - fromShare) * (i + done)) / this.paths.length;
+      const read = await this.readOne(path, sink, share);
+      if (!read.ok) return read;
+      all.push(read.value);
+    }
+    this.first = false;
+    return ok(all);
+  }
+
+  private async readOne(
+    path: string,
+    sink: MapSink,
+    share: (done: number) => number,
+  ): Promise<Result<ReadFacts>> {
+    let handle: FileHandle | undefined;
+    try {
+      handle = await open(path, 'r');
+      const stat = await handle.stat();
+      if (stat.isDirectory())
+        return fail('map.folder', `${path} is a folder, not a map file. Name the file itself.`);
+      const reader = await readerFor(handle, path);
+      if (!reader.ok) return reader;
+      return await reader.value({
+        handle,
+        size: stat.size,
+        name: path,
+        sink,
+        withHash: this.first,
+        pause: (done) => this.pause(() => share(stat.size > 0 ? Math.min(1, done / stat.size) : 1)),
+      });
+    } catch (error) {
+      if (error instanceof Error && 'syscall' in error)
+        return fail('map.unreadable', unreadable(path, 'map file', error));
+      throw error;
+    } finally {
+      await handle?.close();
+    }
+  }
+
+  private async pause(share: () => number): Promise<void> {
+    if (performance.now() - this.lastPause < PAUSE_EVERY_MS) return;
+    this.hooks.onProgress?.(share());
+    await new Promise((resolve) => setImmediate(resolve));
+    if (this.hooks.signal?.aborted) throw new Cancelled();
+    this.lastPause = performance.now();
+  }
+}

@@ -1,4 +1,5 @@
-import type { FeatureCollection, Position } from 'geojson';
+import { featureCollection, lineString, point } from '@turf/turf';
+import type { Feature, FeatureCollection, Geometry } from 'geojson';
 import type { Drive } from '../match/drive.ts';
 import { lineBetween } from '../match/drive-line.ts';
 import type { DriveReport } from '../report.ts';
@@ -9,20 +10,11 @@ import type { Roads } from '../roads/roads.ts';
  * Properties carry the finding without its place.
  */
 export function findingsGeoJson(report: DriveReport, drive: Drive, roads: Roads): FeatureCollection {
-  return {
-    type: 'FeatureCollection',
-    features: report.findings.map(({ at, ...properties }) => {
-      const line: Position[] =
-        properties.toM > properties.fromM ? lineBetween(drive, roads, properties.fromM, properties.toM) : [];
-      return {
-        type: 'Feature',
-        id: properties.id,
-        geometry:
-          line.length > 1
-            ? { type: 'LineString', coordinates: line }
-            : { type: 'Point', coordinates: [at.lon, at.lat] },
-        properties,
-      };
-    }),
-  };
+  const features = report.findings.map(({ at, ...properties }): Feature<Geometry> => {
+    const id = { id: properties.id };
+    const spans = properties.toM > properties.fromM;
+    const line = spans ? lineBetween(drive, roads, properties.fromM, properties.toM) : [];
+    return line.length > 1 ? lineString(line, properties, id) : point([at.lon, at.lat], properties, id);
+  });
+  return featureCollection(features);
 }

@@ -23,7 +23,9 @@ export async function checkCommand(words: readonly string[], terminal: Terminal)
   const { report } = checked.value;
   if (outFolder !== undefined) {
     const text = printReport(report, 100, paintFor(false));
-    const written = await writeNew(outFolder, reportFiles(checked.value, text), signal);
+    const files = reportFiles(checked.value, text);
+    if (!files.ok) return refuse(files.error.message, terminal);
+    const written = await writeNew(outFolder, files.value, signal);
     if (signal.aborted) return EXIT_INTERRUPTED;
     if (!written.ok) return refuse(written.error.message, terminal);
   }

@@ -13,6 +13,7 @@ import { openMap } from '../map/open-map.ts';
 import { readRouteBytes } from '../route/read-route-file.ts';
 import { DRIVES_MAX } from './lasting-engine.ts';
 import type { EngineHandlers, NamedFile } from './protocol.ts';
+import { nameSources, underItsName } from './true-names.ts';
 import { matchLengths, viewLegs } from './view-drive.ts';
 import { viewMap } from './view-map.ts';
 
@@ -45,8 +46,8 @@ export function createHandlers(): EngineHandlers {
         onProgress: (share) => onProgress({ what: 'Reading the map', share }),
       });
       if (signal.aborted) return CANCELLED;
-      if (!opened.ok) return opened;
-      map = opened.value;
+      if (!opened.ok) return underItsName(opened.error, file);
+      map = nameSources(opened.value, file);
       drives.clear();
       return ok(viewMap(map, file.name));
     },
@@ -113,8 +114,7 @@ export function createHandlers(): EngineHandlers {
 async function readDriveFile({ path, name }: NamedFile): Promise<Result<RouteFile>> {
   const bytes = await readBytes(path, 'drive', GPX_MAX_BYTES);
   if (bytes.ok) return readRouteBytes(bytes.value, name);
-  // a copy's own path says nothing to the user
-  return fail(bytes.error.code, bytes.error.message.replaceAll(path, name));
+  return underItsName(bytes.error, { path, name });
 }
 
 /** The page chooses by place in the list it was given, so a track that is called "2" is no trap. */

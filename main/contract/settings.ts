@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { tileOrigin } from './tile-address.ts';
 
 const margin = z.number().min(0).max(2);
 
@@ -29,25 +30,3 @@ export const settingsSchema = z.strictObject({
   tiles: z.strictObject({ address: tileAddress, attribution: z.string().max(300) }).nullable(),
 });
 export type Settings = z.infer<typeof settingsSchema>;
-
-export const DEFAULT_SETTINGS: Settings = {
-  format: 'lanegauge.settings',
-  version: 1,
-  units: 'metric',
-  palette: 'system',
-  margins: { heightM: 0.15, physicalWidthM: 0.15 },
-  country: null,
-  vehicleId: null,
-  tiles: null,
-};
-
-/**
- * The origin a tile address is fetched from, for the content security policy; undefined where it is no address.
- * Only plain host names are taken: nothing a user types may add a word to the policy.
- */
-export function tileOrigin(address: string): string | undefined {
-  const match = /^https:\/\/([a-z0-9.-]+(?::\d{1,5})?)\/[^\s]*$/i.exec(address);
-  if (!match?.[1]) return undefined;
-  if (!['{z}', '{x}', '{y}'].every((part) => address.includes(part))) return undefined;
-  return `https://${match[1].toLowerCase()}`;
-}

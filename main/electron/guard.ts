@@ -1,5 +1,5 @@
 import { type Session, shell, type WebContents } from 'electron';
-import { tileOrigin } from '../contract/settings.ts';
+import { tileOrigin } from '../contract/tile-address.ts';
 import { ORIGIN } from './scheme.ts';
 
 /** Pages the user's own browser may be asked to show: an object on the map, the data's licence. */

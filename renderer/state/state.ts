@@ -1,8 +1,9 @@
 import { computed, signal } from '@preact/signals';
 import type { DriveReport, Finding, Level, Subject } from '../../geo/report.ts';
+import { DEFAULT_SETTINGS } from '../../main/contract/default-settings.ts';
 import type { Description } from '../../main/contract/description.ts';
 import type { FleetVehicle } from '../../main/contract/fleet.ts';
-import { DEFAULT_SETTINGS, type Settings } from '../../main/contract/settings.ts';
+import type { Settings } from '../../main/contract/settings.ts';
 import type { Source } from '../../main/contract/source.ts';
 import type { DriveView, MapSummary } from '../../main/contract/views.ts';
 

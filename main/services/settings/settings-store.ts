@@ -1,4 +1,5 @@
-import { DEFAULT_SETTINGS, type Settings, settingsSchema } from '../../contract/settings.ts';
+import { DEFAULT_SETTINGS } from '../../contract/default-settings.ts';
+import { type Settings, settingsSchema } from '../../contract/settings.ts';
 import { keptFile } from '../files/kept-file.ts';
 import type { Store } from '../files/store.ts';
 

@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { CALL_NAMES, CALLS, type WatchNews } from '../../../main/contract/calls.ts';
-import { DEFAULT_SETTINGS } from '../../../main/contract/settings.ts';
+import { DEFAULT_SETTINGS } from '../../../main/contract/default-settings.ts';
 import { COACH_BUILT } from './cards.ts';
 import { clientOf, direct, overHttp, overIpc, type TestHost } from './hosts.ts';
 import { GPX, makeWorld, type World } from './world.ts';

@@ -1,31 +1,36 @@
 import type { Roads } from '../roads/roads.ts';
-import { cumulativeM } from '../route/measure.ts';
+import { cumulativeM, distanceM } from '../route/measure.ts';
 import type { Route, RouteSegment } from '../route/route.ts';
 import { type MatchSettings, plannedTrack, recordedTrack, sparseRoute } from './settings.ts';
 
+/** A receiver's noise as far as a match can still tell roads apart. Metres. */
+const LEAST_NOISE_M = 4;
+const MOST_NOISE_M = 15;
 /** A drawn track whose positions lie this close to roads was drawn on the same map. */
 const SAME_MAP_M = 1;
 const SAME_MAP_SIGMA_M = 5;
-/** Two maps of one road differ by so much. */
+/** Two maps of one road differ by so much, or more where the positions say so. */
 const OTHER_MAP_SIGMA_M = 10;
-/** A receiver's noise as far as a match can still tell roads apart. Metres. */
-const LEAST_SIGMA_M = 4;
-const MOST_SIGMA_M = 15;
 const SAMPLES = 400;
 const LOOK_M = 50;
+/** Positions closer than this on average are a line, whatever the file calls them. */
+const LINE_M = 100;
+/** Along a line that is drawn along roads, this share lies beside a road. */
+const BESIDE_SHARE = 0.85;
+const BESIDE_M = 20;
 
 /**
- * Chooses the model by evidence: a route of points far apart, a track with times (recorded), or a drawn one.
- * A recording's noise is estimated as 1.4826 times the median distance from the nearest road (Newson & Krumm 2009,
- * section 4.1).
+ * Chooses the model by evidence: points far apart that only name places, a recording (it has times), or a drawn line.
+ * Noise is estimated as 1.4826 times the median distance from the nearest road (Newson & Krumm 2009, section 4.1).
  */
 export function chooseSettings(kind: Route['kind'], segment: RouteSegment, roads: Roads): MatchSettings {
+  const noiseM = 1.4826 * medianDistanceM(segment, roads);
+  if (kind === 'track' && isRecorded(segment))
+    return recordedTrack(Math.min(MOST_NOISE_M, Math.max(LEAST_NOISE_M, noiseM)));
   const meanM = (cumulativeM(segment).at(-1) ?? 0) / Math.max(1, segment.lat.length - 1);
-  const planned = plannedTrack(OTHER_MAP_SIGMA_M);
-  if (kind === 'route' && meanM > planned.sparseM / 2) return sparseRoute();
-  const medianM = medianDistanceM(segment, roads);
-  if (!isRecorded(segment)) return medianM < SAME_MAP_M ? plannedTrack(SAME_MAP_SIGMA_M) : planned;
-  return recordedTrack(Math.min(MOST_SIGMA_M, Math.max(LEAST_SIGMA_M, 1.4826 * medianM)));
+  if (meanM > LINE_M && besideRoads(segment, roads) < BESIDE_SHARE) return sparseRoute();
+  if (noiseM < SAME_MAP_M) return plannedTrack(SAME_MAP_SIGMA_M);
+  return plannedTrack(Math.min(MOST_NOISE_M, Math.max(OTHER_MAP_SIGMA_M, 1.5 * noiseM)));
 }
 
 /** Most positions have a time, and time goes on. */
@@ -43,8 +48,31 @@ function medianDistanceM(segment: RouteSegment, roads: Roads): number {
   const distances: number[] = [];
   for (let i = 0; i < segment.lat.length; i += stride) {
     const near = roads.index.near(segment.lat[i] as number, segment.lon[i] as number, LOOK_M);
-    if (near.length > 0) distances.push(Math.min(...near.map((segmentNear) => segmentNear.distanceM)));
+    if (near.length > 0) distances.push(Math.min(...near.map((found) => found.distanceM)));
   }
   distances.sort((a, b) => a - b);
   return distances[distances.length >> 1] ?? 0;
+}
+
+/** Which share of the straight lines between positions runs beside a road. */
+function besideRoads(segment: RouteSegment, roads: Roads): number {
+  const { lat, lon } = segment;
+  const stride = Math.max(1, Math.floor(lat.length / SAMPLES));
+  let beside = 0;
+  let all = 0;
+  for (let i = 1; i < lat.length; i += stride) {
+    const [fromLat, fromLon] = [lat[i - 1] as number, lon[i - 1] as number];
+    const [toLat, toLon] = [lat[i] as number, lon[i] as number];
+    const length = distanceM(fromLat, fromLon, toLat, toLon);
+    for (const t of [0.2, 0.4, 0.6, 0.8]) {
+      const near = roads.index.near(
+        fromLat + t * (toLat - fromLat),
+        fromLon + t * (toLon - fromLon),
+        BESIDE_M,
+      );
+      all += length;
+      if (near.length > 0) beside += length;
+    }
+  }
+  return all > 0 ? beside / all : 1;
 }

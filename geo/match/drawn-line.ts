@@ -6,7 +6,9 @@ import { alongWay, type Place, refBefore } from './place.ts';
 /** A drawn line says as much about the road beneath as one position every so many metres. */
 const SPACING_M = 30;
 /** Farther away than this a road is simply not the one drawn; a coarse line must not forbid it. */
-const FARTHEST_M = 30;
+const FARTHEST_M = 20;
+/** However exact its vertices, a line may cut the bends between them. */
+const SIGMA_M = 10;
 
 /**
  * How badly roads fit the straight line drawn between two positions: nats for part of a directed edge, the squared
@@ -17,7 +19,6 @@ export function compareToLine(
   to: Place,
   roads: Roads,
   graph: RoadGraph,
-  sigmaM: number,
 ): (directed: number, fromM: number, toM: number) => number {
   const frame = localFrame((from.lat + to.lat) / 2, (from.lon + to.lon) / 2);
   const a = frame.toXY(from.lat, from.lon);
@@ -56,7 +57,7 @@ export function compareToLine(
       }
       if (endM >= high || ref + 2 >= (ways.start[way + 1] as number)) break;
     }
-    return sum / (2 * sigmaM * sigmaM * SPACING_M);
+    return sum / (2 * SIGMA_M * SIGMA_M * SPACING_M);
   };
 
   function nodeXY(node: number): { x: number; y: number } {

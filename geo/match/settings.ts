@@ -68,6 +68,8 @@ const BETWEEN_VIA_POINTS: StepCosts = {
   classPerM: perClass(0, 0.1, 0.6, 1, 5, 0),
 };
 
+const NOISY_M = 7.5;
+
 const PLANNED: MatchSettings = {
   sigmaM: 10,
   betaM: 3,
@@ -86,7 +88,7 @@ const PLANNED: MatchSettings = {
 
 /** A track as a planner draws it: its vertices, or some of them, and no times. */
 export function plannedTrack(sigmaM: number): MatchSettings {
-  return { ...PLANNED, sigmaM };
+  return { ...PLANNED, ...reachOf(sigmaM) };
 }
 
 export function sparseRoute(): MatchSettings {
@@ -97,14 +99,20 @@ export function sparseRoute(): MatchSettings {
 export function recordedTrack(sigmaM: number): MatchSettings {
   return {
     ...PLANNED,
-    sigmaM,
-    thinM: 2 * sigmaM,
+    ...reachOf(sigmaM),
+    betaM: Math.max(PLANNED.betaM, 0.8 * sigmaM - 2),
+    // a noisy recording says more when it is thinned to where noise is small against the way driven
+    thinM: sigmaM > NOISY_M ? 6 * sigmaM : 2 * sigmaM,
     jitterM: 5 * sigmaM,
     detourM: 400,
     farM: PLANNED.sparseM,
     recorded: true,
     drawn: false,
   };
+}
+
+function reachOf(sigmaM: number): Pick<MatchSettings, 'sigmaM' | 'radiusM' | 'offRoadM'> {
+  return { sigmaM, radiusM: Math.max(50, 4 * sigmaM), offRoadM: Math.max(30, 3 * sigmaM) };
 }
 
 function perClass(

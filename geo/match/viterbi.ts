@@ -227,9 +227,7 @@ export function findBestChain(
   /** Extra metres of part of a directed edge between two positions: its class, and its fit to a drawn line. */
   function extraBetween(i: number, next: number): ExtraM {
     const place = (k: number) => ({ lat: positions.lat[k] as number, lon: positions.lon[k] as number });
-    const misfit = settings.drawn
-      ? compareToLine(place(i), place(next), roads, graph, settings.sigmaM)
-      : undefined;
+    const misfit = settings.drawn ? compareToLine(place(i), place(next), roads, graph) : undefined;
     return (edge, fromM, toM) =>
       (toM - fromM) * extraPerM(graph, steps, edge) +
       (misfit === undefined ? 0 : betaM * misfit(edge, fromM, toM));

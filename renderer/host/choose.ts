@@ -15,9 +15,12 @@ declare global {
 /** What of the browser's window is used, so that a test can stand in for it. */
 export interface PageWindow {
   readonly host?: PreloadHost;
-  readonly location: Pick<Location, 'origin' | 'pathname' | 'hash'>;
-  readonly history: Pick<History, 'replaceState'>;
-  readonly sessionStorage: Pick<Storage, 'getItem' | 'setItem'>;
+  readonly location: { readonly origin: string; readonly pathname: string; readonly hash: string };
+  readonly history: { replaceState(data: null, unused: string, url: string): void };
+  readonly sessionStorage: {
+    getItem(name: string): string | null;
+    setItem(name: string, value: string): void;
+  };
 }
 
 /**

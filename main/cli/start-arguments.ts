@@ -18,6 +18,8 @@ export function readStartArguments(words: readonly string[], folder: string): Re
     );
   const [file, ...more] = words.filter((word) => word !== '--once');
   if (more.length > 0) return fail('too-many', `One file at a time: ${more.join(', ')} is one too many.`);
+  if (file !== undefined && words.includes('--once'))
+    return fail('once', '--once prints the check of the sample drive and takes no file.');
   return ok({
     once: words.includes('--once'),
     ...(file === undefined ? {} : { file: resolve(folder, file) }),

@@ -38,11 +38,8 @@ async function start(words: readonly string[], terminal: Terminal): Promise<numb
   if (electron !== undefined && display && !once) return runElectron(electron, file);
 
   // whatever the verdict, a start that could print it went well
-  const checked = (await checkCommand(SAMPLE_WORDS, terminal)) === 2 ? 2 : 0;
-  if (once) return checked;
-  if (terminal.signal.aborted) return EXIT_INTERRUPTED;
-  terminal.out(`\n${sayWhyBrowser(electron, display)}\n`);
-  return serve(terminal, file, display);
+  if (once) return (await checkCommand(SAMPLE_WORDS, terminal)) === 2 ? 2 : 0;
+  return serve(terminal, file, sayWhyBrowser(electron, display), display);
 }
 
 function sayWhyBrowser(electron: string | undefined, display: boolean): string {
@@ -65,7 +62,12 @@ function runElectron(program: string, file: string | undefined): Promise<number>
   });
 }
 
-async function serve(terminal: Terminal, file: string | undefined, display: boolean): Promise<number> {
+async function serve(
+  terminal: Terminal,
+  file: string | undefined,
+  why: string,
+  display: boolean,
+): Promise<number> {
   const house = await openHouse({
     host: 'browser',
     dataFolder: dataFolder(process.env, process.platform),
@@ -79,12 +81,19 @@ async function serve(terminal: Terminal, file: string | undefined, display: bool
     terminal.complain(opened.error.message);
     return 2;
   }
+  // another drive's check would be taken for this one's
+  if (!opened) await checkCommand(SAMPLE_WORDS, terminal);
+  if (terminal.signal.aborted) {
+    await house.close();
+    return EXIT_INTERRUPTED;
+  }
+  terminal.out(`\n${why}\n`);
   const stop = new AbortController();
   process.once('SIGTERM', () => stop.abort());
   const keyboard = process.stdin.isTTY ? process.stdin : undefined;
   if (keyboard)
     terminal.out('(Each address is good for one page and one minute; Enter gives a fresh one.)\n');
-  const why = await serveWindow({
+  const ended = await serveWindow({
     house,
     assets: await readAssets(join(ROOT, '.build', 'window')),
     say: (line) => terminal.out(`${line}\n`),
@@ -92,7 +101,7 @@ async function serve(terminal: Terminal, file: string | undefined, display: bool
     ...(keyboard === undefined ? {} : { keyboard }),
     ...(display && process.stdout.isTTY ? { open: (address) => openBrowser(address, process.platform) } : {}),
   });
-  return why === 'page gone' || stop.signal.aborted ? 0 : EXIT_INTERRUPTED;
+  return ended === 'page gone' || stop.signal.aborted ? 0 : EXIT_INTERRUPTED;
 }
 
 process.exitCode = await start(process.argv.slice(2), thisTerminal());

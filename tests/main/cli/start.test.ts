@@ -9,15 +9,18 @@ describe('npm start', () => {
   it.each([
     [[], { once: false }],
     [['a.gpx'], { once: false, file: '/here/a.gpx' }],
-    [['/d/a.gpx', '--once'], { once: true, file: '/d/a.gpx' }],
+    [['--once'], { once: true }],
   ])('takes %j', (words, read) => {
     expect(readStartArguments(words, '/here')).toEqual({ ok: true, value: read });
   });
 
-  it.each([[['--port', '80']], [['a.gpx', 'b.gpx']]])('refuses %j in a sentence', (words) => {
-    const read = readStartArguments(words, '/here');
-    expect(read.ok ? '' : read.error.message).toMatch(/\.$/);
-  });
+  it.each([[['--port', '80']], [['a.gpx', 'b.gpx']], [['a.gpx', '--once']]])(
+    'refuses %j in a sentence',
+    (words) => {
+      const read = readStartArguments(words, '/here');
+      expect(read.ok ? '' : read.error.message).toMatch(/\.$/);
+    },
+  );
 });
 
 describe("Electron's program", () => {

@@ -1,0 +1,20 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { makeDistrict } from './district.ts';
+import { makeDrives } from './drives.ts';
+import { writeOsmGz } from './write-osm-xml.ts';
+import { writePbf } from './write-pbf.ts';
+
+/** The built file lies three folders deeper than the repository. */
+const FOLDER = fileURLToPath(new URL('../../../sample-routes/', import.meta.url));
+
+const district = makeDistrict();
+mkdirSync(join(FOLDER, 'drives'), { recursive: true });
+writeFileSync(join(FOLDER, 'district.osm.pbf'), writePbf(district));
+writeFileSync(join(FOLDER, 'district.osm.gz'), writeOsmGz(district));
+for (const [name, text] of Object.entries(makeDrives(district)))
+  writeFileSync(join(FOLDER, 'drives', name), text);
+console.log(
+  `${district.nodes.length} nodes, ${district.ways.length} ways, ${district.relations.length} relations`,
+);

@@ -32,7 +32,7 @@ export function printReport(report: DriveReport, width: number, paint: Paint): s
       width,
     ),
     ...wrap(
-      `Map      ${map.sources.map((source) => printable(source.name) + (source.dataDate ? ` (data of ${printable(source.dataDate.slice(0, 10))})` : '')).join(', ')}, ${map.roads} roads`,
+      `Map      ${map.sources.map((source) => printable(source.name) + (source.dataDate ? ` (data of ${printable(source.dataDate.slice(0, 10))})` : '')).join(', ')}, ${map.roads} roads within reach`,
       width,
     ),
     ...matchLines(report, width),
@@ -101,19 +101,24 @@ function findingLines(finding: Finding, number: number, width: number, paint: Pa
   ];
 }
 
-/** limit − vehicle = spare, the number that decides */
+/** limit − vehicle = spare, the number that decides; rounded against the driver, so that the sum comes out */
 function sumLines(finding: Finding): string[] {
   const { limit, vehicle, spare } = finding;
   if (!limit || !vehicle || spare === undefined) return [];
   const digits = limit.unit === 'm' ? 2 : 0;
+  const down = (value: number): string => roundDown(value, digits).toFixed(digits);
   const allowance = finding.subject === 'height' ? ` − allowance ${HEIGHT_ALLOWANCE_M.toFixed(2)}` : '';
-  const verdict =
-    spare < 0
-      ? `${(-spare).toFixed(digits)} ${limit.unit} over`
-      : `${spare.toFixed(digits)} ${limit.unit} spare`;
+  const left = down(spare);
+  const verdict = spare < 0 ? `${left.slice(1)} ${limit.unit} over` : `${left} ${limit.unit} spare`;
   return [
-    `Limit ${limit.value.toFixed(digits)} − ${vehicle.what} ${vehicle.value.toFixed(digits)}${allowance} = ${spare.toFixed(digits)} ${limit.unit}: ${verdict}`,
+    `Limit ${down(limit.value)} − ${vehicle.what} ${vehicle.value.toFixed(digits)}${allowance} = ${left.replace('-', '−')} ${limit.unit}: ${verdict}`,
   ];
+}
+
+/** Below what the figure says, but for what binary arithmetic adds or takes. */
+function roundDown(value: number, digits: number): number {
+  const scale = 10 ** digits;
+  return Math.floor(value * scale + 1e-6) / scale;
 }
 
 function osmLine(finding: Finding): string {

@@ -1,5 +1,5 @@
 import type { Roads } from '../roads/roads.ts';
-import { cumulativeM, distanceM } from '../route/measure.ts';
+import { cumulativeM, distanceM, wrapLon } from '../route/measure.ts';
 import type { Route, RouteSegment } from '../route/route.ts';
 import { type MatchSettings, plannedTrack, recordedTrack, sparseRoute } from './settings.ts';
 
@@ -15,8 +15,8 @@ const SAMPLES = 400;
 const LOOK_M = 50;
 /** Positions closer than this on average are a line, whatever the file calls them. */
 const LINE_M = 100;
-/** Along a line that is drawn along roads, this share lies beside a road. */
-const BESIDE_SHARE = 0.85;
+/** A line drawn along roads runs beside them for at least this share, pieces missing from the map apart. */
+const BESIDE_SHARE = 0.6;
 const BESIDE_M = 20;
 
 /**
@@ -54,25 +54,22 @@ function medianDistanceM(segment: RouteSegment, roads: Roads): number {
   return distances[distances.length >> 1] ?? 0;
 }
 
-/** Which share of the straight lines between positions runs beside a road. */
-function besideRoads(segment: RouteSegment, roads: Roads): number {
-  const { lat, lon } = segment;
+/** Which share of the way between positions, taken straight, is lines that run beside roads from end to end. */
+function besideRoads({ lat, lon }: RouteSegment, roads: Roads): number {
   const stride = Math.max(1, Math.floor(lat.length / SAMPLES));
   let beside = 0;
   let all = 0;
   for (let i = 1; i < lat.length; i += stride) {
-    const [fromLat, fromLon] = [lat[i - 1] as number, lon[i - 1] as number];
-    const [toLat, toLon] = [lat[i] as number, lon[i] as number];
-    const length = distanceM(fromLat, fromLon, toLat, toLon);
-    for (const t of [0.2, 0.4, 0.6, 0.8]) {
-      const near = roads.index.near(
-        fromLat + t * (toLat - fromLat),
-        fromLon + t * (toLon - fromLon),
-        BESIDE_M,
-      );
-      all += length;
-      if (near.length > 0) beside += length;
-    }
+    const from = { lat: lat[i - 1] as number, lon: lon[i - 1] as number };
+    const to = { lat: lat[i] as number, lon: lon[i] as number };
+    const lengthM = distanceM(from.lat, from.lon, to.lat, to.lon);
+    const runsBeside = [0.2, 0.4, 0.6, 0.8].every((t) => {
+      const onLat = from.lat + t * (to.lat - from.lat);
+      const onLon = from.lon + t * wrapLon(to.lon - from.lon);
+      return roads.index.near(onLat, onLon, BESIDE_M).length > 0;
+    });
+    all += lengthM;
+    if (runsBeside) beside += lengthM;
   }
   return all > 0 ? beside / all : 1;
 }

@@ -11,6 +11,8 @@ import type { BestChain, Move } from './viterbi.ts';
 
 /** Another way is sensible up to so much longer than the one filled in. */
 const SENSIBLE_EXTRA = 1.5;
+/** A way round so much longer than the straight line may stand for a road the map does not have. */
+const LONG_WAY_ROUND = 1.6;
 /** A way that keeps this close to a drawn line is the way drawn. */
 const DRAWN_M = 20;
 
@@ -30,8 +32,13 @@ export function findGuesses(
     const from = chain.state[i] as number;
     const to = chain.state[i + 1] as number;
     if (settings.drawn && keepsToLine(from, to, move)) continue;
-    const other = findOther(from, to, move, i === run.first, i + 1 === run.last);
     let atM = run.positionM[i - run.first] as number;
+    const endM = run.positionM[i - run.first + 1] as number;
+    if (endM - atM > LONG_WAY_ROUND * (lattice.gapM[i] as number) + settings.detourM) {
+      spans.push({ fromM: atM, toM: endM });
+      continue;
+    }
+    const other = findOther(from, to, move, i === run.first, i + 1 === run.last);
     const add = (directed: number, lengthM: number) => {
       if (!other.has(directed)) spans.push({ fromM: atM, toM: atM + lengthM });
       atM += lengthM;

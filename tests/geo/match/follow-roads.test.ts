@@ -541,6 +541,20 @@ describe('a sparse route', () => {
     ).toEqual([]);
   });
 
+  it('is not certain where the only way is a long way round: a road may be missing', () => {
+    const horseshoe = mapOf({ a: [0, 0], b: [0, 1500], c: [600, 1500], d: [600, 0] }, [
+      { id: 1, refs: ['a', 'b', 'c', 'd'] },
+    ]);
+    const drive = followRoads(
+      sparse([
+        [0, 10],
+        [600, 10],
+      ]),
+      horseshoe,
+    );
+    expect(drive.legs.some((leg) => leg.kind === 'offMap') || drive.guessed.length === 1).toBe(true);
+  });
+
   it('is certain where its points are close', () => {
     const drive = followRoads(
       track(

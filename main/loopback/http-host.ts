@@ -1,5 +1,6 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import { PassThrough } from 'node:stream';
 import { type Assets, securityHeaders } from '../assets.ts';
 import { CALL_MAX_BYTES } from '../contract/limits.ts';
 import type { Dispatch } from '../dispatch.ts';
@@ -117,7 +118,16 @@ export async function serveHttp(options: HttpHostOptions): Promise<HttpHost> {
     } catch {
       return end(response, 400, 'Not a name.');
     }
-    sendJson(response, await uploads.addStream(shown, request));
+    // a refusal must not cut the line it is to be told over: what is still coming is then read and dropped
+    const bytes = new PassThrough();
+    request.pipe(bytes);
+    request.once('close', () => {
+      if (!request.complete) bytes.destroy(new Error('the page broke off'));
+    });
+    const added = await uploads.addStream(shown, bytes);
+    request.unpipe(bytes);
+    request.resume();
+    sendJson(response, added);
   }
 
   function countPage(response: ServerResponse): void {

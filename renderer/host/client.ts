@@ -1,4 +1,5 @@
 import type { CallName, ProgressOf, RequestOf, ValueOf } from '../../main/contract/calls.ts';
+import { MAP_MAX_BYTES } from '../../main/contract/limits.ts';
 import type { Reply } from '../../main/contract/reply.ts';
 import type { AddedFile } from '../../main/contract/source.ts';
 
@@ -39,7 +40,8 @@ export function createClient(pipe: Pipe): Client {
         () => pipe.call(name, request, (progress) => onProgress?.(progress as never), signal),
         signal,
       ),
-    addFile: (file, signal = NEVER) => settle(() => pipe.addFile(file, signal), signal),
+    addFile: async (file, signal = NEVER) =>
+      file.size > MAP_MAX_BYTES ? tooLarge(file) : settle(() => pipe.addFile(file, signal), signal),
   };
 }
 
@@ -50,6 +52,11 @@ async function settle<T>(ask: () => Promise<Reply>, signal: AbortSignal): Promis
   } catch {
     return signal.aborted ? CANCELLED : GONE;
   }
+}
+
+function tooLarge({ name }: File): Reply<never> {
+  const message = `${name} has more than ${MAP_MAX_BYTES / 1024 ** 3} GiB. Is it the right file?`;
+  return { ok: false, error: { code: 'too-large', message } };
 }
 
 const CANCELLED: Reply<never> = { ok: false, error: { code: 'cancelled', message: 'Cancelled.' } };

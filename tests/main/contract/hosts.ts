@@ -6,7 +6,7 @@ import { type HttpHost, serveHttp } from '../../../main/loopback/http-host.ts';
 import { createClient, type Pipe } from '../../../renderer/host/client.ts';
 import { httpPipe } from '../../../renderer/host/http.ts';
 import { ipcPipe } from '../../../renderer/host/ipc.ts';
-import { FakeContents } from '../electron/fake-electron.ts';
+import { FakeContents, ipcMain } from '../electron/fake-electron.ts';
 import { runPreload } from '../electron/run-preload.ts';
 import type { World } from './world.ts';
 
@@ -46,7 +46,7 @@ export async function overIpc({ dispatch, house, folder }: World): Promise<TestH
         return pipe.addFile(file, signal);
       },
     },
-    close: async () => {},
+    close: async () => void ipcMain.removeAllListeners('cancel'),
   };
 }
 

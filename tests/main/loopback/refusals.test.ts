@@ -1,8 +1,12 @@
+import { readdir, unlink } from 'node:fs/promises';
 import { createServer } from 'node:net';
 import { networkInterfaces } from 'node:os';
+import { basename, dirname } from 'node:path';
+import { Readable } from 'node:stream';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { CALL_MAX_BYTES } from '../../../main/contract/limits.ts';
 import type { HttpHost } from '../../../main/loopback/http-host.ts';
+import { openUploads } from '../../../main/services/uploads/uploads.ts';
 import { keyOf, serve } from '../contract/hosts.ts';
 import { makeWorld, type World } from '../contract/world.ts';
 import { raw, request, statusOf } from './raw.ts';
@@ -303,11 +307,48 @@ describe('the one-time code', () => {
   );
 });
 
+/** What this program has taken in and not yet given up. */
+async function copies(): Promise<string[]> {
+  const added = await world.house.uploads.addStream('probe', Readable.from(['x']));
+  if (!added.ok || added.value.source.kind !== 'upload') throw new Error('refused');
+  const probe = world.house.uploads.find('upload', added.value.source.token)?.path ?? '';
+  const others = (await readdir(dirname(probe))).filter((name) => name !== basename(probe));
+  await unlink(probe);
+  return others;
+}
+
 describe('a file sent by the page', () => {
   it('is refused under another content type, and where its name is no name', async () => {
     expect(statusOf(await post('/file?name=a.gpx', {}, 'x'))).toBe(415);
     const bytes = { 'Content-Type': 'application/octet-stream' };
     expect(statusOf(await post('/file?name=%E0%A4%A', bytes, 'x'))).toBe(400);
+  });
+
+  it('of too many bytes is refused in a sentence that arrives, however much still comes', async () => {
+    const small = openUploads(1000);
+    const strict = await serve({ ...world, house: { ...world.house, uploads: small } });
+    const response = await fetch(`${strict.origin}/file?name=big.osm.pbf`, {
+      method: 'POST',
+      headers: {
+        'Content-Type': 'application/octet-stream',
+        Origin: strict.origin,
+        Authorization: `Bearer ${await keyOf(strict)}`,
+      },
+      body: Buffer.alloc(20_000_000),
+    });
+    expect(await response.json()).toMatchObject({ ok: false, error: { code: 'too-large' } });
+    await strict.close();
+    await small.close();
+  });
+
+  it('that breaks off leaves nothing behind', async () => {
+    const half = request('POST /file?name=a.gpx', {
+      ...asPage(),
+      'Content-Type': 'application/octet-stream',
+      'Content-Length': '1000',
+    });
+    await raw(port, `${half}<gpx`, 50);
+    await vi.waitFor(async () => expect(await copies()).toEqual([]));
   });
 
   it('keeps no folder in its name', async () => {

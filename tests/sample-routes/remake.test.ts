@@ -1,0 +1,58 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { gunzipSync } from 'node:zlib';
+import { afterAll, describe, expect, it } from 'vitest';
+import { makeDistrict } from '../../sample-routes/generator/district.ts';
+import { makeDrives } from '../../sample-routes/generator/drives.ts';
+import { writeOsmGz } from '../../sample-routes/generator/write-osm-xml.ts';
+import { writePbf } from '../../sample-routes/generator/write-pbf.ts';
+import { readDistrict, SAMPLES } from './read-district.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'district-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+// packed bytes may differ between versions of zlib, so it is the content that is compared
+describe('The generator', () => {
+  const district = makeDistrict();
+
+  it('makes the district that lies in the folder', async () => {
+    const file = join(folder, 'again.osm.pbf');
+    writeFileSync(file, writePbf(district));
+    expect(await readDistrict(file)).toEqual(await readDistrict());
+  });
+
+  it('writes what it drew: nodes, ways and relations as they were', async () => {
+    const { nodes, ways, relations } = await readDistrict();
+    expect(nodes.size).toBe(district.nodes.length);
+    expect(
+      district.nodes.every(({ id, lat, lon, tags }) => {
+        const read = nodes.get(id);
+        return (
+          read !== undefined &&
+          Math.abs(read.lat - lat) < 1e-7 &&
+          Math.abs(read.lon - lon) < 1e-7 &&
+          same(read.tags, tags)
+        );
+      }),
+    ).toBe(true);
+    expect(ways.map(({ id, refs, tags }) => ({ id, refs, tags }))).toEqual(district.ways);
+    expect(relations.map(({ id, tags }) => ({ id, tags }))).toEqual(
+      district.relations.map(({ id, tags }) => ({ id, tags })),
+    );
+  });
+
+  it('makes the same XML', () => {
+    const kept = gunzipSync(readFileSync(resolve(SAMPLES, 'district.osm.gz'))).toString('utf8');
+    expect(gunzipSync(writeOsmGz(district)).toString('utf8') === kept).toBe(true);
+  });
+
+  it('makes the same drives', () => {
+    for (const [name, text] of Object.entries(makeDrives(district)))
+      expect(readFileSync(resolve(SAMPLES, 'drives', name), 'utf8') === text, name).toBe(true);
+  });
+});
+
+function same(a: Readonly<Record<string, string>>, b: Readonly<Record<string, string>>): boolean {
+  return JSON.stringify(Object.entries(a).sort()) === JSON.stringify(Object.entries(b).sort());
+}

@@ -8,7 +8,7 @@ import type { Engine } from './engine/engine.ts';
 import { openFleet } from './fleet/fleet-store.ts';
 import { readSampleFleet } from './fleet/sample-fleet.ts';
 import { openRecents } from './recents/recents-store.ts';
-import { SAMPLE, sampleFiles } from './samples.ts';
+import { presentSample, sampleFiles } from './samples.ts';
 import { openSettings } from './settings/settings-store.ts';
 import { createSources } from './sources.ts';
 import { openUploads, type Uploads } from './uploads/uploads.ts';
@@ -40,7 +40,10 @@ export interface House {
 export async function openHouse(options: ServicesOptions): Promise<House> {
   const { host, dataFolder, engine, now } = options;
   const samples = sampleFiles(options.sampleFolder);
-  const sampleFleet = await readSampleFleet(samples.vehicles);
+  const [sample, sampleFleet] = await Promise.all([
+    presentSample(samples),
+    readSampleFleet(samples.vehicles),
+  ]);
   const [settings, fleet, recents] = await Promise.all([
     openSettings(dataFolder, now),
     openFleet(dataFolder, sampleFleet.vehicles, now),
@@ -60,7 +63,7 @@ export async function openHouse(options: ServicesOptions): Promise<House> {
         settings: settings.current(),
         vehicles: [...fleet.current()],
         recents: recents.list(),
-        sample: SAMPLE,
+        sample,
         opened: newsroom.takeWaiting(),
         notices,
       }),

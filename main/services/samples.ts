@@ -1,3 +1,4 @@
+import { access } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Sample } from '../contract/description.ts';
 
@@ -5,7 +6,11 @@ import type { Sample } from '../contract/description.ts';
 export const SAMPLE: Sample = {
   map: 'district',
   drives: [
-    { id: 'barred', name: 'Barred three ways', says: 'a low arch, a weak bridge and a width limit' },
+    {
+      id: 'barred',
+      name: 'Barred three ways',
+      says: 'a gap too narrow, a bridge too low and a bridge too weak',
+    },
     { id: 'clear', name: 'Clear', says: 'nothing stands in the way' },
     { id: 'everything', name: 'With everything', says: 'one of each thing the map can say' },
     { id: 'sparse', name: 'Sparse route', says: 'far-apart points: what lies between is guessed' },
@@ -21,6 +26,19 @@ export interface SampleFiles {
   readonly vehicles: string;
   /** @returns the path, undefined for an id that is not in the list */
   find(id: string): { readonly path: string; readonly name: string } | undefined;
+}
+
+/** The sample with the drives that are really there. */
+export async function presentSample(files: SampleFiles): Promise<Sample> {
+  const present = await Promise.all(
+    SAMPLE.drives.map(({ id }) =>
+      access(files.find(id)?.path ?? '').then(
+        () => true,
+        () => false,
+      ),
+    ),
+  );
+  return { ...SAMPLE, drives: SAMPLE.drives.filter((_, i) => present[i]) };
 }
 
 export function sampleFiles(folder: string): SampleFiles {

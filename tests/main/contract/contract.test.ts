@@ -34,7 +34,7 @@ describe.each(Object.entries(HOSTS))('through %s', (_, open) => {
       settings: DEFAULT_SETTINGS,
       vehicles: [{ id: 'coach-built-7-4', card: COACH_BUILT }, { id: 'panel-van-6-0' }],
       recents: [],
-      sample: { defaultDrive: 'barred', defaultVehicle: 'coach-built-7-4' },
+      sample: { drives: [{ id: 'barred' }], defaultDrive: 'barred', defaultVehicle: 'coach-built-7-4' },
       opened: [],
       notices: [],
     });

@@ -78,7 +78,7 @@ const PLANNED: MatchSettings = {
   jitterM: 10,
   offRoadM: 30,
   detourM: 100,
-  detourPerM: 3,
+  detourPerM: 0.5,
   sparseM: 200,
   farM: 60,
   recorded: false,
@@ -92,7 +92,7 @@ export function plannedTrack(sigmaM: number): MatchSettings {
 }
 
 export function sparseRoute(): MatchSettings {
-  return { ...PLANNED, farM: PLANNED.sparseM, drawn: false, steps: BETWEEN_VIA_POINTS };
+  return { ...PLANNED, farM: PLANNED.sparseM, detourPerM: 3, drawn: false, steps: BETWEEN_VIA_POINTS };
 }
 
 /** A recorded track whose positions lie about `sigmaM` from their roads. */
@@ -105,6 +105,7 @@ export function recordedTrack(sigmaM: number): MatchSettings {
     thinM: sigmaM > NOISY_M ? 6 * sigmaM : 2 * sigmaM,
     jitterM: 5 * sigmaM,
     detourM: 400,
+    detourPerM: 3,
     farM: PLANNED.sparseM,
     recorded: true,
     drawn: false,

@@ -1,5 +1,5 @@
 import { grown, IdTable } from './id-table.ts';
-import { isArea, isRestriction, isStandingNode, isZone, mayKeepWay, wayKind } from './keep.ts';
+import { isArea, isRestriction, isStandingNode, isZone, mayBeZone, mayKeepWay, wayKind } from './keep.ts';
 import type { Mask } from './mask.ts';
 import type { Tags, TurnRestriction, WayKind } from './roads.ts';
 import type { MapSink, Member, NodeBatch, RawRelation, RawWay } from './sink.ts';
@@ -123,9 +123,10 @@ export class Gather {
 
   private takeWay(way: RawWay): void {
     this.sawWay = true;
+    // most ways of a large file lie elsewhere: their tags are not even decoded
+    if (!this.touches(way) && !(way.hasKey(mayBeZone) && isZone(way.tags()))) return;
     const tags = way.hasKey(mayKeepWay) ? way.tags() : undefined;
     const kind = tags && wayKind(tags);
-    if (!this.touches(way) && !(tags && isZone(tags))) return;
     this.placeLocated(way);
     const refs = way.refs.slice(0, way.count);
     if (tags === undefined || kind === undefined) {

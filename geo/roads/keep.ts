@@ -92,6 +92,11 @@ function isDriven(highway: string, tags: Tags): boolean {
   return tags['area'] !== 'yes' && !NOT_BUILT.includes(highway) && !NOT_DRIVEN.includes(highway);
 }
 
+/** Whether a key alone may make a way a zone. */
+export function mayBeZone(key: string): boolean {
+  return key === 'boundary';
+}
+
 /** Zones hold for all that lies within, however far off their edge is. */
 export function isZone(tags: Tags): boolean {
   const boundary = tags['boundary'];

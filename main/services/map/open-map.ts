@@ -1,4 +1,4 @@
-import { type FileHandle, open } from 'node:fs/promises';
+import { type FileHandle, open, stat } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { assembleRoads } from '../../../geo/roads/assemble.ts';
@@ -53,6 +53,11 @@ export async function openMap(
   }
 }
 
+async function look(path: string): Promise<{ size: number; isFile: boolean }> {
+  const found = await stat(path);
+  return { size: found.size, isFile: found.isFile() };
+}
+
 function sourcesOf(paths: readonly string[], facts: readonly ReadFacts[]): MapSource[] {
   return facts.map(({ sha256, dataDate }, i) => ({
     name: basename(paths[i] ?? ''),
@@ -96,19 +101,20 @@ class Passes {
   ): Promise<Result<ReadFacts>> {
     let handle: FileHandle | undefined;
     try {
+      // before opening: to open a pipe is to wait for its writer
+      const { size, isFile } = await look(path);
+      if (!isFile)
+        return fail('map.notFile', `${path} is not a file but a folder or a device. Name the file itself.`);
       handle = await open(path, 'r');
-      const stat = await handle.stat();
-      if (stat.isDirectory())
-        return fail('map.folder', `${path} is a folder, not a map file. Name the file itself.`);
       const reader = await readerFor(handle, path);
       if (!reader.ok) return reader;
       return await reader.value({
         handle,
-        size: stat.size,
+        size,
         name: path,
         sink,
         withHash: this.first,
-        pause: (done) => this.pause(() => share(stat.size > 0 ? Math.min(1, done / stat.size) : 1)),
+        pause: (done) => this.pause(() => share(Math.min(1, done / size))),
       });
     } catch (error) {
       if (error instanceof Error && 'syscall' in error)

@@ -39,6 +39,7 @@ export interface House {
 /** Opens everything that is kept for the user and binds the calls to it. */
 export async function openHouse(options: ServicesOptions): Promise<House> {
   const { host, dataFolder, engine, now } = options;
+  engine.warm();
   const samples = sampleFiles(options.sampleFolder);
   const [sample, sampleFleet] = await Promise.all([
     presentSample(samples),

@@ -12,6 +12,8 @@ export type EngineThread = Pick<Worker, 'postMessage' | 'terminate'> & {
 
 /** The one thread that holds the open map and the open drives. */
 export interface Engine {
+  /** Starts the thread ahead of the first question: loading its code takes longer than opening a small map. */
+  warm(): void;
   ask<K extends EngineCallName>(
     name: K,
     request: EngineCalls[K]['request'],
@@ -92,6 +94,9 @@ export function createEngine(spawn: () => EngineThread, letGoMs = LET_GO_MS): En
   }
 
   return {
+    warm() {
+      if (!thread) start();
+    },
     ask<K extends EngineCallName>(name: K, request: EngineCalls[K]['request'], hooks: EngineHooks) {
       if (hooks.signal.aborted) return Promise.resolve(CANCELLED);
       return new Promise<Result<EngineCalls[K]['value']>>((resolve) => {

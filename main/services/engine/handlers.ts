@@ -6,6 +6,7 @@ import type { Roads } from '../../../geo/roads/roads.ts';
 import { chooseRoute } from '../../../geo/route/choose-route.ts';
 import { countPositions } from '../../../geo/route/measure.ts';
 import type { Route, RouteFile } from '../../../geo/route/route.ts';
+import { readLeaving } from '../../../geo/timetable/leaving.ts';
 import { GPX_MAX_BYTES } from '../../contract/limits.ts';
 import { PROGRAM } from '../../version.ts';
 import { readBytes } from '../files/read-bytes.ts';
@@ -92,6 +93,8 @@ export function createHandlers(): EngineHandlers {
       const opened = drives.get(driveId);
       if (!map || !opened)
         return fail(map ? 'no-drive' : 'no-map', 'That drive is no longer open. Open it again.');
+      const leaving = leaveAt === undefined ? undefined : readLeaving(leaveAt, opened.drive, map, country);
+      if (leaving?.ok === false) return leaving;
       return ok(
         checkDrive({
           route: opened.route,
@@ -99,9 +102,9 @@ export function createHandlers(): EngineHandlers {
           drive: opened.drive,
           roads: map,
           card: vehicle,
-          country: country === undefined ? [] : [country],
+          ...(country === undefined ? {} : { country }),
           ...(margins === undefined ? {} : { margins }),
-          ...(leaveAt === undefined ? {} : { leaveAt }),
+          ...(leaving === undefined ? {} : { leaving: leaving.value }),
           notes: opened.notes,
           program: PROGRAM,
           made,

@@ -47,6 +47,7 @@ export function lastingEngine(engine: Engine): Engine {
       if (result.ok) remember(name, request);
       return result;
     },
+    warm: () => engine.warm(),
     close: () => engine.close(),
   };
 }

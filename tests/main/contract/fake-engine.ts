@@ -41,6 +41,7 @@ export function fakeEngine(): FakeEngine {
   const engine: FakeEngine = {
     asked: [],
     cancelled: 0,
+    warm: () => {},
     async ask(name, request, hooks) {
       engine.asked.push({ name, request });
       const file = 'file' in request ? request.file : { path: '', name: '' };

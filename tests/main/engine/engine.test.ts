@@ -60,6 +60,14 @@ describe('the engine', () => {
     expect(threads).toBe(1);
   });
 
+  it('warmed beforehand starts one thread, not two', async () => {
+    const engine = open();
+    engine.warm();
+    engine.warm();
+    await engine.ask('openMap', file('district'), hooks());
+    expect(threads).toBe(1);
+  });
+
   it.each(['die', 'throw', 'full'])(
     'answers everybody when its thread ends (%s), and works again after',
     async (how) => {

@@ -56,7 +56,7 @@ const ALONG_TRACK: StepCosts = {
   forbiddenTurnM: 40,
   enterWrongWayM: 60,
   wrongWayPerM: 0.3,
-  classPerM: perClass(0, 0, 0.05, 0.05, 0.3, 0),
+  classPerM: perClass(0, 0, 0.02, 0.02, 0.3, 0),
 };
 
 /** Between the points of a sparse route only the roads themselves tell, so legal and ordinary ways come first. */

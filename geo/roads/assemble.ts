@@ -4,7 +4,7 @@ import { buildSegmentIndex } from './segment-index.ts';
 
 /**
  * Packs what was gathered into Roads: nodes and ways in order of id, whatever order the files had.
- * A way is cut where a node is missing; what is left of it with a single node is dropped.
+ * A way is cut where a node is missing; a single node left of it is dropped.
  */
 export function assembleRoads(
   gather: Gather,
@@ -12,12 +12,11 @@ export function assembleRoads(
   notes: readonly string[],
 ): Roads {
   const kept = gather.keptWays().sort((a, b) => a.id - b.id || a.kind - b.kind);
-  const pieces = kept.flatMap((way) => cutAtMissing(gather, way));
-  const { nodes, newIndex } = packNodes(gather, pieces);
-  const ways = packWays(pieces, newIndex);
-  const driven = new Set(kept.filter((way) => way.kind !== WAY_KIND.around).map((way) => way.id));
+  const { ways, lacking } = packWays(gather, kept);
+  const nodes = packNodes(gather, ways.refs);
+  const driven = new Set(kept.filter(isDriven).map((way) => way.id));
   const restrictions = [...gather.restrictions.values()]
-    .filter(({ from, to }) => [...from, ...to].some((id) => driven.has(id)))
+    .filter(({ from, to }) => from.some((id) => driven.has(id)) || to.some((id) => driven.has(id)))
     .sort((a, b) => a.id - b.id);
   return {
     nodes,
@@ -25,75 +24,111 @@ export function assembleRoads(
     restrictions,
     index: buildSegmentIndex(nodes, ways),
     sources,
-    notes: [...notes, ...notesOf(gather, kept, pieces)],
+    notes: [...notes, ...lackingNotes(lacking), ...differingNotes(gather.differing.size)],
   };
 }
 
-/** A run of a way whose nodes are all there, as places in the gathered node list. */
-interface Piece {
-  readonly way: KeptWay;
-  readonly nodes: readonly number[];
+function isDriven(way: KeptWay): boolean {
+  return way.kind !== WAY_KIND.around;
 }
 
-function cutAtMissing(gather: Gather, way: KeptWay): Piece[] {
-  const runs: number[][] = [[]];
-  for (const ref of way.refs) {
-    const index = gather.nodes.indexOf(ref);
-    if (index < 0) runs.push([]);
-    else runs.at(-1)?.push(index);
+/** How many driven ways lack some of their nodes, and how many all. */
+interface Lacking {
+  some: number;
+  all: number;
+}
+
+/** Ways with refs as places in the gathered list of nodes; `packNodes` turns them into final ones. */
+function packWays(gather: Gather, kept: readonly KeptWay[]): { ways: Roads['ways']; lacking: Lacking } {
+  const refs = new Uint32Array(kept.reduce((sum, way) => sum + way.refs.length, 0));
+  const lacking: Lacking = { some: 0, all: 0 };
+  const pieces: KeptWay[] = [];
+  const start = [0];
+  let at = 0;
+  for (const way of kept) {
+    let missing = 0;
+    let from = at;
+    const endPiece = () => {
+      if (at - from < 2) at = from;
+      else {
+        pieces.push(way);
+        start.push(at);
+      }
+      from = at;
+    };
+    for (const ref of way.refs) {
+      const node = gather.nodes.indexOf(ref);
+      if (node >= 0) refs[at++] = node;
+      else {
+        missing++;
+        endPiece();
+      }
+    }
+    endPiece();
+    if (missing > 0 && isDriven(way)) lacking[missing === way.refs.length ? 'all' : 'some']++;
   }
-  return runs.filter((run) => run.length > 1).map((nodes) => ({ way, nodes }));
-}
-
-function packNodes(gather: Gather, pieces: readonly Piece[]) {
-  const used = new Uint8Array(gather.nodes.count);
-  for (const { nodes } of pieces) for (const node of nodes) used[node] = 1;
-  for (const node of gather.nodeTags.keys()) if (gather.stands(node)) used[node] = 1;
-  const { ids } = gather.nodes;
-  const order: number[] = [];
-  for (let i = 0; i < used.length; i++) if (used[i] === 1) order.push(i);
-  order.sort((a, b) => (ids[a] as number) - (ids[b] as number));
-  const newIndex = new Uint32Array(gather.nodes.count);
-  const tags = new Map<number, Tags>();
-  for (const [index, old] of order.entries()) {
-    newIndex[old] = index;
-    const nodeTags = gather.nodeTags.get(old);
-    if (nodeTags) tags.set(index, nodeTags);
-  }
-  const pick = (values: Float64Array) => Float64Array.from(order, (old) => values[old] as number);
-  const nodes = { count: order.length, id: pick(ids), lat: pick(gather.lat), lon: pick(gather.lon), tags };
-  return { nodes, newIndex };
-}
-
-function packWays(pieces: readonly Piece[], newIndex: Uint32Array): Roads['ways'] {
-  const start = new Uint32Array(pieces.length + 1);
-  for (const [i, { nodes }] of pieces.entries()) start[i + 1] = (start[i] as number) + nodes.length;
-  const refs = new Uint32Array(start[pieces.length] as number);
-  let next = 0;
-  for (const { nodes } of pieces) for (const node of nodes) refs[next++] = newIndex[node] as number;
-  return {
+  const ways = {
     count: pieces.length,
-    id: Float64Array.from(pieces, ({ way }) => way.id),
-    start,
-    refs,
-    kind: Uint8Array.from(pieces, ({ way }) => way.kind),
-    tags: pieces.map(({ way }) => way.tags),
+    id: Float64Array.from(pieces, (way) => way.id),
+    start: Uint32Array.from(start),
+    refs: refs.slice(0, at),
+    kind: Uint8Array.from(pieces, (way) => way.kind),
+    tags: pieces.map((way) => way.tags),
+  };
+  return { ways, lacking };
+}
+
+/** Nodes that ways use or that stand for themselves, in order of id; rewrites `refs` to their places. */
+function packNodes(gather: Gather, refs: Uint32Array): Roads['nodes'] {
+  const { ids, count } = gather.nodes;
+  const used = new Uint8Array(count);
+  for (const node of refs) used[node] = 1;
+  for (const node of gather.nodeTags.keys()) if (gather.stands(node)) used[node] = 1;
+  const order = new Uint32Array(used.reduce((sum, one) => sum + one, 0));
+  for (let node = 0, at = 0; node < count; node++) if (used[node] === 1) order[at++] = node;
+  order.sort((a, b) => (ids[a] as number) - (ids[b] as number));
+  const place = new Uint32Array(count);
+  const tags = new Map<number, Tags>();
+  for (let at = 0; at < order.length; at++) {
+    const node = order[at] as number;
+    place[node] = at;
+    const nodeTags = gather.nodeTags.get(node);
+    if (nodeTags) tags.set(at, nodeTags);
+  }
+  for (let at = 0; at < refs.length; at++) refs[at] = place[refs[at] as number] as number;
+  return {
+    count: order.length,
+    id: picked(ids, order),
+    lat: picked(gather.lat, order),
+    lon: picked(gather.lon, order),
+    tags,
   };
 }
 
-function notesOf(gather: Gather, kept: readonly KeptWay[], pieces: readonly Piece[]): string[] {
-  const whole = new Set(
-    pieces.filter(({ way, nodes }) => nodes.length === way.refs.length).map(({ way }) => way),
-  );
-  const cut = kept.filter((way) => way.kind !== WAY_KIND.around && !whole.has(way)).length;
+function picked(values: Float64Array, order: Uint32Array): Float64Array {
+  const out = new Float64Array(order.length);
+  for (let i = 0; i < order.length; i++) out[i] = values[order[i] as number] as number;
+  return out;
+}
+
+function lackingNotes({ some, all }: Lacking): string[] {
   const notes: string[] = [];
-  if (cut > 0)
+  if (some > 0)
     notes.push(
-      `${cut} ${cut === 1 ? 'road lacks some of its nodes' : 'roads lack some of their nodes'} in the map files and ${cut === 1 ? 'is' : 'are'} cut there, as at the edge of an extract.`,
+      some === 1
+        ? '1 road lacks some of its nodes in the map files and is cut there, as at the edge of an extract.'
+        : `${some} roads lack some of their nodes in the map files and are cut there, as at the edge of an extract.`,
     );
-  if (gather.differing.size > 0)
+  if (all > 0)
     notes.push(
-      `The map files differ in ${gather.differing.size} nodes or roads that several of them hold: they may be of different dates. The fuller or first one is used.`,
+      `The map files hold none of the nodes of ${all === 1 ? '1 road, which is' : `${all} roads, which are`} missing from the map. Ask Overpass for "(._;>;); out body;", or use a complete extract.`,
     );
   return notes;
+}
+
+function differingNotes(count: number): string[] {
+  if (count === 0) return [];
+  return [
+    `The map files differ in ${count} ${count === 1 ? 'node or road' : 'nodes or roads'} that several of them hold: they may be of different dates. The fuller or first one is used.`,
+  ];
 }

@@ -44,6 +44,7 @@ export async function openMap(
       const filled = await passes.run(lacking, 0.8, 0.95);
       if (!filled.ok) return filled;
     }
+    if (hooks.signal?.aborted) throw new Cancelled();
     const roads = assembleRoads(gather, sourcesOf(paths, first.value), notesOf(paths, first.value));
     hooks.onProgress?.(1);
     return ok(roads);

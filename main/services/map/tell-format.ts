@@ -20,10 +20,8 @@ const REFUSED: readonly {
   { start: [0x37, 0x7a, 0xbc, 0xaf], what: 'a 7z archive', todo: 'Unpack it and name the map file inside.' },
   { start: [0x28, 0xb5, 0x2f, 0xfd], what: 'packed with zstd', todo: 'Unpack it first (unzstd).' },
   { start: [...Buffer.from('SQLite format 3')], what: 'a database of map pictures', todo: USABLE },
-  { start: [...Buffer.from('mapsforge')], what: 'a map made for drawing', todo: USABLE },
-  { start: [0xff, 0x6f, 0x35, 0x6d], what: 'o5m', todo: `Convert it (osmium cat IN.o5m -o OUT.osm.pbf).` },
   {
-    start: [0xff, 0xe0, 0x6f, 0x35, 0x6d],
+    start: [0xff, 0xe0, 0x04, 0x6f, 0x35, 0x6d],
     what: 'o5m',
     todo: 'Convert it (osmium cat IN.o5m -o OUT.osm.pbf).',
   },

@@ -1,0 +1,229 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { corridorMask } from '../../../geo/roads/mask.ts';
+import type { Roads } from '../../../geo/roads/roads.ts';
+import type { Route } from '../../../geo/route/route.ts';
+import { openMap } from '../../../main/services/map/open-map.ts';
+import { type PbfBlock, pbfFile } from '../../support/pbf-file.ts';
+import { scratchFiles, worked } from '../../support/scratch-files.ts';
+
+const write = scratchFiles();
+let files = 0;
+const fileOf = (blocks: readonly PbfBlock[]) => write(`reach-${files++}.osm.pbf`, pbfFile(blocks));
+
+function routeAlong(places: readonly (readonly [number, number])[]): Route {
+  const lat = Float64Array.from(places, ([value]) => value);
+  const lon = Float64Array.from(places, ([, value]) => value);
+  const timeMs = new Float64Array(places.length).fill(Number.NaN);
+  return { name: '', kind: 'track', number: 1, segments: [{ lat, lon, timeMs }] };
+}
+
+const refsOf = (roads: Roads, way: number) =>
+  Array.from(
+    roads.ways.refs.subarray(roads.ways.start[way], roads.ways.start[way + 1]),
+    (node) => roads.nodes.id[node],
+  );
+
+/** A road along 50° N: node k lies at 7 + k · 0.05°, 3.6 km apart. */
+const nodes = Array.from({ length: 60 }, (_, k) => ({ id: 100 + k, lat: 50, lon: 7 + k * 0.05 }));
+const tags = { highway: 'primary' };
+const short = routeAlong([
+  [50, 7.1],
+  [50, 7.12],
+]);
+
+describe('the corridor about a drive', () => {
+  it('keeps a road it touches whole, its far nodes fetched by a pass of their own', async () => {
+    const far = { id: 900, lat: 60, lon: 20, tags: { highway: 'crossing' } };
+    const path = fileOf([
+      { nodes: [...nodes, far] },
+      { ways: [{ id: 1, refs: [102, 103, 140, 900], tags }] },
+    ]);
+    const roads = worked(await openMap([path], short));
+    expect(refsOf(roads, 0)).toEqual([102, 103, 140, 900]);
+    expect(roads.notes).toEqual([]);
+    expect([...roads.nodes.tags.values()]).toEqual([{ highway: 'crossing' }]);
+  });
+
+  it('leaves out roads elsewhere', async () => {
+    const path = fileOf([
+      { nodes },
+      {
+        ways: [
+          { id: 1, refs: [102, 103], tags },
+          { id: 2, refs: [150, 151], tags },
+        ],
+      },
+    ]);
+    expect([...worked(await openMap([path], short)).ways.id]).toEqual([1]);
+  });
+
+  it('keeps a zone that encloses the drive however far off its edge is', async () => {
+    const zone = { boundary: 'low_emission_zone', type: 'boundary' };
+    const path = fileOf([{ nodes }, { ways: [{ id: 2, refs: [150, 151, 159, 150], tags: zone }] }]);
+    const roads = worked(await openMap([path], short));
+    expect(refsOf(roads, 0)).toEqual([150, 151, 159, 150]);
+  });
+
+  it('reads a file with ways before nodes to the same map', async () => {
+    const ways = {
+      ways: [
+        { id: 1, refs: [101, 102, 103], tags },
+        { id: 2, refs: [150, 151], tags },
+      ],
+    };
+    const sorted = worked(await openMap([fileOf([{ nodes }, ways])], short));
+    const unsorted = worked(await openMap([fileOf([ways, { nodes: [...nodes].reverse() }])], short));
+    expect(unsorted.ways).toEqual(sorted.ways);
+    expect(unsorted.nodes).toEqual(sorted.nodes);
+  });
+
+  it('finds nodes within reach on either side of the antimeridian', () => {
+    const mask = corridorMask(
+      routeAlong([
+        [-17, 179.95],
+        [-17, -179.95],
+      ]),
+    );
+    for (const lon of [179.93, 179.99, 180, -180, -179.99, -179.93]) expect(mask.has(-17, lon)).toBe(true);
+    for (const lon of [179.5, -179.5, 0]) expect(mask.has(-17, lon)).toBe(false);
+  });
+
+  it('does not join the pieces of a drive with a gap', () => {
+    const [first, second] = [routeAlong([[50, 7]]), routeAlong([[52, 7]])];
+    const mask = corridorMask({ ...first, segments: [...first.segments, ...second.segments] });
+    expect([mask.has(50, 7), mask.has(51, 7), mask.has(52, 7)]).toEqual([true, false, true]);
+  });
+
+  it('of a drive without positions holds nothing', () => {
+    expect(corridorMask({ ...short, segments: [] }).has(50, 7)).toBe(false);
+  });
+
+  it('touches every road segment up to 5 km long that passes within 400 m of the drive', () => {
+    const metres = 111_195;
+    fc.assert(
+      fc.property(
+        fc.double({ min: -75, max: 75, noNaN: true }),
+        fc.double({ min: -180, max: 179.9, noNaN: true }),
+        fc.double({ min: 0, max: 2 * Math.PI, noNaN: true }),
+        fc.double({ min: 0, max: 20_000, noNaN: true }),
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        fc.double({ min: -400, max: 400, noNaN: true }),
+        fc.double({ min: 0, max: 2 * Math.PI, noNaN: true }),
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        (lat, lon, heading, legM, along, besideM, roadHeading, share) => {
+          const perLon = metres * Math.cos((lat * Math.PI) / 180);
+          const wrap = (value: number) => ((value + 540) % 360) - 180;
+          const at = (north: number, east: number): [number, number] => [
+            lat + north / metres,
+            wrap(lon + east / perLon),
+          ];
+          const [cos, sin] = [Math.cos(heading), Math.sin(heading)];
+          const mask = corridorMask(routeAlong([at(0, 0), at(cos * legM, sin * legM)]));
+          const north = cos * legM * along - sin * besideM;
+          const east = sin * legM * along + cos * besideM;
+          const end = (distance: number) =>
+            mask.has(
+              ...at(north + Math.cos(roadHeading) * distance, east + Math.sin(roadHeading) * distance),
+            );
+          expect(end(-share * 5000) || end((1 - share) * 5000)).toBe(true);
+        },
+      ),
+      { numRuns: 500 },
+    );
+  });
+});
+
+describe('several map files', () => {
+  const west = { nodes: nodes.slice(0, 30) };
+  const east = { nodes: nodes.slice(29) };
+
+  it('join at the nodes they share', async () => {
+    const paths = [
+      fileOf([west, { ways: [{ id: 1, refs: [128, 129], tags }] }]),
+      fileOf([east, { ways: [{ id: 2, refs: [129, 130], tags }] }]),
+    ];
+    const roads = worked(await openMap(paths, undefined));
+    expect([refsOf(roads, 0), refsOf(roads, 1)]).toEqual([
+      [128, 129],
+      [129, 130],
+    ]);
+    expect(roads.nodes.count).toBe(3);
+    expect(roads.sources.length).toBe(2);
+    expect(roads.notes).toEqual([]);
+  });
+
+  it('complete a road that either of them cuts, in either order, with or without a drive', async () => {
+    const way = { ways: [{ id: 1, refs: [128, 129, 130, 131], tags }] };
+    const paths = [fileOf([west, way]), fileOf([east, way])];
+    const drive = routeAlong([
+      [50, 8.4],
+      [50, 8.5],
+    ]);
+    for (const order of [paths, [...paths].reverse()])
+      for (const route of [undefined, drive]) {
+        const roads = worked(await openMap(order, route));
+        expect(roads.ways.count).toBe(1);
+        expect(refsOf(roads, 0)).toEqual([128, 129, 130, 131]);
+        expect(roads.notes).toEqual([]);
+      }
+  });
+
+  it('of different dates are noticed', async () => {
+    const moved = nodes.map((node) => (node.id === 110 ? { ...node, lat: 50.01 } : node));
+    const way = { ways: [{ id: 1, refs: [110, 111], tags }] };
+    const roads = worked(
+      await openMap([fileOf([{ nodes }, way]), fileOf([{ nodes: moved }, way])], undefined),
+    );
+    expect(roads.notes.join()).toMatch(/differ in 1 /u);
+  });
+
+  it('give the same map in either order', async () => {
+    const paths = [
+      fileOf([west, { ways: [{ id: 1, refs: [110, 111], tags }] }]),
+      fileOf([east, { ways: [{ id: 2, refs: [140, 141], tags }] }]),
+    ];
+    const one = worked(await openMap(paths, undefined));
+    const other = worked(await openMap([...paths].reverse(), undefined));
+    expect(one.nodes).toEqual(other.nodes);
+    expect(one.ways).toEqual(other.ways);
+  });
+});
+
+describe('a road whose nodes are missing from every file', () => {
+  it('is cut there, and that is said', async () => {
+    const refs = [100, 101, 999, 103, 998, 105, 106, 107];
+    const roads = worked(await openMap([fileOf([{ nodes }, { ways: [{ id: 1, refs, tags }] }])], undefined));
+    expect([...roads.ways.id]).toEqual([1, 1]);
+    expect([refsOf(roads, 0), refsOf(roads, 1)]).toEqual([
+      [100, 101],
+      [105, 106, 107],
+    ]);
+    expect(roads.notes.join()).toMatch(/1 road lacks some of its nodes/u);
+  });
+});
+
+describe('reading', () => {
+  it('tells its progress up to 1, never falling', async () => {
+    const shares: number[] = [];
+    worked(
+      await openMap([fileOf([{ nodes }]), fileOf([{ nodes }])], undefined, {
+        onProgress: (share) => shares.push(share),
+      }),
+    );
+    expect(shares.at(-1)).toBe(1);
+    expect(shares).toEqual([...shares].sort((a, b) => a - b));
+  });
+
+  it('stops when asked to', async () => {
+    const path = fileOf([{ nodes }]);
+    expect(await openMap([path], undefined, { signal: AbortSignal.abort() })).toMatchObject({
+      ok: false,
+      error: { code: 'cancelled' },
+    });
+    const stop = new AbortController();
+    const result = openMap([path], undefined, { signal: stop.signal });
+    stop.abort();
+    expect(await result).toMatchObject({ ok: false, error: { code: 'cancelled' } });
+  });
+});

@@ -1,11 +1,17 @@
+import { alpha2 } from './country/country-of.ts';
 import type { Drive, Stretch } from './match/drive.ts';
 import { type DriveReport, type Finding, verdictOf } from './report.ts';
 import type { Roads } from './roads/roads.ts';
 import { WAY_KIND } from './roads/roads.ts';
 import { countPositions } from './route/measure.ts';
 import type { Route } from './route/route.ts';
+import { type Along, alongDrive, isoText } from './subjects/along.ts';
 import { SUBJECTS_IN_ORDER } from './subjects/index.ts';
 import { DEFAULT_MARGINS, type Margins } from './subjects/rule.ts';
+import { rulesUsed } from './subjects/rules-used.ts';
+import type { Leaving } from './timetable/leaving.ts';
+import { timesOf } from './timetable/times-of.ts';
+import type { Timetable } from './timetable/timetable.ts';
 import type { VehicleCard } from './vehicle/card.ts';
 import { envelopeOf } from './vehicle/envelope.ts';
 
@@ -21,9 +27,10 @@ export interface CheckInput {
   readonly roads: Roads;
   readonly card: VehicleCard;
   readonly margins?: Margins;
-  /** ISO 3166-1 alpha-2, in driving order */
-  readonly country?: readonly string[];
-  readonly leaveAt?: string;
+  /** ISO 3166-1 alpha-2: stands in where the place tells none, as at sea */
+  readonly country?: string;
+  /** as `readLeaving` gives it for this drive */
+  readonly leaving?: Leaving;
   /** sentences about the files read, shown with the verdict */
   readonly notes?: readonly string[];
   /** program name and version, and the moment of the check (ISO 8601): given, since geo has no clock */
@@ -32,12 +39,20 @@ export interface CheckInput {
 }
 
 /**
- * Holds one matched drive against one vehicle: every subject is asked, and what they say is put in driving order.
+ * Holds one matched drive against one vehicle: every subject is asked, and what they say is put in driving order,
+ * with the time it is passed where a leave time is given.
  * Matching is the caller's, so that another vehicle or margin needs no second match.
  */
 export function checkDrive(input: CheckInput): DriveReport {
-  const { route, drive, roads, card } = input;
-  const country = input.country ?? [];
+  const { route, drive, roads, card, leaving } = input;
+  const times = timesOf(drive, roads, card, input.country);
+  const along = alongDrive(drive, roads, {
+    countries: times.countries,
+    country: input.country,
+    leaving,
+    times,
+  });
+  const country = countriesOf(times, input.country);
   const ruleInput = {
     drive,
     roads,
@@ -45,8 +60,12 @@ export function checkDrive(input: CheckInput): DriveReport {
     envelope: envelopeOf(card),
     margins: input.margins ?? DEFAULT_MARGINS,
     country,
+    along,
   };
-  const findings = SUBJECTS_IN_ORDER.flatMap((subject) => subject(ruleInput)).sort(inDrivingOrder);
+  const findings = SUBJECTS_IN_ORDER.flatMap((subject) => subject(ruleInput))
+    .sort(inDrivingOrder)
+    .map((finding) => withPassTime(finding, along));
+  const notes = [...(leaving?.note === undefined ? [] : [leaving.note]), ...(input.notes ?? [])];
   return {
     format: 'lanegauge.report',
     version: 1,
@@ -60,15 +79,39 @@ export function checkDrive(input: CheckInput): DriveReport {
       positions: countPositions(route),
     },
     vehicle: card,
-    ...(input.leaveAt === undefined ? {} : { leaveAt: input.leaveAt }),
-    country: [...country],
+    ...(leaving === undefined ? {} : { leaveAt: leaving.text }),
+    country,
     map: { sources: roads.sources.map((source) => ({ ...source })), roads: countDriven(roads) },
     match: matchLengths(drive),
     roads: drive.legs.filter((leg) => leg.kind === 'stretch').map((leg) => describeStretch(leg, roads)),
+    timetable: {
+      ...clockOf(along, 'leaveAt', 0),
+      ...clockOf(along, 'arriveAt', drive.lengthM),
+      drivingS: Math.round(times.totalS),
+      notes: [...times.notes],
+    },
+    rules: rulesUsed(ruleInput, times),
     findings,
     verdict: verdictOf(findings),
-    cautions: [STANDING_CAUTION, ...(input.notes ?? []), ...roads.notes],
+    cautions: [STANDING_CAUTION, ...notes, ...roads.notes],
   };
+}
+
+/** Countries in driving order, each once. */
+function countriesOf(times: Timetable, standIn: string | undefined): string[] {
+  const codes = times.countries.map((span) => span.country ?? standIn);
+  if (codes.length === 0) codes.push(standIn);
+  return [...new Set(codes.flatMap((code) => (code === undefined ? [] : [alpha2(code)])))];
+}
+
+function withPassTime(finding: Finding, along: Along): Finding {
+  const clock = along.clockAt(finding.fromM);
+  return clock === undefined ? finding : { ...finding, passesAt: isoText(clock) };
+}
+
+function clockOf<K extends string>(along: Along, name: K, m: number): { readonly [N in K]?: string } {
+  const clock = along.clockAt(m);
+  return clock === undefined ? {} : ({ [name]: isoText(clock) } as { [N in K]?: string });
 }
 
 function inDrivingOrder(a: Finding, b: Finding): number {

@@ -108,6 +108,28 @@ export const driveReportSchema = z.strictObject({
       class: z.string(),
     }),
   ),
+  /** driving times: clear roads, no breaks */
+  timetable: z
+    .strictObject({
+      /** ISO 8601 with the offset of the place; both only with a leave time */
+      leaveAt: z.string().optional(),
+      arriveAt: z.string().optional(),
+      drivingS: z.number(),
+      notes: z.array(z.string()),
+    })
+    .optional(),
+  /** rows of the country table that were asked, each with where it comes from */
+  rules: z
+    .array(
+      z.strictObject({
+        /** ISO 3166-1 alpha-2; absent where the country is not known */
+        country: z.string().optional(),
+        about: z.string(),
+        says: z.string(),
+        source: z.string(),
+      }),
+    )
+    .optional(),
   findings: z.array(findingSchema),
   verdict: z.enum(VERDICTS),
   cautions: z.array(z.string()),

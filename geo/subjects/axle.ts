@@ -1,5 +1,6 @@
 import { printKg } from '../units/print.ts';
-import { holdLimits, type Judged } from './hold-limits.ts';
+import { holdLimits } from './hold-limits.ts';
+import type { Judged } from './limit-rule.ts';
 import type { SubjectRule } from './rule.ts';
 
 /** Pounds and hundredweights leave fractions. */

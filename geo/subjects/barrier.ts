@@ -1,16 +1,18 @@
-import type { Level } from '../report.ts';
 import type { Tags } from '../roads/roads.ts';
-import { accessDoubts, taggedAccess } from '../tags/access.ts';
-import { accessLevel } from '../tags/access-value.ts';
+import { type AccessTag, accessConditions, taggedAccess } from '../tags/access.ts';
 import { barrierEffect } from '../tags/barrier-node.ts';
 import { limitClaims } from '../tags/limits.ts';
+import { resolveTag } from '../tags/resolve.ts';
 import { readLength } from '../units/read-length.ts';
+import { contextsAt } from './conditions.ts';
 import { type EndRuns, isWithin, siteRuns } from './end-runs.ts';
+import { adviseOpen } from './hold-limits.ts';
+import { judgeAccess, sayOpenAccess } from './judge-access.ts';
 import { isJunction } from './junction.ts';
 import { type Draft, makeFindings } from './make-finding.ts';
-import { type Place, passedNodes } from './places.ts';
+import { drivenWays, type Place, passedNodes } from './places.ts';
 import type { RuleInput, SubjectRule } from './rule.ts';
-import { adviseAccess, sayAccess, sayDoubt } from './say-access.ts';
+import { adviseAccess } from './say-access.ts';
 
 /**
  * Barriers standing on the driven road: each kind has its own default, access or a width mapped on it overrides.
@@ -20,47 +22,79 @@ export const barrier: SubjectRule = (input) => {
   const runs = siteRuns(input.drive, input.roads);
   const drafts = passedNodes(input.drive, input.roads)
     .filter((place) => place.tags['barrier'] !== undefined)
-    .map((place) => judgeBarrier(input, place, runs))
-    .filter((draft) => draft !== undefined);
-  return makeFindings(input, 'barrier', drafts);
+    .flatMap((place) => judgeBarrier(input, place, runs));
+  return makeFindings(input, 'barrier', [...drafts, ...barrierWays(input)]);
 };
 
-function judgeBarrier(input: RuleInput, place: Place, runs: EndRuns): Draft | undefined {
-  const kind = place.tags['barrier'] ?? '';
-  if (kind === 'height_restrictor' && !hasHeightFigure(place)) return bareHeightBar(place);
-  const byAccess = judgeAccess(place, isWithin(place, runs));
-  const draft = byAccess === 'untagged' ? judgeKind(input, place, kind) : byAccess;
-  if (draft?.level !== 'barred' || !isJunction(input.roads, place.index)) return draft;
-  return {
-    ...draft,
-    level: 'unproved',
-    say: `${draft.say} It is mapped on a junction and may stand on the side road.`,
-    advice: 'Look before you rely on it.',
-  };
+/** A road mapped as a barrier itself: a slip of the mapper's, or a wall; only one that is open anyway says nothing. */
+function barrierWays(input: RuleInput): Draft[] {
+  return drivenWays(input.drive, input.roads).flatMap((place): Draft[] => {
+    const kind = place.tags['barrier'];
+    if (kind === undefined || barrierEffect(kind) === 'open') return [];
+    return [
+      {
+        level: 'unproved',
+        place,
+        tags: { barrier: kind },
+        say: `The road is mapped as a barrier along its whole line (barrier=${kind}).`,
+        advice: 'Look before you rely on it.',
+        aspect: 'way',
+      },
+    ];
+  });
 }
 
-/** What access mapped on the barrier itself says; 'untagged' leaves it to the kind. */
-function judgeAccess(place: Place, within: boolean): Draft | undefined | 'untagged' {
+function judgeBarrier(input: RuleInput, place: Place, runs: EndRuns): Draft[] {
+  const kind = place.tags['barrier'] ?? '';
+  if (kind === 'height_restrictor' && !hasHeightFigure(place)) return [bareHeightBar(place)];
+  const drafts = judgeTagged(input, place, kind, isWithin(place, runs));
+  if (!drafts.some((draft) => draft.level === 'barred') || !isJunction(input.roads, place.index))
+    return drafts;
+  return drafts.map((draft) =>
+    draft.level !== 'barred'
+      ? draft
+      : {
+          ...draft,
+          level: 'unproved',
+          say: `${draft.say} It is mapped on a junction and may stand on the side road.`,
+          advice: 'Look before you rely on it.',
+        },
+  );
+}
+
+/** Access mapped on the barrier itself, conditions judged; what that leaves open is for its kind. */
+function judgeTagged(input: RuleInput, place: Place, kind: string, within: boolean): Draft[] {
   const { tags } = place;
-  const tagged = taggedAccess(tags, place.forward);
-  const deciding = tagged ?? { meaning: 'open', key: '', text: '', rank: 0 };
-  const doubts = accessDoubts(tags, place.forward, deciding).filter((doubt) => doubt.binding !== 'goods');
-  if (tagged === undefined && doubts.length === 0) return 'untagged';
-  const mapped = accessLevel(deciding.meaning, within);
-  // a ban that something unsettled may lift, or a pass that something unsettled may end
-  const level: Level | undefined = doubts.some(
-    (doubt) => doubt.binding !== 'motorcar' || mapped === undefined,
-  )
-    ? 'unproved'
-    : mapped;
-  if (level === undefined) return undefined;
-  const about = tagged === undefined ? [] : [sayAccess(tagged, within, {})];
-  return {
-    level,
+  const { words, untagged, beside } = judgeAccess(input, place, within, taggedAccess(tags, place.forward));
+  const said = [...(words === undefined ? [] : [words]), ...beside];
+  const byKind = untagged === 'no' ? undefined : judgeKind(input, place, kind);
+  if (untagged === 'yes' && said.length === 0) return byKind === undefined ? [] : [byKind];
+  const aspect = (draft: { readonly aspect?: string }, i: number) =>
+    i === 0 ? {} : { aspect: draft.aspect ?? String(i) };
+  if (untagged === 'maybe' && byKind !== undefined) return [openBarrier(input, place, within, byKind)];
+  return said.map(({ aspect: name, ...each }, i) => ({
+    ...each,
+    // a bar that something nobody understands may lift
+    level: each.level === 'heed' || untagged === 'no' ? each.level : 'unproved',
     place,
-    tags: barrierTags(tags, [deciding.key, ...doubts.map((doubt) => doubt.key)]),
-    say: [`${nameOf(tags)} on the road.`, ...about, ...doubts.map(sayDoubt)].join(' '),
-    advice: adviseAccess(level, within),
+    tags: { ...barrierTags(tags, []), ...each.tags },
+    say: `${nameOf(tags)} on the road. ${each.say}`,
+    ...aspect({ ...(name === undefined ? {} : { aspect: name }) }, i),
+  }));
+}
+
+/** Its kind shuts the road, and an unsettled condition may open it. */
+function openBarrier(input: RuleInput, place: Place, within: boolean, byKind: Draft): Draft {
+  const { open } = resolveTag<AccessTag>(undefined, accessConditions(place.tags, place.forward, 0), () =>
+    contextsAt(input, place, within),
+  );
+  const understood = open.every((each) => each.level === 'squeeze');
+  return {
+    ...byKind,
+    level: byKind.level === 'barred' && understood ? 'squeeze' : 'unproved',
+    tags: { ...byKind.tags, ...Object.fromEntries(open.map(({ tag }) => [tag.key, tag.text])) },
+    say: [`${nameOf(place.tags)} on the road.`, ...open.map(sayOpenAccess)].join(' '),
+    advice: adviseOpen(open, adviseAccess('unproved', within)),
   };
 }
 

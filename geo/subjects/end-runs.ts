@@ -1,8 +1,9 @@
 import type { Drive, Leg, Stretch } from '../match/drive.ts';
 import type { Roads, Tags } from '../roads/roads.ts';
-import { accessFor } from '../tags/access.ts';
+import { accessConditions, accessFor } from '../tags/access.ts';
 import { isSiteRoad } from '../tags/road-class.ts';
 import type { Place } from './places.ts';
+import type { RuleInput } from './rule.ts';
 
 /** A yard or a pitch beside the road still counts as starting on the road. Metres off the map. */
 const LEAD_IN_M = 300;
@@ -30,6 +31,22 @@ function reach(legs: readonly Leg[], belongs: (stretch: Stretch) => boolean): St
   return last;
 }
 
+/**
+ * Runs of ways that carry this very condition, or are restricted anyway: a limit lifted for those who go there is
+ * lifted within them.
+ */
+export function conditionRuns({ drive, roads }: RuleInput, key: string, text: string): EndRuns {
+  return endRuns(drive, (stretch) => {
+    const tags = roads.ways.tags[stretch.way] ?? {};
+    return tags[key] === text || tags[otherWay(key)] === text || isRestricted(tags, stretch.forward);
+  });
+}
+
+/** The same key on a way drawn the other way round. */
+function otherWay(key: string): string {
+  return key.replace(/:(forward|backward)\b/, (_, word) => (word === 'forward' ? ':backward' : ':forward'));
+}
+
 /** Runs of restricted ways: within them the drive starts or ends, outside them it passes through. */
 export function restrictedRuns(drive: Drive, roads: Roads): EndRuns {
   return endRuns(drive, (stretch) => isRestricted(roads.ways.tags[stretch.way] ?? {}, stretch.forward));
@@ -45,8 +62,12 @@ export function siteRuns(drive: Drive, roads: Roads): EndRuns {
 
 function isRestricted(tags: Tags, forward: boolean): boolean {
   const { meaning } = accessFor(tags, forward);
-  return meaning !== 'open' && meaning !== 'discouraged' && meaning !== 'unknown';
+  if (meaning !== 'open' && meaning !== 'discouraged' && meaning !== 'unknown') return true;
+  return accessConditions(tags, forward, 0).some(({ text }) => FOR_SOME.test(text));
 }
+
+/** Conditions that let in those who have business there, as a plain `destination` does. */
+const FOR_SOME = /destination|customers|guests|visitors|delivery|private|permit|residents?\b/;
 
 /** Runs end where a stretch does; this is for rounding. */
 const TOUCHING_M = 0.5;

@@ -1,7 +1,10 @@
+import type { CountryRule } from '../country/rule.ts';
+import type { Tags } from '../roads/roads.ts';
 import { isSiteRoad } from '../tags/road-class.ts';
 import { printLimitM, printMetres, printSizeM } from '../units/print.ts';
 import { HEIGHT_ALLOWANCE_M } from '../vehicle/envelope.ts';
-import { holdLimits, type Judged } from './hold-limits.ts';
+import { holdLimits } from './hold-limits.ts';
+import type { Judged } from './limit-rule.ts';
 import { roundMm } from './round-mm.ts';
 import type { SubjectRule } from './rule.ts';
 
@@ -9,17 +12,23 @@ import type { SubjectRule } from './rule.ts';
 const LEAST_BELIEVED_M = 1.5;
 const MOST_BELIEVED_M = 10;
 
+/** What an unknown country's general rule is taken to grant: the commonest legal height, from memory. */
+const GRANTS_ANYWHERE_M = 4.0;
+
 /**
- * What "no sign" and "the general rule" grant at least in every country whose rule is known
- * (4.0 m vehicles; 4.3 m and more where the clearance itself is ruled; 5.03 m in Great Britain).
- * A vehicle below needs no country to pass; one above is not proved.
+ * The height that passes where no figure is signed, in the country of the place.
+ * `default` is the general rule for vehicles, `unsigned` what a road without a sign promises.
  */
-const UNSIGNED_GRANTS_M = 4.0;
+function grantedM(rule: CountryRule, kind: 'default' | 'unsigned', tags: Tags): number {
+  const { leastM, motorwayLeastM } = rule.unsignedHeight.value;
+  const promised = tags['highway'] === 'motorway' ? (motorwayLeastM ?? leastM) : leastM;
+  const legal = rule.legalHeightM.value;
+  return (kind === 'default' ? (legal ?? promised) : (promised ?? legal)) ?? GRANTS_ANYWHERE_M;
+}
 
 /** Height under bridges, through tunnels and bars: the lower of the legal and the physical figure decides. */
 export const height: SubjectRule = (input) => {
   const { heightM } = input.envelope;
-  const taller = heightM > UNSIGNED_GRANTS_M;
   return holdLimits(input, {
     subject: 'height',
     quantities: ['height'],
@@ -53,18 +62,16 @@ export const height: SubjectRule = (input) => {
         ? `${printMetres(value)} is not believed as the height of a road`
         : undefined,
     judgeWord: (kind, place) => {
-      switch (kind) {
-        case 'none':
-          return undefined;
-        case 'default':
-          return taller ? 'only the general rule holds, and the vehicle is taller than 4 m' : undefined;
-        case 'unsigned':
-          if (taller) return 'there is no sign, and the vehicle is taller than 4 m';
-          // signs are a duty on public roads; on private ground their absence says nothing
-          return isSiteRoad(place.wayTags)
-            ? 'there is no sign, which proves nothing off the public road'
-            : undefined;
-      }
+      if (kind === 'none') return undefined;
+      const grants = grantedM(input.along.ruleAt(place.fromM), kind, place.wayTags);
+      const taller = heightM > grants;
+      const than = `the vehicle needs more than the ${printMetres(grants)} that stand for it here`;
+      if (kind === 'default') return taller ? `only the general rule holds, and ${than}` : undefined;
+      if (taller) return `there is no sign, and ${than}`;
+      // signs are a duty on public roads; on private ground their absence says nothing
+      return isSiteRoad(place.wayTags)
+        ? 'there is no sign, which proves nothing off the public road'
+        : undefined;
     },
   });
 };

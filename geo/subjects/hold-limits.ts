@@ -1,125 +1,245 @@
-import type { Finding, Level, Subject } from '../report.ts';
+import type { Finding } from '../report.ts';
 import type { Tags } from '../roads/roads.ts';
-import type { Quantity } from '../tags/limit-key.ts';
+import { lanesDriven, readLaneKey } from '../tags/lanes.ts';
 import { type LimitClaim, limitClaims, readQuantity } from '../tags/limits.ts';
-import { GOODS_SIGNS_FROM_KG } from '../tags/modes.ts';
-import { NOTE_TEXT, type Reading } from '../units/reading.ts';
+import { type OpenCondition, type Possible, type Resolved, resolveTag } from '../tags/resolve.ts';
+import { sayClause, sayTime } from '../tags/say-condition.ts';
+import { contextsAt } from './conditions.ts';
+import { conditionRuns, isWithin } from './end-runs.ts';
+import { type GoodsSigns, goodsSignsAt, sayGoods } from './goods-signs.ts';
+import { type Outcome, outcomeOf } from './limit-outcome.ts';
+import type { LimitRule } from './limit-rule.ts';
 import { type Draft, makeFindings } from './make-finding.ts';
 import { limitedPlaces, type Place } from './places.ts';
 import type { RuleInput } from './rule.ts';
 
-/** What a figure means for the vehicle: undefined where it passes freely. */
-export interface Judged {
-  readonly level: Level;
-  readonly vehicle: NonNullable<Finding['vehicle']>;
-  /** limit minus vehicle, negative when over */
-  readonly spare: number;
-  readonly say: string;
-  readonly advice: string;
-}
-
-/** How one subject holds limits against the vehicle. */
-export interface LimitRule {
-  readonly subject: Subject;
-  readonly quantities: readonly Quantity[];
-  readonly unit: 'm' | 'kg';
-  /** a figure in metres or kilograms */
-  judge(claim: LimitClaim, value: number, place: Place): Judged | undefined;
-  /** why a figure is not to be believed */
-  disbelieve?(value: number): string | undefined;
-  /** what has to be said where a word stands in place of a figure; undefined: nothing */
-  judgeWord?(kind: 'none' | 'default' | 'unsigned', place: Place): string | undefined;
-  /** what to do where nothing is proved */
-  readonly unprovedAdvice: string;
-}
-
 /**
- * Holds every mapped limit of one subject on the driven ways and passed nodes against the vehicle.
- * The figure that leaves least is said once per place; what could not be read or is not settled is said beside it.
+ * Holds every mapped limit of one subject on the driven ways and passed nodes against the vehicle: lanes and
+ * conditions are judged, more specific forms override less specific ones.
+ * The figure that leaves least is said once per place; what is not settled or cannot be read is said beside it.
  */
 export function holdLimits(input: RuleInput, rule: LimitRule): Finding[] {
   const drafts = limitedPlaces(input.drive, input.roads).flatMap((place) => {
     const claims = limitClaims(place.tags, rule.quantities, place.forward);
-    return claims.length === 0 ? [] : holdPlace(input, rule, place, claims);
+    return claims.length === 0 ? [] : worstOnce(holdPlace(input, rule, place, claims));
   });
   return makeFindings(input, rule.subject, drafts);
 }
 
+/** Settled figures of one place, the worst of them alone; everything else stays. */
+function worstOnce(drafts: readonly Draft[]): Draft[] {
+  const figures = drafts.filter((draft) => draft.aspect === undefined);
+  const worst = figures.reduce<Draft | undefined>((sofar, draft) => {
+    if (sofar === undefined) return draft;
+    const [a, b] = [draft.spare ?? 0, sofar.spare ?? 0];
+    const worse = draft.level === sofar.level ? a < b : draft.level === 'barred';
+    return worse ? draft : sofar;
+  }, undefined);
+  return [...(worst === undefined ? [] : [worst]), ...drafts.filter((draft) => draft.aspect !== undefined)];
+}
+
 function holdPlace(input: RuleInput, rule: LimitRule, place: Place, claims: readonly LimitClaim[]): Draft[] {
+  const goods = claims.some((claim) => claim.binding === 'goods')
+    ? goodsSignsAt(input, place.fromM)
+    : undefined;
   const drafts: Draft[] = [];
-  const worst = worstFigure(rule, place, claims);
-  const lifting = worst === undefined ? [] : claims.filter((claim) => mayLift(claim, worst));
-  if (worst !== undefined) drafts.push(figureDraft(rule, place, worst, lifting));
+  const families = new Map<string, LimitClaim[]>();
   for (const claim of claims) {
-    if (lifting.includes(claim)) continue;
-    const doubt = doubtOf(input, rule, place, claim);
-    if (doubt !== undefined) drafts.push(doubt);
+    if (claim.binding === 'goods' && (goods === undefined || isOfOneKindOfLorry(claim))) continue;
+    if (!claim.understood)
+      drafts.push(
+        doubtDraft(rule, place, claim, 'a limit that is not understood', isFree(rule, place, claim)),
+      );
+    else if (!claim.lanes || drivesThoseLanes(claim, place))
+      families.set(claim.family, [...(families.get(claim.family) ?? []), claim]);
   }
+  for (const family of families.values())
+    for (const [plain, conditionals] of splitFamily(family)) {
+      const draft = holdOne(input, rule, place, plain, conditionals, goods);
+      if (draft !== undefined) drafts.push(draft);
+    }
   return drafts;
 }
 
-interface Figure {
-  readonly claim: LimitClaim;
-  readonly value: number;
-  readonly judged: Judged;
+/** What is said of articulated lorries reaches no motorhome. */
+function isOfOneKindOfLorry(claim: LimitClaim): boolean {
+  return claim.key.includes('hgv_');
 }
 
-function worstFigure(rule: LimitRule, place: Place, claims: readonly LimitClaim[]): Figure | undefined {
-  let worst: Figure | undefined;
-  for (const claim of claims) {
-    if (claim.binding !== 'always' || claim.reading.kind !== 'value') continue;
-    const { value } = claim.reading;
-    if (rule.disbelieve?.(value) !== undefined) continue;
-    const judged = rule.judge(claim, value, place);
-    if (judged === undefined) continue;
-    const worse =
-      worst === undefined ||
-      (judged.level === worst.judged.level ? judged.spare < worst.judged.spare : judged.level === 'barred');
-    if (worse) worst = { claim, value, judged };
+function drivesThoseLanes(claim: LimitClaim, place: Place): boolean {
+  const key = readLaneKey(claim.key);
+  return key === undefined || lanesDriven(key, place.forward);
+}
+
+const rankOf = (claim: LimitClaim): number => claim.modeRank * 2 + (claim.directed ? 1 : 0);
+
+/**
+ * The unconditional tag of a family, with the conditions that override it. Lane by lane is more specific than the
+ * plain tag; a less specific mode's forms cannot change a more specific one's.
+ */
+function splitFamily(family: readonly LimitClaim[]): [LimitClaim | undefined, LimitClaim[]][] {
+  const plains = family.filter((claim) => !claim.conditional && !claim.lanes);
+  const plain = plains[0];
+  const reaches = (claim: LimitClaim) => claim.modeRank >= (plain?.modeRank ?? 0);
+  const lanes = family.filter((claim) => claim.lanes && !claim.conditional && reaches(claim));
+  const conditionals = family
+    .filter((claim) => claim.conditional && reaches(claim))
+    .sort((a, b) => rankOf(a) - rankOf(b));
+  // goods vehicles' tags may stand side by side without one being the more specific
+  const heads = lanes.length > 0 ? lanes : plains.length > 0 ? plains : [undefined];
+  return heads.map((head) => [head, conditionals]);
+}
+
+function holdOne(
+  input: RuleInput,
+  rule: LimitRule,
+  place: Place,
+  plain: LimitClaim | undefined,
+  conditionals: readonly LimitClaim[],
+  goods: GoodsSigns | undefined,
+): Draft | undefined {
+  const resolved = resolveTag(plain, conditionals, (claim) =>
+    contextsAt(input, place, isWithin(place, conditionRuns(input, claim.key, claim.text))),
+  );
+  const base = place.tags[plainKey(plain ?? conditionals[0])];
+  const judge = ({ value, from }: Pick<Possible<LimitClaim>, 'value' | 'from'>): Outcome =>
+    value === undefined || from === undefined ? { kind: 'free' } : outcomeOf(rule, place, from, value, base);
+  const ofGoods = (plain ?? conditionals[0])?.binding === 'goods' ? goods : undefined;
+  const draft =
+    resolved.open.length === 0
+      ? settledDraft(input, rule, place, resolved, judge)
+      : openDraft(rule, place, resolved, judge);
+  if (draft === undefined || ofGoods === undefined) return draft;
+  const say = `${draft.say} ${sayGoods(ofGoods)}`;
+  if (ofGoods.are === 'bind') return { ...draft, say };
+  const aspect = draft.aspect ?? Object.keys(draft.tags)[0];
+  return { ...draft, level: 'unproved', say, advice: rule.unprovedAdvice, ...(aspect && { aspect }) };
+}
+
+function plainKey(claim: LimitClaim | undefined): string {
+  return claim === undefined ? '' : claim.key.replace(/:lanes.*$/, '').replace(/:conditional$/, '');
+}
+
+type Judge = (possible: Pick<Possible<LimitClaim>, 'value' | 'from'>) => Outcome;
+
+function settledDraft(
+  input: RuleInput,
+  rule: LimitRule,
+  place: Place,
+  resolved: Resolved<LimitClaim>,
+  judge: Judge,
+): Draft | undefined {
+  const [only] = resolved.possible;
+  const claim = only?.from;
+  if (only === undefined || claim === undefined) return undefined;
+  const outcome = judge(only);
+  if (outcome.kind === 'free') return undefined;
+  if (outcome.kind === 'doubt') return doubtDraft(rule, place, claim, outcome.why, false);
+  const free = freeFrom(input, place, resolved, judge);
+  const { judged, value, asMapped } = outcome;
+  return {
+    level: judged.level,
+    place,
+    tags: { ...tagOf(claim), ...(free && resolved.next ? tagOf(resolved.next.tag) : {}) },
+    limit: { value, unit: rule.unit, asMapped },
+    vehicle: judged.vehicle,
+    spare: judged.spare,
+    say: `${judged.say}${sayClause(only.clause)}`,
+    advice: free === undefined ? judged.advice : `${judged.advice} Free from ${free}.`,
+  };
+}
+
+/** When the clock next lifts the limit, in words. */
+function freeFrom(
+  input: RuleInput,
+  place: Place,
+  resolved: Resolved<LimitClaim>,
+  judge: Judge,
+): string | undefined {
+  const { next } = resolved;
+  const now = next && input.along.clockAt(place.toM);
+  if (next === undefined || now === undefined) return undefined;
+  if (judge({ value: next.value, from: next.tag }).kind !== 'free') return undefined;
+  return sayTime(next.at, now);
+}
+
+/** Something is not settled: what every case has in common is said for certain, the worst of them otherwise. */
+function openDraft(
+  rule: LimitRule,
+  place: Place,
+  resolved: Resolved<LimitClaim>,
+  judge: Judge,
+): Draft | undefined {
+  const { open } = resolved;
+  const cases = resolved.possible.map((possible) => ({ possible, outcome: judge(possible) }));
+  const worst = worstCase(cases.map(({ outcome }) => outcome));
+  const notUnderstood = open.find((each) => each.level === 'unproved');
+  if (worst === undefined) {
+    if (notUnderstood === undefined) return undefined;
+    const { tag, why } = notUnderstood;
+    const harmless = !notUnderstood.unreadable || isFree(rule, place, tag);
+    return doubtDraft(rule, place, tag, whyOpen(why, notUnderstood), harmless);
+  }
+  const tags = tagsOf([
+    ...cases.flatMap(({ possible }) => possible.from ?? []),
+    ...open.map(({ tag }) => tag),
+  ]);
+  const first = open[0] as OpenCondition<LimitClaim>;
+  if (worst.kind === 'doubt')
+    return { ...doubtDraft(rule, place, first.tag, `${worst.why}; ${first.why}`, false), tags };
+  const { judged, value, asMapped } = worst;
+  const certain =
+    cases.every(({ outcome }) => outcome.kind === 'held' && outcome.judged.level === 'barred') &&
+    !open.some((each) => each.unreadable);
+  const level = certain ? 'barred' : notUnderstood === undefined ? 'squeeze' : 'unproved';
+  const unless = open.map((each) => sayOpen(each)).join('');
+  return {
+    level,
+    place,
+    tags,
+    limit: { value, unit: rule.unit, asMapped },
+    vehicle: judged.vehicle,
+    spare: judged.spare,
+    say: `${judged.say}${certain ? '' : unless}`,
+    advice: certain ? judged.advice : adviseOpen(open, rule.unprovedAdvice),
+    ...(certain ? {} : { aspect: first.tag.key }),
+  };
+}
+
+function worstCase(outcomes: readonly Outcome[]): Exclude<Outcome, { kind: 'free' }> | undefined {
+  let worst: Exclude<Outcome, { kind: 'free' }> | undefined;
+  for (const outcome of outcomes) {
+    if (outcome.kind === 'free') continue;
+    if (worst === undefined || (worst.kind === 'doubt' && outcome.kind === 'held')) worst = outcome;
+    else if (outcome.kind === 'held' && worst.kind === 'held' && outcome.judged.spare < worst.judged.spare)
+      worst = outcome;
   }
   return worst;
 }
 
-/** A condition or a lane may lift the limit: until that is settled, over the limit is unproved. */
-function mayLift(claim: LimitClaim, worst: Figure): boolean {
-  if (worst.judged.level !== 'barred') return false;
-  if (claim.binding !== 'condition' && claim.binding !== 'lane') return false;
-  const { base, basis, modeRank } = worst.claim;
-  // what is said of the law moves no wall, and what is said of all does not reach what is said of motorhomes
-  return claim.base === base && claim.basis === basis && claim.modeRank >= modeRank;
+function whyOpen(why: string, open: OpenCondition<LimitClaim>): string {
+  return open.unreadable ? why : `holds under a condition that is not settled: ${why}`;
 }
 
-function figureDraft(rule: LimitRule, place: Place, worst: Figure, lifting: readonly LimitClaim[]): Draft {
-  const { claim, value, judged } = worst;
-  const unless = lifting.map(
-    (other) => ` "${other.key}=${other.text}" may change that; it is not settled here.`,
-  );
-  return {
-    level: lifting.length > 0 ? 'unproved' : judged.level,
-    place,
-    tags: Object.assign({}, ...[claim, ...lifting].map(tagOf)),
-    limit: { value, unit: rule.unit, asMapped: claim.text },
-    vehicle: judged.vehicle,
-    spare: judged.spare,
-    say: `${judged.say}${noteText(claim.reading)}${unless.join('')}`,
-    advice: judged.advice,
-  };
+/** " Whether it binds: it depends on the time of passing (Monday to Friday 07:00 to 19:00)." */
+export function sayOpen(open: OpenCondition<{ readonly key: string; readonly text: string }>): string {
+  const { tag, why, level, unreadable } = open;
+  if (level === 'squeeze') return ` Whether it binds is open: ${why}.`;
+  const text = `"${tag.key}=${tag.text}"`;
+  return unreadable ? ` ${text} ${why}.` : ` ${text} may change that: ${why}.`;
 }
 
-function tagOf(claim: LimitClaim): Tags {
-  return { [claim.key]: claim.text };
+export function adviseOpen(
+  open: readonly Pick<OpenCondition<never>, 'wantsTime' | 'level'>[],
+  otherwise: string,
+): string {
+  if (open.every((each) => each.wantsTime)) return 'Give a leave time, or pass outside these hours.';
+  return open.every((each) => each.level === 'squeeze')
+    ? 'Look for the sign, and mind what it asks.'
+    : otherwise;
 }
 
-function noteText(reading: Reading): string {
-  if (reading.kind === 'unreadable' || reading.notes.length === 0) return '';
-  return ` (Read from the map with care: ${reading.notes.map((note) => NOTE_TEXT[note]).join(', ')}.)`;
-}
-
-function doubtOf(input: RuleInput, rule: LimitRule, place: Place, claim: LimitClaim): Draft | undefined {
-  const why = reasonToDoubt(input, rule, place, claim);
-  if (why === undefined) return undefined;
-  const harmless = claim.binding !== 'always' && isFreeWhateverItMeans(rule, place, claim);
-  if (harmless && claim.binding === 'goods') return undefined;
+function doubtDraft(rule: LimitRule, place: Place, claim: LimitClaim, why: string, harmless: boolean): Draft {
   return {
     level: 'unproved',
     place,
@@ -131,50 +251,25 @@ function doubtOf(input: RuleInput, rule: LimitRule, place: Place, claim: LimitCl
   };
 }
 
-function reasonToDoubt(
-  input: RuleInput,
-  rule: LimitRule,
-  place: Place,
-  claim: LimitClaim,
-): string | undefined {
-  switch (claim.binding) {
-    case 'condition':
-      return 'holds under a condition that is not settled here';
-    case 'lane':
-      return 'differs from lane to lane and is not settled here';
-    case 'notUnderstood':
-      return 'a limit that is not understood';
-    case 'goods':
-      return input.envelope.grossKg > GOODS_SIGNS_FROM_KG
-        ? 'said of goods vehicles; in some countries such signs bind a motorhome over 3.5 t'
-        : undefined;
-    case 'always':
-      return reasonInReading(rule, place, claim.reading);
-  }
+function tagOf(claim: LimitClaim): Tags {
+  return { [claim.key]: claim.text };
 }
 
-function reasonInReading(rule: LimitRule, place: Place, reading: Reading): string | undefined {
-  if (reading.kind === 'unreadable') return `cannot be read as a limit (${reading.reason})`;
-  if (reading.kind === 'value') return rule.disbelieve?.(reading.value);
-  if (reading.kind === 'below_default') return 'lower than the general rule, and nobody mapped by how much';
-  return rule.judgeWord?.(reading.kind, place);
+function tagsOf(claims: readonly LimitClaim[]): Tags {
+  return Object.assign({}, ...claims.map(tagOf));
 }
 
 /**
- * Whether each figure in an unsettled text leaves the vehicle free, so that no meaning of it could stop it.
+ * Whether each figure in a text nobody can take apart leaves the vehicle free, so that no meaning of it could stop it.
  * `a|b` are lanes, `a @ b; c @ d` clauses.
  */
-function isFreeWhateverItMeans(rule: LimitRule, place: Place, claim: LimitClaim): boolean {
+function isFree(rule: LimitRule, place: Place, claim: LimitClaim): boolean {
   if (claim.quantity === 'unknown') return false;
   return claim.text.split(/\||;(?![^()]*\))/).every((part) => {
     const figure = (part.split('@')[0] ?? '').trim();
     if (figure === '') return part === '';
     const reading = readQuantity(figure, claim.quantity);
-    if (reading.kind === 'value')
-      return (
-        rule.disbelieve?.(reading.value) === undefined &&
-        rule.judge(claim, reading.value, place) === undefined
-      );
-    return reading.kind === 'none';
+    if (reading.kind !== 'value') return reading.kind === 'none';
+    return outcomeOf(rule, place, { ...claim, lanes: false }, figure, undefined).kind === 'free';
   });
 }

@@ -10,15 +10,13 @@ import { wrongWays } from './wrong-way.ts';
 const YARD_M = 100;
 /** A break this short is a lost fix, not another day. Metres. */
 const SHORT_BREAK_M = 50;
-/** Sentences of the map readers that mean roads may be missing. */
-const INCOMPLETE = /incomplete|truncated|missing|cut short|remark/i;
 
 /** What the map cannot vouch for: parts with no road, breaks, parts filled in, doubtful matches, unknown limits. */
 export const map: SubjectRule = (input) => {
   const { drive } = input;
   const plain: Finding[] = [
     ...nothingDriven(input),
-    ...input.roads.notes.filter((note) => INCOMPLETE.test(note)).map((note) => incomplete(input, note)),
+    ...(input.roads.incomplete ?? []).map((note) => incomplete(input, note)),
     ...drive.legs.filter((leg) => leg.kind === 'offMap').map((leg) => offMap(input, leg)),
     ...drive.legs.filter((leg) => leg.kind === 'gap').map(gap),
     ...guesses(input),

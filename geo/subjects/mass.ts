@@ -1,6 +1,9 @@
+import type { CountryRule } from '../country/rule.ts';
 import type { LimitClaim } from '../tags/limits.ts';
 import { printKg } from '../units/print.ts';
-import { holdLimits, type Judged } from './hold-limits.ts';
+import { holdLimits } from './hold-limits.ts';
+import type { Judged } from './limit-rule.ts';
+import type { Place } from './places.ts';
 import type { RuleInput, SubjectRule } from './rule.ts';
 
 /**
@@ -13,15 +16,17 @@ export const mass: SubjectRule = (input) =>
     quantities: ['mass', 'plateMass', 'unladenMass'],
     unit: 'kg',
     unprovedAdvice: `Find out the mass limit before driving there; the vehicle is plated at ${printKg(input.card.grossKg)}.`,
-    judge: (claim, value) =>
-      claim.quantity === 'unladenMass' ? judgeUnladen(input, claim, value) : judgePlate(input, claim, value),
+    judge: (claim, value, place) =>
+      claim.quantity === 'unladenMass'
+        ? judgeUnladen(input, claim, value)
+        : judgePlate(input, claim, value, place),
   });
 
-function judgePlate(input: RuleInput, claim: LimitClaim, limitKg: number): Judged | undefined {
+function judgePlate(input: RuleInput, claim: LimitClaim, limitKg: number, place: Place): Judged | undefined {
   const { grossKg } = input.card;
   const spare = limitKg - grossKg;
   if (spare > -NOISE_KG) return undefined;
-  const credit = claim.quantity === 'mass' ? ' It may weigh less today; that is not counted on.' : '';
+  const credit = claim.quantity === 'mass' ? ` ${sayBasis(input.along.ruleAt(place.fromM))}` : '';
   return {
     level: claim.basis === 'advisory' ? 'squeeze' : 'barred',
     vehicle: { value: grossKg, unit: 'kg', what: 'plated gross mass' },
@@ -29,6 +34,13 @@ function judgePlate(input: RuleInput, claim: LimitClaim, limitKg: number): Judge
     say: `The limit is ${printKg(limitKg, 'down')}; the vehicle is plated at ${printKg(grossKg, 'up')}: over on the plate by ${printKg(-spare, 'up')}.${credit}`,
     advice: 'Take another road.',
   };
+}
+
+/** What the plain mass sign compares; the plate is held against it in any case. */
+function sayBasis({ code, name, massSign }: CountryRule): string {
+  if (massSign.value === 'plated' && code !== 'other')
+    return `In ${name} the plate decides, however little it weighs today (${massSign.source}).`;
+  return 'It may weigh less today; that is not counted on.';
 }
 
 function judgeUnladen(input: RuleInput, claim: LimitClaim, limitKg: number): Judged | undefined {

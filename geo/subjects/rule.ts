@@ -3,6 +3,7 @@ import type { Finding } from '../report.ts';
 import type { Roads } from '../roads/roads.ts';
 import type { VehicleCard } from '../vehicle/card.ts';
 import type { Envelope } from '../vehicle/envelope.ts';
+import type { Along } from './along.ts';
 
 /** Spare asked for before a passage counts as free. Metres. */
 export interface Margins {
@@ -22,6 +23,8 @@ export interface RuleInput {
   readonly margins: Margins;
   /** ISO 3166-1 alpha-2, in driving order; empty when neither the place nor the user tells */
   readonly country: readonly string[];
+  /** country, its row of rules and the clock at each place of the drive */
+  readonly along: Along;
 }
 
 /**

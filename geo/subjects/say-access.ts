@@ -12,7 +12,7 @@ const WHO: Readonly<Record<string, string>> = {
 
 /** What a way's or barrier's access means here, in one sentence. */
 export function sayAccess(access: Access, within: boolean, tags: Tags): string {
-  const tag = `${access.key}=${access.text}`;
+  const tag = `${access.key}=${access.asMapped ?? access.text}`;
   const through = within ? 'the drive starts or ends there' : 'and the drive passes through';
   switch (access.meaning) {
     case 'open':

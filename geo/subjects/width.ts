@@ -1,13 +1,14 @@
 import type { LimitClaim } from '../tags/limits.ts';
 import { printLimitM, printMetres, printSizeM } from '../units/print.ts';
-import { holdLimits, type Judged } from './hold-limits.ts';
+import { holdLimits } from './hold-limits.ts';
+import type { Judged } from './limit-rule.ts';
 import type { Place } from './places.ts';
 import { roundMm } from './round-mm.ts';
 import type { RuleInput, SubjectRule } from './rule.ts';
 
 /**
- * Width limits. A legal one is held against the body, mirrors not being part of it in law; a physical one, and
- * any at a barrier, against what must pass.
+ * Width limits. A legal one is held against the body, or over the mirrors where the country's sign counts them; a
+ * physical one, and any at a barrier, against what must pass.
  */
 export const width: SubjectRule = (input) =>
   holdLimits(input, {
@@ -16,14 +17,14 @@ export const width: SubjectRule = (input) =>
     unit: 'm',
     unprovedAdvice: `Find out the width before driving there; the vehicle is ${printSizeM(input.envelope.mirrorsWidthM)} over its mirrors.`,
     judge: (claim, value, place) =>
-      isGap(claim, place) ? judgeGap(input, value) : judgeLegal(input, claim, value),
+      isGap(claim, place) ? judgeGap(input, value) : judgeLegal(input, claim, value, place),
   });
 
 function isGap(claim: LimitClaim, place: Place): boolean {
   return claim.basis === 'physical' || (place.type === 'node' && place.tags['barrier'] !== undefined);
 }
 
-function judgeLegal(input: RuleInput, claim: LimitClaim, limitM: number): Judged | undefined {
+function judgeLegal(input: RuleInput, claim: LimitClaim, limitM: number, place: Place): Judged | undefined {
   const { bodyWidthM, mirrorsWidthM } = input.envelope;
   const bodySpare = roundMm(limitM - bodyWidthM);
   if (bodySpare < 0)
@@ -36,6 +37,16 @@ function judgeLegal(input: RuleInput, claim: LimitClaim, limitM: number): Judged
     };
   const mirrorSpare = roundMm(limitM - mirrorsWidthM);
   if (mirrorSpare >= 0) return undefined;
+  const { code, name, widthSign } = input.along.ruleAt(place.fromM);
+  // an unknown country's row is the stricter guess: it bars nobody
+  if (widthSign.value === 'with mirrors' && code !== 'other' && claim.basis !== 'advisory')
+    return {
+      level: 'barred',
+      vehicle: { value: mirrorsWidthM, unit: 'm', what: 'width over mirrors' },
+      spare: mirrorSpare,
+      say: `The width limit is ${printLimitM(limitM)}; in ${name} it counts the mirrors as driven (${widthSign.source}): ${printSizeM(mirrorsWidthM)}, ${printMetres(-mirrorSpare, 'up')} too wide.`,
+      advice: 'Take another road.',
+    };
   return {
     level: 'squeeze',
     vehicle: { value: mirrorsWidthM, unit: 'm', what: 'width over mirrors' },

@@ -1,12 +1,13 @@
 import type { Span } from '../match/drive.ts';
-import { type Oneway, onewayFor } from '../tags/oneway.ts';
+import { type OnewayThen, onewayThen } from '../tags/oneway.ts';
+import { contextsAt } from './conditions.ts';
 import { drivenWays, type Place } from './places.ts';
 import type { RuleInput } from './rule.ts';
 
 /** A way driven against its mapped direction, or where the direction is not settled. */
 export interface WrongWay {
   readonly place: Place;
-  readonly oneway: Oneway;
+  readonly oneway: OnewayThen;
   /** most of it is in doubt or filled in: another road may be the driven one */
   readonly doubtful: boolean;
 }
@@ -15,7 +16,7 @@ export interface WrongWay {
 export function wrongWays(input: RuleInput): WrongWay[] {
   const found: WrongWay[] = [];
   for (const place of drivenWays(input.drive, input.roads)) {
-    const oneway = onewayFor(place.tags, place.forward);
+    const oneway = onewayThen(place.tags, place.forward, () => contextsAt(input, place, false));
     if (oneway.allowed === 'yes') continue;
     const { doubtful, guessed } = input.drive;
     const most = (place.toM - place.fromM) / 2;

@@ -4,12 +4,24 @@ import { isDrivenDirection, isElsewhere, isOtherDirection, isRemark } from './ke
 import { isGoodsMode, isMotorhomeMode, isOtherMode, MOTORHOME_MODES, modeRank } from './modes.ts';
 import { roadClass } from './road-class.ts';
 
+/** One form of an access key. */
+export interface AccessTag {
+  readonly key: string;
+  readonly text: string;
+  /** how specific its mode is (modeRank) */
+  readonly rank: number;
+  /** the value is given lane by lane */
+  readonly lanes: boolean;
+}
+
 /** What decides whether a motorhome may use a way in the driven direction. */
 export interface Access {
   readonly meaning: AccessMeaning;
   /** the deciding key, '' where nothing is mapped and the class is open */
   readonly key: string;
   readonly text: string;
+  /** the whole of the tag, where `text` is one clause of it */
+  readonly asMapped?: string;
   /** how specific the deciding key is (modeRank); 0 for the class of road */
   readonly rank: number;
 }
@@ -67,6 +79,50 @@ function accessOfFerry(tags: Tags): Access {
     return { meaning: key === 'hgv' && meaning === 'open' ? 'open' : 'unknown', key, text, rank: 0 };
   }
   return ofClass(tags, 'unknown');
+}
+
+/**
+ * The motorhome's own access keys under conditions, in the driven direction, from the least to the most specific.
+ * @param rank keys less specific than this cannot change what is decided and are left out
+ */
+export function accessConditions(tags: Tags, forward: boolean, rank: number): AccessTag[] {
+  return accessForms(tags, forward, rank)
+    .filter(({ key }) => key.endsWith(':conditional'))
+    .sort((a, b) => specificity(a) - specificity(b));
+}
+
+/** The motorhome's own access keys given lane by lane without a condition. */
+export function accessLanes(tags: Tags, forward: boolean, rank: number): AccessTag[] {
+  return accessForms(tags, forward, rank).filter(({ key, lanes }) => lanes && !key.endsWith(':conditional'));
+}
+
+const specificity = ({ rank, key }: AccessTag): number =>
+  rank * 2 + (/:(forward|backward)\b/.test(key) ? 1 : 0);
+
+function accessForms(tags: Tags, forward: boolean, rank: number): AccessTag[] {
+  const forms: AccessTag[] = [];
+  for (const key in tags) {
+    if (!key.includes(':')) continue;
+    const [mode = '', ...rest] = key.split(':');
+    if (!isMotorhomeMode(mode) || modeRank(mode) < rank) continue;
+    if (!rest.every((part) => isForm(part) || isDrivenDirection(part, forward))) continue;
+    forms.push({ key, text: tags[key] ?? '', rank: modeRank(mode), lanes: rest.includes('lanes') });
+  }
+  return forms;
+}
+
+const isForm = (part: string): boolean => part === 'lanes' || part === 'conditional';
+
+/**
+ * What is said of lorries in the driven direction, as accessConditions and accessLanes for `hgv`: whether it reaches a
+ * heavy motorhome is for the country to say.
+ */
+export function goodsAccess(tags: Tags, forward: boolean): AccessTag[] {
+  return Object.entries(tags).flatMap(([key, text]) => {
+    const [mode, ...rest] = key.split(':');
+    if (mode !== 'hgv' || !rest.every((part) => isForm(part) || isDrivenDirection(part, forward))) return [];
+    return [{ key, text, rank: 0, lanes: rest.includes('lanes') }];
+  });
 }
 
 /**

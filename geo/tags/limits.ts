@@ -27,7 +27,17 @@ export interface LimitClaim {
   readonly binding: Binding;
   /** how specific the mode is that the key names: 4 motorhome … 1 access, 0 none */
   readonly modeRank: number;
-  /** metres or kilograms; only `always` and `goods` are read, the text of the others is for those who understand it */
+  /** names the driven direction */
+  readonly directed: boolean;
+  /** what the key is a form of; forms of one limit override each other, those of different ones never */
+  readonly family: string;
+  /** every part of the key is understood */
+  readonly understood: boolean;
+  /** the value is `a|b`, lane by lane */
+  readonly lanes: boolean;
+  /** the value is `a @ condition` */
+  readonly conditional: boolean;
+  /** metres or kilograms; only plain values are read, the text of the others is for those who understand it */
   readonly reading: Reading;
 }
 
@@ -49,21 +59,37 @@ export function limitClaims(tags: Tags, quantities: readonly Quantity[], forward
       continue;
     }
     const rank = modeRank(parsed.mode) * 2 + (parsed.directed ? 1 : 0);
-    const family = `${parsed.base} ${parsed.basis} ${key.includes(':legal')}`;
-    const sofar = winners.get(family);
-    if (sofar === undefined || rank > sofar.rank) winners.set(family, { rank, claim });
+    const sofar = winners.get(claim.family);
+    if (sofar === undefined || rank > sofar.rank) winners.set(claim.family, { rank, claim });
   }
   return [...[...winners.values()].map((winner) => winner.claim), ...claims];
 }
 
 function makeClaim(key: string, text: string, parsed: LimitKey): LimitClaim {
-  const { base, quantity, basis } = parsed;
+  const { base, quantity, basis, directed, lanes, conditional } = parsed;
   const binding = bindingOf(parsed);
-  const reading =
-    binding === 'always' || (binding === 'goods' && !parsed.conditional && !parsed.lanes)
-      ? readQuantity(text.trim(), quantity)
-      : unreadable('not settled yet');
-  return { key, text, base, quantity, basis, binding, modeRank: modeRank(parsed.mode), reading };
+  const plain = binding === 'always' || (binding === 'goods' && !conditional && !lanes);
+  return {
+    key,
+    text,
+    base,
+    quantity,
+    basis,
+    binding,
+    modeRank: modeRank(parsed.mode),
+    directed,
+    family: familyOf(key, parsed),
+    understood: parsed.strange.length === 0 && quantity !== 'unknown',
+    lanes,
+    conditional,
+    reading: plain ? readQuantity(text.trim(), quantity) : unreadable('not settled yet'),
+  };
+}
+
+function familyOf(key: string, { base, basis, goods }: LimitKey): string {
+  // what is said of lorries of one kind is not overridden by what is said of another
+  if (goods) return key.replace(/:(lanes|conditional|forward|backward|both_ways)(?=:|$)/g, '');
+  return `${base} ${basis}${key.includes(':legal') ? ' legal' : ''}`;
 }
 
 function bindingOf(parsed: LimitKey): Binding {

@@ -1,4 +1,6 @@
 import type { Tags } from '../roads/roads.ts';
+import type { ConditionContext } from './conditional/context.ts';
+import { type OpenCondition, resolveTag, type Tagged } from './resolve.ts';
 
 /** Whether the driven direction is with the mapped one: `unsure` where it turns by the hour or is not said clearly. */
 export interface Oneway {
@@ -34,4 +36,31 @@ export function onewayFor(tags: Tags, forward: boolean): Oneway {
   if (junction === 'circular') return { allowed: 'unsure', key: 'junction', text: junction };
   if (highway === 'motorway_link') return { allowed: 'unsure', key: 'highway', text: highway };
   return { allowed: 'yes', key: '', text: '' };
+}
+
+/** The same with `oneway:conditional` judged; `open` says what it hangs on where it is not settled. */
+export interface OnewayThen extends Oneway {
+  readonly open?: OpenCondition<Tagged>;
+}
+
+export function onewayThen(
+  tags: Tags,
+  forward: boolean,
+  contexts: () => readonly ConditionContext[],
+): OnewayThen {
+  const plain = onewayFor(tags, forward);
+  const key = KEYS.map((each) => `${each}:conditional`).find((each) => tags[each] !== undefined);
+  if (key === undefined) return plain;
+  const tag = { key, text: tags[key] ?? '' };
+  const { possible, open } = resolveTag<Tagged>(undefined, [tag], contexts);
+  const base = key.slice(0, -':conditional'.length);
+  const cases = possible.map(({ value }) =>
+    value === undefined ? plain : { ...onewayFor({ ...tags, [base]: value }, forward), ...tag },
+  );
+  const [first] = open;
+  const [only] = cases;
+  if (first === undefined) return only ?? plain;
+  if (!first.unreadable && cases.every((one) => one.allowed === 'yes')) return { ...plain, allowed: 'yes' };
+  if (!first.unreadable && cases.every((one) => one.allowed === 'no')) return plain;
+  return { allowed: 'unsure', ...tag, open: first };
 }

@@ -1,10 +1,18 @@
 import type { Tags } from '../roads/roads.ts';
+import type { Clause } from './conditional/conditional.ts';
+import type { ConditionContext } from './conditional/context.ts';
+import { type OpenCondition, resolveTag, type Tagged } from './resolve.ts';
 
 /** What a broken turn restriction means for a motorhome. */
 export interface TurnRule {
   readonly binds: 'yes' | 'no' | 'unsure';
   readonly key: string;
   readonly text: string;
+  /** the restriction that holds, where `text` is a condition */
+  readonly value?: string;
+  readonly clause?: Clause;
+  /** what a condition hangs on, where that is not settled */
+  readonly open?: OpenCondition<Tagged>;
 }
 
 const BINDING_KEYS = [
@@ -19,18 +27,56 @@ const EXEMPT = new Set(['motorhome', 'motor_vehicle', 'vehicle']);
 /** old ways of writing a condition */
 const TIME_KEYS = ['day_on', 'day_off', 'hour_on', 'hour_off'];
 
-/** Whether a turn restriction's tags bind a motorhome; restrictions for goods vehicles, buses and others do not. */
-export function turnRuleFor(tags: Tags): TurnRule {
+/**
+ * Whether a turn restriction's tags bind a motorhome; restrictions for goods vehicles, buses and others do not.
+ * @param contexts what decides conditions; left out, every condition is `unsure`
+ */
+export function turnRuleFor(tags: Tags, contexts?: () => readonly ConditionContext[]): TurnRule {
   const except = (tags['except'] ?? '').split(';').map((part) => part.trim());
   const exempt = except.find((part) => EXEMPT.has(part));
   if (exempt !== undefined) return { binds: 'no', key: 'except', text: tags['except'] ?? '' };
+  const unsureForUs = except.includes('motorcar') || TIME_KEYS.some((time) => time in tags);
+  const bindsAs = (value: string) => (!KNOWN.test(value) || unsureForUs ? 'unsure' : 'yes');
   for (const key of BINDING_KEYS) {
     const conditional = tags[`${key}:conditional`];
-    if (conditional !== undefined) return { binds: 'unsure', key: `${key}:conditional`, text: conditional };
+    if (conditional !== undefined) {
+      const rule = underCondition(
+        { key: `${key}:conditional`, text: conditional },
+        tags[key],
+        contexts,
+        bindsAs,
+      );
+      if (rule !== undefined) return rule;
+    }
     const text = tags[key];
-    if (text === undefined) continue;
-    const unsure = !KNOWN.test(text) || except.includes('motorcar') || TIME_KEYS.some((time) => time in tags);
-    return { binds: unsure ? 'unsure' : 'yes', key, text };
+    if (text !== undefined) return { binds: bindsAs(text), key, text };
   }
   return { binds: 'no', key: '', text: '' };
+}
+
+/** undefined: the condition does not hold, and the tag without it decides. */
+function underCondition(
+  tag: Tagged,
+  plain: string | undefined,
+  contexts: (() => readonly ConditionContext[]) | undefined,
+  bindsAs: (value: string) => 'unsure' | 'yes',
+): TurnRule | undefined {
+  if (contexts === undefined) return { binds: 'unsure', ...tag };
+  const { possible, open } = resolveTag<Tagged>(undefined, [tag], contexts);
+  const values = possible.map(({ value }) => value ?? plain);
+  const [first] = open;
+  if (first === undefined) {
+    const [only] = possible;
+    if (only?.value === undefined) return undefined;
+    if (only.value === 'none' || only.value === 'no') return { binds: 'no', ...tag };
+    return {
+      binds: bindsAs(only.value),
+      ...tag,
+      value: only.value,
+      ...(only.clause && { clause: only.clause }),
+    };
+  }
+  if (!first.unreadable && values.every((value) => value === undefined || value === 'none'))
+    return { binds: 'no', ...tag };
+  return { binds: 'unsure', ...tag, open: first };
 }

@@ -7,6 +7,7 @@ import { fail, ok, type Result } from '../../geo/result.ts';
 import type { Roads } from '../../geo/roads/roads.ts';
 import { chooseRoute } from '../../geo/route/choose-route.ts';
 import type { Route } from '../../geo/route/route.ts';
+import { type Leaving, readLeaving } from '../../geo/timetable/leaving.ts';
 import { PROGRAM } from '../version.ts';
 import { openMap } from './map/open-map.ts';
 import { readRouteFile } from './route/read-route-file.ts';
@@ -60,6 +61,8 @@ export async function checkFromFiles(
   if (hooks.signal?.aborted) return fail('cancelled', 'Cancelled.');
   hooks.onProgress?.('following the drive');
   const drive = followRoads(route, map.value);
+  const leaving = leavingOf(request, drive, map.value);
+  if (leaving?.ok === false) return leaving;
   hooks.onProgress?.('checking');
   const report = checkDrive({
     route,
@@ -67,11 +70,19 @@ export async function checkFromFiles(
     drive,
     roads: map.value,
     card: card.value,
-    country: request.country === undefined ? [] : [request.country],
-    ...(request.leaveAt === undefined ? {} : { leaveAt: request.leaveAt }),
+    ...(request.country === undefined ? {} : { country: request.country }),
+    ...(leaving === undefined ? {} : { leaving: leaving.value }),
     notes: [...(note === undefined ? [] : [note]), ...file.value.notes],
     program: PROGRAM,
     made: hooks.now().toISOString(),
   });
   return ok({ report, route, drive, roads: map.value });
+}
+
+function leavingOf(
+  { leaveAt, country }: CheckRequest,
+  drive: Drive,
+  roads: Roads,
+): Result<Leaving> | undefined {
+  return leaveAt === undefined ? undefined : readLeaving(leaveAt, drive, roads, country);
 }

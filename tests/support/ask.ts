@@ -1,7 +1,10 @@
 import type { Drive } from '../../geo/match/drive.ts';
 import type { Finding } from '../../geo/report.ts';
 import type { Tags } from '../../geo/roads/roads.ts';
+import { alongDrive } from '../../geo/subjects/along.ts';
 import { DEFAULT_MARGINS, type SubjectRule } from '../../geo/subjects/rule.ts';
+import { readLeaving } from '../../geo/timetable/leaving.ts';
+import { timetable } from '../../geo/timetable/timetable.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { envelopeOf } from '../../geo/vehicle/envelope.ts';
 import { driveOn, type Step, type TestMap, testMap } from './drive-on.ts';
@@ -23,20 +26,38 @@ export const COACHBUILT: VehicleCard = {
   axleKg: { front: 1850, rear: 2000 },
 };
 
+/** Where and when a test drive is driven; left out, nobody knows. */
+export interface WhereWhen {
+  /** country code; the test maps lie in Germany on the globe, which is not asked */
+  readonly country?: string;
+  /** 2027-06-16T09:00, a Wednesday, on the clock of the map's place */
+  readonly leaveAt?: string;
+}
+
 /** What a subject says about a drive. */
 export function ask(
   rule: SubjectRule,
   map: TestMap,
   drive: Drive,
   card: VehicleCard = COACHBUILT,
+  { country, leaveAt }: WhereWhen = {},
 ): Finding[] {
+  const { roads } = map;
+  const leaving = leaveAt === undefined ? undefined : readLeaving(leaveAt, drive, roads);
+  if (leaving?.ok === false) throw new Error(leaving.error.message);
   return rule({
     drive,
-    roads: map.roads,
+    roads,
     card,
     envelope: envelopeOf(card),
     margins: DEFAULT_MARGINS,
-    country: [],
+    country: country === undefined ? [] : [country],
+    along: alongDrive(drive, roads, {
+      countries: [{ fromM: 0, toM: drive.lengthM, country }],
+      ...(leaving === undefined
+        ? {}
+        : { leaving: leaving.value, times: timetable(drive, roads, { vehicle: card }) }),
+    }),
   });
 }
 
@@ -44,22 +65,22 @@ export function ask(
 export function askRoad(
   rule: SubjectRule,
   tags: Tags,
-  options: { readonly card?: VehicleCard; readonly backward?: boolean } = {},
+  options: { readonly card?: VehicleCard; readonly backward?: boolean } & WhereWhen = {},
 ): Finding[] {
   const map = testMap([{ id: 1, nodes: ['0,0', '5,0'], tags: { highway: 'residential', ...tags } }]);
-  return ask(rule, map, driveOn(map, [options.backward ? -1 : 1]), options.card);
+  return ask(rule, map, driveOn(map, [options.backward ? -1 : 1]), options.card, options);
 }
 
 /** What a subject says about a tagged node in the middle of a residential road. */
 export function askNode(
   rule: SubjectRule,
   tags: Tags,
-  options: { readonly card?: VehicleCard } = {},
+  options: { readonly card?: VehicleCard } & WhereWhen = {},
 ): Finding[] {
   const map = testMap([{ id: 1, nodes: ['0,0', '2,0', '5,0'], tags: { highway: 'residential' } }], {
     '2,0': tags,
   });
-  return ask(rule, map, driveOn(map, [1]), options.card);
+  return ask(rule, map, driveOn(map, [1]), options.card, options);
 }
 
 /** What a subject says about ways driven one after another. */
@@ -68,6 +89,7 @@ export function askDrive(
   map: TestMap,
   steps: readonly Step[],
   card: VehicleCard = COACHBUILT,
+  whereWhen: WhereWhen = {},
 ): Finding[] {
-  return ask(rule, map, driveOn(map, steps), card);
+  return ask(rule, map, driveOn(map, steps), card, whereWhen);
 }

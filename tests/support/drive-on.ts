@@ -27,7 +27,7 @@ function placeOf(name: string): { lat: number; lon: number } {
 export function testMap(
   ways: readonly TestWay[],
   nodeTags: Readonly<Record<string, Tags>> = {},
-  notes: readonly string[] = [],
+  incomplete: readonly string[] = [],
 ): TestMap {
   const names = [...new Set(ways.flatMap((way) => way.nodes))];
   const nodeIndex = new Map(names.map((name, index) => [name, index]));
@@ -60,7 +60,8 @@ export function testMap(
     restrictions: [],
     index: nodeOnlyIndex(ways, refs, start, nodes),
     sources: [],
-    notes,
+    notes: [],
+    incomplete,
   };
   return { roads, wayIndex: new Map(ways.map((way, index) => [way.id, index])) };
 }

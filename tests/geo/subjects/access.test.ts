@@ -99,7 +99,33 @@ describe('access', () => {
     expect(through({ hgv: 'no', goods: 'no', tourist_bus: 'no', caravan: 'no', bicycle: 'no' })).toEqual([]);
   });
 
-  it('of lorries is unproved for a motorhome over 3.5 t, since some countries’ sign binds it', () => {
+  it('of lorries binds a motorhome over 3.5 t or not as the country’s law has it', () => {
+    const heavy = { ...COACHBUILT, grossKg: 3850 };
+    const where = (country: string, card = heavy) =>
+      askDrive(access, threeRoads({ 2: { hgv: 'no' } }), [1, 2, 3], card, { country });
+    // Germany's sign 253 names every motor vehicle over 3.5 t but cars and buses (StVO Anlage 2)
+    expect(where('DE')).toMatchObject([{ level: 'barred', tags: { hgv: 'no' } }]);
+    expect(where('DE')[0]?.say).toContain('StVO Anlage 2, Zeichen 253');
+    expect(where('DE', COACHBUILT)).toEqual([]);
+    // Great Britain: a motor caravan is no goods vehicle (Traffic Signs Manual chapter 3)
+    expect(where('GB')).toEqual([]);
+    // Belgium: not read
+    expect(where('BE')).toMatchObject([{ level: 'unproved' }]);
+  });
+
+  it('of lorries by the hour is judged so too where it binds', () => {
+    const heavy = { ...COACHBUILT, grossKg: 3850 };
+    const roads = threeRoads({ 2: { 'hgv:conditional': 'no @ (22:00-06:00)' } });
+    const at = (leaveAt?: string) =>
+      askDrive(access, roads, [1, 2, 3], heavy, { country: 'DE', ...(leaveAt ? { leaveAt } : {}) }).map(
+        (one) => one.level,
+      );
+    expect(at('2027-06-16T23:00')).toEqual(['barred']);
+    expect(at('2027-06-16T12:00')).toEqual([]);
+    expect(at()).toEqual(['squeeze']);
+  });
+
+  it('of lorries is unproved for a motorhome over 3.5 t where the country is not known', () => {
     const heavy = { ...COACHBUILT, grossKg: 3850 };
     expect(askDrive(access, threeRoads({ 2: { hgv: 'no' } }), [1, 2, 3], heavy)[0]?.level).toBe('unproved');
     expect(askDrive(access, threeRoads({ 2: { hgv: 'designated' } }), [1, 2, 3], heavy)).toEqual([]);
@@ -111,20 +137,36 @@ describe('access', () => {
     expect(through({ motorcar: 'no', access: 'private' })).toEqual(['barred']);
   });
 
-  it('under a condition is unproved with its text, and lifts no ban for certain', () => {
+  it('under hours nobody can settle is a squeeze with the hours, and lifts no ban for certain', () => {
     const [finding] = askRoad(access, { 'motor_vehicle:conditional': 'no @ (22:00-05:00)' });
     expect(finding).toMatchObject({
-      level: 'unproved',
+      level: 'squeeze',
       tags: { 'motor_vehicle:conditional': 'no @ (22:00-05:00)' },
+      advice: 'Give a leave time, or pass outside these hours.',
     });
-    expect(through({ motor_vehicle: 'no', 'motor_vehicle:conditional': 'yes @ (Su)' })).toEqual(['unproved']);
+    expect(finding?.say).toContain('22:00 to 05:00');
+    expect(through({ motor_vehicle: 'no', 'motor_vehicle:conditional': 'yes @ (Su)' })).toEqual(['squeeze']);
     expect(through({ motor_vehicle: 'no', 'access:conditional': 'yes @ (Su)' })).toEqual(['barred']);
     expect(through({ motor_vehicle: 'yes', 'access:conditional': 'no @ (Su)' })).toEqual([]);
   });
 
-  it('by lane is folded where a lane stays open', () => {
-    expect(askRoad(access, { 'access:lanes': 'no|' })[0]).toMatchObject({ level: 'unproved', folded: true });
-    expect(askRoad(access, { 'access:lanes': 'no|no' })[0]?.folded).toBeUndefined();
+  it('by lane is a folded heed that names the open lane, and a bar where no lane is open', () => {
+    const [bus] = askRoad(access, { 'access:lanes': 'no|' });
+    expect(bus).toMatchObject({ level: 'heed', folded: true, advice: 'Keep to the right lane.' });
+    expect(bus?.say).toContain('the left lane is closed');
+    expect(askRoad(access, { 'access:lanes': 'no|no' })[0]).toMatchObject({ level: 'barred' });
+    expect(askRoad(access, { 'access:lanes': 'no|perhaps' })[0]).toMatchObject({ level: 'unproved' });
+    expect(askRoad(access, { motor_vehicle: 'no', 'motor_vehicle:lanes': 'no|yes' })).toMatchObject([
+      { level: 'squeeze', advice: 'Keep to the right lane.' },
+    ]);
+  });
+
+  it('by lane under hours is the same, judged at the minute of passing', () => {
+    const tags = { 'motor_vehicle:lanes:conditional': 'no|yes @ (Mo-Fr 07:00-19:00)' };
+    const at = (leaveAt: string) => askRoad(access, tags, { leaveAt }).map((one) => one.level);
+    expect(at('2027-06-16T09:00')).toEqual(['heed']);
+    expect(at('2027-06-16T20:00')).toEqual([]);
+    expect(askRoad(access, tags)).toMatchObject([{ level: 'heed', folded: true }]);
   });
 });
 
@@ -164,20 +206,31 @@ describe('a one-way road', () => {
 
   it('that turns by the hour is unproved', () => {
     expect(askRoad(access, { oneway: 'reversible' })[0]?.level).toBe('unproved');
-    expect(askRoad(access, { oneway: 'yes', 'oneway:conditional': '-1 @ (06:00-09:00)' })[0]?.level).toBe(
-      'unproved',
-    );
+  });
+
+  it('that turns by hours which are mapped is judged at the minute of passing', () => {
+    const tags = { oneway: 'yes', 'oneway:conditional': '-1 @ (06:00-09:00)' };
+    const along = (leaveAt?: string) => askRoad(access, tags, leaveAt ? { leaveAt } : {})[0]?.level;
+    const against = (leaveAt: string) => askRoad(access, tags, { backward: true, leaveAt })[0]?.level;
+    expect([along('2027-06-16T08:00'), along('2027-06-16T10:00'), along()]).toEqual([
+      'barred',
+      undefined,
+      'squeeze',
+    ]);
+    expect([against('2027-06-16T08:00'), against('2027-06-16T10:00')]).toEqual([undefined, 'barred']);
   });
 });
 
 describe('a forbidden turn', () => {
   const roads = threeRoads({});
-  function turn(tags: Tags) {
+  function turn(tags: Tags, leaveAt?: string) {
     const restriction = { id: 77, from: [1], to: [2], viaNodes: [1002], viaWays: [], tags };
     return ask(
       access,
       roads,
       driveOn(roads, [1, 2, 3], { brokenTurns: [{ atM: 300, restriction, lat: 50, lon: 7 }] }),
+      COACHBUILT,
+      leaveAt === undefined ? {} : { leaveAt },
     );
   }
 
@@ -197,7 +250,22 @@ describe('a forbidden turn', () => {
     expect(turn({ restriction: 'no_left_turn', except: 'motor_vehicle' })).toEqual([]);
   });
 
-  it('under a condition is unproved', () => {
-    expect(turn({ 'restriction:conditional': 'no_left_turn @ (07:00-09:00)' })[0]?.level).toBe('unproved');
+  it('under hours is judged at the minute of the turn, and a squeeze without a leave time', () => {
+    const tags = { 'restriction:conditional': 'no_left_turn @ (07:00-09:00)' };
+    expect(turn(tags)[0]).toMatchObject({ level: 'squeeze' });
+    expect(turn(tags, '2027-06-16T08:00')[0]).toMatchObject({
+      level: 'barred',
+      say: 'The turn driven here is forbidden (no left turn). It holds 07:00 to 09:00.',
+    });
+    expect(turn(tags, '2027-06-16T10:00')).toEqual([]);
+    expect(
+      turn({ restriction: 'no_left_turn', 'restriction:conditional': 'none @ (Su)' }, '2027-06-16T10:00'),
+    ).toMatchObject([{ level: 'barred', tags: { restriction: 'no_left_turn' } }]);
+    expect(turn({ 'restriction:conditional': 'no_left_turn @ soon' })[0]?.level).toBe('unproved');
+  });
+
+  it('of heavy vehicles is judged on the card', () => {
+    expect(turn({ 'restriction:conditional': 'no_left_turn @ (weight>7.5)' })).toEqual([]);
+    expect(turn({ 'restriction:conditional': 'no_left_turn @ (weight>3)' })[0]?.level).toBe('barred');
   });
 });

@@ -3,7 +3,7 @@ import type { Tags } from '../../../geo/roads/roads.ts';
 import { barrier } from '../../../geo/subjects/barrier.ts';
 import { height } from '../../../geo/subjects/height.ts';
 import { width } from '../../../geo/subjects/width.ts';
-import { askDrive, askNode } from '../../support/ask.ts';
+import { askDrive, askNode, askRoad } from '../../support/ask.ts';
 import { testMap } from '../../support/drive-on.ts';
 
 function level(tags: Tags): string | undefined {
@@ -68,15 +68,35 @@ describe('a barrier on the driven road', () => {
     expect(level({ barrier: 'bollard', width: '0.2' })).toBe('barred');
   });
 
-  it('under a condition is unproved with its text', () => {
-    const [finding] = askNode(barrier, {
-      barrier: 'bollard',
-      'motor_vehicle:conditional': 'yes @ (06:00-10:00)',
-    });
-    expect(finding).toMatchObject({
-      level: 'unproved',
-      tags: { barrier: 'bollard', 'motor_vehicle:conditional': 'yes @ (06:00-10:00)' },
-    });
+  it('that opens by the hour is judged at the minute of passing', () => {
+    const tags = { barrier: 'bollard', 'motor_vehicle:conditional': 'yes @ (06:00-10:00)' };
+    const at = (leaveAt: string) => askNode(barrier, tags, { leaveAt });
+    expect(askNode(barrier, tags)).toMatchObject([{ level: 'squeeze', tags }]);
+    expect(askNode(barrier, tags)[0]?.say).toContain('06:00 to 10:00');
+    expect(at('2027-06-16T08:00')).toEqual([]);
+    expect(at('2027-06-16T12:00')).toMatchObject([{ level: 'barred' }]);
+    expect(
+      askNode(
+        barrier,
+        { barrier: 'gate', access: 'yes', 'access:conditional': 'no @ (20:00-08:00)' },
+        { leaveAt: '2027-06-16T21:00' },
+      ),
+    ).toMatchObject([{ level: 'barred', advice: 'Take another road. Free from Thursday 08:00.' }]);
+  });
+
+  it('under a condition nobody can read is unproved with its text', () => {
+    expect(level({ barrier: 'bollard', 'motor_vehicle:conditional': 'yes @ (market days)' })).toBe(
+      'unproved',
+    );
+    expect(level({ barrier: 'cattle_grid', 'motor_vehicle:conditional': 'no @ ((' })).toBe('unproved');
+  });
+
+  it('drawn along the road itself is unproved unless it is of an open kind', () => {
+    const along = (kind: string) => askRoad(barrier, { barrier: kind }).map((one) => one.level);
+    expect(along('wall')).toEqual(['unproved']);
+    expect(along('gate')).toEqual(['unproved']);
+    expect(along('toll_booth')).toEqual([]);
+    expect(along('kerb')).toEqual([]);
   });
 
   it('that is locked says so', () => {

@@ -94,6 +94,20 @@ describe('height', () => {
     expect(levels({ maxheight: 'none' }, { card: tall })).toEqual([]);
   });
 
+  it('granted by default or without a sign is the country’s', () => {
+    const quiet = (heightM: number, maxheight: string, country: string, highway = 'primary') =>
+      levels({ maxheight, highway }, { card: { ...COACHBUILT, heightM }, country });
+    // HSE: 5.03 m over public roads of Great Britain; no legal height
+    expect(quiet(4.3, 'unsigned', 'GB')).toEqual([]);
+    expect(quiet(4.3, 'default', 'GB')).toEqual([]);
+    // StVZO § 32: 4.0 m; roads without a sign 4.5 m (OpenStreetMap wiki)
+    expect(quiet(4.3, 'default', 'DE')).toEqual(['unproved']);
+    expect(quiet(4.3, 'unsigned', 'DE')).toEqual([]);
+    // France, OpenStreetMap wiki: 4.30 m, on motorways 4.75 m
+    expect(quiet(4.3, 'unsigned', 'FR')).toEqual(['unproved']);
+    expect(quiet(4.3, 'unsigned', 'FR', 'motorway')).toEqual([]);
+  });
+
   it('unsigned proves nothing off the public road', () => {
     expect(levels({ highway: 'service', maxheight: 'unsigned' })).toEqual(['unproved']);
   });
@@ -106,23 +120,38 @@ describe('height', () => {
     ]);
   });
 
-  it('under a condition or on lanes is unproved with its text, folded away where no figure could matter', () => {
+  it('under the weather is a squeeze with its text, and nothing where no figure could matter', () => {
     const [finding] = askRoad(height, { 'maxheight:conditional': '3.0 @ (wet)' });
-    expect(finding).toMatchObject({ level: 'unproved', tags: { 'maxheight:conditional': '3.0 @ (wet)' } });
-    expect(finding?.folded).toBeUndefined();
-    expect(askRoad(height, { 'maxheight:lanes': '3.9|4' })[0]).toMatchObject({
-      level: 'unproved',
-      folded: true,
+    expect(finding).toMatchObject({
+      level: 'squeeze',
+      limit: { value: 3 },
+      tags: { 'maxheight:conditional': '3.0 @ (wet)' },
     });
-    expect(askRoad(height, { 'maxheight:lanes': '3.9|2.5' })[0]?.folded).toBeUndefined();
+    expect(levels({ 'maxheight:conditional': '3.9 @ (wet)' })).toEqual([]);
+  });
+
+  it('on one lane is a squeeze that names the lane to keep to', () => {
+    const [finding] = askRoad(height, { 'maxheight:lanes': '3.9|2.5' });
+    expect(finding).toMatchObject({
+      level: 'squeeze',
+      limit: { value: 2.5, asMapped: '2.5' },
+      advice: 'Keep to the left lane.',
+    });
+    expect(finding?.say).toMatch(/^On the right lane only: the limit is 2.50 m/);
+    expect(levels({ 'maxheight:lanes': '3.9|4' })).toEqual([]);
+    expect(levels({ 'maxheight:lanes': '2.5|2.9' })).toEqual(['barred']);
+    expect(levels({ 'maxheight:lanes': 'low|2.9' })).toEqual(['unproved']);
+  });
+
+  it('in a form nobody documents is unproved, folded away where no figure could matter', () => {
     expect(askRoad(height, { 'maxheight:left': '4' })[0]).toMatchObject({ level: 'unproved', folded: true });
   });
 
-  it('that a condition may lift is not barred but unproved, and said once', () => {
+  it('that the hour may lift is not barred but a squeeze, and said once', () => {
     const findings = askRoad(height, { maxheight: '3.0', 'maxheight:conditional': '3.5 @ (Su)' });
     expect(findings).toHaveLength(1);
     expect(findings[0]).toMatchObject({
-      level: 'unproved',
+      level: 'squeeze',
       limit: { value: 3 },
       tags: { maxheight: '3.0', 'maxheight:conditional': '3.5 @ (Su)' },
     });
@@ -130,7 +159,8 @@ describe('height', () => {
 
   it('of a wall is not lifted by a condition on the legal limit', () => {
     const tags = { 'maxheight:physical': '3.0', 'maxheight:conditional': 'none @ (Su)' };
-    expect(levels(tags)).toEqual(['barred', 'unproved']);
+    expect(levels(tags)).toEqual(['barred']);
+    expect(levels(tags, { leaveAt: '2027-06-20T12:00' })).toEqual(['barred']);
   });
 
   it('of a bar on the road is judged at its node', () => {

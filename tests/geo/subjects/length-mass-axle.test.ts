@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { axle } from '../../../geo/subjects/axle.ts';
 import { length } from '../../../geo/subjects/length.ts';
 import { mass } from '../../../geo/subjects/mass.ts';
-import { askNode, askRoad, COACHBUILT } from '../../support/ask.ts';
+import { askDrive, askNode, askRoad, COACHBUILT } from '../../support/ask.ts';
+import { testMap } from '../../support/drive-on.ts';
 
 const rack = { lengthM: 0.6, widthM: 1.8, fitted: true };
 
@@ -94,20 +95,45 @@ describe('mass', () => {
 
   it('limits said of motorhomes are not lifted by a condition said of all', () => {
     const tags = { 'maxweight:motorhome': '3', 'maxweight:conditional': 'none @ destination' };
-    expect(askRoad(mass, tags).map((finding) => finding.level)).toEqual(['barred', 'unproved']);
+    expect(askRoad(mass, tags).map((finding) => finding.level)).toEqual(['barred']);
   });
 
-  it('limits lifted for some are unproved with their text', () => {
-    const findings = askRoad(mass, { maxweight: '3', 'maxweight:conditional': 'none @ destination' });
-    expect(findings.map((finding) => finding.level)).toEqual(['unproved']);
-    expect(findings[0]?.say).toContain('none @ destination');
+  it('limits lifted for those who go there are lifted in the run at the drive’s end, not in passing', () => {
+    const weak = { highway: 'residential', maxweight: '3', 'maxweight:conditional': 'none @ destination' };
+    const roads = testMap([
+      { id: 1, nodes: ['0,0', '3,0'], tags: { highway: 'residential' } },
+      { id: 2, nodes: ['3,0', '6,0'], tags: weak },
+      { id: 3, nodes: ['6,0', '9,0'], tags: { highway: 'residential' } },
+    ]);
+    expect(askDrive(mass, roads, [1, 2])).toEqual([]);
+    expect(askDrive(mass, roads, [1, 2, 3])).toMatchObject([{ level: 'barred', tags: { maxweight: '3' } }]);
   });
 
-  it('a 7.5 t limit under any condition is folded away for 3.5 t', () => {
-    expect(askRoad(mass, { 'maxweight:conditional': '7.5 @ (22:00-06:00; PH)' })[0]).toMatchObject({
+  it('a 7.5 t limit at any hour is nothing to 3.5 t, and folded away where nobody can read it', () => {
+    expect(askRoad(mass, { 'maxweight:conditional': '7.5 @ (22:00-06:00; PH)' })).toEqual([]);
+    expect(askRoad(mass, { 'maxweight:conditional': '7.5 @ ((' })[0]).toMatchObject({
       level: 'unproved',
       folded: true,
     });
+    expect(askRoad(mass, { 'maxweight:conditional': '3 @ ((' })[0]?.folded).toBeUndefined();
+  });
+
+  it('limits of goods vehicles bind over 3.5 t where the country’s law says so', () => {
+    const card = { ...COACHBUILT, grossKg: 4250 };
+    const where = (country: string, limit: string) =>
+      askRoad(mass, { 'maxweightrating:hgv': limit }, { card, country }).map((finding) => finding.level);
+    expect(where('DE', '3.5')).toEqual(['barred']);
+    expect(where('DE', '7.5')).toEqual([]);
+    expect(where('GB', '3.5')).toEqual([]);
+    expect(where('US', '3.5')).toEqual(['unproved']);
+    expect(askRoad(mass, { 'maxlength:hgv_articulated': '3' }, { card, country: 'DE' })).toEqual([]);
+  });
+
+  it('of a country whose sign is about the plate says so', () => {
+    const say = (country: string) => askRoad(mass, { maxweight: '3' }, { country })[0]?.say;
+    // FFCC on the French B13 sign; StVO Anlage 2 on the German 262
+    expect(say('FR')).toContain('In France the plate decides, however little it weighs today (FFCC');
+    expect(say('DE')).toContain('It may weigh less today; that is not counted on.');
   });
 
   it('unladen limits are held against the unladen mass, which the card must give', () => {

@@ -63,11 +63,9 @@ describe('the map', () => {
     expect(parts.map((one) => one.folded)).toEqual([true, true, true, true, true]);
   });
 
-  it('passes on that it may be incomplete, and keeps other notes for the cautions', () => {
-    const roads = testMap(road, {}, [
-      'The server cut the answer short: incomplete.',
-      'Two files were merged.',
-    ]);
+  it('says what its data may lack, and leaves other notes for the cautions', () => {
+    const cut = testMap(road, {}, ['The server cut the answer short.']);
+    const roads = { ...cut, roads: { ...cut.roads, notes: ['Two files were merged; none is missing.'] } };
     const findings = askDrive(map, roads, [1]);
     expect(findings).toHaveLength(1);
     expect(findings[0]).toMatchObject({ level: 'unproved', fromM: 0 });

@@ -36,6 +36,16 @@ describe('a legal width limit', () => {
     expect(level({ maxwidth: '2.75' })).toBeUndefined();
   });
 
+  it('counts the mirrors as driven where the country’s sign does', () => {
+    // StVO Anlage 2, Zeichen 264
+    const [german] = askRoad(width, { maxwidth: '2.5' }, { country: 'DE' });
+    expect(german).toMatchObject({ level: 'barred', vehicle: { value: 2.75, what: 'width over mirrors' } });
+    expect(german?.say).toContain('StVO Anlage 2, Zeichen 264');
+    expect(level({ maxwidth: '2.5' }, { country: 'GB' })).toBe('squeeze');
+    // where the country is not known the stricter reading bars nobody
+    expect(level({ maxwidth: '2.5' })).toBe('squeeze');
+  });
+
   it('counts a rack wider than the body', () => {
     const card = { ...COACHBUILT, rack: { lengthM: 0.6, widthM: 2.45, fitted: true } };
     expect(level({ maxwidth: '2.4' }, { card })).toBe('barred');
@@ -83,10 +93,21 @@ describe('width', () => {
     expect(level({ 'maxwidth:backward': '2' }, { backward: true })).toBe('barred');
   });
 
-  it('limits on some lanes are unproved with their text', () => {
+  it('limits on the left lane of roadworks are a squeeze: keep to the right', () => {
     const [finding] = askRoad(width, { 'maxwidth:lanes': '2|none' });
-    expect(finding).toMatchObject({ level: 'unproved', tags: { 'maxwidth:lanes': '2|none' } });
+    expect(finding).toMatchObject({
+      level: 'squeeze',
+      tags: { 'maxwidth:lanes': '2|none' },
+      advice: 'Keep to the right lane.',
+    });
     expect(finding?.folded).toBeUndefined();
+    expect(level({ maxwidth: '2', 'maxwidth:lanes': '2|none' })).toBe('squeeze');
+    expect(level({ maxwidth: '2', 'maxwidth:lanes': '|' })).toBe('barred');
+  });
+
+  it('limits on lanes of the other direction do not count', () => {
+    expect(level({ 'maxwidth:lanes:backward': '2|2' })).toBeUndefined();
+    expect(level({ 'maxwidth:lanes:backward': '2|2' }, { backward: true })).toBe('barred');
   });
 
   it('that cannot be read is unproved', () => {

@@ -11,7 +11,7 @@ const SAME_MAP_M = 1;
 const SAME_MAP_SIGMA_M = 5;
 /** Two maps of one road differ by so much, or more where the positions say so. */
 const OTHER_MAP_SIGMA_M = 10;
-const SAMPLES = 400;
+const SAMPLES = 200;
 const LOOK_M = 50;
 /** Positions closer than this on average are a line, whatever the file calls them. */
 const LINE_M = 100;

@@ -7,10 +7,8 @@ import type { Run } from './path.ts';
 import { headingOnEdge, placeOnEdge } from './place.ts';
 import { ROAD_CLASS } from './road-class.ts';
 import type { Positions } from './thin.ts';
-import type { BestChain } from './viterbi.ts';
+import { type BestChain, CLOSE } from './viterbi.ts';
 
-/** Another road this close in likelihood (nats) explains the positions about as well. */
-const CLOSE = 3;
 /** Nearer rivals are the same place seen from another edge, as about a junction. */
 const APART_M = 8;
 /** Farther from its road than this a position hardly proves it. */

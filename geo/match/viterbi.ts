@@ -24,9 +24,15 @@ export interface BestChain {
   readonly state: readonly number[];
   /** moves[i] leads from position i to i + 1 */
   readonly moves: readonly Move[];
-  /** by state: how much likelier the best chain is than the best chain through that state (nats); 0 on the chain */
+  /**
+   * By state: how much likelier the best chain is than the best chain through that state, nats. 0 on the chain;
+   * right up to CLOSE, beyond it no more than that it is beyond.
+   */
   readonly behind: Float64Array;
 }
+
+/** Another road this close in likelihood (nats) explains the positions about as well. */
+export const CLOSE = 3;
 
 /** Nats for starting or ending off the map. */
 const END_OFF = 15;
@@ -59,7 +65,7 @@ export function findBestChain(
   const back = new Int32Array(directed.length).fill(-1);
   const how = new Uint8Array(directed.length);
   const fills = new Map<number, number[]>();
-  // every transition looked at, for the sweep backwards
+  // for the sweep backwards: no transition behind its target's best by more than CLOSE can come close in the end
   const links = { from: [] as number[], to: [] as number[], price: [] as number[] };
   const rowOf = createRows(graph, steps);
 
@@ -91,10 +97,11 @@ export function findBestChain(
   function link(from: number, to: number, price: number, kind: number): void {
     const before = cost[from] as number;
     if (before === Infinity) return;
+    const total = before + price + (emission[to] as number);
+    if (total > (cost[to] as number) + CLOSE) return;
     links.from.push(from);
     links.to.push(to);
     links.price.push(price);
-    const total = before + price + (emission[to] as number);
     if (total >= (cost[to] as number)) return;
     cost[to] = total;
     back[to] = from;

@@ -1,14 +1,13 @@
 import type { Roads } from '../roads/roads.ts';
 import { cumulativeM, distanceM, wrapLon } from '../route/measure.ts';
 import type { Route, RouteSegment } from '../route/route.ts';
-import { type MatchSettings, plannedTrack, recordedTrack, sparseRoute } from './settings.ts';
+import { type MatchSettings, plannedTrack, recordedTrack, sameMapTrack, sparseRoute } from './settings.ts';
 
 /** A receiver's noise as far as a match can still tell roads apart. Metres. */
 const LEAST_NOISE_M = 4;
 const MOST_NOISE_M = 15;
 /** A drawn track whose positions lie this close to roads was drawn on the same map. */
 const SAME_MAP_M = 1;
-const SAME_MAP_SIGMA_M = 5;
 /** Two maps of one road differ by so much, or more where the positions say so. */
 const OTHER_MAP_SIGMA_M = 10;
 const SAMPLES = 200;
@@ -29,7 +28,7 @@ export function chooseSettings(kind: Route['kind'], segment: RouteSegment, roads
     return recordedTrack(Math.min(MOST_NOISE_M, Math.max(LEAST_NOISE_M, noiseM)));
   const meanM = (cumulativeM(segment).at(-1) ?? 0) / Math.max(1, segment.lat.length - 1);
   if (meanM > LINE_M && besideRoads(segment, roads) < BESIDE_SHARE) return sparseRoute();
-  if (noiseM < SAME_MAP_M) return plannedTrack(SAME_MAP_SIGMA_M);
+  if (noiseM < SAME_MAP_M) return sameMapTrack();
   return plannedTrack(Math.min(MOST_NOISE_M, Math.max(OTHER_MAP_SIGMA_M, 1.5 * noiseM)));
 }
 

@@ -13,6 +13,7 @@ import { type BestChain, CLOSE } from './viterbi.ts';
 const APART_M = 8;
 /** Farther from its road than this a position hardly proves it. */
 const FAR_M = 25;
+const MUCH_NEARER_M = 10;
 const SAME_HEADING_DEG = 30;
 /** A position speaks for no more than this of the road on either side. */
 const REACH_M = 50;
@@ -46,13 +47,12 @@ export function findDoubts(
     const directed = lattice.directed[chosen] as number;
     const ferry = graph.roadClass[directed >> 1] === ROAD_CLASS.ferry;
     if (!ferry && (lattice.distanceM[chosen] as number) > FAR_M) return true;
-    const wrong = graph.wrongWay[directed] === 1;
     for (let s = lattice.pointStart[i] as number; s < (lattice.pointStart[i + 1] as number); s++) {
       const rival = lattice.directed[s] as number;
       if (rival >= 0 && rival >> 1 === directed >> 1) continue;
       const close = (chain.behind[s] as number) < CLOSE;
       if (close && (rival < 0 || apartM(chosen, s) > APART_M)) return true;
-      if (wrong && rival >= 0 && runsLegallyBeside(chosen, s)) return true;
+      if (rival >= 0 && meansOtherCarriageway(chosen, s)) return true;
     }
     return false;
   }
@@ -66,11 +66,16 @@ export function findDoubts(
     return placeOnEdge(roads, graph, lattice.directed[state] as number, lattice.offsetM[state] as number);
   }
 
-  /** Against a one-way the other carriageway may be meant, however well the wrong one fits a drawn line. */
-  function runsLegallyBeside(chosen: number, rival: number): boolean {
-    const other = lattice.directed[rival] as number;
-    if (graph.wrongWay[other] === 1 || (lattice.distanceM[rival] as number) > FAR_M) return false;
+  /**
+   * Against a one-way the other carriageway may be meant, however well the wrong one fits a drawn line; and on the
+   * legal one, the wrong one may be when the line lies much nearer to it.
+   */
+  function meansOtherCarriageway(chosen: number, rival: number): boolean {
     const own = lattice.directed[chosen] as number;
+    const other = lattice.directed[rival] as number;
+    if (graph.wrongWay[own] === graph.wrongWay[other]) return false;
+    const nearerM = (lattice.distanceM[chosen] as number) - (lattice.distanceM[rival] as number);
+    if (graph.wrongWay[own] === 1 ? nearerM < -FAR_M : nearerM < MUCH_NEARER_M) return false;
     const turn = turnDeg(
       headingOnEdge(roads, graph, own, lattice.offsetM[chosen] as number),
       headingOnEdge(roads, graph, other, lattice.offsetM[rival] as number),

@@ -1,5 +1,5 @@
 import type { Roads } from '../roads/roads.ts';
-import { distanceM } from '../route/measure.ts';
+import { distanceM, wrapLon } from '../route/measure.ts';
 import type { Drive, OffMap, Stretch } from './drive.ts';
 import { roadGraph, wayAlong } from './graph.ts';
 import { endOf } from './legs.ts';
@@ -104,7 +104,7 @@ function placeOffMap(leg: OffMap, onM: number): Place {
     const length = distanceM(a.lat, a.lon, b.lat, b.lon);
     if (leftM <= length || i === leg.lat.length - 1) {
       const t = length > 0 ? Math.min(1, leftM / length) : 0;
-      return { lat: a.lat + t * (b.lat - a.lat), lon: a.lon + t * (b.lon - a.lon) };
+      return { lat: a.lat + t * (b.lat - a.lat), lon: wrapLon(a.lon + t * wrapLon(b.lon - a.lon)) };
     }
     leftM -= length;
   }

@@ -3,7 +3,7 @@ import { distanceM } from '../route/measure.ts';
 import { type Candidate, findCandidates } from './candidates.ts';
 import type { RoadGraph } from './graph.ts';
 import { ROAD_CLASS } from './road-class.ts';
-import { CLASS_HANDICAP_M, type MatchSettings, WRONG_WAY_HANDICAP_M } from './settings.ts';
+import { CLASS_HANDICAP_M, type MatchSettings } from './settings.ts';
 import type { Positions } from './thin.ts';
 
 /**
@@ -97,7 +97,7 @@ export function buildLattice(
     const roadClass = graph.roadClass[directed >> 1] as number;
     if (roadClass === ROAD_CLASS.ferry) return squareError(distance, Math.max(sigmaM, FERRY_SIGMA_M));
     const ofClass = CLASS_HANDICAP_M[roadClass] ?? 0;
-    const ofWay = graph.wrongWay[directed] === 1 ? WRONG_WAY_HANDICAP_M : 0;
+    const ofWay = graph.wrongWay[directed] === 1 ? settings.wrongWayM : 0;
     return squareError(distance, sigmaM) + squareError(ofClass, sigmaM) + squareError(ofWay, sigmaM);
   }
 }

@@ -12,6 +12,8 @@ export interface MatchSettings {
   readonly betaM: number;
   /** roads farther from a position are not looked at */
   readonly radiusM: number;
+  /** a direction against a one-way must be nearer by this; the other carriageway is usually farther away */
+  readonly wrongWayM: number;
   /** positions nearer than this to the last one kept are left out */
   readonly thinM: number;
   /** a step back along the same road up to this is jitter, not a turn */
@@ -48,16 +50,17 @@ export interface StepCosts {
 
 /** Distances that a way of this class must be nearer by to be preferred, by ROAD_CLASS. Metres. */
 export const CLASS_HANDICAP_M: readonly number[] = perClass(0, 0, 3, 3, 12, 0);
-/** The same for a direction against a one-way: the other carriageway is usually farther than this. */
-export const WRONG_WAY_HANDICAP_M = 15;
 
-const ALONG_TRACK: StepCosts = {
+/** A drawn line says where it runs, so rules weigh little; less than leaving the map by far. */
+const ALONG_LINE: StepCosts = {
   turnBackM: 20,
   forbiddenTurnM: 40,
-  enterWrongWayM: 60,
-  wrongWayPerM: 0.3,
+  enterWrongWayM: 30,
+  wrongWayPerM: 0.1,
   classPerM: perClass(0, 0, 0.02, 0.02, 0.3, 0),
 };
+
+const ALONG_RECORDING: StepCosts = { ...ALONG_LINE, enterWrongWayM: 60, wrongWayPerM: 0.3 };
 
 /** Between the points of a sparse route only the roads themselves tell, so legal and ordinary ways come first. */
 const BETWEEN_VIA_POINTS: StepCosts = {
@@ -74,6 +77,7 @@ const PLANNED: MatchSettings = {
   sigmaM: 10,
   betaM: 3,
   radiusM: 50,
+  wrongWayM: 15,
   thinM: 3,
   jitterM: 10,
   offRoadM: 30,
@@ -83,10 +87,15 @@ const PLANNED: MatchSettings = {
   farM: 60,
   recorded: false,
   drawn: true,
-  steps: ALONG_TRACK,
+  steps: ALONG_LINE,
 };
 
-/** A track as a planner draws it: its vertices, or some of them, and no times. */
+/** A line drawn on this very map: which of two carriageways is meant can be seen. */
+export function sameMapTrack(): MatchSettings {
+  return { ...PLANNED, ...reachOf(5), wrongWayM: 7 };
+}
+
+/** A line as a planner draws it on some other map: its vertices, or some of them, and no times. */
 export function plannedTrack(sigmaM: number): MatchSettings {
   return { ...PLANNED, ...reachOf(sigmaM) };
 }
@@ -108,6 +117,7 @@ export function recordedTrack(sigmaM: number): MatchSettings {
     detourPerM: 3,
     farM: PLANNED.sparseM,
     recorded: true,
+    steps: ALONG_RECORDING,
     drawn: false,
   };
 }

@@ -28,17 +28,20 @@ export function findDoubts(
   graph: RoadGraph,
 ): Span[] {
   const spans: Span[] = [];
+  let wasDoubtful = false;
   for (let i = run.first; i <= run.last; i++) {
     const at = run.positionM[i - run.first] as number;
-    if (positions.healed.has(i) && i < run.last)
-      spans.push({ fromM: at, toM: run.positionM[i - run.first + 1] as number });
-    if (!inDoubt(i)) continue;
     const before = run.positionM[i - run.first - 1] ?? at;
     const after = run.positionM[i - run.first + 1] ?? at;
-    spans.push({
-      fromM: at - Math.min(REACH_M, (at - before) / 2),
-      toM: at + Math.min(REACH_M, (after - at) / 2),
-    });
+    if (positions.healed.has(i)) spans.push({ fromM: at, toM: after });
+    const doubtful = inDoubt(i);
+    if (doubtful)
+      spans.push({
+        // between two positions in doubt all is in doubt
+        fromM: wasDoubtful ? before : at - Math.min(REACH_M, (at - before) / 2),
+        toM: at + Math.min(REACH_M, (after - at) / 2),
+      });
+    wasDoubtful = doubtful;
   }
   return spans;
 

@@ -671,3 +671,40 @@ describe('turn restrictions', () => {
     expect(drive.brokenTurns).toHaveLength(1);
   });
 });
+
+describe('a line against a one-way', () => {
+  const street = mapOf({ a: [0, 0], b: [400, 0], c: [900, 0], d: [0, 60], e: [900, 60] }, [
+    { id: 1, refs: ['a', 'b'] },
+    { id: 2, refs: ['b', 'c'], tags: ONEWAY },
+    { id: 3, refs: ['a', 'd', 'e', 'c'] },
+  ]);
+
+  it('is followed though a legal way lies one street on, dense or simplified', () => {
+    for (const stepM of [15, 1e9])
+      expect(
+        follow(
+          track(
+            [
+              [890, 0],
+              [400, 0],
+              [10, 0],
+            ],
+            stepM,
+          ),
+          street,
+        ),
+      ).toBe('2- 1-');
+  });
+
+  it('is not followed between sparse points: nobody drew it', () => {
+    expect(
+      follow(
+        sparse([
+          [899, 30],
+          [1, 30],
+        ]),
+        street,
+      ),
+    ).not.toContain('2-');
+  });
+});

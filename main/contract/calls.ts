@@ -1,10 +1,12 @@
 import { z } from 'zod';
+import { ZOOM_MAX } from '../../geo/basemap/features.ts';
 import { type DriveReport, driveReportSchema } from '../../geo/report.ts';
 import { vehicleCardSchema } from '../../geo/vehicle/card.ts';
 import { type Description, descriptionSchema } from './description.ts';
 import { vehiclesSchema } from './fleet.ts';
 import { settingsSchema } from './settings.ts';
 import { addedFileSchema, recentSchema, sourceSchema } from './source.ts';
+import { tileSchema } from './tile.ts';
 import { driveViewSchema, mapSummarySchema } from './views.ts';
 
 const empty = z.strictObject({});
@@ -64,6 +66,12 @@ export const CALLS = {
     }),
     progress: nothing,
     value: driveReportSchema,
+  },
+  /** What of the open map is drawn on one square of the base map. */
+  tile: {
+    request: z.strictObject({ z: z.int().min(0).max(ZOOM_MAX), x: z.int().min(0), y: z.int().min(0) }),
+    progress: nothing,
+    value: tileSchema,
   },
   saveVehicles: {
     request: z.strictObject({ vehicles: vehiclesSchema }),

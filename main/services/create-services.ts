@@ -97,6 +97,8 @@ export async function openHouse(options: ServicesOptions): Promise<House> {
 
     check: (request, hooks) => engine.ask('check', { ...request, made: now().toISOString() }, hooks),
 
+    tile: (request, hooks) => engine.ask('tile', request, hooks),
+
     async saveVehicles({ vehicles }) {
       const saved = await fleet.save(vehicles);
       return saved.ok ? ok({ vehicles: [...saved.value] }) : saved;

@@ -14,6 +14,7 @@ import { openMap } from '../map/open-map.ts';
 import { readRouteBytes } from '../route/read-route-file.ts';
 import { DRIVES_MAX } from './lasting-engine.ts';
 import type { EngineHandlers, NamedFile } from './protocol.ts';
+import { createTiles, type Tiles } from './tiles.ts';
 import { nameSources, underItsName } from './true-names.ts';
 import { matchLengths, viewLegs } from './view-drive.ts';
 import { viewMap } from './view-map.ts';
@@ -30,6 +31,7 @@ const CANCELLED = fail('cancelled', 'Cancelled.');
 /** The engine's state and what it answers: one open map, and the drives followed on it. */
 export function createHandlers(): EngineHandlers {
   let map: Roads | undefined;
+  let tiles: Tiles | undefined;
   const drives = new Map<string, OpenDrive>();
 
   return {
@@ -49,6 +51,7 @@ export function createHandlers(): EngineHandlers {
       if (signal.aborted) return CANCELLED;
       if (!opened.ok) return underItsName(opened.error, file);
       map = nameSources(opened.value, file);
+      tiles = undefined;
       drives.clear();
       return ok(viewMap(map, file.name));
     },
@@ -110,6 +113,12 @@ export function createHandlers(): EngineHandlers {
           made,
         }),
       );
+    },
+
+    async tile(place) {
+      if (!map) return fail('no-map', 'No map is open. Open a map first.');
+      tiles ??= createTiles(map);
+      return tiles.at(place);
     },
   };
 }

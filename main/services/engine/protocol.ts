@@ -1,3 +1,4 @@
+import type { TileFeatures } from '../../../geo/basemap/features.ts';
 import type { Result } from '../../../geo/result.ts';
 import type { DriveReport, RequestOf, Work } from '../../contract/calls.ts';
 import type { DriveView, MapSummary } from '../../contract/views.ts';
@@ -15,6 +16,7 @@ export interface EngineCalls {
   /** The caller names the drive, so that a restarted engine knows it under the same name. */
   openDrive: { request: { driveId: string; file: NamedFile; track?: number }; value: DriveView };
   check: { request: RequestOf<'check'> & { made: string }; value: DriveReport };
+  tile: { request: RequestOf<'tile'>; value: TileFeatures };
 }
 export type EngineCallName = keyof EngineCalls;
 

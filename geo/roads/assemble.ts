@@ -9,11 +9,12 @@ import { buildSegmentIndex } from './segment-index.ts';
 export function assembleRoads(
   gather: Gather,
   sources: readonly MapSource[],
-  notes: readonly string[],
+  said: Pick<Roads, 'notes' | 'incomplete'>,
 ): Roads {
   const kept = gather.keptWays().sort((a, b) => a.id - b.id || a.kind - b.kind);
   const { ways, lacking } = packWays(gather, kept);
   const nodes = packNodes(gather, ways.refs);
+  const lost = lostNotes(lacking);
   const driven = new Set(kept.filter(isDriven).map((way) => way.id));
   const restrictions = [...gather.restrictions.values()]
     .filter(({ from, to }) => from.some((id) => driven.has(id)) || to.some((id) => driven.has(id)))
@@ -24,7 +25,8 @@ export function assembleRoads(
     restrictions,
     index: buildSegmentIndex(nodes, ways),
     sources,
-    notes: [...notes, ...lackingNotes(lacking), ...differingNotes(gather.differing.size)],
+    notes: [...said.notes, ...cutNotes(lacking), ...lost, ...differingNotes(gather.differing.size)],
+    incomplete: [...(said.incomplete ?? []), ...lost],
   };
 }
 
@@ -111,19 +113,20 @@ function picked(values: Float64Array, order: Uint32Array): Float64Array {
   return out;
 }
 
-function lackingNotes({ some, all }: Lacking): string[] {
-  const notes: string[] = [];
-  if (some > 0)
-    notes.push(
-      some === 1
-        ? '1 road lacks some of its nodes in the map files and is cut there, as at the edge of an extract.'
-        : `${some} roads lack some of their nodes in the map files and are cut there, as at the edge of an extract.`,
-    );
-  if (all > 0)
-    notes.push(
-      `The map files hold none of the nodes of ${all === 1 ? '1 road, which is' : `${all} roads, which are`} missing from the map. Ask Overpass for "(._;>;); out body;", or use a complete extract.`,
-    );
-  return notes;
+function cutNotes({ some }: Lacking): string[] {
+  if (some === 0) return [];
+  return [
+    some === 1
+      ? '1 road lacks some of its nodes in the map files and is cut there, as at the edge of an extract.'
+      : `${some} roads lack some of their nodes in the map files and are cut there, as at the edge of an extract.`,
+  ];
+}
+
+function lostNotes({ all }: Lacking): string[] {
+  if (all === 0) return [];
+  return [
+    `The map files hold none of the nodes of ${all === 1 ? '1 road, which is' : `${all} roads, which are`} missing from the map. Ask Overpass for "(._;>;); out body;", or use a complete extract.`,
+  ];
 }
 
 function differingNotes(count: number): string[] {

@@ -55,8 +55,10 @@ export function readOverpassJson(text: string, sink: MapSink): FileFacts {
   }
   nodes.flush();
   const dataDate = osm3s?.timestamp_osm_base;
+  const incomplete = remark === undefined ? [] : [incompleteNote(remark)];
   return {
-    notes: remark === undefined ? [] : [incompleteNote(remark)],
+    notes: incomplete,
+    incomplete,
     ...(dataDate ? { dataDate } : {}),
   };
 }

@@ -71,9 +71,8 @@ export function readMapXml(sink: MapSink): XmlMapReader {
     finish() {
       parser.close();
       batcher.flush();
-      const notes = elements.notes();
-      if (remark !== undefined) notes.push(incompleteNote(remark));
-      return { notes, ...(dataDate ? { dataDate } : {}) };
+      const incomplete = remark === undefined ? [] : [incompleteNote(remark)];
+      return { notes: [...elements.notes(), ...incomplete], incomplete, ...(dataDate ? { dataDate } : {}) };
     },
   };
 }

@@ -52,4 +52,6 @@ export interface FileFacts {
   readonly dataDate?: string;
   /** sentences for the user: the answer is incomplete, what was passed over */
   readonly notes: readonly string[];
+  /** those of the notes that mean roads or limits may be missing */
+  readonly incomplete?: readonly string[];
 }

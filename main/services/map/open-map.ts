@@ -45,7 +45,10 @@ export async function openMap(
       if (!filled.ok) return filled;
     }
     if (hooks.signal?.aborted) throw new Cancelled();
-    const roads = assembleRoads(gather, sourcesOf(paths, first.value), notesOf(paths, first.value));
+    const roads = assembleRoads(gather, sourcesOf(paths, first.value), {
+      notes: notesOf(paths, first.value, (facts) => facts.notes),
+      incomplete: notesOf(paths, first.value, (facts) => facts.incomplete ?? []),
+    });
     hooks.onProgress?.(1);
     return ok(roads);
   } catch (thrown) {
@@ -67,8 +70,12 @@ function sourcesOf(paths: readonly string[], facts: readonly ReadFacts[]): MapSo
   }));
 }
 
-function notesOf(paths: readonly string[], facts: readonly ReadFacts[]): string[] {
-  return facts.flatMap(({ notes }, i) => notes.map((note) => `${basename(paths[i] ?? '')}: ${note}`));
+function notesOf(
+  paths: readonly string[],
+  facts: readonly ReadFacts[],
+  wanted: (facts: ReadFacts) => readonly string[],
+): string[] {
+  return facts.flatMap((each, i) => wanted(each).map((note) => `${basename(paths[i] ?? '')}: ${note}`));
 }
 
 /** Reads all files from start to end, as often as asked. */

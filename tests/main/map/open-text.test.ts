@@ -86,6 +86,7 @@ describe('an OSM XML map', () => {
       await open('remark.osm', PLAIN.replace('</osm>', '<remark> runtime error: timed out </remark></osm>')),
     );
     expect(roads.notes.join()).toMatch(/incomplete \("runtime error: timed out"\)/u);
+    expect(roads.incomplete?.join()).toMatch(/timed out/u);
   });
 
   for (const [what, code, content] of [
@@ -162,6 +163,7 @@ describe('an Overpass answer', () => {
       await open('remark.json', answer([node1], { remark: 'runtime error: out of memory' })),
     );
     expect(roads.notes.join()).toMatch(/incomplete/u);
+    expect(roads.incomplete).toHaveLength(1);
   });
 
   it('with roads and none of their nodes says what to ask for', async () => {

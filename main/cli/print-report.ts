@@ -36,17 +36,19 @@ export function printReport(report: DriveReport, width: number, paint: Paint): s
       width,
     ),
     ...matchLines(report, width),
+    ...timeLines(report, width),
     '',
   ];
   if (shown.length === 0) lines.push('No findings to show.', '');
   shown.forEach((finding, index) => {
-    lines.push(...findingLines(finding, index + 1, width, paint), '');
+    lines.push(...findingLines(finding, index + 1, report.timetable?.leaveAt, width, paint), '');
   });
   if (folded.length > 0)
     lines.push(
       ...wrap(`Also noted, of little weight: ${summarise(folded)}. --json lists them all.`, width),
       '',
     );
+  lines.push(...ruleLines(report, width));
   for (const caution of report.cautions) lines.push(...wrap(printable(caution, 2000), width));
   return `${lines.join('\n')}\n`;
 }
@@ -85,15 +87,61 @@ function matchLines(report: DriveReport, width: number): string[] {
   return parts.length > 0 ? wrap(`Match    ${parts.join('; ')}`, width) : [];
 }
 
-function findingLines(finding: Finding, number: number, width: number, paint: Paint): string[] {
+/** "Leave    2027-06-12 09:30, arrive 11:02 (1 h 32 min driving)" */
+function timeLines({ timetable }: DriveReport, width: number): string[] {
+  if (timetable === undefined) return [];
+  const { leaveAt, arriveAt, drivingS, notes } = timetable;
+  const driving = `${duration(drivingS)} driving`;
+  const line =
+    leaveAt === undefined || arriveAt === undefined
+      ? `Time     ${driving}; no leave time is given, so limits by the hour are not settled`
+      : `Leave    ${leaveAt.slice(0, 16).replace('T', ' ')}, arrive ${clockFrom(arriveAt, leaveAt)} (${driving})`;
+  return [line, ...notes.map((note) => `         ${note}`)].flatMap((text) => {
+    const indented = text.startsWith(' ');
+    return wrap(printable(text.trim(), 1000), width, indented ? '         ' : '');
+  });
+}
+
+function duration(seconds: number): string {
+  const minutes = Math.max(1, Math.round(seconds / 60));
+  return minutes < 60 ? `${minutes} min` : `${Math.floor(minutes / 60)} h ${minutes % 60} min`;
+}
+
+/** The clock of a place, with the day where it is another than the one the drive leaves on. */
+function clockFrom(iso: string, leaveAt: string | undefined): string {
+  const sameDay = leaveAt?.slice(0, 10) === iso.slice(0, 10);
+  return sameDay ? iso.slice(11, 16) : iso.slice(0, 16).replace('T', ' ');
+}
+
+/** The rows of the country table that were asked, each with its source. */
+function ruleLines({ rules }: DriveReport, width: number): string[] {
+  if (rules === undefined || rules.length === 0) return [];
+  const lines = rules.map(
+    ({ country, about, says, source }) => `${country ?? 'Country not known'}, ${about}: ${says} [${source}]`,
+  );
+  return [
+    'Rules of the countries driven through that were asked:',
+    ...lines.flatMap((line) => wrap(printable(line, 1000), width, '  ')),
+    '',
+  ];
+}
+
+function findingLines(
+  finding: Finding,
+  number: number,
+  leaveAt: string | undefined,
+  width: number,
+  paint: Paint,
+): string[] {
   const indent = '     ';
   const where =
     finding.toM - finding.fromM > 10
       ? `${along(finding.fromM)} to ${along(finding.toM)}`
       : along(finding.fromM);
+  const time = finding.passesAt === undefined ? '' : `, passed ${clockFrom(finding.passesAt, leaveAt)}`;
   const road = finding.road === undefined ? '' : `  ${printable(finding.road)}`;
   return [
-    `${String(number).padStart(3)}  ${paint.level(finding.level, finding.level.toUpperCase())} ${finding.subject}  at ${where}${road}`,
+    `${String(number).padStart(3)}  ${paint.level(finding.level, finding.level.toUpperCase())} ${finding.subject}  at ${where}${time}${road}`,
     ...wrap(printable(finding.say, 1000), width, indent),
     ...sumLines(finding).flatMap((line) => wrap(line, width, indent)),
     ...(finding.advice === '' ? [] : wrap(`Do: ${printable(finding.advice, 1000)}`, width, indent)),

@@ -4,7 +4,7 @@ import { dense, recorded, sparse } from './positions.ts';
 import { seededRandom } from './random.ts';
 import { type DriveText, writeDrive } from './write-drive.ts';
 
-const YARD: Stop = { x: 1340, y: -300, on: 'Saltpan Road' };
+const YARD: Stop = { x: 1095, y: -40, on: 'Saltpan Yard' };
 const HIGH_STREET: Stop = { x: -300, y: -60, on: 'High Street' };
 /** 13 June 2026, 08:40 UTC. */
 const RECORDED_S = 1_781_340_000;
@@ -15,16 +15,17 @@ export function makeDrives(district: District): Record<string, string> {
   return {
     'clear.gpx': writeDrive(clear(network)),
     'barred.gpx': writeDrive(barred(network)),
+    'everything.gpx': writeDrive(everything(network)),
     'recorded.gpx': writeDrive(recordedDrive(network)),
     'sparse.gpx': writeDrive(sparseDrive(network)),
   };
 }
 
 function clear(network: Network): DriveText {
-  const stops = [YARD, { x: 5000, y: 1300, on: 'A9910' }, { x: -5580, y: -868, on: 'Pellam Cross' }];
+  const stops = [YARD, { x: 5000, y: 1300, on: 'A9910' }, { x: -4460, y: -790, on: 'Tarn Park' }];
   return {
-    name: 'Saltpan Yard to Pellam Cross',
-    about: 'Quay Road and the A9910: nothing stands in the way',
+    name: 'Saltpan Yard to Tarn Park',
+    about: 'By the harbour road and the A9910: nothing stands in the way',
     kind: 'track',
     segments: [dense(planDrive(network, stops), seededRandom(101))],
   };
@@ -51,32 +52,85 @@ function barred(network: Network): DriveText {
   };
 }
 
+/** All round the district, past one of each. */
+const GRAND_TOUR: readonly Stop[] = [
+  YARD,
+  { x: 1150, y: 1000, on: 'Ring Road East' },
+  { x: 600, y: 1040, on: 'Ring Road East' },
+  { x: -380, y: 1080, on: 'Ring Road West' },
+  { x: -60, y: 265, on: 'Castle Street' },
+  { x: -120, y: 90, on: 'Tanner Row' },
+  { x: -180, y: -165, on: 'Market Place' },
+  HIGH_STREET,
+  { x: -440, y: -500, on: 'Station Road' },
+  { x: -1800, y: -1950, on: 'Nether Lane' },
+  { x: -2690, y: -1690, on: 'Beckside' },
+  { x: -3400, y: -700, on: 'Quillet Lane' },
+  { x: -4050, y: -950, on: 'Halt Lane' },
+  { x: -5100, y: -2500, on: 'Tarn Lane' },
+  { x: -5050, y: -3200, on: 'Cliff Tunnel' },
+  { x: 480, y: -3700, on: 'Sands Road' },
+  { x: 700, y: -5040 },
+  { x: 480, y: -3700, on: 'Sands Road' },
+  { x: 2200, y: -2900, on: 'Marsh Road' },
+  { x: 4700, y: -1400, on: 'Wick Lane' },
+  { x: 4100, y: 200, on: 'Wick Lane' },
+  { x: 4400, y: 2250, on: 'Fold Lane' },
+  { x: 2050, y: 3000, on: 'Down Lane' },
+  { x: -600, y: 3500, on: 'Ridge Road' },
+  { x: -1500, y: 2700, on: 'Coldharbour Lane' },
+  { x: -720, y: 600, on: 'Dale Road' },
+  { x: -1180, y: 1010, on: 'Castle Park' },
+  { x: -2300, y: 1560, on: 'Dale Road' },
+  { x: -3420, y: 1900, on: 'Mill Lane' },
+  { x: -4500, y: 2150, on: 'Mossgate Lane' },
+  { x: -6060, y: 4480, on: 'Quillet Bank' },
+  { x: -2750, y: 3500, on: 'Barrow Lane' },
+  { x: -2300, y: 1560, on: 'Dale Road' },
+  { x: 425, y: 1650, on: 'North Road' },
+  { x: 5000, y: 1330, on: 'A9910' },
+  { x: 7620, y: 668, on: 'Check-in Lanes' },
+  { x: 10500, y: -130, on: 'Loop Road' },
+  { x: 10650, y: 590, on: 'Holm Road' },
+];
+
+function everything(network: Network): DriveText {
+  return {
+    name: 'Round the district and over to Marrel Holm',
+    about: 'One of each thing the map can say',
+    kind: 'track',
+    segments: [dense(planDrive(network, GRAND_TOUR), seededRandom(104))],
+  };
+}
+
 function sparseDrive(network: Network): DriveText {
-  const stops = [
+  const stops: Stop[] = [
     YARD,
-    { x: 2900, y: -600, on: 'Brackwater Road' },
-    { x: 300, y: -3230, on: 'Marsh Road' },
-    { x: 540, y: -4250, on: 'Sands Road' },
+    { x: 3180, y: -2000, on: 'Brackwater Road' },
+    { x: 1200, y: -3150, on: 'Marsh Road' },
+    { x: 0, y: -2300, on: 'Station Road' },
+    { x: 430, y: 500, on: 'North Road' },
+    { x: 1480, y: 4200, on: 'Fold Lane' },
   ];
   return {
-    name: 'Saltpan Yard to Gannet Sands',
+    name: 'Saltpan Yard to Larkenfold by the marsh',
     about: 'A route of few points: what lies between them is guessed',
     kind: 'route',
-    segments: [sparse(planDrive(network, stops), 950)],
+    segments: [sparse(planDrive(network, stops), 1000)],
   };
 }
 
 function recordedDrive(network: Network): DriveText {
-  const stops = [
+  const stops: Stop[] = [
     { x: 1480, y: 4200, on: 'B9957' },
     { x: 425, y: 1650, on: 'North Road' },
     HIGH_STREET,
-    { x: -5580, y: -868, on: 'Pellam Cross' },
+    { x: -4460, y: -790, on: 'Tarn Park' },
   ];
   const fixes = recorded(planDrive(network, stops), seededRandom(103), 4);
-  const lost = Math.floor(fixes.length * 0.6);
+  const lost = Math.floor(fixes.length * 0.55);
   return {
-    name: 'Larkenfold to Pellam Cross, recorded',
+    name: 'Larkenfold to Tarn Park, recorded',
     about: 'A logger’s track with its wandering, and a break where it lost its fix',
     kind: 'track',
     startS: RECORDED_S,

@@ -12,7 +12,7 @@ export interface Vertex extends Point {
   joined?: boolean;
 }
 
-export type LineKind = 'road' | 'path' | 'rail' | 'river' | 'stream' | 'ferry' | 'coast';
+export type LineKind = 'road' | 'path' | 'rail' | 'river' | 'stream' | 'ferry' | 'coast' | 'trees';
 
 /** What a railway does where this road meets it: it runs over, beneath, or at the same height. */
 export interface RailMeeting {
@@ -108,4 +108,14 @@ export function metresOf(line: Line, vertex: Vertex): number {
     if (p === vertex) return gone;
   }
   throw new Error(`not a vertex of ${line.key}`);
+}
+
+/** The tags of the piece so many metres along, without the line's own. */
+export function tagsAt(line: Line, metres: number): Tags {
+  let gone = 0;
+  for (const [i, tags] of line.seg.entries()) {
+    gone += distance(item(line.pts, i), item(line.pts, i + 1));
+    if (metres <= gone) return tags;
+  }
+  return {};
 }

@@ -22,9 +22,12 @@ interface Hit {
 
 type Settle = (line: Line, other: Line, hit: Hit) => void;
 
+/** Lines that cross others without touching them. */
+const UNMET = new Set(['ferry', 'coast', 'trees']);
+
 function wayOfMeeting(line: Line, other: Line): Settle | undefined {
   const pair = [line, other];
-  if (pair.some((one) => one.kind === 'ferry' || one.kind === 'coast')) return undefined;
+  if (pair.some((one) => UNMET.has(one.kind))) return undefined;
   const roads = pair.filter((one) => one.kind === 'road' || one.kind === 'path');
   if (roads.length === 2) return line.separate !== other.separate ? bridgeRoads : joinAt;
   const [road] = roads;
@@ -96,7 +99,11 @@ const SHORT_HALF_M = 16;
 function bridgeRoads(line: Line, other: Line, hit: Hit): void {
   const [apart, plain] = line.separate ? [line, other] : [other, line];
   if (plain.under) bridge(apart, hit.at, SHORT_HALF_M);
-  else bridge(plain, hit.at, LONG_HALF_M, plain.bridge);
+  else {
+    bridge(plain, hit.at, LONG_HALF_M, plain.bridge);
+    const { metres } = placeOn(apart, hit.at);
+    markSpan(apart, metres - 12, metres + 12, { 'maxheight:physical': '5.3' });
+  }
 }
 
 function bridge(line: Line, at: Point, half: number, tags: Tags = {}): void {

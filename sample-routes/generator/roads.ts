@@ -251,7 +251,7 @@ export function layRoads(sheet: Sheet, random: Random): void {
       [4200, -2000],
       [3900, -2750],
     ],
-    { rail: [{ how: 'arch', tags: { maxheight: '3.6' } }] },
+    { bridge: { maxaxleload: '1.9' }, rail: [{ how: 'arch', tags: { maxheight: '3.2' } }] },
   );
   lay('u-mill', LANE, { ...U, name: 'Weir Lane', width: '4.2' }, [
     [-380, -1250],
@@ -323,6 +323,18 @@ export function layRoads(sheet: Sheet, random: Random): void {
     [4600, 3300],
     [3620, 2930],
   ]);
+  lay(
+    'u-halt',
+    LANE,
+    { ...U, name: 'Halt Lane', width: '3.5' },
+    [
+      [-4150, -400],
+      [-4050, -950],
+      [-4250, -1500],
+      [-4300, -2150],
+    ],
+    { rail: [{ how: 'arch' }] },
+  );
   lay('u-pond', LANE, { ...U, name: 'Saltern Lane', width: '3.5' }, [
     [5100, -3250],
     [5500, -2300],

@@ -1,7 +1,7 @@
 import { lengthOf, type Pair, pointAt, simplify, smooth, sway } from './curve.ts';
 import { type Bend, makeLine } from './draw.ts';
 import type { Ground } from './ground.ts';
-import { type Line, type LineKind, lineLength, type Tags, type Vertex, vertexAt } from './line.ts';
+import { type Line, type LineKind, lineLength, type Tags, tagsAt, type Vertex, vertexAt } from './line.ts';
 import { distance, item, type Point, step } from './plane.ts';
 import { between, type Random } from './random.ts';
 import type { Sheet } from './sheet.ts';
@@ -108,6 +108,8 @@ export interface Branch {
   /** asked only when the branch is laid: names are not to be wasted */
   readonly tags: () => Tags;
   readonly endTags?: Tags;
+  /** where side roads of this kind may leave */
+  readonly where?: (at: Point) => boolean;
 }
 
 /** A side road off a line, so many metres along and to one side; only where there is room. */
@@ -120,6 +122,10 @@ export function branch(
   how: Branch,
 ): Line | undefined {
   const { at, heading } = pointAt(from.pts, atM);
+  if (how.where?.(at) === false) return undefined;
+  const here = tagsAt(from, atM);
+  if (here['bridge'] !== undefined || here['tunnel'] !== undefined || here['maxheight'] !== undefined)
+    return undefined;
   const away = heading + (left ? 1 : -1) * (Math.PI / 2) + between(site.random, -0.25, 0.25);
   const turn = how.bendTo ?? between(site.random, -0.9, 0.9);
   const count = Math.max(3, Math.round(how.lengthM / 18));

@@ -121,12 +121,12 @@ export function layTown(site: Site, names: Names): void {
   estate(
     'west',
     [
-      [-620, 440],
+      [-695, 430],
       [-560, 640],
       [-380, 760],
       [-200, 700],
       [-80, 520],
-      [-100, 310],
+      [-100, 285],
     ],
     names.next('estate'),
   );

@@ -14,7 +14,7 @@ export type RuleUsed = NonNullable<DriveReport['rules']>[number];
 
 const ALL: readonly Quantity[] = ['height', 'width', 'mass', 'plateMass', 'axle'];
 const WIDTH_SAYS = {
-  body: 'A width sign is held against the body; the mirrors must still pass.',
+  body: 'A width sign is held against the body.',
   'with mirrors': 'A width sign counts the mirrors as driven.',
 };
 const MASS_SAYS = {

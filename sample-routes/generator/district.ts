@@ -26,6 +26,7 @@ export function drawDistrict(): Sheet {
   layRailway(sheet, seededRandom(12));
   layTrunk(sheet, seededRandom(13));
   layRoads(sheet, seededRandom(14));
+  sheet.joinLooseEnds();
   layTown(site(16), names);
   laySites(site(15));
   layVillages(site(17), names);

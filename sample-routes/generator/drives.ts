@@ -106,7 +106,8 @@ function everything(network: Network): DriveText {
 function sparseDrive(network: Network): DriveText {
   const stops: Stop[] = [
     YARD,
-    { x: 3180, y: -2000, on: 'Brackwater Road' },
+    { x: 3240, y: -2500, on: 'Brackwater Road' },
+    { x: 2700, y: -2830, on: 'Marsh Road' },
     { x: 1200, y: -3150, on: 'Marsh Road' },
     { x: 0, y: -2300, on: 'Station Road' },
     { x: 430, y: 500, on: 'North Road' },

@@ -64,6 +64,15 @@ export class Sheet {
     return this.keep(line);
   }
 
+  /** Joins road ends that had nothing to meet when they were laid, now that the rest is there. */
+  joinLooseEnds(): void {
+    for (const line of this.lines) {
+      if (line.kind !== 'road' || line.separate || item(line.pts, 0) === item(line.pts, -1)) continue;
+      this.snap(line, 0);
+      this.snap(line, -1);
+    }
+  }
+
   private keep(line: Line): Line {
     this.lines.push(line);
     this.boxes.set(line, boxOf(line));
@@ -85,7 +94,7 @@ export class Sheet {
     if (tip.joined) return;
     let best: { other: Line; metres: number; distance: number } | undefined;
     for (const other of this.lines) {
-      if (!mayEndOn(line, other)) continue;
+      if (other === line || !mayEndOn(line, other)) continue;
       const box = this.boxes.get(other);
       if (box !== undefined && !isNear(tip, box)) continue;
       const place = placeOn(other, tip);

@@ -89,7 +89,7 @@ export function layTown(site: Site, names: Names): void {
   lay(
     'north-link',
     [
-      [430, 1000],
+      [388, 1000],
       [760, 1060],
       [1150, 1000],
       [1420, 760],

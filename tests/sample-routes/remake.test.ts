@@ -7,7 +7,7 @@ import { makeDistrict } from '../../sample-routes/generator/district.ts';
 import { makeDrives } from '../../sample-routes/generator/drives.ts';
 import { writeOsmGz } from '../../sample-routes/generator/write-osm-xml.ts';
 import { writePbf } from '../../sample-routes/generator/write-pbf.ts';
-import { readDistrict, SAMPLES } from './read-district.ts';
+import { type MapFile, readDistrict, SAMPLES } from './read-district.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'district-'));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -19,7 +19,8 @@ describe('The generator', () => {
   it('makes the district that lies in the folder', async () => {
     const file = join(folder, 'again.osm.pbf');
     writeFileSync(file, writePbf(district));
-    expect(await readDistrict(file)).toEqual(await readDistrict());
+    // as text: to print how two maps differ would take a minute
+    expect(written(await readDistrict(file)) === written(await readDistrict())).toBe(true);
   });
 
   it('writes what it drew: nodes, ways and relations as they were', async () => {
@@ -36,7 +37,8 @@ describe('The generator', () => {
         );
       }),
     ).toBe(true);
-    expect(ways.map(({ id, refs, tags }) => ({ id, refs, tags }))).toEqual(district.ways);
+    const plain = ways.map(({ id, refs, tags }) => ({ id, refs, tags }));
+    expect(JSON.stringify(plain) === JSON.stringify(district.ways)).toBe(true);
     expect(relations.map(({ id, tags }) => ({ id, tags }))).toEqual(
       district.relations.map(({ id, tags }) => ({ id, tags })),
     );
@@ -52,6 +54,10 @@ describe('The generator', () => {
       expect(readFileSync(resolve(SAMPLES, 'drives', name), 'utf8') === text, name).toBe(true);
   });
 });
+
+function written({ nodes, ways, relations }: MapFile): string {
+  return JSON.stringify([[...nodes.values()], ways, relations]);
+}
 
 function same(a: Readonly<Record<string, string>>, b: Readonly<Record<string, string>>): boolean {
   return JSON.stringify(Object.entries(a).sort()) === JSON.stringify(Object.entries(b).sort());

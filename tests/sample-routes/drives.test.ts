@@ -1,0 +1,109 @@
+import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { checkDrive } from '../../geo/check.ts';
+import { followRoads } from '../../geo/match/follow-roads.ts';
+import type { DriveReport } from '../../geo/report.ts';
+import type { Roads } from '../../geo/roads/roads.ts';
+import { readGpx } from '../../geo/route/read-gpx.ts';
+import type { Route } from '../../geo/route/route.ts';
+import { readVehicle } from '../../geo/vehicle/read-vehicle.ts';
+import { openMap } from '../../main/services/map/open-map.ts';
+import { SAMPLES } from './read-district.ts';
+
+let roads: Roads;
+beforeAll(async () => {
+  const read = await openMap([resolve(SAMPLES, 'district.osm.pbf')], undefined);
+  if (!read.ok) throw new Error(read.error.message);
+  roads = read.value;
+});
+
+function drive(id: string): Route {
+  const read = readGpx(readFileSync(resolve(SAMPLES, 'drives', `${id}.gpx`), 'utf8'));
+  if (!read.ok) throw new Error(read.error.message);
+  const [route, ...others] = read.value.routes;
+  if (route === undefined || others.length > 0)
+    throw new Error(`${id}.gpx holds ${read.value.routes.length} drives`);
+  return route;
+}
+
+function check(id: string, vehicle: string): DriveReport {
+  const file = `${vehicle}.json`;
+  const card = readVehicle(readFileSync(resolve(SAMPLES, 'vehicles', file), 'utf8'), file);
+  if (!card.ok) throw new Error(card.error.message);
+  const route = drive(id);
+  return checkDrive({
+    route,
+    file: `${id}.gpx`,
+    drive: followRoads(route, roads),
+    roads,
+    card: card.value,
+    country: 'GB',
+    program: 'test',
+    made: '2027-06-12T09:30:00Z',
+  });
+}
+
+/** Metres from each position to the nearest road. */
+function farness(id: string): number[] {
+  return drive(id).segments.flatMap(({ lat, lon }) =>
+    Array.from(lat, (_, i) =>
+      Math.min(
+        100,
+        ...roads.index.near(lat[i] as number, lon[i] as number, 60).map((near) => near.distanceM),
+      ),
+    ),
+  );
+}
+
+const ALL = ['clear', 'barred', 'everything', 'sparse', 'recorded'];
+
+describe('The sample drives', () => {
+  it.each(ALL)('%s keeps to the roads of the district', (id) => {
+    // a receiver's noise reaches farther than a planner's
+    expect(Math.max(...farness(id))).toBeLessThan(id === 'recorded' ? 25 : 12);
+  });
+
+  it.each(ALL)('%s is followed along mapped roads all the way', (id) => {
+    const { match } = check(id, 'panel-van-6.0');
+    expect(match.offMapM).toBe(0);
+    expect(match.drivenM).toBeGreaterThan(5000);
+  });
+
+  it('the clear drive lets the panel van through without a doubt', () => {
+    const report = check('clear', 'panel-van-6.0');
+    expect(report.findings.filter(({ level }) => level !== 'heed')).toEqual([]);
+  });
+
+  it('the barred drive stops the 7.4 m coach-built at a low arch, at a weak bridge and between posts', () => {
+    const report = check('barred', 'coach-built-7.4');
+    const barred = report.findings.filter(({ level }) => level === 'barred');
+    expect(barred.map(({ subject }) => subject).sort()).toEqual(['height', 'mass', 'width']);
+    expect(barred.every(({ spare }) => (spare ?? 0) < 0)).toBe(true);
+  });
+
+  it('the sparse drive is a route of far-apart points, with parts that are guessed', () => {
+    expect(drive('sparse').kind).toBe('route');
+    expect(check('sparse', 'panel-van-6.0').match.guessedM).toBeGreaterThan(1000);
+  });
+
+  it('the recorded drive has a time at every fix, a receiver’s noise and one break', () => {
+    const { kind, segments } = drive('recorded');
+    expect(kind).toBe('track');
+    expect(segments.length).toBe(2);
+    for (const { timeMs } of segments) {
+      expect(timeMs.every((time) => Number.isFinite(time))).toBe(true);
+      expect(timeMs.every((time, i) => i === 0 || time > (timeMs[i - 1] as number))).toBe(true);
+    }
+    const off = farness('recorded').sort((a, b) => a - b);
+    expect(off[Math.floor(off.length / 2)]).toBeGreaterThan(1);
+    expect(off[Math.floor(off.length / 2)]).toBeLessThan(6);
+  });
+
+  it('the drive with everything meets most subjects', () => {
+    const report = check('everything', 'coach-built-7.4');
+    const subjects = new Set(report.findings.map(({ subject }) => subject));
+    for (const subject of ['height', 'width', 'mass', 'access', 'barrier'] as const)
+      expect(subjects, subject).toContain(subject);
+  });
+});

@@ -1,4 +1,4 @@
-import { points } from './curve.ts';
+import { type Pair, points } from './curve.ts';
 import { makeLine } from './draw.ts';
 import { type Line, markSpan, type Tags, type Vertex } from './line.ts';
 import type { Site } from './streets.ts';

@@ -1,7 +1,7 @@
 import { type Pair, points } from './curve.ts';
 import { type Bend, curve, makeLine } from './draw.ts';
 import { type Lay, layHarbour } from './harbour.ts';
-import { type Line, lineLength, markSpan, placeOn, type Tags } from './line.ts';
+import { lineLength, markSpan, placeOn, type Tags } from './line.ts';
 import { item, type Point } from './plane.ts';
 import type { Site } from './streets.ts';
 

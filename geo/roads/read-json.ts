@@ -90,14 +90,14 @@ function readAnswer(text: string): z.infer<typeof answerSchema> {
 
 function badElement(element: unknown, index: number, error: z.ZodError): Refusal {
   const [issue] = error.issues;
-  const field = issue?.path.join('.') ?? '';
+  const field = issue?.path.filter((step) => step !== 'type').join('.') ?? '';
   const name =
     typeof element === 'object' && element !== null && 'type' in element && 'id' in element
       ? `${element.type} ${element.id}`
       : 'one without type and id';
   return new Refusal(
     'map.element',
-    `element ${index + 1} (${name.slice(0, 60)}) cannot be used: ${field}: ${issue?.message}; ask Overpass for "out body" or "out geom"`,
+    `element ${index + 1} (${name.slice(0, 60)}) cannot be used: ${field === '' ? 'its type is none of node, way and relation' : `its ${field} is missing or wrong`}; ask Overpass for "out body" or "out geom"`,
   );
 }
 

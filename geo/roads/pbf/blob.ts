@@ -7,8 +7,7 @@ export const HEADER_MAX_BYTES = 64 * 1024;
 export const BLOB_MAX_BYTES = 32 * 1024 * 1024;
 
 export interface BlobHeader {
-  /** OSMHeader, OSMData, or something of a later time to be passed over */
-  readonly type: string;
+  readonly type: 'OSMHeader' | 'OSMData';
   /** bytes of the blob that follows */
   readonly size: number;
 }
@@ -23,7 +22,8 @@ export function readBlobHeader(bytes: Uint8Array, unpack: Unpack): BlobHeader {
     else if (cursor.field === 3) size = cursor.number();
     else cursor.skip();
   }
-  if (type === '') throw damaged('a block header without a type');
+  // the format would have unknown kinds passed over; none is in use, and a damaged name must not lose its roads
+  if (type !== 'OSMHeader' && type !== 'OSMData') throw damaged('a block of no known kind');
   if (size < 0 || size > BLOB_MAX_BYTES)
     throw damaged(`a block said to hold ${size < 0 ? 'nothing' : `${size} bytes, over the format's 32 MB`}`);
   return { type, size };

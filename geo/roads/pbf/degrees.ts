@@ -12,5 +12,5 @@ export function toDegrees(values: Float64Array, count: number, granularity: numb
 export function checkPlaces(lat: Float64Array, lon: Float64Array, count: number): void {
   for (let i = 0; i < count; i++)
     if (!(Math.abs(lat[i] as number) <= 90 && Math.abs(lon[i] as number) <= 180))
-      throw damaged(`a place that is not on Earth (${lat[i]}, ${lon[i]})`);
+      throw damaged('a node whose place is missing or not on Earth');
 }

@@ -28,7 +28,7 @@ export async function readPbfFile(reading: Reading): Promise<Result<ReadFacts>> 
       if (!blob) break;
       if (blob.type === 'OSMHeader')
         dataDate = isoOf(readPbfHeader(unpackBlob(blob.bytes, unpack), unpack).replicationTime);
-      else if (blob.type === 'OSMData') readBlock(unpackBlob(blob.bytes, unpack), unpack, reading.sink);
+      else readBlock(unpackBlob(blob.bytes, unpack), unpack, reading.sink);
       await reading.pause(reader.offset);
     }
   } catch (thrown) {

@@ -7,17 +7,23 @@ import type { Settings } from '../../main/contract/settings.ts';
 import type { Source } from '../../main/contract/source.ts';
 import type { DriveView, MapSummary } from '../../main/contract/views.ts';
 
-/** What the window knows. Components read these; only state/actions.ts writes what comes from the host. */
+/** What the window knows. Components read these; only state/ writes what comes from the host. */
 export const description = signal<Description | undefined>(undefined);
 export const settings = signal<Settings>(DEFAULT_SETTINGS);
 export const vehicles = signal<readonly FleetVehicle[]>([]);
 export const vehicleId = signal<string | undefined>(undefined);
-export const openedMap = signal<{ readonly summary: MapSummary; readonly source: Source } | undefined>(
-  undefined,
-);
-export const openedDrive = signal<{ readonly view: DriveView; readonly source: Source } | undefined>(
-  undefined,
-);
+export interface OpenedMap {
+  readonly summary: MapSummary;
+  readonly source: Source;
+  /** only what lies about this drive was kept of it */
+  readonly about?: Source;
+}
+export const openedMap = signal<OpenedMap | undefined>(undefined);
+export interface OpenedDrive {
+  readonly view: DriveView;
+  readonly source: Source;
+}
+export const openedDrive = signal<OpenedDrive | undefined>(undefined);
 export const report = signal<DriveReport | undefined>(undefined);
 /** local wall time, YYYY-MM-DDTHH:MM */
 export const leaveAt = signal<string | undefined>(undefined);

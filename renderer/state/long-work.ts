@@ -1,0 +1,44 @@
+import type { Work } from '../../main/contract/calls.ts';
+import { work } from './state.ts';
+
+/** What a piece of long work gets: the signal that ends it, and where it tells how far it is. */
+export interface Job {
+  readonly signal: AbortSignal;
+  tell(work: Work): void;
+}
+
+const OVERTAKEN = 'overtaken';
+let running: AbortController | undefined;
+
+/**
+ * Runs one piece of long work and shows it with its way to stop. A later one ends the one before: the latest
+ * request wins.
+ * @returns whether it was neither stopped nor overtaken
+ */
+export async function runLong(
+  what: string,
+  run: (job: Job) => Promise<void>,
+): Promise<'done' | 'stopped' | 'overtaken'> {
+  running?.abort(OVERTAKEN);
+  const stop = new AbortController();
+  running = stop;
+  const show = (told: Work) => {
+    if (running === stop)
+      work.value = {
+        what: told.what,
+        ...(told.share === undefined ? {} : { share: told.share }),
+        stop: () => stop.abort(),
+      };
+  };
+  show({ what });
+  try {
+    await run({ signal: stop.signal, tell: show });
+  } finally {
+    if (running === stop) {
+      running = undefined;
+      work.value = undefined;
+    }
+  }
+  if (!stop.signal.aborted) return 'done';
+  return stop.signal.reason === OVERTAKEN ? 'overtaken' : 'stopped';
+}

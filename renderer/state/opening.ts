@@ -1,0 +1,152 @@
+import type { Problem } from '../../geo/result.ts';
+import type { AddedFile, Source } from '../../main/contract/source.ts';
+import { addFile, ask } from './host.ts';
+import { type Job, runLong } from './long-work.ts';
+import { cursorM, message, openedDrive, openedMap, report, selectedId } from './state.ts';
+
+export interface MapWanted {
+  readonly source: Source;
+  /** keep only what lies about this drive: for maps too large to hold whole */
+  readonly about?: Source;
+}
+export interface DriveWanted {
+  readonly source: Source;
+  /** 1-based place among the file's tracks */
+  readonly track?: number;
+}
+export interface Wanted {
+  readonly map?: MapWanted;
+  readonly drive?: DriveWanted;
+}
+
+/** A map file of this size is held whole; of a larger one what lies about the drive. Bytes. */
+const WHOLE_MAP_BYTES = 150 * 1024 * 1024;
+
+/** Takes files of the page: one drive, one map, or one of each. */
+export function openFiles(files: readonly File[]): Promise<void> {
+  return opening('Taking in the file', async (job) => {
+    const added: AddedFile[] = [];
+    for (const file of files.slice(0, 8)) {
+      const reply = await addFile(file, job.signal);
+      if (!reply.ok) return reply.error;
+      added.push(reply.value);
+    }
+    return openAddedIn(job, added);
+  });
+}
+
+/** Opens files that the host took in already. */
+export function openAdded(added: readonly AddedFile[]): Promise<void> {
+  return opening('Opening', (job) => openAddedIn(job, added));
+}
+
+export function openWanted(wanted: Wanted): Promise<void> {
+  return opening('Opening', (job) => openIn(job, wanted));
+}
+
+async function openAddedIn(job: Job, added: readonly AddedFile[]): Promise<Problem | undefined> {
+  const wanted = wantedAdded(added);
+  const problem = await openIn(job, wanted);
+  const left = added.filter(({ source }) => source !== wanted.map?.source && source !== wanted.drive?.source);
+  if (!problem && left.length > 0)
+    message.value = {
+      kind: 'notice',
+      say: `One drive and one map are open at a time; ${left.map(({ name }) => name).join(', ')} was left out.`,
+    };
+  return problem;
+}
+
+/** The first map and the first drive among them. */
+export function wantedAdded(added: readonly AddedFile[]): Wanted {
+  const map = added.find(({ use }) => use === 'map');
+  const drive = added.find(({ use }) => use === 'drive');
+  return {
+    ...(map ? { map: mapWanted(map.source, map.bytes, drive?.source) } : {}),
+    ...(drive ? { drive: { source: drive.source } } : {}),
+  };
+}
+
+function mapWanted(source: Source, bytes: number, drive: Source | undefined): MapWanted {
+  const about = drive ?? openedDrive.peek()?.source;
+  return bytes > WHOLE_MAP_BYTES && about ? { source, about } : { source };
+}
+
+async function opening(what: string, run: (job: Job) => Promise<Problem | undefined>): Promise<void> {
+  let problem: Problem | undefined;
+  message.value = undefined;
+  const ended = await runLong(what, async (job) => {
+    problem = await run(job);
+  });
+  if (ended === 'overtaken') return;
+  if (problem?.code === 'cancelled')
+    message.value = { kind: 'notice', say: 'Cancelled. What was open is still open.' };
+  else if (problem) message.value = { kind: 'error', say: problem.message };
+}
+
+/**
+ * Opens a map, a drive, or a drive on a map. What was open stays open where the new cannot be read; a drive that
+ * stays is followed again on a new map.
+ */
+export async function openIn(job: Job, wanted: Wanted): Promise<Problem | undefined> {
+  const map = wanted.map ?? mapAbout(wanted.drive);
+  if (map) {
+    const problem = await openMapIn(job, map);
+    if (problem) return problem;
+  }
+  const kept = keptDrive();
+  const drive = wanted.drive ?? (map ? kept : undefined);
+  if (!drive) return undefined;
+  const problem = await openDriveIn(job, drive);
+  if (problem && map && kept && wanted.drive) await openDriveIn(UNSTOPPED, kept);
+  else if (problem && map) forgetDrive();
+  return problem;
+}
+
+/** A map of which only a part was kept is read again for another drive. */
+function mapAbout(drive: DriveWanted | undefined): MapWanted | undefined {
+  const map = openedMap.peek();
+  if (!drive || !map?.about || JSON.stringify(map.about) === JSON.stringify(drive.source)) return undefined;
+  return { source: map.source, about: drive.source };
+}
+
+async function openMapIn(job: Job, { source, about }: MapWanted): Promise<Problem | undefined> {
+  const reply = await ask(
+    'openMap',
+    { source, ...(about ? { about } : {}) },
+    { signal: job.signal, onProgress: job.tell },
+  );
+  if (!reply.ok) return reply.error;
+  openedMap.value = { summary: reply.value, source, ...(about ? { about } : {}) };
+  return undefined;
+}
+
+async function openDriveIn(job: Job, { source, track }: DriveWanted): Promise<Problem | undefined> {
+  const reply = await ask(
+    'openDrive',
+    { source, ...(track === undefined ? {} : { track }) },
+    { signal: job.signal, onProgress: job.tell },
+  );
+  if (!reply.ok) return reply.error;
+  const before = openedDrive.peek();
+  const same = before && JSON.stringify(before.source) === JSON.stringify(source);
+  openedDrive.value = { view: reply.value, source };
+  if (!same || before.view.taken !== reply.value.taken) {
+    report.value = undefined;
+    selectedId.value = undefined;
+    cursorM.value = 0;
+  }
+  return undefined;
+}
+
+function keptDrive(): DriveWanted | undefined {
+  const kept = openedDrive.peek();
+  return kept && { source: kept.source, track: kept.view.taken };
+}
+
+function forgetDrive(): void {
+  openedDrive.value = undefined;
+  report.value = undefined;
+  selectedId.value = undefined;
+}
+
+const UNSTOPPED: Job = { signal: new AbortController().signal, tell: () => {} };

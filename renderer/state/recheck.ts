@@ -1,0 +1,105 @@
+import { computed, effect } from '@preact/signals';
+import type { RequestOf } from '../../main/contract/calls.ts';
+import { ask } from './host.ts';
+import { openWanted } from './opening.ts';
+import {
+  description,
+  leaveAt,
+  openedDrive,
+  openedMap,
+  report,
+  selected,
+  selectedId,
+  settings,
+  vehicle,
+  work,
+} from './state.ts';
+import { checking, checkProblem } from './ui.ts';
+
+/** Typing in a field, or a held key, should not ask at every stroke. */
+const SETTLE_MS = 120;
+
+/** What holds where the place does not tell: the user's choice, for the invented district its own. */
+export const countryUsed = computed(
+  () =>
+    settings.value.country ??
+    (openedMap.value?.source.kind === 'sample' ? description.value?.sample.country : undefined),
+);
+
+/** All that a check is made of; undefined while there is nothing to check. */
+const asked = computed<RequestOf<'check'> | undefined>(() => {
+  const driveId = openedDrive.value?.view.driveId;
+  const card = vehicle.value?.card;
+  if (driveId === undefined || !card) return undefined;
+  const country = countryUsed.value;
+  return {
+    driveId,
+    vehicle: card,
+    margins: settings.value.margins,
+    ...(leaveAt.value === undefined ? {} : { leaveAt: leaveAt.value }),
+    ...(country === undefined ? {} : { country }),
+  };
+});
+
+let timer: ReturnType<typeof setTimeout> | undefined;
+let running: AbortController | undefined;
+/** the question whose answer is shown */
+let answered = '';
+let reopened = false;
+
+/** Checks at once when a drive, a vehicle, the time or a margin changes. @returns the way to end it */
+function recheckOnChange(): () => void {
+  return effect(() => {
+    // also when an opening ends: what was chosen meanwhile has waited for it
+    if (!asked.value || work.value) return;
+    clearTimeout(timer);
+    timer = setTimeout(recheck, report.peek() ? SETTLE_MS : 0);
+  });
+}
+
+/** Asks for the check of what is chosen now, unless its answer is already shown. The latest question wins. */
+function recheck(): void {
+  clearTimeout(timer);
+  const question = asked.peek();
+  // a drive that is being opened asks by itself when it is there
+  if (!question || work.peek()) return;
+  const key = JSON.stringify(question);
+  if (key === answered && report.peek()) {
+    running?.abort();
+    checkProblem.value = undefined;
+    return;
+  }
+  void check(question, key);
+}
+
+async function check(question: RequestOf<'check'>, key: string): Promise<void> {
+  running?.abort();
+  const stop = new AbortController();
+  running = stop;
+  checking.value = true;
+  const reply = await ask('check', question, { signal: stop.signal });
+  if (running !== stop) return;
+  running = undefined;
+  checking.value = false;
+  if (stop.signal.aborted) return;
+  if (reply.ok) {
+    answered = key;
+    reopened = false;
+    checkProblem.value = undefined;
+    report.value = reply.value;
+    if (!selected.peek()) selectedId.value = undefined;
+    return;
+  }
+  const lost = reply.error.code === 'no-drive' || reply.error.code === 'no-map';
+  if (lost && !reopened) return reopen();
+  checkProblem.value = reply.error.message;
+}
+
+/** The program has lost what the page shows: it is opened again, once. */
+async function reopen(): Promise<void> {
+  const map = openedMap.peek();
+  const drive = openedDrive.peek();
+  if (!map || !drive) return;
+  reopened = true;
+  await openWanted({ map, drive: { source: drive.source, track: drive.view.taken } });
+}

@@ -1,15 +1,14 @@
 import { render } from 'preact';
+import { App } from './app.tsx';
 import { chooseHost } from './host/choose.ts';
+import { setHost } from './state/host.ts';
+import { start } from './state/start.ts';
+import { hostGone } from './state/ui.ts';
 
 const root = document.getElementById('app');
+if (root) render(<App />, root);
 const chosen = await chooseHost(window);
-const described = chosen.ok ? await chosen.value.call('describe', {}) : chosen;
-if (root)
-  render(
-    <main>
-      <h1>Lanegauge</h1>
-      <p role="status">{described.ok ? described.value.program : described.error.message}</p>
-    </main>,
-    root,
-  );
-if (chosen.ok) await chosen.value.call('watch', {});
+if (chosen.ok) {
+  setHost(chosen.value);
+  await start(window.sessionStorage);
+} else hostGone.value = chosen.error.message;

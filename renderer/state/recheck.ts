@@ -48,7 +48,7 @@ let answered = '';
 let reopened = false;
 
 /** Checks at once when a drive, a vehicle, the time or a margin changes. @returns the way to end it */
-function recheckOnChange(): () => void {
+export function recheckOnChange(): () => void {
   return effect(() => {
     // also when an opening ends: what was chosen meanwhile has waited for it
     if (!asked.value || work.value) return;

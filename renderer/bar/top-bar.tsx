@@ -1,0 +1,111 @@
+import { clip } from '../drive/words.ts';
+import { chooseLeaveAt, chooseTrack, chooseVehicle } from '../state/actions.ts';
+import { leaveAt, openedDrive, vehicle, vehicles } from '../state/state.ts';
+import { type DialogName, dialog } from '../state/ui.ts';
+
+export function TopBar() {
+  return (
+    <header class="bar">
+      <h1>Lanegauge</h1>
+      <DriveName />
+      <Opens which="open" say="Open…" />
+      <VehicleChoice />
+      <LeaveChoice />
+      <Opens which="settings" say="Settings" />
+      <Opens which="help" say="Help" />
+    </header>
+  );
+}
+
+function Opens({ which, say }: { which: DialogName; say: string }) {
+  return (
+    <button
+      type="button"
+      aria-haspopup="dialog"
+      onClick={() => {
+        dialog.value = which;
+      }}
+    >
+      {say}
+    </button>
+  );
+}
+
+function DriveName() {
+  const drive = openedDrive.value?.view;
+  return (
+    <div class="drive-name">
+      <b>
+        <bdi>{drive ? clip(drive.name || drive.file, 120) : ''}</bdi>
+      </b>
+      {drive && drive.tracks.length > 1 ? (
+        <TrackChoice />
+      ) : (
+        <span class="small soft">
+          <bdi>{drive ? clip(drive.file, 80) : ''}</bdi>
+        </span>
+      )}
+    </div>
+  );
+}
+
+function TrackChoice() {
+  const drive = openedDrive.value?.view;
+  if (!drive) return null;
+  return (
+    <select
+      class="small"
+      aria-label={`Which track or route of ${clip(drive.file, 80)}`}
+      value={String(drive.taken)}
+      onChange={({ currentTarget }) => chooseTrack(Number(currentTarget.value))}
+    >
+      {drive.tracks.map(({ kind, number, name, positions }, i) => (
+        <option key={`${kind}${number}`} value={String(i + 1)} disabled={positions < 2}>
+          {kind} {number}: {clip(name, 60) || 'without a name'} ({positions} positions)
+        </option>
+      ))}
+    </select>
+  );
+}
+
+function VehicleChoice() {
+  const list = vehicles.value;
+  return (
+    <div class="choice">
+      <label>
+        <span class="small soft">Vehicle</span>{' '}
+        <select
+          class="vehicle-select"
+          value={vehicle.value?.id ?? ''}
+          disabled={list.length === 0}
+          onChange={({ currentTarget }) => chooseVehicle(currentTarget.value)}
+        >
+          {list.length === 0 && <option value="">none yet</option>}
+          {list.map(({ id, card }) => (
+            <option key={id} value={id}>
+              {clip(card.name, 60)}
+            </option>
+          ))}
+        </select>
+      </label>
+      <Opens which="vehicles" say="Cards…" />
+    </div>
+  );
+}
+
+function LeaveChoice() {
+  return (
+    <div class="choice">
+      <label>
+        <span class="small soft">Leave</span>{' '}
+        <input
+          type="datetime-local"
+          min="1990-01-01T00:00"
+          max="2100-12-31T23:59"
+          value={leaveAt.value ?? ''}
+          onInput={({ currentTarget }) => chooseLeaveAt(currentTarget.value)}
+        />
+      </label>
+    </div>
+  );
+}

@@ -1,0 +1,39 @@
+import type { ComponentChildren } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+import { dialog } from '../state/ui.ts';
+
+/** A modal dialog of the page: the browser keeps the focus inside, closes it on Escape, and gives the focus back. */
+export function Dialog({
+  title,
+  wide = false,
+  children,
+}: {
+  title: string;
+  wide?: boolean;
+  children: ComponentChildren;
+}) {
+  const element = useRef<HTMLDialogElement>(null);
+  useEffect(() => {
+    const shown = element.current;
+    shown?.showModal();
+    return () => shown?.close();
+  }, []);
+  return (
+    <dialog
+      ref={element}
+      class={wide ? 'dialog dialog-wide' : 'dialog'}
+      aria-labelledby="dialog-title"
+      onClose={() => {
+        dialog.value = undefined;
+      }}
+    >
+      <header class="dialog-head">
+        <h2 id="dialog-title">{title}</h2>
+        <button type="button" onClick={() => element.current?.close()}>
+          Close
+        </button>
+      </header>
+      <div class="dialog-body">{children}</div>
+    </dialog>
+  );
+}

@@ -1,0 +1,37 @@
+import { dialog } from '../state/ui.ts';
+import { VehicleEditor } from '../vehicle/vehicle-editor.tsx';
+import { Dialog } from './dialog.tsx';
+import { Help } from './help.tsx';
+import { OpenFiles } from './open-files.tsx';
+import { SettingsForm } from './settings-form.tsx';
+
+export function Dialogs() {
+  switch (dialog.value) {
+    case 'open':
+      return (
+        <Dialog title="Open">
+          <OpenFiles />
+        </Dialog>
+      );
+    case 'vehicles':
+      return (
+        <Dialog title="Vehicle cards" wide>
+          <VehicleEditor />
+        </Dialog>
+      );
+    case 'settings':
+      return (
+        <Dialog title="Settings">
+          <SettingsForm />
+        </Dialog>
+      );
+    case 'help':
+      return (
+        <Dialog title="Help">
+          <Help />
+        </Dialog>
+      );
+    default:
+      return null;
+  }
+}

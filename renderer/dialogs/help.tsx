@@ -1,0 +1,75 @@
+import { LEVEL_MEANS, LEVEL_ORDER, LEVEL_WORD } from '../drive/words.ts';
+import { LevelMark } from '../look/level-mark.tsx';
+import { description } from '../state/state.ts';
+
+const NOT_CHECKED = [
+  'What nobody has mapped: a sign, a bridge or a branch that is missing from the map data is missing here.',
+  'Roadworks, closures of the day, diversions, parked cars, traffic, weather and floods.',
+  'The real load. Mass and axle limits are held against the plates on the card: weigh the vehicle.',
+  'Whether the driver’s licence covers the vehicle, tolls, vignettes and insurance.',
+  'Car parks, pitches and yards beyond the drive itself.',
+];
+
+const KEYS: readonly (readonly [string, string])[] = [
+  ['Tab, Shift Tab', 'to the next or previous control'],
+  ['↓ ↑ or j k', 'in the findings: the next or previous one'],
+  ['Home, End', 'in the findings: the first or last one'],
+  ['Enter', 'opens the finding, Enter again closes it'],
+  ['Escape', 'closes the opened finding or the dialog, and goes back to where you were'],
+];
+
+/** Within reach at all times: what the levels mean, what is not checked, and the keys. */
+export function Help() {
+  return (
+    <>
+      <section>
+        <h3>What each level means</h3>
+        <dl class="levels">
+          {LEVEL_ORDER.map((level) => (
+            <div key={level}>
+              <dt class={`level-${level}`}>
+                <LevelMark level={level} /> {LEVEL_WORD[level]}
+              </dt>
+              <dd>{LEVEL_MEANS[level]}</dd>
+            </div>
+          ))}
+          <div>
+            <dt>{LEVEL_WORD.clear}</dt>
+            <dd>{LEVEL_MEANS.clear}</dd>
+          </div>
+        </dl>
+        <p>
+          The number that decides is always limit − vehicle = spare, with the limit rounded down and the
+          vehicle rounded up. Heights carry 0.05 m for measuring.
+        </p>
+      </section>
+      <section>
+        <h3>What is not checked</h3>
+        <ul class="plain-list">
+          {NOT_CHECKED.map((each) => (
+            <li key={each}>{each}</li>
+          ))}
+        </ul>
+      </section>
+      <section>
+        <h3>Keys</h3>
+        <dl class="keys">
+          {KEYS.map(([key, does]) => (
+            <div key={key}>
+              <dt class="mono">{key}</dt>
+              <dd>{does}</dd>
+            </div>
+          ))}
+        </dl>
+      </section>
+      <section>
+        <h3>How to go on</h3>
+        <p>
+          Choose the vehicle and the time of leaving in the bar above. Open your own drive and the map of its
+          place with Open…, or drop both on the window.
+        </p>
+        <p class="small soft">{description.value?.program}. Map data © OpenStreetMap contributors.</p>
+      </section>
+    </>
+  );
+}

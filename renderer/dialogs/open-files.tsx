@@ -1,0 +1,95 @@
+import { useEffect, useRef } from 'preact/hooks';
+import type { Recent } from '../../main/contract/source.ts';
+import { clip } from '../drive/words.ts';
+import { forgetRecent, openFiles, openRecent, openSample, refreshRecents } from '../state/actions.ts';
+import { description } from '../state/state.ts';
+import { dialog } from '../state/ui.ts';
+
+/** Drives and maps: from a file, from those opened before, or the sample. */
+export function OpenFiles() {
+  useEffect(() => {
+    void refreshRecents();
+  }, []);
+  const known = description.value;
+  const recents = known?.recents ?? [];
+  return (
+    <>
+      <section>
+        <ChooseFiles />
+        <p class="small soft">
+          A drive is a GPX file. A map is an extract of OpenStreetMap data: .osm.pbf, .osm, .osm.gz, or an
+          Overpass answer. Files can also be dropped anywhere on the window, one drive and one map together.
+        </p>
+      </section>
+      {recents.length > 0 && (
+        <section>
+          <h3>Opened before</h3>
+          <ul class="choices">
+            {recents.map((recent) => (
+              <RecentFile key={recent.id} recent={recent} />
+            ))}
+          </ul>
+        </section>
+      )}
+      <section>
+        <h3>Sample drives, in an invented district</h3>
+        <ul class="choices">
+          {known?.sample.drives.map(({ id, name, says }) => (
+            <li key={id}>
+              <button type="button" class="quiet" onClick={() => closeAnd(() => openSample(id))}>
+                {name}
+              </button>
+              <span class="small soft">{says}</span>
+            </li>
+          ))}
+        </ul>
+      </section>
+    </>
+  );
+}
+
+function ChooseFiles() {
+  const input = useRef<HTMLInputElement>(null);
+  return (
+    <p>
+      <button type="button" class="chief" onClick={() => input.current?.click()}>
+        Choose a file…
+      </button>
+      <input
+        ref={input}
+        type="file"
+        multiple
+        hidden
+        aria-label="A drive or a map"
+        accept=".gpx,.pbf,.osm,.gz,.json,.xml"
+        onChange={({ currentTarget }) => {
+          const files = [...(currentTarget.files ?? [])];
+          if (files.length > 0) closeAnd(() => openFiles(files));
+        }}
+      />
+    </p>
+  );
+}
+
+function RecentFile({ recent }: { recent: Recent }) {
+  const { id, use, name, openedAt } = recent;
+  const shown = clip(name, 60);
+  return (
+    <li>
+      <button type="button" class="quiet" onClick={() => closeAnd(() => openRecent(id, use))}>
+        <bdi>{shown}</bdi>
+      </button>
+      <span class="small soft">
+        {use}, {openedAt.slice(0, 10)}
+      </span>
+      <button type="button" class="small" aria-label={`Forget ${shown}`} onClick={() => forgetRecent(id)}>
+        Forget
+      </button>
+    </li>
+  );
+}
+
+function closeAnd(act: () => Promise<void>): void {
+  dialog.value = undefined;
+  void act();
+}

@@ -1,0 +1,37 @@
+/** A dimension line with its text, as on a drawing. Coordinates in pixels of the figure. */
+export function Dimension({
+  from,
+  to,
+  across,
+  upright,
+  text,
+  tone = 'ink',
+}: {
+  /** the two ends, along the line */
+  from: number;
+  to: number;
+  /** where the line lies, on the other axis */
+  across: number;
+  upright: boolean;
+  text: string;
+  tone?: string;
+}) {
+  const middle = (from + to) / 2;
+  const point = (along: number, off: number) =>
+    upright ? `${across + off} ${along}` : `${along} ${across + off}`;
+  const tick = (along: number) => `M${point(along, -4)}L${point(along, 4)}`;
+  return (
+    <g class={`dimension tone-${tone}`}>
+      <path d={`M${point(from, 0)}L${point(to, 0)}${tick(from)}${tick(to)}`} />
+      {upright ? (
+        <text x={across - 8} y={middle + 4} text-anchor="end">
+          {text}
+        </text>
+      ) : (
+        <text x={middle} y={across - 6} text-anchor="middle">
+          {text}
+        </text>
+      )}
+    </g>
+  );
+}

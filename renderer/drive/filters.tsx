@@ -1,0 +1,61 @@
+import type { Level, Subject } from '../../geo/report.ts';
+import { LevelMark } from '../look/level-mark.tsx';
+import { shownLevels, shownSubject } from '../state/state.ts';
+import { countByLevel, subjectsPresent } from '../state/ui.ts';
+import { LEVEL_ORDER, LEVEL_WORD, SUBJECT_WORD } from './words.ts';
+
+/** Counts by level that show or hide that level, and the choice of one subject. */
+export function Filters() {
+  const subject = shownSubject.value;
+  const subjects = subjectsPresent.value;
+  return (
+    <fieldset class="filters">
+      <legend class="unseen">Which findings are shown</legend>
+      {LEVEL_ORDER.map((level) => (
+        <LevelToggle key={level} level={level} count={countByLevel.value[level]} />
+      ))}
+      <label class="subject-choice">
+        <span class="unseen">Subject</span>
+        <select
+          value={subject ?? ''}
+          onChange={({ currentTarget }) => {
+            shownSubject.value = subjects.find((each) => each === currentTarget.value);
+          }}
+        >
+          <option value="">Every subject</option>
+          {withChosen(subjects, subject).map((each) => (
+            <option key={each} value={each}>
+              {SUBJECT_WORD[each]}
+            </option>
+          ))}
+        </select>
+      </label>
+    </fieldset>
+  );
+}
+
+function LevelToggle({ level, count }: { level: Level; count: number }) {
+  const on = shownLevels.value.has(level);
+  return (
+    <button
+      type="button"
+      class="level-toggle"
+      aria-pressed={on}
+      onClick={() => {
+        const next = new Set(shownLevels.value);
+        if (on) next.delete(level);
+        else next.add(level);
+        shownLevels.value = next;
+      }}
+    >
+      <LevelMark level={level} size={16} />
+      <span>{LEVEL_WORD[level]}</span>
+      <b>{count}</b>
+    </button>
+  );
+}
+
+/** Another vehicle may have no finding of the subject chosen: the choice stays readable. */
+function withChosen(subjects: readonly Subject[], chosen: Subject | undefined): readonly Subject[] {
+  return chosen === undefined || subjects.includes(chosen) ? subjects : [...subjects, chosen];
+}

@@ -1,0 +1,30 @@
+import { openedDrive, report } from '../state/state.ts';
+import { clip } from './words.ts';
+
+/** What the files and the clock had to say about themselves, and the country rules that were asked. */
+export function Notes() {
+  const shown = report.value;
+  if (!shown) return null;
+  // the first caution stands beside the verdict
+  const notes = new Set([
+    ...shown.cautions.slice(1),
+    ...(openedDrive.value?.view.notes ?? []),
+    ...(shown.timetable?.notes ?? []),
+  ]);
+  const rules = shown.rules ?? [];
+  if (notes.size === 0 && rules.length === 0) return null;
+  return (
+    <section class="notes small soft" aria-label="Notes">
+      {[...notes].map((note) => (
+        <p key={note}>
+          <bdi>{clip(note, 600)}</bdi>
+        </p>
+      ))}
+      {rules.map(({ country, about, says, source }) => (
+        <p key={`${country}${about}${says}`}>
+          {country ?? 'Country not known'}, {about}: {says} ({source})
+        </p>
+      ))}
+    </section>
+  );
+}

@@ -1,0 +1,83 @@
+import { openSample } from '../state/actions.ts';
+import { description, openedDrive, report, vehicle, work } from '../state/state.ts';
+import { dialog } from '../state/ui.ts';
+import { StripMap } from '../strip/strip-map.tsx';
+import { Filters } from './filters.tsx';
+import { Notes } from './notes.tsx';
+import { Rows } from './rows.tsx';
+import { VerdictBlock } from './verdict.tsx';
+
+/** Verdict, filters, and the strip with a row per finding beside it. */
+export function Panel() {
+  const nothing = !openedDrive.value && !work.value && description.value !== undefined;
+  return (
+    <section class="panel" id="findings" tabIndex={-1} aria-label="Findings">
+      {nothing ? (
+        <NoDrive />
+      ) : vehicle.value === undefined && description.value ? (
+        <NoVehicle />
+      ) : (
+        <>
+          <VerdictBlock />
+          <Filters />
+          <div class="strip-and-rows">
+            <div class="strip-place">{openedDrive.value && <StripMap />}</div>
+            <div class="rows-place">
+              {report.value && <Rows />}
+              {report.value && <Notes />}
+            </div>
+          </div>
+        </>
+      )}
+    </section>
+  );
+}
+
+function NoDrive() {
+  const sample = description.value?.sample;
+  return (
+    <div class="empty">
+      <h2>No drive is open</h2>
+      <p>
+        Open a GPX file of the planned drive: a track or a route, from a planner or a receiver. It is followed
+        along the roads of the open map and held against the vehicle chosen above.
+      </p>
+      <p>
+        <button
+          type="button"
+          class="chief"
+          onClick={() => {
+            dialog.value = 'open';
+          }}
+        >
+          Open a drive…
+        </button>{' '}
+        {sample && (
+          <button type="button" onClick={() => openSample(sample.defaultDrive)}>
+            Show the sample drive
+          </button>
+        )}
+      </p>
+    </div>
+  );
+}
+
+function NoVehicle() {
+  return (
+    <div class="empty">
+      <h2>No vehicle yet</h2>
+      <p>A drive is held against one vehicle’s sizes and plates. Enter the first one.</p>
+      <p>
+        <button
+          type="button"
+          class="chief"
+          onClick={() => {
+            dialog.value = 'vehicles';
+          }}
+        >
+          Enter a vehicle…
+        </button>
+      </p>
+    </div>
+  );
+}

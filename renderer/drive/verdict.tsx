@@ -1,0 +1,73 @@
+import { LevelMark } from '../look/level-mark.tsx';
+import { leaveAt, openedDrive, report, settings } from '../state/state.ts';
+import { checking, checkProblem, countByLevel, dialog, mapIsElsewhere } from '../state/ui.ts';
+import { clockText, distanceText, durationText } from './figures-in-words.ts';
+import { clip, LEVEL_WORD, sayVerdict } from './words.ts';
+
+/** The verdict in words, for which vehicle and drive it is, and the caution that stands beside every verdict. */
+export function VerdictBlock() {
+  const shown = report.value;
+  if (!shown) return <VerdictToCome />;
+  const { verdict, vehicle, cautions } = shown;
+  const places = verdict === 'clear' ? 0 : countByLevel.value[verdict];
+  return (
+    <section class="verdict" aria-labelledby="verdict-word" aria-busy={checking.value}>
+      <h2 id="verdict-word" class={`verdict-word level-${verdict}`}>
+        {verdict !== 'clear' && <LevelMark level={verdict} size={30} />}
+        {LEVEL_WORD[verdict]}
+      </h2>
+      <p class="verdict-says">{sayVerdict(verdict, places)}</p>
+      <p class="small soft">
+        <bdi>{clip(vehicle.name, 80)}</bdi>: <Facts />
+      </p>
+      {checkProblem.value !== undefined && (
+        <p role="alert" class="problem">
+          {checkProblem.value} What stands here is the check before that, of {clip(vehicle.name, 80)}.
+        </p>
+      )}
+      {mapIsElsewhere.value && <MapElsewhere />}
+      <p class="caution">{cautions[0]}</p>
+    </section>
+  );
+}
+
+function Facts() {
+  const shown = report.value;
+  if (!shown) return null;
+  const { route, timetable, leaveAt: left } = shown;
+  const parts = [distanceText(route.lengthM, settings.value.units)];
+  if (timetable) parts.push(`about ${durationText(timetable.drivingS)} of driving on clear roads`);
+  if (timetable?.arriveAt !== undefined) parts.push(`there at ${clockText(timetable.arriveAt, left)}`);
+  else if (leaveAt.value === undefined) parts.push('no leave time, so hours are not settled');
+  return <>{parts.join(', ')}.</>;
+}
+
+function VerdictToCome() {
+  return (
+    <section class="verdict" aria-label="Verdict">
+      {checkProblem.value !== undefined ? (
+        <p role="alert" class="problem">
+          {checkProblem.value}
+        </p>
+      ) : (
+        <p class="soft">{openedDrive.value ? 'Checking the drive…' : ''}</p>
+      )}
+    </section>
+  );
+}
+
+function MapElsewhere() {
+  return (
+    <p class="problem">
+      The open map has no roads under this drive, so nothing on it is checked. Open a map of that place.{' '}
+      <button
+        type="button"
+        onClick={() => {
+          dialog.value = 'open';
+        }}
+      >
+        Open a map…
+      </button>
+    </p>
+  );
+}

@@ -1,0 +1,4 @@
+/** Place of the map. */
+export function DriveMap() {
+  return <div class="drive-map" />;
+}

@@ -1,0 +1,4 @@
+/** Place of the strip map. */
+export function StripMap() {
+  return <div class="strip-map" />;
+}

@@ -1,0 +1,4 @@
+/** Place of the vehicle cards. */
+export function VehicleEditor() {
+  return <div class="vehicle-editor" />;
+}

@@ -60,7 +60,7 @@ function edgesOf(file: string): Edge[] {
   const text = readFileSync(file, 'utf8');
   // a worker is started by the address of its file, so that is an import too; folders named that way are not
   const found = text.matchAll(
-    /(?:\bfrom\s*|\bimport\s*\(\s*|\bimport\s+|new URL\(\s*(?=['"][^'"\n]+\.[jt]s['"]))['"]([^'"\n]+)['"]/g,
+    /(?:\bfrom\s+|\bimport\s*\(\s*|\bimport\s+|new URL\(\s*(?=['"][^'"\n]+\.[jt]s['"]))['"]([^'"\n]+)['"]/g,
   );
   return [...found].map(([, specifier = '']) => ({
     from: unix(relative(ROOT, file)),

@@ -151,7 +151,8 @@ describe.skipIf(missing)('in a real browser', () => {
         script: 'failed',
         frame: 'loaded',
       });
-      expect(page.frames()[1]?.url()).toMatch(/^chrome-error:/);
+      // the frame's own address is told a moment after it loaded
+      await expect.poll(() => page.frames()[1]?.url()).toMatch(/^chrome-error:/);
       expect(reached).toEqual([]);
       await page.close();
     },

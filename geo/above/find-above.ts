@@ -20,6 +20,9 @@ export interface Above {
 
 /** The same way met again within this distance is one crossing: at a vertex both neighbours meet it. Metres. */
 const SAME_CROSSING_M = 5;
+/** What is drawn as an outline is met going in and coming out. Metres. */
+const SAME_OUTLINE_M = 150;
+const OUTLINES: ReadonlySet<OverKind> = new Set(['structure', 'roof', 'building', 'gateway']);
 /** The outline of the bridge driven on begins this near to where the road's own bridge does. Metres. */
 const OWN_BRIDGE_M = 40;
 
@@ -91,10 +94,10 @@ function meetingPoint(roads: Roads, segment: DrivenSegment, ref: SegmentRef): nu
 
 function onceEach(found: readonly Above[]): Above[] {
   const last = new Map<number, number>();
-  return found.filter(({ way, atM }) => {
+  return found.filter(({ way, kind, atM }) => {
     const before = last.get(way);
     last.set(way, atM);
-    return before === undefined || atM - before > SAME_CROSSING_M;
+    return before === undefined || atM - before > (OUTLINES.has(kind) ? SAME_OUTLINE_M : SAME_CROSSING_M);
   });
 }
 

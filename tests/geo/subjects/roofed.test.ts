@@ -1,0 +1,53 @@
+import { describe, expect, it } from 'vitest';
+import type { Tags } from '../../../geo/roads/roads.ts';
+import { roofed } from '../../../geo/subjects/roofed.ts';
+import { askDrive, askRoad, COACHBUILT } from '../../support/ask.ts';
+import { testMap } from '../../support/drive-on.ts';
+
+const said = (tags: Tags) => askRoad(roofed, tags).map(({ level, folded }) => [level, folded ?? false]);
+
+describe('a road closed in from above without a height', () => {
+  it.each<[string, Tags]>([
+    ['a tunnel', { tunnel: 'yes' }],
+    ['a passage through a building', { tunnel: 'building_passage' }],
+    ['a gallery against avalanches', { tunnel: 'avalanche_protector' }],
+    ['a covered street', { covered: 'yes' }],
+    ['an arcade', { covered: 'arcade' }],
+  ])('%s is unproved, and shown on a minor road', (_, tags) => {
+    expect(said(tags)).toEqual([['unproved', false]]);
+    expect(askRoad(roofed, tags)[0]).toMatchObject({ subject: 'height', fromM: 0, vehicle: { value: 3.05 } });
+  });
+
+  it('on a main road it is folded, but for a passage through a building', () => {
+    expect(said({ highway: 'primary', tunnel: 'yes' })).toEqual([['unproved', true]]);
+    expect(said({ highway: 'primary', tunnel: 'building_passage' })).toEqual([['unproved', false]]);
+  });
+
+  it('says nothing where a height is mapped, or the tunnel is none', () => {
+    expect(said({ tunnel: 'yes', maxheight: '4' })).toEqual([]);
+    expect(said({ tunnel: 'yes', maxheight: 'default' })).toEqual([]);
+    expect(said({ tunnel: 'no' })).toEqual([]);
+    expect(said({ covered: 'no' })).toEqual([]);
+    expect(said({})).toEqual([]);
+    expect(said({ tunnel: 'yes', 'maxheight:backward': '4' })).toEqual([['unproved', false]]);
+  });
+
+  it('nothing matters to a vehicle no taller than a car', () => {
+    expect(askRoad(roofed, { tunnel: 'yes' }, { card: { ...COACHBUILT, heightM: 1.8 } })).toEqual([]);
+  });
+
+  it('a tunnel of three ways is one finding; where one of them has a height it is folded', () => {
+    const map = (middle: Tags) =>
+      testMap([
+        { id: 1, nodes: ['0,0', '1,0'], tags: { highway: 'tertiary', tunnel: 'yes' } },
+        { id: 2, nodes: ['1,0', '2,0'], tags: { highway: 'tertiary', tunnel: 'yes', ...middle } },
+        { id: 3, nodes: ['2,0', '3,0'], tags: { highway: 'tertiary', tunnel: 'yes' } },
+      ]);
+    const [whole, ...more] = askDrive(roofed, map({}), [1, 2, 3]);
+    expect(more).toEqual([]);
+    expect(whole?.osm.map(({ id }) => id)).toEqual([1, 2, 3]);
+    expect(whole?.say).toMatch(/300 m/);
+    const signed = askDrive(roofed, map({ maxheight: '4.2' }), [1, 2, 3]);
+    expect(signed.map(({ osm, folded }) => [osm.map(({ id }) => id), folded])).toEqual([[[1, 3], true]]);
+  });
+});

@@ -44,6 +44,7 @@ export async function serveHttp(options: HttpHostOptions): Promise<HttpHost> {
   let own = '';
   let pages = 0;
   let gone: NodeJS.Timeout | undefined;
+  let closed = false;
 
   const server = createServer({ maxHeaderSize: 16_384, requestTimeout: 0, headersTimeout: 10_000 });
   server.maxHeadersCount = 60;
@@ -136,7 +137,8 @@ export async function serveHttp(options: HttpHostOptions): Promise<HttpHost> {
     clearTimeout(gone);
     response.once('close', () => {
       pages--;
-      if (pages === 0) gone = setTimeout(options.onGone, goneAfterMs);
+      // a page cut off by the closing itself is not waited for
+      if (pages === 0 && !closed) gone = setTimeout(options.onGone, goneAfterMs);
     });
   }
 
@@ -147,6 +149,7 @@ export async function serveHttp(options: HttpHostOptions): Promise<HttpHost> {
     newAddress: () => `${origin}/#${session.newCode()}`,
     close: () =>
       new Promise((resolve) => {
+        closed = true;
         clearTimeout(gone);
         server.close(() => resolve());
         server.closeAllConnections();

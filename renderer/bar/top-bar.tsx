@@ -72,22 +72,23 @@ function VehicleChoice() {
   const list = vehicles.value;
   return (
     <div class="choice">
-      <label>
-        <span class="small soft">Vehicle</span>{' '}
-        <select
-          class="vehicle-select"
-          value={vehicle.value?.id ?? ''}
-          disabled={list.length === 0}
-          onChange={({ currentTarget }) => chooseVehicle(currentTarget.value)}
-        >
-          {list.length === 0 && <option value="">none yet</option>}
-          {list.map(({ id, card }) => (
-            <option key={id} value={id}>
-              {clip(card.name, 60)}
-            </option>
-          ))}
-        </select>
+      <label class="small soft" for="vehicle-select">
+        Vehicle
       </label>
+      <select
+        id="vehicle-select"
+        class="vehicle-select"
+        value={vehicle.value?.id ?? ''}
+        disabled={list.length === 0}
+        onChange={({ currentTarget }) => chooseVehicle(currentTarget.value)}
+      >
+        {list.length === 0 && <option value="">none yet</option>}
+        {list.map(({ id, card }) => (
+          <option key={id} value={id}>
+            {clip(card.name, 60)}
+          </option>
+        ))}
+      </select>
       <Opens which="vehicles" say="Cards…" />
     </div>
   );
@@ -96,16 +97,17 @@ function VehicleChoice() {
 function LeaveChoice() {
   return (
     <div class="choice">
-      <label>
-        <span class="small soft">Leave</span>{' '}
-        <input
-          type="datetime-local"
-          min="1990-01-01T00:00"
-          max="2100-12-31T23:59"
-          value={leaveAt.value ?? ''}
-          onInput={({ currentTarget }) => chooseLeaveAt(currentTarget.value)}
-        />
+      <label class="small soft" for="leave">
+        Leave
       </label>
+      <input
+        id="leave"
+        type="datetime-local"
+        min="1990-01-01T00:00"
+        max="2100-12-31T23:59"
+        value={leaveAt.value ?? ''}
+        onInput={({ currentTarget }) => chooseLeaveAt(currentTarget.value)}
+      />
     </div>
   );
 }

@@ -27,6 +27,7 @@ export function Dialog({
         dialog.value = undefined;
       }}
     >
+      {/* inside what scrolls, so that the keyboard can scroll it whatever the body holds */}
       <header class="dialog-head">
         <h2 id="dialog-title">{title}</h2>
         <button type="button" onClick={() => element.current?.close()}>

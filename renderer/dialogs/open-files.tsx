@@ -1,15 +1,12 @@
-import { useEffect, useRef } from 'preact/hooks';
+import { useRef } from 'preact/hooks';
 import type { Recent } from '../../main/contract/source.ts';
 import { clip } from '../drive/words.ts';
-import { forgetRecent, openFiles, openRecent, openSample, refreshRecents } from '../state/actions.ts';
+import { forgetRecent, openFiles, openRecent, openSample } from '../state/actions.ts';
 import { description } from '../state/state.ts';
 import { dialog } from '../state/ui.ts';
 
 /** Drives and maps: from a file, from those opened before, or the sample. */
 export function OpenFiles() {
-  useEffect(() => {
-    void refreshRecents();
-  }, []);
   const known = description.value;
   const recents = known?.recents ?? [];
   return (

@@ -10,10 +10,8 @@ import { clip, LEVEL_WORD, SUBJECT_WORD } from './words.ts';
 /** All there is to say about one finding. */
 export function FindingDetail({ id, finding, units, leaveAt }: Omit<RowProps, 'open'> & { id: string }) {
   const { fromM, toM, passesAt, at, road } = finding;
-  const span =
-    toM - fromM > 10
-      ? `${distanceText(fromM, units)} to ${distanceText(toM, units)}`
-      : distanceText(fromM, units);
+  const [from, to] = [distanceText(fromM, units), distanceText(toM, units)];
+  const span = from === to ? from : `${from} to ${to}`;
   return (
     <div id={id} class="detail">
       <p class="detail-say">{clip(finding.say, 1500)}</p>

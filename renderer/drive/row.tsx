@@ -36,11 +36,11 @@ export function FindingRow({ finding, open, units, leaveAt }: RowProps) {
           <b class={`level-${level}`}>{LEVEL_WORD[level]}</b> {SUBJECT_WORD[subject].toLowerCase()}
         </span>
         <span class="row-where">
-          <span class="mono">{distanceText(fromM, units)}</span>
-          {passesAt !== undefined && <span class="mono"> {clockText(passesAt, leaveAt)}</span>}
+          <span>{distanceText(fromM, units)}</span>
+          {passesAt !== undefined && <span>, {clockText(passesAt, leaveAt)}</span>}
           {road !== undefined && (
             <>
-              {' '}
+              {', '}
               <bdi>{clip(road, 60)}</bdi>
             </>
           )}

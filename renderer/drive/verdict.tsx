@@ -17,7 +17,7 @@ export function VerdictBlock() {
         {LEVEL_WORD[verdict]}
       </h2>
       <p class="verdict-says">{sayVerdict(verdict, places)}</p>
-      <p class="small soft">
+      <p class="small soft verdict-facts">
         <bdi>{clip(vehicle.name, 80)}</bdi>: <Facts />
       </p>
       {checkProblem.value !== undefined && (

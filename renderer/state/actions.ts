@@ -39,13 +39,6 @@ export async function forgetRecent(id: string): Promise<void> {
   if (!reply.ok) sayError(reply.error.message);
 }
 
-/** The list of recent files as it is now. */
-export async function refreshRecents(): Promise<void> {
-  const reply = await ask('describe', {});
-  const known = description.peek();
-  if (reply.ok && known) description.value = { ...known, recents: reply.value.recents };
-}
-
 /** Another track or route of the same file. @param track 1-based place in the list */
 export function chooseTrack(track: number): Promise<void> {
   const drive = openedDrive.peek();

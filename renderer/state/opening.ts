@@ -2,7 +2,7 @@ import type { Problem } from '../../geo/result.ts';
 import type { AddedFile, Source } from '../../main/contract/source.ts';
 import { addFile, ask } from './host.ts';
 import { type Job, runLong } from './long-work.ts';
-import { cursorM, message, openedDrive, openedMap, report, selectedId } from './state.ts';
+import { cursorM, description, message, openedDrive, openedMap, report, selectedId } from './state.ts';
 
 export interface MapWanted {
   readonly source: Source;
@@ -81,6 +81,14 @@ async function opening(what: string, run: (job: Job) => Promise<Problem | undefi
   if (problem?.code === 'cancelled')
     message.value = { kind: 'notice', say: 'Cancelled. What was open is still open.' };
   else if (problem) message.value = { kind: 'error', say: problem.message };
+  await refreshRecents();
+}
+
+/** What has just been opened stands first among the recent files. */
+async function refreshRecents(): Promise<void> {
+  const reply = await ask('describe', {});
+  const known = description.peek();
+  if (reply.ok && known) description.value = { ...known, recents: reply.value.recents };
 }
 
 /**

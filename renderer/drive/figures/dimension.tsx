@@ -5,7 +5,7 @@ export function Dimension({
   across,
   upright,
   text,
-  tone = 'ink',
+  side = 'left',
 }: {
   /** the two ends, along the line */
   from: number;
@@ -14,17 +14,22 @@ export function Dimension({
   across: number;
   upright: boolean;
   text: string;
-  tone?: string;
+  /** an upright line has its text on this side */
+  side?: 'left' | 'right';
 }) {
   const middle = (from + to) / 2;
   const point = (along: number, off: number) =>
     upright ? `${across + off} ${along}` : `${along} ${across + off}`;
   const tick = (along: number) => `M${point(along, -4)}L${point(along, 4)}`;
   return (
-    <g class={`dimension tone-${tone}`}>
+    <g class="dimension">
       <path d={`M${point(from, 0)}L${point(to, 0)}${tick(from)}${tick(to)}`} />
       {upright ? (
-        <text x={across - 8} y={middle + 4} text-anchor="end">
+        <text
+          x={side === 'left' ? across - 8 : across + 8}
+          y={middle + 4}
+          text-anchor={side === 'left' ? 'end' : 'start'}
+        >
           {text}
         </text>
       ) : (

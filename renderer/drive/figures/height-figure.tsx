@@ -53,7 +53,14 @@ export function HeightFigure({
       <path d={`M${left} ${high}H${right}V${low}H${left}z`} class={sum.over ? 'over' : 'spare'} />
       <path d={`M0 ${GROUND}H${WIDE}`} class="line" />
       <Dimension upright from={y(limitM)} to={GROUND} across={mid - opening - 36} text={sum.limit} />
-      <Dimension upright from={y(neededM)} to={GROUND} across={mid + opening + 100} text={sum.vehicle} />
+      <Dimension
+        upright
+        from={y(neededM)}
+        to={GROUND}
+        across={mid + opening + 36}
+        side="right"
+        text={sum.vehicle}
+      />
     </svg>
   );
 }

@@ -35,10 +35,10 @@ export function MassFigure({
   return (
     <svg viewBox={`0 0 ${WIDE} ${HIGH}`} class="figure" aria-hidden="true">
       <path
-        d={`M${x(0)} ${y(0.35)}V${y(1.1)}L${x(0.9)} ${y(1.5)}L${x(1.5)} ${y(2.2)}L${x(0.8)} ${y(2.5)}L${x(1)} ${y(card.heightM)}H${x(card.lengthM)}V${y(0.45)}z`}
+        d={`M${x(0)} ${y(0.4)}V${y(0.95)}L${x(0.7)} ${y(1.25)}L${x(1.4)} ${y(2.05)}L${x(1.6)} ${y(card.heightM - 0.2)}L${x(2.1)} ${y(card.heightM)}H${x(card.lengthM)}V${y(0.4)}z`}
         class="body"
       />
-      <path d={`M${x(1)} ${y(1.5)}L${x(1.55)} ${y(2.15)}H${x(2.1)}V${y(1.5)}z`} class="glass" />
+      <path d={`M${x(1)} ${y(1.35)}L${x(1.5)} ${y(1.95)}H${x(2.1)}V${y(1.35)}z`} class="glass" />
       {[front, rear].map((m) => (
         <circle key={m} cx={x(m)} cy={ground - radius} r={radius} class="wheel" />
       ))}

@@ -3,7 +3,7 @@ import type { Sum } from '../figures-in-words.ts';
 import { Dimension } from './dimension.tsx';
 
 const WIDE = 360;
-const HIGH = 170;
+const HIGH = 182;
 
 /**
  * The vehicle's front part from above, coming up to the gap between two posts, to scale.
@@ -25,17 +25,17 @@ export function WidthFigure({
   const gap = (limitM * scale) / 2;
   const body = (card.widthM * scale) / 2;
   const needed = (neededM * scale) / 2;
-  const mirrors = Math.max(body, (card.widthMirrorsM * scale) / 2);
+  const mirrors = neededM > card.widthM ? needed : Math.max(body, (card.widthMirrorsM * scale) / 2);
   const nose = 62;
   const posts = 44;
   const side = (sign: number) => {
     const [from, to] = [mid + sign * gap, mid + sign * needed];
-    return `M${from} ${posts - 6}H${to}V${HIGH - 34}H${from}z`;
+    return `M${from} ${posts - 6}H${to}V${HIGH - 46}H${from}z`;
   };
   return (
     <svg viewBox={`0 0 ${WIDE} ${HIGH}`} class="figure" aria-hidden="true">
       <path
-        d={`M${mid - body} ${HIGH - 22}V${nose + 16}q0 -14 18 -16H${mid + body - 18}q18 2 18 16V${HIGH - 22}`}
+        d={`M${mid - body} ${HIGH - 34}V${nose + 16}q0 -14 18 -16H${mid + body - 18}q18 2 18 16V${HIGH - 34}`}
         class="body"
       />
       <path

@@ -1,0 +1,109 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { axeFaults, sidewaysPx } from './support/axe.ts';
+import { ELSEWHERE, HOSTILE_NAME, renamedDrive } from './support/files.ts';
+import { findingsTold, launch, openPage, SOON_MS, type WatchedPage } from './support/page.ts';
+import { type Program, startProgram } from './support/program.ts';
+
+let browser: Browser;
+let program: Program;
+let watched: WatchedPage;
+
+beforeAll(async () => {
+  browser = await launch();
+});
+afterAll(() => browser?.close());
+beforeEach(async () => {
+  program = await startProgram();
+}, 2 * SOON_MS);
+afterEach(async () => {
+  await watched?.context.close();
+  await program?.stop();
+}, SOON_MS);
+
+/** The states of the journeys, each from the one before. */
+const STATES: readonly (readonly [string, (page: Page) => Promise<void>])[] = [
+  ['the sample drive', (page) => findingsTold(page, /^3 findings/)],
+  ['a height opened', (page) => page.locator('.row-head').nth(1).click()],
+  ['a width opened', (page) => page.locator('.row-head').nth(0).click()],
+  ['a mass opened', (page) => page.locator('.row-head').nth(2).click()],
+  ['everything filtered away', (page) => page.locator('.level-toggle').first().click()],
+  ['shown again', (page) => page.getByRole('button', { name: 'Show all' }).click()],
+  ['the help', (page) => page.getByRole('button', { name: 'Help' }).click()],
+  ['the settings', (page) => swap(page, 'Settings')],
+  ['the vehicle cards', (page) => swap(page, 'Cards…')],
+  ['the files', (page) => swap(page, 'Open…')],
+  [
+    'a drive elsewhere, under a hostile name before',
+    async (page) => {
+      await page
+        .locator('dialog input[type=file]')
+        .setInputFiles(renamedDrive('barred', 'x.gpx', HOSTILE_NAME));
+      await page.locator('.drive-name', { hasText: '<img' }).waitFor({ timeout: SOON_MS });
+      await page.getByRole('button', { name: 'Open…', exact: true }).click();
+      await page.locator('dialog input[type=file]').setInputFiles(ELSEWHERE);
+      await page.getByText('The open map has no roads under this drive').waitFor({ timeout: SOON_MS });
+    },
+  ],
+  [
+    'a file refused',
+    async (page) => {
+      await page.getByRole('button', { name: 'Open…', exact: true }).click();
+      await page
+        .locator('dialog input[type=file]')
+        .setInputFiles({ name: 'torn.gpx', mimeType: 'text/xml', buffer: Buffer.from('<gpx>') });
+      await page.getByRole('alert').filter({ hasText: 'torn.gpx' }).waitFor({ timeout: SOON_MS });
+    },
+  ],
+];
+
+async function swap(page: Page, name: string): Promise<void> {
+  await page.keyboard.press('Escape');
+  await page.getByRole('button', { name, exact: true }).click();
+}
+
+describe.each([820, 1280, 1920])('at %i pixels', (width) => {
+  it.each(['light', 'dark'] as const)(
+    'every state is free of faults in %s',
+    { timeout: 120_000 },
+    async (palette) => {
+      watched = await openPage(browser, program.address, width, palette);
+      const { page, complaints } = watched;
+      const faults: string[] = [];
+      for (const [name, reach] of STATES) {
+        await reach(page);
+        for (const fault of await axeFaults(page)) faults.push(`${name}: ${fault}`);
+        const sideways = await sidewaysPx(page);
+        if (sideways > 0) faults.push(`${name}: ${sideways} px too wide`);
+      }
+      expect(faults).toEqual([]);
+      expect(complaints).toEqual([]);
+    },
+  );
+});
+
+describe('the shell', () => {
+  it('does not move while a check runs or long work comes and goes', async () => {
+    watched = await openPage(browser, program.address);
+    const { page } = watched;
+    await findingsTold(page, /^3 findings/);
+    await page.evaluate(`window.shifted = 0; new PerformanceObserver((list) => {
+      for (const entry of list.getEntries()) if (entry.hadRecentInput) continue; window.shifted += entry.value; (window.shifts ??= []).push(entry.value + ' ' + entry.sources.map(({ node }) => node?.className).join());
+    }).observe({ type: 'layout-shift', buffered: true })`);
+    await page.getByLabel('Leave').fill('2027-06-12T09:30');
+    await page.getByText('there at').waitFor({ timeout: SOON_MS });
+    expect(
+      Number(await page.evaluate('window.shifted')),
+      String(await page.evaluate('window.shifts')),
+    ).toBeLessThan(0.02);
+  });
+
+  it('answers a window whose address is spent with a sentence', async () => {
+    watched = await openPage(browser, program.address);
+    await findingsTold(watched.page, /^3 findings/);
+    const second = await openPage(browser, program.address);
+    await second.page.getByRole('alert').filter({ hasText: 'This address has been used' }).waitFor();
+    expect(await axeFaults(second.page)).toEqual([]);
+    await second.context.close();
+  });
+});

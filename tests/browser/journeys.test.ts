@@ -1,0 +1,190 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { findElectron, hasDisplay } from '../../main/cli/find-electron.ts';
+import { ELSEWHERE, gpx, HOSTILE_NAME, longMap, renamedDrive, sampleDrive } from './support/files.ts';
+import { findingsTold, launch, openPage, rowsOf, SOON_MS, type WatchedPage } from './support/page.ts';
+import { type Program, startProgram } from './support/program.ts';
+
+const SAMPLE_TOLD = /^3 findings: 3 barred\. 3 in the list\.$/;
+
+let browser: Browser;
+let program: Program;
+let watched: WatchedPage;
+let page: Page;
+
+beforeAll(async () => {
+  const electron = findElectron();
+  if (electron === undefined || !hasDisplay(process.env, process.platform))
+    console.log(
+      `The journeys run in Chromium against the program's own server; its Electron window is not driven here: ${electron === undefined ? "Electron's program is not on this computer" : 'there is no display'}.`,
+    );
+  browser = await launch();
+});
+afterAll(() => browser?.close());
+
+beforeEach(async () => {
+  program = await startProgram();
+  watched = await openPage(browser, program.address);
+  page = watched.page;
+}, 2 * SOON_MS);
+afterEach(async () => {
+  await watched?.context.close();
+  await program?.stop();
+}, SOON_MS);
+
+async function choose(...files: Parameters<ReturnType<Page['locator']>['setInputFiles']>[0][]) {
+  await page.getByRole('button', { name: 'Open…', exact: true }).click();
+  await page.locator('dialog input[type=file]').setInputFiles(files.flat() as never);
+}
+
+describe('the window', () => {
+  it('shows the sample drive with its findings at the first start, and the caution with the verdict', async () => {
+    await findingsTold(page, SAMPLE_TOLD);
+    expect(await page.getByRole('heading', { level: 2 }).first().textContent()).toBe('Barred');
+    const rows = await rowsOf(page);
+    expect(rows.map((row) => row.split('\n')[0])).toEqual(['Barred width', 'Barred height', 'Barred mass']);
+    expect(rows[1]).toContain('0.21 m over');
+    expect(await page.getByText('Signs and the road decide.').isVisible()).toBe(true);
+    expect(watched.complaints).toEqual([]);
+  });
+
+  it('opens a finding by keyboard, tells its sum, and gives the focus back', async () => {
+    await findingsTold(page, SAMPLE_TOLD);
+    const rows = page.locator('.row-head');
+    await rows.first().focus();
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('Enter');
+    expect(await rows.nth(1).getAttribute('aria-expanded')).toBe('true');
+    const sum = await page.locator('.sum').textContent();
+    expect(sum).toContain('limit 2.89 m − vehicle 3.10 m = −0.21 m');
+    expect(await page.locator('.detail').textContent()).toContain('maxheight=9\'6"');
+    await page.getByRole('button', { name: /^After: barred, mass/ }).click();
+    await page.waitForFunction("document.activeElement?.textContent?.includes('mass')");
+    expect(await rows.nth(2).getAttribute('aria-expanded')).toBe('true');
+    await page.keyboard.press('Escape');
+    expect(await page.locator('.detail').count()).toBe(0);
+    expect(await page.evaluate('document.activeElement.textContent')).toContain('mass');
+    await page.keyboard.press('Home');
+    expect(await page.evaluate('document.activeElement.textContent')).toContain('width');
+  });
+
+  it('filters by level and subject, and says what it hides', async () => {
+    await findingsTold(page, SAMPLE_TOLD);
+    await page
+      .getByRole('button', { name: /^Barred/, pressed: true })
+      .first()
+      .click();
+    await findingsTold(page, /0 in the list/);
+    expect(await page.getByText('The filter hides all 3 findings.').isVisible()).toBe(true);
+    await page.getByRole('button', { name: 'Show all' }).click();
+    await page.getByLabel('Subject').selectOption('height');
+    await findingsTold(page, /1 in the list/);
+  });
+
+  it('checks again at once for another vehicle and another time, without reading the drive again', async () => {
+    await findingsTold(page, SAMPLE_TOLD);
+    const calls: string[] = [];
+    page.on('request', (request) => calls.push(new URL(request.url()).pathname));
+    await page.getByLabel('Vehicle', { exact: true }).selectOption({ label: 'Coach-built 7.0' });
+    await page.locator('.verdict', { hasText: 'Coach-built 7.0' }).waitFor({ timeout: SOON_MS });
+    await page.getByLabel('Leave').fill('2027-06-12T09:30');
+    await page.getByText(/there at (09|10):\d\d/).waitFor({ timeout: SOON_MS });
+    expect(calls).toContain('/call/check');
+    expect(calls).not.toContain('/call/openDrive');
+  });
+
+  it('opens a drive from a file', async () => {
+    await findingsTold(page, SAMPLE_TOLD);
+    await choose(sampleDrive('clear'));
+    await page.locator('.drive-name', { hasText: 'clear.gpx' }).waitFor({ timeout: SOON_MS });
+    await findingsTold(page, /^\d+ findings?.*in the list/);
+    expect(await page.title()).toContain('Lanegauge');
+    await page.getByRole('button', { name: 'Open…', exact: true }).click();
+    await page.getByRole('dialog').getByText('Opened before').waitFor();
+  });
+
+  it('takes a dropped file that is no drive with one sentence, and keeps what was open', async () => {
+    await findingsTold(page, SAMPLE_TOLD);
+    const transfer = await page.evaluateHandle(
+      "(() => { const held = new DataTransfer(); held.items.add(new File(['<gpx><trk>'], 'torn.gpx')); return held; })()",
+    );
+    await page.dispatchEvent('body', 'dragover', { dataTransfer: transfer });
+    expect(await page.getByText('Drop to open').isVisible()).toBe(true);
+    await page.dispatchEvent('body', 'drop', { dataTransfer: transfer });
+    const alert = page.getByRole('alert').filter({ hasText: 'torn.gpx' });
+    await alert.waitFor({ timeout: SOON_MS });
+    expect(await rowsOf(page)).toHaveLength(3);
+    expect(await page.locator('.drive-name').textContent()).toContain('barred.gpx');
+    await page.getByRole('button', { name: 'Put away' }).click();
+    expect(await alert.count()).toBe(0);
+  });
+
+  it('says so when the open map has no roads under a drive, and offers to open one', async () => {
+    await findingsTold(page, SAMPLE_TOLD);
+    await choose(ELSEWHERE);
+    await page.getByText('The open map has no roads under this drive').waitFor({ timeout: SOON_MS });
+    await findingsTold(page, /unproved/);
+    await page.getByRole('button', { name: 'Open a map…' }).click();
+    await page.getByRole('dialog').waitFor();
+  });
+
+  it('stops a long reading when asked, and keeps what was open', async () => {
+    await findingsTold(page, SAMPLE_TOLD);
+    await choose(await longMap(60));
+    await page.getByText('Reading the map').first().waitFor({ timeout: SOON_MS });
+    await page.getByRole('button', { name: 'Cancel' }).click();
+    await page.getByText('Cancelled. What was open is still open.').waitFor({ timeout: SOON_MS });
+    expect(await rowsOf(page)).toHaveLength(3);
+    await page.getByLabel('Leave').fill('2027-06-12T09:30');
+    await page.getByText('there at').waitFor({ timeout: SOON_MS });
+  });
+
+  it('shows hostile names as plain text', async () => {
+    await findingsTold(page, SAMPLE_TOLD);
+    await choose(renamedDrive('barred', '<b>x.gpx', HOSTILE_NAME));
+    await page.locator('.drive-name', { hasText: '<img src=x' }).waitFor({ timeout: SOON_MS });
+    await findingsTold(page, SAMPLE_TOLD);
+    expect(await page.locator('img[src=x]').count()).toBe(0);
+    expect((await page.locator('.drive-name').textContent())?.length).toBeLessThan(300);
+    expect(watched.complaints).toEqual([]);
+  });
+
+  it('chooses among several tracks of one file', async () => {
+    await findingsTold(page, SAMPLE_TOLD);
+    const leg = (name: string, lat: number) =>
+      `<trk><name>${name}</name><trkseg><trkpt lat="${lat}" lon="7"/><trkpt lat="${lat + 0.01}" lon="7"/></trkseg></trk>`;
+    const two = `<gpx version="1.1" creator="t" xmlns="http://www.topografix.com/GPX/1/1">${leg('Out', 51)}${leg('Back', 52)}</gpx>`;
+    await choose(gpx('two.gpx', two));
+    const tracks = page.getByLabel('Which track or route of two.gpx');
+    await tracks.selectOption('2', { timeout: SOON_MS });
+    await page.locator('.drive-name b', { hasText: 'Back' }).waitFor({ timeout: SOON_MS });
+  });
+
+  it('keeps the session over a reload', async () => {
+    await findingsTold(page, SAMPLE_TOLD);
+    await choose(renamedDrive('barred', 'mine.gpx', 'My own drive'));
+    await page.locator('.drive-name', { hasText: 'My own drive' }).waitFor({ timeout: SOON_MS });
+    await findingsTold(page, SAMPLE_TOLD);
+    await page.getByLabel('Leave').fill('2027-06-12T09:30');
+    await page.getByText('there at').waitFor({ timeout: SOON_MS });
+    await page.locator('.row-head').nth(1).click();
+    await page.reload();
+    await findingsTold(page, SAMPLE_TOLD);
+    expect(await page.locator('.drive-name').textContent()).toContain('My own drive');
+    expect(await page.getByLabel('Leave').inputValue()).toBe('2027-06-12T09:30');
+    expect(await page.locator('.row-head').nth(1).getAttribute('aria-expanded')).toBe('true');
+  });
+});
+
+describe('settings', () => {
+  it('hold at once: units, palette and margins', async () => {
+    await findingsTold(page, SAMPLE_TOLD);
+    await page.getByRole('button', { name: 'Settings' }).click();
+    await page.getByLabel('miles, feet and inches').check();
+    await page.getByLabel('night').check();
+    await page.keyboard.press('Escape');
+    expect((await rowsOf(page))[1]).toMatch(/mi/);
+    expect(await page.locator('html').getAttribute('data-palette')).toBe('night');
+    expect(await page.evaluate('document.activeElement.textContent')).toBe('Settings');
+  });
+});

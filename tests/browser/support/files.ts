@@ -1,0 +1,59 @@
+import { readFileSync } from 'node:fs';
+import { mkdtemp, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+
+const SAMPLES = resolve(import.meta.dirname, '../../../sample-routes');
+
+export function sampleDrive(id: string): string {
+  return join(SAMPLES, 'drives', `${id}.gpx`);
+}
+
+export interface NamedBytes {
+  readonly name: string;
+  readonly mimeType: string;
+  readonly buffer: Buffer;
+}
+
+/** A drive under a name that tries to be more than text. */
+export const HOSTILE_NAME = `<img src=x onerror=alert(1)>\u202Eevil\u202C ${'long '.repeat(2000)}`;
+
+/** The sample drive with another name inside. */
+export function renamedDrive(id: string, file: string, name: string): NamedBytes {
+  const escaped = name.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
+  const text = readFileSync(sampleDrive(id), 'utf8').replace(
+    /<name>[^<]*<\/name>/g,
+    `<name>${escaped}</name>`,
+  );
+  return gpx(file, text);
+}
+
+export function gpx(name: string, text: string): NamedBytes {
+  return { name, mimeType: 'application/gpx+xml', buffer: Buffer.from(text) };
+}
+
+/** A short drive far from the sample district. */
+export const ELSEWHERE = gpx(
+  'elsewhere.gpx',
+  `<gpx version="1.1" creator="test" xmlns="http://www.topografix.com/GPX/1/1"><trk><name>Elsewhere</name><trkseg>${[0, 1, 2, 3].map((i) => `<trkpt lat="${51 + i * 0.001}" lon="7"/>`).join('')}</trkseg></trk></gpx>`,
+);
+
+/**
+ * Writes a map file whose reading takes long enough to be stopped.
+ * @param megabytes about its size
+ * @returns its path
+ */
+export async function longMap(megabytes: number): Promise<string> {
+  const path = join(await mkdtemp(join(tmpdir(), 'lanegauge-long-')), 'long.osm');
+  const parts = ['<?xml version="1.0"?><osm version="0.6">'];
+  let size = 0;
+  for (let id = 1; size < megabytes * 1e6; id++) {
+    const lat = (48 + (id % 9973) * 1e-5).toFixed(5);
+    const part = `<node id="${id}" lat="${lat}" lon="11.${id % 7919}"/>\n`;
+    parts.push(part);
+    size += part.length;
+  }
+  parts.push('<way id="1"><nd ref="1"/><nd ref="2"/><tag k="highway" v="residential"/></way></osm>');
+  await writeFile(path, parts.join(''));
+  return path;
+}

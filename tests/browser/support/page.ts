@@ -1,0 +1,52 @@
+import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
+import { findChromium } from './find-chromium.ts';
+
+/** The findings stand this long after the page was asked for, on a slow machine too. */
+export const SOON_MS = 15_000;
+
+export async function launch(): Promise<Browser> {
+  return chromium.launch({ executablePath: findChromium(), args: ['--no-sandbox'] });
+}
+
+/** A page that remembers what it complained about. */
+export interface WatchedPage {
+  readonly page: Page;
+  readonly context: BrowserContext;
+  /** console errors and warnings, uncaught errors, requests to elsewhere */
+  readonly complaints: string[];
+}
+
+export async function openPage(
+  browser: Browser,
+  address: string,
+  width = 1280,
+  palette: 'light' | 'dark' = 'light',
+): Promise<WatchedPage> {
+  const height = width >= 1900 ? 1080 : 800;
+  const context = await browser.newContext({ viewport: { width, height }, colorScheme: palette });
+  const page = await context.newPage();
+  const complaints: string[] = [];
+  page.on('console', (told) => {
+    if (told.type() === 'error' || told.type() === 'warning') complaints.push(told.text());
+  });
+  page.on('pageerror', (error) => complaints.push(String(error)));
+  page.on('request', (request) => {
+    const url = request.url();
+    if (!url.startsWith(new URL(address).origin) && !/^(data|blob):/.test(url))
+      complaints.push(`asked for ${url}`);
+  });
+  // the watch call never ends, so that 'load' and not silence on the line says that the page is there
+  await page.goto(address, { waitUntil: 'load' });
+  return { page, context, complaints };
+}
+
+/** Waits for the check of a drive, as a screen reader is told of it. */
+export async function findingsTold(page: Page, pattern: RegExp): Promise<void> {
+  const told = page.getByTestId('announcer').filter({ hasText: pattern });
+  await told.waitFor({ state: 'attached', timeout: SOON_MS });
+}
+
+/** What stands in the rows, one text each. */
+export function rowsOf(page: Page): Promise<string[]> {
+  return page.locator('.row-head').allInnerTexts();
+}

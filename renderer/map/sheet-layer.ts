@@ -1,0 +1,90 @@
+import { DomUtil, Layer, type Map as LeafletMap, type Point, point } from 'leaflet';
+
+/** How much more than the view is drawn on every side, so that dragging shows no edge at once. */
+const BEYOND = 0.2;
+const DENSITY_MAX = 2;
+
+/** What a drawing on the sheet needs to know. */
+export interface Sheet {
+  readonly ctx: CanvasRenderingContext2D;
+  readonly zoom: number;
+  /** pixels across the whole world */
+  readonly world: number;
+  /** from the unit square times `world` to the sheet's own pixels */
+  readonly offsetX: number;
+  readonly offsetY: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** One canvas over the whole view, drawn anew when the map comes to rest. */
+export class SheetLayer extends Layer {
+  private readonly canvas = document.createElement('canvas');
+  private readonly draw: (sheet: Sheet) => void;
+  private readonly paneName: string;
+  private pending = 0;
+
+  constructor(paneName: string, draw: (sheet: Sheet) => void) {
+    super();
+    this.paneName = paneName;
+    this.draw = draw;
+    this.canvas.style.position = 'absolute';
+    this.canvas.style.pointerEvents = 'none';
+  }
+
+  override onAdd(map: LeafletMap): this {
+    map.getPane(this.paneName)?.append(this.canvas);
+    this.drawNow();
+    return this;
+  }
+
+  override onRemove(): this {
+    cancelAnimationFrame(this.pending);
+    this.canvas.remove();
+    return this;
+  }
+
+  override getEvents() {
+    const rest = () => this.drawNow();
+    return { moveend: rest, resize: rest, viewreset: rest };
+  }
+
+  /** Draws at the next frame, however often asked before it. */
+  drawSoon(): void {
+    cancelAnimationFrame(this.pending);
+    this.pending = requestAnimationFrame(() => this.drawNow());
+  }
+
+  drawNow(): void {
+    cancelAnimationFrame(this.pending);
+    const map = this._map as LeafletMap | undefined;
+    const ctx = this.canvas.getContext('2d');
+    if (!map || !ctx) return;
+    const view = map.getSize();
+    const corner: Point = map.containerPointToLayerPoint(point(-view.x * BEYOND, -view.y * BEYOND).round());
+    const width = Math.ceil(view.x * (1 + 2 * BEYOND));
+    const height = Math.ceil(view.y * (1 + 2 * BEYOND));
+    const density = Math.min(DENSITY_MAX, Math.max(1, devicePixelRatio));
+    const { canvas } = this;
+    if (canvas.width !== Math.round(width * density) || canvas.height !== Math.round(height * density)) {
+      canvas.width = Math.round(width * density);
+      canvas.height = Math.round(height * density);
+      canvas.style.width = `${width}px`;
+      canvas.style.height = `${height}px`;
+    }
+    DomUtil.setPosition(canvas, corner);
+    ctx.setTransform(density, 0, 0, density, 0, 0);
+    ctx.clearRect(0, 0, width, height);
+    const origin = map.getPixelOrigin().add(corner);
+    const zoom = map.getZoom();
+    this.draw({
+      ctx,
+      zoom,
+      world: 256 * 2 ** zoom,
+      offsetX: -origin.x,
+      offsetY: -origin.y,
+      width,
+      height,
+    });
+  }
+}

@@ -1,4 +1,47 @@
-/** Place of the map. */
+import { effect } from '@preact/signals';
+import 'leaflet/dist/leaflet.css';
+import './map.css';
+import { useEffect, useRef } from 'preact/hooks';
+import { select } from '../state/actions.ts';
+import { ask } from '../state/host.ts';
+import {
+  cursorM,
+  openedDrive,
+  openedMap,
+  selected,
+  settings,
+  shownFindings,
+  vehicle,
+} from '../state/state.ts';
+import { mountMap } from './mount-map.ts';
+
+/** The drive on the map. Everything it shows comes from the window's state, and goes back there. */
 export function DriveMap() {
-  return <div class="drive-map" />;
+  const box = useRef<HTMLElement>(null);
+  useEffect(() => {
+    if (!box.current) return;
+    const map = mountMap(box.current, {
+      async ask(place) {
+        const reply = await ask('tile', place);
+        return reply.ok ? reply.value : undefined;
+      },
+      onCursor: (m) => {
+        cursorM.value = m;
+      },
+      onSelect: select,
+    });
+    const ends = [
+      effect(() => map.showUnits(settings.value.units)),
+      effect(() => map.showDrive(openedDrive.value?.view)),
+      effect(() => map.showMap(openedMap.value?.summary)),
+      effect(() => map.showBackground(settings.value.tiles)),
+      effect(() => map.showFindings(shownFindings.value, selected.value)),
+      effect(() => map.showCursor(cursorM.value, vehicle.value?.card)),
+    ];
+    return () => {
+      for (const end of ends) end();
+      map.dispose();
+    };
+  }, []);
+  return <section ref={box} class="drive-map" aria-label="Map of the drive" />;
 }

@@ -1,0 +1,168 @@
+import { mercatorX, mercatorY } from '../../../geo/basemap/mercator.ts';
+import type { DriveView } from '../../../main/contract/views.ts';
+
+/** Stretch after stretch is one run; off the map and gaps are runs of their own. */
+export interface Run {
+  readonly kind: 'stretch' | 'offMap' | 'gap';
+  /** first and last position of the run */
+  readonly from: number;
+  readonly to: number;
+}
+
+/** A drive as it is drawn: positions on the unit square (mercator) with their metres along the drive. */
+export interface DrivePath {
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  readonly atM: Float64Array;
+  readonly runs: readonly Run[];
+  readonly lengthM: number;
+}
+
+export function drivePath(view: DriveView): DrivePath {
+  const x: number[] = [];
+  const y: number[] = [];
+  const atM: number[] = [];
+  const runs: Run[] = [];
+  for (const { kind, line, alongM } of view.legs) {
+    const from = x.length;
+    for (let i = 0; i < alongM.length; i++) {
+      y.push(mercatorY(line[2 * i] as number));
+      x.push(mercatorX(line[2 * i + 1] as number));
+      atM.push(alongM[i] as number);
+    }
+    if (x.length === from) continue;
+    const before = runs.at(-1);
+    if (kind === 'stretch' && before?.kind === 'stretch')
+      runs[runs.length - 1] = { ...before, to: x.length - 1 };
+    else runs.push({ kind, from, to: x.length - 1 });
+  }
+  return {
+    x: Float64Array.from(x),
+    y: Float64Array.from(y),
+    atM: Float64Array.from(atM),
+    runs,
+    lengthM: view.lengthM,
+  };
+}
+
+export interface PathPlace {
+  readonly x: number;
+  readonly y: number;
+  /** clockwise from north */
+  readonly headingDeg: number;
+}
+
+/** Where a distance along the drive lies, and which way one faces there; undefined for a drive without positions. */
+export function placeOnPath(path: DrivePath, m: number): PathPlace | undefined {
+  const here = pointOnPath(path, m);
+  if (here === undefined) return undefined;
+  const ahead = pointOnPath(path, m + 4) ?? here;
+  const behind = pointOnPath(path, m - 4) ?? here;
+  const dx = ahead.x - behind.x;
+  const dy = ahead.y - behind.y;
+  const headingDeg = dx === 0 && dy === 0 ? 0 : (Math.atan2(dx, -dy) * 180) / Math.PI;
+  return { ...here, headingDeg };
+}
+
+function pointOnPath({ x, y, atM }: DrivePath, m: number): { x: number; y: number } | undefined {
+  if (atM.length === 0) return undefined;
+  const high = firstAtOrAfter(atM, m);
+  const low = Math.max(0, high - 1);
+  const span = (atM[high] as number) - (atM[low] as number);
+  const t = span > 0 ? Math.min(1, Math.max(0, (m - (atM[low] as number)) / span)) : 0;
+  const ax = x[low] as number;
+  const ay = y[low] as number;
+  return { x: ax + ((x[high] as number) - ax) * t, y: ay + ((y[high] as number) - ay) * t };
+}
+
+/** Place of the first value not below `m`; the last where all are. */
+function firstAtOrAfter(atM: Float64Array, m: number): number {
+  let low = 0;
+  let high = atM.length - 1;
+  while (low < high) {
+    const half = (low + high) >> 1;
+    if ((atM[half] as number) < m) low = half + 1;
+    else high = half;
+  }
+  return low;
+}
+
+/** The lines between two distances, x and y in turn, gaps left out. */
+export function linesBetween(path: DrivePath, fromM: number, toM: number): number[][] {
+  const lines: number[][] = [];
+  for (const run of path.runs) {
+    const startM = path.atM[run.from] as number;
+    const endM = path.atM[run.to] as number;
+    if (run.kind === 'gap' || endM < fromM || startM > toM) continue;
+    const line: number[] = [];
+    for (let i = run.from; i <= run.to; i++) {
+      const here = path.atM[i] as number;
+      const before = i > run.from ? (path.atM[i - 1] as number) : here;
+      if (before < fromM && here > fromM) pushBetween(path, i, fromM, line);
+      if (here >= fromM && here <= toM) line.push(path.x[i] as number, path.y[i] as number);
+      if (before < toM && here > toM) pushBetween(path, i, toM, line);
+    }
+    if (line.length >= 4) lines.push(line);
+  }
+  return lines;
+}
+
+/** The place at distance `m` on the way to position `i`. */
+function pushBetween({ x, y, atM }: DrivePath, i: number, m: number, line: number[]): void {
+  const a = atM[i - 1] as number;
+  const t = (m - a) / ((atM[i] as number) - a);
+  const ax = x[i - 1] as number;
+  const ay = y[i - 1] as number;
+  line.push(ax + ((x[i] as number) - ax) * t, ay + ((y[i] as number) - ay) * t);
+}
+
+/**
+ * The distance along the drive nearest to a place. Where the drive passes twice, the pass nearer to `aboutM` counts.
+ * @param reach unit square; farther away is nowhere
+ * @param same places as near as this to each other are the same place
+ */
+export function nearestM(
+  path: DrivePath,
+  px: number,
+  py: number,
+  aboutM: number,
+  reach: number,
+  same: number,
+): number | undefined {
+  let best: { m: number; away: number } | undefined;
+  for (const run of path.runs) {
+    if (run.kind === 'gap') continue;
+    for (let i = run.from + 1; i <= run.to; i++) {
+      const ax = path.x[i - 1] as number;
+      const ay = path.y[i - 1] as number;
+      const dx = (path.x[i] as number) - ax;
+      const dy = (path.y[i] as number) - ay;
+      const squared = dx * dx + dy * dy;
+      const t = squared > 0 ? Math.min(1, Math.max(0, ((px - ax) * dx + (py - ay) * dy) / squared)) : 0;
+      const away = Math.hypot(px - ax - t * dx, py - ay - t * dy);
+      if (away > reach) continue;
+      const a = path.atM[i - 1] as number;
+      const m = a + ((path.atM[i] as number) - a) * t;
+      const nearer = best === undefined || away < best.away - same;
+      const again = best !== undefined && away < best.away + same;
+      if (nearer || (again && Math.abs(m - aboutM) < Math.abs((best?.m ?? 0) - aboutM))) best = { m, away };
+    }
+  }
+  return best?.m;
+}
+
+/** South-west and north-east corners in unit square terms; undefined for a drive without positions. */
+export function pathBox({
+  x,
+  y,
+}: DrivePath): { west: number; north: number; east: number; south: number } | undefined {
+  if (x.length === 0) return undefined;
+  let [west, north, east, south] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (let i = 0; i < x.length; i++) {
+    west = Math.min(west, x[i] as number);
+    east = Math.max(east, x[i] as number);
+    north = Math.min(north, y[i] as number);
+    south = Math.max(south, y[i] as number);
+  }
+  return { west, north, east, south };
+}

@@ -5,6 +5,7 @@ import {
   printKm,
   printMetres,
   printMiles,
+  printRun,
   type Rounding,
 } from '../../geo/units/print.ts';
 import type { Settings } from '../../main/contract/settings.ts';
@@ -21,6 +22,12 @@ export function sizeText(m: number, rounding: Rounding, units: Units): string {
 export function distanceText(m: number, units: Units): string {
   if (units === 'metric') return printKm(m);
   return units === 'imperial' ? printMiles(m) : `${printKm(m)} (${printMiles(m)})`;
+}
+
+/** How long a stretch is: `80 m`, `1.2 km`, `0.1 mi`. */
+export function runText(m: number, units: Units): string {
+  if (units === 'metric') return printRun(m);
+  return units === 'imperial' ? printMiles(m) : `${printRun(m)} (${printMiles(m)})`;
 }
 
 /** limit − vehicle = spare, every part rounded against the driver. */

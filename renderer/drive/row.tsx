@@ -1,10 +1,10 @@
-import type { Finding } from '../../geo/report.ts';
+import type { Finding, Subject } from '../../geo/report.ts';
 import type { Settings } from '../../main/contract/settings.ts';
 import { LevelMark } from '../look/level-mark.tsx';
 import { select } from '../state/actions.ts';
 import { cursorM } from '../state/state.ts';
 import { FindingDetail } from './detail.tsx';
-import { clockText, distanceText, sumOf } from './figures-in-words.ts';
+import { clockText, distanceText, runText, sumOf } from './figures-in-words.ts';
 import { clip, LEVEL_WORD, SUBJECT_WORD } from './words.ts';
 
 export interface RowProps {
@@ -45,12 +45,21 @@ export function FindingRow({ finding, open, units, leaveAt }: RowProps) {
             </>
           )}
         </span>
+        {!finding.limit && (
+          <span class="row-says">
+            <bdi>{clip(finding.say, 120)}</bdi>
+          </span>
+        )}
         <Deciding finding={finding} units={units} />
       </button>
       {open && <FindingDetail id={detail} finding={finding} units={units} leaveAt={leaveAt} />}
     </li>
   );
 }
+
+const NEEDS_FIGURE: ReadonlySet<Subject> = new Set(['height', 'width', 'length', 'mass', 'axle']);
+/** A finding that reaches less far is a place. Metres. */
+const LONG_M = 30;
 
 /** The number that decides, or that there is none. */
 function Deciding({ finding, units }: { finding: Finding; units: Settings['units'] }) {
@@ -62,5 +71,7 @@ function Deciding({ finding, units }: { finding: Finding; units: Settings['units
       </span>
     );
   if (finding.limit) return <span class="row-number small">{clip(finding.limit.asMapped, 24)}</span>;
-  return <span class="row-number small soft">{finding.level === 'unproved' ? 'no figure' : ''}</span>;
+  const run = finding.toM - finding.fromM;
+  if (run > LONG_M) return <span class="row-number small soft">for {runText(run, units)}</span>;
+  return <span class="row-number small soft">{NEEDS_FIGURE.has(finding.subject) ? 'no figure' : ''}</span>;
 }

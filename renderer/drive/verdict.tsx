@@ -16,9 +16,13 @@ export function VerdictBlock() {
         {verdict !== 'clear' && <LevelMark level={verdict} size={30} />}
         {LEVEL_WORD[verdict]}
       </h2>
-      <p class="verdict-says">{sayVerdict(verdict, places)}</p>
-      <p class="small soft verdict-facts">
-        <bdi>{clip(vehicle.name, 80)}</bdi>: <Facts />
+      <p class="verdict-says">
+        {mapIsElsewhere.value
+          ? 'The open map has no roads under this drive, so nothing on it is checked.'
+          : sayVerdict(verdict, places)}
+      </p>
+      <p class="small soft">
+        <bdi>{clip(vehicle.name, 48)}</bdi>: <Facts />
       </p>
       {checkProblem.value !== undefined && (
         <p role="alert" class="problem">
@@ -36,9 +40,9 @@ function Facts() {
   if (!shown) return null;
   const { route, timetable, leaveAt: left } = shown;
   const parts = [distanceText(route.lengthM, settings.value.units)];
-  if (timetable) parts.push(`about ${durationText(timetable.drivingS)} of driving on clear roads`);
+  if (timetable) parts.push(`about ${durationText(timetable.drivingS)} on clear roads`);
   if (timetable?.arriveAt !== undefined) parts.push(`there at ${clockText(timetable.arriveAt, left)}`);
-  else if (leaveAt.value === undefined) parts.push('no leave time, so hours are not settled');
+  else if (leaveAt.value === undefined) parts.push('no leave time set');
   return <>{parts.join(', ')}.</>;
 }
 
@@ -59,7 +63,7 @@ function VerdictToCome() {
 function MapElsewhere() {
   return (
     <p class="problem">
-      The open map has no roads under this drive, so nothing on it is checked. Open a map of that place.{' '}
+      Open a map of the place where the drive lies.{' '}
       <button
         type="button"
         onClick={() => {

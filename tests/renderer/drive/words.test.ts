@@ -1,0 +1,27 @@
+import { describe, expect, it } from 'vitest';
+import { LEVELS, SUBJECTS } from '../../../geo/report.ts';
+import { clip, LEVEL_MEANS, LEVEL_ORDER, SUBJECT_WORD, sayVerdict } from '../../../renderer/drive/words.ts';
+
+describe('the words', () => {
+  it('name every level and subject there is', () => {
+    expect(LEVEL_ORDER).toEqual(LEVELS);
+    expect(Object.keys(SUBJECT_WORD).sort()).toEqual([...SUBJECTS].sort());
+    for (const level of LEVELS) expect(LEVEL_MEANS[level]).not.toBe('');
+  });
+
+  it('never call a drive safe', () => {
+    for (const verdict of [...LEVELS, 'clear'] as const)
+      expect(sayVerdict(verdict, 2)).not.toMatch(/safe|fine|\bok\b/i);
+  });
+});
+
+describe('text from a file', () => {
+  it('is cut where it would fill the screen, between letters', () => {
+    expect(clip('x'.repeat(10_000))).toHaveLength(121);
+    expect(clip('🚐🚐🚐', 2)).toBe('🚐🚐…');
+  });
+
+  it('keeps to one line', () => {
+    expect(clip(' a\r\n\u0000b\t')).toBe('a b');
+  });
+});

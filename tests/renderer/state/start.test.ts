@@ -1,0 +1,85 @@
+import { describe, expect, it } from 'vitest';
+import { DEFAULT_SETTINGS } from '../../../main/contract/default-settings.ts';
+import type { Description } from '../../../main/contract/description.ts';
+import { readSession } from '../../../renderer/state/session.ts';
+import { wantedAtStart } from '../../../renderer/state/start.ts';
+
+const FOUND: Description = {
+  program: 'Lanegauge',
+  host: 'browser',
+  capabilities: { openedFiles: false, pathsRemembered: false },
+  settings: DEFAULT_SETTINGS,
+  vehicles: [],
+  recents: [],
+  sample: { map: 'district', drives: [], defaultDrive: 'barred', defaultVehicle: 'v', country: 'GB' },
+  opened: [],
+  notices: [],
+};
+const recent = (id: string, use: 'drive' | 'map') => ({
+  id,
+  use,
+  name: id,
+  openedAt: '2026-01-01T00:00:00Z',
+});
+const added = (token: string, use: 'drive' | 'map', bytes = 100) => ({
+  source: { kind: 'path', token } as const,
+  name: token,
+  bytes,
+  use,
+});
+
+describe('what is open at the start', () => {
+  it('is the sample, the first time', () => {
+    expect(wantedAtStart(FOUND, {})).toEqual({
+      map: { source: { kind: 'sample', id: 'district' } },
+      drive: { source: { kind: 'sample', id: 'barred' } },
+    });
+  });
+
+  it('is the drive and the map last opened, of which only what lies about the drive is read', () => {
+    const recents = [
+      recent('newerdrive', 'drive'),
+      recent('anothermap', 'map'),
+      recent('olderdrive', 'drive'),
+    ];
+    const drive = { kind: 'recent', id: 'newerdrive' };
+    expect(wantedAtStart({ ...FOUND, recents }, {})).toEqual({
+      map: { source: { kind: 'recent', id: 'anothermap' }, about: drive },
+      drive: { source: drive },
+    });
+  });
+
+  it('is the sample again where a drive is remembered without a map', () => {
+    expect(wantedAtStart({ ...FOUND, recents: [recent('drivealone', 'drive')] }, {}).drive?.source.kind).toBe(
+      'sample',
+    );
+  });
+
+  it('is what a reload finds in its session', () => {
+    const session = {
+      map: { source: { kind: 'sample', id: 'district' } },
+      drive: { source: { kind: 'upload', token: 'tokentoken' }, track: 2 },
+    } as const;
+    expect(wantedAtStart(FOUND, session)).toEqual(session);
+  });
+
+  it('is a drive named at the start, on the map that would have been open', () => {
+    const wanted = wantedAtStart({ ...FOUND, opened: [added('mydrivetoken', 'drive')] }, {});
+    expect(wanted.map?.source).toEqual({ kind: 'sample', id: 'district' });
+    expect(wanted.drive?.source).toEqual({ kind: 'path', token: 'mydrivetoken' });
+  });
+
+  it('holds a large map about the drive alone, a small one whole', () => {
+    const drive = added('mydrivetoken', 'drive');
+    const large = wantedAtStart({ ...FOUND, opened: [added('largemaptoken', 'map', 1e9), drive] }, {});
+    expect(large.map?.about).toEqual(drive.source);
+    const small = wantedAtStart({ ...FOUND, opened: [added('smallmaptoken', 'map', 1e6), drive] }, {});
+    expect(small.map?.about).toBeUndefined();
+  });
+});
+
+describe('a session that cannot be read', () => {
+  it.each([null, '', '{', 'null', '7'])('%j is none', (text) => {
+    expect(readSession({ getItem: () => text, setItem: () => {} })).toEqual({});
+  });
+});

@@ -1,5 +1,6 @@
 import { assemble } from './assemble.ts';
 import { build } from './buildings.ts';
+import { measureClearances } from './clearance.ts';
 import type { District } from './elements.ts';
 import { layFeatures } from './features.ts';
 import { layGreenery, plantRows } from './greenery.ts';
@@ -32,6 +33,7 @@ export function drawDistrict(): Sheet {
   layVillages(site(17), names);
   layOutskirts(site(18));
   signSettlements(site(19));
+  measureClearances(sheet);
   layFeatures(sheet);
   build(site(21));
   layGreenery(site(22));

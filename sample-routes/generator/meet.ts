@@ -99,11 +99,7 @@ const SHORT_HALF_M = 16;
 function bridgeRoads(line: Line, other: Line, hit: Hit): void {
   const [apart, plain] = line.separate ? [line, other] : [other, line];
   if (plain.under) bridge(apart, hit.at, SHORT_HALF_M);
-  else {
-    bridge(plain, hit.at, LONG_HALF_M, plain.bridge);
-    const { metres } = placeOn(apart, hit.at);
-    markSpan(apart, metres - 12, metres + 12, { 'maxheight:physical': '5.3' });
-  }
+  else bridge(plain, hit.at, LONG_HALF_M, plain.bridge);
 }
 
 function bridge(line: Line, at: Point, half: number, tags: Tags = {}): void {

@@ -1,17 +1,12 @@
-import { existsSync } from 'node:fs';
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { type Browser, chromium } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { type HttpHost, serveHttp } from '../../../main/loopback/http-host.ts';
+import { findChromium } from '../../browser/support/find-chromium.ts';
 import { makeWorld, type World } from '../contract/world.ts';
 
 vi.mock('electron', () => import('../electron/fake-electron.ts'));
-
-const CHROMIUM = process.env['CHROMIUM'] ?? '/usr/bin/chromium';
-const missing = !existsSync(CHROMIUM);
-if (missing)
-  console.log(`hostile page: not run, there is no browser at ${CHROMIUM} (set CHROMIUM to name one)`);
 
 /** The page of the program: swaps its code as the real one does and asks for the description. */
 const PAGE = `<!doctype html><html><head><link rel="icon" href="data:,"></head><body><script src="/page.js"></script></body></html>`;
@@ -59,7 +54,7 @@ const ATTACK = `(target, rebound) => {
   ]);
 }`;
 
-describe.skipIf(missing)('in a real browser', () => {
+describe('in a real browser', () => {
   let world: World;
   let host: HttpHost;
   let hostile: Server;
@@ -92,7 +87,7 @@ describe.skipIf(missing)('in a real browser', () => {
     await new Promise<void>((resolve) => hostile.listen(0, '127.0.0.1', resolve));
     hostileOrigin = `http://127.0.0.1:${(hostile.address() as AddressInfo).port}`;
     browser = await chromium.launch({
-      executablePath: CHROMIUM,
+      executablePath: findChromium(),
       args: [
         '--no-sandbox',
         '--disable-gpu',

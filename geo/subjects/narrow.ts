@@ -140,8 +140,10 @@ function draftOf(input: RuleInput, run: Run<NarrowPiece>, passing: readonly Plac
     case 'tight':
       return {
         ...draft,
-        say: `${length} ${wide}; over the mirrors the vehicle is ${mirrors}.`,
-        advice: 'Walking pace, mirrors in where needed; nothing can come the other way.',
+        say: `${length} ${wide}; over the mirrors the vehicle is ${mirrors}${sayPassing(run, passing)}.`,
+        advice: run.some(({ place }) => isTwoWay(place.tags))
+          ? 'Walking pace, mirrors in where needed, and look far ahead: nobody can pass but where it is wider.'
+          : 'Walking pace, mirrors in where needed.',
       };
     case 'singleTrack':
     case 'giveWay':
@@ -193,16 +195,24 @@ function sayLane(
     worst.kind === 'singleTrack'
       ? `Single track for ${length}${worst.leftM === undefined ? '' : `, ${sayWidth(worst)}`}`
       : `${length} ${sayWidth(worst)}: a car and this vehicle (${printMetres(input.envelope.mirrorsWidthM, 'up')}) do not pass`;
-  const endM = run.reduce((end, { toM }) => Math.max(end, toM), 0);
-  const places = passing.filter(({ fromM }) => fromM >= run[0].fromM && fromM <= endM).length;
-  const tagged = run.some(({ place }) => place.tags['passing_places'] === 'yes');
-  if (places > 0 || tagged)
+  const mapped = sayPassing(run, passing);
+  if (mapped !== '')
     return {
-      say: `${what}, with ${places > 1 ? `${places} passing places` : places === 1 ? 'one passing place' : 'passing places'} mapped.`,
+      say: `${what}${mapped}.`,
       advice: 'Look far ahead; stop at a passing place rather than meet between two.',
     };
   return {
     say: `${what}; no passing places are mapped.`,
     advice: 'Look far ahead and remember the last wide spot: you may have to reverse to it.',
   };
+}
+
+/** The passing places mapped on a run, as nodes or by its tags; '' where none are. */
+function sayPassing(run: Run<NarrowPiece>, passing: readonly Place[]): string {
+  const endM = run.reduce((end, { toM }) => Math.max(end, toM), 0);
+  const count = passing.filter(({ fromM }) => fromM >= run[0].fromM && fromM <= endM).length;
+  if (count > 0) return `, with ${count === 1 ? 'one passing place' : `${count} passing places`} mapped`;
+  return run.some(({ place }) => place.tags['passing_places'] === 'yes')
+    ? ', with passing places mapped'
+    : '';
 }

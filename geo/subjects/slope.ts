@@ -1,4 +1,5 @@
 import { drivenIncline, type Incline, readIncline } from '../tags/incline.ts';
+import { isSiteRoad } from '../tags/road-class.ts';
 import { printRun } from '../units/print.ts';
 import { breakoverRad, departureSlope, printSlope } from '../vehicle/ground-angles.ts';
 import { drivenWays, type Place } from './places.ts';
@@ -133,6 +134,8 @@ function gradeBreaks(input: RuleInput, pieces: readonly SlopePiece[]): RunDraft[
         aspect: 'break',
         tags: pick(steeper.tags, ['incline']),
         say: touches,
+        // public roads are laid out in curves, up and down as well; ramps into yards and car parks are not
+        ...(isSiteRoad(before.tags) || isSiteRoad(place.tags) ? {} : { folded: true }),
         advice: 'Creep over it at a slant with the passengers out, and have someone watch the underside.',
       },
     ];

@@ -114,6 +114,10 @@ describe('roads hardly wider than the vehicle', () => {
       /3\.00 m wide; over the mirrors the vehicle is 2\.75 m/,
     );
     expect(said({ width: '3.5', oneway: 'yes' })).toEqual([]);
+    const [lane] = askRoad(narrow, { width: '3', passing_places: 'yes' });
+    expect(lane?.say).toMatch(/vehicle is 2\.75 m, with passing places mapped\.$/);
+    expect(lane?.advice).toMatch(/nobody can pass/);
+    expect(askRoad(narrow, { width: '3', oneway: 'yes' })[0]?.advice).not.toMatch(/pass/);
   });
 
   it('mapped narrower than the vehicle at its narrowest is unproved, never barred', () => {

@@ -79,6 +79,12 @@ describe('breaks of grade against the card’s clearances', () => {
     expect(breaks([{}, { incline: '13%' }])).toEqual([]);
   });
 
+  it('on a public road, laid out in curves, it is counted only', () => {
+    const lane = { highway: 'unclassified' };
+    expect(breaks([lane, { ...lane, incline: '15%' }]).map(({ folded }) => folded)).toEqual([true]);
+    expect(breaks([{}, { incline: '15%' }])[0]?.folded).toBeUndefined();
+  });
+
   it('off the foot of a descent it may touch likewise, whichever way the road is drawn', () => {
     expect(breaks([{ incline: '-15%' }, {}])).toHaveLength(1);
     expect(breaks([{}, { incline: '15%' }], low, [-2, -1])).toHaveLength(1);

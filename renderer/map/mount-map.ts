@@ -6,7 +6,7 @@ import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import type { Settings } from '../../main/contract/settings.ts';
 import type { DriveView, MapSummary } from '../../main/contract/views.ts';
 import { BaseLayer } from './base-layer.ts';
-import { drawDrive } from './drive/draw-drive.ts';
+import { coveredByDrive, drawDrive } from './drive/draw-drive.ts';
 import { type DrivePath, drivePath, nearestM, pathBox, placeOnPath } from './drive/drive-path.ts';
 import { drawLabels, forgetWidths } from './labels/draw-labels.ts';
 import { MARK_PX } from './marks/mark-element.ts';
@@ -36,6 +36,7 @@ export interface MountedMap {
 
 const HOVER_PX = 14;
 const CLICK_PX = 24;
+const TEXTS_EVERY_MS = 150;
 /** A finding is looked at from no farther than this. */
 const LOOK_ZOOM = 15;
 const CREDIT =
@@ -83,12 +84,15 @@ export function mountMap(element: HTMLElement, events: MapEvents): MountedMap {
     events.onSelect(id);
   });
   const texts = new SheetLayer('texts', (sheet) => {
-    const taken = marks.boxes.map(({ x, y }) => ({
-      x: x + sheet.offsetX,
-      y: y + sheet.offsetY,
-      halfWidth: MARK_PX / 2,
-      halfHeight: MARK_PX / 2,
-    }));
+    const taken = [
+      ...marks.boxes.map(({ x, y }) => ({
+        x: x + sheet.offsetX,
+        y: y + sheet.offsetY,
+        halfWidth: MARK_PX / 2,
+        halfHeight: MARK_PX / 2,
+      })),
+      ...(path ? coveredByDrive(sheet, path) : []),
+    ];
     if (!background) drawLabels(sheet, base.featuresAt(sheet.zoom), palette, taken);
   });
   const line = new SheetLayer('drive', (sheet) => {
@@ -97,7 +101,16 @@ export function mountMap(element: HTMLElement, events: MapEvents): MountedMap {
     drawLeaders(sheet);
   });
   const vehicle = new VehicleMarker(map, 'vehicle');
-  const base = new BaseLayer({ ask: events.ask, palette: () => palette, onLabels: () => texts.drawSoon() });
+  const base = new BaseLayer({ ask: events.ask, palette: () => palette, onLabels: textsLater });
+
+  let textsDue: ReturnType<typeof setTimeout> | undefined;
+  /** Tiles come in one by one: their texts are placed a few times on the way, not at each. */
+  function textsLater(): void {
+    textsDue ??= setTimeout(() => {
+      textsDue = undefined;
+      texts.drawNow();
+    }, TEXTS_EVERY_MS);
+  }
 
   function drawLeaders(sheet: Sheet): void {
     const { ctx } = sheet;
@@ -186,6 +199,7 @@ export function mountMap(element: HTMLElement, events: MapEvents): MountedMap {
       }
       placeVehicle();
       line.drawSoon();
+      texts.drawSoon();
     },
     showFindings(next, chosen) {
       const changed = chosen?.id !== selected?.id;
@@ -237,6 +251,7 @@ export function mountMap(element: HTMLElement, events: MapEvents): MountedMap {
     },
     dispose() {
       cancelAnimationFrame(hover);
+      clearTimeout(textsDue);
       endPalette();
       resized.disconnect();
       document.fonts.removeEventListener('loadingdone', onFaces);

@@ -1,7 +1,7 @@
 import { DomUtil, Layer, type Map as LeafletMap, type Point, point } from 'leaflet';
 
 /** How much more than the view is drawn on every side, so that dragging shows no edge at once. */
-const BEYOND = 0.2;
+const BEYOND = 0.12;
 const DENSITY_MAX = 2;
 
 /** What a drawing on the sheet needs to know. */

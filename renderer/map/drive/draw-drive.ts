@@ -1,5 +1,6 @@
 import type { Finding } from '../../../geo/report.ts';
 import type { DriveView } from '../../../main/contract/views.ts';
+import type { Taken } from '../labels/place-labels.ts';
 import type { Palette } from '../palette.ts';
 import type { Sheet } from '../sheet-layer.ts';
 import { type DrivePath, linesBetween } from './drive-path.ts';
@@ -11,8 +12,10 @@ export interface DrawnDrive {
   readonly selectedId: string | undefined;
 }
 
-const LINE_PX = 4.5;
-const HALO_PX = 8.5;
+const LINE_PX = 5.5;
+const HALO_PX = 9;
+/** A finding's colour lies within the line, so that the drive stays one line. */
+const SPAN_PX = 3.4;
 /** from one tick of direction to the next */
 const TICK_PX = 84;
 
@@ -30,12 +33,11 @@ export function drawDrive(sheet: Sheet, drive: DrawnDrive, palette: Palette): vo
   stroke(sheet, offMap, palette['paper-raised'], HALO_PX);
   stroke(sheet, offMap, palette.drive, LINE_PX - 1, [10, 7]);
   stroke(sheet, runLines(path, 'gap'), palette.drive, 2.5, [0.1, 7], 'round');
-  drawTicks(sheet, path, palette);
   const plain = drive.findings.filter(({ id }) => id !== drive.selectedId);
   // the gravest last, so that it lies on top
   for (const level of ['heed', 'unproved', 'squeeze', 'barred'] as const)
     for (const finding of plain)
-      if (finding.level === level) stroke(sheet, spanLines(path, finding), palette[level], LINE_PX + 0.5);
+      if (finding.level === level) stroke(sheet, spanLines(path, finding), palette[level], SPAN_PX);
   const chosen = drive.findings.find(({ id }) => id === drive.selectedId);
   if (chosen) {
     const lines = spanLines(path, chosen);
@@ -43,7 +45,45 @@ export function drawDrive(sheet: Sheet, drive: DrawnDrive, palette: Palette): vo
     stroke(sheet, lines, palette['paper-raised'], HALO_PX + 2);
     stroke(sheet, lines, palette[chosen.level], LINE_PX + 2);
   }
+  drawTicks(sheet, path, palette);
 }
+
+/** What the line covers, as small boxes along it, for texts to keep clear of. */
+export function coveredByDrive(sheet: Sheet, path: DrivePath): Taken[] {
+  const { world, offsetX, offsetY, width, height } = sheet;
+  const taken: Taken[] = [];
+  for (const run of path.runs) {
+    if (run.kind === 'gap') continue;
+    let lastX = Number.NaN;
+    let lastY = Number.NaN;
+    for (let i = run.from; i <= run.to; i++) {
+      const x = (path.x[i] as number) * world + offsetX;
+      const y = (path.y[i] as number) * world + offsetY;
+      const far = Math.hypot(x - lastX, y - lastY);
+      if (far < COVER_PX) continue;
+      const onSheet =
+        Math.max(x, lastX) > 0 &&
+        Math.min(x, lastX) < width &&
+        Math.max(y, lastY) > 0 &&
+        Math.min(y, lastY) < height;
+      const count = Number.isNaN(far) || !onSheet ? 1 : Math.ceil(far / COVER_PX);
+      for (let k = 1; k <= count; k++) {
+        const t = k / count;
+        taken.push({
+          x: Number.isNaN(lastX) ? x : lastX + (x - lastX) * t,
+          y: Number.isNaN(lastY) ? y : lastY + (y - lastY) * t,
+          halfWidth: LINE_PX / 2,
+          halfHeight: LINE_PX / 2,
+        });
+      }
+      lastX = x;
+      lastY = y;
+    }
+  }
+  return taken;
+}
+
+const COVER_PX = 7;
 
 /** A finding at one place has no span to colour: its mark alone says it. */
 function spanLines(path: DrivePath, { fromM, toM }: Finding): number[][] {
@@ -100,12 +140,9 @@ function trace({ ctx, world, offsetX, offsetY, width, height }: Sheet, line: rea
   }
 }
 
-/** Small open arrows along the line at even distances, the way it is driven. */
+/** Arrow heads along the line at even distances, the way it is driven: wider than it, so that they are seen from afar. */
 function drawTicks(sheet: Sheet, path: DrivePath, palette: Palette): void {
   const { ctx, world, offsetX, offsetY, width, height } = sheet;
-  ctx.strokeStyle = palette['paper-raised'];
-  ctx.lineWidth = 1.6;
-  ctx.lineCap = 'round';
   ctx.beginPath();
   for (const run of path.runs) {
     if (run.kind === 'gap') continue;
@@ -130,12 +167,17 @@ function drawTicks(sheet: Sheet, path: DrivePath, palette: Palette): void {
         const x = ax + ux * at;
         const y = ay + uy * at;
         if (x < 0 || x > width || y < 0 || y > height) continue;
-        ctx.moveTo(x - ux * 3 - uy * 3, y - uy * 3 + ux * 3);
-        ctx.lineTo(x + ux * 2, y + uy * 2);
-        ctx.lineTo(x - ux * 3 + uy * 3, y - uy * 3 - ux * 3);
+        ctx.moveTo(x + ux * 8, y + uy * 8);
+        ctx.lineTo(x - ux * 5 - uy * 6.5, y - uy * 5 + ux * 6.5);
+        ctx.lineTo(x - ux * 2, y - uy * 2);
+        ctx.lineTo(x - ux * 5 + uy * 6.5, y - uy * 5 - ux * 6.5);
+        ctx.closePath();
       }
     }
   }
-  // light on the dark line, wider than it so that direction is seen from afar
+  ctx.strokeStyle = palette['paper-raised'];
+  ctx.lineWidth = 3;
   ctx.stroke();
+  ctx.fillStyle = palette.drive;
+  ctx.fill();
 }

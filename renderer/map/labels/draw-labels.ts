@@ -65,6 +65,7 @@ export function drawLabels(
         halfWidth: widthOf(ctx, text, look, palette) / 2 + (look.plate ? 4 : 0),
         halfHeight: look.size * 0.6 + (look.plate ? 1 : 0),
         apart: kind === 'ref' ? 220 : 300,
+        aside: look.size * 0.6 + 10,
       });
     }
   }

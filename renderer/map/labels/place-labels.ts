@@ -9,6 +9,8 @@ export interface Wish {
   /** one text is not said twice within this distance */
   readonly say: string;
   readonly apart: number;
+  /** how far it may step aside, across its own direction, where its place is taken */
+  readonly aside?: number;
 }
 
 /** A place that is taken already: upright box about its middle. */
@@ -53,13 +55,30 @@ export function placeLabels<T extends Wish>(wishes: readonly T[], taken: readonl
   for (const wish of ordered) {
     const before = said.get(wish.say) ?? [];
     if (before.some((other) => Math.hypot(other.x - wish.x, other.y - wish.y) < wish.apart)) continue;
-    const boxes = boxesOf(wish, margin);
-    if (!boxes.every(free)) continue;
-    boxes.forEach(put);
-    said.set(wish.say, [...before, wish]);
-    chosen.push(wish);
+    for (const standing of standings(wish)) {
+      const boxes = boxesOf(standing, margin);
+      if (!boxes.every(free)) continue;
+      boxes.forEach(put);
+      said.set(wish.say, [...before, standing]);
+      chosen.push(standing);
+      break;
+    }
   }
   return chosen;
+}
+
+/** Where it would stand, then above, then below. */
+function* standings<T extends Wish>(wish: T): Generator<T> {
+  yield wish;
+  const { aside, angleDeg } = wish;
+  if (aside === undefined) return;
+  const turn = (angleDeg * Math.PI) / 180;
+  for (const side of [1, -1])
+    yield {
+      ...wish,
+      x: wish.x + Math.sin(turn) * aside * side,
+      y: wish.y - Math.cos(turn) * aside * side,
+    };
 }
 
 function meet(a: Taken, b: Taken): boolean {

@@ -4,7 +4,7 @@ import { type Context, tracePart } from './trace.ts';
 import { casingPx, roadWidthPx } from './widths.ts';
 
 /** Narrower than this a road is one line of the pen; wider it has two edges and a surface. */
-const EDGES_FROM_PX = 1.9;
+const EDGES_FROM_PX = 2.6;
 
 /**
  * Paints roads and rails level by level, tunnels first and bridges last; within a level all edges before all

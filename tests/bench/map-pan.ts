@@ -1,0 +1,168 @@
+import { existsSync } from 'node:fs';
+import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { chromium, type Page } from 'playwright-core';
+import { readAssets } from '../../main/assets.ts';
+import { createDispatch, type Dispatch } from '../../main/dispatch.ts';
+import { serveHttp } from '../../main/loopback/http-host.ts';
+import { openHouse } from '../../main/services/create-services.ts';
+import { createEngine } from '../../main/services/engine/engine.ts';
+import { spawnEngine } from '../../main/services/engine/spawn.ts';
+import { makeLargeMap } from './make-large-map.ts';
+
+/**
+ * Pans and zooms the window's map over about 150,000 roads in a real browser and prints the longest task of the
+ * page's main thread, from a trace. Reference: the same page, left alone.
+ */
+const CHROMIUM = process.env['CHROMIUM'] ?? '/usr/bin/chromium';
+const DATA = process.env['LANEGAUGE_DATA'];
+/** the extracts five times over */
+const MEGABYTES = 12;
+
+interface TraceEvent {
+  readonly name: string;
+  readonly ph: string;
+  readonly pid: number;
+  readonly tid: number;
+  /** microseconds */
+  readonly ts: number;
+  readonly dur?: number;
+  readonly args?: { readonly name?: string };
+}
+
+/** Longest tasks of the page's main threads, milliseconds, longest first. */
+function tasksIn(trace: Buffer): number[] {
+  const { traceEvents } = JSON.parse(trace.toString('utf8')) as { traceEvents: TraceEvent[] };
+  const main = new Set(
+    traceEvents
+      .filter(({ name, args }) => name === 'thread_name' && args?.name === 'CrRendererMain')
+      .map(({ pid, tid }) => `${pid} ${tid}`),
+  );
+  // the same task is traced under two names, one within the other
+  let endOfLast = 0;
+  return traceEvents
+    .filter(({ name, pid, tid }) => name.endsWith('RunTask') && main.has(`${pid} ${tid}`))
+    .sort((a, b) => a.ts - b.ts || (b.dur ?? 0) - (a.dur ?? 0))
+    .filter(({ ts, dur = 0 }) => {
+      if (ts < endOfLast) return false;
+      endOfLast = ts + dur;
+      return true;
+    })
+    .map(({ dur = 0 }) => dur / 1000)
+    .sort((a, b) => b - a);
+}
+
+async function panAndZoom(page: Page): Promise<void> {
+  const box = await page.locator('.drive-map').boundingBox();
+  if (!box) throw new Error('there is no map');
+  const x = box.x + box.width / 2;
+  const y = box.y + box.height / 2;
+  const drag = async (dx: number, dy: number) => {
+    await page.mouse.move(x - dx / 2, y - dy / 2);
+    await page.mouse.down();
+    await page.mouse.move(x + dx / 2, y + dy / 2, { steps: 15 });
+    await page.mouse.up();
+    await page.waitForTimeout(400);
+  };
+  for (let out = 0; out < 6; out++) {
+    await page.mouse.wheel(0, 150);
+    await page.waitForTimeout(500);
+  }
+  for (let zoom = 0; zoom < 10; zoom++) {
+    await drag(300, 120);
+    await drag(-260, 60);
+    await drag(60, -240);
+    await page.mouse.wheel(0, -150);
+    await page.waitForTimeout(500);
+  }
+}
+
+async function traced(page: Page, act: () => Promise<void>): Promise<number[]> {
+  const browser = page.context().browser();
+  if (!browser) throw new Error('no browser');
+  await browser.startTracing(page, { categories: ['toplevel', 'disabled-by-default-devtools.timeline'] });
+  await act();
+  return tasksIn(await browser.stopTracing());
+}
+
+async function run(data: string): Promise<void> {
+  const folder = await mkdtemp(join(tmpdir(), 'lanegauge-bench-'));
+  const map = await makeLargeMap(data, MEGABYTES);
+  // a straight line of far-apart points through the middle of the largest extract
+  const points = Array.from({ length: 12 }, (_, i) => `<trkpt lat="52.37" lon="${9.6 + i * 0.01}"/>`).join(
+    '',
+  );
+  const gpx = join(folder, 'line.gpx');
+  await writeFile(
+    gpx,
+    `<?xml version="1.0"?><gpx version="1.1" creator="bench" xmlns="http://www.topografix.com/GPX/1/1"><trk><trkseg>${points}</trkseg></trk></gpx>`,
+  );
+  const house = await openHouse({
+    host: 'browser',
+    dataFolder: folder,
+    sampleFolder: 'sample-routes',
+    engine: createEngine(spawnEngine),
+    now: () => new Date(),
+  });
+  const [mapFile, driveFile] = await Promise.all([house.uploads.addPath(map), house.uploads.addPath(gpx)]);
+  if (!mapFile.ok || !driveFile.ok) throw new Error('the files cannot be opened');
+  const inner = createDispatch(house.services, (error) => console.error(error));
+  // whatever the page opens at its start, it gets these, and the whole map
+  const dispatch: Dispatch = (name, request, hooks) =>
+    inner(
+      name,
+      name === 'openMap'
+        ? { source: mapFile.value.source }
+        : name === 'openDrive'
+          ? { source: driveFile.value.source }
+          : request,
+      hooks,
+    );
+  const host = await serveHttp({
+    dispatch,
+    uploads: house.uploads,
+    assets: await readAssets('.build/window'),
+    tileAddress: () => undefined,
+    onSpentCode: () => {},
+    onGone: () => {},
+    now: () => performance.now(),
+  });
+  const browser = await chromium.launch({ executablePath: CHROMIUM, args: ['--no-sandbox'] });
+  try {
+    const page = await browser.newPage({ viewport: { width: 1920, height: 900 } });
+    page.on('pageerror', (error) => console.error(error));
+    await page.goto(host.newAddress());
+    await page
+      .getByText(/\d roads/)
+      .first()
+      .waitFor({ timeout: 120_000 });
+    await page.waitForTimeout(4000);
+    console.log(
+      await page
+        .getByText(/\d roads/)
+        .first()
+        .textContent(),
+    );
+    const idle = await traced(page, () => page.waitForTimeout(3000));
+    const busy = await traced(page, () => panAndZoom(page));
+    const over = (tasks: readonly number[], ms: number) => tasks.filter((task) => task > ms).length;
+    console.log(`left alone: longest task ${(idle[0] ?? 0).toFixed(1)} ms`);
+    console.log(
+      `panned and zoomed: longest tasks ${busy
+        .slice(0, 5)
+        .map((ms) => ms.toFixed(1))
+        .join(', ')} ms of ${busy.length}; over 50 ms: ${over(busy, 50)}, over 100 ms: ${over(busy, 100)}`,
+    );
+    if (process.env['SHOT']) await page.screenshot({ path: process.env['SHOT'] });
+  } finally {
+    await browser.close();
+    await host.close();
+    await house.close();
+    await rm(folder, { recursive: true, force: true });
+  }
+}
+
+if (!DATA) console.log('map-pan: not run, LANEGAUGE_DATA names no folder with maps/');
+else if (!existsSync(CHROMIUM)) console.log(`map-pan: not run, there is no browser at ${CHROMIUM}`);
+else await run(join(DATA, 'maps'));

@@ -79,7 +79,9 @@ function Below() {
       )}
       {folded > 0 && (
         <p class="soft below">
-          {showFolded.value ? `${folded} of little weight are shown: ` : `${folded} more of little weight: `}
+          {showFolded.value
+            ? `${folded} of little weight are shown: `
+            : `${folded}${shownFindings.value.length > 0 ? ' more' : ''} of little weight: `}
           <button
             type="button"
             class="quiet"

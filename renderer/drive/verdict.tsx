@@ -9,6 +9,7 @@ export function VerdictBlock() {
   const shown = report.value;
   if (!shown) return <VerdictToCome />;
   const { verdict, vehicle, cautions } = shown;
+  const slight = shown.findings.every((finding) => finding.level !== verdict || finding.folded);
   const places = verdict === 'clear' ? 0 : countByLevel.value[verdict];
   return (
     <section class="verdict" aria-labelledby="verdict-word" aria-busy={checking.value}>
@@ -19,7 +20,7 @@ export function VerdictBlock() {
       <p class="verdict-says">
         {mapIsElsewhere.value
           ? 'The open map has no roads under this drive, so nothing on it is checked.'
-          : sayVerdict(verdict, places)}
+          : sayVerdict(verdict, places, slight)}
       </p>
       <p class="small soft">
         <bdi>{clip(vehicle.name, 48)}</bdi>: <Facts />

@@ -36,16 +36,16 @@ export const SUBJECT_WORD: Readonly<Record<Subject, string>> = {
   narrow: 'Narrow road',
   trees: 'Trees',
   tunnel: 'Tunnel',
-  crossing: 'Level crossing',
+  crossing: 'Hump or crossing',
   turn: 'Turn',
   swing: 'Tail swing',
   zone: 'Zone',
   map: 'Map',
 };
 
-/** The verdict as one sentence. @param places findings of the deciding level */
-export function sayVerdict(verdict: Verdict, places: number): string {
-  const at = places === 1 ? 'one place' : `${places} places`;
+/** The verdict as one sentence. @param places findings of the deciding level; `slight` where all of them are folded away */
+export function sayVerdict(verdict: Verdict, places: number, slight = false): string {
+  const at = `${places === 1 ? 'one place' : `${places} places`}${slight ? ' of little weight' : ''}`;
   switch (verdict) {
     case 'barred':
       return `Do not drive this as planned: this vehicle is barred at ${at}.`;

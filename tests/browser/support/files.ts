@@ -38,6 +38,21 @@ export const ELSEWHERE = gpx(
   `<gpx version="1.1" creator="test" xmlns="http://www.topografix.com/GPX/1/1"><trk><name>Elsewhere</name><trkseg>${[0, 1, 2, 3].map((i) => `<trkpt lat="${51 + i * 0.001}" lon="7"/>`).join('')}</trkseg></trk></gpx>`,
 );
 
+/** A road under a 2 m bar, and a drive along it: a map and a drive that belong together. */
+export const LOW_ROAD: readonly NamedBytes[] = [
+  {
+    name: 'low.osm',
+    mimeType: 'application/xml',
+    buffer: Buffer.from(
+      `<osm version="0.6">${[0, 1, 2, 3, 4].map((i) => `<node id="${i + 1}" lat="${51 + i * 0.002}" lon="7"/>`).join('')}<way id="77"><nd ref="1"/><nd ref="2"/><nd ref="3"/><nd ref="4"/><nd ref="5"/><tag k="highway" v="residential"/><tag k="name" v="Low Road"/><tag k="maxheight" v="2"/></way></osm>`,
+    ),
+  },
+  gpx(
+    'low.gpx',
+    `<gpx version="1.1" creator="test" xmlns="http://www.topografix.com/GPX/1/1"><trk><name>Under the bar</name><trkseg>${Array.from({ length: 60 }, (_, i) => `<trkpt lat="${(51.0005 + i * 0.0001).toFixed(4)}" lon="7"/>`).join('')}</trkseg></trk></gpx>`,
+  ),
+];
+
 /**
  * Writes a map file whose reading takes long enough to be stopped.
  * @param megabytes about its size

@@ -50,3 +50,11 @@ export async function findingsTold(page: Page, pattern: RegExp): Promise<void> {
 export function rowsOf(page: Page): Promise<string[]> {
   return page.locator('.row-head').allInnerTexts();
 }
+
+/** The sample's check: three things bar it, whatever else is to be said. */
+export const SAMPLE_TOLD = /^\d+ findings: 3 barred\b/;
+
+/** The row of one of the sample's findings. */
+export function barredRow(page: Page, subject: 'width' | 'height' | 'mass') {
+  return page.locator('.row-head', { hasText: `Barred ${subject}` });
+}

@@ -53,7 +53,8 @@ export function clockOf(zone: string, unixMs: number): Result<LocalMoment> {
   const read = { year: 0, month: 0, day: 0, hour: 0, minute: 0 };
   for (const { type, value } of formatter.formatToParts(unixMs))
     if (type in read) read[type as keyof typeof read] = Number(value);
-  const offsetMinutes = Math.round((utcMsOf(read) - unixMs) / 60_000);
+  // the fields are whole minutes, so the instant is cut to its minute before they are compared
+  const offsetMinutes = Math.round((utcMsOf(read) - Math.floor(unixMs / 60_000) * 60_000) / 60_000);
   return ok({ ...read, weekday: weekdayOf(read), zone, offsetMinutes });
 }
 

@@ -30,6 +30,15 @@ describe('the clock of a place', () => {
     expect(placeClock(52.5, 13.4, noon)).toMatchObject({ ok: true, value: { hour: 14, offsetMinutes: 120 } });
   });
 
+  it('stands the same ahead of UTC through all the seconds of a minute', () => {
+    const noon = utcMsOf(wall('2027-06-12T12:00'));
+    for (const seconds of [0, 29, 31, 59.999])
+      expect(clockOf('Europe/London', noon + seconds * 1000)).toMatchObject({
+        ok: true,
+        value: { minute: 0, offsetMinutes: 60 },
+      });
+  });
+
   it('is the nautical zone at sea', () => {
     expect(zoneAt(0, -30)).toEqual({ ok: true, value: 'Etc/GMT+2' });
   });

@@ -1,8 +1,7 @@
 import { type DrivenSegment, drivenSegments } from '../around/driven-line.ts';
-import { meet } from '../around/plane.ts';
+import { crossingM, segmentsNear, sharesNode } from '../around/meet-way.ts';
 import type { Drive } from '../match/drive.ts';
-import type { Roads, SegmentRef } from '../roads/roads.ts';
-import { localFrame } from '../route/measure.ts';
+import type { Roads } from '../roads/roads.ts';
 import { isBridge, layerOf, liesAbove, roofOver } from './lies-above.ts';
 import { type OverKind, overKind } from './over-kind.ts';
 
@@ -42,28 +41,17 @@ export function findAbove(drive: Drive, roads: Roads): Above[] {
     const ours = roads.ways.tags[segment.way] ?? {};
     if (ours['route'] === 'ferry' || roofOver(ours) !== undefined) continue;
     const meets: Above[] = [];
-    for (const ref of nearby(roads, segment)) {
+    const refs = [...segmentsNear(roads, segment, 'driven'), ...segmentsNear(roads, segment, 'around')];
+    for (const ref of refs) {
       const kind = ref.way === segment.way ? undefined : kindOf(ref.way);
       if (kind === undefined || !isOver(roads, ref.way, kind, segment.way)) continue;
-      const t = meetingPoint(roads, segment, ref);
-      if (t === undefined) continue;
-      const atM = segment.fromM + t * (segment.toM - segment.fromM);
+      const atM = sharesNode(roads, segment, ref) ? undefined : crossingM(roads, segment, ref);
+      if (atM === undefined) continue;
       meets.push({ kind, way: ref.way, drivenWay: segment.way, stretch: segment.stretch, atM });
     }
     found.push(...meets.sort((a, b) => a.atM - b.atM));
   }
   return withoutOwnBridge(onceEach(found), roads, segments);
-}
-
-function nearby(roads: Roads, segment: DrivenSegment): SegmentRef[] {
-  const south = Math.min(segment.lat1, segment.lat2);
-  const north = Math.max(segment.lat1, segment.lat2);
-  const west = Math.min(segment.lon1, segment.lon2);
-  const east = Math.max(segment.lon1, segment.lon2);
-  return [
-    ...roads.index.inBox(south, west, north, east, 'driven'),
-    ...roads.index.inBox(south, west, north, east, 'around'),
-  ];
 }
 
 function isOver(roads: Roads, other: number, kind: OverKind, driven: number): boolean {
@@ -78,18 +66,6 @@ function isOver(roads: Roads, other: number, kind: OverKind, driven: number): bo
     return /^(overhead|overground|bridge)$/.test(tags['location'] ?? '') || liesAbove(tags, ours);
   if (kind === 'aqueduct') return isBridge(tags) && liesAbove(tags, ours);
   return liesAbove(tags, ours);
-}
-
-/** Where along the driven segment the other crosses it, 0…1; undefined when it does not or both share the node. */
-function meetingPoint(roads: Roads, segment: DrivenSegment, ref: SegmentRef): number | undefined {
-  const first = (roads.ways.start[ref.way] as number) + ref.seg;
-  const c = roads.ways.refs[first] as number;
-  const d = roads.ways.refs[first + 1] as number;
-  const { node1, node2 } = segment;
-  if (c === node1 || c === node2 || d === node1 || d === node2) return undefined;
-  const { toXY } = localFrame(segment.lat1, segment.lon1);
-  const xy = (node: number) => toXY(roads.nodes.lat[node] as number, roads.nodes.lon[node] as number);
-  return meet({ x: 0, y: 0 }, toXY(segment.lat2, segment.lon2), xy(c), xy(d))?.t;
 }
 
 function onceEach(found: readonly Above[]): Above[] {

@@ -1,5 +1,6 @@
 import { areasOf } from '../around/areas.ts';
-import { drivenSegments } from '../around/driven-line.ts';
+import { type DrivenSegment, drivenSegments } from '../around/driven-line.ts';
+import { crossingM, segmentsNear } from '../around/meet-way.ts';
 import type { Tags } from '../roads/roads.ts';
 import { drivenWays, type Place } from './places.ts';
 import type { RuleInput, SubjectRule } from './rule.ts';
@@ -16,25 +17,14 @@ interface ZonePiece extends Piece {
 }
 
 /**
- * Low-emission and limited-traffic zones the drive enters or starts in, where the map draws them as one closed line.
- * What is let in there is not mapped, nor on the card: unproved.
+ * Low-emission and limited-traffic zones the drive enters or starts in. What is let in there is not mapped, nor on the
+ * card: unproved. Of a zone whose outline is not whole in the map only its edge can be told.
  */
 export const zone: SubjectRule = (input) => {
+  const places = drivenWays(input.drive, input.roads);
   const pieces = drivenSegments(input.drive, input.roads).flatMap((segment) => {
-    const place = drivenWays(input.drive, input.roads)[segment.stretch];
-    if (place === undefined) return [];
-    const steps = Math.max(1, Math.ceil((segment.toM - segment.fromM) / STEP_M));
-    return Array.from({ length: steps }, (_, step) => {
-      const t = (step + 0.5) / steps;
-      return zonesAt(
-        input,
-        place,
-        segment.lat1 + t * (segment.lat2 - segment.lat1),
-        segment.lon1 + t * (segment.lon2 - segment.lon1),
-        segment.fromM + (step / steps) * (segment.toM - segment.fromM),
-        segment.fromM + ((step + 1) / steps) * (segment.toM - segment.fromM),
-      );
-    }).flat();
+    const place = places[segment.stretch];
+    return place === undefined ? [] : [...inside(input, place, segment), ...overEdges(input, place, segment)];
   });
   return findingsOfRuns(
     input,
@@ -43,18 +33,34 @@ export const zone: SubjectRule = (input) => {
   );
 };
 
-function zonesAt(
-  input: RuleInput,
-  place: Place,
-  lat: number,
-  lon: number,
-  fromM: number,
-  toM: number,
-): ZonePiece[] {
-  return areasOf(input.roads)
-    .at(lat, lon)
-    .filter((way) => zoneKind(input.roads.ways.tags[way] ?? {}) !== undefined)
-    .map((way) => ({ place, fromM, toM, zone: way }));
+function inside(input: RuleInput, place: Place, segment: DrivenSegment): ZonePiece[] {
+  const lengthM = segment.toM - segment.fromM;
+  const steps = Math.max(1, Math.ceil(lengthM / STEP_M));
+  return Array.from({ length: steps }, (_, step) => {
+    const t = (step + 0.5) / steps;
+    const lat = segment.lat1 + t * (segment.lat2 - segment.lat1);
+    const lon = segment.lon1 + t * (segment.lon2 - segment.lon1);
+    const fromM = segment.fromM + (step / steps) * lengthM;
+    return areasOf(input.roads)
+      .at(lat, lon)
+      .filter((way) => isZone(input, way))
+      .map((way) => ({ place, fromM, toM: fromM + lengthM / steps, zone: way }));
+  }).flat();
+}
+
+function overEdges(input: RuleInput, place: Place, segment: DrivenSegment): ZonePiece[] {
+  const { openEdges } = areasOf(input.roads);
+  if (openEdges.size === 0) return [];
+  return segmentsNear(input.roads, segment, 'around')
+    .filter(({ way }) => openEdges.has(way) && isZone(input, way))
+    .flatMap((ref) => {
+      const atM = crossingM(input.roads, segment, ref);
+      return atM === undefined ? [] : [{ place, fromM: atM, toM: atM, zone: ref.way }];
+    });
+}
+
+function isZone(input: RuleInput, way: number): boolean {
+  return zoneKind(input.roads.ways.tags[way] ?? {}) !== undefined;
 }
 
 function zoneKind(tags: Tags): 'emission' | 'traffic' | undefined {

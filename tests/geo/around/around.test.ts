@@ -66,6 +66,20 @@ describe('areas', () => {
       .at(50 + (y * 100) / 111_195, 7 + (x * 100) / (111_195 * Math.cos((50 * Math.PI) / 180)))
       .map((way) => roads.ways.id[way]);
 
+  it('drawn as edges of one relation close together; with one missing they are open edges', () => {
+    const tags = { landuse: 'forest' };
+    const halves = [
+      { id: 20, nodes: ['0,0', '0,10', '10,10'], tags, around: true },
+      { id: 21, nodes: ['0,0', '10,0', '10,10'], tags, around: true },
+    ];
+    const whole = mapWithSurroundings(halves).roads;
+    expect(areasOf(whole).at(50.003, 7.003)).toEqual([0]);
+    expect(areasOf(whole).openEdges.size).toBe(0);
+    const half = mapWithSurroundings(halves.slice(1)).roads;
+    expect(areasOf(half).at(50.001, 7.005)).toEqual([]);
+    expect([...areasOf(half).openEdges]).toEqual([0]);
+  });
+
   it('hold what lies within their bent outline, the smaller first; open lines and buildings are none', () => {
     expect(at(8, 8)).toEqual([9]);
     expect(at(5, 8)).toEqual([]);

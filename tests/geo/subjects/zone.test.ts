@@ -23,6 +23,19 @@ describe('zones entered', () => {
     expect(found.map(({ say }) => say)).toEqual([expect.stringMatching(/limited traffic/)]);
   });
 
+  it('one drawn as a relation of several edges is a zone; where an edge is missing, crossing another tells it', () => {
+    // the edges of one relation share its tags
+    const edges = [
+      { id: 20, nodes: ['2,-5', '2,5', '9,5'], tags: LEZ, around: true },
+      { id: 21, nodes: ['9,5', '9,-5', '2,-5'], tags: LEZ, around: true },
+    ];
+    expect(askAround(zone, [road({}), ...edges])[0]?.toM).toBeCloseTo(500, 0);
+    const [cut, ...more] = askAround(zone, [road({}), ...edges.slice(0, 1)]);
+    expect(more).toEqual([]);
+    expect(cut).toMatchObject({ level: 'unproved', osm: [{ id: 1 }, { id: 20 }] });
+    expect(cut?.fromM).toBeCloseTo(200, 0);
+  });
+
   it('one the drive only passes by, and any other boundary, is none', () => {
     expect(askAround(zone, [road({}), area(9, 2, 0.2, 9, 5, LEZ)])).toEqual([]);
     expect(askAround(zone, [road({}), area(9, 2, -5, 9, 5, { boundary: 'administrative' })])).toEqual([]);

@@ -60,6 +60,7 @@ function tasksIn(trace: Buffer): Task[] {
     .sort((a, b) => b.wallMs - a.wallMs);
 }
 
+/** Out until all copies are seen, then in again, dragging to and fro at each zoom. */
 async function panAndZoom(page: Page): Promise<void> {
   const box = await page.locator('.drive-map').boundingBox();
   if (!box) throw new Error('there is no map');
@@ -72,11 +73,15 @@ async function panAndZoom(page: Page): Promise<void> {
     await page.mouse.up();
     await page.waitForTimeout(400);
   };
-  for (let out = 0; out < 6; out++) {
+  await page.mouse.move(x, y);
+  for (let out = 0; out < 4; out++) {
     await page.mouse.wheel(0, 60);
     await page.waitForTimeout(500);
   }
-  for (let zoom = 0; zoom < 10; zoom++) {
+  await page.waitForTimeout(4000);
+  // SHOT names a picture of the fullest view, to see that there was something to draw
+  if (process.env['SHOT']) await page.screenshot({ path: process.env['SHOT'] });
+  for (let zoom = 0; zoom < 8; zoom++) {
     await drag(300, 120);
     await drag(-360, 60);
     await drag(60, -180);
@@ -153,22 +158,14 @@ async function run(data: string): Promise<void> {
     const page = await browser.newPage({ viewport: { width: 1920, height: 900 } });
     page.on('pageerror', (error) => console.error(error));
     await page.goto(host.newAddress());
-    await page
-      .getByText(/\d roads/)
-      .first()
-      .waitFor({ timeout: 120_000 });
+    const status = page.locator('.status-line', { hasText: /\d roads/ });
+    await status.waitFor({ timeout: 120_000 });
     await page.waitForTimeout(4000);
-    console.log(
-      await page
-        .getByText(/\d roads/)
-        .first()
-        .textContent(),
-    );
+    console.log(await status.textContent());
     const idle = await traced(page, () => page.waitForTimeout(3000));
     const busy = await traced(page, () => panAndZoom(page));
     say('left alone', idle);
     say('panned and zoomed', busy);
-    if (process.env['SHOT']) await page.screenshot({ path: process.env['SHOT'] });
   } finally {
     await browser.close();
     await host.close();

@@ -25,10 +25,19 @@ export function paintTile(ctx: Context, tile: TileFeatures, palette: Palette, de
   if (tile.sea) {
     for (const layer of tile.layers) if (layer.kind === 'coastline') paintShore(ctx, layer, palette, unit);
   }
-  for (const layer of tile.layers)
-    if (isArea(layer.kind)) paintArea(ctx, layer, layer.kind, palette, unit, zoom);
-  for (const layer of tile.layers)
-    if (isLine(layer.kind)) paintLine(ctx, layer, layer.kind, palette, unit, zoom);
+  const areas = (which: (kind: AreaKind) => boolean) => {
+    for (const layer of tile.layers)
+      if (isArea(layer.kind) && which(layer.kind)) paintArea(ctx, layer, layer.kind, palette, unit, zoom);
+  };
+  const lines = (which: (kind: LineKind) => boolean) => {
+    for (const layer of tile.layers)
+      if (isLine(layer.kind) && which(layer.kind)) paintLine(ctx, layer, layer.kind, palette, unit, zoom);
+  };
+  // a river's own line runs through its area too, and must not be seen there
+  areas((kind) => kind !== 'water' && kind !== 'building');
+  lines(isStream);
+  areas((kind) => kind === 'water' || kind === 'building');
+  lines((kind) => !isStream(kind));
   paintRoads(
     ctx,
     tile.layers.filter(({ kind }) => (ROAD_KINDS as readonly DrawKind[]).includes(kind)),
@@ -36,6 +45,10 @@ export function paintTile(ctx: Context, tile: TileFeatures, palette: Palette, de
     unit,
     zoom,
   );
+}
+
+function isStream(kind: LineKind): boolean {
+  return kind === 'river' || kind === 'stream';
 }
 
 function isArea(kind: DrawKind): kind is AreaKind {

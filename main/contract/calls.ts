@@ -6,12 +6,15 @@ import { type Description, descriptionSchema } from './description.ts';
 import { vehiclesSchema } from './fleet.ts';
 import { settingsSchema } from './settings.ts';
 import { addedFileSchema, recentSchema, sourceSchema } from './source.ts';
+import { stripSchema } from './strip.ts';
 import { tileSchema } from './tile.ts';
 import { driveViewSchema, mapSummarySchema } from './views.ts';
 
 const empty = z.strictObject({});
 const driveId = z.string().max(64);
 const nothing = z.never();
+/** ISO 3166-1 alpha-2 */
+const countryCode = z.string().regex(/^[A-Z]{2}$/);
 
 /** How far long work is; `share` is 0…1 where it is known. */
 const workSchema = z.strictObject({ what: z.string(), share: z.number().min(0).max(1).optional() });
@@ -59,10 +62,7 @@ export const CALLS = {
         .regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d$/)
         .optional(),
       margins: settingsSchema.shape.margins.optional(),
-      country: z
-        .string()
-        .regex(/^[A-Z]{2}$/)
-        .optional(),
+      country: countryCode.optional(),
     }),
     progress: nothing,
     value: driveReportSchema,
@@ -72,6 +72,12 @@ export const CALLS = {
     request: z.strictObject({ z: z.int().min(0).max(ZOOM_MAX), x: z.int().min(0), y: z.int().min(0) }),
     progress: nothing,
     value: tileSchema,
+  },
+  /** An open drive unrolled, for the strip map. */
+  strip: {
+    request: z.strictObject({ driveId, country: countryCode.optional() }),
+    progress: nothing,
+    value: stripSchema,
   },
   saveVehicles: {
     request: z.strictObject({ vehicles: vehiclesSchema }),

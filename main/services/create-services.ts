@@ -98,6 +98,7 @@ export async function openHouse(options: ServicesOptions): Promise<House> {
     check: (request, hooks) => engine.ask('check', { ...request, made: now().toISOString() }, hooks),
 
     tile: (request, hooks) => engine.ask('tile', request, hooks),
+    strip: (request, hooks) => engine.ask('strip', request, hooks),
 
     async saveVehicles({ vehicles }) {
       const saved = await fleet.save(vehicles);

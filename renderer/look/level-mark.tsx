@@ -14,16 +14,23 @@ export const LEVEL_SHAPES: Readonly<
 };
 
 export function LevelMark({ level, size = 20 }: { level: Level; size?: number }) {
-  const { d, filled, dash } = LEVEL_SHAPES[level];
   return (
     <svg width={size} height={size} viewBox="0 0 24 24" aria-hidden="true" class="level-mark">
-      <path
-        d={d}
-        fill={filled ? `var(--${level})` : 'none'}
-        stroke={`var(--${level})`}
-        stroke-width={filled ? 1.5 : 3}
-        stroke-dasharray={dash}
-      />
+      <LevelShape level={level} />
     </svg>
+  );
+}
+
+/** The shape alone, for drawings that hold more than one. */
+export function LevelShape({ level }: { level: Level }) {
+  const { d, filled, dash } = LEVEL_SHAPES[level];
+  return (
+    <path
+      d={d}
+      fill={filled ? `var(--${level})` : 'none'}
+      stroke={`var(--${level})`}
+      stroke-width={filled ? 1.5 : 3}
+      stroke-dasharray={dash}
+    />
   );
 }

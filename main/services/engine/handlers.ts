@@ -6,8 +6,10 @@ import type { Roads } from '../../../geo/roads/roads.ts';
 import { chooseRoute } from '../../../geo/route/choose-route.ts';
 import { countPositions } from '../../../geo/route/measure.ts';
 import type { Route, RouteFile } from '../../../geo/route/route.ts';
+import { stripOf } from '../../../geo/strip/strip-of.ts';
 import { readLeaving } from '../../../geo/timetable/leaving.ts';
 import { GPX_MAX_BYTES } from '../../contract/limits.ts';
+import type { StripView } from '../../contract/strip.ts';
 import { PROGRAM } from '../../version.ts';
 import { readBytes } from '../files/read-bytes.ts';
 import { openMap } from '../map/open-map.ts';
@@ -119,6 +121,13 @@ export function createHandlers(): EngineHandlers {
       if (!map) return fail('no-map', 'No map is open. Open a map first.');
       tiles ??= createTiles(map);
       return tiles.at(place);
+    },
+
+    async strip({ driveId, country }) {
+      const opened = drives.get(driveId);
+      if (!map || !opened)
+        return fail(map ? 'no-drive' : 'no-map', 'That drive is no longer open. Open it again.');
+      return ok(stripOf(opened.drive, map, country) as StripView);
     },
   };
 }

@@ -1,6 +1,7 @@
 import type { TileFeatures } from '../../../geo/basemap/features.ts';
 import type { Result } from '../../../geo/result.ts';
 import type { DriveReport, RequestOf, Work } from '../../contract/calls.ts';
+import type { StripView } from '../../contract/strip.ts';
 import type { DriveView, MapSummary } from '../../contract/views.ts';
 
 /** A file the engine may read. */
@@ -17,6 +18,7 @@ export interface EngineCalls {
   openDrive: { request: { driveId: string; file: NamedFile; track?: number }; value: DriveView };
   check: { request: RequestOf<'check'> & { made: string }; value: DriveReport };
   tile: { request: RequestOf<'tile'>; value: TileFeatures };
+  strip: { request: RequestOf<'strip'>; value: StripView };
 }
 export type EngineCallName = keyof EngineCalls;
 

@@ -1,0 +1,58 @@
+import type { nodesOnDrive } from '../match/drive-place.ts';
+import type { Roads } from '../roads/roads.ts';
+import { bearingDeg } from '../route/measure.ts';
+import type { DriveTrace } from '../timetable/trace.ts';
+import type { Strip } from './strip.ts';
+
+const NOT_DRAWN = new Set(['footway', 'cycleway', 'path', 'steps', 'bridleway', 'corridor', 'platform']);
+const MAIN = /^(motorway|trunk|primary|secondary)/;
+/** A road that leaves within this angle of the driven one, ahead or behind, is taken for that road. Degrees. */
+const SAME_WAY_DEG = 15;
+
+/** Side roads that join at nodes passed: on which side they leave. */
+export function stubsOf(
+  passed: ReturnType<typeof nodesOnDrive>,
+  { node: nodeAt, atM }: DriveTrace,
+  roads: Roads,
+): Strip['stubs'][number][] {
+  const { nodes, ways, index } = roads;
+  const lat = (node: number) => nodes.lat[node] as number;
+  const lon = (node: number) => nodes.lon[node] as number;
+  const bearing = (a: number, b: number) => bearingDeg(lat(a), lon(a), lat(b), lon(b));
+  const stubs: Strip['stubs'][number][] = [];
+  let at = 0;
+  for (const here of passed) {
+    while (at < nodeAt.length - 1 && (nodeAt[at] !== here.node || (atM[at] as number) < here.atM - 1)) at++;
+    const before = nodeAt[at - 1] ?? -1;
+    const after = nodeAt[at + 1] ?? -1;
+    if (nodeAt[at] !== here.node || before < 0 || after < 0 || before === after) continue;
+    const ahead = bearing(here.node, after);
+    const behind = bearing(here.node, before);
+    const seen = new Set<number>();
+    for (const { way, seg } of index.inBox(
+      lat(here.node),
+      lon(here.node),
+      lat(here.node),
+      lon(here.node),
+      'driven',
+    )) {
+      const highway = ways.tags[way]?.['highway'];
+      const ref = (ways.start[way] as number) + seg;
+      const [a, b] = [ways.refs[ref] as number, ways.refs[ref + 1] as number];
+      const other = a === here.node ? b : b === here.node ? a : undefined;
+      if (highway === undefined || NOT_DRAWN.has(highway) || other === undefined || seen.has(other)) continue;
+      seen.add(other);
+      if (other === before || other === after) continue;
+      const out = bearing(here.node, other);
+      if (apart(out, ahead) < SAME_WAY_DEG || apart(out, behind) < SAME_WAY_DEG) continue;
+      const clockwiseFromAhead = (out - ahead + 360) % 360;
+      const side = clockwiseFromAhead < (behind - ahead + 360) % 360 ? 'right' : 'left';
+      stubs.push({ atM: here.atM, side, main: MAIN.test(highway) });
+    }
+  }
+  return stubs;
+}
+
+function apart(a: number, b: number): number {
+  return Math.abs(((a - b + 540) % 360) - 180);
+}

@@ -1,0 +1,26 @@
+import type { VehicleCard } from '../../geo/vehicle/card.ts';
+import type { StripView } from '../../main/contract/strip.ts';
+import { ACROSS_PX_PER_M, middleAt, type StripScale } from './scale.ts';
+
+interface Props {
+  readonly strip: StripView;
+  readonly scale: StripScale;
+  readonly atM: number;
+  readonly card: VehicleCard | undefined;
+}
+
+/** The vehicle in plan at the cursor, at the scale of the road's width: body, and mirrors sticking out. */
+export function CursorVehicle({ strip, scale, atM, card }: Props) {
+  const x = middleAt(strip.lean, strip.leanStepM, atM);
+  const y = scale.y(atM);
+  const width = (card?.widthM ?? 2.3) * ACROSS_PX_PER_M;
+  const mirrors = (card?.widthMirrorsM ?? 2.8) * ACROSS_PX_PER_M;
+  const length = ((card?.lengthM ?? 7) + (card?.rack?.fitted ? card.rack.lengthM : 0)) * ACROSS_PX_PER_M;
+  return (
+    <g class="strip-cursor" transform={`translate(${x.toFixed(1)} ${y.toFixed(1)})`}>
+      <path class="strip-cursor-line" d={`M${-x} 0H${-mirrors}M${mirrors} 0H30`} />
+      <path d={`M${-mirrors / 2} 3H${mirrors / 2}`} />
+      <rect x={-width / 2} y={0} width={width} height={length} rx={1.5} />
+    </g>
+  );
+}

@@ -1,0 +1,136 @@
+import type { StripView } from '../../main/contract/strip.ts';
+import { halfWidthPx, middleAt, type StripScale } from './scale.ts';
+
+interface Props {
+  readonly strip: StripView;
+  readonly scale: StripScale;
+  readonly fromM: number;
+  readonly toM: number;
+}
+
+/** The road itself with what lies beside and above it, between two distances. */
+export function Ribbon({ strip, scale, fromM, toM }: Props) {
+  const middle = (atM: number) => middleAt(strip.lean, strip.leanStepM, atM);
+  const shown = <T extends { readonly fromM: number; readonly toM: number }>(items: readonly T[]) =>
+    items.filter((item) => item.toM >= fromM && item.fromM <= toM);
+  const inView = ({ atM }: { readonly atM: number }) => atM >= fromM && atM <= toM;
+  const pieceAt = (atM: number) => strip.pieces.find((piece) => atM >= piece.fromM && atM <= piece.toM);
+  const edge = (atM: number) => halfWidthPx(pieceAt(atM)?.widthM ?? 5);
+  return (
+    <g>
+      {shown(strip.beside).map((run) => (
+        <path
+          key={`${run.side}${run.fromM}`}
+          class={`strip-${run.kind}`}
+          d={band(scale, middle, strip.leanStepM, clip(run, fromM, toM), ...asideOf(run.side))}
+        />
+      ))}
+      {thinned(strip.stubs.filter(inView), scale).map(({ atM, side, main }) => {
+        const sign = side === 'left' ? -1 : 1;
+        const x = middle(atM);
+        return (
+          <line
+            key={`${atM}${side}${main}`}
+            class={main ? 'strip-stub strip-stub-main' : 'strip-stub'}
+            x1={x}
+            y1={scale.y(atM)}
+            x2={x + sign * (edge(atM) + (main ? 13 : 9))}
+            y2={scale.y(atM) - 3}
+          />
+        );
+      })}
+      {shown(strip.pieces).map((piece) => {
+        const half = halfWidthPx(piece.widthM);
+        const span = clip(piece, fromM, toM);
+        return (
+          <g key={piece.fromM} class={`strip-road strip-${piece.kind}`}>
+            <path class="strip-ground" d={band(scale, middle, strip.leanStepM, span, -half, half)} />
+            <path class="strip-edge" d={edges(scale, middle, strip.leanStepM, span, half)} />
+          </g>
+        );
+      })}
+      {strip.crossings
+        .filter((atM) => inView({ atM }))
+        .map((atM) => (
+          <path
+            key={atM}
+            class="strip-crossing"
+            d={`M${middle(atM) - 20} ${scale.y(atM) - 2}h40M${middle(atM) - 20} ${scale.y(atM) + 2}h40`}
+          />
+        ))}
+      {strip.above.filter(inView).map(({ atM, rail, height }, i) => (
+        <g key={`${atM}-${i}`} class="strip-above">
+          <rect x={middle(atM) - 24} y={scale.y(atM) - (rail ? 3 : 2)} width={48} height={rail ? 6 : 4} />
+          {height !== undefined && (
+            <text x={middle(atM) - 28} y={scale.y(atM) + 4} text-anchor="end">
+              {height.slice(0, 8)}
+            </text>
+          )}
+        </g>
+      ))}
+    </g>
+  );
+}
+
+/** Where side roads stand closer than ink can, the first of them is drawn. */
+const STUB_APART_PX = 5;
+
+function thinned(stubs: StripView['stubs'], scale: StripScale): StripView['stubs'] {
+  const last = { left: Number.NEGATIVE_INFINITY, right: Number.NEGATIVE_INFINITY };
+  return stubs.filter(({ atM, side, main }) => {
+    if (!main && (atM - last[side]) * scale.pxPerM < STUB_APART_PX) return false;
+    last[side] = atM;
+    return true;
+  });
+}
+
+const ASIDE_NEAR_PX = 20;
+const ASIDE_FAR_PX = 44;
+
+function asideOf(side: 'left' | 'right'): [number, number] {
+  return side === 'left' ? [-ASIDE_FAR_PX, -ASIDE_NEAR_PX] : [ASIDE_NEAR_PX, ASIDE_FAR_PX];
+}
+
+function clip(span: { readonly fromM: number; readonly toM: number }, fromM: number, toM: number) {
+  return { fromM: Math.max(span.fromM, fromM), toM: Math.min(span.toM, toM) };
+}
+
+type Middle = (atM: number) => number;
+interface Between {
+  readonly fromM: number;
+  readonly toM: number;
+}
+
+/** A closed outline that follows the ribbon's lean between two distances and two offsets from its middle. */
+export function band(
+  scale: StripScale,
+  middle: Middle,
+  stepM: number,
+  span: Between,
+  left: number,
+  right: number,
+): string {
+  const up = side(scale, middle, stepM, span, left);
+  const down = side(scale, middle, stepM, span, right).reverse();
+  return `M${[...up, ...down].join('L')}Z`;
+}
+
+/** The two edges alone: pieces that follow one another show no seam. */
+function edges(scale: StripScale, middle: Middle, stepM: number, span: Between, half: number): string {
+  return [-half, half].map((aside) => `M${side(scale, middle, stepM, span, aside).join('L')}`).join('');
+}
+
+function side(
+  scale: StripScale,
+  middle: Middle,
+  stepM: number,
+  { fromM, toM }: Between,
+  aside: number,
+): string[] {
+  const places: number[] = [fromM];
+  // no finer than the eye: at a small scale every vertex would be drawn within one pixel
+  const step = Math.max(stepM, 3 / scale.pxPerM);
+  for (let m = Math.ceil((fromM + 1) / step) * step; m < toM; m += step) places.push(m);
+  places.push(toM);
+  return places.map((m) => `${(middle(m) + aside).toFixed(1)} ${scale.y(m).toFixed(1)}`);
+}

@@ -1,0 +1,65 @@
+import type { Finding } from '../../geo/report.ts';
+import type { StripView } from '../../main/contract/strip.ts';
+import { LevelShape } from '../look/level-mark.tsx';
+import { band } from './ribbon.tsx';
+import { halfWidthPx, middleAt, type StripScale, spreadUp } from './scale.ts';
+
+interface Props {
+  readonly strip: StripView;
+  readonly scale: StripScale;
+  readonly findings: readonly Finding[];
+  readonly chosen: string | undefined;
+}
+
+const MARK_X = 150;
+const MARK_PX = 18;
+const CLOCK = /T(\d\d:\d\d)/;
+
+/**
+ * Each finding at its place: its span on the road, its mark beside it, and when it is passed. The ribbon hears the
+ * clicks; rows do the same for the keyboard and for those who do not see it.
+ */
+export function StripFindings({ strip, scale, findings, chosen }: Props) {
+  const ys = spreadUp(
+    findings.map(({ fromM }) => scale.y(fromM)),
+    MARK_PX + 4,
+  );
+  const middle = (atM: number) => middleAt(strip.lean, strip.leanStepM, atM);
+  return (
+    <g>
+      {findings.map(({ id, level, fromM, toM, passesAt }, i) => {
+        const y = ys[i] ?? scale.y(fromM);
+        const x = middle(fromM);
+        const widthM = strip.pieces.find((piece) => fromM >= piece.fromM && fromM <= piece.toM)?.widthM ?? 5;
+        return (
+          <g
+            key={id}
+            data-finding={id}
+            class={id === chosen ? 'strip-finding strip-chosen' : 'strip-finding'}
+          >
+            <path
+              class={`strip-span-${level}`}
+              d={band(scale, middle, strip.leanStepM, atLeast(fromM, toM, scale), -2.5, 2.5)}
+            />
+            <path
+              class="strip-leader"
+              d={`M${x + halfWidthPx(widthM) + 2} ${scale.y(fromM)}L${MARK_X - 12} ${y}`}
+            />
+            <g transform={`translate(${MARK_X - MARK_PX / 2} ${y - MARK_PX / 2}) scale(${MARK_PX / 24})`}>
+              <rect class="strip-mark-ground" x={-3} y={-3} width={30} height={30} rx={4} />
+              <LevelShape level={level} />
+            </g>
+            <text class="strip-clock" x={MARK_X + 13} y={y + 4}>
+              {CLOCK.exec(passesAt ?? '')?.[1] ?? ''}
+            </text>
+          </g>
+        );
+      })}
+    </g>
+  );
+}
+
+/** A finding at one place, too, shows on the road. */
+function atLeast(fromM: number, toM: number, scale: StripScale): { fromM: number; toM: number } {
+  return { fromM, toM: Math.max(toM, fromM + 4 / scale.pxPerM) };
+}

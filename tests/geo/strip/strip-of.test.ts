@@ -1,0 +1,78 @@
+import { describe, expect, it } from 'vitest';
+import { followRoads } from '../../../geo/match/follow-roads.ts';
+import type { Route } from '../../../geo/route/route.ts';
+import { stripOf } from '../../../geo/strip/strip-of.ts';
+import { stripSchema } from '../../../main/contract/strip.ts';
+import { openMap } from '../../../main/services/map/open-map.ts';
+import { readRouteFile } from '../../../main/services/route/read-route-file.ts';
+import { roadsFrom } from '../../support/build-roads.ts';
+
+/** Mill Lane runs north from a to d; at b a side road leaves to the east, at c a main road to the west. */
+const NODES = {
+  a: [50, 0],
+  b: [50.002, 0],
+  c: [50.004, 0],
+  d: [50.006, 0],
+  east: [50.002, 0.002],
+  west: [50.004, -0.002],
+} as const;
+const map = roadsFrom({
+  nodes: NODES,
+  ways: [
+    { id: 1, refs: ['a', 'b', 'c'], tags: { highway: 'unclassified', name: 'Mill Lane', width: '3' } },
+    { id: 2, refs: ['c', 'd'], tags: { highway: 'unclassified', name: 'Mill Lane', width: '6' } },
+    { id: 3, refs: ['b', 'east'], tags: { highway: 'residential' } },
+    { id: 4, refs: ['c', 'west'], tags: { highway: 'primary' } },
+  ],
+});
+
+function along(...names: (keyof typeof NODES)[]): Route {
+  const lat = Float64Array.from(names, (name) => NODES[name][0]);
+  const lon = Float64Array.from(names, (name) => NODES[name][1]);
+  const timeMs = new Float64Array(names.length).fill(Number.NaN);
+  return { name: '', kind: 'track', number: 1, segments: [{ lat, lon, timeMs }] };
+}
+
+const north = followRoads(along('a', 'b', 'c', 'd'), map);
+const south = followRoads(along('d', 'c', 'b', 'a'), map);
+
+describe('a drive unrolled', () => {
+  it('tells on which side each road leaves', () => {
+    const there = stripOf(north, map);
+    expect(there.stubs.map(({ side, main }) => [side, main])).toEqual([
+      ['right', false],
+      ['left', true],
+    ]);
+    const back = stripOf(south, map);
+    expect(back.stubs.map(({ side, main }) => [side, main])).toEqual([
+      ['right', true],
+      ['left', false],
+    ]);
+  });
+
+  it('is as wide as the road is mapped, piece by piece and without holes', () => {
+    const { pieces, lengthM } = stripOf(north, map);
+    expect(pieces.map(({ widthM, name }) => [widthM, name])).toEqual([
+      [3, 'Mill Lane'],
+      [6, 'Mill Lane'],
+    ]);
+    expect(pieces[0]?.fromM).toBe(0);
+    expect(pieces[1]?.fromM).toBeCloseTo(pieces[0]?.toM ?? 0, 6);
+    expect(pieces[1]?.toM).toBeCloseTo(lengthM, 6);
+  });
+
+  it('of the sample passes its town, its low arch and its woods, and crosses to the page as it is', async () => {
+    const file = await readRouteFile('sample-routes/drives/barred.gpx');
+    const route = file.ok ? file.value.routes[0] : undefined;
+    if (!route) throw new Error('the sample drive is gone');
+    const opened = await openMap(['sample-routes/district.osm.pbf'], route, {});
+    if (!opened.ok) throw new Error(opened.error.message);
+    const strip = stripOf(followRoads(route, opened.value), opened.value, 'GB');
+    expect(stripSchema.parse(JSON.parse(JSON.stringify(strip)))).toEqual(strip);
+    expect(strip.towns.map(({ name }) => name)).toContain('Wenlowbridge');
+    expect(strip.above.filter(({ rail, height }) => rail && height === '9\'6"')).toHaveLength(1);
+    expect(strip.beside.some(({ kind }) => kind === 'wood')).toBe(true);
+    for (const { fromM, toM } of strip.beside) expect(toM).toBeGreaterThan(fromM);
+    for (const lean of strip.lean) expect(Math.abs(lean)).toBeLessThanOrEqual(1);
+  });
+});

@@ -59,7 +59,8 @@ export function StripMap() {
   const atFirst = Math.max(0.0005, (view.value.height * HEIGHTS_AT_FIRST - 2 * PAD_PX) / lengthM);
   const scale = stripScale(lengthM, pxPerM.value || Math.min(PX_PER_M_MOST, atFirst));
 
-  // the place in the middle of the view stays there when the scale changes; a new drive starts at its start
+  // the place in the middle of the view stays there when the scale changes; until then the drive stands at its start,
+  // whatever room its place is given
   const middleM = useRef(0);
   useLayoutEffect(() => {
     const element = box.current;
@@ -67,7 +68,7 @@ export function StripMap() {
     if (pxPerM.value === 0) element.scrollTop = element.scrollHeight;
     else element.scrollTop = scale.y(middleM.current) - element.clientHeight / 2;
     view.value = { top: element.scrollTop, height: element.clientHeight };
-  }, [shown, pxPerM.value]);
+  }, [shown, scale.heightPx]);
 
   useLayoutEffect(() => {
     const element = box.current;

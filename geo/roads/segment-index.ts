@@ -1,5 +1,5 @@
 import Flatbush from 'flatbush';
-import { localFrame } from '../route/measure.ts';
+import { localFrame, wrapLon } from '../route/measure.ts';
 import { type NearSegment, type Roads, type SegmentIndex, type SegmentRef, WAY_KIND } from './roads.ts';
 
 type Nodes = Pick<Roads['nodes'], 'lat' | 'lon'>;
@@ -29,10 +29,24 @@ export function buildSegmentIndex(nodes: Nodes, ways: Ways): SegmentIndex {
       const dLat = reach / frame.metresPerDegLat;
       const dLon = Math.min(180, reach / frame.metresPerDegLon);
       const found: NearSegment[] = [];
+      const { metresPerDegLat, metresPerDegLon } = frame;
+      // spelled out without an object per end: this runs for every position of a drive
       for (const hit of search(driven, lat - dLat, lon - dLon, lat + dLat, lon + dLon)) {
         const at = driven.at[hit] as number;
-        const near = nearest(nodes, ways.refs[at] as number, ways.refs[at + 1] as number, frame);
-        if (near.distanceM <= radiusM) found.push({ ...refOf(driven, ways, hit), ...near });
+        const a = ways.refs[at] as number;
+        const b = ways.refs[at + 1] as number;
+        const ax = wrapLon((nodes.lon[a] as number) - lon) * metresPerDegLon;
+        const ay = ((nodes.lat[a] as number) - lat) * metresPerDegLat;
+        const dx = wrapLon((nodes.lon[b] as number) - lon) * metresPerDegLon - ax;
+        const dy = ((nodes.lat[b] as number) - lat) * metresPerDegLat - ay;
+        const squared = dx * dx + dy * dy;
+        const t = squared > 0 ? Math.min(1, Math.max(0, -(ax * dx + ay * dy) / squared)) : 0;
+        const ex = ax + t * dx;
+        const ey = ay + t * dy;
+        const distanceM = Math.sqrt(ex * ex + ey * ey);
+        if (distanceM > radiusM) continue;
+        const way = driven.way[hit] as number;
+        found.push({ way, seg: at - (ways.start[way] as number), distanceM, t });
       }
       return found;
     },
@@ -90,19 +104,4 @@ function search(shelf: Shelf, south: number, west: number, north: number, east: 
 function refOf(shelf: Shelf, ways: Ways, hit: number): SegmentRef {
   const way = shelf.way[hit] as number;
   return { way, seg: (shelf.at[hit] as number) - (ways.start[way] as number) };
-}
-
-function nearest(
-  { lat, lon }: Nodes,
-  a: number,
-  b: number,
-  frame: ReturnType<typeof localFrame>,
-): { distanceM: number; t: number } {
-  const from = frame.toXY(lat[a] as number, lon[a] as number);
-  const to = frame.toXY(lat[b] as number, lon[b] as number);
-  const dx = to.x - from.x;
-  const dy = to.y - from.y;
-  const squared = dx * dx + dy * dy;
-  const t = squared > 0 ? Math.min(1, Math.max(0, -(from.x * dx + from.y * dy) / squared)) : 0;
-  return { distanceM: Math.hypot(from.x + t * dx, from.y + t * dy), t };
 }

@@ -1,7 +1,7 @@
 import { grown, IdTable } from './id-table.ts';
 import { isArea, isRestriction, isStandingNode, isZone, mayBeZone, mayKeepWay, wayKind } from './keep.ts';
 import type { Mask } from './mask.ts';
-import type { Tags, TurnRestriction, WayKind } from './roads.ts';
+import { type Tags, type TurnRestriction, WAY_KIND, type WayKind } from './roads.ts';
 import type { MapSink, Member, NodeBatch, RawRelation, RawWay } from './sink.ts';
 
 /** A way worth keeping, its nodes still by OSM id. */
@@ -15,7 +15,6 @@ export interface KeptWay {
 /** Outer ways of an area wait here until its relation names them. */
 interface Area {
   readonly tags: Tags;
-  readonly kind: WayKind;
   readonly outer: readonly number[];
 }
 
@@ -81,10 +80,10 @@ export class Gather {
   /** Kept ways, then the edges of areas with their area's tags. */
   keptWays(): KeptWay[] {
     const kept = [...this.ways.values()];
-    for (const { tags, kind, outer } of this.areas)
+    for (const { tags, outer } of this.areas)
       for (const id of outer) {
         const refs = this.edges.get(id) ?? this.ways.get(id)?.refs;
-        if (refs) kept.push({ id, kind, tags, refs });
+        if (refs) kept.push({ id, kind: WAY_KIND.around, tags, refs });
       }
     return kept;
   }
@@ -167,10 +166,7 @@ export class Gather {
 
   private takeRelation({ id, tags, members }: RawRelation): void {
     if (isRestriction(tags)) this.restrictions.set(id, turnRestriction(id, tags, members()));
-    else if (isArea(tags)) {
-      const kind = wayKind(tags);
-      if (kind !== undefined) this.areas.push({ tags, kind, outer: outerWays(members()) });
-    }
+    else if (isArea(tags)) this.areas.push({ tags, outer: outerWays(members()) });
   }
 
   /** Whether a node of its own is worth keeping beside those of kept ways. */

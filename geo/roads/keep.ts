@@ -3,7 +3,18 @@ import { type Tags, WAY_KIND, type WayKind } from './roads.ts';
 type Values = 'any' | readonly string[];
 
 /** highway values that are no road on the ground, now */
-const NOT_BUILT = ['proposed', 'planned', 'abandoned', 'razed', 'demolished', 'dismantled', 'removed', 'no'];
+const NOT_BUILT = [
+  'proposed',
+  'planned',
+  'disused',
+  'abandoned',
+  'historic',
+  'razed',
+  'demolished',
+  'dismantled',
+  'removed',
+  'no',
+];
 
 /** highway values that are places beside the road even when drawn as lines or areas */
 const NOT_DRIVEN = [
@@ -107,10 +118,10 @@ export function isStandingNode(tags: Tags): boolean {
   return fitsAny(tags, STANDING_NODES);
 }
 
-/** Relations whose tags belong to their outer ways. */
+/** Relations whose tags belong to their outer ways. Their outlines are never driven: a square's edge is no road. */
 export function isArea(tags: Tags): boolean {
   const type = tags['type'];
-  return (type === 'multipolygon' || type === 'boundary') && wayKind(tags) !== undefined;
+  return (type === 'multipolygon' || type === 'boundary') && fitsAny(tags, AROUND);
 }
 
 /** `type=restriction` and its variants by mode (`restriction:hgv`). */

@@ -50,8 +50,10 @@ export function unpackBlob(bytes: Uint8Array, unpack: Unpack): Uint8Array {
       );
     else cursor.skip();
   }
+  if (raw && zlib) throw damaged('a block with its content twice');
   if (raw) {
     if (raw.length > BLOB_MAX_BYTES) throw damaged("a block over the format's 32 MB");
+    if (rawSize >= 0 && rawSize !== raw.length) throw damaged('a block of another size than it says');
     return raw;
   }
   if (!zlib) throw damaged('a block without content');

@@ -3,6 +3,7 @@ import { basename } from 'node:path';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { assembleRoads } from '../../../geo/roads/assemble.ts';
 import { Gather } from '../../../geo/roads/gather.ts';
+import { withLocalIds } from '../../../geo/roads/local-ids.ts';
 import { corridorMask } from '../../../geo/roads/mask.ts';
 import type { MapSource, Roads } from '../../../geo/roads/roads.ts';
 import type { MapSink } from '../../../geo/roads/sink.ts';
@@ -94,7 +95,7 @@ class Passes {
     const all: ReadFacts[] = [];
     for (const [i, path] of this.paths.entries()) {
       const share = (done: number) => fromShare + ((toShare - fromShare) * (i + done)) / this.paths.length;
-      const read = await this.readOne(path, sink, share);
+      const read = await this.readOne(path, withLocalIds(sink, i), share);
       if (!read.ok) return read;
       all.push(read.value);
     }

@@ -5,6 +5,7 @@ import { readBlock } from '../../../geo/roads/pbf/block.ts';
 import { readPbfHeader } from '../../../geo/roads/pbf/header.ts';
 import type { Unpack } from '../../../geo/roads/pbf/unpack.ts';
 import { Refusal } from '../../../geo/roads/refusal.ts';
+import type { MapSink } from '../../../geo/roads/sink.ts';
 import { ByteReader } from './byte-reader.ts';
 import type { ReadFacts, Reading } from './map-reading.ts';
 
@@ -18,6 +19,7 @@ export const unpack: Unpack = {
 /** Reads a .osm.pbf file, block by block. */
 export async function readPbfFile(reading: Reading): Promise<Result<ReadFacts>> {
   const reader = new ByteReader(reading.handle, reading.withHash);
+  const { sink, wayless } = countingWays(reading.sink);
   let dataDate: string | undefined;
   let block = 0;
   let at = 0;
@@ -28,14 +30,40 @@ export async function readPbfFile(reading: Reading): Promise<Result<ReadFacts>> 
       if (!blob) break;
       if (blob.type === 'OSMHeader')
         dataDate = isoOf(readPbfHeader(unpackBlob(blob.bytes, unpack), unpack).replicationTime);
-      else readBlock(unpackBlob(blob.bytes, unpack), unpack, reading.sink);
+      else readBlock(unpackBlob(blob.bytes, unpack), unpack, sink);
       await reading.pause(reader.offset);
     }
   } catch (thrown) {
     if (!(thrown instanceof Refusal)) throw thrown;
     return fail(thrown.problem.code, say(reading.name, thrown, block, at));
   }
-  return ok({ sha256: reader.sha256(), notes: [], ...(dataDate === undefined ? {} : { dataDate }) });
+  const notes = wayless() ? [WAYLESS] : [];
+  return ok({
+    sha256: reader.sha256(),
+    notes,
+    incomplete: notes,
+    ...(dataDate === undefined ? {} : { dataDate }),
+  });
+}
+
+/** A file cut between two blocks is sound to the format; nodes come first, so one without ways is likely so. */
+const WAYLESS =
+  'it holds not one way and may have been cut short: roads and limits may be missing. Download or copy it again.';
+
+function countingWays(sink: MapSink): { sink: MapSink; wayless(): boolean } {
+  const { way } = sink;
+  if (!way) return { sink, wayless: () => false };
+  let seen = false;
+  return {
+    sink: {
+      ...sink,
+      way(raw) {
+        seen = true;
+        way(raw);
+      },
+    },
+    wayless: () => !seen,
+  };
 }
 
 async function nextBlob(reader: ByteReader, block: number) {

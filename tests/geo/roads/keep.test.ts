@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { isRestriction, isStandingNode, wayKind } from '../../../geo/roads/keep.ts';
+import { isArea, isRestriction, isStandingNode, wayKind } from '../../../geo/roads/keep.ts';
 import { WAY_KIND } from '../../../geo/roads/roads.ts';
 
 describe('what a way is to a drive', () => {
@@ -22,6 +22,8 @@ describe('what a way is to a drive', () => {
   for (const tags of [
     { highway: 'proposed' },
     { highway: 'abandoned' },
+    { highway: 'disused' },
+    { highway: 'historic' },
     { highway: 'razed' },
     { name: 'x' },
     { building: 'no' },
@@ -62,6 +64,12 @@ it('a camp site, a tree and a town stand for themselves; a bench does not', () =
   expect(isStandingNode({ natural: 'tree' })).toBe(true);
   expect(isStandingNode({ place: 'town' })).toBe(true);
   expect(isStandingNode({ amenity: 'bench' })).toBe(false);
+});
+
+it('a square drawn by several ways is an area, a road drawn so is none', () => {
+  expect(isArea({ type: 'multipolygon', highway: 'pedestrian' })).toBe(true);
+  expect(isArea({ type: 'multipolygon', highway: 'track' })).toBe(false);
+  expect(isArea({ type: 'multipolygon', route: 'ferry' })).toBe(false);
 });
 
 it('turn restrictions of one mode are turn restrictions', () => {

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { unpackBlob } from '../../../geo/roads/pbf/blob.ts';
 import type { Roads } from '../../../geo/roads/roads.ts';
 import { openMap } from '../../../main/services/map/open-map.ts';
-import { type PbfBlock, type PbfOptions, pbfFile } from '../../support/pbf-file.ts';
+import { bytesOf, field, number, type PbfBlock, type PbfOptions, pbfFile } from '../../support/pbf-file.ts';
 import { scratchFiles, worked } from '../../support/scratch-files.ts';
 
 const write = scratchFiles();
@@ -190,6 +191,16 @@ describe('a PBF map', () => {
   });
 });
 
+describe('a PBF map without ways', () => {
+  it('may have been cut between two blocks, and that is said', async () => {
+    const whole = worked(await open([{ nodes }, { ways: [lane] }]));
+    expect(whole.incomplete).toEqual([]);
+    const cut = worked(await open([{ nodes }]));
+    expect(cut.incomplete?.join()).toMatch(/not one way/u);
+    expect(cut.notes.join()).toMatch(/not one way/u);
+  });
+});
+
 describe('a PBF map that cannot be used', () => {
   for (const compression of ['lz4', 'zstd', 'lzma', 'bzip2'] as const)
     it(`compressed with ${compression} is refused by that name, with what to do`, async () => {
@@ -214,6 +225,22 @@ describe('a PBF map that cannot be used', () => {
       const result = await open([{ nodes: [{ id: 1, lat: 91, lon: 0 }] }], { dense });
       expect(result).toMatchObject({ ok: false, error: { code: 'map.damaged' } });
     }
+  });
+
+  it('with a block of no known kind is refused, as a damaged name would lose its roads', async () => {
+    const bytes = Buffer.from(pbfFile([{ nodes }, { ways: [lane] }]));
+    bytes[bytes.lastIndexOf('OSMData') + 3] = 0x45;
+    const result = await openMap([write('kind.osm.pbf', bytes)], undefined);
+    expect(result).toMatchObject({ ok: false, error: { code: 'map.damaged' } });
+  });
+
+  it('with a block of another size than it says, or two contents, is refused', async () => {
+    const content = new Uint8Array(10);
+    const unpack = { inflate: () => content, text: () => '' };
+    const raw = (size: number) => bytesOf([field(1, content), number(2, size)]);
+    expect([...unpackBlob(raw(10), unpack)]).toEqual([...content]);
+    expect(() => unpackBlob(raw(9), unpack)).toThrow(/another size/u);
+    expect(() => unpackBlob(bytesOf([raw(10), field(3, content)]), unpack)).toThrow(/twice/u);
   });
 
   it("claiming a block over the format's 32 MB is refused before any memory is taken", async () => {

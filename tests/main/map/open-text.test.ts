@@ -1,5 +1,8 @@
+import { execFileSync } from 'node:child_process';
+import { dirname, join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
+import { WAY_KIND } from '../../../geo/roads/roads.ts';
 import { openMap } from '../../../main/services/map/open-map.ts';
 import { scratchFiles, worked } from '../../support/scratch-files.ts';
 
@@ -67,6 +70,35 @@ describe('an OSM XML map', () => {
     );
     expect([...roads.ways.id]).toEqual([-10]);
     expect([...roads.nodes.id]).toEqual([-2, -1]);
+  });
+
+  it("keeps another file's new things apart, whose ids below zero are the same", async () => {
+    const file = (lat: number) =>
+      `<osm version='0.6'><node id='-1' lat='${lat}' lon='7'/><node id='-2' lat='${lat + 0.1}' lon='7'/>
+      <way id='-3'><nd ref='-1'/><nd ref='-2'/><tag k='highway' v='service'/></way>
+      <relation id='-4'><member type='way' ref='-3' role='from'/><member type='node' ref='-2' role='via'/>
+      <member type='way' ref='-3' role='to'/><tag k='type' v='restriction'/></relation></osm>`;
+    const roads = worked(
+      await openMap([write('west.osm', file(50)), write('east.osm', file(60))], undefined),
+    );
+    expect(roads.ways.count).toBe(2);
+    expect([...roads.nodes.lat].sort()).toEqual([50, 50.1, 60, 60.1]);
+    expect(roads.notes).toEqual([]);
+    expect(roads.restrictions.map(({ from }) => from[0]).sort()).toEqual([...roads.ways.id].sort());
+    for (const { viaNodes } of roads.restrictions) expect(roads.nodes.id).toContain(viaNodes[0]);
+  });
+
+  it('with a square drawn as a relation has no road along its edge', async () => {
+    const roads = worked(
+      await open(
+        'square.osm',
+        `<osm version='0.6'><node id='1' lat='50' lon='7'/><node id='2' lat='50.001' lon='7'/>
+        <node id='3' lat='50.001' lon='7.001'/><way id='3'><nd ref='1'/><nd ref='2'/><nd ref='3'/><nd ref='1'/></way>
+        <relation id='9'><member type='way' ref='3' role='outer'/><tag k='type' v='multipolygon'/>
+        <tag k='highway' v='pedestrian'/></relation></osm>`,
+      ),
+    );
+    expect([...roads.ways.kind]).toEqual([WAY_KIND.around]);
   });
 
   it('may carry places on its node references', async () => {
@@ -203,10 +235,13 @@ describe('a file that is no map', () => {
       expect((await refusal('other', Buffer.from(start, 'latin1')))?.message).toContain(todo);
     });
 
-  it('because it is empty, missing or a folder is refused in a sentence', async () => {
+  it('because it is empty, missing, a pipe or a folder is refused in a sentence', async () => {
     expect((await refusal('empty.osm.pbf', ''))?.message).toMatch(/is empty/u);
     const folder = await openMap([import.meta.dirname], undefined);
     expect(folder).toMatchObject({ ok: false, error: { code: 'map.notFile' } });
+    const pipe = join(dirname(write('beside.osm', PLAIN)), 'pipe.osm');
+    execFileSync('mkfifo', [pipe]);
+    expect(await openMap([pipe], undefined)).toMatchObject({ ok: false, error: { code: 'map.notFile' } });
     const missing = await openMap(['/no/such/file.osm.pbf'], undefined);
     expect(missing).toMatchObject({ ok: false, error: { code: 'map.unreadable' } });
     expect(await openMap([], undefined)).toMatchObject({ ok: false, error: { code: 'map.none' } });

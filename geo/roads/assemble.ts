@@ -11,7 +11,7 @@ export function assembleRoads(
   sources: readonly MapSource[],
   said: Pick<Roads, 'notes' | 'incomplete'>,
 ): Roads {
-  const kept = gather.keptWays().sort((a, b) => a.id - b.id || a.kind - b.kind);
+  const kept = gather.waysWithinReach().sort((a, b) => a.id - b.id || a.kind - b.kind);
   const { ways, lacking } = packWays(gather, kept);
   const nodes = packNodes(gather, ways.refs);
   const lost = lostNotes(lacking);

@@ -1,5 +1,17 @@
+import { type Box, BoxMaker } from './box.ts';
 import { grown, IdTable } from './id-table.ts';
-import { isArea, isRestriction, isStandingNode, isZone, mayBeZone, mayKeepWay, wayKind } from './keep.ts';
+import {
+  isArea,
+  isNearOnly,
+  isRestriction,
+  isStandingNode,
+  isZone,
+  mayBeEdge,
+  mayKeepWay,
+  mayReachFar,
+  saysNothing,
+  wayKind,
+} from './keep.ts';
 import type { Mask } from './mask.ts';
 import { type Tags, type TurnRestriction, WAY_KIND, type WayKind } from './roads.ts';
 import type { MapSink, Member, NodeBatch, RawRelation, RawWay } from './sink.ts';
@@ -12,7 +24,7 @@ export interface KeptWay {
   readonly refs: Float64Array;
 }
 
-/** Outer ways of an area wait here until its relation names them. */
+/** A relation whose tags its outer ways are given. */
 interface Area {
   readonly tags: Tags;
   readonly outer: readonly number[];
@@ -21,9 +33,10 @@ interface Area {
 /**
  * Gathers what is worth keeping from any number of files.
  *
- * Nodes within the mask are kept as they come; ways are kept when they touch one of them. So ways read before
- * their nodes must be heard again (`needsWaysAgain`), and nodes of kept ways outside the mask must be fetched
- * by a pass of their own (`lacksNodes`). With no mask everything is kept and neither is needed.
+ * Nodes within reach are kept as they come; roads are kept when they touch one of them, most of what lies around
+ * only when its box comes near, zones and ferries always. So ways read before their nodes, and edges of zones read
+ * before their relation, must be heard again (`needsWaysAgain`), and nodes of kept ways out of reach must be
+ * fetched by a pass of their own (`missingNodes`). With no mask everything is kept and neither is needed.
  */
 export class Gather {
   readonly nodes = new IdTable();
@@ -39,6 +52,10 @@ export class Gather {
   private readonly areas: Area[] = [];
   /** ways that mean nothing by themselves but may be the edge of an area */
   private readonly edges = new Map<number, Float64Array>();
+  /** edges of zones that no way within reach is */
+  private readonly wanted = new Set<number>();
+  /** ferries of which no node lies within reach; a leg of theirs may yet cross it */
+  private readonly farFerries = new Set<number>();
   private sawWay = false;
   private nodeAfterWay = false;
 
@@ -60,7 +77,10 @@ export class Gather {
   }
 
   needsWaysAgain(): boolean {
-    return this.mask !== undefined && this.nodeAfterWay;
+    if (this.mask === undefined) return false;
+    for (const { tags, outer } of this.areas)
+      if (isZone(tags)) for (const id of outer) if (!this.refsOf(id)) this.wanted.add(id);
+    return this.nodeAfterWay || this.wanted.size > 0;
   }
 
   /** Hears nothing but nodes that kept ways lack; undefined when none is lacking. */
@@ -77,15 +97,50 @@ export class Gather {
     };
   }
 
-  /** Kept ways, then the edges of areas with their area's tags. */
+  /** Kept ways, then the edges of areas with their area's tags; all their nodes are fetched. */
   keptWays(): KeptWay[] {
     const kept = [...this.ways.values()];
-    for (const { tags, outer } of this.areas)
+    for (const { tags, outer } of this.areas) {
+      const edges: KeptWay[] = [];
       for (const id of outer) {
-        const refs = this.edges.get(id) ?? this.ways.get(id)?.refs;
-        if (refs) kept.push({ id, kind: WAY_KIND.around, tags, refs });
+        const refs = this.refsOf(id);
+        if (refs) edges.push({ id, kind: WAY_KIND.around, tags, refs });
       }
+      // all edges of an area or none: half an outline encloses nothing
+      if (!isNearOnly(tags) || this.comesNear(edges.map((edge) => edge.refs))) kept.push(...edges);
+    }
     return kept;
+  }
+
+  /** The same without ferries that turned out to pass elsewhere. To be asked when no node is lacking any more. */
+  waysWithinReach(): KeptWay[] {
+    const { mask } = this;
+    return this.keptWays().filter(
+      ({ id, kind, refs }) =>
+        !mask ||
+        kind !== WAY_KIND.ferry ||
+        !this.farFerries.has(id) ||
+        refs.some((ref, i) => i > 0 && meets(mask, this.boxOf([[refs[i - 1] as number, ref]]), 'reach')),
+    );
+  }
+
+  private refsOf(id: number): Float64Array | undefined {
+    return this.edges.get(id) ?? this.ways.get(id)?.refs;
+  }
+
+  private comesNear(lines: readonly ArrayLike<number>[]): boolean {
+    return !this.mask || meets(this.mask, this.boxOf(lines), 'near');
+  }
+
+  /** Of the nodes known so far. */
+  private boxOf(lines: readonly ArrayLike<number>[]): Box | undefined {
+    const maker = new BoxMaker();
+    for (const refs of lines)
+      for (let i = 0; i < refs.length; i++) {
+        const node = this.nodes.indexOf(refs[i] as number);
+        if (node >= 0) maker.add(this.lat[node] as number, this.lon[node] as number);
+      }
+    return maker.box();
   }
 
   private takeNodes(batch: NodeBatch): void {
@@ -117,27 +172,38 @@ export class Gather {
       Math.abs((this.lon[index] as number) - lon) > 1e-5
     )
       this.differing.add(`n${id}`);
-    if (tags && !this.nodeTags.has(index)) this.nodeTags.set(index, tags);
+    if (tags && !saysNothing(tags) && !this.nodeTags.has(index)) this.nodeTags.set(index, tags);
   }
 
   private takeWay(way: RawWay): void {
     this.sawWay = true;
+    const touches = this.touches(way);
     // most ways of a large file lie elsewhere: their tags are not even decoded
-    if (!this.touches(way) && !(way.hasKey(mayBeZone) && isZone(way.tags()))) return;
+    if (!touches && !this.wanted.has(way.id) && !reachesFar(way)) return;
     const tags = way.hasKey(mayKeepWay) ? way.tags() : undefined;
-    const kind = tags && wayKind(tags);
     this.placeLocated(way);
-    const refs = way.refs.slice(0, way.count);
+    const kind = tags && this.kindWithin(way, tags, touches);
     if (tags === undefined || kind === undefined) {
-      this.edges.set(way.id, refs);
+      if (mayBeEdge(tags)) this.edges.set(way.id, way.refs.slice(0, way.count));
       return;
     }
+    const refs = way.refs.slice(0, way.count);
+    if (touches) this.farFerries.delete(way.id);
+    else if (kind === WAY_KIND.ferry) this.farFerries.add(way.id);
     const known = this.ways.get(way.id);
     if (known) {
       if (!sameRefs(known.refs, refs)) this.differing.add(`w${way.id}`);
       if (this.resolved(known.refs) >= this.resolved(refs)) return;
     }
     this.ways.set(way.id, { id: way.id, kind, tags, refs });
+  }
+
+  /** What the way is to the drive, undefined where it is nothing or too far off to be it. */
+  private kindWithin(way: RawWay, tags: Tags, touches: boolean): WayKind | undefined {
+    if (!touches && !reachesFar(way)) return undefined;
+    const kind = wayKind(tags);
+    if (kind !== WAY_KIND.around || !isNearOnly(tags)) return kind;
+    return this.comesNear([way.refs.subarray(0, way.count)]) ? kind : undefined;
   }
 
   private touches(way: RawWay): boolean {
@@ -174,6 +240,16 @@ export class Gather {
     const tags = this.nodeTags.get(index);
     return tags !== undefined && isStandingNode(tags);
   }
+}
+
+function reachesFar(way: RawWay): boolean {
+  if (!way.hasKey(mayReachFar)) return false;
+  const tags = way.tags();
+  return isZone(tags) || wayKind(tags) === WAY_KIND.ferry;
+}
+
+function meets(mask: Mask, box: Box | undefined, within: 'reach' | 'near'): boolean {
+  return box !== undefined && mask.meets(box, within);
 }
 
 function sameRefs(a: Float64Array, b: Float64Array): boolean {

@@ -103,9 +103,30 @@ function isDriven(highway: string, tags: Tags): boolean {
   return tags['area'] !== 'yes' && !NOT_BUILT.includes(highway) && !NOT_DRIVEN.includes(highway);
 }
 
-/** Whether a key alone may make a way a zone. */
-export function mayBeZone(key: string): boolean {
-  return key === 'boundary';
+/** Whether a key alone may make a way matter that has no node within reach: zones, ferries. */
+export function mayReachFar(key: string): boolean {
+  return key === 'boundary' || key === 'route';
+}
+
+/** Keys of what runs along or over the drive from afar, or names where it is: kept as far as roads are. */
+const FAR_AROUND = ['railway', 'waterway', 'bridge', 'place', 'boundary'];
+
+/** Whether something around matters only near the drive: most of a map, such as buildings and woods. */
+export function isNearOnly(tags: Tags): boolean {
+  return tags['man_made'] !== 'bridge' && !FAR_AROUND.some((key) => Object.hasOwn(tags, key));
+}
+
+/** Whether a way may be the edge of an area that a relation describes; buildings are too many to wait for one. */
+export function mayBeEdge(tags: Tags | undefined): boolean {
+  return tags === undefined || !(Object.hasOwn(tags, 'building') || Object.hasOwn(tags, 'building:part'));
+}
+
+const SAYS_NOTHING = /^(?:addr:|source|note|fixme|created_by|name|check_date|ref:|entrance$)/u;
+
+/** Whether a node's tags are no more than an address, a name or a mapper's note. */
+export function saysNothing(tags: Tags): boolean {
+  for (const key in tags) if (!SAYS_NOTHING.test(key)) return false;
+  return true;
 }
 
 /** Zones hold for all that lies within, however far off their edge is. */

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { corridorMask } from '../../../geo/roads/mask.ts';
-import type { Roads } from '../../../geo/roads/roads.ts';
+import { type Roads, WAY_KIND } from '../../../geo/roads/roads.ts';
 import type { Route } from '../../../geo/route/route.ts';
 import { openMap } from '../../../main/services/map/open-map.ts';
 import { type PbfBlock, pbfFile } from '../../support/pbf-file.ts';
@@ -63,6 +63,154 @@ describe('the corridor about a drive', () => {
     const path = fileOf([{ nodes }, { ways: [{ id: 2, refs: [150, 151, 159, 150], tags: zone }] }]);
     const roads = worked(await openMap([path], short));
     expect(refsOf(roads, 0)).toEqual([150, 151, 159, 150]);
+  });
+
+  describe('of a zone drawn as a relation', () => {
+    const zone = {
+      id: 7,
+      members: [
+        { type: 'way', id: 2, role: 'outer' },
+        { type: 'way', id: 3, role: 'outer' },
+      ],
+      tags: { type: 'boundary', boundary: 'low_emission_zone' },
+    } as const;
+    const edges = {
+      ways: [
+        { id: 2, refs: [140, 150] },
+        { id: 3, refs: [150, 159, 140], tags: { highway: 'primary' } },
+      ],
+    };
+
+    it('keeps all edges however far off, as edges alone', async () => {
+      for (const blocks of [
+        [{ nodes }, edges, { relations: [zone] }],
+        [{ relations: [zone] }, edges, { nodes }],
+      ]) {
+        const roads = worked(await openMap([fileOf(blocks)], short));
+        expect([...roads.ways.id]).toEqual([2, 3]);
+        expect([...roads.ways.kind]).toEqual([WAY_KIND.around, WAY_KIND.around]);
+        expect(roads.ways.tags).toEqual([zone.tags, zone.tags]);
+        expect([refsOf(roads, 0), refsOf(roads, 1)]).toEqual([
+          [140, 150],
+          [150, 159, 140],
+        ]);
+      }
+    });
+
+    it('leaves out the edges of a far wood', async () => {
+      const wood = { ...zone, tags: { type: 'multipolygon', natural: 'wood' } };
+      const roads = worked(await openMap([fileOf([{ nodes }, edges, { relations: [wood] }])], short));
+      expect(roads.ways.count).toBe(0);
+    });
+  });
+
+  it('keeps a ferry that crosses the drive with both ends out of reach, and none that does not', async () => {
+    const ends = [
+      { id: 1, lat: 50, lon: 6.9 },
+      { id: 2, lat: 50, lon: 7.3 },
+      { id: 3, lat: 51, lon: 6.9 },
+      { id: 4, lat: 51, lon: 7.3 },
+    ];
+    const ferry = { route: 'ferry' };
+    const path = fileOf([
+      { nodes: ends },
+      {
+        ways: [
+          { id: 1, refs: [1, 2], tags: ferry },
+          { id: 2, refs: [3, 4], tags: ferry },
+        ],
+      },
+    ]);
+    const roads = worked(await openMap([path], short));
+    expect([...roads.ways.id]).toEqual([1]);
+    expect([...roads.nodes.id]).toEqual([1, 2]);
+  });
+
+  describe('of what lies around', () => {
+    const km = 1 / 111.2;
+    /** a square of 40 m, or with so much to a side, whose south-west corner lies so far north of the drive */
+    const square = (id: number, northKm: number, sideKm = 0.04) =>
+      [
+        [0, 0],
+        [1, 0],
+        [1, 1],
+        [0, 1],
+      ].map(([up = 0, right = 0], corner) => ({
+        id: id * 10 + corner,
+        lat: 50 + (northKm + up * sideKm) * km,
+        lon: 7.11 + (right * sideKm - sideKm / 2) * km,
+      }));
+    const outline = (id: number) => [0, 1, 2, 3, 0].map((corner) => id * 10 + corner);
+
+    async function keptOf(northKm: number, sideKm: number, wayTags: Record<string, string>) {
+      const path = fileOf([
+        { nodes: square(50, northKm, sideKm) },
+        { ways: [{ id: 50, refs: outline(50), tags: wayTags }] },
+      ]);
+      return worked(await openMap([path], short)).ways.count;
+    }
+
+    it('keeps a house up to 500 m off and leaves out one 2 km off', async () => {
+      expect(await keptOf(0.45, 0.04, { building: 'yes' })).toBe(1);
+      expect(await keptOf(2, 0.04, { building: 'yes' })).toBe(0);
+      expect(await keptOf(2, 0.04, { barrier: 'wall' })).toBe(0);
+    });
+
+    it('keeps rails, rivers and bridges as far as roads', async () => {
+      for (const far of [
+        { railway: 'rail' },
+        { waterway: 'river' },
+        { man_made: 'bridge' },
+        { bridge: 'yes' },
+      ])
+        expect(await keptOf(2, 0.04, far as Record<string, string>)).toBe(1);
+    });
+
+    it('keeps a wood about the drive whose edge is 2 km off', async () => {
+      expect(await keptOf(-2, 4, { natural: 'wood' })).toBe(1);
+    });
+
+    it('keeps a wood of two edges whole when only one comes near', async () => {
+      const path = fileOf([
+        { nodes: square(50, 0.3, 1.5) },
+        {
+          ways: [
+            { id: 1, refs: [500, 503], tags: { barrier: 'fence' } },
+            { id: 2, refs: [503, 502, 501, 500], tags: {} },
+            { id: 3, refs: [501, 502], tags: {} },
+          ],
+        },
+        {
+          relations: [
+            {
+              id: 7,
+              members: [2, 1].map((id) => ({ type: 'way' as const, id, role: 'outer' })),
+              tags: { type: 'multipolygon', natural: 'wood' },
+            },
+          ],
+        },
+      ]);
+      const { ways } = worked(await openMap([path], short));
+      expect(Array.from(ways.id, (id, i) => [id, ways.tags[i]?.['natural']])).toEqual([
+        [1, undefined],
+        [1, 'wood'],
+        [2, 'wood'],
+      ]);
+    });
+
+    it('keeps no node for its address or name, but a gate on the road', async () => {
+      const path = fileOf([
+        {
+          nodes: [
+            { id: 1, lat: 50, lon: 7.1, tags: { 'addr:housenumber': '5', name: 'x' } },
+            { id: 2, lat: 50, lon: 7.101, tags: { barrier: 'gate', name: 'y' } },
+          ],
+        },
+        { ways: [{ id: 1, refs: [1, 2], tags }] },
+      ]);
+      const roads = worked(await openMap([path], short));
+      expect([...roads.nodes.tags.values()]).toEqual([{ barrier: 'gate', name: 'y' }]);
+    });
   });
 
   it('reads a file with ways before nodes to the same map', async () => {

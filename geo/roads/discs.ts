@@ -1,0 +1,78 @@
+import { distanceM, EARTH_RADIUS_M, wrapLon } from '../route/measure.ts';
+import type { Route } from '../route/route.ts';
+
+/**
+ * Nodes on a driven road may lie half a segment from the place driven. Segments over 2.5 km are hardly known on
+ * roads; this holds for 5 km and a road 500 m beside the route.
+ */
+const REACH_M = 3_000;
+/** As far as what stands beside the road is looked at and drawn. */
+const NEAR_M = 500;
+/** Between sparse points the road may swing out: half the straight leg is a detour of 1.4 times its length. */
+const REACH_PER_LEG = 0.5;
+const METRES_PER_DEGREE = (EARTH_RADIUS_M * Math.PI) / 180;
+
+/** Surroundings of one place of a drive. */
+export interface Disc {
+  readonly lat: number;
+  /** may run beyond ±180 so that neighbours stay neighbours */
+  readonly lon: number;
+  /** roads */
+  readonly reachM: number;
+  /** what lies around them */
+  readonly nearM: number;
+}
+
+/** Overlapping discs along the drawn line, close enough that no place within reach of it falls between. */
+export function discsAlong(route: Route): Disc[] {
+  const discs: Disc[] = [];
+  let before: number | undefined;
+  for (const { lat, lon } of route.segments) {
+    for (let i = 0; i < lat.length; i++) {
+      const here = lat[i] as number;
+      // each longitude is brought next to the one before
+      const there: number =
+        before === undefined ? (lon[i] as number) : before + wrapLon((lon[i] as number) - before);
+      if (i > 0 && before !== undefined) {
+        const lastLat = lat[i - 1] as number;
+        const legM = distanceM(lastLat, before, here, there);
+        const reachM = REACH_M + REACH_PER_LEG * legM;
+        const nearM = NEAR_M + REACH_PER_LEG * legM;
+        const steps = Math.ceil(legM / nearM) * 2;
+        for (let step = 0; step < steps; step++) {
+          const share = step / steps;
+          discs.push({
+            lat: lastLat + share * (here - lastLat),
+            lon: before + share * (there - before),
+            reachM,
+            nearM,
+          });
+        }
+        discs.push({ lat: here, lon: there, reachM, nearM });
+      } else discs.push({ lat: here, lon: there, reachM: REACH_M, nearM: NEAR_M });
+      before = there;
+    }
+  }
+  return thinned(discs);
+}
+
+/** Of dense points one in a hundred metres is enough; its reach grows by what was left out. */
+function thinned(discs: readonly Disc[]): Disc[] {
+  const kept: Disc[] = [];
+  let last: Disc | undefined;
+  for (const disc of discs) {
+    if (last && disc.reachM <= last.reachM && distanceM(last.lat, last.lon, disc.lat, disc.lon) < 100)
+      continue;
+    last = disc;
+    kept.push({ ...disc, reachM: disc.reachM + 100, nearM: disc.nearM + 100 });
+  }
+  return kept;
+}
+
+export function reachDeg(lat: number, reachM: number): { dLat: number; dLon: number } {
+  const dLat = reachM / METRES_PER_DEGREE;
+  // the meridians stand closest at the poleward edge
+  const edge = Math.min(90, Math.abs(lat) + dLat);
+  const cos = Math.cos((edge * Math.PI) / 180);
+  return { dLat, dLon: Math.min(180, dLat / Math.max(cos, 1e-9)) };
+}

@@ -53,14 +53,14 @@ function planFor(site: Site, line: Line): Plan {
     return {
       wide: houses * 5.5,
       deep: 9.5,
-      gap: between(random, 6, 24),
+      gap: between(random, 9, 34),
       back: 6.5,
       tags: { building: 'terrace' },
     };
   }
   if (line.key.startsWith('trade'))
     return {
-      wide: between(random, 25, 60),
+      wide: between(random, 27, 64),
       deep: between(random, 20, 38),
       gap: between(random, 14, 40),
       back: 14,
@@ -78,14 +78,14 @@ function planFor(site: Site, line: Line): Plan {
     return {
       wide: between(random, 11, 14),
       deep: between(random, 8, 10),
-      gap: between(random, 14, 34),
+      gap: between(random, 27, 64),
       back: between(random, 9, 12),
       tags: { building: pick(random, ['semidetached_house', 'detached', 'house']) },
     };
   return {
     wide: between(random, 9, 15),
     deep: between(random, 7, 10),
-    gap: between(random, 20, 64),
+    gap: between(random, 40, 110),
     back: between(random, 8, 16),
     tags: { building: pick(random, ['house', 'detached', 'house', 'yes']) },
   };

@@ -16,17 +16,17 @@ export interface DriveText {
 export function writeDrive(drive: DriveText): string {
   const [outer, inner, point] = drive.kind === 'track' ? ['trk', 'trkseg', 'trkpt'] : ['rte', '', 'rtept'];
   const lines = drive.segments.flatMap((segment) => {
-    const positions = segment.map((position) => `      ${positionText(point, position, drive.startS)}`);
-    return inner === '' ? positions : [`    <${inner}>`, ...positions, `    </${inner}>`];
+    const positions = segment.map((position) => positionText(point, position, drive.startS));
+    return inner === '' ? positions : [`<${inner}>`, ...positions, `</${inner}>`];
   });
   return [
     '<?xml version="1.0" encoding="UTF-8"?>',
     '<gpx version="1.1" creator="lanegauge sample-routes" xmlns="http://www.topografix.com/GPX/1/1">',
-    `  <metadata><name>${escapeXml(drive.name)}</name><desc>${escapeXml(drive.about)}</desc></metadata>`,
-    `  <${outer}>`,
-    `    <name>${escapeXml(drive.name)}</name>`,
+    `<metadata><name>${escapeXml(drive.name)}</name><desc>${escapeXml(drive.about)}</desc></metadata>`,
+    `<${outer}>`,
+    `<name>${escapeXml(drive.name)}</name>`,
     ...lines,
-    `  </${outer}>`,
+    `</${outer}>`,
     '</gpx>',
     '',
   ].join('\n');

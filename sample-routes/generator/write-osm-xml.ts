@@ -9,7 +9,7 @@ export function writeOsmXml(district: District): string {
   return [
     '<?xml version="1.0" encoding="UTF-8"?>',
     `<osm version="0.6" generator="lanegauge sample-routes" timestamp="${made}">`,
-    ` <bounds minlat="${box.south}" minlon="${box.west}" maxlat="${box.north}" maxlon="${box.east}"/>`,
+    `<bounds minlat="${box.south}" minlon="${box.west}" maxlat="${box.north}" maxlon="${box.east}"/>`,
     ...district.nodes.map((node) =>
       element('node', `id="${node.id}" lat="${node.lat}" lon="${node.lon}"`, tagLines(node.tags)),
     ),
@@ -38,8 +38,8 @@ export function writeOsmGz(district: District): Uint8Array {
 }
 
 function element(name: string, attributes: string, content: readonly string[]): string {
-  if (content.length === 0) return ` <${name} ${attributes}/>`;
-  return [` <${name} ${attributes}>`, ...content.map((line) => `  ${line}`), ` </${name}>`].join('\n');
+  if (content.length === 0) return `<${name} ${attributes}/>`;
+  return [`<${name} ${attributes}>`, ...content, `</${name}>`].join('\n');
 }
 
 function tagLines(tags: Tags): string[] {

@@ -1,0 +1,176 @@
+import { readEntryLength, readEntryMass } from '../../geo/units/read-entry.ts';
+import type { VehicleCard } from '../../geo/vehicle/card.ts';
+import { FIELDS, type FieldKey } from './fields.ts';
+
+/** A card while it is written: texts as typed, and the ticks. */
+export interface Draft {
+  readonly name: string;
+  readonly notes: string;
+  readonly text: Readonly<Record<FieldKey, string>>;
+  readonly rackFitted: boolean;
+  readonly includesDriver: boolean;
+  readonly includesFreshWater: boolean;
+}
+
+export interface ReadDraft {
+  /** every figure that could be read */
+  readonly figures: Readonly<Partial<Record<FieldKey, number>>>;
+  /** a sentence for each field that is wrong */
+  readonly faults: Readonly<Partial<Record<FieldKey | 'name', string>>>;
+  /** the card, when nothing is wrong */
+  readonly card?: VehicleCard;
+}
+
+/** As the card's schema has it. Metres. */
+const LENGTH_SUM_TOLERANCE_M = 0.02;
+
+export function draftOf(card: VehicleCard): Draft {
+  const text = {} as Record<FieldKey, string>;
+  for (const { key } of FIELDS) text[key] = figureText(figureOf(card, key));
+  return {
+    name: card.name,
+    notes: card.notes ?? '',
+    text,
+    rackFitted: card.rack?.fitted ?? false,
+    includesDriver: card.runningOrder?.includesDriver ?? true,
+    includesFreshWater: card.runningOrder?.includesFreshWater ?? false,
+  };
+}
+
+function figureText(value: number | undefined): string {
+  return value === undefined ? '' : String(value);
+}
+
+function figureOf(card: VehicleCard, key: FieldKey): number | undefined {
+  switch (key) {
+    case 'rackLengthM':
+      return card.rack?.lengthM;
+    case 'rackWidthM':
+      return card.rack?.widthM;
+    case 'rackLimitKg':
+      return card.rack?.limitKg;
+    case 'axleFrontKg':
+      return card.axleKg.front;
+    case 'axleRearKg':
+      return card.axleKg.rear;
+    case 'orderFrontKg':
+      return card.runningOrder?.frontKg;
+    case 'orderRearKg':
+      return card.runningOrder?.rearKg;
+    default:
+      return card[key];
+  }
+}
+
+/** Reads what is typed: figures, a sentence for each that is wrong, and the card when none is. */
+export function readDraft(draft: Draft): ReadDraft {
+  const figures: Partial<Record<FieldKey, number>> = {};
+  const faults: Partial<Record<FieldKey | 'name', string>> = {};
+  if (draft.name.trim() === '') faults.name = 'Give the vehicle a name.';
+  for (const { key, unit, optional, most, label } of FIELDS) {
+    const text = draft.text[key].trim();
+    if (text === '') {
+      if (!optional) faults[key] = `${label} is missing.`;
+      continue;
+    }
+    const read = unit === 'm' ? readEntryLength(text) : readEntryMass(text);
+    if (!read.ok) faults[key] = read.error.message;
+    else if (read.value > most) faults[key] = `More than ${most} ${unit} is not believed.`;
+    else if (read.value <= 0 && key !== 'frontOverhangM' && key !== 'rearOverhangM' && key !== 'gasKg')
+      faults[key] = 'It must be more than nought.';
+    else figures[key] = Math.round(read.value * 10_000) / 10_000;
+  }
+  checkTogether(figures, faults);
+  if (Object.keys(faults).length > 0) return { figures, faults };
+  return { figures, faults, card: cardOf(draft, figures) };
+}
+
+type Figures = Partial<Record<FieldKey, number>>;
+
+function checkTogether(figures: Figures, faults: Partial<Record<FieldKey | 'name', string>>): void {
+  const { lengthM, wheelbaseM, frontOverhangM, rearOverhangM, widthM, widthMirrorsM, widthMirrorsFoldedM } =
+    figures;
+  if (
+    lengthM !== undefined &&
+    wheelbaseM !== undefined &&
+    frontOverhangM !== undefined &&
+    rearOverhangM !== undefined
+  ) {
+    const sum = frontOverhangM + wheelbaseM + rearOverhangM;
+    if (Math.abs(sum - lengthM) > LENGTH_SUM_TOLERANCE_M + 1e-9)
+      faults.lengthM = `Overhangs and wheelbase add up to ${sum.toFixed(2)} m, not ${lengthM.toFixed(2)} m. Measure again.`;
+  }
+  if (widthM !== undefined && widthMirrorsM !== undefined && widthMirrorsM < widthM)
+    faults.widthMirrorsM = 'Less than the body.';
+  if (widthMirrorsM !== undefined && widthMirrorsFoldedM !== undefined && widthMirrorsFoldedM > widthMirrorsM)
+    faults.widthMirrorsFoldedM = 'Wider than the unfolded mirrors.';
+  pair(figures, faults, 'rackLengthM', 'rackWidthM', 'A rack needs its length and its width.');
+  pair(figures, faults, 'orderFrontKg', 'orderRearKg', 'Running order needs both axles.');
+  if (figures.rackLimitKg !== undefined && figures.rackLengthM === undefined)
+    faults.rackLengthM = 'A rack needs its length and its width.';
+}
+
+function pair(
+  figures: Figures,
+  faults: Partial<Record<FieldKey, string>>,
+  a: FieldKey,
+  b: FieldKey,
+  sentence: string,
+): void {
+  if (figures[a] !== undefined && figures[b] === undefined) faults[b] ??= sentence;
+  if (figures[b] !== undefined && figures[a] === undefined) faults[a] ??= sentence;
+}
+
+function cardOf(draft: Draft, figures: Figures): VehicleCard {
+  const given = (key: FieldKey) => figures[key] ?? 0;
+  const maybe = <K extends FieldKey>(...keys: readonly K[]): Partial<Record<K, number>> =>
+    Object.fromEntries(
+      keys.flatMap((key) => (figures[key] === undefined ? [] : [[key, figures[key]]])),
+    ) as Partial<Record<K, number>>;
+  return {
+    format: 'lanegauge.vehicle',
+    version: 1,
+    name: draft.name.trim(),
+    heightM: given('heightM'),
+    widthM: given('widthM'),
+    widthMirrorsM: given('widthMirrorsM'),
+    lengthM: given('lengthM'),
+    wheelbaseM: given('wheelbaseM'),
+    frontOverhangM: given('frontOverhangM'),
+    rearOverhangM: given('rearOverhangM'),
+    grossKg: given('grossKg'),
+    axleKg: { front: given('axleFrontKg'), rear: given('axleRearKg') },
+    ...maybe(
+      'widthMirrorsFoldedM',
+      'trackM',
+      'turningCircleM',
+      'turningCircleWallM',
+      'rearAxleRadiusMinM',
+      'unladenKg',
+      'rearClearanceM',
+      'bellyClearanceM',
+      'gasKg',
+    ),
+    ...(figures.rackLengthM === undefined
+      ? {}
+      : {
+          rack: {
+            lengthM: given('rackLengthM'),
+            widthM: given('rackWidthM'),
+            fitted: draft.rackFitted,
+            ...(figures.rackLimitKg === undefined ? {} : { limitKg: figures.rackLimitKg }),
+          },
+        }),
+    ...(figures.orderFrontKg === undefined
+      ? {}
+      : {
+          runningOrder: {
+            frontKg: given('orderFrontKg'),
+            rearKg: given('orderRearKg'),
+            includesDriver: draft.includesDriver,
+            includesFreshWater: draft.includesFreshWater,
+          },
+        }),
+    ...(draft.notes.trim() === '' ? {} : { notes: draft.notes }),
+  };
+}

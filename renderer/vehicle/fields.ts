@@ -1,0 +1,117 @@
+/** One figure of a card: where it stands, what it is called, in which unit, and what it may be. */
+export interface Field {
+  readonly key: FieldKey;
+  readonly label: string;
+  readonly unit: 'm' | 'kg';
+  readonly optional?: boolean;
+  readonly most: number;
+  readonly hint?: string;
+}
+
+export type FieldKey =
+  | 'heightM'
+  | 'widthM'
+  | 'widthMirrorsM'
+  | 'widthMirrorsFoldedM'
+  | 'lengthM'
+  | 'wheelbaseM'
+  | 'frontOverhangM'
+  | 'rearOverhangM'
+  | 'trackM'
+  | 'rackLengthM'
+  | 'rackWidthM'
+  | 'rackLimitKg'
+  | 'turningCircleM'
+  | 'turningCircleWallM'
+  | 'rearAxleRadiusMinM'
+  | 'grossKg'
+  | 'axleFrontKg'
+  | 'axleRearKg'
+  | 'unladenKg'
+  | 'orderFrontKg'
+  | 'orderRearKg'
+  | 'rearClearanceM'
+  | 'bellyClearanceM'
+  | 'gasKg';
+
+export interface Group {
+  readonly title: string;
+  readonly fields: readonly Field[];
+}
+
+const metre = (key: FieldKey, label: string, most: number, more: Partial<Field> = {}): Field => ({
+  key,
+  label,
+  unit: 'm',
+  most,
+  ...more,
+});
+const kilo = (key: FieldKey, label: string, most: number, more: Partial<Field> = {}): Field => ({
+  key,
+  label,
+  unit: 'kg',
+  most,
+  ...more,
+});
+const optional = { optional: true } as const;
+
+export const GROUPS: readonly Group[] = [
+  {
+    title: 'Sizes',
+    fields: [
+      metre('heightM', 'Height', 5, {
+        hint: 'highest fixed point, as measured; 5 cm are added for measuring',
+      }),
+      metre('widthM', 'Width of the body', 4, { hint: 'without mirrors' }),
+      metre('widthMirrorsM', 'Width over mirrors', 5),
+      metre('widthMirrorsFoldedM', 'Width over folded mirrors', 5, optional),
+      metre('lengthM', 'Length of the body', 20, { hint: 'without a rack' }),
+    ],
+  },
+  {
+    title: 'Wheelbase and overhangs',
+    fields: [
+      metre('frontOverhangM', 'Front overhang', 5),
+      metre('wheelbaseM', 'Wheelbase', 15),
+      metre('rearOverhangM', 'Rear overhang', 8, { hint: 'the three add up to the length' }),
+      metre('trackM', 'Track', 4, optional),
+    ],
+  },
+  {
+    title: 'Rear rack',
+    fields: [
+      metre('rackLengthM', 'Length behind the body', 3, optional),
+      metre('rackWidthM', 'Width loaded', 4, optional),
+      kilo('rackLimitKg', 'Most on the rack', 1000, optional),
+    ],
+  },
+  {
+    title: 'Plates and masses',
+    fields: [
+      kilo('grossKg', 'Plated gross mass', 60_000),
+      kilo('axleFrontKg', 'Front axle plate', 30_000),
+      kilo('axleRearKg', 'Rear axle plate', 30_000),
+      kilo('unladenKg', 'Unladen weight', 60_000, optional),
+      kilo('orderFrontKg', 'Running order, front axle', 30_000, optional),
+      kilo('orderRearKg', 'Running order, rear axle', 30_000, optional),
+    ],
+  },
+  {
+    title: 'Turning, one of them',
+    fields: [
+      metre('turningCircleM', 'Turning circle between kerbs', 50, optional),
+      metre('turningCircleWallM', 'Turning circle between walls', 50, optional),
+      metre('rearAxleRadiusMinM', 'Least radius of the rear axle', 30, optional),
+    ],
+  },
+  {
+    title: 'Clearance and gas',
+    fields: [
+      metre('rearClearanceM', 'Ground clearance at the tail', 2, optional),
+      metre('bellyClearanceM', 'Ground clearance amidships', 2, optional),
+      kilo('gasKg', 'Gas carried', 1000, optional),
+    ],
+  },
+];
+
+export const FIELDS: readonly Field[] = GROUPS.flatMap((group) => group.fields);

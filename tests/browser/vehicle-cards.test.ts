@@ -1,0 +1,90 @@
+import { readFileSync } from 'node:fs';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { axeFaults, sidewaysPx } from './support/axe.ts';
+import { findingsTold, launch, openPage, SAMPLE_TOLD, SOON_MS, type WatchedPage } from './support/page.ts';
+import { type Program, startProgram } from './support/program.ts';
+
+const LONG_MS = 90_000;
+
+let browser: Browser;
+let program: Program;
+let watched: WatchedPage;
+let page: Page;
+
+beforeAll(async () => {
+  browser = await launch();
+});
+afterAll(() => browser?.close());
+beforeEach(async () => {
+  program = await startProgram();
+  watched = await openPage(browser, program.address);
+  page = watched.page;
+  await findingsTold(page, SAMPLE_TOLD);
+  await page.getByRole('button', { name: 'Cards…' }).click();
+}, 3 * SOON_MS);
+afterEach(async () => {
+  await watched?.context.close();
+  await program?.stop();
+}, SOON_MS);
+
+describe('vehicle cards', { timeout: LONG_MS }, () => {
+  it('take a lower height in feet and inches, keep it, and the drive is checked with it', async () => {
+    await page.getByRole('textbox', { name: /^Height/ }).fill('8\'10"');
+    expect(await page.getByText('2.70 m, 8\'10".').isVisible()).toBe(true);
+    await page.getByRole('button', { name: 'Keep', exact: true }).click();
+    await page.getByText('Kept. The drive is checked with it.').waitFor({ timeout: SOON_MS });
+    await page.getByRole('button', { name: 'Close' }).click();
+    // 9'6" over a vehicle of 8'10" and its 5 cm for measuring: no longer barred
+    await findingsTold(page, /2 barred/);
+  });
+
+  it('refuse a figure that is none beside its field, and keep nothing', async () => {
+    await page.getByRole('textbox', { name: /^Wheelbase/ }).fill('long');
+    expect(await page.getByText('"long" is no length').isVisible()).toBe(true);
+    await page.getByRole('button', { name: 'Keep', exact: true }).click();
+    expect(await page.getByText('Some figures are missing or wrong').isVisible()).toBe(true);
+    await page.getByRole('button', { name: 'Take back what is typed' }).click();
+    expect(await page.getByText('"long" is no length').count()).toBe(0);
+  });
+
+  it('delete a vehicle and bring it back', async () => {
+    await page.getByRole('button', { name: 'Panel van 6.0' }).click();
+    await page.getByRole('button', { name: 'Delete', exact: true }).click();
+    await page.getByText('Panel van 6.0 is deleted.').waitFor({ timeout: SOON_MS });
+    expect(await page.getByRole('button', { name: 'Panel van 6.0' }).count()).toBe(0);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await page.getByRole('button', { name: 'Panel van 6.0' }).waitFor({ timeout: SOON_MS });
+  });
+
+  it('import a card, and refuse a misspelt one with its field', async () => {
+    const card = {
+      ...JSON.parse(readFileSync('sample-routes/vehicles/coach-built-7.0.json', 'utf8')),
+      name: 'From a file',
+    };
+    const input = page.getByLabel('Vehicle card to import');
+    const file = (text: string) => ({
+      name: 'card.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(text),
+    });
+    await input.setInputFiles(file(JSON.stringify(card)));
+    await page.getByRole('button', { name: 'From a file' }).waitFor({ timeout: SOON_MS });
+    await input.setInputFiles(file(JSON.stringify({ ...card, name: 'Bad', hieghtM: 3 })));
+    await page.getByText('hieghtM').waitFor({ timeout: SOON_MS });
+    expect(await page.getByRole('button', { name: 'Bad' }).count()).toBe(0);
+    await input.setInputFiles(file('nonsense'));
+    await page.getByText('it is not JSON').waitFor({ timeout: SOON_MS });
+  });
+
+  it('have no fault of access, day and night, wide and narrow', async () => {
+    for (const colorScheme of ['light', 'dark'] as const)
+      for (const width of [1280, 820]) {
+        await page.emulateMedia({ colorScheme });
+        await page.setViewportSize({ width, height: 800 });
+        expect(await axeFaults(page)).toEqual([]);
+        expect(await sidewaysPx(page)).toBeLessThanOrEqual(0);
+      }
+    expect(watched.complaints).toEqual([]);
+  });
+});

@@ -1,0 +1,51 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { readEntryLength, readEntryMass } from '../../../geo/units/read-entry.ts';
+
+const lengthOf = (text: string) => {
+  const read = readEntryLength(text);
+  return read.ok ? read.value : read.error.message;
+};
+const massOf = (text: string) => {
+  const read = readEntryMass(text);
+  return read.ok ? read.value : read.error.message;
+};
+
+describe('a length as it is typed', () => {
+  it('is metres, or feet and inches', () => {
+    expect(lengthOf('3.05')).toBe(3.05);
+    expect(lengthOf('3,05')).toBe(3.05);
+    expect(lengthOf(' 3.05 m ')).toBe(3.05);
+    // 10 ft 3 in = 123 in of 25.4 mm (the international yard and pound agreement of 1959)
+    expect(lengthOf('10\'3"')).toBeCloseTo(3.1242, 6);
+  });
+
+  it('that is none is answered with how to write one', () => {
+    for (const text of ['', 'none', 'tall', '3.05.1', '-3']) expect(lengthOf(text)).toContain('write 3.05');
+  });
+});
+
+describe('a mass as it is typed', () => {
+  it('is kilograms unless a unit is written', () => {
+    expect(massOf('3500')).toBe(3500);
+    expect(massOf('3500 kg')).toBe(3500);
+    expect(massOf('3,5 t')).toBe(3500);
+    // 12 st 7 lb = 175 lb of 0.45359237 kg (the international yard and pound agreement of 1959)
+    expect(massOf('12 st 7 lb')).toBeCloseTo(175 * 0.45359237, 6);
+    expect(massOf('175 lb')).toBeCloseTo(79.378665, 5);
+  });
+
+  it('that is none is answered with how to write one', () => {
+    for (const text of ['', 'heavy', '3500 5', '3 kg 2 lb', '-1'])
+      expect(massOf(text)).toContain('write 3500');
+  });
+
+  it('never throws', () => {
+    fc.assert(
+      fc.property(fc.string(), (text) => {
+        readEntryMass(text);
+        readEntryLength(text);
+      }),
+    );
+  });
+});

@@ -34,7 +34,7 @@ describe('vehicle cards', { timeout: LONG_MS }, () => {
     expect(await page.getByText('2.70 m, 8\'10".').isVisible()).toBe(true);
     await page.getByRole('button', { name: 'Keep', exact: true }).click();
     await page.getByText('Kept. The drive is checked with it.').waitFor({ timeout: SOON_MS });
-    await page.getByRole('button', { name: 'Close' }).click();
+    await page.getByRole('button', { name: 'Close', exact: true }).click();
     // 9'6" over a vehicle of 8'10" and its 5 cm for measuring: no longer barred
     await findingsTold(page, /2 barred/);
   });

@@ -34,6 +34,11 @@ export function cardWarnings(card: VehicleCard): string[] {
       card.grossKg > CATEGORY_B_KG,
       'Plated above 3500 kg: an ordinary car licence may not do, and other limits bind.',
     ],
+    [
+      card.runningOrder !== undefined &&
+        (card.runningOrder.frontKg > card.axleKg.front || card.runningOrder.rearKg > card.axleKg.rear),
+      'In running order an axle already weighs more than its plate.',
+    ],
     [orderKg > card.grossKg, 'In running order it already weighs more than its gross plate.'],
     [
       card.widthMirrorsFoldedM === undefined,

@@ -1,5 +1,6 @@
 import { fail, ok, type Result } from '../../geo/result.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
+import { twiceNamed } from '../../geo/vehicle/twice-named.ts';
 
 const CARD_MAX_BYTES = 1_000_000;
 
@@ -20,12 +21,18 @@ export function exportCard(card: VehicleCard): void {
  */
 export async function importCard(file: File): Promise<Result<VehicleCard>> {
   if (file.size > CARD_MAX_BYTES) return fail('card', `${file.name} is too large for a vehicle card.`);
+  let data: unknown;
+  const text = (await file.text()).replace(/^\uFEFF/, '');
   try {
-    const data: unknown = JSON.parse(await file.text());
-    const format = typeof data === 'object' && data !== null && 'format' in data ? data.format : undefined;
-    if (format === 'lanegauge.vehicle') return ok(data as VehicleCard);
-    return fail('card', `${file.name} is not a vehicle card: it does not say "format": "lanegauge.vehicle".`);
+    data = JSON.parse(text);
   } catch {
     return fail('card', `${file.name} is not a vehicle card: it is not JSON.`);
   }
+  const twice = twiceNamed(text);
+  if (twice !== undefined)
+    return fail('card', `${file.name} is not usable: "${twice.slice(0, 40)}" stands there twice. Keep one.`);
+  const format = typeof data === 'object' && data !== null && 'format' in data ? data.format : undefined;
+  return format === 'lanegauge.vehicle'
+    ? ok(data as VehicleCard)
+    : fail('card', `${file.name} is not a vehicle card: it does not say "format": "lanegauge.vehicle".`);
 }

@@ -67,7 +67,7 @@ export function readDraft(draft: Draft): ReadDraft {
   const figures: Partial<Record<FieldKey, number>> = {};
   const faults: Partial<Record<FieldKey | 'name', string>> = {};
   if (draft.name.trim() === '') faults.name = 'Give the vehicle a name.';
-  for (const { key, unit, optional, most, label } of FIELDS) {
+  for (const { key, unit, optional, least, most, label } of FIELDS) {
     const text = draft.text[key].trim();
     if (text === '') {
       if (!optional) faults[key] = `${label} is missing.`;
@@ -76,11 +76,12 @@ export function readDraft(draft: Draft): ReadDraft {
     const read = unit === 'm' ? readEntryLength(text) : readEntryMass(text);
     if (!read.ok) faults[key] = read.error.message;
     else if (read.value > most) faults[key] = `More than ${most} ${unit} is not believed.`;
-    else if (read.value <= 0 && key !== 'frontOverhangM' && key !== 'rearOverhangM' && key !== 'gasKg')
-      faults[key] = 'It must be more than nought.';
+    else if (read.value < least) faults[key] = `Less than ${least} ${unit} is not believed.`;
     else figures[key] = Math.round(read.value * 10_000) / 10_000;
   }
   checkTogether(figures, faults);
+  if (draft.rackFitted && figures.rackLengthM === undefined)
+    faults.rackLengthM ??= 'A fitted rack needs its length; or untick it.';
   if (Object.keys(faults).length > 0) return { figures, faults };
   return { figures, faults, card: cardOf(draft, figures) };
 }
@@ -107,7 +108,7 @@ function checkTogether(figures: Figures, faults: Partial<Record<FieldKey | 'name
   pair(figures, faults, 'rackLengthM', 'rackWidthM', 'A rack needs its length and its width.');
   pair(figures, faults, 'orderFrontKg', 'orderRearKg', 'Running order needs both axles.');
   if (figures.rackLimitKg !== undefined && figures.rackLengthM === undefined)
-    faults.rackLengthM = 'A rack needs its length and its width.';
+    faults.rackLengthM ??= 'A rack needs its length and its width.';
 }
 
 function pair(

@@ -4,6 +4,8 @@ export interface Field {
   readonly label: string;
   readonly unit: 'm' | 'kg';
   readonly optional?: boolean;
+  /** as the card's schema has it */
+  readonly least: number;
   readonly most: number;
   readonly hint?: string;
 }
@@ -39,17 +41,31 @@ export interface Group {
   readonly fields: readonly Field[];
 }
 
-const metre = (key: FieldKey, label: string, most: number, more: Partial<Field> = {}): Field => ({
+const metre = (
+  key: FieldKey,
+  label: string,
+  least: number,
+  most: number,
+  more: Partial<Field> = {},
+): Field => ({
   key,
   label,
   unit: 'm',
+  least,
   most,
   ...more,
 });
-const kilo = (key: FieldKey, label: string, most: number, more: Partial<Field> = {}): Field => ({
+const kilo = (
+  key: FieldKey,
+  label: string,
+  least: number,
+  most: number,
+  more: Partial<Field> = {},
+): Field => ({
   key,
   label,
   unit: 'kg',
+  least,
   most,
   ...more,
 });
@@ -59,57 +75,57 @@ export const GROUPS: readonly Group[] = [
   {
     title: 'Sizes',
     fields: [
-      metre('heightM', 'Height', 5, {
+      metre('heightM', 'Height', 1.5, 5, {
         hint: 'highest fixed point, as measured; 5 cm are added for measuring',
       }),
-      metre('widthM', 'Width of the body', 4, { hint: 'without mirrors' }),
-      metre('widthMirrorsM', 'Width over mirrors', 5),
-      metre('widthMirrorsFoldedM', 'Width over folded mirrors', 5, optional),
-      metre('lengthM', 'Length of the body', 20, { hint: 'without a rack' }),
+      metre('widthM', 'Width of the body', 1, 4, { hint: 'without mirrors' }),
+      metre('widthMirrorsM', 'Width over mirrors', 1, 5),
+      metre('widthMirrorsFoldedM', 'Width over folded mirrors', 1, 5, optional),
+      metre('lengthM', 'Length of the body', 2.5, 20, { hint: 'without a rack' }),
     ],
   },
   {
     title: 'Wheelbase and overhangs',
     fields: [
-      metre('frontOverhangM', 'Front overhang', 5),
-      metre('wheelbaseM', 'Wheelbase', 15),
-      metre('rearOverhangM', 'Rear overhang', 8, { hint: 'the three add up to the length' }),
-      metre('trackM', 'Track', 4, optional),
+      metre('frontOverhangM', 'Front overhang', 0, 5),
+      metre('wheelbaseM', 'Wheelbase', 1, 15),
+      metre('rearOverhangM', 'Rear overhang', 0, 8, { hint: 'the three add up to the length' }),
+      metre('trackM', 'Track', 0.8, 4, optional),
     ],
   },
   {
     title: 'Rear rack',
     fields: [
-      metre('rackLengthM', 'Length behind the body', 3, optional),
-      metre('rackWidthM', 'Width loaded', 4, optional),
-      kilo('rackLimitKg', 'Most on the rack', 1000, optional),
+      metre('rackLengthM', 'Length behind the body', 0.1, 3, optional),
+      metre('rackWidthM', 'Width loaded', 0.1, 4, optional),
+      kilo('rackLimitKg', 'Most on the rack', 1, 1000, optional),
     ],
   },
   {
     title: 'Plates and masses',
     fields: [
-      kilo('grossKg', 'Plated gross mass', 60_000),
-      kilo('axleFrontKg', 'Front axle plate', 30_000),
-      kilo('axleRearKg', 'Rear axle plate', 30_000),
-      kilo('unladenKg', 'Unladen weight', 60_000, optional),
-      kilo('orderFrontKg', 'Running order, front axle', 30_000, optional),
-      kilo('orderRearKg', 'Running order, rear axle', 30_000, optional),
+      kilo('grossKg', 'Plated gross mass', 500, 60_000),
+      kilo('axleFrontKg', 'Front axle plate', 200, 30_000),
+      kilo('axleRearKg', 'Rear axle plate', 200, 30_000),
+      kilo('unladenKg', 'Unladen weight', 300, 60_000, optional),
+      kilo('orderFrontKg', 'Running order, front axle', 100, 30_000, optional),
+      kilo('orderRearKg', 'Running order, rear axle', 100, 30_000, optional),
     ],
   },
   {
     title: 'Turning, one of them',
     fields: [
-      metre('turningCircleM', 'Turning circle between kerbs', 50, optional),
-      metre('turningCircleWallM', 'Turning circle between walls', 50, optional),
-      metre('rearAxleRadiusMinM', 'Least radius of the rear axle', 30, optional),
+      metre('turningCircleM', 'Turning circle between kerbs', 4, 50, optional),
+      metre('turningCircleWallM', 'Turning circle between walls', 4, 50, optional),
+      metre('rearAxleRadiusMinM', 'Least radius of the rear axle', 1, 30, optional),
     ],
   },
   {
     title: 'Clearance and gas',
     fields: [
-      metre('rearClearanceM', 'Ground clearance at the tail', 2, optional),
-      metre('bellyClearanceM', 'Ground clearance amidships', 2, optional),
-      kilo('gasKg', 'Gas carried', 1000, optional),
+      metre('rearClearanceM', 'Ground clearance at the tail', 0.02, 2, optional),
+      metre('bellyClearanceM', 'Ground clearance amidships', 0.02, 2, optional),
+      kilo('gasKg', 'Gas carried', 0, 1000, optional),
     ],
   },
 ];

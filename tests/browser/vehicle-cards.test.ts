@@ -43,18 +43,33 @@ describe('vehicle cards', { timeout: LONG_MS }, () => {
     await page.getByRole('textbox', { name: /^Wheelbase/ }).fill('long');
     expect(await page.getByText('"long" is no length').isVisible()).toBe(true);
     await page.getByRole('button', { name: 'Keep', exact: true }).click();
+    // the keyboard stands at the first field that is wrong
+    await page.locator('#card-wheelbaseM:focus').waitFor({ timeout: SOON_MS });
     expect(await page.getByText('Some figures are missing or wrong').isVisible()).toBe(true);
     await page.getByRole('button', { name: 'Take back what is typed' }).click();
     expect(await page.getByText('"long" is no length').count()).toBe(0);
+  });
+
+  it('hold what is typed while another vehicle is looked at and the dialog is closed', async () => {
+    const height = page.getByRole('textbox', { name: /^Height/ });
+    const chosen = page.getByRole('list', { name: 'Fleet' }).getByRole('button', { pressed: true });
+    const name = await chosen.textContent();
+    await height.fill('2.5');
+    await page.getByRole('button', { name: 'Panel van 6.0', exact: true }).click();
+    expect(await height.inputValue()).not.toBe('2.5');
+    await page.getByRole('button', { name: 'Close', exact: true }).click();
+    await page.getByRole('button', { name: 'Cards…' }).click();
+    await page.getByRole('button', { name: `${name} not kept yet` }).click();
+    expect(await height.inputValue()).toBe('2.5');
   });
 
   it('delete a vehicle and bring it back', async () => {
     await page.getByRole('button', { name: 'Panel van 6.0' }).click();
     await page.getByRole('button', { name: 'Delete', exact: true }).click();
     await page.getByText('Panel van 6.0 is deleted.').waitFor({ timeout: SOON_MS });
-    expect(await page.getByRole('button', { name: 'Panel van 6.0' }).count()).toBe(0);
-    await page.getByRole('button', { name: 'Undo' }).click();
-    await page.getByRole('button', { name: 'Panel van 6.0' }).waitFor({ timeout: SOON_MS });
+    expect(await page.getByRole('button', { name: 'Panel van 6.0', exact: true }).count()).toBe(0);
+    await page.getByRole('button', { name: /^Undo/ }).click();
+    await page.getByRole('button', { name: 'Panel van 6.0', exact: true }).waitFor({ timeout: SOON_MS });
   });
 
   it('import a card, and refuse a misspelt one with its field', async () => {

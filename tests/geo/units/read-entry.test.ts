@@ -21,7 +21,19 @@ describe('a length as it is typed', () => {
   });
 
   it('that is none is answered with how to write one', () => {
-    for (const text of ['', 'none', 'tall', '3.05.1', '-3']) expect(lengthOf(text)).toContain('write 3.05');
+    for (const text of ['', 'none', 'tall', '3.05.1', '-3', '4,035'])
+      expect(lengthOf(text)).toContain('write 3.05');
+  });
+});
+
+describe('lengths as they are typed', () => {
+  it('of two figures neither is taken', () => {
+    expect(lengthOf('3.2; 2.9')).toContain('is no length');
+    expect(lengthOf('3.2 / 2.9')).toContain('is no length');
+  });
+
+  it('nought is an overhang', () => {
+    for (const text of ['0', '0.0', '0,00 m']) expect(lengthOf(text)).toBe(0);
   });
 });
 
@@ -38,6 +50,12 @@ describe('a mass as it is typed', () => {
   it('that is none is answered with how to write one', () => {
     for (const text of ['', 'heavy', '3500 5', '3 kg 2 lb', '-1'])
       expect(massOf(text)).toContain('write 3500');
+  });
+
+  it('that may be thousands or decimals is asked again', () => {
+    for (const text of ['3,500', '3.500 kg', '3,500 t', '7,700 lb'])
+      expect(massOf(text)).toContain('thousands or decimals');
+    expect(massOf('3.500 t')).toBe(3500);
   });
 
   it('never throws', () => {

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { type VehicleCard, vehicleCardSchema } from '../../../geo/vehicle/card.ts';
 import { BLANK_CARD } from '../../../renderer/vehicle/blank-card.ts';
 import { draftOf, readDraft } from '../../../renderer/vehicle/draft.ts';
+import { FIELDS, type FieldKey } from '../../../renderer/vehicle/fields.ts';
 
 const FOLDER = 'sample-routes/vehicles/';
 const cards = readdirSync(FOLDER).map((name): [string, VehicleCard] => [
@@ -13,6 +14,36 @@ const typed = (card: VehicleCard, key: string, text: string) => {
   const draft = draftOf(card);
   return readDraft({ ...draft, text: { ...draft.text, [key]: text } });
 };
+
+const RACK = { lengthM: 0.7, widthM: 2, fitted: false };
+const ORDER = { frontKg: 1500, rearKg: 1500, includesDriver: true, includesFreshWater: true };
+/** Whether the schema itself takes the figure, whatever it says of the others. */
+function figureTaken(key: FieldKey, value: number): boolean {
+  const [path, data] = placed(key, value);
+  const parsed = vehicleCardSchema.safeParse({ ...BLANK_CARD, ...data });
+  const faults = parsed.error?.issues.filter(({ code }) => code === 'too_small' || code === 'too_big') ?? [];
+  return !faults.some((issue) => issue.path.join('.') === path);
+}
+function placed(key: FieldKey, value: number): [string, object] {
+  switch (key) {
+    case 'rackLengthM':
+      return ['rack.lengthM', { rack: { ...RACK, lengthM: value } }];
+    case 'rackWidthM':
+      return ['rack.widthM', { rack: { ...RACK, widthM: value } }];
+    case 'rackLimitKg':
+      return ['rack.limitKg', { rack: { ...RACK, limitKg: value } }];
+    case 'axleFrontKg':
+      return ['axleKg.front', { axleKg: { front: value, rear: 2000 } }];
+    case 'axleRearKg':
+      return ['axleKg.rear', { axleKg: { front: 1850, rear: value } }];
+    case 'orderFrontKg':
+      return ['runningOrder.frontKg', { runningOrder: { ...ORDER, frontKg: value } }];
+    case 'orderRearKg':
+      return ['runningOrder.rearKg', { runningOrder: { ...ORDER, rearKg: value } }];
+    default:
+      return [key, { [key]: value }];
+  }
+}
 
 describe('a card in the form', () => {
   it.each(cards)('%s comes out as it went in', (_, card) => {
@@ -28,11 +59,38 @@ describe('a card in the form', () => {
     expect(typed(BLANK_CARD, 'heightM', '10\'3"').card?.heightM).toBeCloseTo(3.1242, 4);
   });
 
+  it('believes just what the schema believes of each figure alone', () => {
+    for (const { key, least, most, unit } of FIELDS)
+      for (const [value, ok] of [
+        [least - 0.01, false],
+        [least, true],
+        [most, true],
+        [most + 0.01, false],
+      ] as const) {
+        if (value < 0) continue;
+        const fault = typed(BLANK_CARD, key, `${value} ${unit}`).faults[key] ?? '';
+        expect(!fault.includes('is not believed'), `${key} ${value}`).toBe(ok);
+        expect(figureTaken(key, value), `${key} ${value}`).toBe(ok);
+      }
+  });
+
+  it('takes no overhang at all for nought', () => {
+    const draft = draftOf({ ...BLANK_CARD, frontOverhangM: 0, lengthM: 6.04 });
+    expect(readDraft(draft).card?.frontOverhangM).toBe(0);
+  });
+
+  it('with a fitted rack of no length is no card', () => {
+    const read = readDraft({ ...draftOf(BLANK_CARD), rackFitted: true });
+    expect(read.card).toBeUndefined();
+    expect(read.faults.rackLengthM).toContain('needs its length');
+  });
+
   it('says what is missing or wrong, and is then no card', () => {
     for (const [key, text, sentence] of [
       ['heightM', '', 'Height is missing.'],
       ['heightM', '30', 'More than 5 m is not believed.'],
-      ['grossKg', '0', 'It must be more than nought.'],
+      ['heightM', '0.3', 'Less than 1.5 m is not believed.'],
+      ['grossKg', '0', 'Less than 500 kg is not believed.'],
       ['lengthM', '7.5', 'add up to 6.99 m, not 7.50 m'],
       ['widthMirrorsM', '2', 'Less than the body.'],
       ['rackLengthM', '0.7', ''],

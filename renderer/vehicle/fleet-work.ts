@@ -1,0 +1,89 @@
+import { signal } from '@preact/signals';
+import type { VehicleCard } from '../../geo/vehicle/card.ts';
+import type { FleetVehicle } from '../../main/contract/fleet.ts';
+import { chooseVehicle, saveVehicles } from '../state/actions.ts';
+import { vehicle, vehicles } from '../state/state.ts';
+import { importCard } from './card-file.ts';
+import { type Draft, readDraft } from './draft.ts';
+
+/** What is typed and not kept yet, by vehicle: it outlives another choice and the closed dialog. */
+export const drafts = signal<Readonly<Record<string, Draft>>>({});
+/** What the last action did, or why it could not. */
+export const said = signal<{ readonly kind: 'done' | 'fault'; readonly text: string } | undefined>(undefined);
+/** The vehicle deleted last, and where it stood. */
+export const deleted = signal<{ readonly vehicle: FleetVehicle; readonly place: number } | undefined>(
+  undefined,
+);
+
+export function type(id: string, draft: Draft): void {
+  said.value = undefined;
+  drafts.value = { ...drafts.value, [id]: draft };
+}
+
+export function takeBack(id: string): void {
+  said.value = undefined;
+  drafts.value = Object.fromEntries(Object.entries(drafts.value).filter(([each]) => each !== id));
+}
+
+/** Keeps what is typed for a vehicle. @returns whether its figures make a card and the host took it */
+export async function keepDraft(id: string): Promise<boolean> {
+  const draft = drafts.value[id];
+  if (draft === undefined) {
+    said.value = { kind: 'done', text: 'Nothing was changed.' };
+    return true;
+  }
+  const { card } = readDraft(draft);
+  if (card === undefined) {
+    said.value = { kind: 'fault', text: 'Some figures are missing or wrong; they are marked.' };
+    return false;
+  }
+  const changed = vehicles.value.map((each) => (each.id === id ? { id, card } : each));
+  if (!(await keepFleet(changed, 'Kept. The drive is checked with it.'))) return false;
+  // typed on while it was written
+  if (drafts.value[id] === draft)
+    drafts.value = Object.fromEntries(Object.entries(drafts.value).filter(([each]) => each !== id));
+  return true;
+}
+
+export async function addCard(card: VehicleCard, done: string): Promise<boolean> {
+  const id = crypto.randomUUID();
+  const kept = await keepFleet([...vehicles.value, { id, card }], done);
+  if (kept) chooseVehicle(id);
+  return kept;
+}
+
+export async function addFromFile(file: File): Promise<void> {
+  const card = await importCard(file);
+  if (card.ok) await addCard(card.value, `${file.name.slice(0, 80)} is in the fleet.`);
+  else said.value = { kind: 'fault', text: card.error.message };
+}
+
+export async function deleteChosen(): Promise<boolean> {
+  const chosen = vehicle.value;
+  if (chosen === undefined) return false;
+  const place = vehicles.value.findIndex(({ id }) => id === chosen.id);
+  const left = vehicles.value.filter(({ id }) => id !== chosen.id);
+  if (!(await keepFleet(left, `${chosen.card.name} is deleted.`))) return false;
+  deleted.value = { vehicle: chosen, place };
+  const next = left[Math.min(place, left.length - 1)];
+  if (next) chooseVehicle(next.id);
+  return true;
+}
+
+/** Puts the deleted vehicle back where it stood; whatever was kept since stays. */
+export async function undoDelete(): Promise<boolean> {
+  const back = deleted.value;
+  if (back === undefined) return false;
+  const fleet = vehicles.value.toSpliced(back.place, 0, back.vehicle);
+  if (!(await keepFleet(fleet, `${back.vehicle.card.name} is back.`))) return false;
+  deleted.value = undefined;
+  chooseVehicle(back.vehicle.id);
+  return true;
+}
+
+/** On a refusal the fleet, what is typed and what can be undone stay as they were. */
+async function keepFleet(fleet: readonly FleetVehicle[], done: string): Promise<boolean> {
+  const problem = await saveVehicles(fleet);
+  said.value = problem === undefined ? { kind: 'done', text: done } : { kind: 'fault', text: problem };
+  return problem === undefined;
+}

@@ -41,17 +41,19 @@ function Card({ vehicle: { id, card } }: { vehicle: FleetVehicle }) {
           form.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
       }}
     >
-      <CardDrawing figures={read.figures} rackFitted={draft.rackFitted} />
-      {warnings.length > 0 && (
-        <section aria-label="To think of">
-          <h3>To think of</h3>
-          <ul class="card-warnings">
-            {warnings.map((sentence) => (
-              <li key={sentence}>{sentence}</li>
-            ))}
-          </ul>
-        </section>
-      )}
+      <div class="vehicle-looks">
+        <CardDrawing figures={read.figures} rackFitted={draft.rackFitted} />
+        {warnings.length > 0 && (
+          <section aria-label="To think of">
+            <h3>To think of</h3>
+            <ul class="card-warnings">
+              {warnings.map((sentence) => (
+                <li key={sentence}>{sentence}</li>
+              ))}
+            </ul>
+          </section>
+        )}
+      </div>
       <CardForm draft={draft} read={read} change={(next) => type(id, next)} />
       <div class="vehicle-keep">
         <button type="submit" class="chief">

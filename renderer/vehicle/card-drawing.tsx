@@ -15,6 +15,7 @@ export function CardDrawing({ figures, rackFitted }: { figures: Figures; rackFit
   const width = figures.widthM ?? 2.3;
   const mirrors = Math.max(width, figures.widthMirrorsM ?? width + 0.45);
   const length = front + base + rear;
+  const lengthText = `${(figures.lengthM ?? length).toFixed(2)} m`;
   const rack = figures.rackLengthM ?? 0;
   const rackWidth = figures.rackWidthM ?? 1.8;
   const scale = (WIDTH_PX - 2 * PAD_PX) / Math.max(3, length + rack);
@@ -24,7 +25,7 @@ export function CardDrawing({ figures, rackFitted }: { figures: Figures; rackFit
   const side = (m: number) => ground - m * scale;
   const middle = ground + 44 + (mirrors / 2) * scale;
   const tall = middle + (mirrors / 2) * scale + 26;
-  const say = `Side and top view: ${length.toFixed(2)} m long, ${height.toFixed(2)} m high, ${width.toFixed(2)} m wide, ${mirrors.toFixed(2)} m over mirrors.`;
+  const say = `Side and top view: ${lengthText} long, ${height.toFixed(2)} m high, ${width.toFixed(2)} m wide, ${mirrors.toFixed(2)} m over mirrors.`;
   return (
     <svg class="card-drawing" viewBox={`0 0 ${WIDTH_PX} ${Math.ceil(tall)}`} role="img" aria-label={say}>
       <path
@@ -80,7 +81,7 @@ export function CardDrawing({ figures, rackFitted }: { figures: Figures; rackFit
           height={rackWidth * scale}
         />
       )}
-      <Along x1={x(0)} x2={x(length)} y={middle + 4} text={`${length.toFixed(2)} m`} />
+      <Along x1={x(0)} x2={x(length)} y={middle + 4} text={lengthText} />
       <text class="card-word" x={x(length / 2)} y={middle + (mirrors / 2) * scale + 18}>
         body {width.toFixed(2)} m, over mirrors {mirrors.toFixed(2)} m
       </text>

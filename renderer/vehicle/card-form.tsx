@@ -73,7 +73,7 @@ function Figure({ field, draft, read, change }: Props & { field: Field }) {
   const { key, label, unit, optional, hint } = field;
   const fault = read.faults[key];
   const figure = read.figures[key];
-  const says = fault ?? (figure === undefined ? '' : unit === 'm' ? inBothUnits(figure) : inTonnes(figure));
+  const says = figure === undefined ? '' : unit === 'm' ? inBothUnits(figure, key) : inTonnes(figure);
   return (
     <div class="card-field">
       <label for={`card-${key}`}>
@@ -91,19 +91,20 @@ function Figure({ field, draft, read, change }: Props & { field: Field }) {
         }
       />
       <p id={`card-${key}-says`} class={fault === undefined ? 'small soft' : 'small card-fault'}>
-        {says}
-        {fault === undefined && hint !== undefined && ` ${hint}`}
+        {fault ?? [says, hint].filter(Boolean).join('; ')}
       </p>
     </div>
   );
 }
 
-function inBothUnits(m: number): string {
-  return `${printMetres(m, 'up')}, ${printFeetInches(m, 'up')}.`;
+/** What the vehicle takes up is rounded up, what it clears the ground by down: neither flatters the driver. */
+function inBothUnits(m: number, key: string): string {
+  const rounding = key.endsWith('ClearanceM') ? 'down' : 'up';
+  return `${printMetres(m, rounding)}, ${printFeetInches(m, rounding)}`;
 }
 
 function inTonnes(kg: number): string {
-  return `${printKg(kg)}, ${printTonnes(kg)}.`;
+  return `${printKg(kg)}, ${printTonnes(kg)}`;
 }
 
 function Tick({ label, on, set }: { label: string; on: boolean; set(on: boolean): void }) {

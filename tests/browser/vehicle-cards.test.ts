@@ -31,7 +31,7 @@ afterEach(async () => {
 describe('vehicle cards', { timeout: LONG_MS }, () => {
   it('take a lower height in feet and inches, keep it, and the drive is checked with it', async () => {
     await page.getByRole('textbox', { name: /^Height/ }).fill('8\'10"');
-    expect(await page.getByText('2.70 m, 8\'10".').isVisible()).toBe(true);
+    expect(await page.getByText('2.70 m, 8\'10"').isVisible()).toBe(true);
     await page.getByRole('button', { name: 'Keep', exact: true }).click();
     await page.getByText('Kept. The drive is checked with it.').waitFor({ timeout: SOON_MS });
     await page.getByRole('button', { name: 'Close', exact: true }).click();

@@ -1,3 +1,4 @@
+import { labelText } from '../basemap/label-text.ts';
 import { widthClassOf } from '../country/default-widths.ts';
 import { ruleFor } from '../country/table.ts';
 import type { Drive, Leg } from '../match/drive.ts';
@@ -28,8 +29,9 @@ function pieceOf(leg: Leg, roads: Roads, widthOf: (tags: Tags) => number): Strip
   const span = { fromM: leg.fromM, toM: leg.toM };
   if (leg.kind === 'offMap') return { ...span, widthM: OFF_MAP_WIDTH_M, kind: 'offMap' };
   const tags = roads.ways.tags[leg.way] ?? {};
-  const name = tags['name'] ?? tags['ref'];
-  const named = name === undefined ? {} : { name };
+  const name = labelText(tags['name']);
+  const ref = labelText(tags['ref']);
+  const named = { ...(name === undefined ? {} : { name }), ...(ref === undefined ? {} : { ref }) };
   if (tags['highway'] === undefined) return { ...span, ...named, widthM: FERRY_WIDTH_M, kind: 'ferry' };
   const kind =
     isSet(tags['tunnel']) || isSet(tags['covered']) ? 'tunnel' : isSet(tags['bridge']) ? 'bridge' : 'road';
@@ -54,5 +56,5 @@ function carriagewayM(tags: Tags, usualM: ByClass, laneM: ByClass): number {
 }
 
 function alike(a: StripPiece, b: StripPiece): boolean {
-  return a.kind === b.kind && a.name === b.name && Math.abs(a.widthM - b.widthM) < 0.01;
+  return a.kind === b.kind && a.name === b.name && a.ref === b.ref && Math.abs(a.widthM - b.widthM) < 0.01;
 }

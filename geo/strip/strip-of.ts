@@ -1,6 +1,8 @@
 import { findAbove } from '../above/find-above.ts';
+import { labelText } from '../basemap/label-text.ts';
 import type { Drive } from '../match/drive.ts';
 import { nodesOnDrive } from '../match/drive-place.ts';
+import { joinSpans } from '../match/spans.ts';
 import type { Roads } from '../roads/roads.ts';
 import { traceDrive } from '../timetable/trace.ts';
 import { besideTheRoad } from './beside.ts';
@@ -23,11 +25,12 @@ export function stripOf(drive: Drive, roads: Roads, country?: string): Strip {
     stubs: stubsOf(passed, trace, roads),
     beside: besideTheRoad(trace, drive.lengthM, roads),
     towns: townsAlong(trace, roads),
+    guessed: joinSpans([...drive.guessed, ...drive.doubtful], 1),
     crossings: passed
       .filter(({ node }) => roads.nodes.tags.get(node)?.['railway'] === 'level_crossing')
       .map(({ atM }) => atM),
     above: findAbove(drive, roads).map(({ atM, kind, drivenWay }) => {
-      const height = roads.ways.tags[drivenWay]?.['maxheight'];
+      const height = labelText(roads.ways.tags[drivenWay]?.['maxheight']);
       return { atM, rail: RAIL.test(kind), ...(height === undefined ? {} : { height }) };
     }),
   };

@@ -11,9 +11,11 @@ export interface Strip {
     readonly fromM: number;
     readonly toM: number;
     readonly side: Side;
-    readonly kind: 'water' | 'wood';
+    readonly kind: 'water' | 'wood' | 'building';
   }[];
   readonly towns: readonly { readonly atM: number; readonly name: string; readonly size: 1 | 2 | 3 }[];
+  /** spans where the road driven is a guess between sparse points, or another road would do as well */
+  readonly guessed: readonly { readonly fromM: number; readonly toM: number }[];
   readonly crossings: readonly number[];
   /** what crosses over the road, with its height where the driven road has one mapped there */
   readonly above: readonly { readonly atM: number; readonly rail: boolean; readonly height?: string }[];
@@ -26,6 +28,8 @@ export interface StripPiece {
   readonly toM: number;
   /** carriageway, metres: mapped, or the usual for the class */
   readonly widthM: number;
+  /** one line, no longer than a label */
   readonly name?: string;
+  readonly ref?: string;
   readonly kind: 'road' | 'bridge' | 'tunnel' | 'ferry' | 'offMap';
 }

@@ -5,6 +5,7 @@ import type { DriveTrace } from '../timetable/trace.ts';
 import type { Strip } from './strip.ts';
 
 const NOT_DRAWN = new Set(['footway', 'cycleway', 'path', 'steps', 'bridleway', 'corridor', 'platform']);
+const SAME_PLACE_M = 1;
 const MAIN = /^(motorway|trunk|primary|secondary)/;
 /** A road that leaves within this angle of the driven one, ahead or behind, is taken for that road. Degrees. */
 const SAME_WAY_DEG = 15;
@@ -22,7 +23,13 @@ export function stubsOf(
   const stubs: Strip['stubs'][number][] = [];
   let at = 0;
   for (const here of passed) {
-    while (at < nodeAt.length - 1 && (nodeAt[at] !== here.node || (atM[at] as number) < here.atM - 1)) at++;
+    while (at < nodeAt.length - 1 && (atM[at] as number) < here.atM - SAME_PLACE_M) at++;
+    // the two lists say the same drive; a node that only one of them has must not hide those after it
+    for (let i = at; i < nodeAt.length && (atM[i] as number) <= here.atM + SAME_PLACE_M; i++)
+      if (nodeAt[i] === here.node) {
+        at = i;
+        break;
+      }
     const before = nodeAt[at - 1] ?? -1;
     const after = nodeAt[at + 1] ?? -1;
     if (nodeAt[at] !== here.node || before < 0 || after < 0 || before === after) continue;

@@ -1,3 +1,4 @@
+import { labelText } from '../basemap/label-text.ts';
 import type { Roads } from '../roads/roads.ts';
 import { distanceM } from '../route/measure.ts';
 import type { DriveTrace } from '../timetable/trace.ts';
@@ -21,7 +22,7 @@ export function townsAlong(trace: DriveTrace, roads: Roads): Strip['towns'][numb
   const towns: Strip['towns'][number][] = [];
   for (const [node, tags] of roads.nodes.tags) {
     const place = Object.hasOwn(PLACES, tags['place'] ?? '') ? PLACES[tags['place'] ?? ''] : undefined;
-    const name = tags['name'];
+    const name = place && labelText(tags['name']);
     if (place === undefined || name === undefined) continue;
     const lat = roads.nodes.lat[node] as number;
     const lon = roads.nodes.lon[node] as number;

@@ -12,13 +12,16 @@ export const stripSchema = z.strictObject({
       toM: metres,
       widthM: metres,
       name: z.string().optional(),
+      ref: z.string().optional(),
       kind: z.enum(['road', 'bridge', 'tunnel', 'ferry', 'offMap']),
     }),
   ),
   lean: z.array(z.number()),
   leanStepM: metres,
   stubs: z.array(z.strictObject({ atM: metres, side, main: z.boolean() })),
-  beside: z.array(z.strictObject({ fromM: metres, toM: metres, side, kind: z.enum(['water', 'wood']) })),
+  beside: z.array(
+    z.strictObject({ fromM: metres, toM: metres, side, kind: z.enum(['water', 'wood', 'building']) }),
+  ),
   towns: z.array(
     z.strictObject({
       atM: metres,
@@ -26,6 +29,7 @@ export const stripSchema = z.strictObject({
       size: z.union([z.literal(1), z.literal(2), z.literal(3)]),
     }),
   ),
+  guessed: z.array(z.strictObject({ fromM: metres, toM: metres })),
   crossings: z.array(metres),
   above: z.array(z.strictObject({ atM: metres, rail: z.boolean(), height: z.string().optional() })),
 });

@@ -27,6 +27,7 @@ describe('what a way is to a drive', () => {
     { highway: 'razed' },
     { name: 'x' },
     { building: 'no' },
+    { historic: 'castle' },
     {},
   ])
     it(`${JSON.stringify(tags)} is nothing`, () => {
@@ -49,6 +50,12 @@ describe('what a way is to a drive', () => {
     { building: 'yes' },
     { man_made: 'bridge' },
     { barrier: 'wall' },
+    { historic: 'city_gate' },
+    { man_made: 'arch' },
+    { man_made: 'torii' },
+    { natural: 'mud' },
+    { natural: 'shoal' },
+    { natural: 'dune' },
   ])
     it(`${JSON.stringify(tags)} lies around`, () => {
       expect(wayKind(tags as Record<string, string>)).toBe(WAY_KIND.around);

@@ -1,6 +1,6 @@
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import type { StripView } from '../../main/contract/strip.ts';
-import { ACROSS_PX_PER_M, middleAt, type StripScale } from './scale.ts';
+import { ACROSS_PX_PER_M, MARK_X, middleAt, type StripScale } from './scale.ts';
 
 interface Props {
   readonly strip: StripView;
@@ -18,7 +18,7 @@ export function CursorVehicle({ strip, scale, atM, card }: Props) {
   const length = ((card?.lengthM ?? 7) + (card?.rack?.fitted ? card.rack.lengthM : 0)) * ACROSS_PX_PER_M;
   return (
     <g class="strip-cursor" transform={`translate(${x.toFixed(1)} ${y.toFixed(1)})`}>
-      <path class="strip-cursor-line" d={`M${-x} 0H${-mirrors}M${mirrors} 0H30`} />
+      <path class="strip-cursor-line" d={`M${-x} 0H${-mirrors}M${mirrors} 0H${MARK_X - 14 - x}`} />
       <path d={`M${-mirrors / 2} 3H${mirrors / 2}`} />
       <rect x={-width / 2} y={0} width={width} height={length} rx={1.5} />
     </g>

@@ -1,7 +1,7 @@
 import { METRES_PER_MILE } from '../../geo/units/print.ts';
 import type { Settings } from '../../main/contract/settings.ts';
 import type { StripView } from '../../main/contract/strip.ts';
-import { middleAt, type StripScale, tickStepM, WIDTH_PX } from './scale.ts';
+import { halfWidthPx, MARK_X, middleAt, nameYs, pieceAt, type StripScale, tickStepM } from './scale.ts';
 
 interface Props {
   readonly strip: StripView;
@@ -11,18 +11,28 @@ interface Props {
   readonly units: Settings['units'];
 }
 
-/** A road's name is written along it where there is room for this many letters a pixel. */
-const PX_PER_LETTER = 7;
-const NAME_LONGEST = 30;
+/** A road's name is written along it where there is room for this many pixels a letter. */
+const PX_PER_LETTER = 6.6;
+const NAME_FROM_EDGE_PX = 8;
 const TOWN_APART_PX = 18;
+/** A town's name ends here at the latest: beyond stand the marks. */
+const TOWN_RIGHT_PX = MARK_X - 14;
+const TOWN_LEFT_PX = 12;
+const TOWN_PX_PER_LETTER = { 1: 6.6, 2: 7.2, 3: 9.4 } as const;
 
-/** Distances on the left, names along the road, towns across it. */
+/** Distances on the left, names and numbers along the road, towns across it. */
 export function Lettering({ strip, scale, fromM, toM, units }: Props) {
   const unitM = units === 'imperial' ? METRES_PER_MILE / 1000 : 1;
   const step = tickStepM(scale.pxPerM, unitM);
+  const towns = townsApart(strip, scale);
   const ticks: number[] = [];
-  for (let m = Math.ceil(fromM / step) * step; m <= toM; m += step) ticks.push(m);
+  for (let m = Math.ceil(fromM / step) * step; m <= toM; m += step)
+    if (towns.every(({ atM }) => Math.abs(scale.y(atM) - scale.y(m)) > TOWN_APART_PX - 4)) ticks.push(m);
   const figure = (m: number) => (m / (1000 * unitM)).toFixed(step < 1000 * unitM ? 1 : 0);
+  const taken = [
+    ...strip.above.filter(({ height }) => height !== undefined).map(({ atM }) => scale.y(atM)),
+    ...towns.map(({ atM }) => scale.y(atM)),
+  ];
   return (
     <g>
       {ticks.map((m) => (
@@ -34,46 +44,71 @@ export function Lettering({ strip, scale, fromM, toM, units }: Props) {
           </text>
         </g>
       ))}
-      {namedRuns(strip).map(({ name, from, to }) => {
-        const a = Math.max(from, fromM);
-        const b = Math.min(to, toM);
-        const text = name.slice(0, NAME_LONGEST);
-        if ((b - a) * scale.pxPerM < text.length * PX_PER_LETTER) return undefined;
-        const m = (a + b) / 2;
-        const x = middleAt(strip.lean, strip.leanStepM, m) - 26;
-        return (
-          <text
-            key={`${name}${from}`}
-            class="strip-name"
-            transform={`translate(${x.toFixed(1)} ${scale.y(m).toFixed(1)}) rotate(-90)`}
-          >
-            {text}
-          </text>
-        );
-      })}
-      {townsApart(strip, scale)
+      {namedRuns(strip)
+        .filter((run) => run.to >= fromM && run.from <= toM)
+        .flatMap(({ texts, from, to }) => {
+          const room = (to - from) * scale.pxPerM;
+          const text = texts.find((each) => each.length * PX_PER_LETTER < room);
+          if (text === undefined) return [];
+          return nameYs(scale.y(to), scale.y(from), text.length * PX_PER_LETTER, taken).map((y) => {
+            const m = scale.atM(y);
+            const half = halfWidthPx(pieceAt(strip.pieces, m)?.widthM ?? 5);
+            const x = middleAt(strip.lean, strip.leanStepM, m) - half - NAME_FROM_EDGE_PX;
+            return (
+              <text
+                key={`${from}-${y}`}
+                class="strip-name"
+                transform={`translate(${x.toFixed(1)} ${y.toFixed(1)}) rotate(-90)`}
+              >
+                {text}
+              </text>
+            );
+          });
+        })}
+      {towns
         .filter(({ atM }) => atM >= fromM && atM <= toM)
-        .map(({ atM, name, size }) => (
-          <text
-            key={`${name}${atM}`}
-            class={`strip-town strip-town-${size}`}
-            x={Math.min(WIDTH_PX / 2, 90)}
-            y={scale.y(atM) + 4}
-          >
-            {name.slice(0, 22)}
-          </text>
-        ))}
+        .map(({ atM, name, size }) => {
+          const perLetter = TOWN_PX_PER_LETTER[size];
+          const text = shortened(name, Math.floor((TOWN_RIGHT_PX - TOWN_LEFT_PX) / perLetter));
+          const middle = middleAt(strip.lean, strip.leanStepM, atM);
+          const half = (text.length * perLetter) / 2;
+          return (
+            <text
+              key={`${name}${atM}`}
+              class={`strip-town strip-town-${size}`}
+              x={Math.max(TOWN_LEFT_PX + half, Math.min(middle, TOWN_RIGHT_PX - half))}
+              y={scale.y(atM) + 5}
+            >
+              {text}
+            </text>
+          );
+        })}
     </g>
   );
 }
 
-/** Consecutive pieces of one name as one run. */
-function namedRuns(strip: StripView): { name: string; from: number; to: number }[] {
-  const runs: { name: string; from: number; to: number }[] = [];
-  for (const { name, fromM, toM } of strip.pieces) {
+function shortened(name: string, most: number): string {
+  const letters = [...name];
+  return letters.length <= most ? name : `${letters.slice(0, most - 1).join('')}…`;
+}
+
+interface NamedRun {
+  /** the fullest first; written is the first that has room */
+  readonly texts: readonly string[];
+  readonly from: number;
+  to: number;
+}
+
+/** Consecutive pieces of one name and number as one run. */
+function namedRuns(strip: StripView): NamedRun[] {
+  const runs: NamedRun[] = [];
+  for (const { name, ref, fromM, toM } of strip.pieces) {
+    const both = name !== undefined && ref !== undefined ? [`${name} ${ref}`] : [];
+    const texts = [...both, ...(name === undefined ? [] : [name]), ...(ref === undefined ? [] : [ref])];
+    if (texts.length === 0) continue;
     const last = runs.at(-1);
-    if (name !== undefined && last?.name === name && fromM - last.to < 1) last.to = toM;
-    else if (name !== undefined) runs.push({ name, from: fromM, to: toM });
+    if (last?.texts[0] === texts[0] && last !== undefined && fromM - last.to < 1) last.to = toM;
+    else runs.push({ texts, from: fromM, to: toM });
   }
   return runs;
 }

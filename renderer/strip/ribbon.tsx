@@ -1,5 +1,5 @@
 import type { StripView } from '../../main/contract/strip.ts';
-import { halfWidthPx, middleAt, type StripScale } from './scale.ts';
+import { halfWidthPx, middleAt, pieceAt, type StripScale, visiblePieces } from './scale.ts';
 
 interface Props {
   readonly strip: StripView;
@@ -14,23 +14,23 @@ export function Ribbon({ strip, scale, fromM, toM }: Props) {
   const shown = <T extends { readonly fromM: number; readonly toM: number }>(items: readonly T[]) =>
     items.filter((item) => item.toM >= fromM && item.fromM <= toM);
   const inView = ({ atM }: { readonly atM: number }) => atM >= fromM && atM <= toM;
-  const pieceAt = (atM: number) => strip.pieces.find((piece) => atM >= piece.fromM && atM <= piece.toM);
-  const edge = (atM: number) => halfWidthPx(pieceAt(atM)?.widthM ?? 5);
+  const edge = (atM: number) => halfWidthPx(pieceAt(strip.pieces, atM)?.widthM ?? 5);
+  const least = LEAST_PX / scale.pxPerM;
   return (
     <g>
       {shown(strip.beside).map((run) => (
         <path
-          key={`${run.side}${run.fromM}`}
+          key={`${run.side}-${run.fromM}`}
           class={`strip-${run.kind}`}
           d={band(scale, middle, strip.leanStepM, clip(run, fromM, toM), ...asideOf(run.side))}
         />
       ))}
-      {thinned(strip.stubs.filter(inView), scale).map(({ atM, side, main }) => {
+      {thinned(strip.stubs.filter(inView), scale).map(({ atM, side, main }, i) => {
         const sign = side === 'left' ? -1 : 1;
         const x = middle(atM);
         return (
           <line
-            key={`${atM}${side}${main}`}
+            key={`${atM}-${i}`}
             class={main ? 'strip-stub strip-stub-main' : 'strip-stub'}
             x1={x}
             y1={scale.y(atM)}
@@ -39,7 +39,7 @@ export function Ribbon({ strip, scale, fromM, toM }: Props) {
           />
         );
       })}
-      {shown(strip.pieces).map((piece) => {
+      {visiblePieces(shown(strip.pieces), least).map((piece) => {
         const half = halfWidthPx(piece.widthM);
         const span = clip(piece, fromM, toM);
         return (
@@ -49,6 +49,13 @@ export function Ribbon({ strip, scale, fromM, toM }: Props) {
           </g>
         );
       })}
+      {shown(strip.guessed).map((run) => (
+        <path
+          key={run.fromM}
+          class="strip-guessed"
+          d={band(scale, middle, strip.leanStepM, clip(run, fromM, toM), -edge(run.fromM), edge(run.fromM))}
+        />
+      ))}
       {strip.crossings
         .filter((atM) => inView({ atM }))
         .map((atM) => (
@@ -62,7 +69,7 @@ export function Ribbon({ strip, scale, fromM, toM }: Props) {
         <g key={`${atM}-${i}`} class="strip-above">
           <rect x={middle(atM) - 24} y={scale.y(atM) - (rail ? 3 : 2)} width={48} height={rail ? 6 : 4} />
           {height !== undefined && (
-            <text x={middle(atM) - 28} y={scale.y(atM) + 4} text-anchor="end">
+            <text x={middle(atM) - 29} y={scale.y(atM) + 4} text-anchor="end">
               {height.slice(0, 8)}
             </text>
           )}
@@ -84,8 +91,10 @@ function thinned(stubs: StripView['stubs'], scale: StripScale): StripView['stubs
   });
 }
 
-const ASIDE_NEAR_PX = 20;
-const ASIDE_FAR_PX = 44;
+const ASIDE_NEAR_PX = 23;
+const ASIDE_FAR_PX = 45;
+/** Pieces shorter than this on the paper are drawn with their neighbours. */
+const LEAST_PX = 2;
 
 function asideOf(side: 'left' | 'right'): [number, number] {
   return side === 'left' ? [-ASIDE_FAR_PX, -ASIDE_NEAR_PX] : [ASIDE_NEAR_PX, ASIDE_FAR_PX];

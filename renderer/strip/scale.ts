@@ -9,10 +9,12 @@ export interface StripScale {
 
 export const PAD_PX = 34;
 /** Across the ribbon one scale holds for road and vehicle alike. */
-export const ACROSS_PX_PER_M = 2.4;
-export const MIDDLE_PX = 96;
+export const ACROSS_PX_PER_M = 3.6;
+export const MIDDLE_PX = 92;
 export const WIDTH_PX = 200;
-const LEAN_PX = 22;
+/** The middle of the findings' marks. */
+export const MARK_X = 150;
+const LEAN_PX = 16;
 
 export function stripScale(lengthM: number, pxPerM: number): StripScale {
   const heightPx = lengthM * pxPerM + 2 * PAD_PX;
@@ -36,7 +38,7 @@ export function middleAt(lean: readonly number[], stepM: number, atM: number): n
 
 /** Half the road's width on the paper: never a hair, never the whole ribbon. */
 export function halfWidthPx(widthM: number): number {
-  return Math.max(2.5, Math.min(17, (widthM * ACROSS_PX_PER_M) / 2));
+  return Math.max(3, Math.min(20, (widthM * ACROSS_PX_PER_M) / 2));
 }
 
 const STEPS_M = [100, 200, 500, 1000, 2000, 5000, 10_000, 20_000, 50_000];
@@ -59,3 +61,71 @@ export function spreadUp(ys: readonly number[], apartPx: number): number[] {
   }
   return placed;
 }
+
+/** The piece, of pieces in order without holes, that holds a place; undefined where there is none. */
+export function pieceAt<T extends { readonly fromM: number; readonly toM: number }>(
+  pieces: readonly T[],
+  atM: number,
+): T | undefined {
+  let low = 0;
+  let high = pieces.length - 1;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    const piece = pieces[middle];
+    if (piece !== undefined && piece.toM < atM) low = middle + 1;
+    else high = middle;
+  }
+  return pieces[low];
+}
+
+/**
+ * Pieces as they can be drawn: none shorter than `leastM`. A short one takes in what lies within that length, at the
+ * narrowest width there: a pinch must not vanish.
+ */
+export function visiblePieces<
+  T extends { readonly fromM: number; readonly toM: number; readonly widthM: number },
+>(pieces: readonly T[], leastM: number): T[] {
+  const drawn: T[] = [];
+  for (const piece of pieces) {
+    const last = drawn.at(-1);
+    const takenM = last === undefined ? piece.fromM : Math.max(piece.fromM, last.toM);
+    if (last !== undefined && piece.toM <= last.toM)
+      drawn[drawn.length - 1] = { ...last, widthM: Math.min(last.widthM, piece.widthM) };
+    else drawn.push({ ...piece, fromM: takenM, toM: Math.max(piece.toM, takenM + leastM) });
+  }
+  return drawn;
+}
+
+/** The part of the paper that is drawn, in steps: scrolling within a step draws nothing anew. Pixels from the top. */
+export function drawnSpan(
+  topPx: number,
+  heightPx: number,
+): { readonly fromPx: number; readonly toPx: number } {
+  const fromPx = (Math.floor(topPx / DRAWN_STEP_PX) - 1) * DRAWN_STEP_PX;
+  return { fromPx, toPx: fromPx + (Math.ceil(heightPx / DRAWN_STEP_PX) + 3) * DRAWN_STEP_PX };
+}
+
+const DRAWN_STEP_PX = 240;
+
+/** Where along a run its name is written: at even distances, clear of what is written there already. */
+export function nameYs(topPx: number, bottomPx: number, textPx: number, taken: readonly number[]): number[] {
+  const room = bottomPx - topPx;
+  if (room < textPx) return [];
+  const count = Math.max(1, Math.floor(room / NAME_EVERY_PX));
+  const ys: number[] = [];
+  for (let i = 0; i < count; i++) {
+    const from = topPx + (i * room) / count + textPx / 2;
+    const to = topPx + ((i + 1) * room) / count - textPx / 2;
+    const middle = (from + to) / 2;
+    for (const share of [0, -0.5, 0.5, -1, 1]) {
+      const y = middle + (share * (to - from)) / 2;
+      if (taken.some((each) => Math.abs(each - y) < textPx / 2 + CLEAR_PX)) continue;
+      ys.push(y);
+      break;
+    }
+  }
+  return ys;
+}
+
+const NAME_EVERY_PX = 420;
+const CLEAR_PX = 8;

@@ -2,16 +2,17 @@ import type { Finding } from '../../geo/report.ts';
 import type { StripView } from '../../main/contract/strip.ts';
 import { LevelShape } from '../look/level-mark.tsx';
 import { band } from './ribbon.tsx';
-import { halfWidthPx, middleAt, type StripScale, spreadUp } from './scale.ts';
+import { halfWidthPx, MARK_X, middleAt, pieceAt, type StripScale, spreadUp } from './scale.ts';
 
 interface Props {
   readonly strip: StripView;
   readonly scale: StripScale;
   readonly findings: readonly Finding[];
   readonly chosen: string | undefined;
+  readonly fromM: number;
+  readonly toM: number;
 }
 
-const MARK_X = 150;
 const MARK_PX = 18;
 const CLOCK = /T(\d\d:\d\d)/;
 
@@ -19,7 +20,8 @@ const CLOCK = /T(\d\d:\d\d)/;
  * Each finding at its place: its span on the road, its mark beside it, and when it is passed. The ribbon hears the
  * clicks; rows do the same for the keyboard and for those who do not see it.
  */
-export function StripFindings({ strip, scale, findings, chosen }: Props) {
+export function StripFindings({ strip, scale, findings, chosen, fromM: drawnFromM, toM: drawnToM }: Props) {
+  // all of them are placed, that no mark moves when another scrolls into view
   const ys = spreadUp(
     findings.map(({ fromM }) => scale.y(fromM)),
     MARK_PX + 4,
@@ -28,9 +30,10 @@ export function StripFindings({ strip, scale, findings, chosen }: Props) {
   return (
     <g>
       {findings.map(({ id, level, fromM, toM, passesAt }, i) => {
+        if (toM < drawnFromM || fromM > drawnToM) return undefined;
         const y = ys[i] ?? scale.y(fromM);
         const x = middle(fromM);
-        const widthM = strip.pieces.find((piece) => fromM >= piece.fromM && fromM <= piece.toM)?.widthM ?? 5;
+        const widthM = pieceAt(strip.pieces, fromM)?.widthM ?? 5;
         return (
           <g
             key={id}
@@ -39,7 +42,14 @@ export function StripFindings({ strip, scale, findings, chosen }: Props) {
           >
             <path
               class={`strip-span-${level}`}
-              d={band(scale, middle, strip.leanStepM, atLeast(fromM, toM, scale), -2.5, 2.5)}
+              d={band(
+                scale,
+                middle,
+                strip.leanStepM,
+                atLeast(Math.max(fromM, drawnFromM), Math.min(toM, drawnToM), scale),
+                -2.5,
+                2.5,
+              )}
             />
             <path
               class="strip-leader"

@@ -18,15 +18,18 @@ import {
 import { CursorVehicle } from './cursor-vehicle.tsx';
 import { Lettering } from './lettering.tsx';
 import { Ribbon } from './ribbon.tsx';
-import { PAD_PX, stripScale, WIDTH_PX } from './scale.ts';
+import { drawnSpan, PAD_PX, pieceAt, stripScale, WIDTH_PX } from './scale.ts';
 import { StripFindings } from './strip-findings.tsx';
+import { useDrag } from './use-drag.ts';
 
 /** At first a drive stands on so many heights of its place: long enough to read, short enough to see. */
 const HEIGHTS_AT_FIRST = 2.2;
 const ZOOM_STEP = 1.5;
 const PX_PER_M_MOST = 2;
-/** Drawn beyond what is in view, so that scrolling shows no white. */
-const MARGIN_PX = 300;
+/** Scale per pixel of the wheel. */
+const WHEEL_STEP = 1.002;
+/** The cursor is kept this far from the edge of the view. */
+const NEAR_PX = 60;
 
 /** The drive unrolled into one ribbon, read from the bottom to the top. */
 export function StripMap() {
@@ -34,7 +37,14 @@ export function StripMap() {
   const problem = useSignal<string | undefined>(undefined);
   const box = useRef<HTMLDivElement>(null);
   const pxPerM = useSignal(0);
-  const view = useSignal({ top: 0, height: 600 });
+  const height = useSignal(600);
+  // which step of the paper is in view, see drawnSpan
+  const drawn = useSignal(drawnSpan(0, 600));
+  const look = (element: HTMLElement) => {
+    height.value = element.clientHeight;
+    const next = drawnSpan(element.scrollTop, element.clientHeight);
+    if (next.fromPx !== drawn.peek().fromPx || next.toPx !== drawn.peek().toPx) drawn.value = next;
+  };
 
   useSignalEffect(() => {
     const driveId = openedDrive.value?.view.driveId;
@@ -56,49 +66,65 @@ export function StripMap() {
 
   const shown = strip.value;
   const lengthM = Math.max(1, shown?.lengthM ?? 1);
-  const atFirst = Math.max(0.0005, (view.value.height * HEIGHTS_AT_FIRST - 2 * PAD_PX) / lengthM);
+  const atFirst = Math.max(0.0005, (height.value * HEIGHTS_AT_FIRST - 2 * PAD_PX) / lengthM);
   const scale = stripScale(lengthM, pxPerM.value || Math.min(PX_PER_M_MOST, atFirst));
 
   // the place in the middle of the view stays there when the scale changes; until then the drive stands at its start,
   // whatever room its place is given
-  const middleM = useRef(0);
+  const held = useRef({ atM: 0, fromTopPx: 0 });
   useLayoutEffect(() => {
     const element = box.current;
     if (!element || !shown) return;
     if (pxPerM.value === 0) element.scrollTop = element.scrollHeight;
-    else element.scrollTop = scale.y(middleM.current) - element.clientHeight / 2;
-    view.value = { top: element.scrollTop, height: element.clientHeight };
+    else element.scrollTop = scale.y(held.current.atM) - held.current.fromTopPx;
+    look(element);
   }, [shown, scale.heightPx]);
 
   useLayoutEffect(() => {
     const element = box.current;
     if (!element) return;
-    const watch = new ResizeObserver(() => {
-      view.value = { top: element.scrollTop, height: element.clientHeight };
-    });
+    const watch = new ResizeObserver(() => look(element));
     watch.observe(element);
-    return () => watch.disconnect();
+    // by hand, since it must be able to keep the page from scaling
+    const onWheel = (event: WheelEvent) => {
+      if (!event.ctrlKey) return;
+      event.preventDefault();
+      zoomBy.current(WHEEL_STEP ** -event.deltaY, event.clientY - element.getBoundingClientRect().top);
+    };
+    element.addEventListener('wheel', onWheel, { passive: false });
+    return () => {
+      watch.disconnect();
+      element.removeEventListener('wheel', onWheel);
+    };
   }, []);
 
   // whoever moves the cursor or chooses a finding, the strip follows
-  const atM = selected.value?.fromM ?? cursorM.value;
-  useLayoutEffect(() => {
+  const show = (atM: number) => {
     const element = box.current;
     if (!element || !shown) return;
     const y = scale.y(atM);
-    const near = 60;
-    if (y < element.scrollTop + near) element.scrollTop = y - element.clientHeight / 3;
-    else if (y > element.scrollTop + element.clientHeight - near)
+    if (y < element.scrollTop + NEAR_PX) element.scrollTop = y - element.clientHeight / 3;
+    else if (y > element.scrollTop + element.clientHeight - NEAR_PX)
       element.scrollTop = y - (element.clientHeight * 2) / 3;
-  }, [atM]);
+  };
+  useLayoutEffect(() => show(cursorM.value), [cursorM.value]);
+  useLayoutEffect(() => {
+    if (selected.value) show(selected.value.fromM);
+  }, [selectedId.value]);
 
-  const zoom = (by: number) => {
-    middleM.current = scale.atM(view.value.top + view.value.height / 2);
+  /** @param fromTopPx the place that stays where it is; without it the middle of the view */
+  const zoom = (by: number, fromTopPx?: number) => {
+    const element = box.current;
+    if (!element || !shown) return;
+    const fromTop = fromTopPx ?? element.clientHeight / 2;
+    held.current = { atM: scale.atM(element.scrollTop + fromTop), fromTopPx: fromTop };
     pxPerM.value = Math.max(100 / lengthM, Math.min(PX_PER_M_MOST, scale.pxPerM * by));
   };
-  const fromM = scale.atM(view.value.top + view.value.height + MARGIN_PX);
-  const toM = scale.atM(view.value.top - MARGIN_PX);
-  const inView = shownFindings.value.filter((finding) => finding.toM >= fromM && finding.fromM <= toM);
+  const zoomBy = useRef(zoom);
+  zoomBy.current = zoom;
+  const drag = useDrag(box);
+  const fromM = scale.atM(drawn.value.toPx);
+  const toM = scale.atM(drawn.value.fromPx);
 
   return (
     <div class="strip-map">
@@ -131,9 +157,11 @@ export function StripMap() {
           event.preventDefault();
           cursorM.value = Math.max(0, Math.min(lengthM, to));
         }}
-        onScroll={(event) => {
-          view.value = { top: event.currentTarget.scrollTop, height: event.currentTarget.clientHeight };
-        }}
+        onScroll={(event) => look(event.currentTarget)}
+        onPointerDown={drag.down}
+        onPointerMove={drag.move}
+        onPointerUp={drag.end}
+        onPointerCancel={drag.end}
       >
         {shown ? (
           <svg
@@ -142,6 +170,7 @@ export function StripMap() {
             height={scale.heightPx}
             aria-hidden="true"
             onClick={(event) => {
+              if (drag.dragged()) return;
               const mark = event.target instanceof Element ? event.target.closest('[data-finding]') : null;
               if (mark) {
                 select(mark.getAttribute('data-finding') ?? undefined);
@@ -153,7 +182,14 @@ export function StripMap() {
           >
             <Hatches />
             <Ribbon strip={shown} scale={scale} fromM={fromM} toM={toM} />
-            <StripFindings strip={shown} scale={scale} findings={inView} chosen={selectedId.value} />
+            <StripFindings
+              strip={shown}
+              scale={scale}
+              findings={shownFindings.value}
+              chosen={selectedId.value}
+              fromM={fromM}
+              toM={toM}
+            />
             <Lettering strip={shown} scale={scale} fromM={fromM} toM={toM} units={settings.value.units} />
             <CursorVehicle strip={shown} scale={scale} atM={cursorM.value} card={vehicle.value?.card} />
           </svg>
@@ -175,6 +211,9 @@ function Hatches() {
       <pattern id="strip-wood-hatch" width="14" height="14" patternUnits="userSpaceOnUse">
         <path class="strip-wood-line" d="M4 7v-2m-3 0a3 3 0 1 1 6 0zM11 14v-2m-3 0a3 3 0 1 1 6 0z" />
       </pattern>
+      <pattern id="strip-building-hatch" width="11" height="12" patternUnits="userSpaceOnUse">
+        <path class="strip-building-line" d="M1.5 5.5v-3h5v3zM7 10.5h3v-3h-3z" />
+      </pattern>
     </defs>
   );
 }
@@ -193,6 +232,7 @@ const KEYS: Readonly<Record<string, (atM: number, lengthM: number) => number>> =
 
 function placeText(strip: StripView | undefined, atM: number): string {
   const far = settings.value.units === 'imperial' ? printMiles(atM) : printKm(atM);
-  const name = strip?.pieces.find((piece) => atM >= piece.fromM && atM <= piece.toM)?.name;
-  return name === undefined ? far : `${far}, ${name.slice(0, 80)}`;
+  const piece = pieceAt(strip?.pieces ?? [], atM);
+  const road = piece?.kind === 'offMap' ? 'off the map' : (piece?.name ?? piece?.ref);
+  return road === undefined ? far : `${far}, ${road}`;
 }

@@ -26,7 +26,7 @@ export function assembleRoads(
     index: buildSegmentIndex(nodes, ways),
     sources,
     notes: [...said.notes, ...cutNotes(lacking), ...lost, ...differingNotes(gather.differing.size)],
-    incomplete: [...(said.incomplete ?? []), ...lost],
+    incomplete: [...(said.incomplete ?? []), ...lost, ...contradictionNotes(kept, gather.contradicted)],
   };
 }
 
@@ -133,5 +133,15 @@ function differingNotes(count: number): string[] {
   if (count === 0) return [];
   return [
     `The map files differ in ${count} ${count === 1 ? 'node or road' : 'nodes or roads'} that several of them hold: they may be of different dates. The fuller or first one is used.`,
+  ];
+}
+
+/** Where files contradict each other nobody here can tell which is right: that is said with the verdict. */
+function contradictionNotes(kept: readonly KeptWay[], contradicted: ReadonlySet<number>): string[] {
+  const ids = new Set(kept.filter((way) => isDriven(way) && contradicted.has(way.id)).map((way) => way.id));
+  const [first] = ids;
+  if (first === undefined) return [];
+  return [
+    `The map files say different things of ${ids.size === 1 ? `one road (way ${first})` : `${ids.size} roads (way ${first} first)`}: what only one of them says is taken in, and where they contradict each other one was chosen. Check again with the newest file alone.`,
   ];
 }

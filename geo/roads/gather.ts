@@ -47,6 +47,8 @@ export class Gather {
   readonly restrictions = new Map<number, TurnRestriction>();
   /** nodes that two files place more than a metre apart, ways that two files draw differently */
   readonly differing = new Set<string>();
+  /** ways that two files tag differently */
+  readonly contradicted = new Set<number>();
 
   private readonly mask: Mask | undefined;
   private readonly areas: Area[] = [];
@@ -193,7 +195,14 @@ export class Gather {
     const known = this.ways.get(way.id);
     if (known) {
       if (!sameRefs(known.refs, refs)) this.differing.add(`w${way.id}`);
-      if (this.resolved(known.refs) >= this.resolved(refs)) return;
+      if (!sameTags(known.tags, tags)) this.contradicted.add(way.id);
+      // whichever file is the newer: a limit that only one of them has is not lost, whatever their order
+      if (this.resolved(known.refs) >= this.resolved(refs)) {
+        this.ways.set(way.id, { ...known, tags: { ...tags, ...known.tags } });
+        return;
+      }
+      this.ways.set(way.id, { id: way.id, kind, tags: { ...known.tags, ...tags }, refs });
+      return;
     }
     this.ways.set(way.id, { id: way.id, kind, tags, refs });
   }
@@ -250,6 +259,11 @@ function reachesFar(way: RawWay): boolean {
 
 function meets(mask: Mask, box: Box | undefined, within: 'reach' | 'near'): boolean {
   return box !== undefined && mask.meets(box, within);
+}
+
+function sameTags(a: Tags, b: Tags): boolean {
+  const keys = Object.keys(a);
+  return keys.length === Object.keys(b).length && keys.every((key) => a[key] === b[key]);
 }
 
 function sameRefs(a: Float64Array, b: Float64Array): boolean {

@@ -132,7 +132,7 @@ function hasHeightFigure(place: Place): boolean {
     ...limitClaims(place.wayTags, ['height'], place.forward),
   ];
   const words = ['none', 'default', 'unsigned'];
-  return claims.some((claim) => !words.includes(claim.reading.kind));
+  return claims.some(({ binding, reading }) => binding === 'always' && !words.includes(reading.kind));
 }
 
 function bareHeightBar(place: Place): Draft {

@@ -17,9 +17,14 @@ export function heightsMatterTo(envelope: Envelope): boolean {
 const BESIDE_M = 15;
 const SHORT_PIECE_M = 150;
 
-/** Whether the driven direction of a place carries any statement on height that the height subject judges. */
+/**
+ * Whether the driven direction of a place carries a statement on height that holds for every vehicle at any hour: one
+ * for a lane, an hour, or by way of advice leaves the rest open.
+ */
 export function saysHeight(place: Place): boolean {
-  return limitClaims(place.tags, ['height'], place.forward).some((claim) => claim.binding !== 'goods');
+  return limitClaims(place.tags, ['height'], place.forward).some(
+    ({ binding, basis }) => (binding === 'always' || binding === 'notUnderstood') && basis !== 'advisory',
+  );
 }
 
 /**

@@ -1,6 +1,13 @@
-import { type Carriageway, carriagewayOf, isSingleTrack, isTwoWay } from '../tags/carriageway.ts';
+import {
+  type Carriageway,
+  carriagewayOf,
+  isSingleTrack,
+  isTwoWay,
+  unreadableWidth,
+} from '../tags/carriageway.ts';
 import { isMinorRoad, isSiteRoad } from '../tags/road-class.ts';
-import { printMetres, printRun } from '../units/print.ts';
+import { printMetres, printRun, printSizeM } from '../units/print.ts';
+import { type Draft, makeFindings } from './make-finding.ts';
 import { drivenWays, type Place, passedNodes } from './places.ts';
 import type { RuleInput, SubjectRule } from './rule.ts';
 import {
@@ -53,12 +60,32 @@ export const narrow: SubjectRule = (input) => {
     ({ tags }) => tags['highway'] === 'passing_place',
   );
   const runs = joinRuns(pieces, GAP_M, ({ kind }) => groupOf(kind));
-  return findingsOfRuns(
+  const found = findingsOfRuns(
     input,
     'narrow',
     runs.map((run) => draftOf(input, run, passing)),
   );
+  return [...found, ...makeFindings(input, 'narrow', unreadableWidths(input))];
 };
+
+/** A width nobody can read may be a narrow one. */
+function unreadableWidths(input: RuleInput): Draft[] {
+  return drivenWays(input.drive, input.roads).flatMap((place): Draft[] => {
+    const width = place.tags['route'] === 'ferry' ? undefined : unreadableWidth(place.tags);
+    if (width === undefined) return [];
+    return [
+      {
+        level: 'unproved',
+        place,
+        aspect: 'unreadable',
+        tags: { [width.key]: width.text },
+        say: `A width is mapped that cannot be read: ${width.key}=${width.text}.`,
+        advice: `Look before you drive in; over the mirrors the vehicle is ${printSizeM(input.envelope.mirrorsWidthM)}.`,
+        ...(isMinorRoad(place.tags) ? {} : { folded: true }),
+      },
+    ];
+  });
+}
 
 /** A lane is one lane whether its width or its lanes tell. */
 function groupOf(kind: Kind): string {

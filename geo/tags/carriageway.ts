@@ -45,6 +45,13 @@ export function carriagewayOf(tags: Tags): Carriageway | undefined {
   return undefined;
 }
 
+/** A width that is mapped and says nothing that can be read or believed, where no other key tells; undefined else. */
+export function unreadableWidth(tags: Tags): { readonly key: string; readonly text: string } | undefined {
+  if (carriagewayOf(tags) !== undefined) return undefined;
+  const key = KEYS.find((each) => tags[each] !== undefined);
+  return key === undefined ? undefined : { key, text: tags[key] ?? '' };
+}
+
 /** How much of the carriageway cars parked on it take, by `parking:<side>` or the older `parking:lane:<side>`. */
 function parkedOn(tags: Tags): { takenM: number; keys: string[] } {
   let takenM = 0;

@@ -57,6 +57,11 @@ export function readCheckArguments(words: readonly string[], standsIn: string): 
   const country = all('country')[0]?.toUpperCase();
   if (country !== undefined && !/^[A-Z]{2}$/.test(country))
     return fail('usage', `--country ${country} is not a country code of two letters, such as GB or FR.`);
+  if (country !== undefined && !isCountry(country))
+    return fail(
+      'usage',
+      `--country ${country} is no country's code (ISO 3166-1)${country === 'UK' ? '; the United Kingdom is GB' : ''}.`,
+    );
   const [leaveAt] = all('leave');
   if (leaveAt !== undefined && !isWallTime(leaveAt))
     return fail('usage', `--leave ${leaveAt} is not a date and time such as 2027-06-12T09:30.`);
@@ -82,7 +87,33 @@ export function standsIn(environment: NodeJS.ProcessEnv, workingFolder: string):
   return (byNpm ? environment['INIT_CWD'] : undefined) ?? workingFolder;
 }
 
-/** YYYY-MM-DDTHH:MM, a day that exists. */
+/** Codes that name a group or stand free are none: they would be taken for a country whose rules nobody knows. */
+const NO_COUNTRIES = new Set([
+  'EU',
+  'EZ',
+  'UN',
+  'UK',
+  'ZZ',
+  'XX',
+  'QO',
+  'XA',
+  'XB',
+  'AC',
+  'CP',
+  'DG',
+  'EA',
+  'IC',
+  'TA',
+]);
+
+function isCountry(code: string): boolean {
+  return (
+    !NO_COUNTRIES.has(code) &&
+    new Intl.DisplayNames(['en'], { type: 'region', fallback: 'none' }).of(code) !== undefined
+  );
+}
+
+/** YYYY-MM-DDTHH:MM, a day of this age that exists. */
 function isWallTime(text: string): boolean {
   const parts = /^(\d{4})-(\d{2})-(\d{2})T(\d{2}):(\d{2})$/.exec(text);
   if (!parts) return false;
@@ -94,6 +125,7 @@ function isWallTime(text: string): boolean {
     number,
   ];
   const date = new Date(Date.UTC(year, month - 1, day, hour, minute));
+  if (year < 1990 || year > 2100) return false;
   return date.getUTCMonth() === month - 1 && date.getUTCDate() === day && hour < 24 && minute < 60;
 }
 

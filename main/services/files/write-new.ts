@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
+import { existsSync } from 'node:fs';
 import { link, mkdir, unlink, writeFile } from 'node:fs/promises';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 
 /**
@@ -17,7 +18,7 @@ export async function writeNew(
   const placed: string[] = [];
   const passing = new Set<string>();
   try {
-    await mkdir(folder, { recursive: true });
+    await makeFolders(folder);
     for (const [name, text] of Object.entries(files)) {
       const temporary = join(folder, `.${name}.${randomUUID()}`);
       passing.add(temporary);
@@ -33,6 +34,14 @@ export async function writeNew(
   } finally {
     await Promise.all([...passing].map((path) => unlink(path).catch(() => {})));
   }
+}
+
+/** Step by step: where the system refuses a folder in its own way, the recursive call may never come back. */
+async function makeFolders(folder: string): Promise<void> {
+  if (existsSync(folder)) return;
+  const parent = dirname(folder);
+  if (parent !== folder) await makeFolders(parent);
+  await mkdir(folder);
 }
 
 function describe(folder: string, error: unknown): string {

@@ -87,8 +87,6 @@ describe('single track', () => {
     { lanes: 'one' },
     {},
     { highway: 'service' },
-    { width: 'Narrow' },
-    { width: '0' },
     { 'width:lanes': '2|2' },
     { maxwidth: '2.1' },
     { 'sidewalk:width': '1.2', 'cycleway:right:width': '1.5' },
@@ -128,5 +126,19 @@ describe('roads hardly wider than the vehicle', () => {
 
   it('parked cars alone never make it so', () => {
     expect(said({ width: '5', 'parking:both': 'lane' })).toEqual(['heed']);
+  });
+});
+
+describe('a width that cannot be read', () => {
+  it('is unproved with its text as mapped, folded on a main road, and nothing where another key tells', () => {
+    const unread = (tags: Tags) =>
+      askRoad(narrow, tags).map(({ level, folded, tags: found }) => [level, folded ?? false, found]);
+    expect(unread({ highway: 'unclassified', width: '~2.2' })).toEqual([
+      ['unproved', false, { width: '~2.2' }],
+    ]);
+    expect(unread({ highway: 'primary', width: 'narrow' })).toEqual([
+      ['unproved', true, { width: 'narrow' }],
+    ]);
+    expect(unread({ highway: 'primary', width: 'narrow', est_width: '8' })).toEqual([]);
   });
 });

@@ -23,6 +23,11 @@ describe('a road closed in from above without a height', () => {
     expect(said({ highway: 'primary', tunnel: 'building_passage' })).toEqual([['unproved', false]]);
   });
 
+  it('is unproved still where a height holds for a lane, for some hours or as advice alone', () => {
+    expect(said({ tunnel: 'yes', 'maxheight:conditional': '4.5 @ (Mo-Fr)' })).toEqual([['unproved', false]]);
+    expect(said({ tunnel: 'yes', 'maxheight:lanes': '4.5|' })).toEqual([['unproved', false]]);
+  });
+
   it('says nothing where a height is mapped, or the tunnel is none', () => {
     expect(said({ tunnel: 'yes', maxheight: '4' })).toEqual([]);
     expect(said({ tunnel: 'yes', maxheight: 'default' })).toEqual([]);

@@ -23,6 +23,11 @@ describe('writing a report', () => {
     expect(await readFile(join(folder, 'b.txt'), 'utf8')).toBe('mine');
   });
 
+  it.runIf(process.platform === 'linux')('comes back from where the system makes no folders', async () => {
+    const written = await writeNew('/proc/lanegauge', { 'a.json': '1' });
+    expect(written).toMatchObject({ ok: false });
+  });
+
   it('leaves nothing half-written when cancelled', async () => {
     const folder = await freshFolder();
     const written = await writeNew(folder, { 'a.json': 'x'.repeat(1e6) }, AbortSignal.abort());

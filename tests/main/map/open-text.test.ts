@@ -247,3 +247,26 @@ describe('a file that is no map', () => {
     expect(await openMap([], undefined)).toMatchObject({ ok: false, error: { code: 'map.none' } });
   });
 });
+
+describe('two map files that contradict each other', () => {
+  const road = (tags: string) =>
+    `<osm version="0.6"><node id="1" lat="50.1" lon="7.1"/><node id="2" lat="50.2" lon="7.2"/><way id="10"><nd ref="1"/><nd ref="2"/><tag k="highway" v="service"/>${tags}</way></osm>`;
+  const plain = road('');
+  const low = road('<tag k="maxheight" v="2.5"/>');
+
+  it('lose no limit that one of them has, in whatever order, and it is said', async () => {
+    for (const [a, b] of [
+      [plain, low],
+      [low, plain],
+    ] as const) {
+      const roads = worked(await openMap([write('a.osm', a), write('b.osm', b)], undefined));
+      expect(roads.ways.tags[0]).toEqual({ highway: 'service', maxheight: '2.5' });
+      expect(roads.incomplete?.join(' ')).toContain('different things of one road (way 10)');
+    }
+  });
+
+  it('are not heard of where they agree', async () => {
+    const roads = worked(await openMap([write('a.osm', low), write('b.osm', low)], undefined));
+    expect(roads.incomplete ?? []).toEqual([]);
+  });
+});

@@ -2,6 +2,9 @@ import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import type { StripView } from '../../main/contract/strip.ts';
 import { ACROSS_PX_PER_M, MARK_X, middleAt, type StripScale } from './scale.ts';
 
+/** Left of this stand the distances. */
+const TICKS_PX = 40;
+
 interface Props {
   readonly strip: StripView;
   readonly scale: StripScale;
@@ -18,7 +21,7 @@ export function CursorVehicle({ strip, scale, atM, card }: Props) {
   const length = ((card?.lengthM ?? 7) + (card?.rack?.fitted ? card.rack.lengthM : 0)) * ACROSS_PX_PER_M;
   return (
     <g class="strip-cursor" transform={`translate(${x.toFixed(1)} ${y.toFixed(1)})`}>
-      <path class="strip-cursor-line" d={`M${-x} 0H${-mirrors}M${mirrors} 0H${MARK_X - 14 - x}`} />
+      <path class="strip-cursor-line" d={`M${TICKS_PX - x} 0H${-mirrors}M${mirrors} 0H${MARK_X - 14 - x}`} />
       <path d={`M${-mirrors / 2} 3H${mirrors / 2}`} />
       <rect x={-width / 2} y={0} width={width} height={length} rx={1.5} />
     </g>

@@ -39,13 +39,16 @@ export function Ribbon({ strip, scale, fromM, toM }: Props) {
           />
         );
       })}
-      {visiblePieces(shown(strip.pieces), least).map((piece) => {
-        const half = halfWidthPx(piece.widthM);
-        const span = clip(piece, fromM, toM);
+      {runsOf(visiblePieces(shown(strip.pieces), least)).map((run) => {
+        const [left, right] = [-1, 1].map((sign) =>
+          run.flatMap((piece) =>
+            side(scale, middle, strip.leanStepM, clip(piece, fromM, toM), sign * halfWidthPx(piece.widthM)),
+          ),
+        ) as [string[], string[]];
         return (
-          <g key={piece.fromM} class={`strip-road strip-${piece.kind}`}>
-            <path class="strip-ground" d={band(scale, middle, strip.leanStepM, span, -half, half)} />
-            <path class="strip-edge" d={edges(scale, middle, strip.leanStepM, span, half)} />
+          <g key={run[0].fromM} class={`strip-road strip-${run[0].kind}`}>
+            <path class="strip-ground" d={`M${[...left, ...right.toReversed()].join('L')}Z`} />
+            <path class="strip-edge" d={`M${left.join('L')}M${right.join('L')}`} />
           </g>
         );
       })}
@@ -62,14 +65,19 @@ export function Ribbon({ strip, scale, fromM, toM }: Props) {
           <path
             key={atM}
             class="strip-crossing"
-            d={`M${middle(atM) - 20} ${scale.y(atM) - 2}h40M${middle(atM) - 20} ${scale.y(atM) + 2}h40`}
+            d={`M${middle(atM) - edge(atM) - 12} ${scale.y(atM) - 2}h${2 * edge(atM) + 24}m0 4h${-2 * edge(atM) - 24}`}
           />
         ))}
       {strip.above.filter(inView).map(({ atM, rail, height }, i) => (
         <g key={`${atM}-${i}`} class="strip-above">
-          <rect x={middle(atM) - 24} y={scale.y(atM) - (rail ? 3 : 2)} width={48} height={rail ? 6 : 4} />
+          <rect
+            x={middle(atM) - edge(atM) - BAR_PX}
+            y={scale.y(atM) - (rail ? 3 : 2)}
+            width={2 * (edge(atM) + BAR_PX)}
+            height={rail ? 6 : 4}
+          />
           {height !== undefined && (
-            <text x={middle(atM) - 29} y={scale.y(atM) + 4} text-anchor="end">
+            <text x={middle(atM) - edge(atM) - BAR_PX - 4} y={scale.y(atM) + 5} text-anchor="end">
               {height.slice(0, 8)}
             </text>
           )}
@@ -91,6 +99,8 @@ function thinned(stubs: StripView['stubs'], scale: StripScale): StripView['stubs
   });
 }
 
+/** A bridge stands out over the road's edge by this much. */
+const BAR_PX = 7;
 const ASIDE_NEAR_PX = 23;
 const ASIDE_FAR_PX = 45;
 /** Pieces shorter than this on the paper are drawn with their neighbours. */
@@ -124,10 +134,18 @@ export function band(
   return `M${[...up, ...down].join('L')}Z`;
 }
 
-/** The two edges alone: pieces that follow one another show no seam. */
-function edges(scale: StripScale, middle: Middle, stepM: number, span: Between, half: number): string {
-  return [-half, half].map((aside) => `M${side(scale, middle, stepM, span, aside).join('L')}`).join('');
+/** Consecutive pieces of one kind: their edges are drawn as one line, stepped where the width changes. */
+function runsOf(pieces: readonly StripPiece[]): [StripPiece, ...StripPiece[]][] {
+  const runs: [StripPiece, ...StripPiece[]][] = [];
+  for (const piece of pieces) {
+    const run = runs.at(-1);
+    if (run?.[0].kind === piece.kind) run.push(piece);
+    else runs.push([piece]);
+  }
+  return runs;
 }
+
+type StripPiece = StripView['pieces'][number];
 
 function side(
   scale: StripScale,

@@ -49,15 +49,31 @@ export function tickStepM(pxPerM: number, unitM: number): number {
   return unitM * (STEPS_M.find((step) => step * unitM >= least) ?? 100_000);
 }
 
-/** Lifts marks off one another: lowest first, none nearer to the one below than `apartPx`. */
-export function spreadUp(ys: readonly number[], apartPx: number): number[] {
-  const order = ys.map((_, i) => i).sort((a, b) => (ys[b] as number) - (ys[a] as number));
-  const placed = [...ys];
-  let above = Number.POSITIVE_INFINITY;
-  for (const i of order) {
-    const y = Math.min(placed[i] as number, above - apartPx);
-    placed[i] = y;
-    above = y;
+/**
+ * Where marks stand: the graver first, each at its place or lifted off those already there, none nearer to another
+ * than `apartPx`. One that finds no room within `liftPx` has no mark, except the gravest (rank 0), which always has.
+ */
+export function placeMarks(
+  marks: readonly { readonly y: number; readonly rank: number }[],
+  apartPx: number,
+  liftPx: number,
+): (number | undefined)[] {
+  const placed: (number | undefined)[] = marks.map(() => undefined);
+  // from the bottom up
+  const taken: number[] = [];
+  const order = marks.map((mark, i) => ({ ...mark, i })).sort((a, b) => a.rank - b.rank || b.y - a.y);
+  for (const { y, rank, i } of order) {
+    let free = y;
+    let at = 0;
+    for (; at < taken.length; at++) {
+      const other = taken[at] as number;
+      if (other - free >= apartPx) continue;
+      if (free - other >= apartPx) break;
+      free = other - apartPx;
+    }
+    if (rank > 0 && y - free > liftPx) continue;
+    taken.splice(at, 0, free);
+    placed[i] = free;
   }
   return placed;
 }

@@ -9,6 +9,7 @@ import { countryUsed } from '../state/recheck.ts';
 import {
   cursorM,
   openedDrive,
+  report,
   selected,
   selectedId,
   settings,
@@ -128,18 +129,6 @@ export function StripMap() {
 
   return (
     <div class="strip-map">
-      <div class="strip-scale">
-        <button
-          type="button"
-          aria-label="Strip map: show more of the drive"
-          onClick={() => zoom(1 / ZOOM_STEP)}
-        >
-          −
-        </button>
-        <button type="button" aria-label="Strip map: show it larger" onClick={() => zoom(ZOOM_STEP)}>
-          +
-        </button>
-      </div>
       <div
         ref={box}
         class="strip-scroll"
@@ -187,6 +176,7 @@ export function StripMap() {
               scale={scale}
               findings={shownFindings.value}
               chosen={selectedId.value}
+              times={report.value?.timetable}
               fromM={fromM}
               toM={toM}
             />
@@ -196,6 +186,21 @@ export function StripMap() {
         ) : (
           <p class="soft small strip-says">{problem.value ?? 'Drawing the strip…'}</p>
         )}
+      </div>
+      <div class="strip-scale">
+        <span class="strip-here" aria-hidden="true">
+          {distanceText(cursorM.value)}
+        </span>
+        <button
+          type="button"
+          aria-label="Strip map: show more of the drive"
+          onClick={() => zoom(1 / ZOOM_STEP)}
+        >
+          −
+        </button>
+        <button type="button" aria-label="Strip map: show it larger" onClick={() => zoom(ZOOM_STEP)}>
+          +
+        </button>
       </div>
     </div>
   );
@@ -230,8 +235,12 @@ const KEYS: Readonly<Record<string, (atM: number, lengthM: number) => number>> =
   End: (_, lengthM) => lengthM,
 };
 
+function distanceText(atM: number): string {
+  return settings.value.units === 'imperial' ? printMiles(atM) : printKm(atM);
+}
+
 function placeText(strip: StripView | undefined, atM: number): string {
-  const far = settings.value.units === 'imperial' ? printMiles(atM) : printKm(atM);
+  const far = distanceText(atM);
   const piece = pieceAt(strip?.pieces ?? [], atM);
   const road = piece?.kind === 'offMap' ? 'off the map' : (piece?.name ?? piece?.ref);
   return road === undefined ? far : `${far}, ${road}`;

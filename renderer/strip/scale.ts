@@ -43,39 +43,46 @@ export function halfWidthPx(widthM: number): number {
 
 const STEPS_M = [100, 200, 500, 1000, 2000, 5000, 10_000, 20_000, 50_000];
 
+const TICK_APART_PX = 44;
+
 /** The distance between two figures so that they stand at least so far apart. @param unitM 1 for kilometres, 1.609344 for miles */
 export function tickStepM(pxPerM: number, unitM: number): number {
-  const least = 56 / pxPerM;
+  const least = TICK_APART_PX / pxPerM;
   return unitM * (STEPS_M.find((step) => step * unitM >= least) ?? 100_000);
 }
 
 /**
- * Where marks stand: the graver first, each at its place or lifted off those already there, none nearer to another
- * than `apartPx`. One that finds no room within `liftPx` has no mark, except the gravest (rank 0), which always has.
+ * Where marks stand: the graver first, each at its place or moved off those already there, none nearer to another than
+ * `apartPx` and none below `lowestPx`. One that finds no room within `awayPx` has no mark, except the gravest
+ * (rank 0), which always has.
  */
 export function placeMarks(
   marks: readonly { readonly y: number; readonly rank: number }[],
   apartPx: number,
-  liftPx: number,
+  awayPx: number,
+  lowestPx: number,
 ): (number | undefined)[] {
   const placed: (number | undefined)[] = marks.map(() => undefined);
   // from the bottom up
   const taken: number[] = [];
   const order = marks.map((mark, i) => ({ ...mark, i })).sort((a, b) => a.rank - b.rank || b.y - a.y);
   for (const { y, rank, i } of order) {
-    let free = y;
-    let at = 0;
-    for (; at < taken.length; at++) {
-      const other = taken[at] as number;
-      if (other - free >= apartPx) continue;
-      if (free - other >= apartPx) break;
-      free = other - apartPx;
-    }
-    if (rank > 0 && y - free > liftPx) continue;
-    taken.splice(at, 0, free);
+    const up = firstFree(taken, y, -apartPx);
+    const down = firstFree([...taken].reverse(), y, apartPx);
+    const free = down <= lowestPx && down - y < y - up ? down : up;
+    if (rank > 0 && Math.abs(y - free) > awayPx) continue;
+    const at = taken.findIndex((other) => other < free);
+    taken.splice(at < 0 ? taken.length : at, 0, free);
     placed[i] = free;
   }
   return placed;
+}
+
+/** @param taken in the order they are met by who goes that way @param step signed: how far apart, and which way to go */
+function firstFree(taken: readonly number[], y: number, step: number): number {
+  let free = y;
+  for (const other of taken) if (Math.abs(other - free) < Math.abs(step)) free = other + step;
+  return free;
 }
 
 /** The piece, of pieces in order without holes, that holds a place; undefined where there is none. */

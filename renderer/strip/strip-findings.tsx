@@ -17,7 +17,7 @@ interface Props {
 
 const MARK_PX = 18;
 /** Farther from its place a mark would be taken for another's: the span on the road and the row stay. */
-const LIFT_PX = 70;
+const AWAY_PX = 70;
 const CLOCK = /T(\d\d:\d\d)/;
 
 /**
@@ -39,7 +39,8 @@ export function StripFindings({
       placeMarks(
         findings.map(({ fromM, level }) => ({ y: scale.y(fromM), rank: LEVELS.indexOf(level) })),
         MARK_PX + 4,
-        LIFT_PX,
+        AWAY_PX,
+        scale.y(0) + MARK_PX / 2,
       ),
     [findings, scale.heightPx, scale.pxPerM],
   );

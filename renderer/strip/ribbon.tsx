@@ -25,20 +25,22 @@ export function Ribbon({ strip, scale, fromM, toM }: Props) {
           d={band(scale, middle, strip.leanStepM, clip(run, fromM, toM), ...asideOf(run.side))}
         />
       ))}
-      {thinned(strip.stubs.filter(inView), scale).map(({ atM, side, main }, i) => {
-        const sign = side === 'left' ? -1 : 1;
-        const x = middle(atM);
-        return (
-          <line
-            key={`${atM}-${i}`}
-            class={main ? 'strip-stub strip-stub-main' : 'strip-stub'}
-            x1={x}
-            y1={scale.y(atM)}
-            x2={x + sign * (edge(atM) + (main ? 13 : 9))}
-            y2={scale.y(atM) - 3}
-          />
-        );
-      })}
+      {thinned(strip.stubs, scale)
+        .filter(inView)
+        .map(({ atM, side, main }, i) => {
+          const sign = side === 'left' ? -1 : 1;
+          const x = middle(atM);
+          return (
+            <line
+              key={`${atM}-${i}`}
+              class={main ? 'strip-stub strip-stub-main' : 'strip-stub'}
+              x1={x}
+              y1={scale.y(atM)}
+              x2={x + sign * (edge(atM) + (main ? 13 : 9))}
+              y2={scale.y(atM) - 3}
+            />
+          );
+        })}
       {runsOf(visiblePieces(shown(strip.pieces), least)).map((run) => {
         const [left, right] = [-1, 1].map((sign) =>
           run.flatMap((piece) =>
@@ -59,52 +61,73 @@ export function Ribbon({ strip, scale, fromM, toM }: Props) {
           d={band(scale, middle, strip.leanStepM, clip(run, fromM, toM), -edge(run.fromM), edge(run.fromM))}
         />
       ))}
-      {strip.crossings
-        .filter((atM) => inView({ atM }))
-        .map((atM) => (
+      {apart(
+        strip.crossings.map((atM) => ({ atM })),
+        scale,
+      )
+        .filter(inView)
+        .map(({ atM }) => (
           <path
             key={atM}
             class="strip-crossing"
             d={`M${middle(atM) - edge(atM) - 12} ${scale.y(atM) - 2}h${2 * edge(atM) + 24}m0 4h${-2 * edge(atM) - 24}`}
           />
         ))}
-      {strip.above.filter(inView).map(({ atM, rail, height }, i) => (
-        <g key={`${atM}-${i}`} class="strip-above">
-          <rect
-            x={middle(atM) - edge(atM) - BAR_PX}
-            y={scale.y(atM) - (rail ? 3 : 2)}
-            width={2 * (edge(atM) + BAR_PX)}
-            height={rail ? 6 : 4}
-          />
-          {height !== undefined && (
-            <text x={middle(atM) - edge(atM) - BAR_PX - 4} y={scale.y(atM) + 5} text-anchor="end">
-              {height.slice(0, 8)}
-            </text>
-          )}
-        </g>
-      ))}
+      {apart(strip.above, scale)
+        .filter(inView)
+        .map(({ atM, rail, height }, i) => (
+          <g key={`${atM}-${i}`} class="strip-above">
+            <rect
+              x={middle(atM) - edge(atM) - BAR_PX}
+              y={scale.y(atM) - (rail ? 3 : 2)}
+              width={2 * (edge(atM) + BAR_PX)}
+              height={rail ? 6 : 4}
+            />
+            {height !== undefined && (
+              <text x={middle(atM) - edge(atM) - BAR_PX - 4} y={scale.y(atM) + 5} text-anchor="end">
+                {height.slice(0, 8)}
+              </text>
+            )}
+          </g>
+        ))}
     </g>
   );
 }
 
-/** Where side roads stand closer than ink can, the first of them is drawn. */
-const STUB_APART_PX = 5;
-
+/** Where side roads stand closer than ink can, a main one is drawn before others. */
 function thinned(stubs: StripView['stubs'], scale: StripScale): StripView['stubs'] {
   const last = { left: Number.NEGATIVE_INFINITY, right: Number.NEGATIVE_INFINITY };
+  const lastMain = { ...last };
   return stubs.filter(({ atM, side, main }) => {
+    if ((atM - lastMain[side]) * scale.pxPerM < STUB_APART_PX) return false;
     if (!main && (atM - last[side]) * scale.pxPerM < STUB_APART_PX) return false;
     last[side] = atM;
+    if (main) lastMain[side] = atM;
     return true;
   });
 }
 
+/** What crosses the road, the first of those that stand too close; a bridge with its height always. */
+function apart<T extends { readonly atM: number; readonly height?: string | undefined }>(
+  items: readonly T[],
+  scale: StripScale,
+): T[] {
+  let lastM = Number.NEGATIVE_INFINITY;
+  return items.filter(({ atM, height }) => {
+    if (height === undefined && (atM - lastM) * scale.pxPerM < ACROSS_APART_PX) return false;
+    lastM = atM;
+    return true;
+  });
+}
+
+const STUB_APART_PX = 5;
+const ACROSS_APART_PX = 9;
 /** A bridge stands out over the road's edge by this much. */
 const BAR_PX = 7;
 const ASIDE_NEAR_PX = 23;
 const ASIDE_FAR_PX = 45;
 /** Pieces shorter than this on the paper are drawn with their neighbours. */
-const LEAST_PX = 2;
+const LEAST_PX = 4;
 
 function asideOf(side: 'left' | 'right'): [number, number] {
   return side === 'left' ? [-ASIDE_FAR_PX, -ASIDE_NEAR_PX] : [ASIDE_NEAR_PX, ASIDE_FAR_PX];

@@ -36,6 +36,19 @@ export function middleAt(lean: readonly number[], stepM: number, atM: number): n
   return MIDDLE_PX + LEAN_PX * (a + (b - a) * Math.min(1, Math.max(0, at - i)));
 }
 
+/** The mean about each value over `width` of them. */
+export function smoothed(values: readonly number[], width: number): number[] {
+  const reach = Math.floor(width / 2);
+  if (reach < 1) return [...values];
+  const sums = [0];
+  for (const value of values) sums.push((sums.at(-1) ?? 0) + value);
+  return values.map((_, i) => {
+    const from = Math.max(0, i - reach);
+    const to = Math.min(values.length, i + reach + 1);
+    return ((sums[to] ?? 0) - (sums[from] ?? 0)) / (to - from);
+  });
+}
+
 /** Half the road's width on the paper: never a hair, never the whole ribbon. */
 export function halfWidthPx(widthM: number): number {
   return Math.max(3, Math.min(20, (widthM * ACROSS_PX_PER_M) / 2));

@@ -1,6 +1,6 @@
 import './strip.css';
 import { useSignal, useSignalEffect } from '@preact/signals';
-import { useLayoutEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import { printKm, printMiles } from '../../geo/units/print.ts';
 import type { StripView } from '../../main/contract/strip.ts';
 import { select } from '../state/actions.ts';
@@ -19,14 +19,18 @@ import {
 import { CursorVehicle } from './cursor-vehicle.tsx';
 import { Lettering } from './lettering.tsx';
 import { Ribbon } from './ribbon.tsx';
-import { drawnSpan, PAD_PX, pieceAt, stripScale, WIDTH_PX } from './scale.ts';
+import { drawnSpan, PAD_PX, pieceAt, smoothed, stripScale, WIDTH_PX } from './scale.ts';
 import { StripFindings } from './strip-findings.tsx';
 import { useDrag } from './use-drag.ts';
 
 /** At first a drive stands on so many heights of its place: long enough to read, short enough to see. */
 const HEIGHTS_AT_FIRST = 2.2;
+/** A long drive stands on more heights: closer than this nothing is told apart. */
+const PX_PER_M_AT_FIRST = 0.015;
 const ZOOM_STEP = 1.5;
 const PX_PER_M_MOST = 2;
+/** Bends shorter than this on the paper are no more than a tremor. */
+const BEND_PX = 14;
 /** Scale per pixel of the wheel. */
 const WHEEL_STEP = 1.002;
 /** The cursor is kept this far from the edge of the view. */
@@ -47,10 +51,13 @@ export function StripMap() {
     if (next.fromPx !== drawn.peek().fromPx || next.toPx !== drawn.peek().toPx) drawn.value = next;
   };
 
+  const drawnId = useRef<string | undefined>(undefined);
   useSignalEffect(() => {
     const driveId = openedDrive.value?.view.driveId;
     const country = countryUsed.value;
     if (driveId === undefined) return;
+    // one drive's findings must not stand on another's road
+    if (drawnId.current !== driveId) strip.value = undefined;
     const stop = new AbortController();
     void ask(
       'strip',
@@ -60,15 +67,33 @@ export function StripMap() {
       if (stop.signal.aborted) return;
       problem.value = reply.ok ? undefined : reply.error.message;
       strip.value = reply.ok ? reply.value : undefined;
+      drawnId.current = driveId;
       pxPerM.value = 0;
     });
     return () => stop.abort();
   });
 
-  const shown = strip.value;
-  const lengthM = Math.max(1, shown?.lengthM ?? 1);
-  const atFirst = Math.max(0.0005, (height.value * HEIGHTS_AT_FIRST - 2 * PAD_PX) / lengthM);
+  const lengthM = Math.max(1, strip.value?.lengthM ?? 1);
+  const atFirst = Math.max(PX_PER_M_AT_FIRST, (height.value * HEIGHTS_AT_FIRST - 2 * PAD_PX) / lengthM);
   const scale = stripScale(lengthM, pxPerM.value || Math.min(PX_PER_M_MOST, atFirst));
+  const shown = useMemo(
+    () =>
+      strip.value && {
+        ...strip.value,
+        lean: smoothed(strip.value.lean, BEND_PX / (strip.value.leanStepM * scale.pxPerM)),
+      },
+    [strip.value, scale.pxPerM],
+  );
+
+  // whoever moves the cursor or chooses a finding, the strip follows
+  const show = (atM: number) => {
+    const element = box.current;
+    if (!element || !shown) return;
+    const y = scale.y(atM);
+    if (y < element.scrollTop + NEAR_PX) element.scrollTop = y - element.clientHeight / 3;
+    else if (y > element.scrollTop + element.clientHeight - NEAR_PX)
+      element.scrollTop = y - (element.clientHeight * 2) / 3;
+  };
 
   // the place in the middle of the view stays there when the scale changes; until then the drive stands at its start,
   // whatever room its place is given
@@ -76,15 +101,21 @@ export function StripMap() {
   useLayoutEffect(() => {
     const element = box.current;
     if (!element || !shown) return;
-    if (pxPerM.value === 0) element.scrollTop = element.scrollHeight;
-    else element.scrollTop = scale.y(held.current.atM) - held.current.fromTopPx;
+    if (pxPerM.value === 0) {
+      element.scrollTop = element.scrollHeight;
+      show(cursorM.peek());
+    } else element.scrollTop = scale.y(held.current.atM) - held.current.fromTopPx;
     look(element);
-  }, [shown, scale.heightPx]);
+  }, [strip.value, scale.heightPx]);
 
   useLayoutEffect(() => {
     const element = box.current;
     if (!element) return;
-    const watch = new ResizeObserver(() => look(element));
+    const watch = new ResizeObserver(() => {
+      // what stands at the lower edge stays there
+      element.scrollTop += height.peek() - element.clientHeight;
+      look(element);
+    });
     watch.observe(element);
     // by hand, since it must be able to keep the page from scaling
     const onWheel = (event: WheelEvent) => {
@@ -99,15 +130,6 @@ export function StripMap() {
     };
   }, []);
 
-  // whoever moves the cursor or chooses a finding, the strip follows
-  const show = (atM: number) => {
-    const element = box.current;
-    if (!element || !shown) return;
-    const y = scale.y(atM);
-    if (y < element.scrollTop + NEAR_PX) element.scrollTop = y - element.clientHeight / 3;
-    else if (y > element.scrollTop + element.clientHeight - NEAR_PX)
-      element.scrollTop = y - (element.clientHeight * 2) / 3;
-  };
   useLayoutEffect(() => show(cursorM.value), [cursorM.value]);
   useLayoutEffect(() => {
     if (selected.value) show(selected.value.fromM);

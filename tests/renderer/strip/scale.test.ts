@@ -6,6 +6,7 @@ import {
   nameYs,
   pieceAt,
   placeMarks,
+  smoothed,
   stripScale,
   tickStepM,
   visiblePieces,
@@ -56,6 +57,13 @@ describe('the strip', () => {
     ];
     expect(placeMarks(marks, 20, 60, 900)).toEqual([305, 285]);
     expect(placeMarks(marks, 20, 60, 301)).toEqual([265, 285]);
+  });
+
+  it('leans by the mean of the bends at a small scale, and as it is at a large one', () => {
+    expect(smoothed([0, 1, 0, -1], 1)).toEqual([0, 1, 0, -1]);
+    const calm = smoothed([1, -1, 1, -1, 1], 3);
+    for (const each of calm) expect(Math.abs(each)).toBeLessThan(0.5);
+    expect(smoothed([0.5, 0.5, 0.5], 9)).toEqual([0.5, 0.5, 0.5]);
   });
 
   it('finds the piece that holds a place', () => {

@@ -12,6 +12,7 @@ import type { MapSink } from '../../geo/roads/sink.ts';
 import { openMap } from '../../main/services/map/open-map.ts';
 import { readPbfFile } from '../../main/services/map/read-pbf-file.ts';
 import { extractsIn, makeLargeMap } from './make-large-map.ts';
+import { tellRow } from './table.ts';
 
 const RUNS = 5;
 const [, script, openPath] = process.argv;
@@ -121,6 +122,30 @@ async function compareSpeed(path: string): Promise<void> {
     encoding: 'utf8',
   });
   console.log(`  opened about a drive, fresh process: ${report.trim()}`);
+  for (const [depth, what] of [
+    ['elements', 'all elements'],
+    ['tags', 'every tag as an object besides'],
+  ] as const)
+    tellRow({
+      work: `decode a PBF of ${size} MB, ${what}`,
+      must: depth === 'elements' ? "≥ 0.8 × osmium's speed" : '',
+      aim: depth === 'elements' ? 'faster than osmium' : '',
+      measured: `${best[depth].toFixed(2)} s`,
+      reference: `osmium fileinfo -e ${best.osmium.toFixed(2)} s: ${(best.osmium / best[depth]).toFixed(2)} × its speed`,
+    });
+  const peakMb = Number(/peak (\d+) MB/.exec(report)?.[1]);
+  const bareMb = Number(
+    execFileSync(process.execPath, ['-e', 'console.log(process.resourceUsage().maxRSS / 1000)'], {
+      encoding: 'utf8',
+    }),
+  );
+  tellRow({
+    work: `memory while reading ${size} MB about a drive`,
+    must: '< 250 MB',
+    aim: '< 150 MB',
+    measured: `${peakMb} MB at its peak`,
+    reference: `Node doing nothing ${bareMb.toFixed(0)} MB: ${(peakMb / bareMb).toFixed(1)} ×`,
+  });
 }
 
 async function seconds(work: () => unknown): Promise<number> {

@@ -1,10 +1,12 @@
 /**
- * Every bench in turn, each in a process of its own so that none warms the next one's code or swells its memory.
+ * Every bench in turn, each in a process of its own so that none warms the next one's code or swells its memory, and
+ * at the end the table of what was promised, what was measured and what it was held against.
  * `npm run bench` runs all; `npm run bench -- match` those whose name holds the word.
  */
-import { spawnSync } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { cpus } from 'node:os';
 import { fileURLToPath } from 'node:url';
+import { type TableRow, tableOf, takeRows } from './table.ts';
 
 const BENCHES = [
   'read-maps',
@@ -14,14 +16,40 @@ const BENCHES = [
   'planted-limits',
   'false-alarms',
   'check-long-drive',
+  'window-start',
+  'map-pan',
 ];
 
 const only = process.argv[2] ?? '';
+const rows: TableRow[] = [];
 console.log(`${cpus()[0]?.model ?? 'unknown processor'}, ${cpus().length} cores, Node ${process.version}`);
 for (const name of BENCHES.filter((bench) => bench.includes(only))) {
   console.log(`\n== ${name}`);
-  const ended = spawnSync(process.execPath, [fileURLToPath(new URL(`./${name}.js`, import.meta.url))], {
-    stdio: 'inherit',
+  if (!(await run(name))) process.exitCode = 1;
+}
+if (rows.length > 0) console.log(`\n${tableOf(rows)}`);
+
+/** @returns whether it ended well */
+function run(name: string): Promise<boolean> {
+  const bench = spawn(process.execPath, [fileURLToPath(new URL(`./${name}.js`, import.meta.url))], {
+    stdio: ['inherit', 'pipe', 'inherit'],
   });
-  if (ended.status !== 0) process.exitCode = 1;
+  let rest = '';
+  const take = (output: string): void => {
+    const { text, rows: found } = takeRows(output);
+    rows.push(...found);
+    if (text !== '') process.stdout.write(text);
+  };
+  bench.stdout.setEncoding('utf8').on('data', (data: string) => {
+    const whole = (rest + data).lastIndexOf('\n') + 1;
+    const output = rest + data;
+    take(output.slice(0, whole));
+    rest = output.slice(whole);
+  });
+  return new Promise((done) => {
+    bench.once('close', (code) => {
+      take(rest);
+      done(code === 0);
+    });
+  });
 }

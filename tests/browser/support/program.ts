@@ -4,7 +4,8 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 
-const ROOT = resolve(import.meta.dirname, '../../..');
+/** Tests and benches, built or not, run from the root. */
+const ROOT = resolve('.');
 const START = join(ROOT, '.build/main/cli/start.js');
 const READY_MS = 30_000;
 

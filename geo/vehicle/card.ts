@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { LIQUIDS } from '../load/liquids.ts';
 
 /** A figure outside what any motorhome has is a slip (centimetres, tonnes, a lost digit) and would clear every bridge. */
 const size = (min: number, max: number) => z.number().min(min).max(max);
@@ -9,6 +10,21 @@ const rackSchema = z.strictObject({
   fitted: z.boolean(),
   limitKg: size(1, 1000).optional(),
 });
+
+/** More of a kind no motorhome has. */
+const PLACES_MAX = 30;
+const placeName = z.string().max(100).regex(/\S/);
+/** metres rearwards from the front axle, negative ahead of it */
+const placeX = z.number().min(-5).max(20);
+
+const seatSchema = z.strictObject({ name: placeName, xM: placeX });
+const tankSchema = z.strictObject({
+  name: placeName,
+  holds: z.enum(LIQUIDS),
+  xM: placeX,
+  capacityL: size(1, 2000),
+});
+const lockerSchema = z.strictObject({ name: placeName, xM: placeX, limitKg: size(1, 2000).optional() });
 
 /** How far the three parts of the length may miss the whole: a centimetre of reading on each measurement. */
 const LENGTH_SUM_TOLERANCE_M = 0.02;
@@ -56,6 +72,10 @@ export const vehicleCardSchema = z
     rearClearanceM: size(0.02, 2).optional(),
     bellyClearanceM: size(0.02, 2).optional(),
     gasKg: z.number().nonnegative().max(1000).optional(),
+    /** where people, liquids and things go, for the load; each place has a name of its own */
+    seats: z.array(seatSchema).max(PLACES_MAX).optional(),
+    tanks: z.array(tankSchema).max(PLACES_MAX).optional(),
+    lockers: z.array(lockerSchema).max(PLACES_MAX).optional(),
     notes: z.string().max(4000).optional(),
   })
   .superRefine((card, context) => {
@@ -78,6 +98,22 @@ export const vehicleCardSchema = z
         path: ['widthMirrorsFoldedM'],
         message: 'the folded mirrors are wider than the unfolded ones',
       });
+    const named = new Set<string>();
+    for (const kind of ['seats', 'tanks', 'lockers'] as const)
+      for (const [index, { name }] of (card[kind] ?? []).entries()) {
+        if (named.has(name) || name.toLowerCase() === 'rack')
+          context.addIssue({
+            code: 'custom',
+            path: [kind, index, 'name'],
+            message: named.has(name)
+              ? `"${name.slice(0, 40)}" is the name of another place`
+              : `"${name}" is the rack's own name`,
+          });
+        named.add(name);
+      }
   });
 
 export type VehicleCard = z.infer<typeof vehicleCardSchema>;
+export type Seat = z.infer<typeof seatSchema>;
+export type Tank = z.infer<typeof tankSchema>;
+export type Locker = z.infer<typeof lockerSchema>;

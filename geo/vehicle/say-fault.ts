@@ -2,24 +2,36 @@ import type { z } from 'zod';
 
 type Issue = z.core.$ZodIssue;
 
-/** One fault of a vehicle card in words a person understands, naming the field. */
-export function sayFault(issue: Issue, data: unknown): string {
+/** What the fault is about. */
+interface About {
+  readonly whole: string;
+  readonly kind: string;
+}
+const CARD: About = { whole: 'the card', kind: 'vehicle card' };
+
+/** One fault of a file in words a person understands, naming the field. */
+export function sayFault(issue: Issue, data: unknown, about: About = CARD): string {
   const field = issue.path.map(String).join('.');
-  const name = field === '' ? 'the card' : field;
+  const name = field === '' ? about.whole : field;
   const given = valueAt(data, issue.path);
   switch (issue.code) {
     case 'invalid_type':
       if (given === undefined) return `${name} is missing`;
       return `${name} must be ${TYPE_WORDS[issue.expected] ?? issue.expected}, not ${describe(given)}${unquoted(issue.expected, given)}`;
     case 'too_big':
+      if (issue.origin === 'array') return `${name} holds more than ${issue.maximum}`;
+      if (issue.origin === 'string') return `${name} is longer than ${issue.maximum} letters`;
       return `${name} is ${describe(given)}, more than ${issue.maximum}${unitOf(field)} can be right`;
     case 'too_small':
+      if (issue.origin === 'string') return `${name} is empty`;
       return `${name} is ${describe(given)}, less than ${issue.minimum}${unitOf(field)} can be right`;
     case 'unrecognized_keys': {
       const shown = issue.keys.slice(0, KEYS_SHOWN).map((key) => `"${clip(key)}"`);
       const keys = issue.keys.length > KEYS_SHOWN ? `${shown.join(', ')} and others` : shown.join(', ');
-      return `${field === '' ? '' : `${field}: `}${keys} ${issue.keys.length > 1 ? 'are no fields' : 'is no field'} of a vehicle card`;
+      return `${field === '' ? '' : `${field}: `}${keys} ${issue.keys.length > 1 ? 'are no fields' : 'is no field'} of a ${about.kind}`;
     }
+    case 'invalid_format':
+      return `${name} is blank`;
     case 'invalid_value':
       if (given === undefined) return `${name} is missing`;
       return `${name} must be ${issue.values.map((value) => JSON.stringify(value)).join(' or ')}, not ${describe(given)}`;
@@ -34,6 +46,7 @@ const TYPE_WORDS: Readonly<Record<string, string>> = {
   number: 'a number',
   string: 'text',
   boolean: 'true or false',
+  array: 'a list in brackets',
   object: 'an object in braces',
 };
 

@@ -1,0 +1,70 @@
+import { ok, type Result } from '../../result.ts';
+import type { VehicleCard } from '../../vehicle/card.ts';
+import type { LoadItem } from '../load-list.ts';
+import type { StowPlace } from '../places.ts';
+import { weigh } from '../weigh.ts';
+import { remediesFor } from './remedies.ts';
+import { type Found, searchCures } from './search.ts';
+
+/** One thing to do, with the mass it is about. */
+export type CureStep =
+  | { readonly kind: 'drain'; readonly name: string; readonly litres: number; readonly massKg: number }
+  | { readonly kind: 'move'; readonly item: LoadItem; readonly to: StowPlace; readonly massKg: number }
+  | { readonly kind: 'leave'; readonly item: LoadItem; readonly massKg: number };
+
+export interface Cure {
+  readonly steps: readonly CureStep[];
+  /** left behind or drained */
+  readonly leftKg: number;
+  readonly movedKg: number;
+  /** the list with the steps done */
+  readonly items: readonly LoadItem[];
+}
+
+export interface Cures {
+  /** the best first, each about other items and all with as few steps; empty when nothing is over or nothing helps */
+  readonly cures: readonly Cure[];
+  /** false where the list is so long that not every set was tried: there may be a smaller one */
+  readonly proved: boolean;
+}
+
+/**
+ * What to move, drain or leave behind so that nothing is over its plate or its place's limit: the fewest steps; of
+ * those, the least mass left behind; of those, the least mass moved. Things move to the card's lockers and the fitted
+ * rack, water is drained by the litre, people stay.
+ * @param options.wanted how many to give at most
+ * @param options.trials how many sets to try before giving up the proof
+ */
+export function cureOverload(
+  card: VehicleCard,
+  items: readonly LoadItem[],
+  options: { readonly wanted?: number; readonly trials?: number } = {},
+): Result<Cures> {
+  const loaded = weigh(card, items);
+  if (!loaded.ok) return loaded;
+  const remedies = remediesFor(card, items, loaded.value);
+  const { found, proved } = searchCures(remedies, options.wanted ?? 3, options.trials ?? 300_000);
+  return ok({ cures: found.map((each) => cureOf(each, items)), proved });
+}
+
+function cureOf({ leftKg, movedKg, chosen, drained }: Found, items: readonly LoadItem[]): Cure {
+  const steps: CureStep[] = [];
+  let now = [...items];
+  for (const { tank, litres } of drained) {
+    steps.push({ kind: 'drain', name: tank.name, litres, massKg: litres * tank.kgPerL });
+    now = tank.drain(now, litres);
+  }
+  for (const { handled, remedy } of chosen) {
+    const { item } = handled;
+    const { massKg } = item;
+    if (remedy.to === undefined) {
+      steps.push({ kind: 'leave', item, massKg });
+      now = now.filter((each) => each !== item);
+    } else {
+      const { to } = remedy;
+      steps.push({ kind: 'move', item, to, massKg });
+      now = now.map((each) => (each === item ? { ...item, xM: to.xM, place: to.name } : each));
+    }
+  }
+  return { steps, leftKg, movedKg, items: now };
+}

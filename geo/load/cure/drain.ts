@@ -1,0 +1,54 @@
+import type { Drained, Row } from './remedies.ts';
+
+const NOISE = 1e-6;
+
+/**
+ * The fewest litres to drain from each of some tanks, so that nothing stays over; every tank is used. Whole litres
+ * where that can be. The last tank's amount follows from the limits, the others are tried litre by litre.
+ * @param over load minus limit, after everything else that is done
+ * @param spend counts a trial; false when no more may be made
+ * @returns litres by tank, or undefined where no amounts do
+ */
+export function leastDrained(
+  over: Row,
+  tanks: readonly Drained[],
+  spend: () => boolean,
+): readonly number[] | undefined {
+  const [tank, ...others] = tanks;
+  if (tank === undefined) return over.every((kg) => kg <= NOISE) ? [] : undefined;
+  if (others.length === 0) {
+    const litres = leastFrom(over, tank);
+    return litres === undefined ? undefined : [litres];
+  }
+  let best: readonly number[] | undefined;
+  for (let litres = 1; litres < tank.litres + 1; litres++) {
+    if (!spend()) return best;
+    const off = Math.min(litres, tank.litres);
+    const rest = leastDrained(
+      over.map((kg, limit) => kg + off * (tank.changePerL[limit] ?? 0)),
+      others,
+      spend,
+    );
+    const found = rest && [off, ...rest];
+    if (found && (best === undefined || massOf(found, tanks) < massOf(best, tanks))) best = found;
+  }
+  return best;
+}
+
+export function massOf(litres: readonly number[], tanks: readonly Drained[]): number {
+  return litres.reduce((sum, off, index) => sum + off * (tanks[index]?.kgPerL ?? 0), 0);
+}
+
+/** Each limit asks for at least so much, or allows at most so much where draining loads it (behind the rear axle). */
+function leastFrom(over: Row, { changePerL, litres }: Drained): number | undefined {
+  let least = 0;
+  let most = litres;
+  for (const [limit, kg] of over.entries()) {
+    const each = changePerL[limit] ?? 0;
+    if (each < -NOISE) least = Math.max(least, kg / -each);
+    else if (each > NOISE) most = Math.min(most, -kg / each);
+    else if (kg > NOISE) return undefined;
+  }
+  if (least > most + NOISE || least <= NOISE) return undefined;
+  return Math.min(Math.ceil(least - NOISE), Math.max(least, most));
+}

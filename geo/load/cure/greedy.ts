@@ -1,0 +1,47 @@
+import type { Handled, Remedies, Remedy } from './remedies.ts';
+import type { Found } from './search.ts';
+
+/**
+ * One set that cures, not always the smallest: step by step the one that takes most off what is over.
+ * @returns empty where that leads nowhere
+ */
+export function greedy({ over, handled, drained }: Remedies): Found[] {
+  let now = over;
+  const chosen: { handled: Handled; remedy: Remedy }[] = [];
+  const emptied = drained.filter((tank) => {
+    const after = now.map((kg, limit) => kg + tank.litres * (tank.changePerL[limit] ?? 0));
+    if (excess(after) >= excess(now)) return false;
+    now = after;
+    return true;
+  });
+  const left = new Set(handled);
+  while (excess(now) > NOISE) {
+    let best: { handled: Handled; remedy: Remedy; after: number[] } | undefined;
+    for (const each of left)
+      for (const remedy of each.remedies) {
+        const after = now.map((kg, limit) => kg + (remedy.change[limit] ?? 0));
+        if (excess(after) < excess(best?.after ?? now) - NOISE) best = { handled: each, remedy, after };
+      }
+    if (best === undefined) return [];
+    chosen.push({ handled: best.handled, remedy: best.remedy });
+    left.delete(best.handled);
+    now = best.after;
+  }
+  const massOf = (kind: Remedy['kind']) =>
+    chosen.reduce((sum, { handled: { item }, remedy }) => sum + (remedy.kind === kind ? item.massKg : 0), 0);
+  return [
+    {
+      leftKg: massOf('leave') + emptied.reduce((sum, { litres, kgPerL }) => sum + litres * kgPerL, 0),
+      movedKg: massOf('move'),
+      chosen,
+      drained: emptied.map((tank) => ({ tank, litres: tank.litres })),
+      leastSpareKg: -Math.max(...now.slice(0, 3)),
+    },
+  ];
+}
+
+const NOISE = 1e-6;
+
+function excess(over: readonly number[]): number {
+  return over.reduce((sum, kg) => sum + Math.max(0, kg), 0);
+}

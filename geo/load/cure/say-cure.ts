@@ -1,0 +1,43 @@
+import { printKg } from '../../units/print.ts';
+import type { Cure, Cures } from './cure.ts';
+
+/** `drain 26 l from "Fresh water tank" and leave "Garage box" behind (31 kg)` */
+export function sayCure({ steps }: Cure): string {
+  const said = steps.map((step) => {
+    switch (step.kind) {
+      case 'drain':
+        return `drain ${printLitres(step.litres)} from ${quote(step.name)}`;
+      case 'leave':
+        return `leave ${quote(step.item.name)} behind (${printKg(step.massKg)})`;
+      default:
+        return `move ${quote(step.item.name)} (${printKg(step.massKg)}) to ${step.to.name === 'rack' ? 'the rack' : quote(step.to.name)}`;
+    }
+  });
+  const last = said.pop() ?? 'nothing';
+  return said.length === 0 ? last : `${said.join(', ')} and ${last}`;
+}
+
+/** What to do about an overload: a sentence, the other ways after it. */
+export function sayCures({ cures, proved }: Cures): string {
+  const [best, ...others] = cures;
+  if (best === undefined)
+    return proved
+      ? 'Nothing listed can be moved, drained or left behind to cure it: another vehicle is needed, or a higher plate.'
+      : 'No way out was found among so many items: leave the heaviest behind and try again.';
+  const or = others.map((cure) => `; or ${sayCure(cure)}`).join('');
+  const fewer = proved ? '' : ' There may be a way with fewer steps.';
+  return `${upperFirst(sayCure(best))}${or}.${fewer}`;
+}
+
+/** Whole litres as such; what is left over, with one decimal and rounded up. */
+function printLitres(litres: number): string {
+  return `${Number.isInteger(litres) ? litres : (Math.ceil(litres * 10 - 1e-6) / 10).toFixed(1)} l`;
+}
+
+function quote(name: string): string {
+  return `"${name.length > 60 ? `${name.slice(0, 60)}…` : name}"`;
+}
+
+function upperFirst(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

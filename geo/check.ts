@@ -1,4 +1,6 @@
 import { alpha2 } from './country/country-of.ts';
+import type { LoadResult } from './load/result.ts';
+import { sayLoaded } from './load/say-load.ts';
 import type { Drive, Stretch } from './match/drive.ts';
 import { type DriveReport, type Finding, verdictOf } from './report.ts';
 import type { Roads } from './roads/roads.ts';
@@ -26,6 +28,8 @@ export interface CheckInput {
   readonly drive: Drive;
   readonly roads: Roads;
   readonly card: VehicleCard;
+  /** the same vehicle as loaded */
+  readonly load?: LoadResult;
   readonly margins?: Margins;
   /** ISO 3166-1 alpha-2: stands in where the place tells none, as at sea */
   readonly country?: string;
@@ -44,7 +48,7 @@ export interface CheckInput {
  * Matching is the caller's, so that another vehicle or margin needs no second match.
  */
 export function checkDrive(input: CheckInput): DriveReport {
-  const { route, drive, roads, card, leaving } = input;
+  const { route, drive, roads, card, load, leaving } = input;
   const times = timesOf(drive, roads, card, input.country);
   const along = alongDrive(drive, roads, {
     countries: times.countries,
@@ -58,6 +62,7 @@ export function checkDrive(input: CheckInput): DriveReport {
     roads,
     card,
     envelope: envelopeOf(card),
+    load,
     margins: input.margins ?? DEFAULT_MARGINS,
     country,
     along,
@@ -79,6 +84,7 @@ export function checkDrive(input: CheckInput): DriveReport {
       positions: countPositions(route),
     },
     vehicle: card,
+    ...(load === undefined ? {} : { load }),
     ...(leaving === undefined ? {} : { leaveAt: leaving.text }),
     country,
     map: { sources: roads.sources.map((source) => ({ ...source })), roads: countDriven(roads) },
@@ -93,7 +99,7 @@ export function checkDrive(input: CheckInput): DriveReport {
     rules: rulesUsed(ruleInput, times),
     findings,
     verdict: verdictOf(findings),
-    cautions: [STANDING_CAUTION, ...notes, ...roads.notes],
+    cautions: [STANDING_CAUTION, ...(load === undefined ? [] : sayLoaded(load)), ...notes, ...roads.notes],
   };
 }
 

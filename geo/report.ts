@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { loadResultSchema } from './load/result.ts';
 import { vehicleCardSchema } from './vehicle/card.ts';
 
 /**
@@ -135,6 +136,8 @@ export const driveReportSchema = z.strictObject({
     positions: z.number(),
   }),
   vehicle: vehicleCardSchema,
+  /** the vehicle as loaded, where a load is given */
+  load: loadResultSchema.optional(),
   leaveAt: z.string().optional(),
   /** ISO 3166-1 alpha-2 */
   country: z.array(z.string()),

@@ -11,11 +11,11 @@ import type { RuleInput } from './rule.ts';
  * minutes.
  */
 export function contextsAt(input: RuleInput, place: Place, within: boolean): ConditionContext[] {
-  const { along, card, envelope } = input;
+  const { along, card, envelope, load } = input;
   const country = along.countryAt(place.fromM);
   const where = placeAt(input, place.fromM);
   const context = (moment: LocalMoment | undefined): ConditionContext => ({
-    vehicle: figuresOf(card, envelope),
+    vehicle: figuresOf(card, envelope, load),
     moment,
     place: { ...where, country: country === undefined ? undefined : alpha2(country) },
     reach: within ? 'within' : 'through',

@@ -1,4 +1,5 @@
 import type { CountryRule } from '../country/rule.ts';
+import { sayPlated } from '../load/say-load.ts';
 import type { LimitClaim } from '../tags/limits.ts';
 import { printKg } from '../units/print.ts';
 import { holdLimits } from './hold-limits.ts';
@@ -8,14 +9,14 @@ import type { RuleInput, SubjectRule } from './rule.ts';
 
 /**
  * Mass limits against the plated gross mass, whatever the vehicle weighs today: maps hold plated figures under
- * both keys, and a light load is not credited.
+ * both keys, and a light load is not credited. A load above the plate is held in the plate's stead.
  */
 export const mass: SubjectRule = (input) =>
   holdLimits(input, {
     subject: 'mass',
     quantities: ['mass', 'plateMass', 'unladenMass'],
     unit: 'kg',
-    unprovedAdvice: `Find out the mass limit before driving there; the vehicle is plated at ${printKg(input.card.grossKg)}.`,
+    unprovedAdvice: `Find out the mass limit before driving there; the vehicle is ${sayPlated(input.card.grossKg, input.load?.grossKg)}.`,
     judge: (claim, value, place) =>
       claim.quantity === 'unladenMass'
         ? judgeUnladen(input, claim, value)
@@ -24,9 +25,12 @@ export const mass: SubjectRule = (input) =>
 
 function judgePlate(input: RuleInput, claim: LimitClaim, limitKg: number, place: Place): Judged | undefined {
   const { grossKg } = input.card;
+  const actualKg = input.load?.grossKg ?? 0;
+  if (actualKg > grossKg) return judgeOverloaded(input, claim, limitKg, actualKg);
   const spare = limitKg - grossKg;
   if (spare > -NOISE_KG) return undefined;
-  const credit = claim.quantity === 'mass' ? ` ${sayBasis(input.along.ruleAt(place.fromM))}` : '';
+  const rule = input.along.ruleAt(place.fromM);
+  const credit = claim.quantity === 'mass' ? ` ${sayBasis(rule, input.load?.grossKg)}` : '';
   return {
     level: claim.basis === 'advisory' ? 'squeeze' : 'barred',
     vehicle: { value: grossKg, unit: 'kg', what: 'plated gross mass' },
@@ -36,11 +40,32 @@ function judgePlate(input: RuleInput, claim: LimitClaim, limitKg: number, place:
   };
 }
 
+/** The load is above the plate: a limit between the two bars by what is on board, unless it is one on the plate. */
+function judgeOverloaded(
+  { card }: RuleInput,
+  claim: LimitClaim,
+  limitKg: number,
+  actualKg: number,
+): Judged | undefined {
+  const spare = limitKg - actualKg;
+  if (spare > -NOISE_KG) return undefined;
+  const plateOver = card.grossKg - limitKg > NOISE_KG;
+  const barred = claim.basis !== 'advisory' && (plateOver || claim.quantity === 'mass');
+  return {
+    level: barred ? 'barred' : 'squeeze',
+    vehicle: { value: actualKg, unit: 'kg', what: 'mass as loaded' },
+    spare,
+    say: `The limit is ${printKg(limitKg, 'down')}; the vehicle is ${sayPlated(card.grossKg, actualKg)}: ${printKg(-spare, 'up')} over the limit${plateOver ? '' : ', which the plate alone would keep'}.`,
+    advice: plateOver ? 'Unload to the plate, and take another road.' : 'Unload to the plate.',
+  };
+}
+
 /** What the plain mass sign compares; the plate is held against it in any case. */
-function sayBasis({ code, name, massSign }: CountryRule): string {
+function sayBasis({ code, name, massSign }: CountryRule, actualKg: number | undefined): string {
+  const loaded = actualKg === undefined ? '' : `Loaded as listed it weighs ${printKg(actualKg, 'up')}`;
   if (massSign.value === 'plated' && code !== 'other')
-    return `In ${name} the plate decides, however little it weighs today (${massSign.source}).`;
-  return 'It may weigh less today; that is not counted on.';
+    return `In ${name} the plate decides, however little it weighs today (${massSign.source}).${loaded === '' ? '' : ` ${loaded}.`}`;
+  return `${loaded || 'It may weigh less today'}; that is not counted on.`;
 }
 
 function judgeUnladen(input: RuleInput, claim: LimitClaim, limitKg: number): Judged | undefined {

@@ -1,3 +1,4 @@
+import type { LoadResult } from '../load/result.ts';
 import type { Drive } from '../match/drive.ts';
 import type { Finding } from '../report.ts';
 import type { Roads } from '../roads/roads.ts';
@@ -20,6 +21,8 @@ export interface RuleInput {
   readonly roads: Roads;
   readonly card: VehicleCard;
   readonly envelope: Envelope;
+  /** the vehicle as loaded, where a load is given: what exceeds a plate is held in the plate's stead */
+  readonly load?: LoadResult | undefined;
   readonly margins: Margins;
   /** ISO 3166-1 alpha-2, in driving order; empty when neither the place nor the user tells */
   readonly country: readonly string[];

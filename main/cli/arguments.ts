@@ -1,11 +1,11 @@
-import { isAbsolute, resolve } from 'node:path';
-import { parseArgs } from 'node:util';
 import { fail, ok, type Result } from '../../geo/result.ts';
+import { absolute, readWords, USAGE_HINT } from './read-words.ts';
 
 export interface CheckArguments {
   readonly routePath: string;
   readonly mapPaths: readonly string[];
   readonly vehiclePath: string;
+  readonly loadPath?: string;
   readonly track?: string;
   readonly country?: string;
   readonly leaveAt?: string;
@@ -13,40 +13,16 @@ export interface CheckArguments {
   readonly outFolder?: string;
 }
 
-const USAGE_HINT = "See 'lanegauge --help'.";
-
 /** Reads the words after `lanegauge check`. Unknown options are refused by name. */
 export function readCheckArguments(words: readonly string[], standsIn: string): Result<CheckArguments> {
-  let values: Record<string, string | boolean | string[] | undefined>;
-  try {
-    ({ values } = parseArgs({
-      args: [...words],
-      strict: true,
-      allowPositionals: false,
-      options: {
-        route: { type: 'string', multiple: true },
-        map: { type: 'string', multiple: true },
-        vehicle: { type: 'string', multiple: true },
-        track: { type: 'string', multiple: true },
-        country: { type: 'string', multiple: true },
-        leave: { type: 'string', multiple: true },
-        out: { type: 'string', multiple: true },
-        json: { type: 'boolean' },
-      },
-    }));
-  } catch (error) {
-    return fail(
-      'usage',
-      `${error instanceof Error ? firstSentence(error.message) : String(error)} ${USAGE_HINT}`,
-    );
-  }
-  const all = (name: string): string[] => (Array.isArray(values[name]) ? values[name] : []);
-  for (const name of ['route', 'vehicle', 'track', 'country', 'leave', 'out'])
-    if (all(name).length > 1)
-      return fail('usage', `--${name} is given ${all(name).length} times; one is wanted. ${USAGE_HINT}`);
-  const [route] = all('route');
-  const [vehicle] = all('vehicle');
-  const maps = all('map');
+  const read = readWords(words, {
+    once: ['route', 'vehicle', 'load', 'track', 'country', 'leave', 'out'],
+    several: ['map'],
+    flags: ['json'],
+  });
+  if (!read.ok) return read;
+  const { all, one, flag } = read.value;
+  const [route, vehicle, load, maps] = [one('route'), one('vehicle'), one('load'), all('map')];
   const missing = [
     ...(route ? [] : ['--route FILE.gpx']),
     ...(maps.length > 0 ? [] : ['--map FILE']),
@@ -54,7 +30,7 @@ export function readCheckArguments(words: readonly string[], standsIn: string): 
   ];
   if (!route || !vehicle || missing.length > 0)
     return fail('usage', `Missing: ${missing.join(', ')}. ${USAGE_HINT}`);
-  const country = all('country')[0]?.toUpperCase();
+  const country = one('country')?.toUpperCase();
   if (country !== undefined && !/^[A-Z]{2}$/.test(country))
     return fail('usage', `--country ${country} is not a country code of two letters, such as GB or FR.`);
   if (country !== undefined && !isCountry(country))
@@ -62,21 +38,22 @@ export function readCheckArguments(words: readonly string[], standsIn: string): 
       'usage',
       `--country ${country} is no country's code (ISO 3166-1)${country === 'UK' ? '; the United Kingdom is GB' : ''}.`,
     );
-  const [leaveAt] = all('leave');
+  const leaveAt = one('leave');
   if (leaveAt !== undefined && !isWallTime(leaveAt))
     return fail('usage', `--leave ${leaveAt} is not a date and time such as 2027-06-12T09:30.`);
-  const [track] = all('track');
-  const [out] = all('out');
-  const absolute = (path: string): string => (isAbsolute(path) ? path : resolve(standsIn, path));
+  const track = one('track');
+  const out = one('out');
+  const from = (path: string): string => absolute(path, standsIn);
   return ok({
-    routePath: absolute(route),
-    mapPaths: maps.map(absolute),
-    vehiclePath: absolute(vehicle),
-    json: values['json'] === true,
+    routePath: from(route),
+    mapPaths: maps.map(from),
+    vehiclePath: from(vehicle),
+    json: flag('json'),
+    ...(load === undefined ? {} : { loadPath: from(load) }),
     ...(track === undefined ? {} : { track }),
     ...(country === undefined ? {} : { country }),
     ...(leaveAt === undefined ? {} : { leaveAt }),
-    ...(out === undefined ? {} : { outFolder: absolute(out) }),
+    ...(out === undefined ? {} : { outFolder: from(out) }),
   });
 }
 
@@ -127,9 +104,4 @@ function isWallTime(text: string): boolean {
   const date = new Date(Date.UTC(year, month - 1, day, hour, minute));
   if (year < 1990 || year > 2100) return false;
   return date.getUTCMonth() === month - 1 && date.getUTCDate() === day && hour < 24 && minute < 60;
-}
-
-function firstSentence(text: string): string {
-  const [first] = text.split(/\.\s|\n/);
-  return first?.endsWith('.') ? first : `${first ?? text}.`;
 }

@@ -1,10 +1,12 @@
 import { checkCommand } from './check-command.ts';
 import { HELP } from './help.ts';
+import { loadCommand } from './load-command.ts';
 import { type Terminal, thisTerminal } from './terminal.ts';
 
 const COMMANDS: Readonly<Record<string, (words: readonly string[], terminal: Terminal) => Promise<number>>> =
   {
     check: checkCommand,
+    load: loadCommand,
   };
 
 /** Runs the command named by the first word. @returns the exit code */

@@ -1,6 +1,8 @@
 import { type DriveReport, type Finding, LEVELS, type Verdict } from '../../geo/report.ts';
+import { printKg } from '../../geo/units/print.ts';
 import { HEIGHT_ALLOWANCE_M } from '../../geo/vehicle/envelope.ts';
 import type { Paint } from './paint.ts';
+import { headlineOf } from './print-load.ts';
 import { printable, wrap } from './wrap.ts';
 
 const METRES_PER_MILE = 1609.344;
@@ -31,6 +33,7 @@ export function printReport(report: DriveReport, width: number, paint: Paint): s
       `Vehicle  ${printable(vehicle.name)}: height ${vehicle.heightM.toFixed(2)} m, body ${vehicle.widthM.toFixed(2)} m, over mirrors ${vehicle.widthMirrorsM.toFixed(2)} m, length ${overall(vehicle).toFixed(2)} m, plated ${vehicle.grossKg} kg`,
       width,
     ),
+    ...loadLines(report, width),
     ...wrap(
       `Map      ${map.sources.map((source) => printable(source.name) + (source.dataDate ? ` (data of ${printable(source.dataDate.slice(0, 10))})` : '')).join(', ')}, ${map.roads} roads within reach`,
       width,
@@ -76,6 +79,15 @@ function summarise(findings: readonly Finding[]): string {
     bySubject.set(key, (bySubject.get(key) ?? 0) + 1);
   }
   return [...bySubject].map(([key, n]) => `${n} ${key}`).join(', ');
+}
+
+/** "Load     3526 kg of 3500 kg, front 1690 kg of 1850 kg, rear 1836 kg of 2000 kg: OVER: gross by 26 kg" */
+function loadLines({ load }: DriveReport, width: number): string[] {
+  if (load === undefined) return [];
+  const { grossKg, frontKg, rearKg, plates } = load;
+  const of = (actualKg: number, plateKg: number) => `${printKg(actualKg, 'up')} of ${printKg(plateKg)}`;
+  const figures = `${of(grossKg, plates.grossKg)}, front ${of(frontKg, plates.frontKg)}, rear ${of(rearKg, plates.rearKg)}`;
+  return wrap(`Load     as listed ${figures}. ${headlineOf(load)}`, width);
 }
 
 function matchLines(report: DriveReport, width: number): string[] {

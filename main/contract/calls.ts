@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { ZOOM_MAX } from '../../geo/basemap/features.ts';
+import { loadListSchema } from '../../geo/load/load-list.ts';
 import { type DriveReport, driveReportSchema } from '../../geo/report.ts';
 import { vehicleCardSchema } from '../../geo/vehicle/card.ts';
 import { type Description, descriptionSchema } from './description.ts';
@@ -56,6 +57,8 @@ export const CALLS = {
     request: z.strictObject({
       driveId,
       vehicle: vehicleCardSchema,
+      /** what is on board; the card must give its running order */
+      load: loadListSchema.optional(),
       /** local wall time, YYYY-MM-DDTHH:MM */
       leaveAt: z
         .string()

@@ -1,5 +1,7 @@
 import { basename } from 'node:path';
 import { checkDrive } from '../../geo/check.ts';
+import type { LoadResult } from '../../geo/load/result.ts';
+import { weigh } from '../../geo/load/weigh.ts';
 import type { Drive } from '../../geo/match/drive.ts';
 import { followRoads } from '../../geo/match/follow-roads.ts';
 import type { DriveReport } from '../../geo/report.ts';
@@ -8,15 +10,18 @@ import type { Roads } from '../../geo/roads/roads.ts';
 import { chooseRoute } from '../../geo/route/choose-route.ts';
 import type { Route } from '../../geo/route/route.ts';
 import { type Leaving, readLeaving } from '../../geo/timetable/leaving.ts';
+import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { PROGRAM } from '../version.ts';
 import { openMap } from './map/open-map.ts';
 import { readRouteFile } from './route/read-route-file.ts';
+import { readLoadFile } from './vehicle/read-load-file.ts';
 import { readVehicleFile } from './vehicle/read-vehicle-file.ts';
 
 export interface CheckRequest {
   readonly routePath: string;
   readonly mapPaths: readonly string[];
   readonly vehiclePath: string;
+  readonly loadPath?: string;
   /** name or 1-based number */
   readonly track?: string;
   /** ISO 3166-1 alpha-2: what the place cannot tell */
@@ -47,6 +52,8 @@ export async function checkFromFiles(
   // the small files first: a misspelt card should not cost a map's reading time
   const card = await readVehicleFile(request.vehiclePath);
   if (!card.ok) return card;
+  const load = await loadFrom(request, card.value);
+  if (load?.ok === false) return load;
   const file = await readRouteFile(request.routePath);
   if (!file.ok) return file;
   const chosen = chooseRoute(file.value, request.track);
@@ -70,6 +77,7 @@ export async function checkFromFiles(
     drive,
     roads: map.value,
     card: card.value,
+    ...(load === undefined ? {} : { load: load.value }),
     ...(request.country === undefined ? {} : { country: request.country }),
     ...(leaving === undefined ? {} : { leaving: leaving.value }),
     notes: [...(note === undefined ? [] : [note]), ...file.value.notes],
@@ -77,6 +85,15 @@ export async function checkFromFiles(
     made: hooks.now().toISOString(),
   });
   return ok({ report, route, drive, roads: map.value });
+}
+
+async function loadFrom(
+  { loadPath }: CheckRequest,
+  card: VehicleCard,
+): Promise<Result<LoadResult> | undefined> {
+  if (loadPath === undefined) return undefined;
+  const list = await readLoadFile(loadPath);
+  return list.ok ? weigh(card, list.value.items) : list;
 }
 
 function leavingOf(

@@ -1,5 +1,6 @@
 import type { HoursPlace } from '../../clock/hours.ts';
 import type { LocalMoment } from '../../clock/moment.ts';
+import type { LoadResult } from '../../load/result.ts';
 import type { VehicleCard } from '../../vehicle/card.ts';
 import type { Envelope } from '../../vehicle/envelope.ts';
 import type { Property } from './conditional.ts';
@@ -26,13 +27,13 @@ export interface ConditionContext {
 
 /**
  * The figures conditions are judged on. The mass is the plated one: what the vehicle weighs that day may be less,
- * which is never credited. The width is the body's; the axle load the greater of the two plates.
+ * which is never credited; what it weighs more is. The width is the body's; the axle load the greater of the two plates.
  */
-export function figuresOf(card: VehicleCard, envelope: Envelope): VehicleFigures {
+export function figuresOf(card: VehicleCard, envelope: Envelope, load?: LoadResult): VehicleFigures {
   return {
-    weight: envelope.grossKg,
+    weight: Math.max(envelope.grossKg, load?.grossKg ?? 0),
     weightrating: envelope.grossKg,
-    axleload: Math.max(envelope.frontAxleKg, envelope.rearAxleKg),
+    axleload: Math.max(envelope.frontAxleKg, envelope.rearAxleKg, load?.frontKg ?? 0, load?.rearKg ?? 0),
     emptyweight: card.unladenKg,
     length: envelope.lengthM,
     height: envelope.heightM,

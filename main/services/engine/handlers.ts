@@ -1,4 +1,5 @@
 import { checkDrive } from '../../../geo/check.ts';
+import { weigh } from '../../../geo/load/weigh.ts';
 import type { Drive } from '../../../geo/match/drive.ts';
 import { followRoads } from '../../../geo/match/follow-roads.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
@@ -94,12 +95,14 @@ export function createHandlers(): EngineHandlers {
       });
     },
 
-    async check({ driveId, vehicle, leaveAt, margins, country, made }) {
+    async check({ driveId, vehicle, load, leaveAt, margins, country, made }) {
       const opened = drives.get(driveId);
       if (!map || !opened)
         return fail(map ? 'no-drive' : 'no-map', 'That drive is no longer open. Open it again.');
       const leaving = leaveAt === undefined ? undefined : readLeaving(leaveAt, opened.drive, map, country);
       if (leaving?.ok === false) return leaving;
+      const loaded = load === undefined ? undefined : weigh(vehicle, load.items);
+      if (loaded?.ok === false) return loaded;
       return ok(
         checkDrive({
           route: opened.route,
@@ -107,6 +110,7 @@ export function createHandlers(): EngineHandlers {
           drive: opened.drive,
           roads: map,
           card: vehicle,
+          ...(loaded === undefined ? {} : { load: loaded.value }),
           ...(country === undefined ? {} : { country }),
           ...(margins === undefined ? {} : { margins }),
           ...(leaving === undefined ? {} : { leaving: leaving.value }),

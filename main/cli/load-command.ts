@@ -1,0 +1,48 @@
+import { cureOverload } from '../../geo/load/cure/cure.ts';
+import { weigh } from '../../geo/load/weigh.ts';
+import { fail, ok, type Result } from '../../geo/result.ts';
+import { readLoadFile } from '../services/vehicle/read-load-file.ts';
+import { readVehicleFile } from '../services/vehicle/read-vehicle-file.ts';
+import { printLoad } from './print-load.ts';
+import { absolute, readWords, USAGE_HINT } from './read-words.ts';
+import type { Terminal } from './terminal.ts';
+
+/** `lanegauge load`. @returns 0 within the plates, 1 over one of them, 2 input could not be used */
+export async function loadCommand(words: readonly string[], terminal: Terminal): Promise<number> {
+  const done = await loadFromFiles(words, terminal);
+  if (!done.ok) {
+    terminal.complain(done.error.message);
+    return 2;
+  }
+  terminal.out(done.value.text);
+  return done.value.over ? 1 : 0;
+}
+
+async function loadFromFiles(
+  words: readonly string[],
+  { folder, width, paint }: Terminal,
+): Promise<Result<{ readonly text: string; readonly over: boolean }>> {
+  const read = readWords(words, { once: ['vehicle', 'load'], flags: ['json'] });
+  if (!read.ok) return read;
+  const [vehiclePath, loadPath] = [read.value.one('vehicle'), read.value.one('load')];
+  const missing = [
+    ...(vehiclePath ? [] : ['--vehicle FILE.json']),
+    ...(loadPath ? [] : ['--load FILE.json']),
+  ];
+  if (!vehiclePath || !loadPath) return fail('usage', `Missing: ${missing.join(', ')}. ${USAGE_HINT}`);
+  const card = await readVehicleFile(absolute(vehiclePath, folder));
+  if (!card.ok) return card;
+  const list = await readLoadFile(absolute(loadPath, folder));
+  if (!list.ok) return list;
+  const { items } = list.value;
+  const result = weigh(card.value, items);
+  if (!result.ok) return result;
+  const over = result.value.over.length > 0;
+  if (read.value.flag('json')) return ok({ text: `${JSON.stringify(result.value, null, 2)}\n`, over });
+  const cures = cureOverload(card.value, items);
+  if (!cures.ok) return cures;
+  return ok({
+    text: printLoad(card.value, items, result.value, cures.value, width, paint),
+    over,
+  });
+}

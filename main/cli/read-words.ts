@@ -1,0 +1,61 @@
+import { isAbsolute, resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import { fail, ok, type Result } from '../../geo/result.ts';
+
+export const USAGE_HINT = "See 'lanegauge --help'.";
+
+/** Which options a command takes: with a value once, with a value several times, without one. */
+export interface Options {
+  readonly once: readonly string[];
+  readonly several?: readonly string[];
+  readonly flags: readonly string[];
+}
+
+export interface WordsRead {
+  /** the value of an option given once */
+  one(name: string): string | undefined;
+  all(name: string): readonly string[];
+  flag(name: string): boolean;
+}
+
+/** Reads the words after a command. Unknown options, stray words and options given twice are refused by name. */
+export function readWords(
+  words: readonly string[],
+  { once, several = [], flags }: Options,
+): Result<WordsRead> {
+  let values: Record<string, string | boolean | (string | boolean)[] | undefined>;
+  try {
+    ({ values } = parseArgs({
+      args: [...words],
+      strict: true,
+      allowPositionals: false,
+      options: Object.fromEntries([
+        ...[...once, ...several].map((name) => [name, { type: 'string' as const, multiple: true }] as const),
+        ...flags.map((name) => [name, { type: 'boolean' as const }] as const),
+      ]),
+    }));
+  } catch (error) {
+    return fail(
+      'usage',
+      `${error instanceof Error ? firstSentence(error.message) : String(error)} ${USAGE_HINT}`,
+    );
+  }
+  const all = (name: string): string[] => {
+    const value = values[name];
+    return Array.isArray(value) ? value.map(String) : [];
+  };
+  for (const name of once)
+    if (all(name).length > 1)
+      return fail('usage', `--${name} is given ${all(name).length} times; one is wanted. ${USAGE_HINT}`);
+  return ok({ all, one: (name) => all(name)[0], flag: (name) => values[name] === true });
+}
+
+/** A path as the user means it: relative ones start from where the user stands. */
+export function absolute(path: string, standsIn: string): string {
+  return isAbsolute(path) ? path : resolve(standsIn, path);
+}
+
+function firstSentence(text: string): string {
+  const [first] = text.split(/\.\s|\n/);
+  return first?.endsWith('.') ? first : `${first ?? text}.`;
+}

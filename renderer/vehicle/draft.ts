@@ -10,6 +10,8 @@ export interface Draft {
   readonly rackFitted: boolean;
   readonly includesDriver: boolean;
   readonly includesFreshWater: boolean;
+  /** what the form has no fields for, kept as it came */
+  readonly kept: Pick<VehicleCard, 'seats' | 'tanks' | 'lockers'>;
 }
 
 export interface ReadDraft {
@@ -34,7 +36,12 @@ export function draftOf(card: VehicleCard): Draft {
     rackFitted: card.rack?.fitted ?? false,
     includesDriver: card.runningOrder?.includesDriver ?? true,
     includesFreshWater: card.runningOrder?.includesFreshWater ?? false,
+    kept: keptOf(card),
   };
+}
+
+function keptOf({ seats, tanks, lockers }: VehicleCard): Draft['kept'] {
+  return { ...(seats && { seats }), ...(tanks && { tanks }), ...(lockers && { lockers }) };
 }
 
 function figureText(value: number | undefined): string {
@@ -172,6 +179,7 @@ function cardOf(draft: Draft, figures: Figures): VehicleCard {
             includesFreshWater: draft.includesFreshWater,
           },
         }),
+    ...draft.kept,
     ...(draft.notes.trim() === '' ? {} : { notes: draft.notes }),
   };
 }

@@ -1,7 +1,7 @@
 import { printKg } from '../../units/print.ts';
 import type { Cure, Cures } from './cure.ts';
 
-/** `drain 26 l from "Fresh water tank" and leave "Garage box" behind (31 kg)` */
+/** `drain 26 l from the tank and leave the box behind (31 kg)` */
 export function sayCure({ steps }: Cure): string {
   const said = steps.map((step) => {
     switch (step.kind) {

@@ -1,4 +1,4 @@
-import type { Motion } from '../motion.ts';
+import type { Motion, Pose } from '../motion.ts';
 import type { SwingVehicle } from '../swing-vehicle.ts';
 
 /** On the ground, metres; x along the first straight, y to the left of it. */
@@ -56,12 +56,20 @@ export interface LessonSettings {
   /** pulled straight ahead before steering */
   readonly straightM: number;
   readonly beside: 'kerb' | 'wall' | 'parked car';
+  /** one lane of the road, or the whole lane between hedges */
+  readonly laneM: number;
+  /** of the corner turned round */
+  readonly kerbRadiusM: number;
+  /** between the posts of a pitch */
+  readonly openingM: number;
 }
 
 /** One lesson ready to be shown: what stands there, how the vehicle moves, and which line its swing is read from. */
 export interface Scene {
   readonly lesson: LessonId;
   readonly title: string;
+  /** the one thing to learn */
+  readonly learn: string;
   readonly vehicle: SwingVehicle;
   readonly fixtures: readonly Fixture[];
   readonly motion: Motion;
@@ -69,15 +77,19 @@ export interface Scene {
   readonly reversing: boolean;
   /** side of the vehicle whose corner goes out */
   readonly swingSide: 'left' | 'right';
+  /** what it was built from; a turn of a drive has none */
+  readonly settings?: LessonSettings;
   /** the box of everything worth seeing */
   readonly extent: { readonly from: Point; readonly to: Point };
 }
 
 /** What is read off a scene at one sample. Metres, radians. */
 export interface Reading {
-  /** tail (or nose, reversing) beyond the body's line at the start, now and at most so far */
+  /** tail (or nose, reversing) beyond the body's line when the wheel was last straight, now and at most so far */
   readonly swingM: number;
   readonly swingMostM: number;
+  /** the side that goes out now */
+  readonly swingSide: 'left' | 'right';
   /** the inner rear wheel inside the front wheel's track, now */
   readonly cutInM: number;
   readonly steerRad: number;
@@ -89,7 +101,11 @@ export interface Reading {
 
 /** The first touch. */
 export interface Contact {
+  /** the first sample at or past the touch */
   readonly index: number;
+  /** the exact pose of the touch, between the samples */
+  readonly pose: Pose;
+  readonly travelM: number;
   /** where on the ground */
   readonly at: Point;
   readonly fixture: string;

@@ -1,0 +1,204 @@
+import { type BesidePath, besidePath, type LaidPath, layPath } from './beside-path.ts';
+import { guidedPoint } from './follow.ts';
+import type { Guide, GuidePath } from './guide-path.ts';
+import { type Motion, onGround, type Pose, poseAt } from './motion.ts';
+import { noseOf, outlineOf, tailPointsOf } from './outline.ts';
+import { sweptBand } from './swept-band.ts';
+import { type OutlinePoint, type Swing, swingBeyond } from './swing-beyond.ts';
+import type { SwingVehicle } from './swing-vehicle.ts';
+import { reversalsIn, turnsOf } from './turns-of.ts';
+
+/** What is read off a motion without a path. */
+export interface EndSwings {
+  /** the tail on the outside of the first turn, beyond the line of that body side before the turn, until the steering first reverses */
+  readonly tail: Swing;
+  /** the greatest after the steering has reversed, each from the body line at the instant the wheel stood straight */
+  readonly tailAfterReversal?: Swing;
+  /** the greatest of any later turn, on whichever side, each from the body line as that turn began */
+  readonly tailLater?: Swing;
+  /** the nose on the outside of the first turn: what swings when reversing */
+  readonly nose: Swing;
+  readonly steerReversals: number;
+  readonly steerMaxRad: number;
+  /** least radius of the rear-axle centre; infinite where it never turns */
+  readonly rearAxleRadiusMinM: number;
+}
+
+/** Beyond the guide path shifted by half the body width, either side of the path. Metres, nothing below 0. */
+export interface Beyond {
+  readonly leftM: number;
+  readonly rightM: number;
+}
+
+/** What is read off a motion along a path. */
+export interface SwingMeasures extends EndSwings {
+  /** body side between the axles, inside of the first turn, beyond the guide path shifted by half the width */
+  readonly cutInM: number;
+  /** greatest extent of the swept ground along the normal to the guide path */
+  readonly sweptWidthM: number;
+  /** greatest distance of the rear-axle centre from the guide path */
+  readonly offTrackingM: number;
+  readonly frontCornerOut: Beyond;
+  readonly rearCornerOut: Beyond;
+  readonly sideBetweenAxlesOut: Beyond;
+  /** travel of the guided point beyond the last arc until off-tracking stays under 50 mm; undefined without an arc */
+  readonly settleM?: number;
+}
+
+const SETTLED_M = 0.05;
+
+/** How far the ends of the vehicle swing. */
+export function measureEnds(vehicle: SwingVehicle, motion: Motion): EndSwings {
+  const turns = turnsOf(motion);
+  const reversal = turns.find(({ afterReversal }) => afterReversal);
+  const start = poseAt(motion, 0);
+  const firstSpan = { from: 0, to: reversal ? Math.max(0, reversal.from - 1) : motion.travelM.length - 1 };
+  const outside = turns[0]?.wheel === 'right' ? 'left' : 'right';
+  const tails = tailPointsOf(vehicle);
+  const swings = turns.map((turn) => ({
+    ...turn,
+    swing: swingBeyond(
+      motion,
+      turn,
+      turn.began,
+      turn.wheel === 'right' ? 'left' : 'right',
+      tails,
+      vehicle.widthM,
+    ),
+  }));
+  const tailAfterReversal = greatest(swings.filter(({ afterReversal }) => afterReversal));
+  const tailLater = greatest(swings.slice(1));
+  let steerMaxRad = 0;
+  for (const steer of motion.steerRad) steerMaxRad = Math.max(steerMaxRad, Math.abs(steer));
+  return {
+    tail: swingBeyond(motion, firstSpan, start, outside, tails, vehicle.widthM),
+    nose: swingBeyond(motion, firstSpan, start, outside, [noseOf(vehicle)], vehicle.widthM),
+    ...(tailAfterReversal ? { tailAfterReversal } : {}),
+    ...(tailLater ? { tailLater } : {}),
+    steerReversals: reversalsIn(turns),
+    steerMaxRad,
+    rearAxleRadiusMinM:
+      steerMaxRad < 1e-9 ? Number.POSITIVE_INFINITY : vehicle.wheelbaseM / Math.tan(steerMaxRad),
+  };
+}
+
+function greatest(turns: readonly { readonly swing: Swing }[]): Swing | undefined {
+  return turns.reduce<Swing | undefined>(
+    (most, { swing }) => (most === undefined || swing.swingM > most.swingM ? swing : most),
+    undefined,
+  );
+}
+
+/**
+ * Everything that is asked of a motion along a path.
+ * @param path the one that was followed, @param guide the point that was kept on it
+ * @param start where the path begins, as it was given to `follow`
+ */
+export function measureSwing(
+  vehicle: SwingVehicle,
+  motion: Motion,
+  path: GuidePath,
+  guide: Guide,
+  start?: Pose,
+): SwingMeasures {
+  const ends = measureEnds(vehicle, motion);
+  const laid = layPath(path, start);
+  const first = poseAt(motion, 0);
+  // backwards, the vehicle's left is on the path's right
+  const facing = Math.cos(first.headingRad - (start?.headingRad ?? 0)) < 0 ? -1 : 1;
+  const beyond = (points: readonly OutlinePoint[]): Beyond =>
+    beyondBand(vehicle, motion, laid, facing, points);
+  const sides = beyond(
+    [0, 0.5, 1].map((share) => ({ aheadM: share * vehicle.wheelbaseM, halfWidthM: vehicle.widthM / 2 })),
+  );
+  const insideLeft = (ends.tail.side === 'right') === (facing === 1);
+  const rearAxle = beyondBand({ ...vehicle, widthM: 0 }, motion, laid, facing, [
+    { aheadM: 0, halfWidthM: 0 },
+  ]);
+  const settleM = settleBeyond(vehicle, motion, laid, guide, facing);
+  return {
+    ...ends,
+    cutInM: insideLeft ? sides.leftM : sides.rightM,
+    sweptWidthM: sweptWidth(vehicle, motion, laid),
+    offTrackingM: Math.max(rearAxle.leftM, rearAxle.rightM),
+    frontCornerOut: beyond([noseOf(vehicle)]),
+    rearCornerOut: beyond(tailPointsOf(vehicle)),
+    sideBetweenAxlesOut: sides,
+    ...(settleM === undefined ? {} : { settleM }),
+  };
+}
+
+/** Calls back with the place beside the path of a point of the vehicle, sample by sample. */
+function trace(
+  motion: Motion,
+  laid: LaidPath,
+  aheadM: number,
+  leftM: number,
+  at: (place: BesidePath, index: number) => void,
+): void {
+  const place = besidePath(laid);
+  for (let index = 0; index < motion.travelM.length; index++) {
+    const { xM, yM } = onGround(poseAt(motion, index), aheadM, leftM);
+    at(place(xM, yM), index);
+  }
+}
+
+function beyondBand(
+  vehicle: SwingVehicle,
+  motion: Motion,
+  laid: LaidPath,
+  facing: number,
+  points: readonly OutlinePoint[],
+): Beyond {
+  const most = { left: 0, right: 0 };
+  for (const { aheadM, halfWidthM } of points)
+    for (const side of ['left', 'right'] as const) {
+      const sign = side === 'left' ? 1 : -1;
+      trace(motion, laid, aheadM, sign * facing * halfWidthM, ({ leftM }) => {
+        most[side] = Math.max(most[side], sign * leftM - vehicle.widthM / 2);
+      });
+    }
+  return { leftM: most.left, rightM: most.right };
+}
+
+function sweptWidth(vehicle: SwingVehicle, motion: Motion, laid: LaidPath): number {
+  const outline = outlineOf(vehicle);
+  const reachM = Math.max(...outline.map(({ aheadM, halfWidthM }) => Math.abs(aheadM) + halfWidthM)) * 2;
+  const band = sweptBand(-reachM, laid.lengthM + reachM);
+  for (const { aheadM, halfWidthM } of outline)
+    for (const leftM of [halfWidthM, -halfWidthM]) {
+      let beforeM = Number.NaN;
+      let beforeLeftM = 0;
+      trace(motion, laid, aheadM, leftM, (place, index) => {
+        const rolledM =
+          (motion.travelM[index] as number) - (motion.travelM[Math.max(0, index - 1)] as number);
+        // a leap is a point inside a bend that went over to the other leg, not ground that was swept
+        if (Math.abs(place.stationM - beforeM) <= 1 + 4 * rolledM)
+          band.run(beforeM, beforeLeftM, place.stationM, place.leftM);
+        beforeM = place.stationM;
+        beforeLeftM = place.leftM;
+      });
+    }
+  return Math.max(vehicle.widthM, band.widestM());
+}
+
+/** On the straight after the last arc tan(α/2) falls by exp(−s/a), and the rear axle is a·sin α off the line. */
+function settleBeyond(
+  vehicle: SwingVehicle,
+  motion: Motion,
+  laid: LaidPath,
+  guide: Guide,
+  facing: number,
+): number | undefined {
+  const { aheadM } = guidedPoint(vehicle, guide);
+  const lastArc = laid.pieces.findLast(({ curvature }) => curvature !== 0);
+  if (!lastArc || facing < 0) return undefined;
+  if (aheadM <= SETTLED_M) return 0;
+  const endM = lastArc.fromM + lastArc.lengthM;
+  let index = 0;
+  while (index < motion.travelM.length - 1 && (motion.travelM[index] as number) < endM - 1e-9) index++;
+  const pathHeading = lastArc.headingRad + lastArc.curvature * lastArc.lengthM;
+  const alpha = Math.abs(pathHeading - (motion.headingRad[index] as number));
+  const settled = Math.asin(Math.min(1, SETTLED_M / aheadM));
+  return Math.max(0, aheadM * Math.log(Math.tan(alpha / 2) / Math.tan(settled / 2)));
+}

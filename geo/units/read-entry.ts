@@ -3,6 +3,8 @@ import { readLength } from './read-length.ts';
 
 const KG_PER_POUND = 0.45359237;
 const POUNDS_PER_STONE = 14;
+const KG_PER: Readonly<Record<string, number>> = { kg: 1, t: 1000, lb: KG_PER_POUND, lbs: KG_PER_POUND };
+const MAY_BE_THOUSANDS = /^[1-9]\d{0,2}[.,]\d{3}$/;
 const NUMBER = String.raw`\d+(?:[.,]\d+)?`;
 const MASS = new RegExp(`^(${NUMBER})\\s*(kg|t|lb|lbs|st)?(?:\\s*(${NUMBER})\\s*(?:lb|lbs))?$`, 'i');
 
@@ -16,27 +18,39 @@ export function readEntryLength(text: string): Result<number> {
     : fail('entry', `"${entry.slice(0, 20)}" is no length: write 3.05, 3.05 m or 10'3".`);
 }
 
-/** A mass as a person types it: kilograms when no unit is written; tonnes, pounds and stones with theirs. */
-export function readEntryMass(text: string): Result<number> {
+/** What a mass may be, kilograms: settles whether "3.500" is three thousand five hundred or three and a half. */
+export interface MassBounds {
+  readonly least: number;
+  readonly most: number;
+}
+
+/**
+ * A mass as a person types it: kilograms when no unit is written; tonnes, pounds and stones with theirs.
+ * One to three digits, a mark and three digits ("3.500", "12,125") are thousands to some and decimals to others: taken
+ * where only one of the two lies within the bounds, asked again otherwise. "0.125" and "1540.125" can only be decimals.
+ */
+export function readEntryMass(text: string, bounds?: MassBounds): Result<number> {
   const entry = text.trim();
   const match = MASS.exec(entry);
-  const [, figure, unit = 'kg', pounds] = match ?? [];
-  if (figure === undefined || (pounds !== undefined && unit.toLowerCase() !== 'st'))
+  const [, figure, written = 'kg', pounds] = match ?? [];
+  const unit = written.toLowerCase();
+  if (figure === undefined || (pounds !== undefined && unit !== 'st'))
     return fail('entry', `"${entry.slice(0, 20)}" is no mass: write 3500, 3500 kg, 3.5 t or 12 st 7 lb.`);
-  if (/,\d{3}$/.test(figure) || (unit.toLowerCase() !== 't' && /\.\d{3}$/.test(figure)))
-    return fail('entry', `"${entry.slice(0, 20)}" may be thousands or decimals: write 3500 or 3.5 t.`);
-  const value = decimal(figure);
-  switch (unit.toLowerCase()) {
-    case 't':
-      return ok(value * 1000);
-    case 'lb':
-    case 'lbs':
-      return ok(value * KG_PER_POUND);
-    case 'st':
-      return ok((value * POUNDS_PER_STONE + decimal(pounds ?? '0')) * KG_PER_POUND);
-    default:
-      return ok(value);
-  }
+  const kgOf = (value: number) =>
+    unit === 'st'
+      ? (value * POUNDS_PER_STONE + decimal(pounds ?? '0')) * KG_PER_POUND
+      : value * (KG_PER[unit] ?? 1);
+  const asDecimal = kgOf(decimal(figure));
+  if (!MAY_BE_THOUSANDS.test(figure) || (unit === 't' && figure.includes('.'))) return ok(asDecimal);
+  const may = [asDecimal, kgOf(decimal(figure) * 1000)].filter(
+    (kg) => bounds !== undefined && kg >= bounds.least && kg <= bounds.most,
+  );
+  const [only] = may;
+  if (only !== undefined && may.length === 1) return ok(only);
+  return fail(
+    'entry',
+    `"${entry.slice(0, 20)}" may be thousands or decimals: write 3500 or 3.5 t, or a fourth decimal as in 12.1250.`,
+  );
 }
 
 function decimal(figure: string): number {

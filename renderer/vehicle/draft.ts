@@ -80,7 +80,7 @@ export function readDraft(draft: Draft): ReadDraft {
       if (!optional) faults[key] = `${label} is missing.`;
       continue;
     }
-    const read = unit === 'm' ? readEntryLength(text) : readEntryMass(text);
+    const read = unit === 'm' ? readEntryLength(text) : readEntryMass(text, { least, most });
     if (!read.ok) faults[key] = read.error.message;
     else if (read.value > most) faults[key] = `More than ${most} ${unit} is not believed.`;
     else if (read.value < least) faults[key] = `Less than ${least} ${unit} is not believed.`;

@@ -11,8 +11,15 @@ export const HELP = `lanegauge: will this vehicle get along this drive?
   lanegauge load --vehicle CARD.json --load LOAD.json
       [--json]                what each axle carries, against its plate
 
+  lanegauge swing --vehicle CARD.json --path PATH.json --follow front|rear
+      [--json]                tail swing, cut-in and swept width of the vehicle driven along a path, by one axle
+
+  lanegauge --version
+
   MAP is an OpenStreetMap extract: .osm.pbf, .osm, .osm.gz or Overpass JSON, told apart by content.
-  Exit code: 0 nothing barred or over, 1 something barred or over its plate, 2 input could not be used, 130 stopped by Ctrl-C.
+  PATH holds { "segments": [{ "line": 30 }, { "arc": 8, "turnDeg": 90 }, { "line": 40 }] }: metres, degrees to the left.
+  Exit code: 0 nothing barred or over, 1 something barred, over its plate or tighter than full lock,
+  2 input could not be used, 130 stopped by Ctrl-C.
 
 Signs and the road decide. Map data is incomplete; this is an aid for planning, not a permit.
 `;

@@ -1,12 +1,15 @@
+import { PROGRAM } from '../version.ts';
 import { checkCommand } from './check-command.ts';
 import { HELP } from './help.ts';
 import { loadCommand } from './load-command.ts';
+import { swingCommand } from './swing-command.ts';
 import { type Terminal, thisTerminal } from './terminal.ts';
 
 const COMMANDS: Readonly<Record<string, (words: readonly string[], terminal: Terminal) => Promise<number>>> =
   {
     check: checkCommand,
     load: loadCommand,
+    swing: swingCommand,
   };
 
 /** Runs the command named by the first word. @returns the exit code */
@@ -14,6 +17,10 @@ export async function run(words: readonly string[], terminal: Terminal): Promise
   const [name, ...rest] = words;
   if (name === '--help' || name === '-h' || (name !== undefined && rest.includes('--help'))) {
     terminal.out(HELP);
+    return 0;
+  }
+  if (name === '--version') {
+    terminal.out(`${PROGRAM}\n`);
     return 0;
   }
   const command = name === undefined ? undefined : Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;

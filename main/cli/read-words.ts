@@ -23,6 +23,8 @@ export function readWords(
   words: readonly string[],
   { once, several = [], flags }: Options,
 ): Result<WordsRead> {
+  const unfilled = withoutValue(words, [...once, ...several]);
+  if (unfilled !== undefined) return fail('usage', `${unfilled} ${USAGE_HINT}`);
   let values: Record<string, string | boolean | (string | boolean)[] | undefined>;
   try {
     ({ values } = parseArgs({
@@ -53,6 +55,18 @@ export function readWords(
 /** A path as the user means it: relative ones start from where the user stands. */
 export function absolute(path: string, standsIn: string): string {
   return isAbsolute(path) ? path : resolve(standsIn, path);
+}
+
+/** An option whose value is missing, or could be taken for an option; undefined where there is none. */
+function withoutValue(words: readonly string[], valued: readonly string[]): string | undefined {
+  for (const [index, word] of words.entries()) {
+    if (!valued.some((name) => word === `--${name}`)) continue;
+    const next = words[index + 1];
+    if (next === undefined || next === '') return `${word} needs a value after it.`;
+    if (next.length > 1 && next.startsWith('-'))
+      return `${word} needs a value, but ${next} stands there; a value that begins with a dash is written ${word}=${next}.`;
+  }
+  return undefined;
 }
 
 function firstSentence(text: string): string {

@@ -1,0 +1,100 @@
+import type { Guide } from '../../geo/swing/guide-path.ts';
+import type { SwingMeasures } from '../../geo/swing/measure-swing.ts';
+import type { SwingReport } from '../../geo/swing/swing-report.ts';
+import type { FullLock, LockSource, SwingVehicle } from '../../geo/swing/swing-vehicle.ts';
+import type { Paint } from './paint.ts';
+import { printable, wrap } from './wrap.ts';
+
+const MODEL = 'Computed: no slip, rectangle body; measured vehicles may differ by ±5 cm.';
+
+const LOCK_FROM: Record<LockSource, string> = {
+  'rear-axle radius': "the card's own figure",
+  'kerb circle': "from the card's circle between kerbs",
+  'wall circle': "from the card's circle between walls",
+  estimate: 'an estimate, since the card gives no turning circle',
+};
+
+export interface DrivenPath {
+  readonly vehicle: SwingVehicle;
+  readonly guide: Guide;
+  readonly measures: SwingMeasures;
+  readonly report: SwingReport;
+}
+
+/** A vehicle driven along a path, as a page of text. Centimetres, rounded up. */
+export function printSwing(
+  { vehicle, guide, measures, report }: DrivenPath,
+  width: number,
+  paint: Paint,
+): string {
+  const { tail, tailLater } = measures;
+  const { pathRearAxleRadiusMinM: pathM } = report;
+  const rack = vehicle.rack ? `, with its rack of ${cm(vehicle.rack.lengthM)}` : '';
+  const how = typeof guide === 'string' ? guide : 'guided point';
+  const tailSays =
+    tail.swingM > 0
+      ? `to the ${tail.side}, most ${tail.atTravelM.toFixed(1)} m along, after ${Math.round((tail.headingChangeRad * 180) / Math.PI)}° of turn`
+      : 'it does not come out';
+  const lines = [
+    ...(report.tighterThanFullLock
+      ? [
+          ...wrap(
+            `CANNOT BE MADE: the path asks for ${metresDown(pathM ?? 0)} at the rear axle, full lock gives ${metres(vehicle.lock.rearAxleRadiusM)} (${LOCK_FROM[vehicle.lock.from]}). The figures are what it would need.`,
+            width,
+          ).map((text) => paint.level('barred', text)),
+          '',
+        ]
+      : []),
+    ...wrap(`${printable(vehicle.name)}${rack}, ${how} on the path`, width),
+    row('Tail swing', tail.swingM, tailSays),
+    ...(tailLater
+      ? [
+          row(
+            '  in a later turn',
+            tailLater.swingM,
+            `to the ${tailLater.side}, ${tailLater.atTravelM.toFixed(1)} m along`,
+          ),
+        ]
+      : []),
+    row('  at full lock', report.fullLockSwingM, 'wheels hard over from straight, the most within the lock'),
+    row('Cut-in', report.cutInM, 'of the side between the axles, inside the first turn'),
+    row('Front corner out', report.frontCornerOutM, 'beyond the path and half the width'),
+    row('Off-tracking', report.offTrackingM, 'of the rear axle from the path'),
+    row('Swept width', report.sweptWidthM, ''),
+    '',
+    ...wrap(
+      pathM === null
+        ? 'The path never turns.'
+        : `Tightest at the rear axle: ${metresDown(pathM)}; full lock ${metres(vehicle.lock.rearAxleRadiusM)}, ${LOCK_FROM[vehicle.lock.from]}.${doubt(vehicle.lock, pathM)}`,
+      width,
+    ),
+    ...wrap(MODEL, width),
+  ];
+  return `${lines.join('\n')}\n`;
+}
+
+/** An estimate may be wrong either way. */
+function doubt({ from, lowM, highM, rearAxleRadiusM }: FullLock, pathM: number): string {
+  if (from !== 'estimate' || pathM >= highM) return '';
+  const range = `${metres(lowM)} to ${metres(highM)}`;
+  return pathM >= rearAxleRadiusM
+    ? ` It may lie anywhere from ${range}, so this path may be too tight: measure the turning circle.`
+    : ` It may lie anywhere from ${range}: measure the turning circle.`;
+}
+
+function row(name: string, lengthM: number, says: string): string {
+  return `  ${name.padEnd(18)} ${cm(lengthM).padStart(7)}  ${says}`.trimEnd();
+}
+
+function cm(lengthM: number): string {
+  return `${Math.ceil(lengthM * 100 - 1e-6)} cm`;
+}
+
+function metres(lengthM: number): string {
+  return `${lengthM.toFixed(2)} m`;
+}
+
+/** Rounded down, so that a path a hair too tight does not read as full lock. */
+function metresDown(lengthM: number): string {
+  return metres(Math.floor(lengthM * 100 + 1e-6) / 100);
+}

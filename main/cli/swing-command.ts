@@ -1,0 +1,60 @@
+import { fail, ok, type Result } from '../../geo/result.ts';
+import { follow } from '../../geo/swing/follow.ts';
+import type { Guide } from '../../geo/swing/guide-path.ts';
+import { measureSwing } from '../../geo/swing/measure-swing.ts';
+import { reportSwing } from '../../geo/swing/swing-report.ts';
+import { swingVehicleOf } from '../../geo/swing/swing-vehicle.ts';
+import { readPathFile } from '../services/vehicle/read-path-file.ts';
+import { readVehicleFile } from '../services/vehicle/read-vehicle-file.ts';
+import { printSwing } from './print-swing.ts';
+import { absolute, readWords, USAGE_HINT } from './read-words.ts';
+import type { Terminal } from './terminal.ts';
+
+const GUIDES: Readonly<Record<string, Guide>> = { front: 'front axle', rear: 'rear axle' };
+
+/** `lanegauge swing`. @returns 0 done, 1 the path is tighter than full lock, 2 input could not be used */
+export async function swingCommand(words: readonly string[], terminal: Terminal): Promise<number> {
+  const done = await swingFromFiles(words, terminal);
+  if (!done.ok) {
+    terminal.complain(done.error.message);
+    return 2;
+  }
+  terminal.out(done.value.text);
+  return done.value.tooTight ? 1 : 0;
+}
+
+async function swingFromFiles(
+  words: readonly string[],
+  { folder, width, paint }: Terminal,
+): Promise<Result<{ readonly text: string; readonly tooTight: boolean }>> {
+  const read = readWords(words, { once: ['vehicle', 'path', 'follow'], flags: ['json'] });
+  if (!read.ok) return read;
+  const { one, flag } = read.value;
+  const [vehiclePath, pathPath, followed] = [one('vehicle'), one('path'), one('follow')];
+  const missing = [
+    ...(vehiclePath ? [] : ['--vehicle FILE.json']),
+    ...(pathPath ? [] : ['--path FILE.json']),
+    ...(followed ? [] : ['--follow front|rear']),
+  ];
+  if (!vehiclePath || !pathPath || !followed)
+    return fail('usage', `Missing: ${missing.join(', ')}. ${USAGE_HINT}`);
+  const guide = Object.hasOwn(GUIDES, followed) ? GUIDES[followed] : undefined;
+  if (guide === undefined)
+    return fail('usage', `--follow is front or rear, the axle that keeps to the path. ${USAGE_HINT}`);
+  const card = await readVehicleFile(absolute(vehiclePath, folder));
+  if (!card.ok) return card;
+  const path = await readPathFile(absolute(pathPath, folder));
+  if (!path.ok) return path;
+
+  const vehicle = swingVehicleOf(card.value);
+  const motion = follow(vehicle, path.value, guide);
+  if (!motion.ok) return motion;
+  const measures = measureSwing(vehicle, motion.value, path.value, guide);
+  const report = reportSwing(vehicle, measures);
+  return ok({
+    text: flag('json')
+      ? `${JSON.stringify(report, null, 2)}\n`
+      : printSwing({ vehicle, guide, measures, report }, width, paint),
+    tooTight: report.tighterThanFullLock,
+  });
+}

@@ -1,0 +1,25 @@
+import { paintFor } from '../../main/cli/paint.ts';
+import type { Terminal } from '../../main/cli/terminal.ts';
+
+/** A terminal that keeps what is said on it. */
+export function terminalOf(folder: string): {
+  readonly terminal: Terminal;
+  readonly said: { out: string; complaint: string };
+} {
+  const said = { out: '', complaint: '' };
+  const terminal: Terminal = {
+    out(text) {
+      said.out += text;
+    },
+    complain(sentence) {
+      said.complaint += sentence;
+    },
+    progress: { show: () => {}, clear: () => {} },
+    paint: paintFor(false),
+    width: 100,
+    folder,
+    signal: new AbortController().signal,
+    now: () => new Date(0),
+  };
+  return { terminal, said };
+}

@@ -27,6 +27,7 @@ export function printReport(report: DriveReport, width: number, paint: Paint): s
       width,
       (text) => paint.level(report.verdict, text),
     ),
+    ...overLines(report, width, paint),
     '',
     ...wrap(`Drive    ${printable(route.name || route.file)}, ${along(route.lengthM)}`, width),
     ...wrap(
@@ -81,13 +82,19 @@ function summarise(findings: readonly Finding[]): string {
   return [...bySubject].map(([key, n]) => `${n} ${key}`).join(', ');
 }
 
-/** "Load     3526 kg of 3500 kg, front 1690 kg of 1850 kg, rear 1836 kg of 2000 kg: OVER: gross by 26 kg" */
+/** An overload is no limit of the road's, so it leaves the verdict as it is; it stands right below. */
+function overLines({ load }: DriveReport, width: number, paint: Paint): string[] {
+  if (load === undefined || load.over.length === 0) return [];
+  return wrapPainted(`AS LOADED ${headlineOf(load)}`, width, (text) => paint.level('barred', text));
+}
+
+/** "Load     as listed 3526 kg of 3500 kg, front 1719 kg of 1850 kg, rear 1808 kg of 2000 kg" */
 function loadLines({ load }: DriveReport, width: number): string[] {
   if (load === undefined) return [];
   const { grossKg, frontKg, rearKg, plates } = load;
   const of = (actualKg: number, plateKg: number) => `${printKg(actualKg, 'up')} of ${printKg(plateKg)}`;
   const figures = `${of(grossKg, plates.grossKg)}, front ${of(frontKg, plates.frontKg)}, rear ${of(rearKg, plates.rearKg)}`;
-  return wrap(`Load     as listed ${figures}. ${headlineOf(load)}`, width);
+  return wrap(`Load     as listed ${figures}`, width);
 }
 
 function matchLines(report: DriveReport, width: number): string[] {

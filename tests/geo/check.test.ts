@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { checkDrive, STANDING_CAUTION } from '../../geo/check.ts';
+import type { LoadItem } from '../../geo/load/load-list.ts';
+import { weigh } from '../../geo/load/weigh.ts';
 import { followRoads } from '../../geo/match/follow-roads.ts';
 import { type DriveReport, driveReportSchema } from '../../geo/report.ts';
 import type { Tags } from '../../geo/roads/roads.ts';
@@ -21,10 +23,18 @@ interface Asked {
   readonly card?: VehicleCard;
   readonly leaveAt?: string;
   readonly country?: string;
+  readonly items?: readonly LoadItem[];
 }
 
 /** The report of the drive along both ways, the tags standing on the second; every report holds to the schema. */
-function check({ at = OAKHAM, tags = {}, card = COACHBUILT, leaveAt, country }: Asked = {}): DriveReport {
+function check({
+  at = OAKHAM,
+  tags = {},
+  card = COACHBUILT,
+  leaveAt,
+  country,
+  items,
+}: Asked = {}): DriveReport {
   const north = (km: number): [number, number] => [at.lat + km / 111.195, at.lon];
   const roads = roadsFrom({
     nodes: { a: north(0), b: north(0.5), c: north(1), d: north(1.5), e: north(2) },
@@ -45,6 +55,8 @@ function check({ at = OAKHAM, tags = {}, card = COACHBUILT, leaveAt, country }: 
   const drive = followRoads(route, roads);
   const leaving = leaveAt === undefined ? undefined : readLeaving(leaveAt, drive, roads, country);
   if (leaving?.ok === false) throw new Error(leaving.error.message);
+  const load = items === undefined ? undefined : weigh(card, items);
+  if (load?.ok === false) throw new Error(load.error.message);
   const report = checkDrive({
     route,
     file: 'north.gpx',
@@ -52,6 +64,7 @@ function check({ at = OAKHAM, tags = {}, card = COACHBUILT, leaveAt, country }: 
     roads,
     card,
     ...(country === undefined ? {} : { country }),
+    ...(load === undefined ? {} : { load: load.value }),
     ...(leaving === undefined ? {} : { leaving: leaving.value }),
     program: 'test',
     made: '2027-06-01T00:00:00Z',
@@ -83,6 +96,33 @@ describe('the check of a drive', () => {
     expect(found(report)).toEqual(['barred height']);
     expect(report.verdict).toBe('barred');
     expect(report.findings[0]?.fromM).toBeCloseTo(1000, -1);
+  });
+});
+
+describe('with a load', () => {
+  const card = {
+    ...COACHBUILT,
+    runningOrder: { frontKg: 1550, rearKg: 1450, includesDriver: true, includesFreshWater: false },
+  };
+
+  it('the report holds it, and an overload is a caution and no verdict', () => {
+    const heavy = check({ card, items: [{ name: 'box', massKg: 593, xM: 2 }] });
+    expect(heavy.load).toMatchObject({ grossKg: 3593, spare: { grossKg: -93 }, over: ['gross'] });
+    expect(heavy.verdict).toBe('clear');
+    expect(heavy.cautions.slice(0, 3)).toEqual([
+      STANDING_CAUTION,
+      'The vehicle must not leave as loaded: it is too heavy, whatever the road allows.',
+      'The vehicle is over its plate by 93 kg: 3593 kg on 3500 kg.',
+    ]);
+    const light = check({ card, items: [{ name: 'box', massKg: 100, xM: 2 }] });
+    expect(light.load?.over).toEqual([]);
+    expect(light.cautions).toEqual([STANDING_CAUTION]);
+  });
+
+  it('above its plate is barred where the plate alone would pass', () => {
+    const items = [{ name: 'box', massKg: 593, xM: 2 }];
+    expect(found(check({ card, tags: { maxweight: '3.5' } }))).toEqual([]);
+    expect(found(check({ card, items, tags: { maxweight: '3.5' } }))).toEqual(['barred mass']);
   });
 });
 

@@ -1,3 +1,4 @@
+import type { LoadResult } from '../../geo/load/result.ts';
 import type { Drive } from '../../geo/match/drive.ts';
 import type { Finding } from '../../geo/report.ts';
 import type { Tags } from '../../geo/roads/roads.ts';
@@ -32,6 +33,8 @@ export interface WhereWhen {
   readonly country?: string;
   /** 2027-06-16T09:00, a Wednesday, on the clock of the map's place */
   readonly leaveAt?: string;
+  /** the vehicle as loaded */
+  readonly load?: LoadResult;
 }
 
 /** What a subject says about a drive. */
@@ -40,7 +43,7 @@ export function ask(
   map: TestMap,
   drive: Drive,
   card: VehicleCard = COACHBUILT,
-  { country, leaveAt }: WhereWhen = {},
+  { country, leaveAt, load }: WhereWhen = {},
 ): Finding[] {
   const { roads } = map;
   const leaving = leaveAt === undefined ? undefined : readLeaving(leaveAt, drive, roads);
@@ -50,6 +53,7 @@ export function ask(
     roads,
     card,
     envelope: envelopeOf(card),
+    load,
     margins: DEFAULT_MARGINS,
     country: country === undefined ? [] : [country],
     along: alongDrive(drive, roads, {

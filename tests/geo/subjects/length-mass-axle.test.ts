@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { weigh } from '../../../geo/load/weigh.ts';
 import { axle } from '../../../geo/subjects/axle.ts';
 import { length } from '../../../geo/subjects/length.ts';
 import { mass } from '../../../geo/subjects/mass.ts';
@@ -171,5 +172,69 @@ describe('axle load', () => {
   it('bogie limits only matter to a double axle, which the card cannot tell', () => {
     expect(askRoad(axle, { maxbogieweight: '8' })).toEqual([]);
     expect(askRoad(axle, { maxbogieweight: '1.9' })[0]?.level).toBe('squeeze');
+  });
+});
+
+describe('a load', () => {
+  const card = {
+    ...COACHBUILT,
+    runningOrder: { frontKg: 1550, rearKg: 1450, includesDriver: true, includesFreshWater: false },
+  };
+  /** one thing on board, so many kilograms over the plate when above 500 */
+  const loaded = (massKg: number, xM: number) => {
+    const result = weigh(card, [{ name: 'box', massKg, xM }]);
+    if (!result.ok) throw new Error(result.error.message);
+    return { card, load: result.value };
+  };
+
+  it('below the plate changes nothing, and its mass is said', () => {
+    expect(askRoad(mass, { maxweight: '3.5' }, loaded(400, 3))).toEqual([]);
+    const [finding] = askRoad(mass, { maxweight: '3.45' }, loaded(400, 3));
+    expect(finding).toMatchObject({
+      level: 'barred',
+      vehicle: { value: 3500, what: 'plated gross mass' },
+      spare: -50,
+    });
+    expect(finding?.say).toContain('Loaded as listed it weighs 3400 kg; that is not counted on.');
+  });
+
+  it('above the plate is held against the road in its stead', () => {
+    const [finding] = askRoad(mass, { maxweight: '3.5' }, loaded(593, 2));
+    expect(finding).toMatchObject({
+      level: 'barred',
+      vehicle: { value: 3593, what: 'mass as loaded' },
+      spare: -93,
+    });
+    expect(finding?.say).toContain('plated at 3500 kg and loaded as listed 3593 kg, over its plate by 93 kg');
+    expect(askRoad(mass, { maxweight: '3' }, loaded(593, 2))[0]?.spare).toBe(-593);
+    expect(askRoad(mass, { maxweight: '3.6' }, loaded(593, 2))).toEqual([]);
+  });
+
+  it('above a limit on the plate that the plate keeps is a squeeze', () => {
+    expect(askRoad(mass, { maxweightrating: '3.5' }, loaded(593, 2))[0]?.level).toBe('squeeze');
+    expect(askRoad(mass, { maxweightrating: '3' }, loaded(593, 2))[0]?.level).toBe('barred');
+  });
+
+  it('above a plate is judged by conditions on mass', () => {
+    const tags = { maxheight: '4', 'access:conditional': 'no @ (weight>3.5)' };
+    expect(askRoad(mass, { 'maxweight:conditional': '3 @ (weight>3.5)', ...tags }, loaded(400, 3))).toEqual(
+      [],
+    );
+    expect(
+      askRoad(mass, { 'maxweight:conditional': '3 @ (weight>3.5)', ...tags }, loaded(593, 2))[0]?.level,
+    ).toBe('barred');
+  });
+
+  it('on an axle above its plate is held against axle limits', () => {
+    expect(askRoad(axle, { maxaxleload: '2' }, loaded(490, 4))).toEqual([]);
+    const over = loaded(480, 5);
+    expect(askRoad(axle, { maxaxleload: '2' }, over)[0]).toMatchObject({
+      level: 'barred',
+      vehicle: { value: 2050, what: 'rear axle as loaded' },
+      spare: -50,
+    });
+    expect(askRoad(axle, { maxaxleload: '1.9' }, loaded(400, 4))[0]?.say).toContain(
+      'It carries 1850 kg as listed',
+    );
   });
 });

@@ -58,6 +58,27 @@ describe('a mass as it is typed', () => {
     expect(massOf('3.500 t')).toBe(3500);
   });
 
+  it('is settled by what it may be, where only one reading can be right', () => {
+    const within = (text: string, least: number, most: number) => {
+      const read = readEntryMass(text, { least, most });
+      return read.ok ? read.value : read.error.message;
+    };
+    expect(within('3.500', 500, 60_000)).toBe(3500);
+    expect(within('3,500 kg', 500, 60_000)).toBe(3500);
+    expect(within('12.125', 0, 1000)).toBe(12.125);
+    expect(within('12,125', 0, 1000)).toBe(12.125);
+    expect(within('3,500 t', 500, 60_000)).toBe(3500);
+    expect(within('1.250', 0, 2000)).toContain('thousands or decimals');
+    expect(within('12.125', 20_000, 30_000)).toContain('thousands or decimals');
+  });
+
+  it('with three decimals that can be no thousands is taken', () => {
+    expect(massOf('0.125')).toBe(0.125);
+    expect(massOf('0,125 kg')).toBe(0.125);
+    expect(massOf('1540.125')).toBe(1540.125);
+    expect(massOf('12.1250')).toBe(12.125);
+  });
+
   it('never throws', () => {
     fc.assert(
       fc.property(fc.string(), (text) => {

@@ -36,6 +36,12 @@ describe('a vehicle card', () => {
       rearClearanceM: 0.3,
       bellyClearanceM: 0.16,
       gasKg: 22,
+      seats: [{ name: 'Driver', xM: 0.4 }],
+      tanks: [{ name: 'Water', holds: 'fresh-water', xM: 2.4, capacityL: 110 }],
+      lockers: [
+        { name: 'Garage', xM: 5.3, limitKg: 150 },
+        { name: 'Nose', xM: -0.4 },
+      ],
       notes: 'invented',
     };
     expect(readCard(full)).toEqual({ ok: true, value: full });
@@ -106,6 +112,23 @@ describe('a vehicle card', () => {
     expect(readCard({ ...GOOD, lengthM: 7.02 }).ok).toBe(true);
     expect(readCard({ ...GOOD, lengthM: 6.98 }).ok).toBe(true);
     expect(refusal({ ...GOOD, lengthM: 7.03 })).toMatch(/7\.000 m, but lengthM is 7\.030 m/);
+  });
+
+  it('names the place that is wrong among seats, tanks and lockers', () => {
+    const tank = { name: 'Water', holds: 'fresh-water', xM: 2.4, capacityL: 110 };
+    expect(refusal({ ...GOOD, tanks: [{ ...tank, holds: 'beer' }] })).toContain('tanks.0.holds must be');
+    expect(refusal({ ...GOOD, tanks: [{ ...tank, xM: 240 }] })).toContain(
+      'tanks.0.xM is 240, more than 20 m',
+    );
+    expect(refusal({ ...GOOD, tanks: [tank, { ...tank, holds: 'waste-water' }] })).toContain(
+      '"Water" is the name of another place',
+    );
+    expect(refusal({ ...GOOD, lockers: [{ name: 'Rack', xM: 6 }] })).toContain("the rack's own name");
+    expect(refusal({ ...GOOD, seats: [{ name: ' ', xM: 1 }] })).toContain('seats.0.name is blank');
+    expect(refusal({ ...GOOD, seats: [{ name: 'Bench', xM: 1, people: 2 }] })).toContain('seats.0: "people"');
+    expect(refusal({ ...GOOD, seats: 'two' })).toContain('seats must be a list in brackets');
+    const many = Array.from({ length: 31 }, (_, i) => ({ name: `Seat ${i}`, xM: 1 }));
+    expect(refusal({ ...GOOD, seats: many })).toContain('seats holds more than 30');
   });
 
   it('refuses mirrors narrower than the body, and folded ones wider than unfolded', () => {

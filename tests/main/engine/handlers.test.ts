@@ -61,6 +61,19 @@ describe('the engine, asked in turn', () => {
     });
   });
 
+  it('checks a drive with a load, and refuses one for a card without its running order', async () => {
+    const handlers = await withMap();
+    await handlers.openDrive({ driveId: 'd', file: named('lane.gpx') }, hooks());
+    const load = { format: 'lanegauge.load', version: 1, items: [{ name: 'Box', massKg: 500, xM: 3 }] };
+    const runningOrder = { frontKg: 1600, rearKg: 1500, includesDriver: true, includesFreshWater: false };
+    const checked = await check(handlers, { load, vehicle: { ...COACH_BUILT, runningOrder } });
+    expect(checked.ok && checked.value.load).toMatchObject({ over: expect.arrayContaining(['gross']) });
+    expect(checked.ok && checked.value.cautions[1]).toContain('must not leave as loaded');
+    const { runningOrder: _, ...without } = { ...COACH_BUILT, runningOrder };
+    const refused = await check(handlers, { load, vehicle: without });
+    expect(refused.ok ? '' : refused.error.message).toContain('has no running order');
+  });
+
   it('follows a drive and gives its line with distances that only grow', async () => {
     const handlers = await withMap();
     const opened = await handlers.openDrive({ driveId: 'd', file: named('lane.gpx') }, hooks());

@@ -74,6 +74,20 @@ describe('a card in the form', () => {
       }
   });
 
+  it('comes out with three decimals as it went in, whatever the figure', () => {
+    for (const { key, unit, least, most } of FIELDS) {
+      if (unit !== 'kg') continue;
+      for (const value of [least + 0.125, least + 12.125, least + 150.375, most - 0.625])
+        if (value <= most)
+          expect(typed(BLANK_CARD, key, String(value)).figures[key], `${key} ${value}`).toBe(value);
+    }
+  });
+
+  it('keeps seats, tanks and lockers, which it has no fields for', () => {
+    const places = { seats: [{ name: 'Driver', xM: 0.4 }], lockers: [{ name: 'Garage', xM: 5 }] };
+    expect(readDraft(draftOf({ ...BLANK_CARD, ...places })).card).toEqual({ ...BLANK_CARD, ...places });
+  });
+
   it('takes no overhang at all for nought', () => {
     const draft = draftOf({ ...BLANK_CARD, frontOverhangM: 0, lengthM: 6.04 });
     expect(readDraft(draft).card?.frontOverhangM).toBe(0);

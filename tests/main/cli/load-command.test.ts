@@ -1,0 +1,124 @@
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { driveReportSchema } from '../../../geo/report.ts';
+import { checkCommand } from '../../../main/cli/check-command.ts';
+import { loadCommand } from '../../../main/cli/load-command.ts';
+import { terminalOf } from '../../support/terminal.ts';
+
+const SAMPLES = resolve(import.meta.dirname, '../../../sample-routes');
+const CARD = join(SAMPLES, 'vehicles/coach-built-7.4.json');
+const FAMILY = join(SAMPLES, 'loads/family-of-four.json');
+
+let folder: string;
+beforeEach(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'lanegauge-load-'));
+});
+afterEach(async () => {
+  await rm(folder, { recursive: true, force: true });
+});
+
+/** Runs a command as if typed. */
+async function typed(command: typeof loadCommand, ...words: string[]) {
+  const { terminal, said } = terminalOf(folder);
+  return { exit: await command(words, terminal), said };
+}
+async function load(...words: string[]) {
+  const { exit, said } = await typed(loadCommand, ...words);
+  return { exit, ...said };
+}
+const fileOf = async (name: string, items: unknown) => {
+  await writeFile(join(folder, name), JSON.stringify({ format: 'lanegauge.load', version: 1, items }));
+  return name;
+};
+
+describe('lanegauge load', () => {
+  it('of a family of four with full water names what is over and what to do, and exits 1', async () => {
+    const { exit, out, complaint } = await load('--vehicle', CARD, '--load', FAMILY);
+    expect([exit, complaint]).toEqual([1, '']);
+    expect(out).toContain('OVER: gross by 26 kg. Do not leave like this.');
+    expect(out).toContain('Do: Drain 26 l from "Fresh water tank"');
+    expect(out).toMatch(/Gross +3500 kg +3526 kg +−26 kg +over/);
+    expect(out).toMatch(/Rear axle +2000 kg +1808 kg +192 kg\n/);
+    expect(out).toContain('Weigh the vehicle');
+  });
+
+  it('within the plates exits 0 and says how much is left', async () => {
+    const name = await fileOf('light.json', [{ name: 'Bag', massKg: 20, xM: 2 }]);
+    const { exit, out } = await load('--vehicle', CARD, '--load', name);
+    expect(exit).toBe(0);
+    expect(out).toMatch(/^WITHIN THE PLATES: 2\d\d kg left, front axle first\./);
+    expect(out).not.toContain('Do:');
+  });
+
+  it('as JSON prints the figures alone, with the same exit code', async () => {
+    const { exit, out } = await load('--vehicle', CARD, '--load', FAMILY, '--json');
+    expect(exit).toBe(1);
+    expect(JSON.parse(out)).toMatchObject({
+      grossKg: 3526,
+      spare: { grossKg: -26 },
+      over: ['gross'],
+      frontShare: expect.closeTo(0.4873, 4),
+    });
+  });
+
+  it('refuses what it cannot use with one sentence, and prints nothing', async () => {
+    const bad = await fileOf('bad.json', [{ name: 'Anvil', massKg: 60_000, xM: 2 }]);
+    await writeFile(
+      join(folder, 'bare.json'),
+      JSON.stringify({ format: 'lanegauge.vehicle', version: 1, name: 'Bare' }),
+    );
+    for (const [words, sentence] of [
+      [['--vehicle', CARD], 'Missing: --load FILE.json'],
+      [['--vehicle', CARD, '--load', bad], 'item 1 "Anvil": massKg is 60000, more than 20000 kg'],
+      [['--vehicle', CARD, '--load', 'none.json'], 'There is no file'],
+      [['--vehicle', CARD, '--load', CARD], 'format must be "lanegauge.load"'],
+      [['--vehicle', 'bare.json', '--load', FAMILY], 'heightM is missing'],
+      [['--vehicle', CARD, '--load', FAMILY, '--leave', 'now'], '--leave'],
+      [['--vehicle', CARD, '--load', FAMILY, '--load', bad], '--load is given 2 times'],
+    ] as const) {
+      const { exit, out, complaint } = await load(...words);
+      expect([exit, out]).toEqual([2, '']);
+      expect(complaint).toContain(sentence);
+    }
+  });
+
+  it('needs the running order of the vehicle', async () => {
+    const { runningOrder: _, ...card } = JSON.parse(await readFile(CARD, 'utf8'));
+    await writeFile(join(folder, 'card.json'), JSON.stringify(card));
+    const { exit, out, complaint } = await load('--vehicle', 'card.json', '--load', FAMILY);
+    expect([exit, out]).toEqual([2, '']);
+    expect(complaint).toContain('has no running order');
+  });
+});
+
+describe('lanegauge check with a load', () => {
+  const check = async (drive: string, ...more: string[]) => {
+    const { exit, said } = await typed(
+      checkCommand,
+      ...['--route', join(SAMPLES, 'drives', drive), '--map', join(SAMPLES, 'district.osm.pbf')],
+      ...['--vehicle', CARD, '--country', 'GB', ...more],
+    );
+    return { exit, ...said };
+  };
+
+  it('puts it in the report, and an overload among the cautions, the exit code unchanged', async () => {
+    const without = await check('clear.gpx', '--json');
+    const loaded = await check('clear.gpx', '--load', FAMILY, '--json');
+    expect(loaded.exit).toBe(without.exit);
+    const report = driveReportSchema.parse(JSON.parse(loaded.out));
+    expect(report.load?.over).toEqual(['gross']);
+    expect(report.cautions[1]).toContain('must not leave as loaded');
+    expect(report.verdict).toBe(JSON.parse(without.out).verdict);
+    const { out } = await check('clear.gpx', '--load', FAMILY);
+    expect(out.split('\n')[1]).toBe('AS LOADED OVER: gross by 26 kg. Do not leave like this.');
+  });
+
+  it('refuses a load it cannot use before reading the map', async () => {
+    const bad = await fileOf('bad.json', [{ name: 'Anvil', massKg: 'heavy', xM: 2 }]);
+    const { exit, out, complaint } = await check('clear.gpx', '--load', bad);
+    expect([exit, out]).toEqual([2, '']);
+    expect(complaint).toContain('item 1 "Anvil"');
+  });
+});

@@ -13,8 +13,10 @@ import { narrow } from './narrow.ts';
 import { roofed } from './roofed.ts';
 import type { SubjectRule } from './rule.ts';
 import { slope } from './slope.ts';
+import { swing } from './swing.ts';
 import { trees } from './trees.ts';
 import { tunnel } from './tunnel.ts';
+import { turn } from './turn.ts';
 import { water } from './water.ts';
 import { width } from './width.ts';
 import { zone } from './zone.ts';
@@ -37,6 +39,8 @@ export const SUBJECTS_IN_ORDER: readonly SubjectRule[] = [
   trees,
   tunnel,
   crossing,
+  turn,
+  swing,
   zone,
   ferry,
   map,

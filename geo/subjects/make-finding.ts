@@ -15,6 +15,7 @@ export interface Draft {
   readonly limit?: NonNullable<Finding['limit']>;
   readonly vehicle?: NonNullable<Finding['vehicle']>;
   readonly spare?: number;
+  readonly turn?: NonNullable<Finding['turn']>;
   readonly folded?: boolean;
   /** tells apart two findings of one subject at one place; part of the id */
   readonly aspect?: string;
@@ -102,6 +103,7 @@ function toFinding(input: RuleInput, subject: Subject, run: Run, id: string): Fi
     ...(first.limit === undefined ? {} : { limit: first.limit }),
     ...(first.vehicle === undefined ? {} : { vehicle: first.vehicle }),
     ...(first.spare === undefined ? {} : { spare: first.spare }),
+    ...(first.turn === undefined ? {} : { turn: first.turn }),
     say: first.say,
     advice: first.advice,
     ...(first.folded === true ? { folded: true } : {}),

@@ -8,8 +8,12 @@ import { isRing } from './ring.ts';
 
 /** Narrower two-way roads have no lanes of one's own: two cars hardly pass. Metres kerb to kerb. */
 export const SHARED_BELOW_M = 4.8;
-/** A one-way road or slip road of one lane, where nobody mapped it. Metres; RASt least 3.5, from memory for slip roads. */
-const ONE_WAY_M = 3.5;
+/** Single track by its `lanes`, kerb to kerb. Metres; service roads' default. */
+const SINGLE_TRACK_M = 3.5;
+/** A one-way road or slip road of one lane, where nobody mapped it. Metres; RASt 4.25 (least 3.5), slip roads from memory. */
+const ONE_WAY_M = 4.25;
+/** The same on a road for through traffic: room to pass what has broken down; from memory. */
+const MAIN_ONE_WAY_M = 5.5;
 const SLIP_M = 4.5;
 /** The roadway of a roundabout of one lane. Metres; 5 to 8 in the design rules, from memory. */
 export const RING_M = 6;
@@ -67,11 +71,12 @@ export function roadRoom(
 
   function defaultRoadM(): number {
     if (isRing(tags)) return Math.max(RING_M, lanes.ours * laneDefaultM);
-    if (twoWay && isSingleTrack(tags)) return Math.min(widths.carriagewayM[sized], ONE_WAY_M);
+    if (twoWay && isSingleTrack(tags)) return Math.min(widths.carriagewayM[sized], SINGLE_TRACK_M);
     const lanesM = (lanes.ours + lanes.theirs) * laneDefaultM;
     if (lanes.mapped) return twoWay ? lanesM : Math.max(ONE_WAY_M, lanesM);
     if (twoWay || type === 'motorway') return widths.carriagewayM[sized];
-    return tags['highway']?.endsWith('_link') ? SLIP_M : Math.max(ONE_WAY_M, laneDefaultM);
+    if (tags['highway']?.endsWith('_link')) return SLIP_M;
+    return /^(trunk|primary|secondary|tertiary)$/.test(type) ? MAIN_ONE_WAY_M : ONE_WAY_M;
   }
 }
 

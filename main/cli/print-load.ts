@@ -60,13 +60,13 @@ const NAMES: Readonly<Record<LoadLimit, string>> = {
 };
 
 /** What decides, in one line. */
-export function headlineOf({ over, spare, bindsFirst, rack }: LoadResult): string {
+export function headlineOf({ over, spare, bindsFirst, rack, warnings }: LoadResult): string {
   const spareOf = (limit: LoadLimit) => (limit === 'rack' ? (rack?.spareKg ?? 0) : spare[`${limit}Kg`]);
   if (over.length > 0) {
     const parts = over.map((limit) => `${NAMES[limit]} by ${printKg(-spareOf(limit), 'up')}`);
     return `OVER: ${parts.join(', ')}. Do not leave like this.`;
   }
-  return `WITHIN THE PLATES: ${printKg(spareOf(bindsFirst), 'down')} left, ${NAMES[bindsFirst]} first.`;
+  return `WITHIN THE PLATES: ${printKg(spareOf(bindsFirst), 'down')} left, ${NAMES[bindsFirst]} first.${warnings.length > 0 ? ' Mind what is said below.' : ''}`;
 }
 
 /** Rounded against the driver: what is carried up, what is left down. */

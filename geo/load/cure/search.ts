@@ -141,7 +141,20 @@ function keep(cure: Found, found: Found[], wanted: number): void {
 function isBetter(a: Found, b: Found): boolean {
   if (Math.abs(a.leftKg - b.leftKg) > NOISE) return a.leftKg < b.leftKg;
   if (Math.abs(a.movedKg - b.movedKg) > NOISE) return a.movedKg < b.movedKg;
+  const [roomA, roomB] = [roomOf(a), roomOf(b)];
+  if (Math.abs(roomA - roomB) > NOISE) return roomA > roomB;
   return a.leastSpareKg > b.leastSpareKg + NOISE;
+}
+
+/**
+ * How much the smallest place that something is moved to takes: nobody knows what fits by size, and a place for more
+ * kilograms is the likelier one.
+ */
+function roomOf({ chosen }: Found): number {
+  return Math.min(
+    Number.MAX_VALUE,
+    ...chosen.map(({ remedy: { to } }) => (to === undefined ? Number.MAX_VALUE : (to.limitKg ?? 0))),
+  );
 }
 
 function itemsOf({ chosen, drained }: Found): string {

@@ -39,6 +39,14 @@ describe('an overload', () => {
     expect(best(bikes)).toBe('move "carrier" (17 kg) to "Garage"');
   });
 
+  it('goes where most may be carried, when several places would do', () => {
+    const shelf = { name: 'Shelf', xM: 5.1, limitKg: 40 };
+    const card = { ...CARD, lockers: [shelf, ...(CARD.lockers ?? [])] };
+    expect(best([thing('bikes', 30, 6.3), thing('more bikes', 35, 6.3)], card)).toBe(
+      'move "bikes" (30 kg) to "Garage"',
+    );
+  });
+
   it('never moves more into a locker or onto a rack than it takes', () => {
     const full = [thing('stove', 25, -0.4, { place: 'Nose' }), thing('anvil', 345, 6.0)];
     for (const cure of curesOf(full).cures)

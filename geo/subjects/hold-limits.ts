@@ -47,9 +47,7 @@ function holdPlace(input: RuleInput, rule: LimitRule, place: Place, claims: read
   for (const claim of claims) {
     if (claim.binding === 'goods' && (goods === undefined || isOfOneKindOfLorry(claim))) continue;
     if (!claim.understood)
-      drafts.push(
-        doubtDraft(rule, place, claim, 'a limit that is not understood', isFree(rule, place, claim)),
-      );
+      drafts.push(doubtDraft(rule, place, claim, whyStrange(claim), isFree(rule, place, claim)));
     else if (!claim.lanes || drivesThoseLanes(claim, place))
       families.set(claim.family, [...(families.get(claim.family) ?? []), claim]);
   }
@@ -59,6 +57,12 @@ function holdPlace(input: RuleInput, rule: LimitRule, place: Place, claims: read
       if (draft !== undefined) drafts.push(draft);
     }
   return drafts;
+}
+
+function whyStrange({ meant }: LimitClaim): string {
+  return meant === undefined
+    ? 'a limit that is not understood'
+    : `no limit has that name; ${meant} may be meant`;
 }
 
 /** What is said of articulated lorries reaches no motorhome. */

@@ -1,6 +1,7 @@
 import type { Drive } from '../match/drive.ts';
 import { nodesOnDrive } from '../match/drive-place.ts';
 import type { Roads, Tags } from '../roads/roads.ts';
+import { mayBeLimit } from '../tags/limit-key.ts';
 
 /** One thing the drive uses that can say something: a driven way, a node passed on one, a turn restriction. */
 export interface Place {
@@ -50,7 +51,7 @@ function placesOf(drive: Drive, roads: Roads): Places {
 
 /** Most ways and nodes carry no limit of any kind, and need no closer look. */
 function hasLimitKey(tags: Tags): boolean {
-  return Object.keys(tags).some((key) => key.includes('max'));
+  return Object.keys(tags).some(mayBeLimit);
 }
 
 /** Every driven stretch in driving order. Only these ways speak; what lies beside, above or below does not. */

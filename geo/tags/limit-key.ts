@@ -1,4 +1,5 @@
 import { isDrivenDirection, isElsewhere, isOtherDirection, isRemark } from './key-words.ts';
+import { limitMeant } from './misspelt-limit.ts';
 import { isGoodsMode, isMotorhomeMode, isOtherMode, type MotorhomeMode } from './modes.ts';
 
 /** What a limit is held against. `unknown`: a limit of some kind that no rule knows. */
@@ -29,6 +30,8 @@ export interface LimitKey {
   readonly goods: boolean;
   /** parts nobody here understands */
   readonly strange: readonly string[];
+  /** the key that a misspelt one was most likely meant to be */
+  readonly meant?: string;
 }
 
 const QUANTITY_OF_BASE: ReadonlyMap<string, Quantity> = new Map([
@@ -53,6 +56,17 @@ function isLimitName(part: string): boolean {
   return LIMIT_LIKE.test(part) && !NO_LIMIT.has(part);
 }
 
+/** Whether a key may be a limit's: most keys of most ways have nothing to do with any. */
+export function mayBeLimit(key: string): boolean {
+  return key.includes('max') || meantBy(key.split(':', 1)[0] ?? '') !== undefined;
+}
+
+function meantBy(base: string): string | undefined {
+  if (isLimitName(base)) return undefined;
+  const lower = base.toLowerCase();
+  return limitMeant(base) ?? (lower !== base && isLimitName(lower) ? lower : undefined);
+}
+
 /**
  * Takes a key apart.
  * @param forward the driven direction along the way's drawn order
@@ -60,11 +74,11 @@ function isLimitName(part: string): boolean {
  * another vehicle's
  */
 export function readLimitKey(key: string, forward: boolean): LimitKey | undefined {
-  // most keys of most ways have nothing to do with limits
-  if (!key.includes('max')) return undefined;
+  if (!mayBeLimit(key)) return undefined;
   const parts = key.split(':');
   const base = parts[0] as string;
-  if (!isLimitName(base)) return readNestedLimit(parts);
+  const meant = meantBy(base);
+  if (meant === undefined && !isLimitName(base)) return readNestedLimit(parts);
   let basis: Basis = 'legal';
   let mode: MotorhomeMode | undefined;
   let directed = false;
@@ -85,7 +99,8 @@ export function readLimitKey(key: string, forward: boolean): LimitKey | undefine
     else if (part !== 'legal' && part !== 'both_ways') strange.push(part);
   }
   const quantity = QUANTITY_OF_BASE.get(base) ?? 'unknown';
-  return { base, quantity, basis, mode, directed, lanes, conditional, goods, strange };
+  const how = { basis, mode, directed, lanes, conditional, goods, strange };
+  return { base, quantity, ...how, ...(meant === undefined ? {} : { meant }) };
 }
 
 /** A limit's name behind something else: `hgv:maxweight`, `source:maxheight`, or a form nobody documents. */

@@ -33,6 +33,8 @@ export interface LimitClaim {
   readonly family: string;
   /** every part of the key is understood */
   readonly understood: boolean;
+  /** the key that a misspelt one was most likely meant to be */
+  readonly meant?: string;
   /** the value is `a|b`, lane by lane */
   readonly lanes: boolean;
   /** the value is `a @ condition` */
@@ -82,6 +84,7 @@ function makeClaim(key: string, text: string, parsed: LimitKey): LimitClaim {
     understood: parsed.strange.length === 0 && quantity !== 'unknown',
     lanes,
     conditional,
+    ...(parsed.meant === undefined ? {} : { meant: parsed.meant }),
     reading: plain ? readQuantity(text.trim(), quantity) : unreadable('not settled yet'),
   };
 }

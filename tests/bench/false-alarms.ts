@@ -1,7 +1,8 @@
 /**
  * Crying wolf, measured: 50 random 20 km drives (4 km in the two cities) on each real extract with a 3.05 m high,
  * 2.32 m wide, 7.4 m long vehicle of 3.5 t. Prints how many barred and squeeze findings carry no tag that could bind
- * (must be none) and the median of unproved and heed lines shown before folding (at most 6). `-v` lists the subjects.
+ * (must be none) and the median of unproved and heed lines shown before folding (at most 6), beside the corners, of
+ * which a drive shows its worst five at most. `-v` lists the subjects.
  */
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
@@ -47,6 +48,7 @@ async function run(path: string, file: string): Promise<void> {
   const roads = opened.value;
   const random = seeded(5);
   const lines: number[] = [];
+  const corners: number[] = [];
   const subjects = new Map<string, number>();
   let hard = 0;
   let groundless = 0;
@@ -64,7 +66,9 @@ async function run(path: string, file: string): Promise<void> {
       made: '2027-01-01T00:00:00Z',
     });
     const shown = findings.filter((finding) => !finding.folded);
-    lines.push(shown.filter(({ level }) => level === 'unproved' || level === 'heed').length);
+    const lesser = shown.filter(({ level }) => level === 'unproved' || level === 'heed');
+    lines.push(lesser.filter(({ turn }) => turn === undefined).length);
+    corners.push(lesser.filter(({ turn }) => turn !== undefined).length);
     for (const finding of findings.filter(({ level }) => level === 'barred' || level === 'squeeze')) {
       hard++;
       if (hasGround(finding)) continue;
@@ -77,10 +81,11 @@ async function run(path: string, file: string): Promise<void> {
     }
   }
   lines.sort((a, b) => a - b);
+  corners.sort((a, b) => a - b);
   const median = lines[DRIVES / 2] ?? 0;
   console.log(
     `${file.padEnd(26)} barred and squeeze ${hard}, without a binding tag ${groundless}; unproved and heed shown: ` +
-      `median ${median} ${median <= MOST_LINES ? 'ok' : `MORE THAN ${MOST_LINES}`}, most ${lines.at(-1)}`,
+      `median ${median} ${median <= MOST_LINES ? 'ok' : `MORE THAN ${MOST_LINES}`}, most ${lines.at(-1)}; corners median ${corners[DRIVES / 2]}, most ${corners.at(-1)}`,
   );
   if (verbose)
     for (const [key, count] of [...subjects].sort((a, b) => b[1] - a[1])) console.log(`    ${count} ${key}`);

@@ -16,6 +16,7 @@ const BENCHES = [
   'planted-limits',
   'false-alarms',
   'check-long-drive',
+  'turns',
   'window-start',
   'map-pan',
 ];

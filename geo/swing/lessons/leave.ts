@@ -1,7 +1,7 @@
 import type { SwingVehicle } from '../swing-vehicle.ts';
 import type { Draft } from './draft.ts';
 import { at, block, CAR, hard, POST_BACK_M, post } from './fixtures.ts';
-import { radiusOfShareM, steerOfRadius } from './legs.ts';
+import { arcLeg, radiusOfShareM, straightLeg } from './legs.ts';
 import type { Fixture, LessonSettings } from './scene.ts';
 
 /** Turned at most this far, then straight on: the tail has long come back. */
@@ -14,7 +14,7 @@ const WALL_THICK_M = 0.3;
 
 /**
  * Pulling away from what stands alongside. The body side beside it lies on y = 0 and the rear axle at x = 0 whatever
- * the vehicle; steering held, the tail goes farthest just as its corner comes level with where the rear axle was.
+ * the vehicle; steering held, the tail goes farthest just as its corner comes level with where the turn began.
  */
 export function draftLeave(vehicle: SwingVehicle, settings: LessonSettings): Draft {
   const radiusM = radiusOfShareM(vehicle, settings.lockShare);
@@ -24,9 +24,9 @@ export function draftLeave(vehicle: SwingVehicle, settings: LessonSettings): Dra
     fixtures: besides(settings),
     start: { xM: 0, yM: vehicle.widthM / 2, headingRad: 0 },
     legs: [
-      { steerRad: 0, travelM: settings.straightM },
-      { steerRad: steerOfRadius(vehicle, radiusM), travelM: arcM },
-      { steerRad: 0, travelM: RUN_M - arcM },
+      straightLeg(settings.straightM),
+      arcLeg(vehicle, radiusM, arcM / radiusM),
+      straightLeg(RUN_M - arcM),
     ],
     swingSide: 'right',
   };

@@ -1,28 +1,52 @@
 import type { Motion, Pose } from '../motion.ts';
+import { recordMotion } from '../record-motion.ts';
+import { lockRad, type SteerPoint, steer } from '../steer.ts';
 import type { SwingVehicle } from '../swing-vehicle.ts';
 
-/** One stretch with the wheel held still: the steering, and the way of the rear-axle centre, backwards negative. */
+/** One stretch with the wheel held still: the steering, left positive, and the way of the rear-axle centre. */
 export interface Leg {
   readonly steerRad: number;
   readonly travelM: number;
 }
 
-/** Way between two samples: fine enough for a smooth picture, and arcs are exact between them anyway. Metres. */
-const STEP_M = 0.05;
-
-/** The steering angle at full lock, single track: tan δ = L / R. */
-export function fullLockRad(vehicle: SwingVehicle): number {
-  return Math.atan(vehicle.wheelbaseM / vehicle.lock.rearAxleRadiusM);
-}
+/** The wheel's greatest angle, single track. Radians. */
+export const fullLockRad = lockRad;
 
 /** Radius of the rear-axle centre with this share (0…1) of full lock; infinite for none. Metres. */
 export function radiusOfShareM(vehicle: SwingVehicle, lockShare: number): number {
-  return vehicle.wheelbaseM / Math.tan(lockShare * fullLockRad(vehicle));
+  return vehicle.wheelbaseM / Math.tan(lockShare * lockRad(vehicle));
 }
 
-/** The steering that puts the rear-axle centre on a radius, left positive. Radians. */
-export function steerOfRadius(vehicle: SwingVehicle, radiusM: number): number {
-  return Math.atan(vehicle.wheelbaseM / radiusM);
+/** The share (0…1) of full lock that drives a radius of the rear-axle centre. */
+export function shareOfRadius(vehicle: SwingVehicle, radiusM: number): number {
+  return Math.atan(vehicle.wheelbaseM / radiusM) / lockRad(vehicle);
+}
+
+/** The legs of an arc (left positive) of the rear-axle centre. */
+export function arcLeg(vehicle: SwingVehicle, radiusM: number, turnRad: number): Leg {
+  const steerRad = Math.sign(turnRad) * Math.atan(vehicle.wheelbaseM / radiusM);
+  return { steerRad, travelM: radiusM * Math.abs(turnRad) };
+}
+
+export function straightLeg(travelM: number): Leg {
+  return { steerRad: 0, travelM };
+}
+
+/** Drives the legs one after another; the wheel is turned standing, so a change of steering is two samples at one place. */
+export function driveLegs(
+  vehicle: SwingVehicle,
+  start: Pose,
+  legs: readonly Leg[],
+  reverse: boolean,
+): Motion {
+  const points: SteerPoint[] = [];
+  let travelM = 0;
+  for (const { steerRad, travelM: wayM } of legs) {
+    if (!(wayM > 0)) continue;
+    points.push({ travelM, steerRad }, { travelM: travelM + wayM, steerRad });
+    travelM += wayM;
+  }
+  return steer(vehicle, { points, reverse, start });
 }
 
 /**
@@ -32,9 +56,9 @@ export function steerOfRadius(vehicle: SwingVehicle, radiusM: number): number {
  */
 export function stepBy(vehicle: SwingVehicle, pose: Pose, steerRad: number, travelM: number): Pose {
   const turnRad = (travelM * Math.tan(steerRad)) / vehicle.wheelbaseM;
-  // the chord of the arc, along its middle heading: no division by a curvature that may be nought
+  // the chord of the arc along its middle heading: no division by a curvature that may be nought
   const half = turnRad / 2;
-  const chordM = travelM * (Math.abs(half) < 1e-6 ? 1 : Math.sin(half) / half);
+  const chordM = half === 0 ? travelM : (travelM * Math.sin(half)) / half;
   return {
     xM: pose.xM + chordM * Math.cos(pose.headingRad + half),
     yM: pose.yM + chordM * Math.sin(pose.headingRad + half),
@@ -42,50 +66,35 @@ export function stepBy(vehicle: SwingVehicle, pose: Pose, steerRad: number, trav
   };
 }
 
-/**
- * Drives the legs one after another; the wheel is turned standing, so a change of steering is two samples at one place.
- * The step up to a sample was driven with that sample's steering.
- */
-export function driveLegs(vehicle: SwingVehicle, start: Pose, legs: readonly Leg[]): Motion {
-  const hand = takeWheel(vehicle, start, legs[0]?.steerRad ?? 0);
-  for (const { steerRad, travelM } of legs) {
-    const steps = Math.ceil(Math.abs(travelM) / STEP_M);
-    const from = hand.pose();
-    hand.steer(steerRad);
-    for (let step = 1; step <= steps; step++) {
-      // from the leg's beginning each time: no error adds up
-      hand.moveTo(stepBy(vehicle, from, steerRad, (travelM * step) / steps), Math.abs(travelM) / steps);
-    }
-  }
-  return hand.motion();
+/** Way of the rear-axle centre from the sample before to this one, negative backwards; 0 where only the wheel turned. */
+export function stepInto(motion: Motion, index: number): number {
+  if (index === 0) return 0;
+  const dx = (motion.xM[index] as number) - (motion.xM[index - 1] as number);
+  const dy = (motion.yM[index] as number) - (motion.yM[index - 1] as number);
+  const middle = ((motion.headingRad[index] as number) + (motion.headingRad[index - 1] as number)) / 2;
+  const half = ((motion.headingRad[index] as number) - (motion.headingRad[index - 1] as number)) / 2;
+  const chordM = dx * Math.cos(middle) + dy * Math.sin(middle);
+  return half === 0 ? chordM : (chordM * half) / Math.sin(half);
 }
 
-/** A drive that is being recorded, sample by sample. */
+/** A drive by hand that is being recorded, sample by sample. */
 export interface HandDrive {
   readonly pose: () => Pose;
-  /** turns the wheel, standing */
+  /** turns the wheel, standing; left positive */
   readonly steer: (steerRad: number) => void;
-  /** drives a step with the wheel as it is, backwards negative: an exact arc */
+  /** rolls with the wheel as it is, backwards negative: an exact arc */
   readonly roll: (travelM: number) => void;
-  readonly moveTo: (pose: Pose, travelM: number) => void;
   /** all that was driven so far */
   readonly motion: () => Motion;
 }
 
-/** Begins a drive at a pose; `steer` and `roll` continue it, `motion` hands it over at any time. */
-export function takeWheel(vehicle: SwingVehicle, start: Pose, startSteerRad = 0): HandDrive {
+/** Puts the vehicle at a pose under the hand, wheels straight. */
+export function takeWheel(vehicle: SwingVehicle, start: Pose): HandDrive {
+  const record = recordMotion();
   let pose = start;
-  let steerRad = startSteerRad;
+  let steerRad = 0;
   let travelM = 0;
-  const samples: number[] = [];
-  const note = (): void => {
-    samples.push(travelM, pose.xM, pose.yM, pose.headingRad, steerRad);
-  };
-  const moveTo = (next: Pose, byM: number): void => {
-    pose = next;
-    travelM += byM;
-    note();
-  };
+  const note = (): void => record.add(travelM, pose.xM, pose.yM, pose.headingRad, steerRad);
   note();
   return {
     pose: () => pose,
@@ -94,15 +103,11 @@ export function takeWheel(vehicle: SwingVehicle, start: Pose, startSteerRad = 0)
       steerRad = nextRad;
       note();
     },
-    roll: (byM) => moveTo(stepBy(vehicle, pose, steerRad, byM), Math.abs(byM)),
-    moveTo,
-    motion: () => motionOf(samples),
+    roll: (byM) => {
+      pose = stepBy(vehicle, pose, steerRad, byM);
+      travelM += Math.abs(byM);
+      note();
+    },
+    motion: record.close,
   };
-}
-
-function motionOf(samples: readonly number[]): Motion {
-  const count = samples.length / 5;
-  const column = (at: number): Float64Array =>
-    Float64Array.from({ length: count }, (_, index) => samples[index * 5 + at] as number);
-  return { travelM: column(0), xM: column(1), yM: column(2), headingRad: column(3), steerRad: column(4) };
 }

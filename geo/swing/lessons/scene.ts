@@ -1,3 +1,4 @@
+import type { Turn } from '../../report.ts';
 import type { Motion, Pose } from '../motion.ts';
 import type { SwingVehicle } from '../swing-vehicle.ts';
 
@@ -77,8 +78,9 @@ export interface Scene {
   readonly reversing: boolean;
   /** side of the vehicle whose corner goes out */
   readonly swingSide: 'left' | 'right';
-  /** what it was built from; a turn of a drive has none */
+  /** what it was built from: the settings, or a turn of a drive */
   readonly settings?: LessonSettings;
+  readonly turn?: Turn;
   /** the box of everything worth seeing */
   readonly extent: { readonly from: Point; readonly to: Point };
 }

@@ -1,0 +1,52 @@
+import { noseOf, tailPointsOf } from '../outline.ts';
+import type { SwingVehicle } from '../swing-vehicle.ts';
+import { gapNeededM, outBesideM } from './gap-needed.ts';
+import { shareOfRadius } from './legs.ts';
+import type { Scene } from './scene.ts';
+
+/** Pulled straight first is looked for up to this, to this. Metres. */
+const STRAIGHT_MOST_M = 15;
+const STRAIGHT_FINE_M = 0.01;
+
+/** What makes a run that touches pass what stands beside it. */
+export interface Advice {
+  /** the most lock, as a share of full lock, held from straight; 1: any */
+  readonly lockShare: number;
+  /** straight on by this much more before turning at the lock of the scene; undefined where that does not help */
+  readonly straightM?: number;
+}
+
+/** Advice for a lesson beside something: a gap, and what is driven. */
+export function adviseFor(scene: Scene, gapM: number): Advice {
+  const lockShare = lockForGap(scene.vehicle, gapM, scene.reversing);
+  const car = scene.fixtures.find(({ kind }) => kind === 'parked car');
+  if (!car || gapNeededM(scene) <= gapM) return { lockShare };
+  const xs = car.line.map(({ xM }) => xM);
+  const [from, to] = [Math.min(...xs), Math.max(...xs)];
+  const onwards = scene.reversing ? -1 : 1;
+  const passes = (byM: number): boolean => outBesideM(scene, from, to, onwards * byM) <= gapM;
+  let [low, high] = [0, STRAIGHT_MOST_M];
+  if (!passes(high)) return { lockShare };
+  while (high - low > STRAIGHT_FINE_M) {
+    const middle = (low + high) / 2;
+    if (passes(middle)) high = middle;
+    else low = middle;
+  }
+  return { lockShare, straightM: high };
+}
+
+/**
+ * The most lock from straight with which no corner of the tail (reversing: of the nose) comes out farther than a gap:
+ * √((R + w)² + b²) − (R + w) = g' gives R = (b² − g'²) / (2 g') − w, with w half the width at that corner, b its distance
+ * from the rear axle and g' the gap beside it.
+ */
+export function lockForGap(vehicle: SwingVehicle, gapM: number, reversing: boolean): number {
+  let radiusM = vehicle.lock.rearAxleRadiusM;
+  for (const { aheadM, halfWidthM } of reversing ? [noseOf(vehicle)] : tailPointsOf(vehicle)) {
+    const besideM = gapM + vehicle.widthM / 2 - halfWidthM;
+    const needed =
+      besideM <= 0 ? Number.POSITIVE_INFINITY : (aheadM ** 2 - besideM ** 2) / (2 * besideM) - halfWidthM;
+    radiusM = Math.max(radiusM, needed);
+  }
+  return radiusM === Number.POSITIVE_INFINITY ? 0 : Math.min(1, shareOfRadius(vehicle, radiusM));
+}

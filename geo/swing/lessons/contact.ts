@@ -1,0 +1,109 @@
+import { type Pose, poseAt } from '../motion.ts';
+import type { SwingVehicle } from '../swing-vehicle.ts';
+import { stepBy, stepInto } from './legs.ts';
+import type { Contact, Fixture, Scene } from './scene.ts';
+import { partsMeeting, type Separation, separationOf } from './separation.ts';
+
+/** Side by side with no gap is not yet a touch. Metres. */
+const TOUCH_M = 1e-6;
+/** The moment of the touch is found to this way of the rear axle. Metres. */
+const FINE_M = 1e-4;
+
+/** The least gap to anything hard at a pose; undefined where nothing hard stands there. */
+export function nearestAt(
+  vehicle: SwingVehicle,
+  pose: Pose,
+  steerRad: number,
+  fixtures: readonly Fixture[],
+): Separation | undefined {
+  let best: Separation | undefined;
+  for (const fixture of fixtures) {
+    if (!fixture.hard) continue;
+    const found = separationOf(pose, partsMeeting(vehicle, steerRad, fixture.kind), fixture);
+    if (!best || found.gapM < best.gapM) best = found;
+  }
+  return best;
+}
+
+/** The first touch, its moment found between the samples; undefined where the run touches nothing. */
+export function contactOf(scene: Scene): Contact | undefined {
+  const { vehicle, motion, fixtures } = scene;
+  let freeM = 0;
+  for (let index = 0; index < motion.xM.length; index++) {
+    freeM -= moveM(scene, index);
+    if (freeM > 0) continue;
+    const steerRad = motion.steerRad[index] as number;
+    const now = nearestAt(vehicle, poseAt(motion, index), steerRad, fixtures);
+    if (!now) return undefined;
+    if (now.gapM >= -TOUCH_M) {
+      freeM = now.gapM;
+      continue;
+    }
+    return touchBetween(scene, index, now);
+  }
+  return undefined;
+}
+
+function touchBetween(scene: Scene, index: number, now: Separation): Contact {
+  const { vehicle, motion, fixtures } = scene;
+  const stepM = stepInto(motion, index);
+  const steerRad = motion.steerRad[index] as number;
+  const endM = motion.travelM[index] as number;
+  let touch = { pose: poseAt(motion, index), travelM: endM, near: now };
+  if (stepM !== 0) {
+    const before = poseAt(motion, index - 1);
+    let [clear, hit] = [0, stepM];
+    while (Math.abs(hit - clear) > FINE_M) {
+      const middle = (clear + hit) / 2;
+      const pose = stepBy(vehicle, before, steerRad, middle);
+      const near = nearestAt(vehicle, pose, steerRad, fixtures) as Separation;
+      if (near.gapM >= -TOUCH_M) clear = middle;
+      else {
+        hit = middle;
+        touch = { pose, travelM: endM - Math.abs(stepM - middle), near };
+      }
+    }
+  }
+  const { pose, travelM, near } = touch;
+  return { index, pose, travelM, at: near.at, fixture: near.fixture.name, part: near.part };
+}
+
+/** Where a run comes nearest to anything hard. */
+export interface LeastGap {
+  readonly gapM: number;
+  readonly index: number;
+  readonly near: Separation;
+}
+
+/** The least gap of the whole run; negative where it touches. Undefined where nothing hard stands there. */
+export function leastGapOf(scene: Scene): LeastGap | undefined {
+  const { vehicle, motion, fixtures } = scene;
+  let best: LeastGap | undefined;
+  let spareM = 0;
+  for (let index = 0; index < motion.xM.length; index++) {
+    spareM -= moveM(scene, index);
+    // it cannot have come nearer than the least so far
+    if (spareM > 0) continue;
+    const near = nearestAt(vehicle, poseAt(motion, index), motion.steerRad[index] as number, fixtures);
+    if (!near) return undefined;
+    if (!best || near.gapM < best.gapM) best = { gapM: near.gapM, index, near };
+    spareM = near.gapM - best.gapM;
+  }
+  return best;
+}
+
+/** No point of the vehicle moved farther than this from the sample before. Metres. */
+function moveM({ vehicle, motion }: Scene, index: number): number {
+  if (index === 0) return 0;
+  const reachM =
+    Math.max(
+      vehicle.wheelbaseM + vehicle.frontOverhangM,
+      vehicle.rearOverhangM + (vehicle.rack?.lengthM ?? 0),
+    ) + Math.max(vehicle.widthM, vehicle.rack?.widthM ?? 0);
+  const dx = (motion.xM[index] as number) - (motion.xM[index - 1] as number);
+  const dy = (motion.yM[index] as number) - (motion.yM[index - 1] as number);
+  const turned = Math.abs((motion.headingRad[index] as number) - (motion.headingRad[index - 1] as number));
+  // a wheel turned standing moves the ends of its tyre
+  const wheelM = Math.abs((motion.steerRad[index] as number) - (motion.steerRad[index - 1] as number)) * 0.3;
+  return Math.hypot(dx, dy) + turned * reachM + wheelM;
+}

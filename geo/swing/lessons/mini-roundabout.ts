@@ -1,0 +1,79 @@
+import type { SwingVehicle } from '../swing-vehicle.ts';
+import type { Draft } from './draft.ts';
+import { arcPoints, at, disc, hard } from './fixtures.ts';
+import { arcLeg, radiusOfShareM, straightLeg } from './legs.ts';
+import type { Fixture, LessonSettings, Point } from './scene.ts';
+
+/** Outer radius of a common mini-roundabout and of the dome in its middle; the dome may be 1 to 4 m across. Metres, from memory. */
+const OUTER_M = 9;
+const DOME_M = 2;
+/** Splitter islands: half their width, their length, and how far their nose reaches into the circle. Metres; judgement. */
+const SPLITTER = { halfWidthM: 0.6, lengthM: 6, inM: 0.8 };
+const CLEARANCE_M = 0.3;
+/** However much room there is, the way round the dome shows. Metres. */
+const BEND_LEAST_M = 0.3;
+const START_M = -16;
+const AFTER_M = 8;
+const ARM_M = 30;
+
+/**
+ * Straight across a mini-roundabout, drawn for driving on the left: left past the splitter island, right round the dome,
+ * left again into the far exit, three arcs of one radius. The body's kerb side lies on y = 0 before it.
+ */
+export function draftMiniRoundabout(vehicle: SwingVehicle, settings: LessonSettings): Draft {
+  const { gapM, laneM, lockShare } = settings;
+  const armM = SPLITTER.halfWidthM + laneM;
+  const centre = at(0, gapM - armM);
+  const rearM = -vehicle.widthM / 2;
+  const radiusM = radiusOfShareM(vehicle, lockShare);
+  const besideDomeM = centre.yM + DOME_M + CLEARANCE_M + vehicle.widthM / 2;
+  const outM = Math.max(BEND_LEAST_M, besideDomeM - rearM);
+  // out by 2 R (1 − cos θ) over two arcs of θ
+  const theta = Math.acos(Math.max(0, 1 - outM / (2 * radiusM)));
+  const beginM = -2 * radiusM * Math.sin(theta);
+  const startM = Math.min(START_M, beginM - 1);
+  return {
+    title: 'Across a mini-roundabout',
+    fixtures: [disc('island', 'the dome', centre, DOME_M), ...arms(centre, armM)],
+    start: { xM: startM, yM: rearM, headingRad: 0 },
+    legs: [
+      straightLeg(beginM - startM),
+      arcLeg(vehicle, radiusM, theta),
+      arcLeg(vehicle, radiusM, -2 * theta),
+      arcLeg(vehicle, radiusM, theta),
+      straightLeg(AFTER_M),
+    ],
+    swingSide: 'right',
+    see: [at(-OUTER_M - 1, centre.yM - OUTER_M - 1), at(OUTER_M + 1, centre.yM + OUTER_M + 1)],
+  };
+}
+
+/** Four arms at right angles: a kerb from each to the next, and a splitter island in each. */
+function arms(centre: Point, armM: number): Fixture[] {
+  const corner = Math.asin(armM / OUTER_M);
+  return [0, 1, 2, 3].flatMap((quarter) => {
+    const turned = (-quarter * Math.PI) / 2;
+    const placed = ({ xM, yM }: Point): Point =>
+      at(
+        centre.xM + xM * Math.cos(turned) - yM * Math.sin(turned),
+        centre.yM + xM * Math.sin(turned) + yM * Math.cos(turned),
+      );
+    const kerb = [
+      at(-ARM_M, armM),
+      ...arcPoints(at(0, 0), OUTER_M, Math.PI - corner, Math.PI / 2 + corner),
+      at(-armM, ARM_M),
+    ];
+    const { halfWidthM, lengthM, inM } = SPLITTER;
+    const [nose, end] = [-OUTER_M + inM, -OUTER_M + inM - lengthM];
+    const island = [at(end, -halfWidthM), at(nose, -halfWidthM), at(nose, halfWidthM), at(end, halfWidthM)];
+    return [
+      hard('kerb', quarter === 0 ? 'the kerb before it' : 'the kerb', kerb.map(placed)),
+      { ...hard('island', islandName(quarter), island.map(placed)), closed: true },
+    ];
+  });
+}
+
+function islandName(quarter: number): string {
+  if (quarter === 0) return 'the splitter island before it';
+  return quarter === 2 ? 'the splitter island after it' : 'the splitter island of another arm';
+}

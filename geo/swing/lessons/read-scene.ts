@@ -1,0 +1,66 @@
+import { onGround, poseAt } from '../motion.ts';
+import { nearestAt } from './contact.ts';
+import type { Reading, Scene } from './scene.ts';
+import { type Swings, swingsOf } from './swings.ts';
+
+/** The swing of a scene, worked out once: a scene never changes, and is read at every frame of the picture. */
+const known = new WeakMap<Scene, Swings>();
+
+export function swingsOfScene(scene: Scene): Swings {
+  const before = known.get(scene);
+  if (before) return before;
+  const swings = swingsOf(scene);
+  known.set(scene, swings);
+  return swings;
+}
+
+/** What the scene shows at one sample; an index beyond either end reads that end. */
+export function readScene(scene: Scene, index: number): Reading {
+  const { motion, vehicle, fixtures } = scene;
+  const now = Math.max(0, Math.min(motion.xM.length - 1, Math.round(index)));
+  const swings = swingsOfScene(scene);
+  const pose = poseAt(motion, now);
+  const steerRad = motion.steerRad[now] as number;
+  const near = nearestAt(vehicle, pose, steerRad, fixtures);
+  const turn = swings.turns[swings.turnAt[now] as number];
+  return {
+    swingM: swings.nowM[now] as number,
+    swingMostM: swings.mostM[now] as number,
+    swingSide: turn ? (turn.wheel === 'left' ? 'right' : 'left') : scene.swingSide,
+    cutInM: cutInAt(scene, now, turn?.wheel),
+    steerRad,
+    headingChangeRad: Math.abs(pose.headingRad - (motion.headingRad[0] as number)),
+    nearestM: near?.gapM ?? Number.POSITIVE_INFINITY,
+    ...(near ? { nearestTo: near.fixture.name } : {}),
+  };
+}
+
+/**
+ * How far the inner rear wheel runs inside the track of the inner front wheel, so far as that has been driven; before
+ * the start the vehicle came straight. 0 running backwards, where the rear wheels lead.
+ */
+export function cutInAt(
+  { motion, vehicle, reversing }: Scene,
+  index: number,
+  wheel?: 'left' | 'right',
+): number {
+  if (!wheel || reversing) return 0;
+  const leftM = ((wheel === 'left' ? 1 : -1) * vehicle.trackM) / 2;
+  const rear = onGround(poseAt(motion, index), 0, leftM);
+  const before = onGround(poseAt(motion, 0), -vehicle.wheelbaseM, leftM);
+  let [ax, ay] = [before.xM, before.yM];
+  let least = Number.POSITIVE_INFINITY;
+  for (let sample = 0; sample <= index; sample++) {
+    const heading = motion.headingRad[sample] as number;
+    const [cos, sin] = [Math.cos(heading), Math.sin(heading)];
+    const bx = (motion.xM[sample] as number) + vehicle.wheelbaseM * cos - leftM * sin;
+    const by = (motion.yM[sample] as number) + vehicle.wheelbaseM * sin + leftM * cos;
+    const [dx, dy] = [bx - ax, by - ay];
+    const squared = dx * dx + dy * dy;
+    const along = squared === 0 ? 0 : ((rear.xM - ax) * dx + (rear.yM - ay) * dy) / squared;
+    const t = Math.max(0, Math.min(1, along));
+    least = Math.min(least, (rear.xM - ax - t * dx) ** 2 + (rear.yM - ay - t * dy) ** 2);
+    [ax, ay] = [bx, by];
+  }
+  return Math.sqrt(least);
+}

@@ -1,0 +1,170 @@
+import { adviseFor } from './advise.ts';
+import { contactOf, leastGapOf } from './contact.ts';
+import { POST_BACK_M } from './fixtures.ts';
+import { gapNeededM } from './gap-needed.ts';
+import { radiusOfShareM } from './legs.ts';
+import { overLines } from './over-line.ts';
+import { cutInAt, swingsOfScene } from './read-scene.ts';
+import type { Contact, Scene } from './scene.ts';
+
+/** Said wherever the figures stand. */
+export const MODEL =
+  'Worked out for a rectangle body and tyres that do not slip; a measured vehicle may differ by ±5 cm. Mirrors are not counted.';
+/** Less than this is not worth a sentence. Metres. */
+const TELL_M = 0.015;
+
+/** What happens in a scene, in short sentences: for the ear, and for the lesson's sheet. */
+export function tellScene(scene: Scene): readonly string[] {
+  const contact = contactOf(scene);
+  return [
+    set(scene),
+    swing(scene),
+    ...over(scene, contact),
+    touch(scene, contact),
+    ...cutIn(scene),
+    ...whatToDo(scene, contact),
+    MODEL,
+  ].filter((sentence) => sentence !== '');
+}
+
+/** How it stands and what is steered. */
+function set(scene: Scene): string {
+  const { vehicle, settings, lesson, turn } = scene;
+  const rack = vehicle.rack ? ' with its rack' : '';
+  if (turn)
+    return `${vehicle.name}${rack} turns ${Math.round(turn.turnDeg)}° to the ${turn.side}, the rear axle on a radius of ${metres(Math.max(turn.rearAxleRadiusM, vehicle.lock.rearAxleRadiusM))}${ROOM[turn.room]}.`;
+  if (!settings) return `${vehicle.name}${rack}.`;
+  const lock =
+    settings.lockShare >= 0.995 ? 'full lock' : `${Math.round(settings.lockShare * 100)} % of full lock`;
+  const radius = metres(radiusOfShareM(vehicle, settings.lockShare));
+  const first = settings.straightM > 0 ? `, ${metres(settings.straightM)} straight first` : '';
+  const way = scene.reversing ? 'backwards, ' : '';
+  const besides = BESIDE[lesson] ?? `the ${settings.beside}`;
+  return `${vehicle.name}${rack} stands ${centimetres(settings.gapM)} from ${besides} and goes ${way}at ${lock}, a radius of ${radius} at the rear axle${first}.`;
+}
+
+const BESIDE: Readonly<Partial<Record<Scene['lesson'], string>>> = {
+  'side-road': 'the kerb',
+  'drive-turn': 'the kerb',
+  'mini-roundabout': 'the kerb',
+  pitch: 'the hedge opposite the gateway',
+  reverse: 'the parked car',
+};
+
+const ROOM = {
+  'own lane': ', and fits its own lane',
+  'other lane on the exit': ', and needs the other lane on the exit',
+  'whole road': ', and needs the whole road',
+  shunt: ', full lock, and may need a shunt',
+} as const;
+
+/** Where the tail starts to go out, the most, and when. */
+function swing(scene: Scene): string {
+  const { motion, reversing } = scene;
+  const { nowM, turnAt, turns } = swingsOfScene(scene);
+  let top = 0;
+  for (let index = 1; index < nowM.length; index++)
+    if ((nowM[index] as number) > (nowM[top] as number)) top = index;
+  const end = reversing ? 'nose' : 'tail';
+  const turn = turns[turnAt[top] as number];
+  if (!turn || (nowM[top] as number) < 0.001)
+    return `The ${end} does not swing out: the wheel stays straight.`;
+  const side = turn.wheel === 'left' ? 'right' : 'left';
+  const afterM = (motion.travelM[top] as number) - (motion.travelM[turn.from] as number);
+  const turned = Math.abs((motion.headingRad[top] as number) - turn.began.headingRad);
+  const many =
+    turns.length > 1 ? 'each time the wheel goes over; the most is' : 'as soon as the wheel turns:';
+  return `The ${side} ${reversing ? 'front' : 'rear'} corner swings out ${many} ${centimetres(nowM[top] as number, 'up')} beyond the line of its side, after ${metres(afterM)} and ${degrees(turned)}.`;
+}
+
+/** Over a kerb or a painted line, with what may stand there. */
+function over(scene: Scene, contact: Contact | undefined): string[] {
+  const said = overLines(scene, scene.reversing ? 'nose' : 'tail').filter(({ overM }) => overM >= TELL_M);
+  return said.slice(0, 2).map(({ overM, part, fixture }) => {
+    const much = centimetres(overM, 'up');
+    if (fixture.kind === 'lane line') return `The ${part} crosses ${fixture.name} by ${much}.`;
+    const post = contact?.fixture.startsWith('the post') === true;
+    const stands = post
+      ? ''
+      : overM >= POST_BACK_M
+        ? ' A post or a lamp may stand 45 cm back: it would be hit.'
+        : ' People stand there; posts usually stand 45 cm back.';
+    return `The ${part} hangs over ${fixture.name} by ${much}.${stands}`;
+  });
+}
+
+function touch(scene: Scene, contact: Contact | undefined): string {
+  if (contact) {
+    const turned = Math.abs(contact.pose.headingRad - (scene.motion.headingRad[0] as number));
+    return `It touches ${contact.fixture} with its ${contact.part} after ${metres(contact.travelM)}, turned by ${degrees(turned)}.`;
+  }
+  const least = leastGapOf(scene);
+  if (!least) return '';
+  return `It touches nothing; it comes nearest to ${least.near.fixture.name}: ${centimetres(least.gapM, 'down')} at its ${least.near.part}.`;
+}
+
+function cutIn(scene: Scene): string[] {
+  const { turnAt, turns } = swingsOfScene(scene);
+  let most = 0;
+  // a hair's breadth between samples is lost, and the work is a tenth
+  for (let index = 0; index < turnAt.length; index += 10)
+    most = Math.max(most, cutInAt(scene, index, turns[turnAt[index] as number]?.wheel));
+  if (most < 0.1) return [];
+  return [`The inner rear wheel runs up to ${centimetres(most, 'up')} inside the track of the front wheel.`];
+}
+
+function whatToDo(scene: Scene, contact: Contact | undefined): string[] {
+  const { settings, lesson } = scene;
+  if (!settings || (lesson !== 'leave' && lesson !== 'reverse')) return contact ? [OTHERWISE[lesson]] : [];
+  const needed = gapNeededM(scene);
+  const kerb = lesson === 'leave' && settings.beside === 'kerb';
+  const gap = kerb ? settings.gapM + POST_BACK_M : settings.gapM;
+  const what = kerb
+    ? 'the post behind the kerb'
+    : lesson === 'reverse'
+      ? 'the parked car'
+      : `the ${settings.beside}`;
+  if (needed <= gap)
+    return [
+      `This needs ${centimetres(needed, 'up')} beside it; to ${what} there are ${centimetres(gap, 'down')}.`,
+    ];
+  const { lockShare, straightM } = adviseFor(scene, gap);
+  const lock = Math.floor(lockShare * 100);
+  const ways = [
+    ...(straightM === undefined
+      ? []
+      : [
+          `go ${metres(straightM)} ${scene.reversing ? 'straight back' : 'straight on'}${settings.straightM > 0 ? ' farther' : ''} first`,
+        ]),
+    lock >= 5 ? `turn no more than ${lock} % of full lock` : 'leave a wider gap',
+  ];
+  return [
+    `It needs ${centimetres(needed, 'up')} and has ${centimetres(gap, 'down')} to ${what}: ${ways.join(', or ')}.`,
+  ];
+}
+
+const OTHERWISE: Readonly<Record<Scene['lesson'], string>> = {
+  leave: '',
+  reverse: '',
+  'side-road':
+    'Go farther ahead before turning, or turn less sharply and use the other lane where it is free.',
+  'mini-roundabout': 'Go slowly with an even lock; the dome may be run over where there is no other way.',
+  pitch:
+    'Begin nearer to the hedge opposite or farther ahead, or take the turn in two goes with someone watching the tail.',
+  'drive-turn': 'Take it slowly, use the room there is when it is free, and expect to take a second go.',
+};
+
+/** Whole centimetres, rounded against the driver where it matters. */
+function centimetres(m: number, to: 'up' | 'down' | 'near' = 'near'): string {
+  const cm = m * 100;
+  const whole = to === 'up' ? Math.ceil(cm - 1e-6) : to === 'down' ? Math.floor(cm + 1e-6) : Math.round(cm);
+  return `${whole} cm`;
+}
+
+function metres(m: number): string {
+  return `${m.toFixed(1)} m`;
+}
+
+function degrees(rad: number): string {
+  return `${Math.round((rad * 180) / Math.PI)}°`;
+}

@@ -1,6 +1,7 @@
 import type { Tags } from '../roads/roads.ts';
+import { widthLeftM } from '../tags/mapped-gap.ts';
 import { isMinorRoad } from '../tags/road-class.ts';
-import { printRun } from '../units/print.ts';
+import { printMetres, printRun } from '../units/print.ts';
 import { departureSlope, printSlope } from '../vehicle/ground-angles.ts';
 import { drivenWays, type Place, passedNodes } from './places.ts';
 import type { RuleInput, SubjectRule } from './rule.ts';
@@ -125,7 +126,7 @@ function draftOf(input: RuleInput, run: Run<CrossingPiece>): RunDraft {
     case 'squeeze':
       return {
         ...draft,
-        say: `${sayWhat(run)}; the width left is not mapped.`,
+        say: `${sayWhat(run)}${sayLeft(run)}.`,
         advice: 'Swing wide and watch the tail; wait where something comes.',
       };
     case 'gentle':
@@ -146,6 +147,13 @@ const KEYS = [
   'crossing:saltire',
   'hazard',
 ];
+
+function sayLeft(run: Run<CrossingPiece>): string {
+  const widths = run.map(({ place }) => widthLeftM(place.tags));
+  const least = Math.min(...widths.map((widthM) => widthM ?? Number.POSITIVE_INFINITY));
+  if (widths.includes(undefined)) return '; the width left is not mapped';
+  return `, mapped ${printMetres(least, 'down')} wide${run.length > 1 ? ' at the narrowest' : ''}`;
+}
 
 function isGuarded(tags: Tags): boolean {
   const barrier = tags['crossing:barrier'];

@@ -1,7 +1,9 @@
 import type { LimitClaim } from '../tags/limits.ts';
 import { printLimitM, printMetres, printSizeM } from '../units/print.ts';
+import { gapWidths } from './gap-width.ts';
 import { holdLimits } from './hold-limits.ts';
 import type { Judged } from './limit-rule.ts';
+import { makeFindings } from './make-finding.ts';
 import type { Place } from './places.ts';
 import { roundMm } from './round-mm.ts';
 import type { RuleInput, SubjectRule } from './rule.ts';
@@ -10,15 +12,17 @@ import type { RuleInput, SubjectRule } from './rule.ts';
  * Width limits. A legal one is held against the body, or over the mirrors where the country's sign counts them; a
  * physical one, and any at a barrier, against what must pass.
  */
-export const width: SubjectRule = (input) =>
-  holdLimits(input, {
+export const width: SubjectRule = (input) => [
+  ...holdLimits(input, {
     subject: 'width',
     quantities: ['width'],
     unit: 'm',
     unprovedAdvice: `Find out the width before driving there; the vehicle is ${printSizeM(input.envelope.mirrorsWidthM)} over its mirrors.`,
     judge: (claim, value, place) =>
       isGap(claim, place) ? judgeGap(input, value) : judgeLegal(input, claim, value, place),
-  });
+  }),
+  ...makeFindings(input, 'width', gapWidths(input)),
+];
 
 function isGap(claim: LimitClaim, place: Place): boolean {
   return claim.basis === 'physical' || (place.type === 'node' && place.tags['barrier'] !== undefined);

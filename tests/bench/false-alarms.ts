@@ -33,7 +33,7 @@ const CARD: VehicleCard = {
 };
 /** What may bar or squeeze: a limit, access, a barrier, a class of way, a turn restriction, a one-way. */
 const BINDS =
-  /^(max|access|vehicle|motor|motorcar|hgv|barrier|highway|restriction|oneway|junction|construction|foot|bicycle|bus|toll|ferry|route)/;
+  /^(max|width|est_width|access|vehicle|motor|motorcar|hgv|barrier|highway|restriction|oneway|junction|construction|foot|bicycle|bus|toll|ferry|route)/;
 
 const verbose = process.argv.includes('-v');
 const data = process.env['LANEGAUGE_DATA'];

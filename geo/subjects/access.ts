@@ -11,16 +11,18 @@ import { goodsSignsAt, sayGoods } from './goods-signs.ts';
 import { adviseOpen } from './hold-limits.ts';
 import { judgeAccess, laneWordsOf, sayOpenAccess } from './judge-access.ts';
 import { type Draft, makeFindings } from './make-finding.ts';
+import { nodeAccess } from './node-access.ts';
 import { drivenWays, type Place, roadName } from './places.ts';
 import type { RuleInput, SubjectRule } from './rule.ts';
 import { adviseAccess } from './say-access.ts';
 import { wrongWays } from './wrong-way.ts';
 
-/** Who may drive there: access of every driven way, one-way roads driven against, turn restrictions broken. */
+/** Who may drive there: access of every driven way and of points on it, one-way roads driven against, turn restrictions broken. */
 export const access: SubjectRule = (input) => {
   const runs = restrictedRuns(input.drive, input.roads);
   return makeFindings(input, 'access', [
     ...drivenWays(input.drive, input.roads).flatMap((place) => wayAccess(input, place, runs)),
+    ...nodeAccess(input),
     ...againstOneways(input),
     ...brokenTurns(input),
   ]);

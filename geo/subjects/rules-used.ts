@@ -9,6 +9,7 @@ import type { LegSpeed, Timetable } from '../timetable/timetable.ts';
 import { printMetres } from '../units/print.ts';
 import { drivenWays, limitedPlaces, type Place } from './places.ts';
 import type { RuleInput } from './rule.ts';
+import { cornersOf } from './turning.ts';
 
 export type RuleUsed = NonNullable<DriveReport['rules']>[number];
 
@@ -44,6 +45,7 @@ export function rulesUsed(input: RuleInput, times: Timetable): RuleUsed[] {
     for (const place of drivenWays(input.drive, input.roads))
       if (goodsAccess(place.tags, place.forward).length > 0)
         noteGoods(input.along.ruleAt(place.fromM), place, note);
+  noteCorners(input, note);
   for (const speed of times.speeds) noteSpeed(input, speed, note);
   return [...used.values()];
 }
@@ -85,6 +87,26 @@ function noteGoods({ goodsSigns }: CountryRule, place: Place, note: Note): void 
     goodsSigns.source,
     goodsSigns.note,
   );
+}
+
+/** What stood in for widths and kerbs that nobody mapped. */
+function noteCorners(input: RuleInput, note: Note): void {
+  for (const { measured } of cornersOf(input)) {
+    const { turn, driven } = measured;
+    const { widths, kerbRadiusM } = input.along.ruleAt(driven.atM);
+    if (turn.entry.from === 'default' || turn.exit.from === 'default')
+      note(
+        driven.atM,
+        'widths of roads at corners',
+        'Where none is mapped, the usual width of the class of road stands in.',
+        widths.source,
+        widths.note,
+      );
+    const { urban, rural } = kerbRadiusM.value;
+    const says = `The kerb at a corner is taken to have a radius of ${urban} m in towns, ${rural} m outside.`;
+    if (turn.circleM === undefined && turn.bendRadiusM === undefined)
+      note(driven.atM, 'kerbs at corners', says, kerbRadiusM.source, kerbRadiusM.note);
+  }
 }
 
 function noteSpeed(_input: RuleInput, { fromM, toM, source, mapped, why }: LegSpeed, note: Note): void {

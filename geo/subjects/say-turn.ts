@@ -25,15 +25,13 @@ export function sayTurn(measured: MeasuredTurn, twoWay: boolean): string {
     turn.room === 'shunt'
       ? [`At full lock the tail swings out to the ${swing.side} ${worst}${over}.`]
       : [
-          `The tail swings out to the ${swing.side} ${size(swing.planM)}${range(swing.planFromM, swing.planToM)}${over};`,
+          `${turn.room === 'own lane' ? 'the' : 'The'} tail swings out to the ${swing.side} ${size(swing.planM)}${range(swing.planFromM, swing.planToM)}${over};`,
           `driven gently ${size(swing.gentleM)}, at full lock ${worst}.`,
         ];
   const usual = `Not mapped, so usual figures stand in: ${assumed.join(', ')}.`;
-  return [
-    `${sayWhat(measured)}${sayRoom(measured)}.`,
-    ...tail,
-    ...(assumed.length === 0 ? [] : [usual]),
-  ].join(' ');
+  return [`${sayWhat(measured)}${sayRoom(measured)}`, ...tail, ...(assumed.length === 0 ? [] : [usual])].join(
+    ' ',
+  );
 }
 
 function sayWhat({ turn, driven }: MeasuredTurn): string {
@@ -59,15 +57,15 @@ function sayWhat({ turn, driven }: MeasuredTurn): string {
 function sayRoom({ turn, roomiest }: MeasuredTurn): string {
   switch (turn.room) {
     case 'own lane':
-      return ' in its own lane';
+      return ':';
     case 'other lane on the exit':
-      return ' takes the other lane on the exit';
+      return ' takes the other lane on the exit.';
     case 'whole road':
-      return ' takes the whole road';
+      return ' takes the whole road.';
     case 'shunt':
       return roomiest.room === 'shunt'
-        ? ' may need a shunt'
-        : ' may need a shunt, unless there is more room than usual';
+        ? ' may need a shunt.'
+        : ' may need a shunt, unless there is more room than usual.';
   }
 }
 

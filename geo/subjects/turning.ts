@@ -18,6 +18,8 @@ const WORTH_SHOWING = 1.05;
 /** Room weighs most, then the lock it takes (at most 1), then how far the tail leaves its lane. Judgement. */
 const ROOM_WEIGHT = { 'own lane': 0, 'other lane on the exit': 0.3, 'whole road': 0.7, shunt: 1.5 } as const;
 const TAIL_WEIGHT_PER_M = 2;
+/** Posts, walls and people stand beside a kerb, a middle line has only traffic that can be waited for. */
+const KERB_WEIGHT_PER_M = 3;
 /** The tail this far beyond its lane is worth a word. Metres. */
 const WORTH_SAYING_M = 0.05;
 /** Round a small ring there is no lane line to measure from: a swing of this much is worth a word. Metres. */
@@ -37,7 +39,7 @@ export function turningRule(subject: 'turn' | 'swing'): SubjectRule {
     );
 }
 
-interface Corner {
+export interface Corner {
   readonly subject: 'turn' | 'swing';
   readonly measured: MeasuredTurn;
   readonly shown: boolean;
@@ -46,7 +48,8 @@ interface Corner {
 /** Both subjects ask of one check, and share the five that are shown. */
 const asked = new WeakMap<RuleInput, readonly Corner[]>();
 
-function cornersOf(input: RuleInput): readonly Corner[] {
+/** Every corner of the drive that is worth a word, in driving order. */
+export function cornersOf(input: RuleInput): readonly Corner[] {
   const known = asked.get(input);
   if (known !== undefined) return known;
   const { drive, roads, along, card } = input;
@@ -62,10 +65,7 @@ function cornersOf(input: RuleInput): readonly Corner[] {
       { subject, measured, weight: isOnSite(input, measured) || isUnsure(drive, driven.atM) ? 0 : weight },
     ];
   });
-  const worst = firstPasses(told)
-    .filter(({ weight }) => weight >= WORTH_SHOWING)
-    .sort((a, b) => b.weight - a.weight)
-    .slice(0, SHOWN);
+  const worst = worstOf(firstPasses(told));
   const shown = new Set(worst.map(({ measured }) => measured));
   const corners = told.map(({ subject, measured }) => ({
     subject,
@@ -74,6 +74,16 @@ function cornersOf(input: RuleInput): readonly Corner[] {
   }));
   asked.set(input, corners);
   return corners;
+}
+
+/** The worst of all, the last place kept for the worst swing: a drive of shunts must not hide it. */
+function worstOf<T extends { readonly subject: Corner['subject']; readonly weight: number }>(
+  told: readonly T[],
+): T[] {
+  const ranked = told.filter(({ weight }) => weight >= WORTH_SHOWING).sort((a, b) => b.weight - a.weight);
+  const worst = ranked.slice(0, SHOWN);
+  const swing = ranked.find(({ subject }) => subject === 'swing');
+  return swing === undefined || worst.includes(swing) ? worst : [...worst.slice(0, SHOWN - 1), swing];
 }
 
 /** Of several passes of one corner, the first: met again it is no news. */
@@ -96,19 +106,20 @@ function subjectOf({ turn, besideM }: MeasuredTurn, lockM: number): Corner['subj
 }
 
 /**
- * How much a corner asks of the driver: halfway between the usual figures for what is not mapped and the roomiest they
- * may stand for. A shunt that only usual figures ask for is no more than a tight turn: no alarm by guesswork.
+ * How much a corner asks of the driver: where room is the matter, halfway between the usual figures for what is not
+ * mapped and the roomiest they may stand for. A shunt that only usual figures ask for is no more than a tight turn: no alarm by guesswork.
  */
 function weightOf({ turn, besideM, roomiest }: MeasuredTurn, lockM: number): number {
   const guessed = turn.room === 'shunt' && roomiest.room !== 'shunt';
   const usual = guessed
     ? { room: 'whole road' as const, rearAxleRadiusM: roomiest.rearAxleRadiusM, planM: roomiest.planM }
     : { room: turn.room, rearAxleRadiusM: turn.rearAxleRadiusM, planM: turn.swing.planM };
+  const perM = turn.swing.side === turn.driveSide ? KERB_WEIGHT_PER_M : TAIL_WEIGHT_PER_M;
   const weigh = ({ room, rearAxleRadiusM, planM }: typeof usual | MeasuredTurn['roomiest']) => {
     const overM = turn.kind === 'u-turn' ? 0 : Math.max(0, planM - besideM);
-    return ROOM_WEIGHT[room] + lockM / rearAxleRadiusM + TAIL_WEIGHT_PER_M * overM;
+    return ROOM_WEIGHT[room] + lockM / rearAxleRadiusM + perM * overM;
   };
-  return (weigh(usual) + weigh(roomiest)) / 2;
+  return turn.room === 'own lane' ? weigh(usual) : (weigh(usual) + weigh(roomiest)) / 2;
 }
 
 function isParking(tags: Tags | undefined): boolean {

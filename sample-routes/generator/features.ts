@@ -58,6 +58,9 @@ const TURNS: readonly (readonly [from: string, to: string, tags: Tags])[] = [
   ['c-fold', 'b-lark', { 'restriction:hgv': 'no_left_turn' }],
 ];
 
+/** Where two roads meet round a painted dot. */
+const MINI_ROUNDABOUTS: readonly (readonly [one: string, two: string])[] = [['north-link', 'b-north']];
+
 /** Lays limits, rules, humps and gates on the roads drawn so far. */
 export function layFeatures(sheet: Sheet): void {
   for (const [key, tags] of Object.entries(RULES)) Object.assign(sheet.line(key).tags, tags);
@@ -75,6 +78,10 @@ export function layFeatures(sheet: Sheet): void {
     const via = meetingOf(sheet, from, to);
     via.split = true;
     sheet.restrictions.push({ from, to, via, tags });
+  }
+  for (const [one, two] of MINI_ROUNDABOUTS) {
+    const middle = meetingOf(sheet, one, two);
+    middle.tags = { highway: 'mini_roundabout', direction: 'clockwise' };
   }
   splitAtJunctions(sheet);
   const zone = points([

@@ -52,6 +52,7 @@ const ON_NODES: readonly (readonly [string, Wanted])[] = [
   ['a town', { place: 'town', name: /./ }],
   ['villages', { place: 'village', name: /./ }],
   ['passing places', { highway: 'passing_place' }],
+  ['a mini-roundabout', { highway: 'mini_roundabout' }],
   ['posts', { barrier: 'bollard', 'maxwidth:physical': /./ }],
   ['a height bar', { barrier: 'height_restrictor', maxheight: '2.1' }],
   ['gates', { barrier: 'gate' }],

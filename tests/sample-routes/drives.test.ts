@@ -73,6 +73,11 @@ describe('The sample drives', () => {
   it('the clear drive lets the panel van through without a doubt', () => {
     const report = check('clear', 'panel-van-6.0');
     expect(report.findings.filter(({ level }) => level !== 'heed')).toEqual([]);
+    expect(report.verdict).toBe('clear');
+  });
+
+  it('its corners are wide enough for the 7.4 m coach-built too', () => {
+    expect(check('clear', 'coach-built-7.4').findings.filter(({ turn }) => turn !== undefined)).toEqual([]);
   });
 
   it('the barred drive stops the 7.4 m coach-built at a low arch, at a weak bridge and between posts', () => {
@@ -103,7 +108,20 @@ describe('The sample drives', () => {
   it('the drive with everything meets most subjects', () => {
     const report = check('everything', 'coach-built-7.4');
     const subjects = new Set(report.findings.map(({ subject }) => subject));
-    for (const subject of ['height', 'width', 'mass', 'access', 'barrier'] as const)
+    for (const subject of ['height', 'width', 'mass', 'access', 'barrier', 'turn', 'swing'] as const)
       expect(subjects, subject).toContain(subject);
+  });
+
+  it('and on it, its five worst corners are shown: the mini-roundabout’s tail swing among them', () => {
+    const report = check('everything', 'coach-built-7.4');
+    const corners = report.findings.filter(({ turn }) => turn !== undefined);
+    const shown = corners.filter(({ folded }) => !folded);
+    expect(shown.length).toBe(5);
+    expect(corners.length).toBeGreaterThan(10);
+    expect(shown.filter(({ subject }) => subject === 'swing').map(({ turn }) => turn?.kind)).toEqual([
+      'mini-roundabout',
+    ]);
+    const about = (report.rules ?? []).map((rule) => rule.about);
+    expect(about).toEqual(expect.arrayContaining(['widths of roads at corners', 'kerbs at corners']));
   });
 });

@@ -1,6 +1,8 @@
 import { type Pose, poseAt } from '../motion.ts';
 import type { SwingVehicle } from '../swing-vehicle.ts';
+import { atLeastAwayM } from './fixture-box.ts';
 import { stepBy, stepInto } from './legs.ts';
+import { reachM } from './outline.ts';
 import type { Contact, Fixture, Scene } from './scene.ts';
 import { partsMeeting, type Separation, separationOf } from './separation.ts';
 
@@ -17,8 +19,10 @@ export function nearestAt(
   fixtures: readonly Fixture[],
 ): Separation | undefined {
   let best: Separation | undefined;
+  const reach = reachM(vehicle);
   for (const fixture of fixtures) {
     if (!fixture.hard) continue;
+    if (best && atLeastAwayM(fixture, pose) - reach >= best.gapM) continue;
     const found = separationOf(pose, partsMeeting(vehicle, steerRad, fixture.kind), fixture);
     if (!best || found.gapM < best.gapM) best = found;
   }
@@ -95,15 +99,10 @@ export function leastGapOf(scene: Scene): LeastGap | undefined {
 /** No point of the vehicle moved farther than this from the sample before. Metres. */
 function moveM({ vehicle, motion }: Scene, index: number): number {
   if (index === 0) return 0;
-  const reachM =
-    Math.max(
-      vehicle.wheelbaseM + vehicle.frontOverhangM,
-      vehicle.rearOverhangM + (vehicle.rack?.lengthM ?? 0),
-    ) + Math.max(vehicle.widthM, vehicle.rack?.widthM ?? 0);
   const dx = (motion.xM[index] as number) - (motion.xM[index - 1] as number);
   const dy = (motion.yM[index] as number) - (motion.yM[index - 1] as number);
   const turned = Math.abs((motion.headingRad[index] as number) - (motion.headingRad[index - 1] as number));
   // a wheel turned standing moves the ends of its tyre
   const wheelM = Math.abs((motion.steerRad[index] as number) - (motion.steerRad[index - 1] as number)) * 0.3;
-  return Math.hypot(dx, dy) + turned * reachM + wheelM;
+  return Math.hypot(dx, dy) + turned * reachM(vehicle) + wheelM;
 }

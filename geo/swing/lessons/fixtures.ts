@@ -5,8 +5,8 @@ export const POST_BACK_M = 0.45;
 const POST_SIDE_M = 0.1;
 /** An ordinary car. Metres; invented to be middling. */
 export const CAR = { lengthM: 4.4, widthM: 1.8 } as const;
-/** One piece of a drawn arc turns no more than this: the chord of a 10 m arc is within 5 mm. Radians. */
-const ARC_PIECE_RAD = 0.06;
+/** The chord of one piece of a drawn arc lies within this of it. Metres. */
+const CHORD_OFF_M = 0.004;
 
 export function at(xM: number, yM: number): Point {
   return { xM, yM };
@@ -34,7 +34,8 @@ export function post(name: string, xM: number, faceYM: number): Fixture {
 
 /** Points of an arc, both ends included; angles anticlockwise from x. */
 export function arcPoints(centre: Point, radiusM: number, fromRad: number, toRad: number): Point[] {
-  const pieces = Math.max(1, Math.ceil(Math.abs(toRad - fromRad) / ARC_PIECE_RAD));
+  const pieceRad = Math.sqrt((8 * CHORD_OFF_M) / Math.max(radiusM, CHORD_OFF_M));
+  const pieces = Math.max(1, Math.ceil(Math.abs(toRad - fromRad) / pieceRad));
   return Array.from({ length: pieces + 1 }, (_, piece) => {
     const angle = fromRad + ((toRad - fromRad) * piece) / pieces;
     return at(centre.xM + radiusM * Math.cos(angle), centre.yM + radiusM * Math.sin(angle));

@@ -7,18 +7,21 @@ import type { Fixture, LessonSettings, Point } from './scene.ts';
 /** Outer radius of a common mini-roundabout and of the dome in its middle; the dome may be 1 to 4 m across. Metres, from memory. */
 const OUTER_M = 9;
 const DOME_M = 2;
-/** Splitter islands: half their width, their length, and how far their nose reaches into the circle. Metres; judgement. */
-const SPLITTER = { halfWidthM: 0.6, lengthM: 6, inM: 0.8 };
+/** Splitter islands: half their width, their length, and how far from the circle they begin. Metres; judgement. */
+const SPLITTER = { halfWidthM: 0.6, lengthM: 6, outM: 1.3 };
+/** Level beside the dome from so far before the front axle is beside it until so far after the rear axle is. Metres; judgement. */
+const LEVEL = { beforeM: 1, afterM: 0.5 };
 const CLEARANCE_M = 0.3;
 /** However much room there is, the way round the dome shows. Metres. */
 const BEND_LEAST_M = 0.3;
-const START_M = -16;
+const START_M = -18;
 const AFTER_M = 8;
 const ARM_M = 30;
 
 /**
- * Straight across a mini-roundabout, drawn for driving on the left: left past the splitter island, right round the dome,
- * left again into the far exit, three arcs of one radius. The body's kerb side lies on y = 0 before it.
+ * Straight across a mini-roundabout, drawn for driving on the left: left past the splitter island, right to come level
+ * beside the dome, right again behind it and left into the far exit, four arcs of one radius. Between them the vehicle is
+ * level while its axles pass the dome. The body's kerb side lies on y = 0 before it.
  */
 export function draftMiniRoundabout(vehicle: SwingVehicle, settings: LessonSettings): Draft {
   const { gapM, laneM, lockShare } = settings;
@@ -26,11 +29,12 @@ export function draftMiniRoundabout(vehicle: SwingVehicle, settings: LessonSetti
   const centre = at(0, gapM - armM);
   const rearM = -vehicle.widthM / 2;
   const radiusM = radiusOfShareM(vehicle, lockShare);
-  const besideDomeM = centre.yM + DOME_M + CLEARANCE_M + vehicle.widthM / 2;
+  // the wheels keep off the dome, the body may hang over it
+  const besideDomeM = centre.yM + DOME_M + CLEARANCE_M + vehicle.trackM / 2;
   const outM = Math.max(BEND_LEAST_M, besideDomeM - rearM);
   // out by 2 R (1 − cos θ) over two arcs of θ
   const theta = Math.acos(Math.max(0, 1 - outM / (2 * radiusM)));
-  const beginM = -2 * radiusM * Math.sin(theta);
+  const beginM = -vehicle.wheelbaseM - LEVEL.beforeM - 2 * radiusM * Math.sin(theta);
   const startM = Math.min(START_M, beginM - 1);
   return {
     title: 'Across a mini-roundabout',
@@ -39,7 +43,9 @@ export function draftMiniRoundabout(vehicle: SwingVehicle, settings: LessonSetti
     legs: [
       straightLeg(beginM - startM),
       arcLeg(vehicle, radiusM, theta),
-      arcLeg(vehicle, radiusM, -2 * theta),
+      arcLeg(vehicle, radiusM, -theta),
+      straightLeg(vehicle.wheelbaseM + LEVEL.beforeM + LEVEL.afterM),
+      arcLeg(vehicle, radiusM, -theta),
       arcLeg(vehicle, radiusM, theta),
       straightLeg(AFTER_M),
     ],
@@ -63,8 +69,8 @@ function arms(centre: Point, armM: number): Fixture[] {
       ...arcPoints(at(0, 0), OUTER_M, Math.PI - corner, Math.PI / 2 + corner),
       at(-armM, ARM_M),
     ];
-    const { halfWidthM, lengthM, inM } = SPLITTER;
-    const [nose, end] = [-OUTER_M + inM, -OUTER_M + inM - lengthM];
+    const { halfWidthM, lengthM, outM } = SPLITTER;
+    const [nose, end] = [-OUTER_M - outM, -OUTER_M - outM - lengthM];
     const island = [at(end, -halfWidthM), at(nose, -halfWidthM), at(nose, halfWidthM), at(end, halfWidthM)];
     return [
       hard('kerb', quarter === 0 ? 'the kerb before it' : 'the kerb', kerb.map(placed)),

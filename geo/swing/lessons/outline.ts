@@ -20,3 +20,13 @@ export function boxesOf(vehicle: SwingVehicle): readonly Box[] {
   const { lengthM, widthM } = vehicle.rack;
   return [body, { what: 'rack', backM: body.backM - lengthM, frontM: body.backM, halfWidthM: widthM / 2 }];
 }
+
+/** No point of the vehicle is farther than this from the rear axle's middle. Metres. */
+export function reachM(vehicle: SwingVehicle): number {
+  return Math.max(
+    ...boxesOf(vehicle).flatMap(({ backM, frontM, halfWidthM }) => [
+      Math.hypot(backM, halfWidthM),
+      Math.hypot(frontM, halfWidthM),
+    ]),
+  );
+}

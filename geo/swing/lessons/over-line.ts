@@ -1,5 +1,7 @@
 import { onGround, poseAt } from '../motion.ts';
-import { boxesOf } from './outline.ts';
+import { atLeastAwayM } from './fixture-box.ts';
+import { boxesOf, reachM } from './outline.ts';
+import { swingsOfScene } from './read-scene.ts';
 import type { Fixture, Point, Scene } from './scene.ts';
 
 /** The most that a corner of the vehicle stands beyond a line on the ground. */
@@ -11,37 +13,60 @@ export interface OverLine {
   readonly fixture: Fixture;
 }
 
+/** Kinds of line that a body hangs over without touching. */
+const PASSED: readonly Fixture['kind'][] = ['kerb', 'island', 'lane line'];
+
 /**
- * For each kerb and painted line that a corner passes: by how much. A corner is beyond a line when the line runs between
- * it and the rear axle's middle. The tail over a kerb touches nothing there, but posts and people may stand behind it.
+ * For each kerb and painted line that a corner of the nose or, while it swings out, of the tail passes: by how much.
+ * A corner is beyond a line when the line runs between it and the rear axle's middle; a line that the rear axle drives
+ * across itself is crossed on purpose. A body over a kerb touches nothing there, but posts and people may stand behind it.
  */
-export function overLines(scene: Scene, parts: 'tail' | 'nose'): readonly OverLine[] {
-  const { vehicle, motion, fixtures } = scene;
-  const corners = boxesOf(vehicle).flatMap(({ what, backM, frontM, halfWidthM }) => {
-    if (parts === 'nose' && what === 'rack') return [];
-    const aheadM = parts === 'tail' ? backM : frontM;
-    return (['left', 'right'] as const).map((side) => ({
-      part: what === 'rack' ? 'rack' : `${side} ${parts === 'tail' ? 'rear' : 'front'} corner`,
-      aheadM,
-      leftM: side === 'left' ? halfWidthM : -halfWidthM,
-    }));
-  });
-  const found: OverLine[] = [];
-  for (const fixture of fixtures) {
-    if (fixture.kind !== 'kerb' && fixture.kind !== 'lane line') continue;
-    let best: OverLine | undefined;
-    for (let index = 0; index < motion.xM.length; index++) {
-      const pose = poseAt(motion, index);
-      const axle = { xM: pose.xM, yM: pose.yM };
-      for (const { part, aheadM, leftM } of corners) {
-        const overM = beyond(axle, onGround(pose, aheadM, leftM), fixture.line);
-        if (overM > (best?.overM ?? 0))
-          best = { overM, travelM: motion.travelM[index] as number, part, fixture };
-      }
+export function overLines(scene: Scene): readonly OverLine[] {
+  return scene.fixtures
+    .filter(({ kind, line }) => PASSED.includes(kind) && !drivenAcross(scene, line))
+    .flatMap((fixture) => {
+      const over = mostOver(scene, fixture);
+      return over ? [over] : [];
+    })
+    .sort((a, b) => b.overM - a.overM);
+}
+
+function mostOver(scene: Scene, fixture: Fixture): OverLine | undefined {
+  const { vehicle, motion } = scene;
+  const { nowM, turnAt, turns } = swingsOfScene(scene);
+  const reach = reachM(vehicle);
+  let best: OverLine | undefined;
+  for (let index = 0; index < motion.xM.length; index++) {
+    const turn = turns[turnAt[index] as number];
+    if (!turn) continue;
+    const out = turn.wheel === 'left' ? 'right' : 'left';
+    const swinging = (nowM[index] as number) > 0;
+    const pose = poseAt(motion, index);
+    if (atLeastAwayM(fixture, pose) > reach) continue;
+    const hold = (part: string, aheadM: number, halfWidthM: number): void => {
+      const place = onGround(pose, aheadM, out === 'left' ? halfWidthM : -halfWidthM);
+      const overM = beyond(pose, place, fixture.line);
+      if (overM > (best?.overM ?? 0))
+        best = { overM, travelM: motion.travelM[index] as number, part, fixture };
+    };
+    for (const { what, backM, frontM, halfWidthM } of boxesOf(vehicle)) {
+      if (swinging) hold(what === 'rack' ? 'rack' : `${out} rear corner`, backM, halfWidthM);
+      if (what === 'body') hold(`${out} front corner`, frontM, halfWidthM);
     }
-    if (best) found.push(best);
   }
-  return found.sort((a, b) => b.overM - a.overM);
+  return best;
+}
+
+function drivenAcross({ motion }: Scene, line: readonly Point[]): boolean {
+  let before: Point = poseAt(motion, 0);
+  const stride = 10;
+  for (let index = stride; index < motion.xM.length + stride; index += stride) {
+    const now = poseAt(motion, Math.min(index, motion.xM.length - 1));
+    for (let piece = 1; piece < line.length; piece++)
+      if (cross(before, now, line[piece - 1] as Point, line[piece] as Point)) return true;
+    before = now;
+  }
+  return false;
 }
 
 /** Distance of a place from a line that runs between it and the axle; 0 where none does. */

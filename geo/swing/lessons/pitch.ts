@@ -20,7 +20,7 @@ const FAR_M = 25;
  */
 export function draftPitch(vehicle: SwingVehicle, settings: LessonSettings): Draft {
   const { laneM, openingM, lockShare, straightM } = settings;
-  const gapM = Math.max(0, Math.min(settings.gapM, laneM - vehicle.widthM - HEDGE_LEAST_M));
+  const gapM = pitchGapM(vehicle, settings);
   const hedgeM = laneM - gapM;
   const radiusM = radiusOfShareM(vehicle, lockShare);
   const turnAtM = -turnBeforeM({
@@ -48,4 +48,9 @@ export function draftPitch(vehicle: SwingVehicle, settings: LessonSettings): Dra
     ],
     swingSide: 'right',
   };
+}
+
+/** The gap to the hedge opposite, as wide as was asked for or as the lane leaves. Metres. */
+export function pitchGapM(vehicle: SwingVehicle, { gapM, laneM }: LessonSettings): number {
+  return Math.max(0, Math.min(gapM, laneM - vehicle.widthM - HEDGE_LEAST_M));
 }

@@ -13,14 +13,16 @@ const PLAIN: LessonSettings = {
   openingM: 7,
 };
 
+const SIDE_ROAD: LessonSettings = { ...PLAIN, turnSide: 'left', gapM: 0.5, lockShare: 0.8, beside: 'kerb' };
+
 /** What each lesson begins with. Widths and radii are common ones, defaults of no particular place. */
 export const DEFAULTS: Readonly<Record<LessonId, LessonSettings>> = {
   leave: PLAIN,
-  'side-road': { ...PLAIN, turnSide: 'left', gapM: 0.5, lockShare: 0.8, beside: 'kerb' },
+  'side-road': SIDE_ROAD,
   'mini-roundabout': { ...PLAIN, gapM: 0.5, lockShare: 0.9, beside: 'kerb' },
   pitch: { ...PLAIN, turnSide: 'left', laneM: 3.5, gapM: 0.4 },
   reverse: { ...PLAIN, turnSide: 'left', gapM: 0.8, beside: 'parked car' },
-  'drive-turn': PLAIN,
+  'drive-turn': SIDE_ROAD,
 };
 
 /** The settings that change anything in a lesson, in the order to show them. */

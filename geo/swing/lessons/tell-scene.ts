@@ -4,6 +4,7 @@ import { POST_BACK_M } from './fixtures.ts';
 import { gapNeededM } from './gap-needed.ts';
 import { radiusOfShareM } from './legs.ts';
 import { overLines } from './over-line.ts';
+import { pitchGapM } from './pitch.ts';
 import { cutInAt, swingsOfScene } from './read-scene.ts';
 import type { Contact, Scene } from './scene.ts';
 
@@ -30,7 +31,7 @@ export function tellScene(scene: Scene): readonly string[] {
 /** How it stands and what is steered. */
 function set(scene: Scene): string {
   const { vehicle, settings, lesson, turn } = scene;
-  const rack = vehicle.rack ? ' with its rack' : '';
+  const rack = vehicle.rack && !/rack/i.test(vehicle.name) ? ' with its rack' : '';
   if (turn)
     return `${vehicle.name}${rack} turns ${Math.round(turn.turnDeg)}° to the ${turn.side}, the rear axle on a radius of ${metres(Math.max(turn.rearAxleRadiusM, vehicle.lock.rearAxleRadiusM))}${ROOM[turn.room]}.`;
   if (!settings) return `${vehicle.name}${rack}.`;
@@ -40,7 +41,8 @@ function set(scene: Scene): string {
   const first = settings.straightM > 0 ? `, ${metres(settings.straightM)} straight first` : '';
   const way = scene.reversing ? 'backwards, ' : '';
   const besides = BESIDE[lesson] ?? `the ${settings.beside}`;
-  return `${vehicle.name}${rack} stands ${centimetres(settings.gapM)} from ${besides} and goes ${way}at ${lock}, a radius of ${radius} at the rear axle${first}.`;
+  const gapM = lesson === 'pitch' ? pitchGapM(vehicle, settings) : settings.gapM;
+  return `${vehicle.name}${rack} stands ${centimetres(gapM)} from ${besides} and goes ${way}at ${lock}, a radius of ${radius} at the rear axle${first}.`;
 }
 
 const BESIDE: Readonly<Partial<Record<Scene['lesson'], string>>> = {
@@ -79,16 +81,17 @@ function swing(scene: Scene): string {
 
 /** Over a kerb or a painted line, with what may stand there. */
 function over(scene: Scene, contact: Contact | undefined): string[] {
-  const said = overLines(scene, scene.reversing ? 'nose' : 'tail').filter(({ overM }) => overM >= TELL_M);
+  const said = overLines(scene).filter(({ overM }) => overM >= TELL_M);
   return said.slice(0, 2).map(({ overM, part, fixture }) => {
     const much = centimetres(overM, 'up');
     if (fixture.kind === 'lane line') return `The ${part} crosses ${fixture.name} by ${much}.`;
     const post = contact?.fixture.startsWith('the post') === true;
-    const stands = post
-      ? ''
-      : overM >= POST_BACK_M
-        ? ' A post or a lamp may stand 45 cm back: it would be hit.'
-        : ' People stand there; posts usually stand 45 cm back.';
+    const stands =
+      post || fixture.kind !== 'kerb'
+        ? ''
+        : overM >= POST_BACK_M
+          ? ' A post or a lamp may stand 45 cm back: it would be hit.'
+          : ' People stand there; posts usually stand 45 cm back.';
     return `The ${part} hangs over ${fixture.name} by ${much}.${stands}`;
   });
 }
@@ -115,7 +118,8 @@ function cutIn(scene: Scene): string[] {
 
 function whatToDo(scene: Scene, contact: Contact | undefined): string[] {
   const { settings, lesson } = scene;
-  if (!settings || (lesson !== 'leave' && lesson !== 'reverse')) return contact ? [OTHERWISE[lesson]] : [];
+  if (!settings || (lesson !== 'leave' && lesson !== 'reverse'))
+    return contact ? [otherwise(scene, contact)] : [];
   const needed = gapNeededM(scene);
   const kerb = lesson === 'leave' && settings.beside === 'kerb';
   const gap = kerb ? settings.gapM + POST_BACK_M : settings.gapM;
@@ -143,16 +147,16 @@ function whatToDo(scene: Scene, contact: Contact | undefined): string[] {
   ];
 }
 
-const OTHERWISE: Readonly<Record<Scene['lesson'], string>> = {
-  leave: '',
-  reverse: '',
-  'side-road':
-    'Go farther ahead before turning, or turn less sharply and use the other lane where it is free.',
-  'mini-roundabout': 'Go slowly with an even lock; the dome may be run over where there is no other way.',
-  pitch:
-    'Begin nearer to the hedge opposite or farther ahead, or take the turn in two goes with someone watching the tail.',
-  'drive-turn': 'Take it slowly, use the room there is when it is free, and expect to take a second go.',
-};
+/** What helps depends on the end that touched. */
+function otherwise({ motion, swingSide }: Scene, { part, index, fixture }: Contact): string {
+  if (fixture === 'the dome')
+    return 'Go slowly and evenly; where there is no other way, the dome may be run over.';
+  if (part.includes('front')) return 'Turn earlier or harder, or stop short and take a second go.';
+  if (part.includes('rear corner') || part.includes('rack'))
+    return `Keep more room on the ${swingSide} before turning, or turn the wheel less at first: the tail comes back in.`;
+  const turning = (motion.steerRad[index] as number) !== 0;
+  return turning ? 'Go farther ahead before turning: the rear wheels cut in.' : 'Keep more room beside.';
+}
 
 /** Whole centimetres, rounded against the driver where it matters. */
 function centimetres(m: number, to: 'up' | 'down' | 'near' = 'near'): string {

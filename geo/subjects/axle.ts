@@ -2,7 +2,9 @@ import { sayPlated } from '../load/say-load.ts';
 import { printKg } from '../units/print.ts';
 import { holdLimits } from './hold-limits.ts';
 import type { Judged } from './limit-rule.ts';
+import { makeFindings } from './make-finding.ts';
 import type { SubjectRule } from './rule.ts';
+import { signDrafts } from './sign-limits.ts';
 
 /** Pounds and hundredweights leave fractions. */
 const NOISE_KG = 0.05;
@@ -16,7 +18,7 @@ export const axle: SubjectRule = (input) => {
   const { load } = input;
   const heldFront = Math.max(front, load?.frontKg ?? 0);
   const heldRear = Math.max(rear, load?.rearKg ?? 0);
-  return holdLimits(input, {
+  const held = holdLimits(input, {
     subject: 'axle',
     quantities: ['axle', 'bogie'],
     unit: 'kg',
@@ -43,6 +45,7 @@ export const axle: SubjectRule = (input) => {
       };
     },
   });
+  return [...held, ...makeFindings(input, 'axle', signDrafts(input, 'axle'))];
 };
 
 function sayActual(actualKg: number | undefined, plateKg: number): string {

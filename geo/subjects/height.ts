@@ -5,8 +5,10 @@ import { printLimitM, printMetres, printSizeM } from '../units/print.ts';
 import { HEIGHT_ALLOWANCE_M } from '../vehicle/envelope.ts';
 import { holdLimits } from './hold-limits.ts';
 import type { Judged } from './limit-rule.ts';
+import { makeFindings } from './make-finding.ts';
 import { roundMm } from './round-mm.ts';
 import type { SubjectRule } from './rule.ts';
+import { signDrafts } from './sign-limits.ts';
 
 /** Figures outside are slips of the pen or other units: no road has them. */
 const LEAST_BELIEVED_M = 1.5;
@@ -29,7 +31,7 @@ function grantedM(rule: CountryRule, kind: 'default' | 'unsigned', tags: Tags): 
 /** Height under bridges, through tunnels and bars: the lower of the legal and the physical figure decides. */
 export const height: SubjectRule = (input) => {
   const { heightM } = input.envelope;
-  return holdLimits(input, {
+  const held = holdLimits(input, {
     subject: 'height',
     quantities: ['height'],
     unit: 'm',
@@ -74,4 +76,5 @@ export const height: SubjectRule = (input) => {
         : undefined;
     },
   });
+  return [...held, ...makeFindings(input, 'height', signDrafts(input, 'height'))];
 };

@@ -1,14 +1,16 @@
 import { printLimitM, printMetres, printSizeM } from '../units/print.ts';
 import { holdLimits } from './hold-limits.ts';
 import type { Judged } from './limit-rule.ts';
+import { makeFindings } from './make-finding.ts';
 import { roundMm } from './round-mm.ts';
 import type { SubjectRule } from './rule.ts';
+import { signDrafts } from './sign-limits.ts';
 
 /** Length limits against the overall length with a fitted rack; no margin. */
 export const length: SubjectRule = (input) => {
   const { lengthM } = input.envelope;
   const what = input.card.rack?.fitted ? 'length with rack' : 'length';
-  return holdLimits(input, {
+  const held = holdLimits(input, {
     subject: 'length',
     quantities: ['length'],
     unit: 'm',
@@ -25,4 +27,5 @@ export const length: SubjectRule = (input) => {
       };
     },
   });
+  return [...held, ...makeFindings(input, 'length', signDrafts(input, 'length'))];
 };

@@ -4,15 +4,17 @@ import type { LimitClaim } from '../tags/limits.ts';
 import { printKg } from '../units/print.ts';
 import { holdLimits } from './hold-limits.ts';
 import type { Judged } from './limit-rule.ts';
+import { makeFindings } from './make-finding.ts';
 import type { Place } from './places.ts';
 import type { RuleInput, SubjectRule } from './rule.ts';
+import { signDrafts } from './sign-limits.ts';
 
 /**
  * Mass limits against the plated gross mass, whatever the vehicle weighs today: maps hold plated figures under
  * both keys, and a light load is not credited. A load above the plate is held in the plate's stead.
  */
-export const mass: SubjectRule = (input) =>
-  holdLimits(input, {
+export const mass: SubjectRule = (input) => [
+  ...holdLimits(input, {
     subject: 'mass',
     quantities: ['mass', 'plateMass', 'unladenMass'],
     unit: 'kg',
@@ -21,7 +23,9 @@ export const mass: SubjectRule = (input) =>
       claim.quantity === 'unladenMass'
         ? judgeUnladen(input, claim, value)
         : judgePlate(input, claim, value, place),
-  });
+  }),
+  ...makeFindings(input, 'mass', signDrafts(input, 'mass')),
+];
 
 function judgePlate(input: RuleInput, claim: LimitClaim, limitKg: number, place: Place): Judged | undefined {
   const { grossKg } = input.card;

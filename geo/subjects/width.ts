@@ -7,6 +7,7 @@ import { makeFindings } from './make-finding.ts';
 import type { Place } from './places.ts';
 import { roundMm } from './round-mm.ts';
 import type { RuleInput, SubjectRule } from './rule.ts';
+import { signDrafts } from './sign-limits.ts';
 
 /**
  * Width limits. A legal one is held against the body, or over the mirrors where the country's sign counts them; a
@@ -21,7 +22,7 @@ export const width: SubjectRule = (input) => [
     judge: (claim, value, place) =>
       isGap(claim, place) ? judgeGap(input, value) : judgeLegal(input, claim, value, place),
   }),
-  ...makeFindings(input, 'width', gapWidths(input)),
+  ...makeFindings(input, 'width', [...gapWidths(input), ...signDrafts(input, 'width')]),
 ];
 
 function isGap(claim: LimitClaim, place: Place): boolean {

@@ -20,6 +20,8 @@ const LEG_FROM_M = 10;
 const LEG_TO_M = 25;
 /** Shorter legs tell no direction. Metres. */
 const LEAST_LEG_M = 2;
+/** A corner makes most of the turn; where it makes less, the road bends round. */
+const OF_THE_TURN = 0.7;
 /** Turning on the spot, as drawn. */
 const BACK_RAD = 165 * RAD;
 
@@ -34,8 +36,13 @@ export function findCorners(line: TurnLine, roads: Roads, taken: (i: number) => 
   const graph = roadGraph(roads);
   const corners = sharpPlaces(line, taken);
   return corners.flatMap((corner, c) => {
-    const roomFromM = line.atM[corners[c - 1]?.last ?? 0] as number;
-    const roomToM = line.atM[corners[c + 1]?.first ?? line.atM.length - 1] as number;
+    // a ring or a hairpin beside it is no leg
+    let from = corner.first;
+    while (from > (corners[c - 1]?.last ?? 0) && !taken(from)) from--;
+    let to = corner.last;
+    while (to < (corners[c + 1]?.first ?? line.atM.length - 1) && !taken(to)) to++;
+    const roomFromM = line.atM[from] as number;
+    const roomToM = line.atM[to] as number;
     const turn = turnAt(line, roads, graph, corner, roomFromM, roomToM);
     return turn === undefined ? [] : [turn];
   });
@@ -116,6 +123,7 @@ function turnAt(
   const drawnRad = sumOf(line.turnRad, first, last);
   const netRad = wrapRad(after - before);
   const back = isTurnBack(line, first, last);
+  if (!back && Math.abs(drawnRad) < OF_THE_TURN * Math.abs(netRad)) return undefined;
   // at about half a turn the sign of the net angle is chance
   const sign = Math.abs(netRad) > BACK_RAD ? drawnRad : netRad;
   const apartM = Math.abs(across(line, fromM, toM + afterM, before));

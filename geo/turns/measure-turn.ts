@@ -266,7 +266,7 @@ function turnBackShape(site: Site): Shape {
   const moreM = entry.from === 'tags' && exit.from === 'tags' ? 0 : ONE_LANE_MORE_M;
   return {
     ...circleShape(site, { usual: roadM, least: roadM, most: roadM + moreM, mapped: true }, ''),
-    assumed: [entry, exit].some(({ from }) => from === 'default') ? [`road ${say(roadM)} m`] : [],
+    assumed: [entry, exit].some(({ from }) => from === 'default') ? [`road ${roadM.toFixed(1)} m`] : [],
   };
 }
 

@@ -318,6 +318,27 @@ describe('bends', () => {
     expect(corner('trunk')).toEqual([]);
   });
 
+  it('a bend drawn round with a wide radius is none', () => {
+    const map = testMap([road(1, [[-100, -18], ...arc(0, 0, 18, -90, 0, 12), [18, 100]])]);
+    expect(turnsOn(map, [1])).toEqual([]);
+  });
+
+  it('the way up to a roundabout is not turned by the ring behind it', () => {
+    const map = testMap([
+      road(1, [
+        [-100, 0],
+        [-32, 0],
+        [-24, 6],
+      ]),
+      road(2, arc(0, 0, 24.7, 166, -20, 20), { junction: 'roundabout' }),
+      road(3, [
+        [23.2, -8.4],
+        [100, -20],
+      ]),
+    ]);
+    expect(turnsOn(map, [1, 2]).filter((turn) => !turn.startsWith('roundabout'))).toEqual([]);
+  });
+
   it('a hairpin drawn place by place is measured along its middle line', () => {
     const map = testMap([
       road(1, [[-100, -9], ...arc(0, 0, 9, -90, 90, 8), [-100, 9]], { highway: 'tertiary' }),

@@ -3,6 +3,7 @@ import { pointAt } from '../match/drive-place.ts';
 import { type Firmness, firmnessOf, isPaved, saysGround } from '../tags/ground.ts';
 import { isSiteRoad } from '../tags/road-class.ts';
 import { printRun, printTonnes } from '../units/print.ts';
+import { partOfYear } from './part-of-year.ts';
 import { drivenWays, type Place } from './places.ts';
 import type { RuleInput, SubjectRule } from './rule.ts';
 import {
@@ -25,12 +26,13 @@ interface GroundPiece extends Piece {
   readonly tags: Place['tags'];
 }
 
-/** Ground that a front-driven vehicle of some 3.5 t has to mind: soft, rough, loose, unknown; and soft pitches at the ends. */
+/** Ground that a front-driven vehicle of some 3.5 t has to mind: soft, rough, loose, unknown; soft pitches at the ends; roads of a season. */
 export const ground: SubjectRule = (input) => {
   const pieces = drivenWays(input.drive, input.roads).flatMap((place) => groundOf(input, place));
   return findingsOfRuns(input, 'ground', [
     ...joinRuns(pieces, GAP_M, ({ firmness }) => firmness).map((run) => draftOf(input, run)),
     ...softLandAtEnds(input),
+    ...partOfYear(input),
   ]);
 };
 

@@ -3,6 +3,7 @@ import type { Tags } from '../roads/roads.ts';
 import { swingVehicleOf } from '../swing/swing-vehicle.ts';
 import { isTwoWay } from '../tags/carriageway.ts';
 import { isSiteRoad } from '../tags/road-class.ts';
+import type { DrivenTurn } from '../turns/driven-turn.ts';
 import { findTurns, isSameRoad } from '../turns/find-turns.ts';
 import { type MeasuredTurn, measureTurn } from '../turns/measure-turn.ts';
 import { type Draft, makeFindings } from './make-finding.ts';
@@ -54,10 +55,15 @@ export function cornersOf(input: RuleInput): readonly Corner[] {
   if (known !== undefined) return known;
   const { drive, roads, along, card } = input;
   const vehicle = swingVehicleOf(card);
+  const measuredAt = new Map<string, MeasuredTurn>();
   const told = findTurns(drive, roads).flatMap((driven) => {
     if (isParking(roads.ways.tags[driven.entry.way]) || isParking(roads.ways.tags[driven.exit.way]))
       return [];
-    const measured = measureTurn(driven, roads, along.ruleAt(driven.atM), vehicle);
+    const again = driven.node < 0 ? undefined : measuredAt.get(cornerKey(driven));
+    const measured = again
+      ? { ...again, driven }
+      : measureTurn(driven, roads, along.ruleAt(driven.atM), vehicle);
+    measuredAt.set(cornerKey(driven), measured);
     const subject = subjectOf(measured, vehicle.lock.rearAxleRadiusM);
     if (subject === undefined) return [];
     const weight = weightOf(measured, vehicle.lock.rearAxleRadiusM);
@@ -90,11 +96,18 @@ function worstOf<T extends { readonly subject: Corner['subject']; readonly weigh
 function firstPasses<T extends { readonly measured: MeasuredTurn }>(told: readonly T[]): T[] {
   const met = new Set<string>();
   return told.filter(({ measured: { driven } }) => {
-    const key = [driven.node, driven.entry.way, driven.exit.way].join(' ');
+    const key = cornerKey(driven);
     if (driven.node >= 0 && met.has(key)) return false;
     met.add(key);
     return true;
   });
+}
+
+/** The same for every pass of one corner in one direction. */
+function cornerKey({ node, entry, exit, kind, part, side, turnDeg }: DrivenTurn): string {
+  return [node, entry.way, entry.forward, exit.way, exit.forward, kind, part, side, turnDeg.toFixed(1)].join(
+    ' ',
+  );
 }
 
 function subjectOf({ turn, besideM }: MeasuredTurn, lockM: number): Corner['subject'] | undefined {

@@ -1,4 +1,5 @@
 import type { Tags } from '../roads/roads.ts';
+import { hangsOver } from './underside.ts';
 
 /** What crosses over a road, the most worrying first: where several cross together, the first names them. */
 export const OVER_KINDS = [
@@ -45,6 +46,8 @@ export function overKind(tags: Tags): OverKind | undefined {
   if (tags['man_made'] === 'pipeline' || tags['man_made'] === 'goods_conveyor') return 'pipe';
   if (tags['waterway'] !== undefined) return 'aqueduct';
   if (building !== undefined && building !== 'no') return ROOFS.has(building) ? 'roof' : 'building';
+  const part = tags['building:part'];
+  if (part !== undefined && part !== 'no' && hangsOver(tags)) return ROOFS.has(part) ? 'roof' : 'building';
   return tags['bridge'] !== undefined && tags['bridge'] !== 'no' ? 'structure' : undefined;
 }
 

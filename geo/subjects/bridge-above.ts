@@ -1,8 +1,9 @@
 import { type Above, findAbove } from '../above/find-above.ts';
 import { isGateway, OVER_KINDS, type OverKind } from '../above/over-kind.ts';
+import { undersideOf } from '../above/underside.ts';
 import { limitClaims } from '../tags/limits.ts';
 import { isMinorRoad } from '../tags/road-class.ts';
-import { printSizeM } from '../units/print.ts';
+import { printMetres, printSizeM } from '../units/print.ts';
 import { heightsMatterTo, hintOfUnsigned, isHeightMapped } from './height-mapped.ts';
 import { drivenWays, type Place, passedNodes } from './places.ts';
 import type { RuleInput, SubjectRule } from './rule.ts';
@@ -20,7 +21,7 @@ const WIDE_BRIDGE_M = 60;
 export const bridgeAbove: SubjectRule = (input) => {
   if (!heightsMatterTo(input.envelope)) return [];
   const places = drivenWays(input.drive, input.roads);
-  const above = findAbove(input.drive, input.roads);
+  const above = findAbove(input.drive, input.roads).filter(({ way }) => !hangsHigh(input, way));
   const crossingsM = above.map(({ atM }) => atM);
   const isOpen = ({ stretch, atM }: Above) => {
     const place = places[stretch];
@@ -34,6 +35,12 @@ export const bridgeAbove: SubjectRule = (input) => {
     ...gatewayNodes(input),
   ]);
 };
+
+/** A building whose underside is mapped with room for us. */
+function hangsHigh(input: RuleInput, way: number): boolean {
+  const underside = undersideOf(input.roads.ways.tags[way] ?? {});
+  return underside?.kind === 'metres' && underside.heightM >= input.envelope.heightM + input.margins.heightM;
+}
 
 type Group = readonly [Above, ...Above[]];
 
@@ -96,7 +103,18 @@ function draftOf(input: RuleInput, places: readonly Place[], group: Group, open:
     run: [first as Piece, ...rest],
     others: others.map((id) => ({ type: 'way', id })),
     aspect: 'above',
-    tags: pick(tags, ['bridge', 'layer', 'railway', 'highway', 'waterway', 'man_made', 'building', 'name']),
+    tags: pick(tags, [
+      'bridge',
+      'layer',
+      'railway',
+      'highway',
+      'waterway',
+      'man_made',
+      'building',
+      'building:part',
+      'min_height',
+      'name',
+    ]),
     say: `${sayWhat(main.kind, tags, open)}; no height is mapped on this road.${hint?.say ?? ''}`,
     advice: `Look out for a height sign before it; the vehicle needs ${printSizeM(input.envelope.heightM)}.${hintOfUnsigned(input, place)}`,
     vehicle: { value: input.card.heightM, unit: 'm', what: 'height as measured' },
@@ -116,10 +134,17 @@ function sayWhat(kind: OverKind, tags: Place['tags'], group: Group): string {
   return several ? `${what} and more beside it cross over the road` : `${what} crosses over the road`;
 }
 
-/** A height mapped on the bridge is not ours, unless nothing as high as that drives on it: then it may be meant for below. */
+/** The underside of a building that leaves too little is. A height mapped on a bridge is not ours, unless nothing as high as that drives on it: then it may be meant for below. */
 function ownFigure(input: RuleInput, group: readonly Above[]): { readonly say: string } | undefined {
   for (const { way, kind } of group) {
     if (kind === 'road' || kind === 'mainRoad') continue;
+    const underside = undersideOf(input.roads.ways.tags[way] ?? {});
+    if (underside?.kind === 'unreadable')
+      return { say: ` "min_height=${underside.text}" of its underside cannot be read.` };
+    if (underside !== undefined)
+      return {
+        say: ` Its underside is mapped at ${printMetres(underside.heightM, 'down')} (min_height=${underside.text}).`,
+      };
     const claim = limitClaims(input.roads.ways.tags[way] ?? {}, ['height'], true).find(
       ({ reading }) =>
         reading.kind === 'value' &&

@@ -213,3 +213,49 @@ describe('roofs and gateways', () => {
     expect(gate({ maxheight: '3.4' })).toEqual([]);
   });
 });
+
+describe('a building over the road with the height of its underside', () => {
+  const part = (tags: Record<string, string>) => area(7, 2, -1, 2.2, 1, { 'building:part': 'yes', ...tags });
+  const found = (tags: Record<string, string>, ours: Record<string, string> = {}) =>
+    above(road(ours), part(tags)).map(({ level, folded }) => [level, folded ?? false]);
+
+  it('too low or tight for the vehicle is unproved and shown, with the figure', () => {
+    // the vehicle needs 3.10 m and 0.15 m to spare
+    for (const min_height of ['2.8', '3.1', '3.2', "9'"])
+      expect(found({ min_height })).toEqual([['unproved', false]]);
+    expect(above(road({}), part({ min_height: '2.8' }))[0]?.say).toBe(
+      'A building is drawn over the road; no height is mapped on this road. Its underside is mapped at 2.80 m (min_height=2.8).',
+    );
+    const whole = area(7, 2, -1, 2.2, 1, { building: 'yes', min_height: '3' });
+    expect(above(road({}), whole).map(({ level, folded }) => [level, folded])).toEqual([
+      ['unproved', undefined],
+    ]);
+    const roof = area(7, 2, -1, 2.2, 1, { building: 'roof', min_height: '3' });
+    expect(above(road({ highway: 'primary' }), roof).map(({ folded }) => folded)).toEqual([undefined]);
+  });
+
+  it('high enough says nothing', () => {
+    expect(found({ min_height: '3.25' })).toEqual([]);
+    expect(found({ min_height: '12' })).toEqual([]);
+    expect(above(road({}), area(7, 2, -1, 2.2, 1, { building: 'yes', min_height: '6 m' }))).toEqual([]);
+  });
+
+  it('that nobody can read, or a storey without a height, is unproved', () => {
+    expect(found({ min_height: 'low' })).toEqual([['unproved', false]]);
+    expect(found({ 'building:min_level': '1' })).toEqual([['unproved', true]]);
+  });
+
+  it('a part that stands on the ground is a slip of the pencil, as a building is none the less folded', () => {
+    expect(found({})).toEqual([]);
+    expect(found({ min_height: '0' })).toEqual([]);
+    expect(
+      above(road({}), area(7, 2, -1, 2.2, 1, { building: 'yes', min_height: '0' })).map(
+        ({ folded }) => folded,
+      ),
+    ).toEqual([true]);
+  });
+
+  it('a height on the road itself decides', () => {
+    expect(found({ min_height: '2.8' }, { maxheight: '4' })).toEqual([]);
+  });
+});

@@ -16,7 +16,12 @@ const FAR_M = 40;
 /** Roads that hardly turn, or turn right back, have no corner to draw. Radians. */
 const TURN_LEAST_RAD = (5 * Math.PI) / 180;
 const TURN_MOST_RAD = (175 * Math.PI) / 180;
+/** Across a mini-roundabout's dome, half of it. Metres, from memory. */
 const DOME_M = 2;
+/** A turn back within less than this is made between a road's two kerbs, no turning place. Metres; judgement. */
+const ROAD_MOST_M = 11;
+/** A lane narrower than its road by no more than this has no line of its own. Metres. */
+const LANE_LEAST_M = 0.1;
 
 /** A turn of a checked drive with its own geometry, the rear axle on the radius that was fitted (full lock for a shunt). */
 export function driveTurnScene(turn: Turn, vehicle: SwingVehicle): Scene {
@@ -29,16 +34,21 @@ function draftDriveTurn(turn: Turn, vehicle: SwingVehicle): Draft {
   // tighter than the lock cannot be driven: a vehicle of another size goes round at its own full lock
   const radiusM = Math.max(turn.rearAxleRadiusM, vehicle.lock.rearAxleRadiusM);
   const turnRad = (turn.turnDeg * Math.PI) / 180;
-  if (turn.bendRadiusM !== undefined)
-    return ring(title, vehicle, radiusM, turnRad, {
-      outerM: turn.bendRadiusM + turn.entry.roadM / 2,
-      innerM: turn.bendRadiusM - turn.entry.roadM / 2,
-    });
-  if (turn.circleM !== undefined)
-    return ring(title, vehicle, radiusM, turnRad, {
-      outerM: turn.circleM / 2,
-      ...(turn.kind === 'mini-roundabout' ? { domeM: DOME_M } : {}),
-    });
+  const { bendRadiusM, circleM } = turn;
+  if (bendRadiusM !== undefined) {
+    const road = turn.entry.roadM < turn.exit.roadM ? turn.entry : turn.exit;
+    const edges = { outerM: bendRadiusM + road.roadM / 2, innerM: bendRadiusM - road.roadM / 2 };
+    const lanes = road.laneM < road.roadM - LANE_LEAST_M;
+    return ring(title, vehicle, radiusM, turnRad, { ...edges, ...(lanes ? { laneLineM: bendRadiusM } : {}) });
+  }
+  if (circleM !== undefined) {
+    if (turn.kind === 'u-turn' && circleM < ROAD_MOST_M)
+      return acrossRoad(title, vehicle, radiusM, turnRad, circleM);
+    const outerM = circleM / 2;
+    const islandM = turn.kind === 'roundabout' ? outerM - turn.entry.roadM : DOME_M;
+    const island = turn.kind === 'u-turn' || islandM < 1 ? {} : { islandM };
+    return ring(title, vehicle, radiusM, turnRad, { outerM, ...island });
+  }
   return corner(title, turn, vehicle, radiusM, turnRad);
 }
 
@@ -89,7 +99,7 @@ function corner(title: string, turn: Turn, vehicle: SwingVehicle, radiusM: numbe
     ]),
     hard('kerb', 'the outer kerb', outer(entry.roadM, exit.roadM)),
   ];
-  if (entry.laneM < entry.roadM - 0.1 || exit.laneM < exit.roadM - 0.1)
+  if (entry.laneM < entry.roadM - LANE_LEAST_M || exit.laneM < exit.roadM - LANE_LEAST_M)
     fixtures.push(painted('lane line', 'the lane line', outer(entry.laneM, exit.laneM)));
   return {
     title,
@@ -108,36 +118,60 @@ function noseReachM(vehicle: SwingVehicle, radiusM: number, turnRad: number): nu
   return turnRad >= phi ? full : Math.max(full * Math.cos(phi - turnRad), sideM);
 }
 
-/** Round a circle: the outer kerb about the arc's own centre, tangent straights before and after. */
-function ring(
-  title: string,
-  vehicle: SwingVehicle,
-  radiusM: number,
-  turnRad: number,
-  { outerM, innerM, domeM }: { readonly outerM: number; readonly innerM?: number; readonly domeM?: number },
-): Draft {
+/** Edges of a ring as radii about its middle. Metres. */
+interface Ring {
+  readonly outerM: number;
+  readonly innerM?: number;
+  readonly laneLineM?: number;
+  readonly islandM?: number;
+}
+
+/** Round a circle: its edges about the arc's own centre, with tangent straights before and after. */
+function ring(title: string, vehicle: SwingVehicle, radiusM: number, turnRad: number, edges: Ring): Draft {
+  const { outerM, innerM, laneLineM, islandM } = edges;
   const centreM = radiusM + vehicle.widthM / 2;
   const centre = at(0, centreM);
+  const end = turnRad - Math.PI / 2;
+  // the ways in and out of more than a turn back cross each other: then the ring alone is drawn
+  const straights = turnRad < Math.PI + TURN_LEAST_RAD;
   const round = (edgeM: number): Point[] => {
-    const end = turnRad - Math.PI / 2;
     const arc = arcPoints(centre, edgeM, -Math.PI / 2, end);
-    const last = at(edgeM * Math.cos(end), centreM + edgeM * Math.sin(end));
-    return [
-      at(-FAR_M, centreM - edgeM),
-      ...arc,
-      at(last.xM + FAR_M * Math.cos(turnRad), last.yM + FAR_M * Math.sin(turnRad)),
-    ];
+    if (!straights) return arc;
+    const last = arc.at(-1) as Point;
+    const out = at(last.xM + FAR_M * Math.cos(turnRad), last.yM + FAR_M * Math.sin(turnRad));
+    return [at(-FAR_M, centreM - edgeM), ...arc, out];
   };
   const fixtures: Fixture[] = [hard('kerb', 'the outer kerb', round(outerM))];
-  // the ways in and out of a turn right round cross each other far off: only their near parts are the road
   if (innerM !== undefined && innerM > 0.5) fixtures.push(hard('kerb', 'the inner kerb', round(innerM)));
-  if (domeM !== undefined) fixtures.push(disc('island', 'the dome', centre, domeM));
+  if (laneLineM !== undefined) fixtures.push(painted('lane line', 'the middle line', round(laneLineM)));
+  if (islandM !== undefined)
+    fixtures.push(disc('island', islandM === DOME_M ? 'the dome' : 'the island', centre, islandM));
   return {
     title,
     fixtures,
     ...arcFromOrigin(vehicle, radiusM, turnRad),
     swingSide: 'right',
     see: [at(-outerM, centreM - outerM - CIRCLE_CLEARANCE_M)],
+  };
+}
+
+/** Turning back between two kerbs, from beside the one that the tail swings over. */
+function acrossRoad(
+  title: string,
+  vehicle: SwingVehicle,
+  radiusM: number,
+  turnRad: number,
+  roadM: number,
+): Draft {
+  const kerb = (yM: number): Point[] => [at(-FAR_M, yM), at(FAR_M, yM)];
+  return {
+    title,
+    fixtures: [
+      hard('kerb', 'the kerb it leaves', kerb(-CIRCLE_CLEARANCE_M)),
+      hard('kerb', 'the kerb across the road', kerb(roadM - CIRCLE_CLEARANCE_M)),
+    ],
+    ...arcFromOrigin(vehicle, radiusM, turnRad),
+    swingSide: 'right',
   };
 }
 

@@ -1,9 +1,11 @@
 import { roofOver } from '../above/lies-above.ts';
+import { limitClaims } from '../tags/limits.ts';
 import { isMinorRoad } from '../tags/road-class.ts';
 import { printRun, printSizeM } from '../units/print.ts';
 import { heightsMatterTo, hintOfUnsigned, saysHeight } from './height-mapped.ts';
+import { doubtOfWord, wordWillDo } from './height-word.ts';
 import { drivenWays, type Place } from './places.ts';
-import type { SubjectRule } from './rule.ts';
+import type { RuleInput, SubjectRule } from './rule.ts';
 import { coveredM, findingsOfRuns, joinRuns, type Piece, pick, type Run, wholeOf } from './runs.ts';
 
 /** Tubes and galleries with less open road between them are entered as one. Metres. */
@@ -19,7 +21,7 @@ export const roofed: SubjectRule = (input) => {
     .filter(({ tags }) => roofOver(tags) !== undefined && tags['route'] !== 'ferry')
     .map(wholeOf);
   const drafts = joinRuns(pieces, ONE_TUNNEL_M).flatMap((run) => {
-    const open = run.filter(({ place }) => !saysHeight(place));
+    const open = run.filter(({ place }) => !isSettled(input, place));
     const [first, ...rest] = open;
     if (first === undefined) return [];
     const bare: Run<Piece> = [first, ...rest];
@@ -29,8 +31,8 @@ export const roofed: SubjectRule = (input) => {
       level: 'unproved' as const,
       run: bare,
       aspect: 'roof',
-      tags: pick(place.tags, ['tunnel', 'covered', 'layer', 'name']),
-      say: `${nameOf(place)} of ${printRun(coveredM(bare))}; no height is mapped in it.`,
+      tags: { ...pick(place.tags, ['tunnel', 'covered', 'layer', 'name']), ...wordTags(place) },
+      say: `${nameOf(place)} of ${printRun(coveredM(bare))}; ${sayMissing(place)}.`,
       advice: `Look for the height before you drive in; the vehicle needs ${printSizeM(input.envelope.heightM)}.${hintOfUnsigned(input, place)}`,
       vehicle: { value: input.card.heightM, unit: 'm', what: 'height as measured' },
       ...(shown === undefined || open.length < run.length ? { folded: true } : {}),
@@ -38,6 +40,41 @@ export const roofed: SubjectRule = (input) => {
   });
   return findingsOfRuns(input, 'height', drafts);
 };
+
+/** A word in place of a height settles nothing under a roof, unless the country does or the height subject speaks of it. */
+function isSettled(input: RuleInput, place: Place): boolean {
+  if (!saysHeight(place)) return false;
+  const words = heightWords(place);
+  return (
+    words.some(({ word }) => word === undefined) ||
+    words.every(
+      ({ word }) =>
+        word === undefined || wordWillDo(input, place) || doubtOfWord(input, word, place) !== undefined,
+    )
+  );
+}
+
+/** Each statement on height; without a word where a figure stands, or a text that the height subject doubts. */
+function heightWords({ tags, forward }: Place) {
+  return limitClaims(tags, ['height'], forward)
+    .filter(({ binding, basis }) => binding === 'always' && basis !== 'advisory')
+    .map(({ key, text, reading: { kind } }) => ({
+      key,
+      text,
+      word: kind === 'none' || kind === 'default' || kind === 'unsigned' ? kind : undefined,
+    }));
+}
+
+function wordTags(place: Place): Record<string, string> {
+  return Object.fromEntries(heightWords(place).map(({ key, text }) => [key, text]));
+}
+
+function sayMissing(place: Place): string {
+  const words = Object.entries(wordTags(place)).map(([key, text]) => `"${key}=${text}"`);
+  return words.length === 0
+    ? 'no height is mapped in it'
+    : `${words.join(' and ')} ${words.length === 1 ? 'gives' : 'give'} no height for it`;
+}
 
 function isShown(place: Place): boolean {
   return isMinorRoad(place.tags) || place.tags['tunnel'] === 'building_passage';

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Tags } from '../../../geo/roads/roads.ts';
+import { height } from '../../../geo/subjects/height.ts';
 import { roofed } from '../../../geo/subjects/roofed.ts';
 import { askDrive, askRoad, COACHBUILT } from '../../support/ask.ts';
 import { testMap } from '../../support/drive-on.ts';
@@ -30,11 +31,51 @@ describe('a road closed in from above without a height', () => {
 
   it('says nothing where a height is mapped, or the tunnel is none', () => {
     expect(said({ tunnel: 'yes', maxheight: '4' })).toEqual([]);
-    expect(said({ tunnel: 'yes', maxheight: 'default' })).toEqual([]);
     expect(said({ tunnel: 'no' })).toEqual([]);
     expect(said({ covered: 'no' })).toEqual([]);
     expect(said({})).toEqual([]);
     expect(said({ tunnel: 'yes', 'maxheight:backward': '4' })).toEqual([['unproved', false]]);
+  });
+
+  it.each(['none', 'no_sign', 'unsigned', 'default'])(
+    'maxheight=%s is no height of a tunnel',
+    (maxheight) => {
+      for (const roof of [{ tunnel: 'yes' }, { covered: 'yes' }, { tunnel: 'building_passage' }]) {
+        expect(said({ ...roof, maxheight })).toEqual([['unproved', false]]);
+        expect(askRoad(roofed, { ...roof, maxheight }, { country: 'AT' })).toHaveLength(1);
+      }
+      expect(said({ tunnel: 'yes', maxheight, highway: 'primary' })).toEqual([['unproved', true]]);
+      const [found] = askRoad(roofed, { tunnel: 'yes', maxheight });
+      expect(found?.tags).toEqual({ tunnel: 'yes', maxheight });
+      expect(found?.say).toBe(`A tunnel of 500 m; "maxheight=${maxheight}" gives no height for it.`);
+    },
+  );
+
+  it.each(['none', 'no_sign', 'default'])(
+    'maxheight=%s will do where the country promises enough on public roads',
+    (maxheight) => {
+      const inside = (tags: Tags, country: string, heightM = 3.05) =>
+        askRoad(roofed, { tunnel: 'yes', maxheight, ...tags }, { country, card: { ...COACHBUILT, heightM } })
+          .length;
+      expect(inside({}, 'GB')).toBe(0);
+      expect(inside({}, 'DE')).toBe(0);
+      expect(inside({}, 'FR', 4.1)).toBe(0);
+      expect(inside({}, 'CH')).toBe(1);
+    },
+  );
+
+  it('is said once: what the height subject says of the word is not said again', () => {
+    const both = (tags: Tags, where: Parameters<typeof askRoad>[2]) =>
+      [height, roofed].flatMap((rule) => askRoad(rule, { tunnel: 'yes', ...tags }, where));
+    const tall = { ...COACHBUILT, heightM: 4.6 };
+    expect(both({ maxheight: 'below_default' }, {})).toHaveLength(1);
+    expect(both({ maxheight: 'none' }, { country: 'DE', card: tall })).toHaveLength(1);
+    expect(both({ maxheight: 'unsigned' }, { country: 'DE', card: tall })).toHaveLength(1);
+    expect(both({ maxheight: 'default' }, { country: 'DE', card: tall })).toHaveLength(1);
+    expect(both({ maxheight: 'unsigned', highway: 'service' }, { country: 'DE' })).toHaveLength(1);
+    expect(both({ maxheight: 'none', highway: 'service' }, { country: 'DE' })).toHaveLength(1);
+    expect(both({ maxheight: 'low' }, {})).toHaveLength(1);
+    expect(both({ maxheight: 'none', 'maxheight:physical': '4.2' }, {})).toEqual([]);
   });
 
   it('nothing matters to a vehicle no taller than a car', () => {

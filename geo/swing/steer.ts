@@ -95,7 +95,9 @@ export function steer(vehicle: SwingVehicle, program: SteeringProgram): Motion {
         yM += (ds * (Math.sin(headingRad) + 4 * Math.sin(middle) + Math.sin(end))) / 6;
       }
       headingRad = end;
-      record.add(from.travelM + (lengthM * (step + 1)) / steps, xM, yM, headingRad, steerAt(step + 1));
+      // the end itself, not a rounding error beyond it: travel never falls
+      const travelM = step + 1 === steps ? to.travelM : from.travelM + (lengthM * (step + 1)) / steps;
+      record.add(travelM, xM, yM, headingRad, steerAt(step + 1));
     }
   }
   return record.close();

@@ -1,0 +1,355 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Turn } from '../../../../geo/report.ts';
+import { tailSwingM } from '../../../../geo/swing/circle.ts';
+import { buildScene, steeredScene } from '../../../../geo/swing/lessons/build-scene.ts';
+import { contactOf, leastGapOf } from '../../../../geo/swing/lessons/contact.ts';
+import { driveTurnScene } from '../../../../geo/swing/lessons/drive-turn.ts';
+import { fan } from '../../../../geo/swing/lessons/fan.ts';
+import { stepBy, takeWheel } from '../../../../geo/swing/lessons/legs.ts';
+import { boxesOf } from '../../../../geo/swing/lessons/outline.ts';
+import { readScene } from '../../../../geo/swing/lessons/read-scene.ts';
+import { LESSONS, type LessonSettings, type Scene } from '../../../../geo/swing/lessons/scene.ts';
+import { DEFAULTS, rangesOf, USES } from '../../../../geo/swing/lessons/settings.ts';
+import { MODEL, tellScene } from '../../../../geo/swing/lessons/tell-scene.ts';
+import { onGround, poseAt } from '../../../../geo/swing/motion.ts';
+import { lockRad, steer } from '../../../../geo/swing/steer.ts';
+import { coachBuilt, sampleVehicles, withRack } from './vehicles.ts';
+
+const BUILT = LESSONS.filter((lesson) => lesson !== 'drive-turn');
+
+/** Any settings that the sliders of a lesson can reach. */
+const settingsOf = (lesson: Scene['lesson'], vehicle = coachBuilt): fc.Arbitrary<LessonSettings> => {
+  const ranges = rangesOf(lesson, vehicle);
+  const slid = (key: keyof typeof ranges) =>
+    fc.double({ min: ranges[key].from, max: ranges[key].to, noNaN: true });
+  return fc.record({
+    driveSide: fc.constantFrom('left', 'right'),
+    turnSide: fc.constantFrom('left', 'right'),
+    beside: fc.constantFrom('kerb', 'wall', 'parked car'),
+    gapM: slid('gapM'),
+    lockShare: slid('lockShare'),
+    straightM: slid('straightM'),
+    laneM: slid('laneM'),
+    kerbRadiusM: slid('kerbRadiusM'),
+    openingM: slid('openingM'),
+  });
+};
+/** Printed as its settings, not as a thousand samples. */
+const anyCase = fc
+  .tuple(fc.constantFrom(...BUILT), fc.nat({ max: sampleVehicles.length - 1 }))
+  .chain(([lesson, which]) =>
+    settingsOf(lesson, sampleVehicles[which]).map((settings) => ({ lesson, which, settings })),
+  );
+type Case = typeof anyCase extends fc.Arbitrary<infer T> ? T : never;
+const built = ({ lesson, which, settings }: Case): Scene =>
+  buildScene(lesson, sampleVehicles[which] ?? coachBuilt, settings);
+
+function soundScene(scene: Scene): void {
+  const { motion, extent, vehicle, fixtures } = scene;
+  const numbers = Object.values(motion).flatMap((values) => [...(values as Float64Array)]);
+  expect(numbers.every(Number.isFinite)).toBe(true);
+  expect(fixtures.flatMap(({ line }) => line).every(({ xM, yM }) => Number.isFinite(xM + yM))).toBe(true);
+  expect(motion.travelM.length).toBeGreaterThan(10);
+  expect(motion.travelM.length).toBeLessThan(6000);
+  for (let index = 1; index < motion.travelM.length; index++)
+    expect(motion.travelM[index] as number).toBeGreaterThanOrEqual(motion.travelM[index - 1] as number);
+  for (const steerRad of motion.steerRad) expect(Math.abs(steerRad)).toBeLessThan(lockRad(vehicle) + 1e-9);
+  for (let index = 0; index < motion.travelM.length; index += 20)
+    for (const { backM, frontM, halfWidthM } of boxesOf(vehicle))
+      for (const aheadM of [backM, frontM])
+        for (const leftM of [halfWidthM, -halfWidthM]) {
+          const { xM, yM } = onGround(poseAt(motion, index), aheadM, leftM);
+          expect(xM >= extent.from.xM && xM <= extent.to.xM).toBe(true);
+          expect(yM >= extent.from.yM && yM <= extent.to.yM).toBe(true);
+        }
+}
+
+describe('every lesson', () => {
+  it('builds with every sample vehicle at its defaults, stays finite, ends, and its extent holds every pose', () => {
+    for (const lesson of LESSONS)
+      for (const vehicle of sampleVehicles) soundScene(buildScene(lesson, vehicle, DEFAULTS[lesson]));
+  });
+
+  it('does so wherever its sliders stand', () => {
+    fc.assert(
+      fc.property(anyCase, (drawn) => soundScene(built(drawn))),
+      { numRuns: 60 },
+    );
+  });
+
+  it('tells four to eight sentences, the last of them the model, with figures and no holes', () => {
+    fc.assert(
+      fc.property(anyCase, (drawn) => {
+        const scene = built(drawn);
+        const told = tellScene(scene);
+        expect(told.length).toBeGreaterThanOrEqual(3);
+        expect(told.length).toBeLessThanOrEqual(8);
+        expect(told.at(-1)).toBe(MODEL);
+        expect(told.join(' ')).not.toMatch(/NaN|undefined|Infinity|-\d+ cm/);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('the least gap is below nothing exactly when something is touched', () => {
+    fc.assert(
+      fc.property(anyCase, (drawn) => {
+        const scene = built(drawn);
+        const leastM = leastGapOf(scene)?.gapM ?? Number.POSITIVE_INFINITY;
+        fc.pre(Math.abs(leastM) > 1e-5);
+        expect(contactOf(scene) !== undefined).toBe(leastM < 0);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('at the touch the vehicle is within 5 mm of what it touches, and before it clear of everything', () => {
+    fc.assert(
+      fc.property(anyCase, (drawn) => {
+        const scene = built(drawn);
+        const contact = contactOf(scene);
+        fc.pre(contact !== undefined && contact.index > 0);
+        if (!contact) return;
+        const { motion } = scene;
+        const touching = {
+          ...scene,
+          motion: { ...motion, ...standing(contact.pose, motion.steerRad[contact.index] as number) },
+        };
+        // a wheel turned standing may turn into a kerb by as much as the end of its tyre comes out
+        const standingM = contact.travelM === motion.travelM[contact.index - 1] ? 0.15 : 0.005;
+        expect(Math.abs(readScene(touching, 0).nearestM)).toBeLessThan(standingM);
+        for (let index = 0; index < contact.index; index += 5)
+          expect(readScene(scene, index).nearestM).toBeGreaterThan(-1e-5);
+      }),
+      { numRuns: 30 },
+    );
+  });
+
+  it('left and right exchanged give the mirrored scene', () => {
+    const other = { left: 'right', right: 'left' } as const;
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...BUILT).chain((lesson) => fc.tuple(fc.constant(lesson), settingsOf(lesson))),
+        ([lesson, settings]) => {
+          const a = buildScene(lesson, coachBuilt, settings);
+          const b = buildScene(lesson, coachBuilt, {
+            ...settings,
+            driveSide: other[settings.driveSide],
+            turnSide: other[settings.turnSide],
+          });
+          expect(b.swingSide).toBe(other[a.swingSide]);
+          expect([...b.motion.yM].map((yM) => -yM)).toEqual([...a.motion.yM]);
+          const at = contactOf(a);
+          expect(contactOf(b)?.travelM ?? -1).toBeCloseTo(at?.travelM ?? -1, 3);
+          expect(contactOf(b)?.fixture).toBe(at?.fixture);
+          const last = a.motion.travelM.length - 1;
+          expect(readScene(b, last).swingMostM).toBeCloseTo(readScene(a, last).swingMostM, 9);
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+
+  it('uses every setting that it shows: moving it changes the scene', () => {
+    for (const lesson of BUILT)
+      for (const key of USES[lesson]) {
+        const plain = { ...DEFAULTS[lesson], lockShare: 0.7 };
+        const value = plain[key];
+        const changed =
+          key === 'beside'
+            ? 'parked car'
+            : value === 'left'
+              ? 'right'
+              : value === 'right'
+                ? 'left'
+                : Number(value) + 0.2;
+        const picture = (settings: LessonSettings) => {
+          const { motion, fixtures } = buildScene(lesson, coachBuilt, settings);
+          return JSON.stringify([fixtures, [...motion.xM], [...motion.yM]]);
+        };
+        expect(picture({ ...plain, [key]: changed }), `${lesson} ${key}`).not.toBe(picture(plain));
+      }
+  });
+
+  it('shows two vehicles from the same line: the body side that the gap is measured from starts on y = 0', () => {
+    for (const lesson of BUILT)
+      for (const vehicle of sampleVehicles) {
+        const { motion } = buildScene(lesson, vehicle, DEFAULTS[lesson]);
+        expect(Math.abs(motion.yM[0] as number)).toBeCloseTo(vehicle.widthM / 2, 9);
+      }
+  });
+
+  it('stands still as evenly spaced places from the start to the end', () => {
+    const scene = buildScene('side-road', coachBuilt, DEFAULTS['side-road']);
+    const stills = fan(scene, 7);
+    expect(stills.length).toBe(7);
+    expect(stills[0]?.index).toBe(0);
+    expect(stills[6]?.pose).toEqual(poseAt(scene.motion, scene.motion.travelM.length - 1));
+    const ways = stills.map(({ index }) => scene.motion.travelM[index] as number);
+    const evenM = (ways[6] as number) / 6;
+    ways.forEach((way, still) => {
+      expect(Math.abs(way - still * evenM)).toBeLessThan(0.06);
+    });
+  });
+});
+
+describe('at a mini-roundabout', () => {
+  it('the tail swings to the other side each time the wheel goes over', () => {
+    const scene = buildScene('mini-roundabout', coachBuilt, DEFAULTS['mini-roundabout']);
+    const sides = new Set<string>();
+    for (let index = 0; index < scene.motion.travelM.length; index++) {
+      const { swingM, swingSide } = readScene(scene, index);
+      if (swingM > 0.1) sides.add(swingSide);
+    }
+    expect([...sides].sort()).toEqual(['left', 'right']);
+  });
+
+  it('every sample vehicle gets across at the defaults', () => {
+    for (const vehicle of sampleVehicles)
+      expect(contactOf(buildScene('mini-roundabout', vehicle, DEFAULTS['mini-roundabout']))).toBeUndefined();
+  });
+});
+
+describe('steered by hand', () => {
+  it('the vehicle goes where a steering programme takes it, forwards and backwards', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: -1, max: 1, noNaN: true }),
+        fc.double({ min: 0.5, max: 12, noNaN: true }),
+        fc.boolean(),
+        (share, wayM, reverse) => {
+          const steerRad = share * lockRad(withRack);
+          const hand = takeWheel(withRack, { xM: 1, yM: 2, headingRad: 0.3 });
+          hand.steer(steerRad);
+          for (let step = 0; step < 100; step++) hand.roll(((reverse ? -1 : 1) * wayM) / 100);
+          const points = [0, wayM].map((travelM) => ({ travelM, steerRad }));
+          const driven = steer(withRack, { points, reverse, start: { xM: 1, yM: 2, headingRad: 0.3 } });
+          const end = poseAt(driven, driven.travelM.length - 1);
+          expect(hand.pose().xM).toBeCloseTo(end.xM, 9);
+          expect(hand.pose().yM).toBeCloseTo(end.yM, 9);
+          expect(hand.pose().headingRad).toBeCloseTo(end.headingRad, 9);
+        },
+      ),
+      { numRuns: 50 },
+    );
+  });
+
+  it('the same steering reads the same swing and touches at the same place as the lesson', () => {
+    const scene = buildScene('leave', coachBuilt, { ...DEFAULTS.leave, gapM: 0.3 });
+    const hand = takeWheel(coachBuilt, poseAt(scene.motion, 0));
+    hand.steer(-lockRad(coachBuilt));
+    for (let step = 0; step < 120; step++) hand.roll(0.03);
+    const byHand = steeredScene(scene, hand.motion());
+    expect(contactOf(byHand)?.travelM).toBeCloseTo(contactOf(scene)?.travelM ?? Number.NaN, 3);
+    expect(readScene(byHand, 1000).swingMostM).toBeCloseTo(0.459, 3);
+    expect(byHand.swingSide).toBe('left');
+    expect(byHand.reversing).toBe(false);
+  });
+
+  it('a way forth and back with the wheel held ends where it began', () => {
+    const start = { xM: 3, yM: -1, headingRad: 1 };
+    const there = stepBy(coachBuilt, start, 0.4, 5);
+    const back = stepBy(coachBuilt, there, 0.4, -5);
+    expect(back.xM).toBeCloseTo(start.xM, 12);
+    expect(back.yM).toBeCloseTo(start.yM, 12);
+  });
+});
+
+describe('a turn of a drive', () => {
+  const turn = (change: Partial<Turn>): Turn => ({
+    kind: 'junction',
+    side: 'left',
+    turnDeg: 90,
+    driveSide: 'left',
+    entry: { laneM: 3.25, roadM: 6.5, from: 'default' },
+    exit: { laneM: 3.25, roadM: 6.5, from: 'default' },
+    kerbRadiusM: 6,
+    room: 'other lane on the exit',
+    rearAxleRadiusM: 12.3,
+    swing: {
+      side: 'right',
+      gentleM: 0.11,
+      planM: 0.22,
+      planFromM: 0.17,
+      planToM: 0.28,
+      worstM: 0.459,
+      worstFromM: 0.42,
+      worstToM: 0.5,
+    },
+    assumed: [],
+    ...change,
+  });
+
+  it('at a radius that fits, a 90° corner of two 3.25 m lanes with a 6 m kerb is passed without a touch', () => {
+    expect(contactOf(driveTurnScene(turn({}), coachBuilt))).toBeUndefined();
+  });
+
+  it('that "may need a shunt" touches the inner kerb at full lock', () => {
+    const narrow = { laneM: 3, roadM: 3, from: 'tags' as const };
+    const scene = driveTurnScene(
+      turn({
+        entry: narrow,
+        exit: narrow,
+        kerbRadiusM: 3,
+        room: 'shunt',
+        rearAxleRadiusM: 4.985,
+        turnDeg: 130,
+      }),
+      coachBuilt,
+    );
+    expect(contactOf(scene)?.fixture).toBe('the inner kerb');
+  });
+
+  it('swings as far as the plan says, on the side the plan says', () => {
+    const scene = driveTurnScene(turn({ side: 'right' }), coachBuilt);
+    expect(readScene(scene, 1e6).swingMostM).toBeCloseTo(tailSwingM(coachBuilt, 12.3), 3);
+    expect(scene.swingSide).toBe('left');
+  });
+
+  it('is built for any kind, angle, width and kerb, and never tighter than full lock', () => {
+    const width = fc.double({ min: 2.5, max: 8, noNaN: true });
+    fc.assert(
+      fc.property(
+        fc.constantFrom('junction', 'bend', 'roundabout', 'mini-roundabout', 'u-turn'),
+        fc.constantFrom('left', 'right'),
+        fc.double({ min: 0, max: 355, noNaN: true }),
+        fc.tuple(width, width, width, width),
+        fc.double({ min: 0, max: 12, noNaN: true }),
+        fc.double({ min: 1, max: 40, noNaN: true }),
+        fc.option(fc.double({ min: 5, max: 60, noNaN: true }), { nil: undefined }),
+        fc.option(fc.double({ min: 1, max: 60, noNaN: true }), { nil: undefined }),
+        (kind, side, turnDeg, [a, b, c, d], kerbRadiusM, rearAxleRadiusM, circleM, bendRadiusM) => {
+          const scene = driveTurnScene(
+            turn({
+              kind,
+              side,
+              turnDeg,
+              entry: { laneM: Math.min(a, b), roadM: Math.max(a, b), from: 'tags' },
+              exit: { laneM: Math.min(c, d), roadM: Math.max(c, d), from: 'tags' },
+              kerbRadiusM,
+              rearAxleRadiusM,
+              ...(circleM === undefined ? {} : { circleM }),
+              ...(bendRadiusM === undefined ? {} : { bendRadiusM }),
+            }),
+            withRack,
+          );
+          soundScene(scene);
+          expect(tellScene(scene).join(' ')).not.toMatch(/NaN|undefined|Infinity/);
+        },
+      ),
+      { numRuns: 60 },
+    );
+  });
+});
+
+/** A motion of one place. */
+function standing(pose: { xM: number; yM: number; headingRad: number }, steerRad: number) {
+  return {
+    travelM: Float64Array.of(0),
+    xM: Float64Array.of(pose.xM),
+    yM: Float64Array.of(pose.yM),
+    headingRad: Float64Array.of(pose.headingRad),
+    steerRad: Float64Array.of(steerRad),
+  };
+}

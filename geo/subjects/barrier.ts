@@ -1,8 +1,8 @@
 import type { Tags } from '../roads/roads.ts';
 import { type AccessTag, accessConditions, taggedAccess } from '../tags/access.ts';
-import { barrierEffect } from '../tags/barrier-node.ts';
+import { barrierEffect, canOpen } from '../tags/barrier-node.ts';
 import { limitClaims } from '../tags/limits.ts';
-import { resolveTag } from '../tags/resolve.ts';
+import { type OpenCondition, resolveTag } from '../tags/resolve.ts';
 import { readLength } from '../units/read-length.ts';
 import { contextsAt } from './conditions.ts';
 import { type EndRuns, isWithin, siteRuns } from './end-runs.ts';
@@ -47,6 +47,7 @@ function barrierWays(input: RuleInput): Draft[] {
 function judgeBarrier(input: RuleInput, place: Place, runs: EndRuns): Draft[] {
   const kind = place.tags['barrier'] ?? '';
   if (kind === 'height_restrictor' && !hasHeightFigure(place)) return [bareHeightBar(place)];
+  if (kind === 'width_restrictor' && !hasWidthFigure(place)) return [bareWidthBar(place)];
   const drafts = judgeTagged(input, place, kind, isWithin(place, runs));
   if (!drafts.some((draft) => draft.level === 'barred') || !isJunction(input.roads, place.index))
     return drafts;
@@ -93,21 +94,27 @@ function openBarrier(input: RuleInput, place: Place, within: boolean, byKind: Dr
     ...byKind,
     level: byKind.level === 'barred' && understood ? 'squeeze' : 'unproved',
     tags: { ...byKind.tags, ...Object.fromEntries(open.map(({ tag }) => [tag.key, tag.text])) },
-    say: [`${nameOf(place.tags)} on the road.`, ...open.map(sayOpenAccess)].join(' '),
+    say: [`${nameOf(place.tags)} on the road.`, ...open.map(sayOpenBarrier)].join(' '),
     advice: adviseOpen(open, adviseAccess('unproved', within)),
   };
 }
 
+function sayOpenBarrier(open: OpenCondition<AccessTag>): string {
+  return open.level === 'squeeze'
+    ? `Whether it is open when you pass is not settled: ${open.why}.`
+    : sayOpenAccess(open);
+}
+
 function judgeKind(input: RuleInput, place: Place, kind: string): Draft | undefined {
   const { tags } = place;
-  const effect = kind === 'height_restrictor' ? 'open' : barrierEffect(kind);
+  const effect = /^(height|width)_restrictor$/.test(kind) ? 'open' : barrierEffect(kind);
   if (effect === 'open') return undefined;
   if (effect === 'unknown')
     return {
       level: 'unproved',
       place,
       tags: barrierTags(tags, ['locked']),
-      say: `${nameOf(tags)} on the road; the map does not say whether it opens${tags['locked'] === 'yes' ? ', and has it locked' : ''}.`,
+      say: `${nameOf(tags)} on the road; the map does not say whether ${canOpen(kind) ? 'it opens' : 'vehicles get through'}${tags['locked'] === 'yes' ? ', and has it locked' : ''}.`,
       advice: 'Find out whether it is open, or take another road.',
     };
   // a mapped gap is for the width subject to judge
@@ -135,6 +142,25 @@ function hasHeightFigure(place: Place): boolean {
   return claims.some(({ binding, reading }) => binding === 'always' && !words.includes(reading.kind));
 }
 
+/** Where one is mapped the width subject speaks of it, words that cannot be read included. */
+function hasWidthFigure({ tags, forward }: Place): boolean {
+  if (tags['width'] !== undefined || tags['est_width'] !== undefined) return true;
+  const words = ['none', 'default', 'unsigned'];
+  return limitClaims(tags, ['width'], forward).some(
+    ({ binding, reading }) => binding === 'always' && !words.includes(reading.kind),
+  );
+}
+
+function bareWidthBar(place: Place): Draft {
+  return {
+    level: 'unproved',
+    place,
+    tags: barrierTags(place.tags, ['maxwidth']),
+    say: 'A width restrictor on the road; the map does not give the width it leaves.',
+    advice: 'Find out its width before driving there. Most are made to let cars through and no more.',
+  };
+}
+
 function bareHeightBar(place: Place): Draft {
   return {
     level: 'unproved',
@@ -148,6 +174,7 @@ function bareHeightBar(place: Place): Draft {
 function nameOf(tags: Tags): string {
   const kind = (tags['barrier'] ?? 'barrier').replaceAll('_', ' ');
   if (kind === 'yes') return 'A barrier';
+  if (kind === 'debris') return 'Debris';
   return `${/^[aeiou]/.test(kind) ? 'An' : 'A'} ${kind}`;
 }
 

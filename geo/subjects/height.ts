@@ -23,7 +23,7 @@ export const height: SubjectRule = (input) => {
     judge: (claim, value): Judged | undefined => {
       const spare = roundMm(value - heightM);
       const vehicle = { value: input.card.heightM, unit: 'm', what: 'height as measured' };
-      const limit = `${claim.basis === 'physical' ? 'The gap is' : 'The limit is'} ${printLimitM(value)}`;
+      const limit = `${claim.basis === 'physical' ? 'The gap is' : 'The limit is'} ${printLimitM(value, heightM)}`;
       const needs = `the vehicle needs ${printSizeM(heightM)} with ${printMetres(HEIGHT_ALLOWANCE_M)} for measuring`;
       if (spare < 0 && claim.basis !== 'advisory')
         return {

@@ -172,7 +172,7 @@ function worstCase(cases: readonly Case[]): Exclude<Case, 'untagged'> | undefine
 }
 
 export function sayOpenAccess({ tag, why, level, unreadable }: OpenCondition<AccessTag>): string {
-  if (level === 'squeeze') return `Whether it is so is open: ${why}.`;
+  if (level === 'squeeze') return `Whether this holds when you pass is not settled: ${why}.`;
   const text = `"${tag.key}=${tag.text}"`;
   return unreadable ? `${text} ${why}.` : `${text} is not settled: ${why}.`;
 }

@@ -128,15 +128,17 @@ function kindOf(
   const { mirrorsWidthM, leastWidthM } = input.envelope;
   const twoWay = isTwoWay(tags);
   const single = twoWay && isSingleTrack(tags);
+  const creepM = mirrorsWidthM + CAR_MIRRORS_M + 3 * CREEP_ROOM_M;
   if (carriageway === undefined)
     return single || (twoWay && tags['narrow'] === 'yes') ? 'singleTrack' : undefined;
   const leftM = carriageway.widthM - carriageway.parkedM;
   // cars parked in one another's way are a guess: only the mapped figure says that the vehicle does not fit
   if (carriageway.widthM < leastWidthM) return 'tooNarrow';
   if (leftM < mirrorsWidthM + ALONE_ROOM_M) return 'tight';
-  if (single) return 'singleTrack';
+  // one lane, and wide enough for two to creep past each other, is no single track
+  if (single && leftM < creepM) return 'singleTrack';
   if (!twoWay) return undefined;
-  if (leftM < mirrorsWidthM + CAR_MIRRORS_M + 3 * CREEP_ROOM_M) return 'giveWay';
+  if (leftM < creepM) return 'giveWay';
   if (leftM < mirrorsWidthM + CAR_MIRRORS_M + 3 * ROOM_M) return 'creep';
   return !isMinorRoad(tags) && leftM < mirrorsWidthM + BUS_MIRRORS_M + 3 * CREEP_ROOM_M ? 'bus' : undefined;
 }
@@ -161,13 +163,13 @@ function draftOf(input: RuleInput, run: Run<NarrowPiece>, passing: readonly Plac
         ...draft,
         level: 'unproved',
         folded: false,
-        say: `${length} mapped ${wide}, less than the vehicle (${printMetres(input.envelope.leastWidthM, 'up')} at its narrowest).`,
+        say: `${length} of road mapped ${wide}, less than the vehicle (${printMetres(input.envelope.leastWidthM, 'up')} at its narrowest).`,
         advice: 'Find out how wide it is before driving there, or take another road.',
       };
     case 'tight':
       return {
         ...draft,
-        say: `${length} ${wide}; over the mirrors the vehicle is ${mirrors}${sayPassing(run, passing)}.`,
+        say: `${length} of road ${wide}; over the mirrors the vehicle is ${mirrors}${sayPassing(run, passing)}.`,
         advice: run.some(({ place }) => isTwoWay(place.tags))
           ? 'Walking pace, mirrors in where needed, and look far ahead: nobody can pass but where it is wider.'
           : 'Walking pace, mirrors in where needed.',
@@ -178,13 +180,13 @@ function draftOf(input: RuleInput, run: Run<NarrowPiece>, passing: readonly Plac
     case 'creep':
       return {
         ...draft,
-        say: `${length} ${wide}: a car and this vehicle (${mirrors}) pass with care.`,
+        say: `${length} of road ${wide}: a car and this vehicle (${mirrors}) pass with care.`,
         advice: 'Keep to your edge and slow down when something comes.',
       };
     case 'bus':
       return {
         ...draft,
-        say: `${length} ${wide}: a bus or lorry and this vehicle (${mirrors}) hardly pass.`,
+        say: `${length} of road ${wide}: a bus or lorry and this vehicle (${mirrors}) hardly pass.`,
         advice: 'Give way early where the road is wider.',
       };
   }
@@ -221,7 +223,7 @@ function sayLane(
   const what =
     worst.kind === 'singleTrack'
       ? `Single track for ${length}${worst.leftM === undefined ? '' : `, ${sayWidth(worst)}`}`
-      : `${length} ${sayWidth(worst)}: a car and this vehicle (${printMetres(input.envelope.mirrorsWidthM, 'up')}) do not pass`;
+      : `${length} of road ${sayWidth(worst)}: a car and this vehicle (${printMetres(input.envelope.mirrorsWidthM, 'up')}) do not pass`;
   const mapped = sayPassing(run, passing);
   if (mapped !== '')
     return {

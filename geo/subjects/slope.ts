@@ -124,7 +124,10 @@ function gradeBreaks(input: RuleInput, pieces: readonly SlopePiece[]): RunDraft[
     if (before === undefined || place.fromM - before.toM > MEETING_M) return [];
     const [from, to] = [gradeOf(before), gradeOf(place)];
     if (from === undefined || to === undefined || from === to) return [];
-    const touches = touch(from, to, tail, belly);
+    const says = (which: Place, percent: number) =>
+      percents.has(which) ? `${Math.round(percent)} %` : 'the level (no slope is mapped)';
+    const mapped = `from ${says(before, from)} to ${says(place, to)}`;
+    const touches = touch(from, to, mapped, tail, belly);
     if (touches === undefined) return [];
     const steeper = Math.abs(to) > Math.abs(from) ? place : before;
     return [
@@ -145,11 +148,11 @@ function gradeBreaks(input: RuleInput, pieces: readonly SlopePiece[]): RunDraft[
 function touch(
   from: number,
   to: number,
+  mapped: string,
   tail: number | undefined,
   belly: number | undefined,
 ): string | undefined {
   const change = Math.atan(to / 100) - Math.atan(from / 100);
-  const mapped = `from ${Math.round(from)} % to ${Math.round(to)} %`;
   if (change > 0 && tail !== undefined && change > Math.atan(tail))
     return `The road bends up ${mapped} if the break is sharp; the tail clears 1 in ${Math.ceil(1 / tail - 1e-9)} only.`;
   if (change < 0 && belly !== undefined && -change > belly)

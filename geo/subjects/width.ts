@@ -83,7 +83,7 @@ function judgeGap(input: RuleInput, gapM: number): Judged | undefined {
     say:
       spare < 0
         ? `The gap is ${printLimitM(gapM)}; the mirrors need ${printSizeM(mirrorsWidthM)}, ${printMetres(-spare, 'up')} more than there is.${folded}`
-        : `The gap is ${printLimitM(gapM)}; over the mirrors the vehicle is ${printSizeM(mirrorsWidthM)}: ${printMetres(spare, 'down')} spare in all.`,
+        : `The gap is ${printLimitM(gapM, mirrorsWidthM)}; over the mirrors the vehicle is ${printSizeM(mirrorsWidthM)}: ${printMetres(spare, 'down')} spare in all.`,
     advice:
       spare < 0 ? 'Fold the mirrors and have someone walk ahead.' : 'Line up straight and go dead slow.',
   };

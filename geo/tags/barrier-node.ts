@@ -14,6 +14,13 @@ const EFFECTS: ReadonlyMap<string, BarrierEffect> = new Map([
   ['no', 'open'],
 ]);
 
+/** What is made to be opened; walls, logs and all else are not. */
+const OPENS = /gate$|^(gate|chain|rope|cable|sally_port|sliding_beam|swing_bar|lift_bar|rising_bollard|yes)$/;
+
+export function canOpen(kind: string): boolean {
+  return OPENS.test(kind);
+}
+
 /** Gates, chains and every kind not listed may be shut on the day: unknown. */
 export function barrierEffect(kind: string): BarrierEffect {
   return EFFECTS.get(kind) ?? 'unknown';

@@ -26,9 +26,24 @@ export function printFeetInches(m: number, rounding: Rounding): string {
   return `${sign}${Math.floor(whole / 12)}'${whole % 12}"`;
 }
 
-/** A limit as the driver reads it, rounded down: `3.20 m (10'5")` */
-export function printLimitM(m: number): string {
-  return `${printMetres(m, 'down')} (${printFeetInches(m, 'down')})`;
+/**
+ * A limit as the driver reads it, rounded down: `3.20 m (10'5")`
+ * @param sizeM the size it is held against: where that just fits, the feet of both are the same
+ */
+export function printLimitM(m: number, sizeM?: number): string {
+  return `${printMetres(m, 'down')} (${printLimitFeet(m, sizeM)})`;
+}
+
+/**
+ * The feet and inches of a limit, rounded down; up where a size that is no more than the limit, itself rounded up,
+ * would read as if it were more.
+ */
+export function printLimitFeet(m: number, sizeM?: number): string {
+  const looksTooLow =
+    sizeM !== undefined &&
+    sizeM <= m + NOISE &&
+    roundTo(m, METRES_PER_INCH, 'down') < roundTo(sizeM, METRES_PER_INCH, 'up');
+  return printFeetInches(m, looksTooLow ? 'up' : 'down');
 }
 
 /** A vehicle's size, rounded up: `3.25 m (10'8")` */

@@ -132,14 +132,14 @@ function clockFrom(iso: string, leaveAt: string | undefined): string {
   return sameDay ? iso.slice(11, 16) : iso.slice(0, 16).replace('T', ' ');
 }
 
-/** The rows of the country table that were asked, each with its source. */
+/** The rows of the country table that this check used, each with its source. */
 function ruleLines({ rules }: DriveReport, width: number): string[] {
   if (rules === undefined || rules.length === 0) return [];
   const lines = rules.map(
     ({ country, about, says, source }) => `${country ?? 'Country not known'}, ${about}: ${says} [${source}]`,
   );
   return [
-    'Rules of the countries driven through that were asked:',
+    'Rules of the road used in this check, by country, with their sources:',
     ...lines.flatMap((line) => wrap(printable(line, 1000), width, '  ')),
     '',
   ];

@@ -3,6 +3,7 @@ import {
   printFeetInches,
   printKg,
   printKm,
+  printLimitFeet,
   printMetres,
   printMiles,
   printRun,
@@ -15,6 +16,12 @@ type Units = Settings['units'];
 /** A size: `3.20 m`, `10'5"`, or both. */
 export function sizeText(m: number, rounding: Rounding, units: Units): string {
   const [metres, feet] = [minus(printMetres(m, rounding)), minus(printFeetInches(m, rounding))];
+  return units === 'metric' ? metres : units === 'imperial' ? feet : `${metres} (${feet})`;
+}
+
+/** A limit, and feet of it that go with those of the size it is held against. */
+function limitText(m: number, sizeM: number, units: Units): string {
+  const [metres, feet] = [minus(printMetres(m, 'down')), minus(printLimitFeet(m, sizeM))];
   return units === 'metric' ? metres : units === 'imperial' ? feet : `${metres} (${feet})`;
 }
 
@@ -50,7 +57,7 @@ export function sumOf(finding: Finding, units: Units): Sum | undefined {
   const compared = limit.value - spare;
   const print = (value: number, rounding: Rounding) => quantity(value, limit.unit, rounding, units);
   return {
-    limit: print(limit.value, 'down'),
+    limit: limit.unit === 'm' ? limitText(limit.value, compared, units) : print(limit.value, 'down'),
     vehicle: print(compared, 'up'),
     what:
       Math.abs(compared - vehicle.value) > 1e-6

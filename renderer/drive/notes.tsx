@@ -1,7 +1,7 @@
 import { openedDrive, report } from '../state/state.ts';
 import { clip } from './words.ts';
 
-/** What the files and the clock had to say about themselves, and the country rules that were asked. */
+/** What the files and the clock had to say about themselves, and the country rules that the check used. */
 export function Notes() {
   const shown = report.value;
   if (!shown) return null;

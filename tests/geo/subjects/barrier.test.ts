@@ -38,6 +38,34 @@ describe('a barrier on the driven road', () => {
     expect(level({ barrier: kind })).toBeUndefined();
   });
 
+  it.each([
+    ['gate', 'A gate on the road; the map does not say whether it opens.'],
+    ['chain', 'A chain on the road; the map does not say whether it opens.'],
+    ['debris', 'A debris on the road; the map does not say whether vehicles get through.'],
+    ['log', 'A log on the road; the map does not say whether vehicles get through.'],
+    ['wall', 'A wall on the road; the map does not say whether vehicles get through.'],
+    ['width_restrictor', 'A width restrictor on the road; the map does not give the width it leaves.'],
+  ])('%s: only what can open is said to open', (kind, say) => {
+    expect(askNode(barrier, { barrier: kind })[0]?.say).toBe(say.replace('A debris', 'Debris'));
+  });
+
+  it('a width restrictor with its width is for the width subject to judge', () => {
+    for (const key of ['maxwidth', 'maxwidth:physical']) {
+      expect(askNode(barrier, { barrier: 'width_restrictor', [key]: '2.2' })).toEqual([]);
+      expect(askNode(width, { barrier: 'width_restrictor', [key]: '2.2' })[0]?.level).toBe('barred');
+    }
+    expect(askNode(barrier, { barrier: 'width_restrictor', width: '2.2' })).toEqual([]);
+    expect(askNode(width, { barrier: 'width_restrictor', width: '2.2' })[0]?.level).toBe('unproved');
+    expect(level({ barrier: 'width_restrictor', maxwidth: 'none' })).toBe('unproved');
+    expect(level({ barrier: 'width_restrictor', access: 'yes' })).toBe('unproved');
+  });
+
+  it('with hours says that they are not settled', () => {
+    expect(
+      askNode(barrier, { barrier: 'gate', 'access:conditional': 'yes @ (06:00-20:00)' })[0]?.say,
+    ).toMatch(/^A gate on the road\. Whether it is open when you pass is not settled: /);
+  });
+
   it('is overridden by access mapped on it', () => {
     expect(level({ barrier: 'bollard', motor_vehicle: 'yes' })).toBeUndefined();
     expect(level({ barrier: 'gate', access: 'yes' })).toBeUndefined();

@@ -43,6 +43,12 @@ describe('height', () => {
     expect(levels({ maxheight: '4' })).toEqual([]);
   });
 
+  it('a limit it just keeps has the feet of the vehicle', () => {
+    expect(askRoad(height, { maxheight: '3.1' })[0]?.say).toBe(
+      `The limit is 3.10 m (10'3"); the vehicle needs 3.10 m (10'3") with 0.05 m for measuring: 0.00 m spare.`,
+    );
+  });
+
   it('is read from feet and inches', () => {
     expect(levels({ maxheight: `10'0"` })).toEqual(['barred']);
     expect(levels({ maxheight: `10'3"` })).toEqual(['squeeze']);

@@ -50,6 +50,14 @@ describe('room to pass on a two-way road', () => {
 });
 
 describe('single track', () => {
+  it('is none where the road is wide enough to pass, whatever its lanes', () => {
+    expect(said({ lanes: '1', width: '6' })).toEqual([]);
+    expect(askRoad(narrow, { lanes: '1', width: '5.5' })[0]?.say).toMatch(/pass with care/);
+    expect(askRoad(narrow, { lanes: '1', width: '4.5' })[0]?.say).toBe(
+      'Single track for 500 m, 4.50 m wide; no passing places are mapped.',
+    );
+  });
+
   it('one lane for both ways is heed, with what is known of passing places', () => {
     expect(said({ lanes: '1' })).toEqual(['heed']);
     expect(said({ lanes: '1.5' })).toEqual(['heed']);

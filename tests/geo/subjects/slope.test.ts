@@ -79,6 +79,16 @@ describe('breaks of grade against the card’s clearances', () => {
     expect(breaks([{}, { incline: '13%' }])).toEqual([]);
   });
 
+  it('a slope nobody mapped is not called a figure', () => {
+    expect(breaks([{}, { incline: '15%' }])[0]?.say).toBe(
+      'The road bends up from the level (no slope is mapped) to 15 % if the break is sharp; the tail clears 1 in 8 only.',
+    );
+    expect(breaks([{ incline: '0%' }, { incline: '15%' }])[0]?.say).toMatch(/bends up from 0 % to 15 %/);
+    expect(breaks([{ incline: '-15%' }, {}])[0]?.say).toMatch(
+      /from -15 % to the level \(no slope is mapped\)/,
+    );
+  });
+
   it('on a public road, laid out in curves, it is counted only', () => {
     const lane = { highway: 'unclassified' };
     expect(breaks([lane, { ...lane, incline: '15%' }]).map(({ folded }) => folded)).toEqual([true]);

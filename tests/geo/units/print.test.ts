@@ -21,6 +21,25 @@ describe('a figure for the driver', () => {
     expect(printSizeM(3.201)).toBe(`3.21 m (10'7")`);
   });
 
+  it('a limit that the vehicle just keeps does not look an inch too low', () => {
+    expect(printLimitM(3)).toBe(`3.00 m (9'10")`);
+    expect(printLimitM(3, 3)).toBe(`3.00 m (9'11")`);
+    expect(printLimitM(3.01, 3)).toBe(`3.01 m (9'11")`);
+    expect(printLimitM(3, 2.99)).toBe(`3.00 m (9'10")`);
+    expect(printLimitM(3, 3.01)).toBe(`3.00 m (9'10")`);
+    const metres = fc.double({ min: 1.5, max: 10, noNaN: true });
+    const inches = (text: string) => {
+      const [, feet, rest] = /\((\d+)'(\d+)"\)/.exec(text) ?? [];
+      return Number(feet) * 12 + Number(rest);
+    };
+    fc.assert(
+      fc.property(metres, metres, (limit, size) => {
+        const [a, b] = [inches(printLimitM(limit, size)), inches(printSizeM(size))];
+        expect(a >= b).toBe(size <= limit + 1e-6);
+      }),
+    );
+  });
+
   it('is not moved by the noise of binary fractions', () => {
     expect(printSizeM(3.05 + 0.05)).toBe(`3.10 m (10'3")`);
     expect(printMetres(0.1 + 0.2, 'up')).toBe('0.30 m');

@@ -45,6 +45,15 @@ describe('the sum that decides', () => {
     expect(sumOf(finding(2.8956, 3.05, -0.2044), 'both')?.limit).toBe(`2.89 m (9'6")`);
   });
 
+  it('feet of a limit that is just kept are those of the vehicle', () => {
+    expect(sumOf(finding(3.1, 3.05, 0), 'both')).toMatchObject({
+      limit: `3.10 m (10'3")`,
+      vehicle: `3.10 m (10'3")`,
+      spare: `0.00 m (0'0")`,
+      over: false,
+    });
+  });
+
   it('never makes the spare larger, the limit higher or the vehicle smaller than it is', () => {
     fc.assert(
       fc.property(

@@ -36,6 +36,7 @@ export function steeredScene(scene: Scene, motion: Motion): Scene {
   const steerRad = motion.steerRad[index] ?? 0;
   return {
     ...scene,
+    steered: true,
     motion,
     reversing: index > 0 ? stepInto(motion, index) < 0 : scene.reversing,
     swingSide: steerRad === 0 ? scene.swingSide : steerRad > 0 ? 'right' : 'left',

@@ -4,12 +4,10 @@ import type { SwingVehicle } from '../swing-vehicle.ts';
 import type { Draft } from './draft.ts';
 import { arcPoints, at, disc, hard, painted } from './fixtures.ts';
 import { arcLeg, straightLeg } from './legs.ts';
+import { CIRCLE_CLEARANCE_M, CORNER_CLEARANCE_M, refitTurn } from './refit-turn.ts';
 import type { Fixture, Point, Scene } from './scene.ts';
 import { sceneOf } from './scene-of.ts';
 
-/** Kept free on every side, as where the radius was fitted. Metres; judgement. */
-const CORNER_CLEARANCE_M = 0.15;
-const CIRCLE_CLEARANCE_M = 0.3;
 const BEFORE_M = 12;
 const AFTER_M = 10;
 const FAR_M = 40;
@@ -23,15 +21,17 @@ const ROAD_MOST_M = 11;
 /** A lane narrower than its road by no more than this has no line of its own. Metres. */
 const LANE_LEAST_M = 0.1;
 
-/** A turn of a checked drive with its own geometry, the rear axle on the radius that was fitted (full lock for a shunt). */
+/** A turn of a checked drive with its own geometry, the rear axle on the radius that fits (full lock for a shunt). */
 export function driveTurnScene(turn: Turn, vehicle: SwingVehicle): Scene {
-  return { ...sceneOf('drive-turn', vehicle, draftDriveTurn(turn, vehicle), turn.side === 'right'), turn };
+  const fitted = refitTurn(turn, vehicle);
+  const draft = draftDriveTurn(fitted, vehicle);
+  return { ...sceneOf('drive-turn', vehicle, draft, turn.side === 'right'), turn: fitted };
 }
 
 /** A turn of a drive with its own angle, widths and kerb; drawn turning left, the rear axle on the fitted radius. */
 function draftDriveTurn(turn: Turn, vehicle: SwingVehicle): Draft {
   const title = `${NAMES[turn.kind]}, ${Math.round(turn.turnDeg)}° to the ${turn.side}`;
-  // tighter than the lock cannot be driven: a vehicle of another size goes round at its own full lock
+  // a rounding error tighter than the lock cannot be driven
   const radiusM = Math.max(turn.rearAxleRadiusM, vehicle.lock.rearAxleRadiusM);
   const turnRad = (turn.turnDeg * Math.PI) / 180;
   const { bendRadiusM, circleM } = turn;

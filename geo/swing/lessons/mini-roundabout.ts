@@ -54,6 +54,14 @@ export function draftMiniRoundabout(vehicle: SwingVehicle, settings: LessonSetti
   };
 }
 
+/** By quarters round the circle from the way in. */
+const NAMES = [
+  { kerb: 'the kerb on the way in', island: 'the splitter island on the way in' },
+  { kerb: 'the kerb on the way out', island: 'the splitter island of the arm beside' },
+  { kerb: 'the kerb opposite', island: 'the splitter island on the way out' },
+  { kerb: 'the kerb opposite', island: 'the splitter island of the arm opposite' },
+] as const;
+
 /** Four arms at right angles: a kerb from each to the next, and a splitter island in each. */
 function arms(centre: Point, armM: number): Fixture[] {
   const corner = Math.asin(armM / OUTER_M);
@@ -73,13 +81,8 @@ function arms(centre: Point, armM: number): Fixture[] {
     const [nose, end] = [-OUTER_M - outM, -OUTER_M - outM - lengthM];
     const island = [at(end, -halfWidthM), at(nose, -halfWidthM), at(nose, halfWidthM), at(end, halfWidthM)];
     return [
-      hard('kerb', quarter === 0 ? 'the kerb before it' : 'the kerb', kerb.map(placed)),
-      { ...hard('island', islandName(quarter), island.map(placed)), closed: true },
+      hard('kerb', NAMES[quarter]?.kerb ?? 'the kerb', kerb.map(placed)),
+      { ...hard('island', NAMES[quarter]?.island ?? 'a splitter island', island.map(placed)), closed: true },
     ];
   });
-}
-
-function islandName(quarter: number): string {
-  if (quarter === 0) return 'the splitter island before it';
-  return quarter === 2 ? 'the splitter island after it' : 'the splitter island of another arm';
 }

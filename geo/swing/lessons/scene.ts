@@ -81,6 +81,8 @@ export interface Scene {
   /** what it was built from: the settings, or a turn of a drive */
   readonly settings?: LessonSettings;
   readonly turn?: Turn;
+  /** driven by hand: the motion is not the lesson's own */
+  readonly steered?: true;
   /** the box of everything worth seeing */
   readonly extent: { readonly from: Point; readonly to: Point };
 }

@@ -1,3 +1,6 @@
+import { fullLockSwingM } from '../circle.ts';
+import { noseOf, tailPointsOf } from '../outline.ts';
+import { type Swing, swingBeyond } from '../swing-beyond.ts';
 import { adviseFor } from './advise.ts';
 import { contactOf, leastGapOf } from './contact.ts';
 import { POST_BACK_M } from './fixtures.ts';
@@ -20,6 +23,7 @@ export function tellScene(scene: Scene): readonly string[] {
   return [
     set(scene),
     swing(scene),
+    ...worst(scene),
     ...over(scene, contact),
     touch(scene, contact),
     ...cutIn(scene),
@@ -32,6 +36,7 @@ export function tellScene(scene: Scene): readonly string[] {
 function set(scene: Scene): string {
   const { vehicle, settings, lesson, turn } = scene;
   const rack = vehicle.rack && !/rack/i.test(vehicle.name) ? ' with its rack' : '';
+  if (scene.steered) return `${vehicle.name}${rack} is steered by hand.`;
   if (turn)
     return `${vehicle.name}${rack} turns ${Math.round(turn.turnDeg)}° to the ${turn.side}, the rear axle on a radius of ${metres(Math.max(turn.rearAxleRadiusM, vehicle.lock.rearAxleRadiusM))}${ROOM[turn.room]}.`;
   if (!settings) return `${vehicle.name}${rack}.`;
@@ -62,21 +67,34 @@ const ROOM = {
 
 /** Where the tail starts to go out, the most, and when. */
 function swing(scene: Scene): string {
-  const { motion, reversing } = scene;
-  const { nowM, turnAt, turns } = swingsOfScene(scene);
-  let top = 0;
-  for (let index = 1; index < nowM.length; index++)
-    if ((nowM[index] as number) > (nowM[top] as number)) top = index;
+  const { motion, reversing, vehicle } = scene;
+  const points = reversing ? [noseOf(vehicle)] : tailPointsOf(vehicle);
+  const { turns } = swingsOfScene(scene);
+  const most = turns
+    .map((turn) => {
+      const side = turn.wheel === 'left' ? 'right' : 'left';
+      const swung = swingBeyond(motion, turn, turn.began, side, points, vehicle.widthM);
+      return { ...swung, afterM: swung.atTravelM - (motion.travelM[turn.from] as number) };
+    })
+    .reduce<(Swing & { afterM: number }) | undefined>(
+      (best, each) => (best && best.swingM >= each.swingM ? best : each),
+      undefined,
+    );
   const end = reversing ? 'nose' : 'tail';
-  const turn = turns[turnAt[top] as number];
-  if (!turn || (nowM[top] as number) < 0.001)
-    return `The ${end} does not swing out: the wheel stays straight.`;
-  const side = turn.wheel === 'left' ? 'right' : 'left';
-  const afterM = (motion.travelM[top] as number) - (motion.travelM[turn.from] as number);
-  const turned = Math.abs((motion.headingRad[top] as number) - turn.began.headingRad);
+  if (!most) return `The ${end} does not swing out: the wheel stays straight.`;
+  if (most.swingM < 0.001) return `The ${end} does not swing out.`;
   const many =
     turns.length > 1 ? 'each time the wheel goes over; the most is' : 'as soon as the wheel turns:';
-  return `The ${side} ${reversing ? 'front' : 'rear'} corner swings out ${many} ${centimetres(nowM[top] as number, 'up')} beyond the line of its side, after ${metres(afterM)} and ${degrees(turned)}.`;
+  return `The ${most.side} ${reversing ? 'front' : 'rear'} corner swings out ${many} ${centimetres(most.swingM, 'up')} beyond the line of its side, after ${metres(most.afterM)} and ${degrees(most.headingChangeRad)}.`;
+}
+
+/** For a turn of a drive: what a hard wheel would do, and what the picture rests on. */
+function worst({ turn, vehicle, steered }: Scene): string[] {
+  if (!turn || steered) return [];
+  const assumed = turn.assumed.length > 0 ? ` Assumed: ${turn.assumed.join(', ')}.` : '';
+  return [
+    `At full lock from straight it would swing out ${centimetres(fullLockSwingM(vehicle), 'up')}.${assumed}`,
+  ];
 }
 
 /** Over a kerb or a painted line, with what may stand there. */
@@ -98,6 +116,7 @@ function over(scene: Scene, contact: Contact | undefined): string[] {
 
 function touch(scene: Scene, contact: Contact | undefined): string {
   if (contact) {
+    if (contact.index === 0) return `It touches ${contact.fixture} with its ${contact.part} where it stands.`;
     const turned = Math.abs(contact.pose.headingRad - (scene.motion.headingRad[0] as number));
     return `It touches ${contact.fixture} with its ${contact.part} after ${metres(contact.travelM)}, turned by ${degrees(turned)}.`;
   }
@@ -118,6 +137,7 @@ function cutIn(scene: Scene): string[] {
 
 function whatToDo(scene: Scene, contact: Contact | undefined): string[] {
   const { settings, lesson } = scene;
+  if (scene.steered) return [];
   if (!settings || (lesson !== 'leave' && lesson !== 'reverse'))
     return contact ? [otherwise(scene, contact)] : [];
   const needed = gapNeededM(scene);

@@ -83,7 +83,7 @@ describe('every lesson', () => {
       fc.property(anyCase, (drawn) => {
         const scene = built(drawn);
         const told = tellScene(scene);
-        expect(told.length).toBeGreaterThanOrEqual(3);
+        expect(told.length).toBeGreaterThanOrEqual(4);
         expect(told.length).toBeLessThanOrEqual(8);
         expect(told.at(-1)).toBe(MODEL);
         expect(told.join(' ')).not.toMatch(/NaN|undefined|Infinity|-\d+ cm/);
@@ -305,6 +305,23 @@ describe('a turn of a drive', () => {
     const scene = driveTurnScene(turn({ side: 'right' }), coachBuilt);
     expect(readScene(scene, 1e6).swingMostM).toBeCloseTo(tailSwingM(coachBuilt, 12.3), 3);
     expect(scene.swingSide).toBe('left');
+  });
+
+  it('is fitted anew where the rack is put on: what passed in the other lane may need the whole road', () => {
+    const own = driveTurnScene(turn({}), coachBuilt).turn;
+    const racked = driveTurnScene(turn({}), { ...coachBuilt, rack: { lengthM: 0.9, widthM: 2.32 } }).turn;
+    expect(own?.rearAxleRadiusM).toBe(12.3);
+    expect(racked?.rearAxleRadiusM ?? 0).not.toBeCloseTo(12.3, 1);
+  });
+
+  it('is told with its angle, its room, its figures and what was assumed', () => {
+    const told = tellScene(driveTurnScene(turn({ assumed: ['lane 3.25 m', 'kerb radius 6 m'] }), coachBuilt));
+    expect(told[0]).toBe(
+      'Coach-built 7.4 turns 90° to the left, the rear axle on a radius of 12.3 m, and needs the other lane on the exit.',
+    );
+    expect(told[2]).toBe(
+      'At full lock from straight it would swing out 46 cm. Assumed: lane 3.25 m, kerb radius 6 m.',
+    );
   });
 
   it('is built for any kind, angle, width and kerb, and never tighter than full lock', () => {

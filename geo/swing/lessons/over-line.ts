@@ -13,6 +13,10 @@ export interface OverLine {
   readonly fixture: Fixture;
 }
 
+/** Samples passed over: a decimetre at a time misses less than a millimetre of the most; half a metre shows a crossing. */
+const STRIDE = 2;
+const AXLE_STRIDE = 10;
+
 /** Kinds of line that a body hangs over without touching. */
 const PASSED: readonly Fixture['kind'][] = ['kerb', 'island', 'lane line'];
 
@@ -36,7 +40,7 @@ function mostOver(scene: Scene, fixture: Fixture): OverLine | undefined {
   const { nowM, turnAt, turns } = swingsOfScene(scene);
   const reach = reachM(vehicle);
   let best: OverLine | undefined;
-  for (let index = 0; index < motion.xM.length; index++) {
+  for (let index = 0; index < motion.xM.length; index += STRIDE) {
     const turn = turns[turnAt[index] as number];
     if (!turn) continue;
     const out = turn.wheel === 'left' ? 'right' : 'left';
@@ -59,8 +63,7 @@ function mostOver(scene: Scene, fixture: Fixture): OverLine | undefined {
 
 function drivenAcross({ motion }: Scene, line: readonly Point[]): boolean {
   let before: Point = poseAt(motion, 0);
-  const stride = 10;
-  for (let index = stride; index < motion.xM.length + stride; index += stride) {
+  for (let index = AXLE_STRIDE; index < motion.xM.length + AXLE_STRIDE; index += AXLE_STRIDE) {
     const now = poseAt(motion, Math.min(index, motion.xM.length - 1));
     for (let piece = 1; piece < line.length; piece++)
       if (cross(before, now, line[piece - 1] as Point, line[piece] as Point)) return true;

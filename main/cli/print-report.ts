@@ -1,4 +1,5 @@
 import { type DriveReport, type Finding, LEVELS, type Verdict } from '../../geo/report.ts';
+import { saySlight } from '../../geo/say-slight.ts';
 import { printKg } from '../../geo/units/print.ts';
 import { HEIGHT_ALLOWANCE_M } from '../../geo/vehicle/envelope.ts';
 import type { Paint } from './paint.ts';
@@ -16,6 +17,15 @@ const VERDICT_SAYS: Record<Verdict, string> = {
   clear: 'nothing mapped is against it.',
 };
 
+/** Where all that decides is folded away, what it is. */
+function verdictSays({ verdict, findings }: DriveReport): string {
+  const slight = saySlight(findings, verdict);
+  if (slight === undefined) return VERDICT_SAYS[verdict];
+  if (verdict === 'unproved')
+    return `nothing mapped bars it; what the map cannot prove is slight, nothing but ${slight}: mind the signs there.`;
+  return verdict === 'heed' ? `nothing mapped bars it; take care at ${slight}.` : VERDICT_SAYS[verdict];
+}
+
 /** The report as a page of text: verdict first, findings in driving order, cautions last. */
 export function printReport(report: DriveReport, width: number, paint: Paint): string {
   const { route, vehicle, map } = report;
@@ -23,7 +33,7 @@ export function printReport(report: DriveReport, width: number, paint: Paint): s
   const folded = report.findings.filter((finding) => finding.folded);
   const lines = [
     ...wrapPainted(
-      `${report.verdict.toUpperCase()}: ${VERDICT_SAYS[report.verdict]}${counts(report.findings)}`,
+      `${report.verdict.toUpperCase()}: ${verdictSays(report)}${counts(report.findings)}`,
       width,
       (text) => paint.level(report.verdict, text),
     ),

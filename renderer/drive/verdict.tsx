@@ -1,3 +1,4 @@
+import { saySlight } from '../../geo/say-slight.ts';
 import { LevelMark } from '../look/level-mark.tsx';
 import { leaveAt, openedDrive, report, settings } from '../state/state.ts';
 import { checking, checkProblem, countByLevel, dialog, mapIsElsewhere } from '../state/ui.ts';
@@ -9,7 +10,7 @@ export function VerdictBlock() {
   const shown = report.value;
   if (!shown) return <VerdictToCome />;
   const { verdict, vehicle, cautions } = shown;
-  const slight = shown.findings.every((finding) => finding.level !== verdict || finding.folded);
+  const slight = saySlight(shown.findings, verdict);
   const places = verdict === 'clear' ? 0 : countByLevel.value[verdict];
   return (
     <section class="verdict" aria-labelledby="verdict-word" aria-busy={checking.value}>

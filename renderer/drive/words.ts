@@ -43,9 +43,11 @@ export const SUBJECT_WORD: Readonly<Record<Subject, string>> = {
   map: 'Map',
 };
 
-/** The verdict as one sentence. @param places findings of the deciding level; `slight` where all of them are folded away */
-export function sayVerdict(verdict: Verdict, places: number, slight = false): string {
-  const at = `${places === 1 ? 'one place' : `${places} places`}${slight ? ' of little weight' : ''}`;
+/** The verdict in words. @param places findings of the deciding level; `slight` what they are where all are folded away */
+export function sayVerdict(verdict: Verdict, places: number, slight?: string): string {
+  if (slight !== undefined && verdict === 'unproved')
+    return `Nothing mapped bars it. What the map cannot prove is slight, nothing but ${slight}: mind the signs there.`;
+  const at = slight ?? (places === 1 ? 'one place' : `${places} places`);
   switch (verdict) {
     case 'barred':
       return `Do not drive this as planned: this vehicle is barred at ${at}.`;

@@ -13,6 +13,15 @@ describe('the words', () => {
     for (const verdict of [...LEVELS, 'clear'] as const)
       expect(sayVerdict(verdict, 2)).not.toMatch(/safe|fine|\bok\b/i);
   });
+
+  it('say plainly that a verdict rests on slight doubts alone', () => {
+    expect(sayVerdict('unproved', 7, '7 bridges over the road without a mapped height')).toBe(
+      'Nothing mapped bars it. What the map cannot prove is slight, nothing but 7 bridges over the road without a mapped height: mind the signs there.',
+    );
+    expect(sayVerdict('heed', 2, '2 places of little weight')).toBe(
+      'Nothing mapped bars it. Take care at 2 places of little weight.',
+    );
+  });
 });
 
 describe('text from a file', () => {

@@ -8,23 +8,26 @@ import { partsMeeting, type Separation, separationOf } from './separation.ts';
 
 /** Side by side with no gap is not yet a touch. Metres. */
 const TOUCH_M = 1e-6;
+/** Things farther off than this need no exact gap. Metres. */
+const FAR_M = 0.5;
 /** The moment of the touch is found to this way of the rear axle. Metres. */
 const FINE_M = 1e-4;
 
-/** The least gap to anything hard at a pose; undefined where nothing hard stands there. */
+/** The least gap to anything hard at a pose; undefined where nothing hard is nearer than a bound. Metres. */
 export function nearestAt(
   vehicle: SwingVehicle,
   pose: Pose,
   steerRad: number,
   fixtures: readonly Fixture[],
+  belowM = Number.POSITIVE_INFINITY,
 ): Separation | undefined {
   let best: Separation | undefined;
   const reach = reachM(vehicle);
   for (const fixture of fixtures) {
     if (!fixture.hard) continue;
-    if (best && atLeastAwayM(fixture, pose) - reach >= best.gapM) continue;
-    const found = separationOf(pose, partsMeeting(vehicle, steerRad, fixture.kind), fixture);
-    if (!best || found.gapM < best.gapM) best = found;
+    const limitM = best?.gapM ?? belowM;
+    if (atLeastAwayM(fixture, pose) - reach >= limitM) continue;
+    best = separationOf(pose, partsMeeting(vehicle, steerRad, fixture.kind), fixture, limitM) ?? best;
   }
   return best;
 }
@@ -37,10 +40,9 @@ export function contactOf(scene: Scene): Contact | undefined {
     freeM -= moveM(scene, index);
     if (freeM > 0) continue;
     const steerRad = motion.steerRad[index] as number;
-    const now = nearestAt(vehicle, poseAt(motion, index), steerRad, fixtures);
-    if (!now) return undefined;
-    if (now.gapM >= -TOUCH_M) {
-      freeM = now.gapM;
+    const now = nearestAt(vehicle, poseAt(motion, index), steerRad, fixtures, FAR_M);
+    if (!now || now.gapM >= -TOUCH_M) {
+      freeM = now?.gapM ?? FAR_M;
       continue;
     }
     return touchBetween(scene, index, now);
@@ -60,8 +62,8 @@ function touchBetween(scene: Scene, index: number, now: Separation): Contact {
     while (Math.abs(hit - clear) > FINE_M) {
       const middle = (clear + hit) / 2;
       const pose = stepBy(vehicle, before, steerRad, middle);
-      const near = nearestAt(vehicle, pose, steerRad, fixtures) as Separation;
-      if (near.gapM >= -TOUCH_M) clear = middle;
+      const near = nearestAt(vehicle, pose, steerRad, fixtures, FAR_M);
+      if (!near || near.gapM >= -TOUCH_M) clear = middle;
       else {
         hit = middle;
         touch = { pose, travelM: endM - Math.abs(stepM - middle), near };
@@ -88,10 +90,12 @@ export function leastGapOf(scene: Scene): LeastGap | undefined {
     spareM -= moveM(scene, index);
     // it cannot have come nearer than the least so far
     if (spareM > 0) continue;
-    const near = nearestAt(vehicle, poseAt(motion, index), motion.steerRad[index] as number, fixtures);
-    if (!near) return undefined;
-    if (!best || near.gapM < best.gapM) best = { gapM: near.gapM, index, near };
-    spareM = near.gapM - best.gapM;
+    const steerRad = motion.steerRad[index] as number;
+    const belowM = best ? best.gapM + FAR_M : Number.POSITIVE_INFINITY;
+    const near = nearestAt(vehicle, poseAt(motion, index), steerRad, fixtures, belowM);
+    if (near && (!best || near.gapM < best.gapM)) best = { gapM: near.gapM, index, near };
+    if (!best) return undefined;
+    spareM = near ? near.gapM - best.gapM : FAR_M;
   }
   return best;
 }

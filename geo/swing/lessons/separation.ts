@@ -59,11 +59,16 @@ function wheelsOf(vehicle: SwingVehicle, steerRad: number): readonly Part[] {
   );
 }
 
-/** The least gap of some parts to the outline of a thing. */
-export function separationOf(pose: Pose, parts: readonly Part[], fixture: Fixture): Separation {
+/** The least gap of some parts to the outline of a thing; undefined where it is not below a bound. Metres. */
+export function separationOf(
+  pose: Pose,
+  parts: readonly Part[],
+  fixture: Fixture,
+  belowM: number,
+): Separation | undefined {
   const { line, closed } = fixture;
-  let best = { gapM: Number.POSITIVE_INFINITY, x: 0, y: 0 };
-  let nearest = parts[0] as Part;
+  let best: Near = { gapM: belowM, x: 0, y: 0 };
+  let nearest: Part | undefined;
   const cos = Math.cos(pose.headingRad);
   const sin = Math.sin(pose.headingRad);
   for (const part of parts) {
@@ -87,6 +92,7 @@ export function separationOf(pose: Pose, parts: readonly Part[], fixture: Fixtur
       ay = by;
     }
   }
+  if (!nearest) return undefined;
   const turned = pose.headingRad + nearest.turnRad;
   const [c, s] = [Math.cos(turned), Math.sin(turned)];
   return {

@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import { fail, type Result } from '../geo/result.ts';
 import { CALLS, type CallName, type ProgressOf, type RequestOf, type ValueOf } from './contract/calls.ts';
 import type { Reply } from './contract/reply.ts';
+import { sayRequestFault } from './say-request-fault.ts';
 
 /** What a call may use besides its request. */
 export interface CallHooks<P = unknown> {
@@ -32,7 +33,7 @@ export function createDispatch(services: Services, log: (error: unknown) => void
     try {
       const schema: z.ZodType = CALLS[call].request;
       const parsed = schema.safeParse(request);
-      if (!parsed.success) return fail('bad-request', describe(parsed.error.issues));
+      if (!parsed.success) return fail('bad-request', describe(parsed.error.issues, request));
       // the table ties each name to its own request, just parsed
       const handler = services[call] as (request: unknown, hooks: CallHooks) => Promise<Result<unknown>>;
       return await handler(parsed.data, hooks);
@@ -43,11 +44,8 @@ export function createDispatch(services: Services, log: (error: unknown) => void
   };
 }
 
-function describe(issues: readonly { path: PropertyKey[]; message: string }[]): string {
-  const said = issues.slice(0, 5).map(({ path, message }) => {
-    const where = path.map(String).join('.').slice(0, 100);
-    return `${where === '' ? '' : `${where}: `}${message.slice(0, 300)}`;
-  });
+function describe(issues: readonly z.core.$ZodIssue[], request: unknown): string {
+  const said = issues.slice(0, 5).map((issue) => sayRequestFault(issue, request));
   const more = issues.length > said.length ? `; and ${issues.length - said.length} more` : '';
   return `This cannot be used: ${said.join('; ')}${more}.`;
 }

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { CALL_NAMES } from '../../../main/contract/calls.ts';
 import { replySchema } from '../../../main/contract/reply.ts';
 import { createDispatch, type Services } from '../../../main/dispatch.ts';
+import { COACHBUILT } from '../../support/ask.ts';
 
 const hooks = { onProgress: () => {}, signal: new AbortController().signal };
 
@@ -39,6 +40,25 @@ describe('dispatch', () => {
       },
     });
     expect(await dispatch('saveVehicles', trap, hooks)).toMatchObject({ ok: false });
+  });
+
+  it('a card it cannot use is refused by its name and the field, as on the terminal', async () => {
+    const dispatch = createDispatch(broken, () => {});
+    const said = async (card: object) => {
+      const reply = await dispatch('saveVehicles', { vehicles: [{ id: 'a', card }] }, hooks);
+      return reply.ok ? '' : reply.error.message;
+    };
+    expect(await said({ ...COACHBUILT, hieghtM: 3 })).toBe(
+      'This cannot be used: the card "Test coach-built": "hieghtM" is no field of a vehicle card.',
+    );
+    expect(await said({ ...COACHBUILT, heightM: 30 })).toBe(
+      'This cannot be used: the card "Test coach-built": heightM is 30, more than 5 m can be right.',
+    );
+    expect(await said({ ...COACHBUILT, axleKg: { front: '1850', rear: 2000 } })).toContain(
+      'axleKg.front must be a number, not the text "1850" (write 1850 without quotes)',
+    );
+    const { name: _, ...nameless } = COACHBUILT;
+    expect(await said(nameless)).toBe('This cannot be used: the card: name is missing.');
   });
 
   it('keeps a refusal short, however much is wrong', async () => {

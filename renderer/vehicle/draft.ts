@@ -40,6 +40,17 @@ export function draftOf(card: VehicleCard): Draft {
   };
 }
 
+/** Where a new card begins: with nothing, since a figure nobody measured would clear or bar real bridges. */
+export const EMPTY_DRAFT: Draft = {
+  name: '',
+  notes: '',
+  text: Object.fromEntries(FIELDS.map(({ key }) => [key, ''])) as Record<FieldKey, string>,
+  rackFitted: false,
+  includesDriver: true,
+  includesFreshWater: false,
+  kept: {},
+};
+
 function keptOf({ seats, tanks, lockers }: VehicleCard): Draft['kept'] {
   return { ...(seats && { seats }), ...(tanks && { tanks }), ...(lockers && { lockers }) };
 }

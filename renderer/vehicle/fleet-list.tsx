@@ -1,13 +1,24 @@
 import { useRef } from 'preact/hooks';
-import { chooseVehicle } from '../state/actions.ts';
 import { vehicle, vehicles } from '../state/state.ts';
-import { BLANK_CARD } from './blank-card.ts';
 import { exportCard } from './card-file.ts';
-import { addCard, addFromFile, deleteChosen, deleted, drafts, said, undoDelete } from './fleet-work.ts';
+import {
+  addCard,
+  addFromFile,
+  deleteChosen,
+  deleted,
+  drafts,
+  freshId,
+  look,
+  said,
+  undoDelete,
+  writeFresh,
+  writingFresh,
+} from './fleet-work.ts';
 
 /** The fleet: choose a vehicle; add, copy, delete, import and export cards. */
 export function FleetList() {
-  const chosen = vehicle.value;
+  const fresh = writingFresh.value;
+  const chosen = fresh ? undefined : vehicle.value;
   const file = useRef<HTMLInputElement>(null);
   const list = useRef<HTMLUListElement>(null);
   const undo = useRef<HTMLButtonElement>(null);
@@ -21,26 +32,27 @@ export function FleetList() {
       <ul aria-label="Fleet" ref={list}>
         {vehicles.value.map(({ id, card }) => (
           <li key={id}>
-            <button
-              type="button"
-              aria-pressed={id === chosen?.id}
-              onClick={() => {
-                said.value = undefined;
-                chooseVehicle(id);
-              }}
-            >
+            <button type="button" aria-pressed={id === chosen?.id} onClick={() => look(id)}>
               <bdi>{card.name}</bdi>
               {drafts.value[id] && <span class="small soft"> not kept yet</span>}
             </button>
           </li>
         ))}
+        {freshId.value !== undefined && (
+          <li>
+            <button type="button" aria-pressed={fresh} onClick={writeFresh}>
+              <bdi>{drafts.value[freshId.value]?.name.trim() || 'New vehicle'}</bdi>
+              <span class="small soft"> not kept yet</span>
+            </button>
+          </li>
+        )}
       </ul>
       <div class="vehicle-actions">
         <button
           type="button"
-          onClick={async () => {
-            if (await addCard(BLANK_CARD, 'A new card with usual figures. Put in what you measured.'))
-              focusSoon(name);
+          onClick={() => {
+            writeFresh();
+            focusSoon(name);
           }}
         >
           New

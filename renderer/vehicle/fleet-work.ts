@@ -4,10 +4,14 @@ import type { FleetVehicle } from '../../main/contract/fleet.ts';
 import { chooseVehicle, saveVehicles } from '../state/actions.ts';
 import { vehicle, vehicles } from '../state/state.ts';
 import { importCard } from './card-file.ts';
-import { type Draft, readDraft } from './draft.ts';
+import { type Draft, EMPTY_DRAFT, readDraft } from './draft.ts';
 
 /** What is typed and not kept yet, by vehicle: it outlives another choice and the closed dialog. */
 export const drafts = signal<Readonly<Record<string, Draft>>>({});
+/** The new card being written; it is no vehicle until it is kept. */
+export const freshId = signal<string | undefined>(undefined);
+/** The new card is in the form, in place of the chosen vehicle. */
+export const writingFresh = signal(false);
 /** What the last action did, or why it could not. */
 export const said = signal<{ readonly kind: 'done' | 'fault'; readonly text: string } | undefined>(undefined);
 /** The vehicle deleted last, and where it stood. */
@@ -22,7 +26,34 @@ export function type(id: string, draft: Draft): void {
 
 export function takeBack(id: string): void {
   said.value = undefined;
+  dropDraft(id);
+  if (id === freshId.value) forgetFresh();
+}
+
+function dropDraft(id: string): void {
   drafts.value = Object.fromEntries(Object.entries(drafts.value).filter(([each]) => each !== id));
+}
+
+/** Begins a new card, or goes on with the one begun. */
+export function writeFresh(): void {
+  if (freshId.value === undefined) {
+    freshId.value = crypto.randomUUID();
+    type(freshId.value, EMPTY_DRAFT);
+  }
+  writingFresh.value = true;
+  said.value = { kind: 'done', text: 'A new card. It joins the fleet when its sizes and plates are in.' };
+}
+
+/** Puts a vehicle of the fleet into the form. */
+export function look(id: string): void {
+  said.value = undefined;
+  writingFresh.value = false;
+  chooseVehicle(id);
+}
+
+function forgetFresh(): void {
+  freshId.value = undefined;
+  writingFresh.value = false;
 }
 
 /** Keeps what is typed for a vehicle. @returns whether its figures make a card and the host took it */
@@ -37,18 +68,27 @@ export async function keepDraft(id: string): Promise<boolean> {
     said.value = { kind: 'fault', text: 'Some figures are missing or wrong; they are marked.' };
     return false;
   }
-  const changed = vehicles.value.map((each) => (each.id === id ? { id, card } : each));
+  const fresh = id === freshId.value;
+  const changed = fresh
+    ? [...vehicles.value, { id, card }]
+    : vehicles.value.map((each) => (each.id === id ? { id, card } : each));
   if (!(await keepFleet(changed, 'Kept. The drive is checked with it.'))) return false;
   // typed on while it was written
-  if (drafts.value[id] === draft)
-    drafts.value = Object.fromEntries(Object.entries(drafts.value).filter(([each]) => each !== id));
+  if (drafts.value[id] === draft) dropDraft(id);
+  if (fresh) {
+    forgetFresh();
+    chooseVehicle(id);
+  }
   return true;
 }
 
 export async function addCard(card: VehicleCard, done: string): Promise<boolean> {
   const id = crypto.randomUUID();
   const kept = await keepFleet([...vehicles.value, { id, card }], done);
-  if (kept) chooseVehicle(id);
+  if (kept) {
+    writingFresh.value = false;
+    chooseVehicle(id);
+  }
   return kept;
 }
 

@@ -1,22 +1,24 @@
 import './vehicle.css';
 import { useRef } from 'preact/hooks';
 import { cardWarnings } from '../../geo/vehicle/card-warnings.ts';
-import type { FleetVehicle } from '../../main/contract/fleet.ts';
 import { vehicle } from '../state/state.ts';
 import { CardDrawing } from './card-drawing.tsx';
 import { CardForm } from './card-form.tsx';
-import { draftOf, readDraft } from './draft.ts';
+import { type Draft, draftOf, EMPTY_DRAFT, readDraft } from './draft.ts';
 import { FleetList } from './fleet-list.tsx';
-import { drafts, keepDraft, takeBack, type } from './fleet-work.ts';
+import { drafts, freshId, keepDraft, takeBack, type, writingFresh } from './fleet-work.ts';
 
 /** The fleet's cards: choose one, change it, and keep it. */
 export function VehicleEditor() {
   const chosen = vehicle.value;
+  const fresh = writingFresh.value ? freshId.value : undefined;
   return (
     <div class="vehicle-editor">
       <FleetList />
-      {chosen ? (
-        <Card key={chosen.id} vehicle={chosen} />
+      {fresh !== undefined ? (
+        <Card key={fresh} id={fresh} name="New vehicle" begun={EMPTY_DRAFT} />
+      ) : chosen ? (
+        <Card key={chosen.id} id={chosen.id} name={chosen.card.name} begun={draftOf(chosen.card)} />
       ) : (
         <p>No vehicle yet. Begin with New, or import a card.</p>
       )}
@@ -24,9 +26,10 @@ export function VehicleEditor() {
   );
 }
 
-function Card({ vehicle: { id, card } }: { vehicle: FleetVehicle }) {
+/** One card in the form. @param begun what stands in it before anything is typed */
+function Card({ id, name, begun }: { id: string; name: string; begun: Draft }) {
   const form = useRef<HTMLFormElement>(null);
-  const draft = drafts.value[id] ?? draftOf(card);
+  const draft = drafts.value[id] ?? begun;
   const read = readDraft(draft);
   const warnings = read.card ? cardWarnings(read.card) : [];
   return (
@@ -34,7 +37,7 @@ function Card({ vehicle: { id, card } }: { vehicle: FleetVehicle }) {
       class="vehicle-card"
       ref={form}
       noValidate
-      aria-label={`Card of ${card.name}`}
+      aria-label={`Card of ${name}`}
       onSubmit={async (event) => {
         event.preventDefault();
         if (!(await keepDraft(id)))

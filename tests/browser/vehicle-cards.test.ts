@@ -63,6 +63,45 @@ describe('vehicle cards', { timeout: LONG_MS }, () => {
     expect(await height.inputValue()).toBe('2.5');
   });
 
+  it('begin empty, and are no vehicle to check with until they are kept', async () => {
+    const fleet = page.getByRole('list', { name: 'Fleet' });
+    const before = await fleet.getByRole('button').count();
+    const height = page.getByRole('textbox', { name: /^Height/ });
+    await page.getByRole('button', { name: 'New', exact: true }).click();
+    await page.locator('#card-name:focus').waitFor({ timeout: SOON_MS });
+    expect(await height.inputValue()).toBe('');
+    await page.getByLabel('Name').fill('Fresh one');
+    await page.getByRole('button', { name: 'Keep', exact: true }).click();
+    await page.getByText('Some figures are missing or wrong').waitFor({ timeout: SOON_MS });
+    // the check goes on with the vehicle it had, and what is typed waits
+    await page.getByRole('button', { name: 'Close', exact: true }).click();
+    expect(await page.locator('#vehicle-select option', { hasText: 'Fresh one' }).count()).toBe(0);
+    await page.getByRole('button', { name: 'Cards…' }).click();
+    await fleet.getByRole('button', { name: 'Panel van 6.0', exact: true }).click();
+    expect(await height.inputValue()).not.toBe('');
+    await fleet.getByRole('button', { name: 'Fresh one not kept yet' }).click();
+    for (const [name, text] of [
+      [/^Height/, '2.7'],
+      [/^Width of the body/, '2.1'],
+      [/^Width over mirrors/, '2.5'],
+      [/^Length of the body/, '6'],
+      [/^Wheelbase/, '4'],
+      [/^Front overhang/, '0.9'],
+      [/^Rear overhang/, '1.1'],
+    ] as const)
+      await page.getByRole('textbox', { name }).fill(text);
+    await page.locator('#card-grossKg').fill('3500');
+    await page.locator('#card-axleFrontKg').fill('1850');
+    await page.locator('#card-axleRearKg').fill('2000');
+    await page.getByRole('button', { name: 'Keep', exact: true }).click();
+    await page.getByText('Kept. The drive is checked with it.').waitFor({ timeout: SOON_MS });
+    await fleet.getByRole('button', { name: 'Fresh one', exact: true, pressed: true }).waitFor();
+    expect(await fleet.getByRole('button').count()).toBe(before + 1);
+    await page.getByRole('button', { name: 'New', exact: true }).click();
+    await page.getByRole('button', { name: 'Take back what is typed' }).click();
+    expect(await fleet.getByRole('button').count()).toBe(before + 1);
+  });
+
   it('delete a vehicle and bring it back', async () => {
     await page.getByRole('button', { name: 'Panel van 6.0' }).click();
     await page.getByRole('button', { name: 'Delete', exact: true }).click();

@@ -1,9 +1,24 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { type VehicleCard, vehicleCardSchema } from '../../../geo/vehicle/card.ts';
-import { BLANK_CARD } from '../../../renderer/vehicle/blank-card.ts';
-import { draftOf, readDraft } from '../../../renderer/vehicle/draft.ts';
+import { draftOf, EMPTY_DRAFT, readDraft } from '../../../renderer/vehicle/draft.ts';
 import { FIELDS, type FieldKey } from '../../../renderer/vehicle/fields.ts';
+
+/** A usual coach-built on a 3.5 t chassis. */
+const USUAL: VehicleCard = {
+  format: 'lanegauge.vehicle',
+  version: 1,
+  name: 'Usual',
+  heightM: 3,
+  widthM: 2.3,
+  widthMirrorsM: 2.8,
+  lengthM: 6.99,
+  wheelbaseM: 3.8,
+  frontOverhangM: 0.95,
+  rearOverhangM: 2.24,
+  grossKg: 3500,
+  axleKg: { front: 1850, rear: 2000 },
+};
 
 const FOLDER = 'sample-routes/vehicles/';
 const cards = readdirSync(FOLDER).map((name): [string, VehicleCard] => [
@@ -20,7 +35,7 @@ const ORDER = { frontKg: 1500, rearKg: 1500, includesDriver: true, includesFresh
 /** Whether the schema itself takes the figure, whatever it says of the others. */
 function figureTaken(key: FieldKey, value: number): boolean {
   const [path, data] = placed(key, value);
-  const parsed = vehicleCardSchema.safeParse({ ...BLANK_CARD, ...data });
+  const parsed = vehicleCardSchema.safeParse({ ...USUAL, ...data });
   const faults = parsed.error?.issues.filter(({ code }) => code === 'too_small' || code === 'too_big') ?? [];
   return !faults.some((issue) => issue.path.join('.') === path);
 }
@@ -50,13 +65,16 @@ describe('a card in the form', () => {
     expect(readDraft(draftOf(card)).card).toEqual(card);
   });
 
-  it('that is new is a usable card from the first', () => {
-    expect(vehicleCardSchema.safeParse(BLANK_CARD).success).toBe(true);
-    expect(readDraft(draftOf(BLANK_CARD)).card).toEqual(BLANK_CARD);
+  it('that is new is empty, and no card before its sizes and plates are in', () => {
+    const { card, figures, faults } = readDraft(EMPTY_DRAFT);
+    expect(card).toBeUndefined();
+    expect(figures).toEqual({});
+    const wanted = FIELDS.filter(({ optional }) => !optional).map(({ key }) => key);
+    expect(Object.keys(faults).sort()).toEqual([...wanted, 'name'].sort());
   });
 
   it('takes feet and inches', () => {
-    expect(typed(BLANK_CARD, 'heightM', '10\'3"').card?.heightM).toBeCloseTo(3.1242, 4);
+    expect(typed(USUAL, 'heightM', '10\'3"').card?.heightM).toBeCloseTo(3.1242, 4);
   });
 
   it('believes just what the schema believes of each figure alone', () => {
@@ -68,7 +86,7 @@ describe('a card in the form', () => {
         [most + 0.01, false],
       ] as const) {
         if (value < 0) continue;
-        const fault = typed(BLANK_CARD, key, `${value} ${unit}`).faults[key] ?? '';
+        const fault = typed(USUAL, key, `${value} ${unit}`).faults[key] ?? '';
         expect(!fault.includes('is not believed'), `${key} ${value}`).toBe(ok);
         expect(figureTaken(key, value), `${key} ${value}`).toBe(ok);
       }
@@ -79,22 +97,22 @@ describe('a card in the form', () => {
       if (unit !== 'kg') continue;
       for (const value of [least + 0.125, least + 12.125, least + 150.375, most - 0.625])
         if (value <= most)
-          expect(typed(BLANK_CARD, key, String(value)).figures[key], `${key} ${value}`).toBe(value);
+          expect(typed(USUAL, key, String(value)).figures[key], `${key} ${value}`).toBe(value);
     }
   });
 
   it('keeps seats, tanks and lockers, which it has no fields for', () => {
     const places = { seats: [{ name: 'Driver', xM: 0.4 }], lockers: [{ name: 'Garage', xM: 5 }] };
-    expect(readDraft(draftOf({ ...BLANK_CARD, ...places })).card).toEqual({ ...BLANK_CARD, ...places });
+    expect(readDraft(draftOf({ ...USUAL, ...places })).card).toEqual({ ...USUAL, ...places });
   });
 
   it('takes no overhang at all for nought', () => {
-    const draft = draftOf({ ...BLANK_CARD, frontOverhangM: 0, lengthM: 6.04 });
+    const draft = draftOf({ ...USUAL, frontOverhangM: 0, lengthM: 6.04 });
     expect(readDraft(draft).card?.frontOverhangM).toBe(0);
   });
 
   it('with a fitted rack of no length is no card', () => {
-    const read = readDraft({ ...draftOf(BLANK_CARD), rackFitted: true });
+    const read = readDraft({ ...draftOf(USUAL), rackFitted: true });
     expect(read.card).toBeUndefined();
     expect(read.faults.rackLengthM).toContain('needs its length');
   });
@@ -109,7 +127,7 @@ describe('a card in the form', () => {
       ['widthMirrorsM', '2', 'Less than the body.'],
       ['rackLengthM', '0.7', ''],
     ] as const) {
-      const read = typed(BLANK_CARD, key, text);
+      const read = typed(USUAL, key, text);
       expect(read.card).toBeUndefined();
       expect(Object.values(read.faults).join(' ')).toContain(sentence);
     }

@@ -6,7 +6,7 @@ const WIDTH_PX = 560;
 const PAD_PX = 34;
 const WHEEL_M = 0.34;
 
-/** Side and top view to one scale, following the figures as they are typed; usual ones stand in for what is missing. */
+/** Side and top view to one scale, following the figures as they are typed. Usual ones give the shape of what is missing, which is lettered `?`. */
 export function CardDrawing({ figures, rackFitted }: { figures: Figures; rackFitted: boolean }) {
   const front = figures.frontOverhangM ?? 0.95;
   const base = figures.wheelbaseM ?? 3.8;
@@ -15,7 +15,7 @@ export function CardDrawing({ figures, rackFitted }: { figures: Figures; rackFit
   const width = figures.widthM ?? 2.3;
   const mirrors = Math.max(width, figures.widthMirrorsM ?? width + 0.45);
   const length = front + base + rear;
-  const lengthText = `${(figures.lengthM ?? length).toFixed(2)} m`;
+  const told = (key: FieldKey) => figures[key]?.toFixed(2) ?? '?';
   const rack = figures.rackLengthM ?? 0;
   const rackWidth = figures.rackWidthM ?? 1.8;
   const scale = (WIDTH_PX - 2 * PAD_PX) / Math.max(3, length + rack);
@@ -25,7 +25,7 @@ export function CardDrawing({ figures, rackFitted }: { figures: Figures; rackFit
   const side = (m: number) => ground - m * scale;
   const middle = ground + 44 + (mirrors / 2) * scale;
   const tall = middle + (mirrors / 2) * scale + 26;
-  const say = `Side and top view: ${lengthText} long, ${height.toFixed(2)} m high, ${width.toFixed(2)} m wide, ${mirrors.toFixed(2)} m over mirrors.`;
+  const say = `Side and top view: ${told('lengthM')} m long, ${told('heightM')} m high, ${told('widthM')} m wide, ${told('widthMirrorsM')} m over mirrors.`;
   return (
     <svg class="card-drawing" viewBox={`0 0 ${WIDTH_PX} ${Math.ceil(tall)}`} role="img" aria-label={say}>
       <path
@@ -45,13 +45,13 @@ export function CardDrawing({ figures, rackFitted }: { figures: Figures; rackFit
         />
       )}
       <line class="card-ground" x1={PAD_PX / 2} x2={WIDTH_PX - PAD_PX / 2} y1={ground} y2={ground} />
-      <Along x1={x(0)} x2={x(front)} y={ground + 16} text={front.toFixed(2)} />
-      <Along x1={x(front)} x2={x(front + base)} y={ground + 16} text={base.toFixed(2)} />
-      <Along x1={x(front + base)} x2={x(length)} y={ground + 16} text={rear.toFixed(2)} />
+      <Along x1={x(0)} x2={x(front)} y={ground + 16} text={told('frontOverhangM')} />
+      <Along x1={x(front)} x2={x(front + base)} y={ground + 16} text={told('wheelbaseM')} />
+      <Along x1={x(front + base)} x2={x(length)} y={ground + 16} text={told('rearOverhangM')} />
       <g class="card-dimension">
         <path d={`M${PAD_PX / 2} ${ground}V${side(height)}m-4 0h8m-8 ${height * scale}h8`} />
         <text transform={`translate(${PAD_PX / 2 - 4} ${side(height / 2)}) rotate(-90)`}>
-          {height.toFixed(2)} m
+          {told('heightM')} m
         </text>
       </g>
       <rect
@@ -81,9 +81,9 @@ export function CardDrawing({ figures, rackFitted }: { figures: Figures; rackFit
           height={rackWidth * scale}
         />
       )}
-      <Along x1={x(0)} x2={x(length)} y={middle + 4} text={lengthText} />
+      <Along x1={x(0)} x2={x(length)} y={middle + 4} text={`${told('lengthM')} m`} />
       <text class="card-word" x={x(length / 2)} y={middle + (mirrors / 2) * scale + 18}>
-        body {width.toFixed(2)} m, over mirrors {mirrors.toFixed(2)} m
+        body {told('widthM')} m, over mirrors {told('widthMirrorsM')} m
       </text>
     </svg>
   );

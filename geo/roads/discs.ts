@@ -3,7 +3,9 @@ import type { Route } from '../route/route.ts';
 
 /**
  * Nodes on a driven road may lie half a segment from the place driven. Segments over 2.5 km are hardly known on
- * roads; this holds for 5 km and a road 500 m beside the route.
+ * roads; this holds for 5 km and a road 500 m beside the route. A longer one is kept when the drive enters or leaves
+ * it by an end, which then lies on the route; a drive that begins and ends within one is told as off the map. To test
+ * segments without a node in reach would take the places of all nodes, and memory would no longer be flat.
  */
 const REACH_M = 3_000;
 /** As far as what stands beside the road is looked at and drawn. */

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { followRoads } from '../../../geo/match/follow-roads.ts';
 import { corridorMask } from '../../../geo/roads/mask.ts';
 import { type Roads, WAY_KIND } from '../../../geo/roads/roads.ts';
 import type { Route } from '../../../geo/route/route.ts';
@@ -56,6 +57,31 @@ describe('the corridor about a drive', () => {
       },
     ]);
     expect([...worked(await openMap([path], short)).ways.id]).toEqual([1]);
+  });
+
+  it('keeps a segment of any length that the drive enters or leaves by one of its ends', async () => {
+    // nodes 10 and 35 are 90 km apart
+    const path = fileOf([
+      { nodes },
+      {
+        ways: [
+          { id: 1, refs: [110, 135], tags },
+          { id: 2, refs: [135, 136], tags },
+        ],
+      },
+    ]);
+    const along = (from: number, to: number) =>
+      routeAlong(Array.from({ length: 200 }, (_, i) => [50, from + ((to - from) * i) / 199] as const));
+    for (const [from, to] of [
+      [7.5, 8.8],
+      [8.2, 8.8],
+      [8, 7.5],
+    ] as const)
+      expect([...worked(await openMap([path], along(from, to))).ways.id]).toContain(1);
+    // begun and ended within it, far from both ends: not kept, and so told as off the map
+    const inside = worked(await openMap([path], along(8, 8.1)));
+    expect([...inside.ways.id]).toEqual([]);
+    expect(followRoads(along(8, 8.1), inside).legs.map(({ kind }) => kind)).toEqual(['offMap']);
   });
 
   it('keeps a zone that encloses the drive however far off its edge is', async () => {

@@ -1,9 +1,11 @@
+import type { ComponentChildren } from 'preact';
 import { useEffect } from 'preact/hooks';
 import './look/fonts.css';
 import './look/theme.css';
 import './look/window.css';
 import './look/panel.css';
 import './look/dialogs.css';
+import './swing/swing.css';
 import { TopBar } from './bar/top-bar.tsx';
 import { Dialogs } from './dialogs/dialogs.tsx';
 import { Announcer } from './drive/announcer.tsx';
@@ -13,15 +15,18 @@ import { followPalette } from './look/palette.ts';
 import { DriveMap } from './map/drive-map.tsx';
 import { Message } from './message.tsx';
 import { openedDrive } from './state/state.ts';
+import { panelId, switchByKeys, tabId, type ViewId, view } from './state/view.ts';
 import { StatusLine } from './status-line.tsx';
+import { SwingView } from './swing/swing-view.tsx';
 
-/** The whole window: a bar, the map, the panel, a line for what is going on. */
+/** The whole window: a bar with the views, the one that is shown, a line for what is going on. */
 export function App() {
   useEffect(() => {
     const ends = [
       followPalette(document.documentElement, window),
       dropFilesOn(window),
       nameThePage(document),
+      switchByKeys(window),
     ];
     return () => {
       for (const end of ends) end();
@@ -29,21 +34,48 @@ export function App() {
   }, []);
   return (
     <div class="window">
-      <a class="skip" href="#findings">
-        To the findings
+      <a class="skip" href={view.value === 'drive' ? '#findings' : `#${panelId(view.value)}`}>
+        {view.value === 'drive' ? 'To the findings' : 'Past the bar'}
       </a>
       <TopBar />
-      <main class="sheet">
-        <section class="map-place" aria-label="Map">
-          <DriveMap />
-          <Message />
-        </section>
-        <Panel />
+      <main class="views">
+        <View id="drive" stays>
+          <div class="sheet">
+            <section class="map-place" aria-label="Map">
+              <DriveMap />
+              <Message />
+            </section>
+            <Panel />
+          </div>
+        </View>
+        <View id="swing">
+          <SwingView />
+        </View>
       </main>
       <StatusLine />
       <Announcer />
       <DropSign />
       <Dialogs />
+    </div>
+  );
+}
+
+/**
+ * One view under its tab.
+ * @param stays keeps its size and place while another is shown, for what would lose them: map, strip, scrolled rows
+ */
+function View({ id, stays = false, children }: { id: ViewId; stays?: boolean; children: ComponentChildren }) {
+  const shown = view.value === id;
+  return (
+    <div
+      role="tabpanel"
+      id={panelId(id)}
+      class={shown ? 'view' : 'view view-away'}
+      aria-labelledby={tabId(id)}
+      tabIndex={-1}
+      inert={!shown}
+    >
+      {(shown || stays) && children}
     </div>
   );
 }

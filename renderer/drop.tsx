@@ -1,5 +1,6 @@
 import { openFiles } from './state/actions.ts';
 import { dialog, dropping } from './state/ui.ts';
+import { show } from './state/view.ts';
 
 /** Takes files dropped anywhere on the window. @returns the way to end it */
 export function dropFilesOn(page: Window): () => void {
@@ -24,6 +25,7 @@ export function dropFilesOn(page: Window): () => void {
     const files = [...(event.dataTransfer?.files ?? [])];
     if (files.length === 0) return;
     dialog.value = undefined;
+    show('drive');
     void openFiles(files);
   });
   return () => stop.abort();

@@ -2,15 +2,20 @@ import { clip } from '../drive/words.ts';
 import { chooseLeaveAt, chooseTrack, chooseVehicle } from '../state/actions.ts';
 import { leaveAt, openedDrive, vehicle, vehicles } from '../state/state.ts';
 import { type DialogName, dialog } from '../state/ui.ts';
+import { view } from '../state/view.ts';
+import { ViewTabs } from './view-tabs.tsx';
 
+/** The views, what is open, and the vehicle that all of them share; drive and time of leaving where they count. */
 export function TopBar() {
+  const onDrive = view.value === 'drive';
   return (
     <header class="bar">
       <h1>Lanegauge</h1>
-      <DriveName />
-      <Opens which="open" say="Open…" />
+      <ViewTabs />
+      {onDrive ? <DriveName /> : <div class="bar-gap" />}
+      {onDrive && <Opens which="open" say="Open…" />}
       <VehicleChoice />
-      <LeaveChoice />
+      {onDrive && <LeaveChoice />}
       <Opens which="settings" say="Settings" />
       <Opens which="help" say="Help" />
     </header>

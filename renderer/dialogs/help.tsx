@@ -12,9 +12,12 @@ const NOT_CHECKED = [
 
 const KEYS: readonly (readonly [string, string])[] = [
   ['Tab, Shift Tab', 'to the next or previous control'],
+  ['Alt 1, Alt 2 …', 'to the first, second … view'],
   ['↓ ↑ or j k', 'in the findings: the next or previous one'],
   ['Home, End', 'in the findings: the first or last one'],
   ['Enter', 'opens the finding, Enter again closes it'],
+  ['Space, ← →', 'in Swing: plays or pauses; a little on or back'],
+  ['← → ↑ ↓', 'in Swing, steering by hand: turn the wheel, roll on and back'],
   ['Escape', 'closes the opened finding or the dialog, and goes back to where you were'],
 ];
 

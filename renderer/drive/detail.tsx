@@ -3,6 +3,7 @@ import { select } from '../state/actions.ts';
 import { findings, openedMap, shownFindings } from '../state/state.ts';
 import { neighboursOf } from '../state/ui.ts';
 import { Figure } from './figures/figure.tsx';
+import { TurnFigure } from './figures/turn-figure.tsx';
 import { clockText, distanceText, sumOf } from './figures-in-words.ts';
 import type { RowProps } from './row.tsx';
 import { clip, LEVEL_WORD, SUBJECT_WORD } from './words.ts';
@@ -16,6 +17,7 @@ export function FindingDetail({ id, finding, units, leaveAt }: Omit<RowProps, 'o
     <div id={id} class="detail">
       <p class="detail-say">{clip(finding.say, 1500)}</p>
       <SumWithFigure finding={finding} units={units} />
+      {finding.turn && <TurnFigure finding={finding} />}
       {finding.advice !== '' && (
         <p class="detail-advice">
           <b>What to do:</b> {clip(finding.advice, 1000)}

@@ -7,6 +7,7 @@ export interface Session {
   readonly vehicleId?: string;
   readonly leaveAt?: string;
   readonly selectedId?: string;
+  readonly view?: string;
 }
 
 const KEY = 'lanegauge.session';

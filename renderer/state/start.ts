@@ -17,6 +17,7 @@ import {
   vehicles,
 } from './state.ts';
 import { hostGone } from './ui.ts';
+import { show, view, viewNamed } from './view.ts';
 
 /** A laptop that slept may find its line cut; the program behind it is still there. */
 const TRIES_AFTER_A_CUT = 3;
@@ -25,6 +26,7 @@ const TRY_AGAIN_MS = 1000;
 /** Learns what there is, opens what was open, and listens to the host from then on. */
 export async function start(storage: Storage): Promise<void> {
   const session = readSession(storage);
+  view.value = viewNamed(session.view) ?? view.peek();
   const reply = await ask('describe', {});
   if (!reply.ok) {
     hostGone.value = reply.error.message;
@@ -105,6 +107,7 @@ function sessionNow(): Session {
     ...(vehicleId.value === undefined ? {} : { vehicleId: vehicleId.value }),
     ...(leaveAt.value === undefined ? {} : { leaveAt: leaveAt.value }),
     ...(selectedId.value === undefined ? {} : { selectedId: selectedId.value }),
+    view: view.value,
   };
 }
 
@@ -116,7 +119,10 @@ async function listen(): Promise<void> {
       {
         onProgress: (news) => {
           cuts = 0;
-          if (news.kind === 'opened') void openAdded([news.file]);
+          if (news.kind === 'opened') {
+            show('drive');
+            void openAdded([news.file]);
+          }
           if (news.kind === 'notice') message.value = { kind: 'notice', say: news.say };
         },
       },

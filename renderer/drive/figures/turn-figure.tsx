@@ -1,0 +1,34 @@
+import { useMemo } from 'preact/hooks';
+import type { Finding } from '../../../geo/report.ts';
+import { driveTurnScene } from '../../../geo/swing/lessons/drive-turn.ts';
+import { swingVehicleOf } from '../../../geo/swing/swing-vehicle.ts';
+import { report } from '../../state/state.ts';
+import { show, tabId } from '../../state/view.ts';
+import { FanDrawing } from '../../swing/drawing/fan-drawing.tsx';
+import { pick } from '../../swing/state.ts';
+
+/** The corner with its own widths and the vehicle going round it, to scale, and the way to see it move. */
+export function TurnFigure({ finding }: { finding: Finding }) {
+  const { turn } = finding;
+  const card = report.value?.vehicle;
+  const scene = useMemo(
+    () => (turn && card ? driveTurnScene(turn, swingVehicleOf(card)) : undefined),
+    [turn, card],
+  );
+  if (!scene) return null;
+  return (
+    <div class="turn-figure">
+      <FanDrawing scene={scene} widthPx={380} heightPx={250} />
+      <button
+        type="button"
+        onClick={() => {
+          pick(finding);
+          show('swing');
+          document.getElementById(tabId('swing'))?.focus();
+        }}
+      >
+        See this turn
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,24 @@
+import { LESSONS } from '../../../geo/swing/lessons/scene.ts';
+import { LESSON_NAME } from '../lesson-table.ts';
+import { choose, driveTurns, lesson, pick, picked } from '../state.ts';
+
+/** The lessons side by side; the turns of the drive only where there are any. */
+export function LessonChoice() {
+  const turns = driveTurns.value;
+  const offered = LESSONS.filter((id) => id !== 'drive-turn' || turns.length > 0 || picked.value);
+  const chooseLesson = (id: (typeof LESSONS)[number]) => {
+    const first = turns.find(({ folded }) => !folded) ?? turns[0];
+    if (id === 'drive-turn' && !picked.peek() && first) pick(first);
+    else choose(id);
+  };
+  return (
+    <fieldset class="lesson-choice bare">
+      <legend class="unseen">Lesson</legend>
+      {offered.map((id) => (
+        <button key={id} type="button" aria-pressed={lesson.value === id} onClick={() => chooseLesson(id)}>
+          {LESSON_NAME[id]}
+        </button>
+      ))}
+    </fieldset>
+  );
+}

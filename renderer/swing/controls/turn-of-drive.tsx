@@ -1,0 +1,50 @@
+import { distanceText } from '../../drive/figures-in-words.ts';
+import { clip } from '../../drive/words.ts';
+import { select } from '../../state/actions.ts';
+import { findings, settings } from '../../state/state.ts';
+import { show } from '../../state/view.ts';
+import { driveTurns, pick, picked } from '../state.ts';
+
+/** Which turn of the drive is shown, and the way back to it on the drive. */
+export function TurnOfDrive() {
+  const turns = driveTurns.value;
+  const from = picked.value;
+  const { units } = settings.value;
+  return (
+    <>
+      {turns.length > 0 && (
+        <select
+          class="turn-choice"
+          aria-label="Which turn of the drive"
+          value={from?.findingId ?? ''}
+          onChange={({ currentTarget }) => {
+            const finding = driveTurns.peek().find(({ id }) => id === currentTarget.value);
+            if (finding) pick(finding);
+          }}
+        >
+          {!turns.some(({ id }) => id === from?.findingId) && <option value="">of another drive</option>}
+          {turns.map(({ id, fromM, road, turn }) => (
+            <option key={id} value={id}>
+              {distanceText(fromM, units)}, {turn?.side} {Math.round(turn?.turnDeg ?? 0)}°
+              {road === undefined ? '' : `, ${clip(road, 40)}`}
+            </option>
+          ))}
+        </select>
+      )}
+      {from && findings.value.some(({ id }) => id === from.findingId) && (
+        <button type="button" onClick={() => backToDrive(from.findingId)}>
+          Back to the drive at this turn
+        </button>
+      )}
+    </>
+  );
+}
+
+/** The drive as it was left, at the finding; the keyboard stands on its row. */
+function backToDrive(findingId: string): void {
+  select(findingId);
+  show('drive');
+  requestAnimationFrame(() =>
+    document.querySelector<HTMLElement>(`button[data-finding="${CSS.escape(findingId)}"]`)?.focus(),
+  );
+}

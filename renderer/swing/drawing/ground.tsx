@@ -1,0 +1,68 @@
+import type { Fixture, Point, Scene } from '../../../geo/swing/lessons/scene.ts';
+import { besideLine, pathOf, sideOf } from './paths.ts';
+import type { Extent } from './projection.ts';
+
+/** How deep what stands beside the road is drawn, behind the line that counts. Metres. */
+const DEEP_M = { kerb: 1.2, wall: 0.3, hedge: 0.9 } as const;
+
+/**
+ * What stands there, in metres. A kerb, wall or hedge is drawn behind its line, on the side away from the vehicle:
+ * the line itself is what is touched.
+ * @param start where the vehicle stands at the start
+ */
+export function Ground({ scene: { fixtures, extent }, start }: { scene: Scene; start: Point }) {
+  return (
+    <>
+      {fixtures.map((fixture) => (
+        <Standing
+          key={`${fixture.kind} ${fixture.name} ${pathOf(fixture.line.slice(0, 3))}`}
+          fixture={fixture}
+          start={start}
+          extent={extent}
+        />
+      ))}
+    </>
+  );
+}
+
+function Standing({ fixture, start, extent }: { fixture: Fixture; start: Point; extent: Extent }) {
+  const { kind, closed } = fixture;
+  const line = closed ? fixture.line : runningOn(fixture.line, extent);
+  const name = kind.replace(' ', '-');
+  if (closed) return <path class={`ground-solid ground-${name}`} d={pathOf(line, true)} />;
+  if (kind === 'kerb' || kind === 'wall' || kind === 'hedge') {
+    const behind = besideLine(line, -sideOf(line, start) * DEEP_M[kind]);
+    return (
+      <>
+        <path class={`ground-deep ground-${name}`} d={pathOf([...line, ...behind.reverse()], true)} />
+        <path class={`ground-edge ground-edge-${name}`} d={pathOf(line)} />
+      </>
+    );
+  }
+  return <path class={`ground-line ground-${name}`} d={pathOf(line)} />;
+}
+
+/** A window may show more than the scene asks for. Metres. */
+const RUN_ON_M = 60;
+
+/** A line that leaves the scene does not stop at its edge. */
+function runningOn(line: readonly Point[], extent: Extent): readonly Point[] {
+  const [first, second] = line;
+  const [before, last] = [line.at(-2), line.at(-1)];
+  if (!first || !second || !before || !last) return line;
+  return [
+    ...(isOutside(first, extent) ? [beyond(second, first)] : []),
+    ...line,
+    ...(isOutside(last, extent) ? [beyond(before, last)] : []),
+  ];
+}
+
+function isOutside({ xM, yM }: Point, { from, to }: Extent): boolean {
+  return xM <= from.xM || xM >= to.xM || yM <= from.yM || yM >= to.yM;
+}
+
+function beyond(from: Point, to: Point): Point {
+  const long = Math.hypot(to.xM - from.xM, to.yM - from.yM) || 1;
+  const times = RUN_ON_M / long;
+  return { xM: to.xM + (to.xM - from.xM) * times, yM: to.yM + (to.yM - from.yM) * times };
+}

@@ -1,0 +1,92 @@
+import type { ComponentChildren } from 'preact';
+import type { Point, Scene } from '../../../geo/swing/lessons/scene.ts';
+import { onGround, poseAt } from '../../../geo/swing/motion.ts';
+import type { Shown } from '../state.ts';
+import { type Box, centredOn, drawn, matrixOf, type Projection } from './projection.ts';
+
+/** Times nearer than the drawing it lies on. */
+export const LENS_TIMES = 3.5;
+const EDGE_PX = 10;
+/** Above the scale bar and the buttons. */
+const FOOT_PX = 52;
+/** A drawing smaller than this has no room for it. */
+const LEAST_WIDE_PX = 620;
+const LEAST_HIGH_PX = 380;
+/** So much outweighs the way: where it touches is never hidden. */
+const FOR_THE_TOUCH = 500;
+
+export interface LensPlace extends Box {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** The corner of the drawing where least of the vehicle's way is hidden; undefined where the drawing is too small. */
+export function lensPlace(
+  { scene, contact }: Shown,
+  projection: Projection,
+  box: Box,
+): LensPlace | undefined {
+  if (box.widthPx < LEAST_WIDE_PX || box.heightPx < LEAST_HIGH_PX) return undefined;
+  const widthPx = Math.round(Math.min(300, box.widthPx * 0.3));
+  const heightPx = Math.round(Math.min(220, box.heightPx * 0.36));
+  const low = box.heightPx - heightPx - FOOT_PX;
+  const places = [
+    { x: EDGE_PX, y: low },
+    { x: EDGE_PX, y: EDGE_PX },
+    { x: box.widthPx - widthPx - EDGE_PX, y: EDGE_PX },
+    { x: box.widthPx - widthPx - EDGE_PX, y: low },
+  ].map((corner) => ({ ...corner, widthPx, heightPx }));
+  const told = scene.fixtures.filter(({ closed }) => closed).flatMap(({ line }) => line);
+  const way = [...wayOf(scene), ...told, ...(contact ? Array(FOR_THE_TOUCH).fill(contact.at) : [])].map(
+    (at) => drawn(projection, at),
+  );
+  const hidden = (place: LensPlace) =>
+    way.filter(
+      ({ x, y }) =>
+        x > place.x - 20 && x < place.x + widthPx + 20 && y > place.y - 20 && y < place.y + heightPx + 20,
+    ).length;
+  return places.reduce((best, place) => (hidden(place) < hidden(best) ? place : best));
+}
+
+/** Places the vehicle's outline passes, a few a metre. */
+function wayOf({ motion, vehicle }: Scene): Point[] {
+  const nose = vehicle.wheelbaseM + vehicle.frontOverhangM;
+  const half = vehicle.widthM / 2;
+  const points: Point[] = [];
+  for (let i = 0; i < motion.xM.length; i += 8) {
+    const pose = poseAt(motion, i);
+    for (const ahead of [-vehicle.rearOverhangM, 0, nose / 2, nose])
+      for (const left of [-half, half]) points.push(onGround(pose, ahead, left));
+  }
+  return points;
+}
+
+/** The swinging corner from near, on the same drawing. The children are drawn in metres. */
+export function Lens({
+  place,
+  middle,
+  pxPerM,
+  children,
+  above,
+}: {
+  place: LensPlace;
+  middle: Point;
+  pxPerM: number;
+  children: ComponentChildren;
+  above(projection: Projection): ComponentChildren;
+}) {
+  const projection = centredOn(middle, pxPerM * LENS_TIMES, place);
+  const { x, y, widthPx, heightPx } = place;
+  return (
+    <g class="lens">
+      <rect class="lens-paper" x={x} y={y} width={widthPx} height={heightPx} />
+      <svg x={x} y={y} width={widthPx} height={heightPx} aria-hidden="true">
+        <g class="swing-world" transform={matrixOf(projection)}>
+          {children}
+        </g>
+        {above(projection)}
+      </svg>
+      <rect class="lens-edge" x={x} y={y} width={widthPx} height={heightPx} />
+    </g>
+  );
+}

@@ -1,0 +1,90 @@
+import type { Point, Scene } from '../../../geo/swing/lessons/scene.ts';
+import { onGround, poseAt } from '../../../geo/swing/motion.ts';
+import { Dimension } from '../../drive/figures/dimension.tsx';
+import { gapOf } from '../decides.ts';
+import { cmText } from '../words.ts';
+import type { SwingNow } from './corner.ts';
+import { drawn, type Projection } from './projection.ts';
+
+/** Less than this is no swing worth a line. */
+const LEAST_M = 0.015;
+const ASIDE_PX = 26;
+const TICK_PX = 5;
+const TEXT_PX = 20;
+const TEXT_ASIDE_PX = 46;
+
+/** The centimetres that the corner is beyond its line now, drawn square to that line, a little aside of the corner. */
+export function SwingLine({
+  now: { corner, foot: onLine, outM, line },
+  touched,
+  projection,
+}: {
+  now: SwingNow;
+  touched: boolean;
+  projection: Projection;
+}) {
+  if (outM < LEAST_M) return null;
+  const tip = drawn(projection, corner);
+  const foot = drawn(projection, onLine);
+  const { headingRad } = line.pose;
+  // backwards along the line, on the drawing: y runs down there
+  const [ux, uy] = [-Math.cos(headingRad), Math.sin(headingRad)];
+  const beside = (from: { x: number; y: number }, px: number) =>
+    `${(from.x + ux * px).toFixed(1)} ${(from.y + uy * px).toFixed(1)}`;
+  const across = (from: { x: number; y: number }) =>
+    `M${beside(from, ASIDE_PX - TICK_PX)}L${beside(from, ASIDE_PX + TICK_PX)}`;
+  const long = Math.hypot(tip.x - foot.x, tip.y - foot.y) || 1;
+  const [nx, ny] = [(tip.x - foot.x) / long, (tip.y - foot.y) / long];
+  return (
+    <g class={touched ? 'swing-now swing-now-over' : 'swing-now'}>
+      <path
+        class="swing-lead"
+        d={`M${beside(tip, 0)}L${beside(tip, ASIDE_PX)}M${beside(foot, 0)}L${beside(foot, ASIDE_PX)}`}
+      />
+      <path
+        class="swing-dimension"
+        d={`M${beside(foot, ASIDE_PX)}L${beside(tip, ASIDE_PX)}${across(tip)}${across(foot)}`}
+      />
+      <text
+        class="swing-cm"
+        x={(tip.x + ux * TEXT_ASIDE_PX + nx * (TEXT_PX + 16 * Math.abs(nx))).toFixed(1)}
+        y={(tip.y + uy * TEXT_ASIDE_PX + ny * TEXT_PX + 8).toFixed(1)}
+      >
+        {cmText(outM, 'up')}
+      </text>
+    </g>
+  );
+}
+
+/** Where it touches. */
+export function TouchMark({ at, projection }: { at: Point; projection: Projection }) {
+  const { x, y } = drawn(projection, at);
+  return (
+    <path
+      class="swing-touch"
+      d={`M${x - 13} ${y}a13 13 0 1 0 26 0a13 13 0 1 0 -26 0M${x - 20} ${y}h10M${x + 10} ${y}h10M${x} ${y - 20}v10M${x} ${y + 10}v10`}
+    />
+  );
+}
+
+/** The gap between the body's side and what stands beside it, where the lesson is about one. */
+export function GapLine({ scene, projection }: { scene: Scene; projection: Projection }) {
+  const gapM = gapOf(scene);
+  if (gapM === undefined || scene.steered) return null;
+  const { vehicle, swingSide, motion, reversing } = scene;
+  const sign = swingSide === 'left' ? 1 : -1;
+  const start = poseAt(motion, 0);
+  const aheadM = vehicle.wheelbaseM * (reversing ? 0.35 : 0.6);
+  const from = drawn(projection, onGround(start, aheadM, (sign * vehicle.widthM) / 2));
+  const to = drawn(projection, onGround(start, aheadM, sign * (vehicle.widthM / 2 + gapM)));
+  return (
+    <Dimension
+      upright
+      side="right"
+      from={from.y}
+      to={to.y}
+      across={from.x}
+      text={`gap ${cmText(gapM, 'down')}`}
+    />
+  );
+}

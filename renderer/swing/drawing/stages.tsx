@@ -1,0 +1,74 @@
+import { useEffect, useRef } from 'preact/hooks';
+import { clip } from '../../drive/words.ts';
+import { contactSentence } from '../decides.ts';
+import { closer, fitAll, followTail, onTail, sideBySide, whole, zoom } from '../look-at.ts';
+import { lessMotion } from '../motion-wish.ts';
+import { atTravelM, type Shown, shown, shownBeside } from '../state.ts';
+import { Stage } from './stage.tsx';
+
+/** One drawing, or two at one scale, and how near they are seen. */
+export function Stages() {
+  const place = useRef<HTMLDivElement>(null);
+  const [main, beside] = [shown.value, shownBeside.value];
+  const two = beside !== undefined;
+  useEffect(() => {
+    const element = place.current;
+    if (!element) return;
+    const measure = () => {
+      const { clientWidth, clientHeight } = element;
+      whole.value = { widthPx: clientWidth, heightPx: clientHeight };
+    };
+    measure();
+    const watch = new ResizeObserver(measure);
+    watch.observe(element);
+    return () => watch.disconnect();
+  }, []);
+  return (
+    <div class="swing-stages">
+      <div ref={place} class={sideBySide.value ? 'swing-canvas swing-canvas-across' : 'swing-canvas'}>
+        {main && <Named of={main} named={two} />}
+        {beside && <Named of={beside} named />}
+      </div>
+      {main?.contact && stopped(main) && <p class="swing-stop">{contactSentence(main.contact)}</p>}
+      <Nearness />
+    </div>
+  );
+}
+
+/** It stands where it touches. */
+function stopped(of: Shown): boolean {
+  return of.contact !== undefined && Math.abs(atTravelM(of) - of.contact.travelM) < 0.02;
+}
+
+function Named({ of, named }: { of: Shown; named: boolean }) {
+  return (
+    <div class="swing-drawing">
+      {named && (
+        <p class="swing-name small">
+          <bdi>{clip(of.card.name, 60)}</bdi>
+        </p>
+      )}
+      <Stage of={of} still={lessMotion.value} />
+    </div>
+  );
+}
+
+function Nearness() {
+  return (
+    <fieldset class="swing-near bare">
+      <legend class="unseen">How near</legend>
+      <button type="button" aria-pressed={closer.value === 1} onClick={fitAll}>
+        Whole
+      </button>
+      <button type="button" aria-pressed={onTail.value} onClick={followTail}>
+        Close-up
+      </button>
+      <button type="button" aria-label="Nearer" onClick={() => zoom(1.4)}>
+        +
+      </button>
+      <button type="button" aria-label="Farther" disabled={closer.value === 1} onClick={() => zoom(1 / 1.4)}>
+        −
+      </button>
+    </fieldset>
+  );
+}

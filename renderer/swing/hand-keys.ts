@@ -1,0 +1,82 @@
+import { batch, effect } from '@preact/signals';
+import { fullLockRad, type HandDrive, takeWheel } from '../../geo/swing/lessons/legs.ts';
+import { poseAt } from '../../geo/swing/motion.ts';
+import { byHand, handBack, handMotion, shown, toStart, touchedByHand, wheelShare } from './state.ts';
+
+/** Walking pace, and from the middle to the lock in two seconds. */
+const SPEED_MS = 1.3;
+const SHARE_PER_S = 0.5;
+const LONGEST_STEP_S = 0.1;
+
+/** What is held down: keys, or the buttons on the screen. */
+export interface Held {
+  move: -1 | 0 | 1;
+  wheel: -1 | 0 | 1;
+}
+export const held: Held = { move: 0, wheel: 0 };
+
+let drive: HandDrive | undefined;
+
+/** The vehicle where the lesson starts, wheels straight, under the user's hand. */
+export function startByHand(): void {
+  batch(() => {
+    toStart();
+    const scene = shown.value?.scene;
+    if (!scene) return;
+    drive = takeWheel(scene.vehicle, poseAt(scene.motion, 0));
+    wheelShare.value = 0;
+    handBack.value = scene.reversing;
+    handMotion.value = drive.motion();
+  });
+}
+
+/** Rolls a way at once, backwards negative. */
+export function rollBy(moveM: number): void {
+  if (!drive || !byHand.peek() || moveM === 0) return;
+  const back = moveM < 0;
+  // touching, only the way that led off it is open
+  if (touchedByHand.peek() && back === handBack.peek()) return;
+  drive.roll(moveM);
+  const motion = drive.motion();
+  batch(() => {
+    handBack.value = back;
+    handMotion.value = motion;
+  });
+}
+
+/** Turns the wheel, standing. @param share −1 right lock … 1 left lock */
+export function turnWheel(share: number): void {
+  const scene = shown.peek()?.scene;
+  if (!drive || !scene || !byHand.peek()) return;
+  const held = Math.max(-1, Math.min(1, share));
+  drive.steer(held * fullLockRad(scene.vehicle));
+  const motion = drive.motion();
+  batch(() => {
+    wheelShare.value = held;
+    handMotion.value = motion;
+  });
+}
+
+/** Turns and rolls for as long as something is held. @returns the way to end it */
+export function moveWhileHeld(page: Window): () => void {
+  let asked = 0;
+  let before: number | undefined;
+  const step = (now: number) => {
+    asked = page.requestAnimationFrame(step);
+    const seconds = before === undefined ? 0 : Math.min(LONGEST_STEP_S, (now - before) / 1000);
+    before = now;
+    if (held.wheel !== 0) turnWheel(wheelShare.peek() + held.wheel * SHARE_PER_S * seconds);
+    if (held.move !== 0) rollBy(held.move * SPEED_MS * seconds);
+  };
+  const end = effect(() => {
+    page.cancelAnimationFrame(asked);
+    before = undefined;
+    held.move = 0;
+    held.wheel = 0;
+    if (byHand.value) asked = page.requestAnimationFrame(step);
+  });
+  return () => {
+    end();
+    page.cancelAnimationFrame(asked);
+  };
+}

@@ -1,0 +1,67 @@
+import { tellScene } from '../../geo/swing/lessons/tell-scene.ts';
+import { clip } from '../drive/words.ts';
+import { settings } from '../state/state.ts';
+import { contactSentence } from './decides.ts';
+import { FanDrawing } from './drawing/fan-drawing.tsx';
+import { byHand, type Shown, shown, shownBeside } from './state.ts';
+import { shortText } from './words.ts';
+
+/** One page of A4: the fan of positions, the figures and the sentences, and room to write. Seen on paper alone. */
+export function LessonSheet() {
+  const main = shown.value;
+  // by hand there is no lesson to take home, and nothing to draw anew at every frame
+  if (!main || byHand.value) return null;
+  const { scene } = main;
+  const beside = shownBeside.value;
+  return (
+    <article class="lesson-sheet" aria-hidden="true">
+      <h1>{scene.title}</h1>
+      <p class="lesson-learn">{scene.learn}</p>
+      <div class="lesson-figures">
+        <Still of={main} high={beside ? 330 : 430} />
+        {beside && <Still of={beside} high={330} />}
+      </div>
+      <div class="lesson-columns">
+        <div>
+          {tellScene(scene).map((sentence) => (
+            <p key={sentence}>{sentence}</p>
+          ))}
+        </div>
+        <div class="lesson-notes">Notes</div>
+      </div>
+      <p class="small">
+        Wheelbase {scene.vehicle.wheelbaseM.toFixed(2)} m, rear overhang{' '}
+        {scene.vehicle.rearOverhangM.toFixed(2)} m, body {scene.vehicle.widthM.toFixed(2)} m wide, radius of
+        the rear axle at full lock {scene.vehicle.lock.rearAxleRadiusM.toFixed(2)} m (
+        {scene.vehicle.lock.from === 'estimate' ? 'estimated' : `from the ${scene.vehicle.lock.from}`}).
+      </p>
+    </article>
+  );
+}
+
+const WIDE_PX = 720;
+
+function Still({ of, high }: { of: Shown; high: number }) {
+  const { units } = settings.value;
+  const sum = of.decision?.sum;
+  return (
+    <figure>
+      <figcaption>
+        <b>
+          <bdi>{clip(of.card.name, 60)}</bdi>
+        </b>
+        {sum && (
+          <>
+            : gap {shortText(sum.gapM, 'down', units)} − swing {shortText(sum.swingM, 'up', units)} ={' '}
+            <b>
+              {shortText(Math.abs(sum.spareM), sum.spareM < 0 ? 'up' : 'down', units)}{' '}
+              {sum.spareM < 0 ? 'over' : 'spare'}
+            </b>
+          </>
+        )}
+        . {contactSentence(of.contact)}
+      </figcaption>
+      <FanDrawing scene={of.scene} widthPx={WIDE_PX} heightPx={high} />
+    </figure>
+  );
+}

@@ -1,0 +1,69 @@
+import { useEffect } from 'preact/hooks';
+import { Message } from '../message.tsx';
+import { description, vehicle } from '../state/state.ts';
+import { dialog } from '../state/ui.ts';
+import { SwingAnnouncer } from './announcer.tsx';
+import { LessonChoice } from './controls/lesson-choice.tsx';
+import { Transport } from './controls/transport.tsx';
+import { Legend } from './drawing/legend.tsx';
+import { Stages } from './drawing/stages.tsx';
+import { moveWhileHeld } from './hand-keys.ts';
+import { listenToKeys } from './keys.ts';
+import { followMotionWish } from './motion-wish.ts';
+import { SwingPanel } from './panel.tsx';
+import { rollWhilePlaying } from './play.ts';
+import { LessonSheet } from './sheet.tsx';
+
+/** The tail-swing lesson: a drawing to scale that moves, what decides, and what can be tried. */
+export function SwingView() {
+  useEffect(() => {
+    const ends = [
+      followMotionWish(window),
+      rollWhilePlaying(window),
+      moveWhileHeld(window),
+      listenToKeys(window),
+    ];
+    return () => {
+      for (const end of ends) end();
+    };
+  }, []);
+  if (!vehicle.value) return description.value ? <NoVehicle /> : null;
+  return (
+    <>
+      <div class="swing">
+        <section class="swing-place" aria-label="The drawing">
+          <LessonChoice />
+          <Legend />
+          <Stages />
+          <Transport />
+          <Message />
+        </section>
+        <SwingPanel />
+        <SwingAnnouncer />
+      </div>
+      <LessonSheet />
+    </>
+  );
+}
+
+function NoVehicle() {
+  return (
+    <div class="empty">
+      <h2>No vehicle yet</h2>
+      <p>
+        The lesson is drawn for one vehicle’s wheelbase, overhangs and turning circle. Enter the first one.
+      </p>
+      <p>
+        <button
+          type="button"
+          class="chief"
+          onClick={() => {
+            dialog.value = 'vehicles';
+          }}
+        >
+          Enter a vehicle…
+        </button>
+      </p>
+    </div>
+  );
+}

@@ -1,5 +1,5 @@
 import { isDrivenDirection, isElsewhere, isOtherDirection, isRemark } from './key-words.ts';
-import { limitMeant } from './misspelt-limit.ts';
+import { limitMeant, mayBeMeant } from './misspelt-limit.ts';
 import { isGoodsMode, isMotorhomeMode, isOtherMode, type MotorhomeMode } from './modes.ts';
 
 /** What a limit is held against. `unknown`: a limit of some kind that no rule knows. */
@@ -58,7 +58,7 @@ function isLimitName(part: string): boolean {
 
 /** Whether a key may be a limit's: most keys of most ways have nothing to do with any. */
 export function mayBeLimit(key: string): boolean {
-  return key.includes('max') || meantBy(key.split(':', 1)[0] ?? '') !== undefined;
+  return key.includes('max') || (mayBeMeant(key) && meantBy(key.split(':', 1)[0] ?? '') !== undefined);
 }
 
 function meantBy(base: string): string | undefined {

@@ -13,8 +13,6 @@ const MEANT = [
 /** Slips of the hand that still leave the word readable. */
 const MOST_SLIPS = 2;
 
-/** Every word that could be meant begins with an m, or two letters changed places. */
-const MAY_BE = /^.?m/i;
 /** Keys of half the roads, which are no slips: not worth counting. */
 const EVERYDAY = /^(maxspeed|motor|smoothness$)/;
 
@@ -24,7 +22,7 @@ const EVERYDAY = /^(maxspeed|motor|smoothness$)/;
  * wrong, or two that changed places) from each of them; a least size (`minheight`) is no slip of a greatest one
  */
 export function limitMeant(part: string): string | undefined {
-  if (part.length > 20 || !MAY_BE.test(part) || EVERYDAY.test(part)) return undefined;
+  if (part.length > 20 || !mayBeMeant(part) || EVERYDAY.test(part)) return undefined;
   const lower = part.toLowerCase();
   if (lower.startsWith('min')) return undefined;
   let meant: string | undefined;
@@ -38,6 +36,15 @@ export function limitMeant(part: string): string | undefined {
   }
   return meant === part ? undefined : meant;
 }
+
+/** Every word that could be meant begins with an m, or two letters changed places. Asked of every key there is. */
+export function mayBeMeant(key: string): boolean {
+  return (key.charCodeAt(0) | SMALL) === LETTER_M || (key.charCodeAt(1) | SMALL) === LETTER_M;
+}
+
+const LETTER_M = 109;
+/** makes a capital letter small */
+const SMALL = 32;
 
 /** Optimal string alignment distance (Damerau 1964, no part edited twice). */
 function slips(a: string, b: string): number {

@@ -1,5 +1,4 @@
 import { checkFromFiles } from '../services/check-drive.ts';
-import { reportFiles } from '../services/export/report-files.ts';
 import { writeNew } from '../services/files/write-new.ts';
 import { readCheckArguments } from './arguments.ts';
 import { paintFor } from './paint.ts';
@@ -22,6 +21,8 @@ export async function checkCommand(words: readonly string[], terminal: Terminal)
   if (!checked.ok) return refuse(checked.error.message, terminal);
   const { report } = checked.value;
   if (outFolder !== undefined) {
+    // a large geometry library stands behind it, which a plain check need not wait for
+    const { reportFiles } = await import('../services/export/report-files.ts');
     const text = printReport(report, 100, paintFor(false));
     const files = reportFiles(checked.value, text);
     if (!files.ok) return refuse(files.error.message, terminal);

@@ -1,16 +1,15 @@
 import { PROGRAM } from '../version.ts';
-import { checkCommand } from './check-command.ts';
 import { HELP } from './help.ts';
-import { loadCommand } from './load-command.ts';
-import { swingCommand } from './swing-command.ts';
 import { type Terminal, thisTerminal } from './terminal.ts';
 
-const COMMANDS: Readonly<Record<string, (words: readonly string[], terminal: Terminal) => Promise<number>>> =
-  {
-    check: checkCommand,
-    load: loadCommand,
-    swing: swingCommand,
-  };
+type Command = (words: readonly string[], terminal: Terminal) => Promise<number>;
+
+/** Each is loaded when it is asked for: a swing needs no map reader. */
+const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
+  check: async () => (await import('./check-command.ts')).checkCommand,
+  load: async () => (await import('./load-command.ts')).loadCommand,
+  swing: async () => (await import('./swing-command.ts')).swingCommand,
+};
 
 /** Runs the command named by the first word. @returns the exit code */
 export async function run(words: readonly string[], terminal: Terminal): Promise<number> {
@@ -29,7 +28,7 @@ export async function run(words: readonly string[], terminal: Terminal): Promise
     terminal.complain(`${said} There is: ${Object.keys(COMMANDS).join(', ')}. See 'lanegauge --help'.`);
     return 2;
   }
-  return command(rest, terminal);
+  return (await command())(rest, terminal);
 }
 
 process.exitCode = await run(process.argv.slice(2), thisTerminal());

@@ -1,3 +1,4 @@
+import { roofOver } from '../above/lies-above.ts';
 import { alpha2 } from '../country/country-of.ts';
 import type { CountryRule } from '../country/rule.ts';
 import type { DriveReport } from '../report.ts';
@@ -68,15 +69,25 @@ function noteLimits(input: RuleInput, place: Place, note: Note): void {
       );
     else if (quantity === 'mass')
       note(fromM, 'mass signs', MASS_SAYS[rule.massSign.value], rule.massSign.source);
-    else if (quantity === 'height' && reading.kind === 'unsigned') {
-      const { value, source } = rule.unsignedHeight;
-      note(fromM, 'roads without a height sign', value.meaning, source);
-    } else if (quantity === 'height' && reading.kind === 'default') {
+    else if (quantity === 'height') {
+      // under a roof any word in place of a height stands or falls with what an unsigned road promises
+      if (reading.kind === 'unsigned' || (isWord(reading.kind) && roofOver(place.tags) !== undefined))
+        note(
+          fromM,
+          'roads without a height sign',
+          rule.unsignedHeight.value.meaning,
+          rule.unsignedHeight.source,
+        );
+      if (reading.kind !== 'default') continue;
       const { value, source, note: more } = rule.legalHeightM;
       const says = value === undefined ? 'No legal height.' : `The legal height is ${printMetres(value)}.`;
       note(fromM, 'legal height', says, source, more);
     }
   }
+}
+
+function isWord(kind: string): boolean {
+  return kind === 'none' || kind === 'default';
 }
 
 function noteGoods({ goodsSigns }: CountryRule, place: Place, note: Note): void {

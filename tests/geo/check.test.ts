@@ -212,6 +212,12 @@ describe('the rules of the country', () => {
     expect(found(check({ tags: { hgv: 'no' }, at: OPEN_SEA, card }))).toEqual(['unproved access']);
   });
 
+  it('that let a word stand for the height of a tunnel are named', () => {
+    const about = (tags: Tags) => check({ tags }).rules?.map((rule) => rule.about);
+    expect(about({ tunnel: 'yes', maxheight: 'none' })).toContain('roads without a height sign');
+    expect(about({ maxheight: 'none' })).not.toContain('roads without a height sign');
+  });
+
   it('from memory say so', () => {
     const french = check({ tags: { maxwidth: '2.5' }, at: TOURS });
     expect(french.rules?.find((rule) => rule.about === 'width signs')?.source).toBe(

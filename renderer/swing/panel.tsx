@@ -88,27 +88,33 @@ function GapSum({ of, decision: { sum, level } }: Decided) {
   );
 }
 
-/** Where no one gap decides: the least room of the whole way, and the most swing. */
-function Nearest({ of, decision: { least, mostSwingM, level } }: Decided) {
+/** Where no one gap decides: the line passed farthest, else the least room of the whole way, and the most swing. */
+function Nearest({ of, decision }: Decided) {
   const { units } = settings.value;
-  const swing = (
-    <>
-      {of.scene.reversing ? 'nose' : 'tail'} swing at most <b>{shortText(mostSwingM, 'up', units)}</b>
-    </>
-  );
-  if (!least || of.contact)
+  const { least, over, mostSwingM, level } = decision;
+  const end = of.scene.reversing ? 'nose' : 'tail';
+  const most = <b>{shortText(mostSwingM, 'up', units)}</b>;
+  if (of.contact || (!over && !least))
     return (
       <p class={`decides level-${level}`}>
-        <span class="decides-number">{shortText(mostSwingM, 'up', units)}</span> tail swing
+        <span class="decides-number">{shortText(mostSwingM, 'up', units)}</span> {end} swing
       </p>
     );
   return (
     <>
       <p class={`decides level-${level}`}>
-        <span class="decides-number">{shortText(least.gapM, 'down', units)}</span> spare
+        <span class="decides-number">
+          {over ? shortText(over.overM, 'up', units) : shortText(least?.gapM ?? 0, 'down', units)}
+        </span>{' '}
+        {over ? `over ${over.fixture.name}` : `spare to ${least?.near.fixture.name}`}
       </p>
       <p class="sum-line">
-        least, to {least.near.fixture.name}; {swing}
+        {end} swing at most {most}
+        {over && least && (
+          <>
+            ; <b>{shortText(least.gapM, 'down', units)}</b> spare to {least.near.fixture.name}
+          </>
+        )}
       </p>
     </>
   );

@@ -1,10 +1,18 @@
 import { tellScene } from '../../geo/swing/lessons/tell-scene.ts';
+import type { LockSource } from '../../geo/swing/swing-vehicle.ts';
 import { clip } from '../drive/words.ts';
 import { settings } from '../state/state.ts';
 import { contactSentence } from './decides.ts';
 import { FanDrawing } from './drawing/fan-drawing.tsx';
 import { byHand, type Shown, shown, shownBeside } from './state.ts';
 import { shortText } from './words.ts';
+
+const LOCK_FROM: Readonly<Record<LockSource, string>> = {
+  'rear-axle radius': 'as the card has it',
+  'kerb circle': 'from its turning circle between kerbs',
+  'wall circle': 'from its turning circle between walls',
+  estimate: 'estimated from the wheelbase',
+};
 
 /** One page of A4: the fan of positions, the figures and the sentences, and room to write. Seen on paper alone. */
 export function LessonSheet() {
@@ -18,8 +26,8 @@ export function LessonSheet() {
       <h1>{scene.title}</h1>
       <p class="lesson-learn">{scene.learn}</p>
       <div class="lesson-figures">
-        <Still of={main} high={beside ? 330 : 430} />
-        {beside && <Still of={beside} high={330} />}
+        <Still of={main} high={beside ? 265 : 480} />
+        {beside && <Still of={beside} high={265} />}
       </div>
       <div class="lesson-columns">
         <div>
@@ -33,7 +41,7 @@ export function LessonSheet() {
         Wheelbase {scene.vehicle.wheelbaseM.toFixed(2)} m, rear overhang{' '}
         {scene.vehicle.rearOverhangM.toFixed(2)} m, body {scene.vehicle.widthM.toFixed(2)} m wide, radius of
         the rear axle at full lock {scene.vehicle.lock.rearAxleRadiusM.toFixed(2)} m (
-        {scene.vehicle.lock.from === 'estimate' ? 'estimated' : `from the ${scene.vehicle.lock.from}`}).
+        {LOCK_FROM[scene.vehicle.lock.from]}).
       </p>
     </article>
   );

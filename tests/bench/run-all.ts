@@ -19,6 +19,7 @@ const BENCHES = [
   'turns',
   'window-start',
   'map-pan',
+  'swing-view',
 ];
 
 const only = process.argv[2] ?? '';

@@ -30,7 +30,8 @@ afterEach(async () => {
 }, SOON_MS);
 
 /** The states of the journeys, each from the one before. */
-const STATES: readonly (readonly [string, (page: Page) => Promise<void>])[] = [
+type States = readonly (readonly [string, (page: Page) => Promise<unknown>])[];
+const STATES: States = [
   ['the sample drive', (page) => findingsTold(page, SAMPLE_TOLD)],
   ['a height opened', (page) => barredRow(page, 'height').click()],
   ['a width opened', (page) => barredRow(page, 'width').click()],
@@ -70,6 +71,17 @@ const STATES: readonly (readonly [string, (page: Page) => Promise<void>])[] = [
   ],
 ];
 
+/** The same of the swing lessons. */
+const SWING_STATES: States = [
+  ['the sample drive', (page) => findingsTold(page, SAMPLE_TOLD)],
+  ['a turn opened', (page) => page.locator('.row-head', { hasText: 'Heed turn' }).first().click()],
+  ['that turn in the swing view', (page) => page.getByRole('button', { name: 'See this turn' }).click()],
+  ['pulling away', (page) => page.getByRole('button', { name: 'Pulling away', exact: true }).click()],
+  ['beside another vehicle', (page) => page.getByLabel('Compare with').selectOption({ index: 1 })],
+  ['a mini-roundabout', (page) => page.getByRole('button', { name: 'Mini-roundabout' }).click()],
+  ['steered by hand', (page) => page.getByRole('button', { name: 'Steer by hand' }).click()],
+];
+
 async function swap(page: Page, name: string): Promise<void> {
   await page.keyboard.press('Escape');
   await page.getByRole('button', { name, exact: true }).click();
@@ -79,31 +91,38 @@ const WIDTHS = [820, 1280, 1920];
 const PALETTES = ['light', 'dark'] as const;
 
 describe('every state of the journeys', () => {
-  it('is free of faults at three widths, by day and by night', { timeout: 240_000 }, async () => {
-    watched = await openPage(browser, program.address);
-    const { page, complaints } = watched;
-    const faults: string[] = [];
-    let looked = 0;
-    for (const [name, reach] of STATES) {
-      await reach(page);
-      for (const width of WIDTHS)
-        for (const colorScheme of PALETTES) {
-          await page.setViewportSize({ width, height: width === 1920 ? 1080 : 800 });
-          await page.emulateMedia({ colorScheme });
-          await page.evaluate(
-            'new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn)))',
-          );
-          const where = `${name}, ${width}, ${colorScheme}`;
-          for (const fault of await axeFaults(page)) faults.push(`${where}: ${fault}`);
-          const sideways = await sidewaysPx(page);
-          if (sideways > 0) faults.push(`${where}: ${sideways} px too wide`);
-          looked++;
-        }
-    }
-    expect(faults).toEqual([]);
-    expect(complaints).toEqual([]);
-    expect(looked).toBe(STATES.length * WIDTHS.length * PALETTES.length);
-  });
+  it.each([
+    ['on the drive', STATES],
+    ['in the swing lessons', SWING_STATES],
+  ])(
+    'is free of faults at three widths, by day and by night: %s',
+    { timeout: 240_000 },
+    async (_, states) => {
+      watched = await openPage(browser, program.address);
+      const { page, complaints } = watched;
+      const faults: string[] = [];
+      let looked = 0;
+      for (const [name, reach] of states) {
+        await reach(page);
+        for (const width of WIDTHS)
+          for (const colorScheme of PALETTES) {
+            await page.setViewportSize({ width, height: width === 1920 ? 1080 : 800 });
+            await page.emulateMedia({ colorScheme });
+            await page.evaluate(
+              'new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn)))',
+            );
+            const where = `${name}, ${width}, ${colorScheme}`;
+            for (const fault of await axeFaults(page)) faults.push(`${where}: ${fault}`);
+            const sideways = await sidewaysPx(page);
+            if (sideways > 0) faults.push(`${where}: ${sideways} px too wide`);
+            looked++;
+          }
+      }
+      expect(faults).toEqual([]);
+      expect(complaints).toEqual([]);
+      expect(looked).toBe(states.length * WIDTHS.length * PALETTES.length);
+    },
+  );
 });
 
 describe('the shell', { timeout: 90_000 }, () => {

@@ -31,8 +31,8 @@ export function lensPlace(
   const heightPx = Math.round(Math.min(220, box.heightPx * 0.36));
   const low = box.heightPx - heightPx - FOOT_PX;
   const places = [
-    { x: EDGE_PX, y: low },
     { x: EDGE_PX, y: EDGE_PX },
+    { x: EDGE_PX, y: low },
     { x: box.widthPx - widthPx - EDGE_PX, y: EDGE_PX },
     { x: box.widthPx - widthPx - EDGE_PX, y: low },
   ].map((corner) => ({ ...corner, widthPx, heightPx }));

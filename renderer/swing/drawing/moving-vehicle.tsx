@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import type { Pose } from '../../../geo/swing/motion.ts';
 import type { SwingVehicle } from '../../../geo/swing/swing-vehicle.ts';
-import { TYRE_PATH, wheelTurnRad } from './vehicle-plan.tsx';
+import { TYRE_PATH, wheelTurnRad } from './wheel.ts';
 
 const DEGREES = 180 / Math.PI;
 

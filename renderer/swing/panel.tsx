@@ -94,7 +94,19 @@ function Nearest({ of, decision }: Decided) {
   const { least, over, mostSwingM, level } = decision;
   const end = of.scene.reversing ? 'nose' : 'tail';
   const most = <b>{shortText(mostSwingM, 'up', units)}</b>;
-  if (of.contact || (!over && !least))
+  // how far a way leads into what it touches says little: a wheel on a kerb is never in deeper than its tyre
+  if (of.contact)
+    return (
+      <>
+        <p class={`decides level-${level}`}>
+          <span class="decides-number">touches</span> {of.contact.fixture}
+        </p>
+        <p class="sum-line">
+          {end} swing at most {most}
+        </p>
+      </>
+    );
+  if (!over && !least)
     return (
       <p class={`decides level-${level}`}>
         <span class="decides-number">{shortText(mostSwingM, 'up', units)}</span> {end} swing

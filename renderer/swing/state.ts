@@ -26,8 +26,18 @@ export interface PickedTurn {
 export const lesson = signal<LessonId>('leave');
 export const picked = signal<PickedTurn | undefined>(undefined);
 /** What the trainer has set, lesson by lesson. */
-const chosenIn = signal<Readonly<Record<LessonId, LessonSettings>>>(DEFAULTS);
-export const chosen = computed(() => chosenIn.value[lesson.value]);
+const chosenIn = signal<Readonly<Partial<Record<LessonId, Partial<LessonSettings>>>>>({});
+export const chosen = computed<LessonSettings>(() => ({
+  ...usualHere(DEFAULTS[lesson.value]),
+  ...chosenIn.value[lesson.value],
+}));
+
+/** A lesson as one begins it where the open drive drives on the other side: the same seen in a mirror. */
+function usualHere(usual: LessonSettings): LessonSettings {
+  const side = driveTurns.value[0]?.turn?.driveSide ?? usual.driveSide;
+  if (side === usual.driveSide) return usual;
+  return { ...usual, driveSide: side, turnSide: usual.turnSide === 'left' ? 'right' : 'left' };
+}
 /** undefined: as the card says */
 export const rackWanted = signal<boolean | undefined>(undefined);
 /** the vehicle drawn beside for comparison */
@@ -132,9 +142,9 @@ export function choose(id: LessonId): void {
 
 /** Changes what the trainer can set; the moment shown stays where it is. */
 export function set(change: Partial<LessonSettings>): void {
-  const settings = { ...chosen.peek(), ...change };
+  const [id, before] = [lesson.peek(), chosenIn.peek()];
   batch(() => {
-    chosenIn.value = { ...chosenIn.peek(), [lesson.peek()]: settings };
+    chosenIn.value = { ...before, [id]: { ...before[id], ...change } };
     handMotion.value = undefined;
   });
 }

@@ -27,7 +27,7 @@ export function lensPlace(
   box: Box,
 ): LensPlace | undefined {
   if (box.widthPx < LEAST_WIDE_PX || box.heightPx < LEAST_HIGH_PX) return undefined;
-  const widthPx = Math.round(Math.min(300, box.widthPx * 0.3));
+  const widthPx = Math.round(Math.min(300, box.widthPx * 0.27));
   const heightPx = Math.round(Math.min(220, box.heightPx * 0.36));
   const low = box.heightPx - heightPx - FOOT_PX;
   const places = [

@@ -10,7 +10,7 @@ import { drawn, type Projection } from './projection.ts';
 const LEAST_M = 0.015;
 const ASIDE_PX = 26;
 const TICK_PX = 5;
-const TEXT_PX = 20;
+const TEXT_PX = 24;
 const TEXT_ASIDE_PX = 46;
 
 /** The centimetres that the corner is beyond its line now, drawn square to that line, a little aside of the corner. */
@@ -59,10 +59,19 @@ export function SwingLine({
 /** Where it touches. */
 export function TouchMark({ at, projection }: { at: Point; projection: Projection }) {
   const { x, y } = drawn(projection, at);
+  // not larger than the place itself where all is drawn small
+  const r = Math.min(13, Math.max(7, projection.pxPerM * 0.22));
+  const [inner, outer] = [r * 0.75, r * 1.55];
+  const ticks = [
+    [1, 0],
+    [-1, 0],
+    [0, 1],
+    [0, -1],
+  ].map(([i = 0, j = 0]) => `M${x + i * inner} ${y + j * inner}L${x + i * outer} ${y + j * outer}`);
   return (
     <path
       class="swing-touch"
-      d={`M${x - 13} ${y}a13 13 0 1 0 26 0a13 13 0 1 0 -26 0M${x - 20} ${y}h10M${x + 10} ${y}h10M${x} ${y - 20}v10M${x} ${y + 10}v10`}
+      d={`M${x - r} ${y}a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0 ${-2 * r} 0${ticks.join('')}`}
     />
   );
 }

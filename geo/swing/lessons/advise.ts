@@ -1,7 +1,5 @@
-import { noseOf, tailPointsOf } from '../outline.ts';
-import type { SwingVehicle } from '../swing-vehicle.ts';
+import { steeringForGap } from '../inverse.ts';
 import { gapNeededM, outBesideM } from './gap-needed.ts';
-import { shareOfRadius } from './legs.ts';
 import type { Scene } from './scene.ts';
 
 /** Pulled straight first is looked for up to this, to this. Metres. */
@@ -18,7 +16,7 @@ export interface Advice {
 
 /** Advice for a lesson beside something: a gap, and what is driven. */
 export function adviseFor(scene: Scene, gapM: number): Advice {
-  const lockShare = lockForGap(scene.vehicle, gapM, scene.reversing);
+  const { lockShare } = steeringForGap(scene.vehicle, gapM, scene.reversing ? 'nose' : 'tail');
   const car = scene.fixtures.find(({ kind }) => kind === 'parked car');
   if (!car || gapNeededM(scene) <= gapM) return { lockShare };
   const xs = car.line.map(({ xM }) => xM);
@@ -33,20 +31,4 @@ export function adviseFor(scene: Scene, gapM: number): Advice {
     else low = middle;
   }
   return { lockShare, straightM: high };
-}
-
-/**
- * The most lock from straight with which no corner of the tail (reversing: of the nose) comes out farther than a gap:
- * √((R + w)² + b²) − (R + w) = g' gives R = (b² − g'²) / (2 g') − w, with w half the width at that corner, b its distance
- * from the rear axle and g' the gap beside it.
- */
-export function lockForGap(vehicle: SwingVehicle, gapM: number, reversing: boolean): number {
-  let radiusM = vehicle.lock.rearAxleRadiusM;
-  for (const { aheadM, halfWidthM } of reversing ? [noseOf(vehicle)] : tailPointsOf(vehicle)) {
-    const besideM = gapM + vehicle.widthM / 2 - halfWidthM;
-    const needed =
-      besideM <= 0 ? Number.POSITIVE_INFINITY : (aheadM ** 2 - besideM ** 2) / (2 * besideM) - halfWidthM;
-    radiusM = Math.max(radiusM, needed);
-  }
-  return radiusM === Number.POSITIVE_INFINITY ? 0 : Math.min(1, shareOfRadius(vehicle, radiusM));
 }

@@ -17,11 +17,6 @@ export function radiusOfShareM(vehicle: SwingVehicle, lockShare: number): number
   return vehicle.wheelbaseM / Math.tan(lockShare * lockRad(vehicle));
 }
 
-/** The share (0…1) of full lock that drives a radius of the rear-axle centre. */
-export function shareOfRadius(vehicle: SwingVehicle, radiusM: number): number {
-  return Math.atan(vehicle.wheelbaseM / radiusM) / lockRad(vehicle);
-}
-
 /** The legs of an arc (left positive) of the rear-axle centre. */
 export function arcLeg(vehicle: SwingVehicle, radiusM: number, turnRad: number): Leg {
   const steerRad = Math.sign(turnRad) * Math.atan(vehicle.wheelbaseM / radiusM);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { fullLockSwingM, noseSwingM } from '../../../../geo/swing/circle.ts';
-import { adviseFor, lockForGap } from '../../../../geo/swing/lessons/advise.ts';
+import { steeringForGap } from '../../../../geo/swing/inverse.ts';
+import { adviseFor } from '../../../../geo/swing/lessons/advise.ts';
 import { buildScene, steeredScene } from '../../../../geo/swing/lessons/build-scene.ts';
 import { contactOf, leastGapOf } from '../../../../geo/swing/lessons/contact.ts';
 import { gapNeededM } from '../../../../geo/swing/lessons/gap-needed.ts';
@@ -90,7 +91,7 @@ describe('pulling away from a wall at full lock', () => {
   it('the lock that is advised swings out just as far as the gap', () => {
     for (const vehicle of sampleVehicles)
       for (const gapM of [0.05, 0.1, 0.2, 0.3]) {
-        const lockShare = lockForGap(vehicle, gapM, false);
+        const { lockShare } = steeringForGap(vehicle, gapM, 'tail');
         if (lockShare === 1) expect(fullLockSwingM(vehicle)).toBeLessThanOrEqual(gapM + 1e-9);
         else expect(swingMostM(leaving(vehicle, { lockShare }))).toBeCloseTo(gapM, 3);
       }

@@ -4,7 +4,8 @@ import { loadListSchema } from '../../geo/load/load-list.ts';
 import { type DriveReport, driveReportSchema } from '../../geo/report.ts';
 import { vehicleCardSchema } from '../../geo/vehicle/card.ts';
 import { type Description, descriptionSchema } from './description.ts';
-import { vehiclesSchema } from './fleet.ts';
+import { vehicleIdSchema, vehiclesSchema } from './fleet.ts';
+import { LOAD_MAX_BYTES } from './limits.ts';
 import { settingsSchema } from './settings.ts';
 import { addedFileSchema, recentSchema, sourceSchema } from './source.ts';
 import { stripSchema } from './strip.ts';
@@ -86,6 +87,18 @@ export const CALLS = {
     request: z.strictObject({ vehicles: vehiclesSchema }),
     progress: nothing,
     value: z.strictObject({ vehicles: vehiclesSchema }),
+  },
+  /** Keeps what is aboard a vehicle; an empty list is forgotten. */
+  saveLoad: {
+    request: z.strictObject({ vehicleId: vehicleIdSchema, load: loadListSchema }),
+    progress: nothing,
+    value: empty,
+  },
+  /** Reads the text of a load list's file, or says what is wrong with it. */
+  readLoad: {
+    request: z.strictObject({ name: z.string().max(300), text: z.string().max(LOAD_MAX_BYTES) }),
+    progress: nothing,
+    value: loadListSchema,
   },
   saveSettings: {
     request: z.strictObject({ settings: settingsSchema }),

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { fleetVehicleSchema } from './fleet.ts';
+import { sampleLoadSchema, vehicleLoadSchema } from './loads.ts';
 import { settingsSchema } from './settings.ts';
 import { addedFileSchema, recentSchema } from './source.ts';
 
@@ -11,6 +12,7 @@ export const sampleSchema = z.strictObject({
   defaultVehicle: z.string(),
   /** the district lies at sea: what the place cannot tell */
   country: z.string(),
+  load: sampleLoadSchema.optional(),
 });
 export type Sample = z.infer<typeof sampleSchema>;
 
@@ -27,6 +29,8 @@ export const descriptionSchema = z.strictObject({
   }),
   settings: settingsSchema,
   vehicles: z.array(fleetVehicleSchema),
+  /** what was last aboard, of the vehicles that had anything */
+  loads: z.array(vehicleLoadSchema),
   recents: z.array(recentSchema),
   sample: sampleSchema,
   /** files named at the start, not yet shown */

@@ -4,6 +4,9 @@ export const GPX_MAX_BYTES = 64 * 1024 * 1024;
 /** Largest map file taken from the page, bytes: a country extract is 1–4 GB. */
 export const MAP_MAX_BYTES = 8 * 1024 * 1024 * 1024;
 
+/** Largest load list read, bytes: the most items with long names stay far below. */
+export const LOAD_MAX_BYTES = 1_000_000;
+
 /** Largest request of a call, bytes: a full fleet with long notes stays far below. */
 export const CALL_MAX_BYTES = 2 * 1024 * 1024;
 

@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import { readLoad } from '../../geo/load/read-load.ts';
 import { ok, type Result } from '../../geo/result.ts';
 import type { Settings } from '../contract/settings.ts';
 import type { AddedFile } from '../contract/source.ts';
@@ -7,6 +8,7 @@ import { PROGRAM } from '../version.ts';
 import type { Engine } from './engine/engine.ts';
 import { openFleet } from './fleet/fleet-store.ts';
 import { readSampleFleet } from './fleet/sample-fleet.ts';
+import { openLoads } from './loads/loads-store.ts';
 import { openRecents } from './recents/recents-store.ts';
 import { presentSample, sampleFiles } from './samples.ts';
 import { openSettings } from './settings/settings-store.ts';
@@ -50,10 +52,11 @@ export async function openHouse(options: ServicesOptions): Promise<House> {
     openFleet(dataFolder, sampleFleet.vehicles, now),
     openRecents(dataFolder, now),
   ]);
+  const loads = await openLoads(dataFolder, fleet.current(), now);
   const uploads = openUploads();
   const sources = createSources(samples, uploads, recents);
   const newsroom = createNewsroom(options.heartbeatMs);
-  const notices = [...sampleFleet.notices, ...settings.notices, ...fleet.notices, ...recents.notices];
+  const notices = [sampleFleet, settings, fleet, loads, recents].flatMap((each) => [...each.notices]);
 
   const services: Services = {
     describe: async () =>
@@ -63,6 +66,7 @@ export async function openHouse(options: ServicesOptions): Promise<House> {
         capabilities: { openedFiles: host === 'window', pathsRemembered: host === 'window' },
         settings: settings.current(),
         vehicles: [...fleet.current()],
+        loads: [...loads.current()],
         recents: recents.list(),
         sample,
         opened: newsroom.takeWaiting(),
@@ -104,6 +108,13 @@ export async function openHouse(options: ServicesOptions): Promise<House> {
       const saved = await fleet.save(vehicles);
       return saved.ok ? ok({ vehicles: [...saved.value] }) : saved;
     },
+
+    async saveLoad({ vehicleId, load }) {
+      const saved = await loads.save(vehicleId, load.items);
+      return saved.ok ? ok({}) : saved;
+    },
+
+    readLoad: async ({ name, text }) => readLoad(text, name),
 
     async saveSettings(request) {
       const saved = await settings.save(request.settings);

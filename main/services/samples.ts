@@ -1,6 +1,7 @@
 import { access } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Sample } from '../contract/description.ts';
+import { readLoadFile } from './vehicle/read-load-file.ts';
 
 /** The invented district that comes with the program. */
 export const SAMPLE: Sample = {
@@ -24,11 +25,12 @@ export const SAMPLE: Sample = {
 /** Where the sample's files lie. */
 export interface SampleFiles {
   readonly vehicles: string;
+  readonly load: string;
   /** @returns the path, undefined for an id that is not in the list */
   find(id: string): { readonly path: string; readonly name: string } | undefined;
 }
 
-/** The sample with the drives that are really there. */
+/** The sample with the drives and the load that are really there. */
 export async function presentSample(files: SampleFiles): Promise<Sample> {
   const present = await Promise.all(
     SAMPLE.drives.map(({ id }) =>
@@ -38,7 +40,14 @@ export async function presentSample(files: SampleFiles): Promise<Sample> {
       ),
     ),
   );
-  return { ...SAMPLE, drives: SAMPLE.drives.filter((_, i) => present[i]) };
+  const load = await readLoadFile(files.load);
+  return {
+    ...SAMPLE,
+    drives: SAMPLE.drives.filter((_, i) => present[i]),
+    ...(load.ok
+      ? { load: { name: 'Family of four', vehicleId: SAMPLE.defaultVehicle, items: load.value.items } }
+      : {}),
+  };
 }
 
 export function sampleFiles(folder: string): SampleFiles {
@@ -48,5 +57,9 @@ export function sampleFiles(folder: string): SampleFiles {
       ({ id }) => [id, { path: join(folder, 'drives', `${id}.gpx`), name: `${id}.gpx` }] as const,
     ),
   ]);
-  return { vehicles: join(folder, 'vehicles'), find: (id) => known.get(id) };
+  return {
+    vehicles: join(folder, 'vehicles'),
+    load: join(folder, 'loads', 'family-of-four.json'),
+    find: (id) => known.get(id),
+  };
 }

@@ -2,9 +2,8 @@ import { basename } from 'node:path';
 import type { LoadList } from '../../../geo/load/load-list.ts';
 import { readLoad } from '../../../geo/load/read-load.ts';
 import type { Result } from '../../../geo/result.ts';
+import { LOAD_MAX_BYTES } from '../../contract/limits.ts';
 import { readBytes } from '../files/read-bytes.ts';
-
-const LOAD_MAX_BYTES = 1_000_000;
 
 /** Reads one load list from its file. */
 export async function readLoadFile(path: string): Promise<Result<LoadList>> {

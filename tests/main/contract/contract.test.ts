@@ -135,6 +135,26 @@ describe.each(Object.entries(HOSTS))('through %s', (_, open) => {
     expect(described.ok && described.value.vehicles).toHaveLength(2);
   });
 
+  it('what is aboard a vehicle is kept, and a load list is read or refused by the item', async () => {
+    const client = clientOf(host);
+    const items = [{ name: '<b>Kayak</b>', massKg: 30, xM: 5.5 }];
+    const load = { format: 'lanegauge.load' as const, version: 1 as const, items };
+    expect(await client.call('saveLoad', { vehicleId: 'coach-built-7-4', load })).toEqual({
+      ok: true,
+      value: {},
+    });
+    const described = await client.call('describe', {});
+    expect(described.ok && described.value.loads).toEqual([{ vehicleId: 'coach-built-7-4', items }]);
+    const name = 'trip.json';
+    expect(await client.call('readLoad', { name, text: JSON.stringify(load) })).toEqual({
+      ok: true,
+      value: load,
+    });
+    const text = JSON.stringify({ ...load, items: [{ ...items[0], massKG: 3 }] });
+    const refused = await client.call('readLoad', { name, text });
+    expect(refused.ok ? '' : refused.error.message).toMatch(/trip\.json .* item 1 "<b>Kayak<\/b>": "massKG"/);
+  });
+
   it('settings are saved; a tile address that could add to the policy is refused', async () => {
     const client = clientOf(host);
     const settings = { ...DEFAULT_SETTINGS, units: 'both' as const };

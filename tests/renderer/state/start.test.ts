@@ -10,6 +10,7 @@ const FOUND: Description = {
   capabilities: { openedFiles: false, pathsRemembered: false },
   settings: DEFAULT_SETTINGS,
   vehicles: [],
+  loads: [],
   recents: [],
   sample: { map: 'district', drives: [], defaultDrive: 'barred', defaultVehicle: 'v', country: 'GB' },
   opened: [],

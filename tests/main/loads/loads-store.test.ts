@@ -1,0 +1,56 @@
+import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { openLoads } from '../../../main/services/loads/loads-store.ts';
+
+let folder: string;
+beforeEach(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'lanegauge-loads-'));
+});
+afterEach(async () => {
+  await rm(folder, { recursive: true, force: true });
+});
+
+const now = () => new Date('2026-05-01T09:00:00Z');
+const FLEET = [{ id: 'heron' }, { id: 'wren' }];
+const BIKES = [{ name: 'Two e-bikes', massKg: 50, xM: 6.8, place: 'rack' }];
+const WATER = [
+  { name: 'Water', massKg: 100, xM: 2.4, kind: 'fresh-water', place: 'Tank', litres: 100 } as const,
+];
+
+describe('the loads of a fleet', () => {
+  it('are none at first, and nothing is written', async () => {
+    expect((await openLoads(folder, FLEET, now)).current()).toEqual([]);
+    expect(await readdir(folder)).toEqual([]);
+  });
+
+  it('are kept a vehicle each, whichever is written first', async () => {
+    const loads = await openLoads(folder, FLEET, now);
+    await Promise.all([loads.save('heron', BIKES), loads.save('wren', WATER)]);
+    expect((await openLoads(folder, FLEET, now)).current()).toEqual([
+      { vehicleId: 'heron', items: BIKES },
+      { vehicleId: 'wren', items: WATER },
+    ]);
+  });
+
+  it('with nothing aboard are forgotten; the version before stays beside the file', async () => {
+    const loads = await openLoads(folder, FLEET, now);
+    await loads.save('heron', BIKES);
+    await loads.save('heron', []);
+    expect((await openLoads(folder, FLEET, now)).current()).toEqual([]);
+    expect(JSON.parse(await readFile(join(folder, 'loads.json.bak'), 'utf8')).loads).toHaveLength(1);
+  });
+
+  it('of a vehicle that has left the fleet are dropped at the next start', async () => {
+    await (await openLoads(folder, FLEET, now)).save('heron', BIKES);
+    expect((await openLoads(folder, [{ id: 'wren' }], now)).current()).toEqual([]);
+  });
+
+  it('in a damaged file are set aside, with a word', async () => {
+    await writeFile(join(folder, 'loads.json'), '{"format":"lanegauge.loads","version":1,"loads":[{}]}');
+    const loads = await openLoads(folder, FLEET, now);
+    expect(loads.notices.join()).toContain('set aside');
+    expect((await readdir(folder)).some((name) => name.startsWith('loads.json.damaged-'))).toBe(true);
+  });
+});

@@ -66,3 +66,9 @@ export function overSentence({ over }: Decision): string {
   const does = over.fixture.kind === 'lane line' ? 'crosses' : 'hangs over';
   return `The ${over.part} ${does} ${over.fixture.name} by ${cmText(over.overM, 'up')}.`;
 }
+
+/** How the strip that the swing covers is tinted when all of it is shown. */
+export function toneOf({ decision }: { readonly decision: Decision | undefined }): 'free' | 'close' | 'over' {
+  if (decision?.level === 'barred') return 'over';
+  return decision?.level === 'squeeze' ? 'close' : 'free';
+}

@@ -2,10 +2,13 @@ import { tellScene } from '../../geo/swing/lessons/tell-scene.ts';
 import type { LockSource } from '../../geo/swing/swing-vehicle.ts';
 import { clip } from '../drive/words.ts';
 import { settings } from '../state/state.ts';
-import { contactSentence } from './decides.ts';
-import { FanDrawing } from './drawing/fan-drawing.tsx';
+import { contactSentence, toneOf } from './decides.ts';
+import { FanDrawing, fanScale } from './drawing/fan-drawing.tsx';
+import type { Box } from './drawing/projection.ts';
 import { byHand, type Shown, shown, shownBeside } from './state.ts';
 import { shortText } from './words.ts';
+
+const WIDE_PX = 720;
 
 const LOCK_FROM: Readonly<Record<LockSource, string>> = {
   'rear-axle radius': 'as the card has it',
@@ -21,13 +24,17 @@ export function LessonSheet() {
   if (!main || byHand.value) return null;
   const { scene } = main;
   const beside = shownBeside.value;
+  const box = { widthPx: WIDE_PX, heightPx: beside ? 265 : 480 };
+  const all = beside ? [main, beside] : [main];
+  const pxPerM = Math.min(...all.map((each) => fanScale(each.scene, box)));
   return (
     <article class="lesson-sheet" aria-hidden="true">
       <h1>{scene.title}</h1>
       <p class="lesson-learn">{scene.learn}</p>
       <div class="lesson-figures">
-        <Still of={main} high={beside ? 265 : 480} />
-        {beside && <Still of={beside} high={265} />}
+        {all.map((each) => (
+          <Still key={each.card.name} of={each} box={box} pxPerM={pxPerM} />
+        ))}
       </div>
       <div class="lesson-columns">
         <div>
@@ -47,9 +54,7 @@ export function LessonSheet() {
   );
 }
 
-const WIDE_PX = 720;
-
-function Still({ of, high }: { of: Shown; high: number }) {
+function Still({ of, box, pxPerM }: { of: Shown; box: Box; pxPerM: number }) {
   const { units } = settings.value;
   const sum = of.decision?.sum;
   return (
@@ -69,7 +74,7 @@ function Still({ of, high }: { of: Shown; high: number }) {
         )}
         . {contactSentence(of.contact)}
       </figcaption>
-      <FanDrawing scene={of.scene} widthPx={WIDE_PX} heightPx={high} />
+      <FanDrawing scene={of.scene} {...box} pxPerM={pxPerM} tone={toneOf(of)} />
     </figure>
   );
 }

@@ -3,32 +3,47 @@ import type { Scene } from '../../../geo/swing/lessons/scene.ts';
 import { poseAt } from '../../../geo/swing/motion.ts';
 import { Ghosts } from './ghosts.tsx';
 import { Ground } from './ground.tsx';
-import { centredOn, matrixOf, middleOf, scaleToFit } from './projection.ts';
+import { type Box, centredOn, matrixOf, middleOf, scaleToFit } from './projection.ts';
 import { ScaleBar } from './scale-bar.tsx';
-import { Traces } from './traces.tsx';
+import { type Tone, Traces } from './traces.tsx';
 
-/** A scene that stands still, to scale: positions on the way, and where the corners went. For paper and for a finding. */
+/** Left free round the scene. Pixels. */
+const EDGE_PX = 12;
+
+/** Pixels a metre at which a still drawing shows a whole scene. */
+export function fanScale(scene: Scene, box: Box): number {
+  return scaleToFit(scene.extent, box, EDGE_PX);
+}
+
+/**
+ * A scene that stands still, to scale: positions on the way, and where the corners went. For paper and for a finding.
+ * @param pxPerM where it is to be held against another drawing; without it all is seen
+ */
 export function FanDrawing({
   scene,
   widthPx,
   heightPx,
+  pxPerM,
+  tone = 'free',
 }: {
   scene: Scene;
   widthPx: number;
   heightPx: number;
+  pxPerM?: number;
+  tone?: Tone;
 }) {
   return useMemo(() => {
     const box = { widthPx, heightPx };
-    const projection = centredOn(middleOf(scene.extent), scaleToFit(scene.extent, box, 12), box);
+    const projection = centredOn(middleOf(scene.extent), pxPerM ?? fanScale(scene, box), box);
     return (
       <svg class="swing-stage swing-fan" viewBox={`0 0 ${widthPx} ${heightPx}`} aria-hidden="true">
         <g class="swing-world" transform={matrixOf(projection)}>
           <Ground scene={scene} start={poseAt(scene.motion, 0)} />
           <Ghosts scene={scene} every />
-          <Traces scene={scene} index={scene.motion.xM.length - 1} tone="free" />
+          <Traces scene={scene} index={scene.motion.xM.length - 1} tone={tone} />
         </g>
         <ScaleBar pxPerM={projection.pxPerM} box={box} />
       </svg>
     );
-  }, [scene, widthPx, heightPx]);
+  }, [scene, widthPx, heightPx, pxPerM, tone]);
 }

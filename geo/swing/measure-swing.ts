@@ -51,8 +51,11 @@ const SETTLED_M = 0.05;
 export function measureEnds(vehicle: SwingVehicle, motion: Motion): EndSwings {
   const turns = turnsOf(motion);
   const reversal = turns.find(({ afterReversal }) => afterReversal);
-  const start = poseAt(motion, 0);
-  const firstSpan = { from: 0, to: reversal ? Math.max(0, reversal.from - 1) : motion.travelM.length - 1 };
+  const start = turns[0]?.began ?? poseAt(motion, 0);
+  const firstSpan = {
+    from: turns[0]?.from ?? 0,
+    to: reversal ? Math.max(0, reversal.from - 1) : motion.travelM.length - 1,
+  };
   const outside = turns[0]?.wheel === 'right' ? 'left' : 'right';
   const tails = tailPointsOf(vehicle);
   const swings = turns.map((turn) => ({

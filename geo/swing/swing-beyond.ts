@@ -16,9 +16,13 @@ export interface Swing {
   readonly headingChangeRad: number;
 }
 
+/** Turned farther than half round, a vehicle comes back over its own line as a whole: that is no swing. Radians. */
+export const HALF_ROUND_RAD = Math.PI;
+
 /**
- * The most that any of some points comes out, between two samples, beyond the line of the body side as it lay at a pose;
- * never below nothing. Between the samples round the most a parabola is laid.
+ * The most that any of some points comes out, between two samples, beyond the line of the body side as it lay at a pose,
+ * until the vehicle has turned half round from it; never below nothing. Between the samples round the most a
+ * parabola is laid.
  */
 export function swingBeyond(
   motion: Motion,
@@ -42,6 +46,7 @@ export function swingBeyond(
     let index = -1;
     let mostM = best.swingM;
     for (let i = span.from; i <= span.to; i++) {
+      if (Math.abs((motion.headingRad[i] as number) - line.headingRad) > HALF_ROUND_RAD) break;
       const out = outAt(i, point);
       if (out > mostM) {
         mostM = out;

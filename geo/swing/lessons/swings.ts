@@ -1,6 +1,6 @@
 import { type Motion, type Pose, poseAt } from '../motion.ts';
 import { noseOf, tailPointsOf } from '../outline.ts';
-import type { OutlinePoint } from '../swing-beyond.ts';
+import { HALF_ROUND_RAD, type OutlinePoint } from '../swing-beyond.ts';
 import type { SwingVehicle } from '../swing-vehicle.ts';
 import { type Turn, turnsOf } from '../turns-of.ts';
 import { stepInto } from './legs.ts';
@@ -50,6 +50,8 @@ function outM(
   points: readonly OutlinePoint[],
 ): number {
   const side = turn.wheel === 'left' ? -1 : 1;
+  const turnedRad = (motion.headingRad[index] as number) - turn.began.headingRad;
+  if (Math.abs(turnedRad) > HALF_ROUND_RAD) return 0;
   let most = 0;
   for (const point of points)
     most = Math.max(most, beyondLineM(poseAt(motion, index), turn.began, side, point) - vehicle.widthM / 2);

@@ -36,7 +36,7 @@ async function run(path: string, name: string): Promise<void> {
   const [, againMs] = await timed(() => followRoads(route, roads));
   const checks: string[] = [];
   let reportMs = 0;
-  let slowestMs = 0;
+  const tookMs: number[] = [];
   for (const vehicle of VEHICLES) {
     const card = readVehicle(readFileSync(`sample-routes/vehicles/${vehicle}.json`, 'utf8'), vehicle);
     if (!card.ok) throw new Error(card.error.message);
@@ -51,7 +51,7 @@ async function run(path: string, name: string): Promise<void> {
     };
     const [report, ms] = await timed(() => checkDrive(input));
     checks.push(`${ms.toFixed(0)} ms (${report.findings.length} findings)`);
-    slowestMs = Math.max(slowestMs, ms);
+    tookMs.push(ms);
     [, reportMs] = await timed(() => JSON.parse(JSON.stringify(report)));
   }
   console.log(
@@ -59,12 +59,14 @@ async function run(path: string, name: string): Promise<void> {
       `${countPositions(route)} positions: followed in ${firstMs.toFixed(0)} ms, again ${againMs.toFixed(0)} ms; ` +
       `checked with four vehicles in ${checks.join(', ')}; the last report through JSON and back ${reportMs.toFixed(0)} ms`,
   );
+  const [coldMs = Number.NaN, ...warm] = tookMs;
+  const lastMs = warm.at(-1) ?? Number.NaN;
   tellRow({
-    work: `check a ${(drive.lengthM / 1000).toFixed(0)} km drive on an opened map (${name}), slowest of four vehicles`,
+    work: `check a ${(drive.lengthM / 1000).toFixed(0)} km drive on an opened map (${name})`,
     must: '< 1 s',
     aim: '< 0.2 s',
-    measured: `${(slowestMs / 1000).toFixed(3)} s (following it ${(againMs / 1000).toFixed(2)} s)`,
-    reference: `its report through JSON and back ${reportMs.toFixed(0)} ms: ${(slowestMs / reportMs).toFixed(1)} ×`,
+    measured: `${(coldMs / 1000).toFixed(2)} s the first vehicle, ${(lastMs / 1000).toFixed(2)} s the fourth; following it ${(againMs / 1000).toFixed(2)} s`,
+    reference: `the fourth's report through JSON and back ${reportMs.toFixed(0)} ms: ${(lastMs / reportMs).toFixed(0)} ×`,
   });
 }
 

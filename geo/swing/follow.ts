@@ -16,6 +16,9 @@ export interface FollowOptions {
 
 export const STEP_M = 0.05;
 
+/** A point this near to the line of the rear axle lies on it, metres. */
+const BESIDE_M = 1e-6;
+
 /** A vehicle this straight on a straight needs few samples, however long it is. */
 const SETTLED_RAD = 1e-9;
 const SETTLED_STEPS = 200;
@@ -40,7 +43,7 @@ export function follow(
   const { stepM = STEP_M, reverse = false, start = { xM: 0, yM: 0, headingRad: 0 } } = options;
   const point = guidedPoint(vehicle, guide);
   // in the frame that looks along the travel, a vehicle in reverse is guided from the other side of its rear axle
-  const aheadM = reverse ? -point.aheadM : point.aheadM;
+  const aheadM = Math.abs(point.aheadM) < BESIDE_M ? 0 : reverse ? -point.aheadM : point.aheadM;
   const leftM = reverse ? -point.leftM : point.leftM;
   const record = recordMotion();
 

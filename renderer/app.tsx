@@ -11,6 +11,7 @@ import { Dialogs } from './dialogs/dialogs.tsx';
 import { Announcer } from './drive/announcer.tsx';
 import { Panel } from './drive/panel.tsx';
 import { DropSign, dropFilesOn } from './drop.tsx';
+import { LoadView } from './load/load-view.tsx';
 import { followPalette } from './look/palette.ts';
 import { DriveMap } from './map/drive-map.tsx';
 import { Message } from './message.tsx';
@@ -50,6 +51,9 @@ export function App() {
         </View>
         <View id="swing">
           <SwingView />
+        </View>
+        <View id="load">
+          <LoadView />
         </View>
       </main>
       <StatusLine />

@@ -5,7 +5,7 @@ import { description } from '../state/state.ts';
 const NOT_CHECKED = [
   'What nobody has mapped: a sign, a bridge or a branch that is missing from the map data is missing here.',
   'Roadworks, closures of the day, diversions, parked cars, traffic, weather and floods.',
-  'The real load. Mass and axle limits are held against the plates on the card: weigh the vehicle.',
+  'What is really aboard. Mass and axle limits are held against the plates on the card, and against the load where one is listed: weigh the vehicle.',
   'Whether the driver’s licence covers the vehicle, tolls, vignettes and insurance.',
   'Car parks, pitches and yards beyond the drive itself.',
 ];
@@ -18,6 +18,9 @@ const KEYS: readonly (readonly [string, string])[] = [
   ['Enter', 'opens the finding, Enter again closes it'],
   ['Space, ← →', 'in Swing: plays or pauses; a little on or back'],
   ['← → ↑ ↓', 'in Swing, steering by hand: turn the wheel, roll on and back'],
+  ['← →, Shift ← →', 'in Load, on an item of the drawing: moves it by 5 or 50 cm'],
+  ['Delete, Enter', 'in Load, on an item: takes it off, or goes to its line in the table'],
+  ['Ctrl Z, Ctrl Shift Z', 'in Load: undo, redo'],
   ['Escape', 'closes the opened finding or the dialog, and goes back to where you were'],
 ];
 

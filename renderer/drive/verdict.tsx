@@ -1,7 +1,10 @@
 import { saySlight } from '../../geo/say-slight.ts';
+import { decidingOf, sayPlate, sumsOf } from '../load/words.ts';
 import { LevelMark } from '../look/level-mark.tsx';
+import { notCounted } from '../state/loads.ts';
 import { leaveAt, openedDrive, report, settings } from '../state/state.ts';
 import { checking, checkProblem, countByLevel, dialog, mapIsElsewhere } from '../state/ui.ts';
+import { show } from '../state/view.ts';
 import { clockText, distanceText, durationText } from './figures-in-words.ts';
 import { clip, LEVEL_WORD, sayVerdict } from './words.ts';
 
@@ -32,6 +35,7 @@ export function VerdictBlock() {
         </p>
       )}
       {mapIsElsewhere.value && <MapElsewhere />}
+      <Loaded />
       <p class="caution">{cautions[0]}</p>
     </section>
   );
@@ -46,6 +50,36 @@ function Facts() {
   if (timetable?.arriveAt !== undefined) parts.push(`there at ${clockText(timetable.arriveAt, left)}`);
   else if (leaveAt.value === undefined) parts.push('no leave time set');
   return <>{parts.join(', ')}.</>;
+}
+
+/** Whether the vehicle may leave as loaded at all; nothing where no load is listed. */
+function Loaded() {
+  const load = report.value?.load;
+  const problem = notCounted.value;
+  const see = (
+    <button type="button" class={load?.over.length === 0 ? 'quiet' : ''} onClick={() => show('load')}>
+      See the load
+    </button>
+  );
+  if (problem)
+    return (
+      <p class="problem">
+        The load is not counted. {clip(problem.message, 300)} {see}
+      </p>
+    );
+  if (!load) return null;
+  if (load.over.length === 0)
+    return (
+      <p class="small soft">
+        Loaded as listed: {sayPlate(decidingOf(load))}. {see}
+      </p>
+    );
+  const over = sumsOf(load).filter(({ limit }) => load.over.includes(limit));
+  return (
+    <p class="problem">
+      Loaded as listed it must not leave: {over.map(sayPlate).join(', ')}. {see}
+    </p>
+  );
 }
 
 function VerdictToCome() {

@@ -1,6 +1,7 @@
 import { computed, effect } from '@preact/signals';
 import type { RequestOf } from '../../main/contract/calls.ts';
 import { ask } from './host.ts';
+import { aboardForCheck } from './loads.ts';
 import { openWanted } from './opening.ts';
 import {
   description,
@@ -32,9 +33,11 @@ const asked = computed<RequestOf<'check'> | undefined>(() => {
   const card = vehicle.value?.card;
   if (driveId === undefined || !card) return undefined;
   const country = countryUsed.value;
+  const items = aboardForCheck.value;
   return {
     driveId,
     vehicle: card,
+    ...(items ? { load: { format: 'lanegauge.load', version: 1, items: [...items] } } : {}),
     margins: settings.value.margins,
     ...(leaveAt.value === undefined ? {} : { leaveAt: leaveAt.value }),
     ...(country === undefined ? {} : { country }),

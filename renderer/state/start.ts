@@ -1,6 +1,7 @@
 import { effect } from '@preact/signals';
 import type { Description } from '../../main/contract/description.ts';
 import { ask } from './host.ts';
+import { loads } from './loads.ts';
 import { openAdded, openWanted, type Wanted, wantedAdded } from './opening.ts';
 import { recheckOnChange } from './recheck.ts';
 import { keepSession, readSession, type Session } from './session.ts';
@@ -47,6 +48,7 @@ function takeIn(found: Description, session: Session): void {
   description.value = found;
   settings.value = found.settings;
   vehicles.value = found.vehicles;
+  loads.value = Object.fromEntries(found.loads.map(({ vehicleId, items }) => [vehicleId, items]));
   const wanted = [session.vehicleId, found.settings.vehicleId, found.sample.defaultVehicle];
   vehicleId.value =
     wanted.find((id) => found.vehicles.some((each) => each.id === id)) ?? found.vehicles[0]?.id;

@@ -4,6 +4,7 @@ import { signal } from '@preact/signals';
 export const VIEWS = [
   { id: 'drive', name: 'Drive' },
   { id: 'swing', name: 'Swing' },
+  { id: 'load', name: 'Load' },
 ] as const;
 export type ViewId = (typeof VIEWS)[number]['id'];
 

@@ -1,0 +1,22 @@
+import { useEffect, useState } from 'preact/hooks';
+import { sayAll } from './notes.tsx';
+import { held, weighed } from './state.ts';
+
+/** A held arrow is told once it rests. */
+const REST_MS = 500;
+
+/** Tells a screen reader what is left on each plate once a change has come to rest. */
+export function LoadAnnouncer() {
+  const [said, setSaid] = useState('');
+  const found = held.value ? undefined : weighed.value;
+  const now = found === undefined ? said : found.ok ? sayAll(found.value) : found.error.message;
+  useEffect(() => {
+    const timer = setTimeout(() => setSaid(now), REST_MS);
+    return () => clearTimeout(timer);
+  }, [now]);
+  return (
+    <div class="unseen" role="status" data-testid="load-announcer">
+      {said}
+    </div>
+  );
+}

@@ -1,0 +1,35 @@
+import type { VehicleCard } from '../../../geo/vehicle/card.ts';
+import { clip } from '../../drive/words.ts';
+import { editRow } from '../rows-focus.ts';
+import { held, pointedAt, weighed } from '../state.ts';
+import { decidingOf, kgText, sayPlate, sayWhere } from '../words.ts';
+import { BlockShape } from './block-shape.tsx';
+import type { Layout } from './layout.ts';
+import type { Block } from './stack.ts';
+import { useCarry } from './use-carry.ts';
+
+/** An item that can be carried along the vehicle. */
+export function Carried({ block, card, at }: { block: Block; card: VehicleCard; at: Layout }) {
+  const { index, item } = block;
+  const carry = useCarry(index, item, card, at, () => editRow(index));
+  const inHand = held.value?.index === index;
+  const pointed = pointedAt.value === index;
+  const result = weighed.value?.ok ? weighed.value.value : undefined;
+  return (
+    <g
+      class={`load-item${inHand ? ' load-item-held' : ''}${pointed ? ' load-item-pointed' : ''}`}
+      id={`load-item-${index}`}
+      role="slider"
+      tabIndex={0}
+      aria-label={`${clip(item.name, 80)}, ${kgText(item.massKg)}`}
+      aria-valuemin={Math.round(at.noseM * 100)}
+      aria-valuemax={Math.round(at.endM * 100)}
+      aria-valuenow={Math.round(item.xM * 100)}
+      aria-valuetext={`${sayWhere(item)}${result ? `; ${sayPlate(decidingOf(result))}` : ''}`}
+      {...carry}
+    >
+      <title>{`${clip(item.name, 80)}, ${kgText(item.massKg)}, ${sayWhere(item)}`}</title>
+      <BlockShape block={block} at={at} />
+    </g>
+  );
+}

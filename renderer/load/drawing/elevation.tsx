@@ -1,0 +1,87 @@
+import type { LoadItem } from '../../../geo/load/load-list.ts';
+import type { LoadResult } from '../../../geo/load/result.ts';
+import type { VehicleCard } from '../../../geo/vehicle/card.ts';
+import { Arm } from './arm.tsx';
+import { BlockShape } from './block-shape.tsx';
+import { Carried } from './carried.tsx';
+import { CentreOfMass } from './centre.tsx';
+import { Flags } from './flags.tsx';
+import { FLOOR_M, type Flag, type Layout } from './layout.ts';
+import { shrinkToFit, stackItems } from './stack.ts';
+import { TanksSide } from './tanks-side.tsx';
+import { VehicleSide } from './vehicle-side.tsx';
+
+interface Props {
+  readonly card: VehicleCard;
+  readonly items: readonly LoadItem[];
+  readonly result: LoadResult | undefined;
+  readonly at: Layout;
+  readonly flags: readonly Flag[];
+}
+
+/** The vehicle with everything aboard, for paper: nothing in it can be moved. */
+export function StillElevation({ card, items, result, at, flags }: Props) {
+  const shrunk = shrinkToFit(items, card, card.heightM - FLOOR_M);
+  return (
+    <svg class="load-elevation" viewBox={`0 0 ${at.widthPx} ${at.heightPx}`} aria-hidden="true">
+      <Flags flags={flags} card={card} at={at} taken={undefined} />
+      <VehicleSide card={card} at={at}>
+        <TanksSide card={card} items={items} at={at} />
+      </VehicleSide>
+      {result && <CentreOfMass card={card} result={result} at={at} />}
+      {stackItems(items, card, shrunk).map((block) => (
+        <g key={block.index} class="load-item">
+          <BlockShape block={block} at={at} />
+        </g>
+      ))}
+    </svg>
+  );
+}
+
+/**
+ * The vehicle with everything aboard: each item can be carried along it.
+ * @param asked what is asked about, drawn hollow on top of what is aboard
+ * @param pointed the item whose arm is drawn
+ * @param shrunk as the items lay before one was taken into the hand, so that none changes its size on the way
+ */
+export function Elevation({
+  card,
+  items,
+  result,
+  at,
+  flags,
+  asked,
+  pointed,
+  shrunk,
+}: Props & {
+  readonly asked: readonly LoadItem[];
+  readonly pointed: LoadItem | undefined;
+  readonly shrunk: number;
+}) {
+  const blocks = stackItems([...items, ...asked], card, shrunk);
+  return (
+    <svg class="load-elevation" width={at.widthPx} height={at.heightPx}>
+      <title>What is aboard</title>
+      <svg aria-hidden="true" width={at.widthPx} height={at.heightPx}>
+        <Flags flags={flags} card={card} at={at} taken={pointed?.place} />
+        <VehicleSide card={card} at={at}>
+          <TanksSide card={card} items={items} at={at} />
+        </VehicleSide>
+        {result && <CentreOfMass card={card} result={result} at={at} />}
+        {pointed && <Arm item={pointed} at={at} />}
+        {blocks
+          .filter(({ index }) => index >= items.length)
+          .map((block) => (
+            <g key={block.index} class="load-item load-item-asked">
+              <BlockShape block={block} at={at} />
+            </g>
+          ))}
+      </svg>
+      {blocks
+        .filter(({ index }) => index < items.length)
+        .map((block) => (
+          <Carried key={block.index} block={block} card={card} at={at} />
+        ))}
+    </svg>
+  );
+}

@@ -1,0 +1,50 @@
+import type { VehicleCard } from '../../geo/vehicle/card.ts';
+import { clip } from '../drive/words.ts';
+import { dialog } from '../state/ui.ts';
+import { look } from '../vehicle/fleet-work.ts';
+
+export function NoVehicle() {
+  return (
+    <div class="empty">
+      <h2>No vehicle yet</h2>
+      <p>A load is held against one vehicle’s axle plates. Enter the first one.</p>
+      <p>
+        <button
+          type="button"
+          class="chief"
+          onClick={() => {
+            dialog.value = 'vehicles';
+          }}
+        >
+          Enter a vehicle…
+        </button>
+      </p>
+    </div>
+  );
+}
+
+/** Without what the axles carry empty nothing can be worked out: said, and led to the fields of the card. */
+export function NoRunningOrder({ id, card }: { id: string; card: VehicleCard }) {
+  return (
+    <div class="empty">
+      <h2>The card has no running order</h2>
+      <p>
+        Of <bdi>{clip(card.name, 80)}</bdi> it is not known what each axle carries when it is empty and ready
+        to drive. Weigh it axle by axle on a public weighbridge, with 90 % of the fuel, and write both figures
+        on its card; and whether the driver sat in it and the water tank was full.
+      </p>
+      <p>
+        <button type="button" class="chief" onClick={() => openCardAt(id, 'card-orderFrontKg')}>
+          Enter the running order…
+        </button>
+      </p>
+    </div>
+  );
+}
+
+function openCardAt(id: string, field: string): void {
+  look(id);
+  dialog.value = 'vehicles';
+  // once the dialog stands
+  requestAnimationFrame(() => requestAnimationFrame(() => document.getElementById(field)?.focus()));
+}

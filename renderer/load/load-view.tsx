@@ -1,0 +1,118 @@
+import './drawing/drawing.css';
+import './ledger.css';
+import './panel.css';
+import './load.css';
+import './load-sheet.css';
+import { useEffect } from 'preact/hooks';
+import { LOAD_CAUTION } from '../../geo/load/say-load.ts';
+import type { VehicleCard } from '../../geo/vehicle/card.ts';
+import { clip } from '../drive/words.ts';
+import { Message } from '../message.tsx';
+import { aboard } from '../state/loads.ts';
+import { description, vehicle } from '../state/state.ts';
+import { LoadAnnouncer } from './announcer.tsx';
+import { Ask } from './ask.tsx';
+import { putQuestionAway } from './ask-state.ts';
+import { CuresNow } from './cures.tsx';
+import { Decides } from './decides.tsx';
+import { NoRunningOrder, NoVehicle } from './empty.tsx';
+import { keepNow } from './keep.ts';
+import { listenToUndo } from './keys.ts';
+import { Ledger } from './ledger.tsx';
+import { Doubts, LoadNotes } from './notes.tsx';
+import { Scales } from './scales.tsx';
+import { Seats } from './seats.tsx';
+import { LoadSheet } from './sheet.tsx';
+import { change, shown, weighed } from './state.ts';
+import { Tanks } from './tanks.tsx';
+import { LoadToolbar } from './toolbar.tsx';
+
+/** The load: a vehicle from the side with what is aboard, each axle against its plate, and what would be too much. */
+export function LoadView() {
+  useEffect(() => {
+    const ends = [listenToUndo(window), keepBeforeLeaving(window)];
+    return () => {
+      for (const end of ends) end();
+      keepNow();
+      putQuestionAway();
+    };
+  }, []);
+  const chosen = vehicle.value;
+  // what was asked of another vehicle stood at that one's places
+  useEffect(putQuestionAway, [chosen?.id]);
+  if (!chosen) return description.value ? <NoVehicle /> : null;
+  const { id, card } = chosen;
+  if (!card.runningOrder) return <NoRunningOrder id={id} card={card} />;
+  return (
+    <>
+      <div class="load" key={id}>
+        <section class="load-place" aria-label="The vehicle and what is aboard">
+          <LoadToolbar />
+          <div class="load-decides-first">
+            {weighed.value?.ok && <Decides result={weighed.value.value} />}
+          </div>
+          <Scales card={card} />
+          <div class="load-ledger-place">
+            <Ledger
+              card={card}
+              items={shown.value}
+              result={weighed.value?.ok ? weighed.value.value : undefined}
+            />
+            <NothingYet id={id} />
+          </div>
+          <Message />
+        </section>
+        <LoadPanel card={card} />
+        <LoadAnnouncer />
+      </div>
+      <LoadSheet card={card} />
+    </>
+  );
+}
+
+function LoadPanel({ card }: { card: VehicleCard }) {
+  const found = weighed.value;
+  const items = aboard.value;
+  return (
+    <section class="load-panel" aria-label="The load">
+      <h2>
+        <bdi>{clip(card.name, 80)}</bdi>
+      </h2>
+      {found?.ok && <Decides result={found.value} />}
+      {found?.ok === false && (
+        <p role="alert" class="problem">
+          {found.error.message}
+        </p>
+      )}
+      <p class="caution">{LOAD_CAUTION}</p>
+      {found?.ok && <CuresNow card={card} items={items} over={found.value.over.length > 0} />}
+      <Ask card={card} />
+      <Seats card={card} items={items} />
+      <Tanks card={card} items={items} />
+      {found?.ok && <Doubts result={found.value} />}
+      {found?.ok && <LoadNotes card={card} result={found.value} />}
+    </section>
+  );
+}
+
+/** Nothing is listed yet: how to begin. */
+function NothingYet({ id }: { id: string }) {
+  const sample = description.value?.sample.load;
+  if (aboard.value.length > 0) return null;
+  return (
+    <p class="load-nothing">
+      Nothing is listed beyond the running order. Put people on their seats, fill the tanks, and ask what can
+      be taken; or open a load list.{' '}
+      {sample?.vehicleId === id && (
+        <button type="button" onClick={() => change(sample.items, `showed ${sample.name}`)}>
+          Show the sample load
+        </button>
+      )}
+    </p>
+  );
+}
+
+function keepBeforeLeaving(page: Window): () => void {
+  page.addEventListener('pagehide', keepNow);
+  return () => page.removeEventListener('pagehide', keepNow);
+}

@@ -1,0 +1,89 @@
+import { type ItemKind, liquidOf } from '../../geo/load/item-kind.ts';
+import type { LoadItem } from '../../geo/load/load-list.ts';
+import { isAt, isOnRack, rackPlace } from '../../geo/load/places.ts';
+import type { Preset } from '../../geo/load/presets.ts';
+import type { VehicleCard } from '../../geo/vehicle/card.ts';
+
+/** A named place of the vehicle. Metres rearwards from the front axle. */
+export interface Spot {
+  readonly name: string;
+  readonly xM: number;
+  readonly what: 'seat' | 'locker' | 'rack' | 'tank';
+  readonly limitKg?: number | undefined;
+}
+
+/** Seats, lockers and the fitted rack: where people and things go. */
+export function spotsOf(card: VehicleCard): Spot[] {
+  const rack = rackPlace(card);
+  return [
+    ...(card.seats ?? []).map((seat) => ({ ...seat, what: 'seat' as const })),
+    ...(card.lockers ?? []).map((locker) => ({ ...locker, what: 'locker' as const })),
+    ...(rack ? [{ ...rack, what: 'rack' as const }] : []),
+  ];
+}
+
+/** The tanks that hold what an item is. */
+export function tanksFor(
+  card: VehicleCard,
+  item: { readonly name: string; readonly kind?: ItemKind },
+): Spot[] {
+  const liquid = liquidOf(item);
+  return (card.tanks ?? [])
+    .filter(({ holds }) => holds === liquid)
+    .map(({ name, xM }) => ({ name, xM, what: 'tank' }));
+}
+
+export function putIn(item: LoadItem, { name, xM }: Spot): LoadItem {
+  return { ...item, xM, place: name };
+}
+
+/**
+ * An item put down at a distance, whole centimetres: in the named place there, if one is that near.
+ * @param snapM how near a named place takes it in
+ */
+export function putAt(item: LoadItem, card: VehicleCard, xM: number, snapM: number): LoadItem {
+  const at = Math.round(xM * 100) / 100;
+  const isPerson = item.kind === 'person' || item.kind === 'driver';
+  const near = spotsOf(card)
+    .filter(({ what }) => (what === 'seat') === isPerson)
+    .map((spot) => ({ spot, off: Math.abs(spot.xM - at) }))
+    .filter(({ off }) => off <= snapM + 1e-9)
+    .sort((a, b) => a.off - b.off)[0];
+  if (near) return putIn(item, near.spot);
+  const { place: _, ...loose } = item;
+  return isOnRack({ xM: at }, card) ? { ...loose, xM: at, place: 'rack' } : { ...loose, xM: at };
+}
+
+/** Whether an item stands at that place: by its name, or behind the body for the rack. */
+export function standsAt(item: LoadItem, spot: Spot, card: VehicleCard): boolean {
+  return isAt(item, spot, card);
+}
+
+/** Where a thing usually goes: a free seat, the rack, or the locker with the most room left. undefined: nowhere named. */
+export function usualSpot(
+  card: VehicleCard,
+  items: readonly LoadItem[],
+  goes: Preset['goes'],
+  kind: ItemKind,
+): Spot | undefined {
+  const spots = spotsOf(card);
+  const seats = spots.filter(({ what }) => what === 'seat');
+  if (goes === 'seat') {
+    const free = seats.filter((seat) => !items.some((item) => standsAt(item, seat, card)));
+    const driving = card.runningOrder?.includesDriver === true || kind === 'person';
+    return (driving ? free.find(({ name }) => !/^driver\b/i.test(name)) : free[0]) ?? free[0] ?? seats.at(-1);
+  }
+  if (goes === 'roof' || goes === 'outside') return undefined;
+  const rack = spots.find(({ what }) => what === 'rack');
+  if (goes === 'rack' && rack) return rack;
+  const room = (spot: Spot) =>
+    (spot.limitKg ?? 0) -
+    items.reduce((sum, item) => sum + (standsAt(item, spot, card) ? item.massKg : 0), 0);
+  return spots.filter(({ what }) => what === 'locker').sort((a, b) => room(b) - room(a))[0];
+}
+
+/** Where something goes of which nothing is known: the middle of the vehicle. */
+export function middleM(card: VehicleCard): number {
+  const { frontOverhangM, lengthM } = card;
+  return Math.round((lengthM / 2 - frontOverhangM) * 100) / 100;
+}

@@ -1,0 +1,107 @@
+import { useId } from 'preact/hooks';
+import { LIQUID_FACTS } from '../../geo/load/liquids.ts';
+import type { LoadItem } from '../../geo/load/load-list.ts';
+import type { Tank, VehicleCard } from '../../geo/vehicle/card.ts';
+import { clip } from '../drive/words.ts';
+import { change, endStep } from './state.ts';
+import { fillTo, tankText, tellTank } from './tank-levels.ts';
+
+/** Each tank of the card with its level, the level at which something is reached, and what filling or emptying does. */
+export function Tanks({ card, items }: { card: VehicleCard; items: readonly LoadItem[] }) {
+  const tanks = card.tanks ?? [];
+  if (tanks.length === 0)
+    return (
+      <p class="small soft">The card names no tanks: list water by the litre above, where its tank lies.</p>
+    );
+  return (
+    <section class="load-tanks" aria-label="Tanks">
+      <h3>Tanks</h3>
+      {tanks.map((tank) => (
+        <TankLevel key={tank.name} tank={tank} card={card} items={items} />
+      ))}
+    </section>
+  );
+}
+
+function TankLevel({ tank, card, items }: { tank: Tank; card: VehicleCard; items: readonly LoadItem[] }) {
+  const id = useId();
+  const { name, holds, capacityL } = tank;
+  const told = tellTank(card, items, tank);
+  const facts = LIQUID_FACTS[holds];
+  const fill = (litres: number, merging?: string) =>
+    change(fillTo(card, items, tank, litres), `${clip(name, 40)}: ${Math.round(litres)} l`, merging);
+  const wasted = holds === 'waste-water' || holds === 'toilet';
+  const inOrder =
+    holds === 'fuel'
+      ? '; 90 % is in the running order'
+      : holds === 'adblue'
+        ? '; it is in the running order'
+        : '';
+  return (
+    <div class="load-tank-level">
+      <label for={id}>
+        {clip(name, 40)}{' '}
+        <span class="small soft">
+          {facts.kgPerL.toFixed(2)} kg a litre{inOrder}
+        </span>
+      </label>
+      <span class="slider-figure" aria-hidden="true">
+        {tankText(told)}
+      </span>
+      <span class="load-level">
+        <input
+          id={id}
+          type="range"
+          min={0}
+          max={capacityL}
+          step="any"
+          value={told.litres}
+          aria-valuetext={tankText(told)}
+          aria-describedby={`${id}-says`}
+          onKeyDown={(event) => {
+            const by = KEY_LITRES[event.key];
+            if (by === undefined) return;
+            event.preventDefault();
+            fill(Math.min(capacityL, Math.max(0, Math.round(told.litres) + by)), `tank ${name}`);
+          }}
+          onInput={({ currentTarget }) => {
+            const litres = Number(currentTarget.value);
+            fill(litres > capacityL - 0.5 ? capacityL : Math.round(litres), `tank ${name}`);
+          }}
+          onChange={endStep}
+          onBlur={endStep}
+        />
+        {told.limitL !== undefined && (
+          <svg class="load-level-limit" viewBox="0 0 100 1" preserveAspectRatio="none" aria-hidden="true">
+            <path d={`M${(told.limitL / capacityL) * 100} 0v1`} />
+          </svg>
+        )}
+      </span>
+      <span class="load-tank-does">
+        <span id={`${id}-says`} class="small">
+          {told.says.join(' ')}
+        </span>
+        {wasted ? (
+          <button type="button" disabled={told.litres < 0.5} onClick={() => fill(0)}>
+            Empty<span class="unseen"> the {clip(name, 40)}</span>
+          </button>
+        ) : (
+          <button type="button" disabled={told.litres > capacityL - 0.5} onClick={() => fill(capacityL)}>
+            Fill up<span class="unseen"> the {clip(name, 40)}</span>
+          </button>
+        )}
+      </span>
+    </div>
+  );
+}
+
+const KEY_LITRES: Readonly<Record<string, number>> = {
+  ArrowLeft: -1,
+  ArrowDown: -1,
+  ArrowRight: 1,
+  ArrowUp: 1,
+  PageDown: -10,
+  PageUp: 10,
+  Home: -10_000,
+  End: 10_000,
+};

@@ -1,0 +1,62 @@
+import { useRef } from 'preact/hooks';
+import { aboard } from '../state/loads.ts';
+import { vehicle } from '../state/state.ts';
+import { openList, saveList } from './load-file.ts';
+import { change, redo, redoes, undo, undoes } from './state.ts';
+
+/** Take back, bring back, clear; load lists to and from files; the sheet. */
+export function LoadToolbar() {
+  const file = useRef<HTMLInputElement>(null);
+  const nothing = aboard.value.length === 0;
+  return (
+    <div class="load-toolbar">
+      <button
+        type="button"
+        id="load-undo"
+        aria-keyshortcuts="Control+Z"
+        {...(undoes.value === undefined ? { disabled: true } : { title: `Undo: ${undoes.value}` })}
+        onClick={undo}
+      >
+        Undo
+      </button>
+      <button
+        type="button"
+        aria-keyshortcuts="Control+Shift+Z"
+        {...(redoes.value === undefined ? { disabled: true } : { title: `Redo: ${redoes.value}` })}
+        onClick={redo}
+      >
+        Redo
+      </button>
+      <button type="button" disabled={nothing} onClick={() => change([], 'took everything off')}>
+        Clear
+      </button>
+      <span class="load-toolbar-gap" />
+      <button type="button" onClick={() => file.current?.click()}>
+        Open list…
+      </button>
+      <button
+        type="button"
+        disabled={nothing}
+        onClick={() => saveList(aboard.peek(), vehicle.peek()?.card.name ?? '')}
+      >
+        Save list
+      </button>
+      <button type="button" onClick={() => window.print()}>
+        Print sheet
+      </button>
+      <input
+        ref={file}
+        type="file"
+        accept=".json,application/json"
+        aria-label="Load list to open"
+        hidden
+        onChange={async (event) => {
+          const field = event.currentTarget;
+          const [chosen] = field.files ?? [];
+          if (chosen) await openList(chosen);
+          field.value = '';
+        }}
+      />
+    </div>
+  );
+}

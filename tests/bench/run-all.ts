@@ -17,6 +17,7 @@ const BENCHES = [
   'false-alarms',
   'check-long-drive',
   'turns',
+  'grid',
   'window-start',
   'map-pan',
   'swing-view',

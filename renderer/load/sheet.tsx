@@ -16,6 +16,8 @@ import { bareKg, decidingOf, LIMIT_NAME, sayPlate, sumsOf } from './words.ts';
 const WIDE_PX = 690;
 /** From so many items on, the table stands in two columns of small print. */
 const LONG = 10;
+/** From so many on in smaller print still. */
+const LONGEST = 36;
 
 /** One page of A4 that host and hirer sign: what is aboard, each axle against its plate, and room for the weighbridge. */
 export function LoadSheet({ card }: { card: VehicleCard }) {
@@ -128,7 +130,9 @@ function Figures({ result }: { result: LoadResult }) {
 function Items({ card, items, long }: { card: VehicleCard; items: readonly LoadItem[]; long: boolean }) {
   const running = card.runningOrder;
   return (
-    <div class={long ? 'load-sheet-items load-sheet-items-long' : 'load-sheet-items'}>
+    <div
+      class={`load-sheet-items${long ? ' load-sheet-items-long' : ''}${items.length > LONGEST ? ' load-sheet-items-longest' : ''}`}
+    >
       {!long && (
         <p class="load-sheet-head">
           <span>Aboard, metres behind the front axle</span>

@@ -1,7 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { axeFaults, sidewaysPx } from './support/axe.ts';
-import { ELSEWHERE, HOSTILE_NAME, renamedDrive } from './support/files.ts';
+import { ELSEWHERE, HOSTILE_NAME, loadList, renamedDrive } from './support/files.ts';
 import {
   barredRow,
   findingsTold,
@@ -82,6 +82,61 @@ const SWING_STATES: States = [
   ['steered by hand', (page) => page.getByRole('button', { name: 'Steer by hand' }).click()],
 ];
 
+/** The same of the load. */
+const LOAD_STATES: States = [
+  ['the sample drive', (page) => findingsTold(page, SAMPLE_TOLD)],
+  ['nothing aboard', (page) => page.getByRole('tab', { name: 'Load' }).click()],
+  ['over a plate', (page) => page.getByRole('button', { name: 'Show the sample load' }).click()],
+  [
+    'an item in the keyboard’s hand',
+    async (page) => {
+      await page.getByRole('slider', { name: 'Garage' }).focus();
+      await page.keyboard.press('ArrowLeft');
+    },
+  ],
+  ['asked about, and too much', (page) => page.getByLabel('Can we take').selectOption('e-bike')],
+  [
+    'a figure that is none',
+    async (page) => {
+      await page.getByRole('button', { name: 'No, leave it' }).click();
+      await page.getByLabel('Kilograms of Clothes and bedding').fill('heavy');
+    },
+  ],
+  [
+    'within, after the fix',
+    async (page) => {
+      await page.getByLabel('Kilograms of Clothes and bedding').fill('56');
+      await page
+        .getByRole('button', { name: /^Do this/ })
+        .first()
+        .click();
+    },
+  ],
+  [
+    'forty items of long and hostile names',
+    (page) =>
+      page.getByLabel('Load list to open').setInputFiles(
+        loadList(
+          'forty.json',
+          Array.from({ length: 40 }, (_, i) => ({
+            name: i % 4 === 0 ? HOSTILE_NAME.slice(0, 190) + i : `Thing ${i}`,
+            massKg: 1 + ((i * 7) % 20),
+            xM: i / 6 - 0.4,
+          })),
+        ),
+      ),
+  ],
+  [
+    'the drive with a load over its plate',
+    async (page) => {
+      await page.getByRole('button', { name: 'Undo', exact: true }).click();
+      await page.getByRole('button', { name: 'Undo', exact: true }).click();
+      await page.getByRole('tab', { name: 'Drive' }).click();
+      await page.getByText('Loaded as listed it must not leave').waitFor({ timeout: SOON_MS });
+    },
+  ],
+];
+
 async function swap(page: Page, name: string): Promise<void> {
   await page.keyboard.press('Escape');
   await page.getByRole('button', { name, exact: true }).click();
@@ -94,6 +149,7 @@ describe('every state of the journeys', () => {
   it.each([
     ['on the drive', STATES],
     ['in the swing lessons', SWING_STATES],
+    ['in the load', LOAD_STATES],
   ])(
     'is free of faults at three widths, by day and by night: %s',
     { timeout: 240_000 },

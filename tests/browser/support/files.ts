@@ -32,6 +32,12 @@ export function gpx(name: string, text: string): NamedBytes {
   return { name, mimeType: 'application/gpx+xml', buffer: Buffer.from(text) };
 }
 
+/** A load list as a file. */
+export function loadList(name: string, items: readonly object[]): NamedBytes {
+  const list = { format: 'lanegauge.load', version: 1, items };
+  return { name, mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(list)) };
+}
+
 /** A short drive far from the sample district. */
 export const ELSEWHERE = gpx(
   'elsewhere.gpx',

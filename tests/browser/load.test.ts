@@ -1,0 +1,247 @@
+import { readFileSync } from 'node:fs';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { loadList } from './support/files.ts';
+import { findingsTold, launch, openPage, SAMPLE_TOLD, SOON_MS, type WatchedPage } from './support/page.ts';
+import { type Program, startProgram } from './support/program.ts';
+
+const LONG_MS = 90_000;
+
+let browser: Browser;
+let program: Program;
+let watched: WatchedPage;
+let page: Page;
+
+beforeAll(async () => {
+  browser = await launch();
+});
+afterAll(() => browser?.close());
+beforeEach(async () => {
+  program = await startProgram();
+  watched = await openPage(browser, program.address);
+  page = watched.page;
+  await findingsTold(page, SAMPLE_TOLD);
+  await tab('Load').click();
+}, 3 * SOON_MS);
+afterEach(async () => {
+  expect(watched?.complaints).toEqual([]);
+  await watched?.context.close();
+  await program?.stop();
+}, SOON_MS);
+
+const tab = (name: string) => page.getByRole('tab', { name, exact: true });
+const button = (name: string | RegExp) => page.getByRole('button', { name });
+const item = (name: string) => page.getByRole('slider', { name: new RegExp(`^${name}`) });
+const decides = () => page.locator('.load-panel .sum-line').textContent();
+/** What stands in the foot of the table: gross, front and rear as loaded. */
+async function loadedKg(): Promise<{ gross: number; front: number; rear: number }> {
+  const cells = await page.locator('.load-ledger tfoot tr:first-child td').allInnerTexts();
+  return { gross: Number(cells[0]), front: Number(cells[2]), rear: Number(cells[3]) };
+}
+const showFamily = () => button('Show the sample load').click();
+
+describe('an item of the drawing', { timeout: LONG_MS }, () => {
+  beforeEach(showFamily);
+
+  it('is carried by the pointer: the axles follow while it is held, and where it is put down', async () => {
+    const before = await loadedKg();
+    const box = await item('Garage').boundingBox();
+    if (!box) throw new Error('the garage is not drawn');
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    await page.mouse.move(x - 60, y, { steps: 4 });
+    await page.mouse.move(x - 120, y, { steps: 4 });
+    const held = await loadedKg();
+    expect(held.rear).toBeLessThan(before.rear - 10);
+    expect(held.gross).toBe(before.gross);
+    await page.mouse.up();
+    expect(await loadedKg()).toEqual(held);
+    await page.keyboard.press('Control+z');
+    expect(await loadedKg()).toEqual(before);
+    await page.keyboard.press('Control+Shift+z');
+    expect(await loadedKg()).toEqual(held);
+  });
+
+  it('is put back where it was by Escape while it is held', async () => {
+    const before = await loadedKg();
+    await item('Garage').focus();
+    const box = await item('Garage').boundingBox();
+    if (!box) throw new Error('the garage is not drawn');
+    await page.mouse.move(box.x + 9, box.y + 9);
+    await page.mouse.down();
+    await page.mouse.move(box.x - 90, box.y + 9, { steps: 4 });
+    await page.keyboard.press('Escape');
+    await page.mouse.up();
+    expect(await loadedKg()).toEqual(before);
+  });
+
+  it('is moved by the arrows: 5 cm, with Shift 50; the steps in a row are one to undo', async () => {
+    const before = await loadedKg();
+    const garage = item('Garage');
+    await garage.focus();
+    for (let i = 0; i < 3; i++) await page.keyboard.press('ArrowLeft');
+    expect(await garage.getAttribute('aria-valuenow')).toBe('520');
+    await page.keyboard.press('Shift+ArrowLeft');
+    expect(await garage.getAttribute('aria-valuetext')).toContain('4.70 m behind the front axle');
+    // 62 kg by 0.65 m over a wheelbase of 4.035 m: 10 kg from the rear to the front
+    expect(before.rear - (await loadedKg()).rear).toBeCloseTo(10, -0.4);
+    await page.keyboard.press('Control+z');
+    expect(await loadedKg()).toEqual(before);
+  });
+
+  it('is taken off by Delete, the next one keeping the keyboard; Enter goes to its line in the table', async () => {
+    await item('Kitchen things').focus();
+    await page.keyboard.press('Delete');
+    expect(await item('Kitchen things').count()).toBe(0);
+    await page.waitForFunction("document.activeElement?.getAttribute('aria-label')?.startsWith('Clothes')");
+    await page.keyboard.press('Enter');
+    await page.waitForFunction(
+      "document.activeElement?.getAttribute('aria-label') === 'Kilograms of Clothes and bedding'",
+    );
+    await page.keyboard.type('156');
+    expect((await loadedKg()).gross).toBe(3526 - 48 + 100);
+    await page.keyboard.press('Control+z');
+    expect((await loadedKg()).gross).toBe(3526 - 48);
+  });
+});
+
+describe('can we take the e-bikes?', { timeout: LONG_MS }, () => {
+  it('yes, with nobody aboard; put aboard, they stand on the rack', async () => {
+    await page.getByLabel('Can we take').selectOption('e-bike');
+    await page.getByLabel('How many').fill('2');
+    await page.locator('.load-answer', { hasText: 'Yes: 294 kg spare, front axle' }).waitFor();
+    await button('Put aboard').click();
+    expect(await item('E-bike').count()).toBe(2);
+    expect(await page.getByLabel('Place of E-bike 2').inputValue()).toBe('rack');
+  });
+
+  it('no, with the family; the fix takes them along and keeps every plate; undo brings it all back', async () => {
+    await showFamily();
+    await button('Take off Two bicycles').click();
+    const within = await loadedKg();
+    await page.getByLabel('Can we take').selectOption('e-bike');
+    await page.getByLabel('How many').fill('2');
+    await page.locator('.load-answer', { hasText: 'Not like this: gross over by 44 kg' }).waitFor();
+    await button(/^Put aboard all the same/).click();
+    expect(await decides()).toBe('gross 3500 − 3544 = −44 kg');
+    await button(/^Do this: drain 44 l from "Fresh water tank"/).click();
+    expect(await decides()).toBe('gross 3500 − 3500 = 0 kg');
+    expect(await item('E-bike').count()).toBe(2);
+    await button('Undo').click();
+    await button('Undo').click();
+    expect(await loadedKg()).toEqual(within);
+  });
+
+  it('names a limit of the tank: the plate is reached at so many litres', async () => {
+    await showFamily();
+    const tank = page.getByRole('slider', { name: /^Fresh water tank/ });
+    expect(await page.getByText('At 74 l the gross plate is reached.').isVisible()).toBe(true);
+    await tank.fill('74');
+    expect(await decides()).toBe('gross 3500 − 3500 = 0 kg');
+    await tank.press('ArrowRight');
+    expect(await decides()).toBe('gross 3500 − 3501 = −1 kg');
+  });
+
+  it('counts people by their seat, in stones and pounds too', async () => {
+    await button('75 kg on Bench, left').click();
+    expect((await loadedKg()).gross).toBe(3155);
+    await page.getByRole('textbox', { name: 'Bench, right kg', exact: true }).fill('11 st');
+    expect((await loadedKg()).gross).toBe(3225);
+    await page.getByRole('textbox', { name: 'Bench, right kg', exact: true }).fill('');
+    expect((await loadedKg()).gross).toBe(3155);
+  });
+});
+
+describe('load lists', { timeout: LONG_MS }, () => {
+  it('are opened and saved with nothing lost, and kept for the next start', async () => {
+    const items = [
+      { name: 'Kayak <b>', massKg: 33.25, xM: 2.4567 },
+      { name: 'Water', massKg: 40, xM: 2.4, kind: 'fresh-water', place: 'Fresh water tank', litres: 40 },
+      { name: 'Bench taken out', massKg: -18, xM: 1.75 },
+    ];
+    await page.getByLabel('Load list to open').setInputFiles(loadList('trip.json', items));
+    await page.getByRole('slider', { name: 'Kayak' }).waitFor();
+    const saved = page.waitForEvent('download');
+    await button('Save list').click();
+    const path = await (await saved).path();
+    expect(JSON.parse(readFileSync(path, 'utf8'))).toEqual({ format: 'lanegauge.load', version: 1, items });
+    // once the hand has rested, it is kept
+    await page.waitForTimeout(800);
+    await page.reload();
+    await page.getByRole('slider', { name: 'Kayak' }).waitFor({ timeout: SOON_MS });
+    expect(await page.getByLabel('Metres behind the front axle of Kayak').inputValue()).toBe('2.4567');
+  });
+
+  it('that cannot be used are refused by the item, and what is aboard stays', async () => {
+    await showFamily();
+    const bad = loadList('bad.json', [{ name: 'Tent', massKg: '12', xM: 1 }]);
+    await page.getByLabel('Load list to open').setInputFiles(bad);
+    await page
+      .getByRole('alert')
+      .filter({ hasText: 'item 1 "Tent": massKg must be a number' })
+      .waitFor({ timeout: SOON_MS });
+    expect((await loadedKg()).gross).toBe(3526);
+  });
+
+  it('are held against the drive: over a plate, the verdict says so and leads back', async () => {
+    await showFamily();
+    await tab('Drive').click();
+    const told = page.locator('.verdict', {
+      hasText: 'Loaded as listed it must not leave: gross over by 26 kg',
+    });
+    await told.waitFor({ timeout: SOON_MS });
+    await button('See the load').click();
+    expect(await tab('Load').getAttribute('aria-selected')).toBe('true');
+    await button(/^Do this: leave "Two bicycles/).click();
+    await tab('Drive').click();
+    await page.getByText('Loaded as listed: 6 kg spare, gross.').waitFor({ timeout: SOON_MS });
+  });
+});
+
+describe('a card without running order', { timeout: LONG_MS }, () => {
+  it('is said to lack it, and its field is opened', async () => {
+    const cards = page.getByRole('dialog');
+    await button('Cards…').click();
+    await cards.getByRole('textbox', { name: 'Running order, front axle' }).fill('');
+    await cards.getByRole('textbox', { name: 'Running order, rear axle' }).fill('');
+    await cards.getByRole('button', { name: 'Keep', exact: true }).click();
+    await cards.getByText('Kept. The drive is checked with it.').waitFor({ timeout: SOON_MS });
+    await cards.getByRole('button', { name: 'Close', exact: true }).click();
+    await page.getByRole('heading', { name: 'The card has no running order' }).waitFor();
+    await button('Enter the running order…').click();
+    await page.locator('#card-orderFrontKg:focus').waitFor({ timeout: SOON_MS });
+  });
+});
+
+describe('the load sheet', { timeout: LONG_MS }, () => {
+  it('is one page with a family of four and with sixty items, and can be signed', async () => {
+    await showFamily();
+    expect(await pagesPrinted()).toBe(1);
+    await page.emulateMedia({ media: 'print' });
+    const sheet = page.locator('.load-sheet');
+    expect(await sheet.isVisible()).toBe(true);
+    expect(await page.locator('.bar').isVisible()).toBe(false);
+    for (const said of [
+      'OVER as listed: gross over by 26 kg',
+      'as weighed',
+      'Host, signature',
+      'Hirer, signature',
+    ])
+      expect(await sheet.textContent()).toContain(said);
+    await page.emulateMedia({ media: null });
+    const many = Array.from({ length: 60 }, (_, i) => ({
+      name: `Thing ${i + 1}, whatever it may be called in full`,
+      massKg: 3,
+      xM: i / 12,
+    }));
+    await page.getByLabel('Load list to open').setInputFiles(loadList('many.json', many));
+    await page.getByRole('slider', { name: 'Thing 60' }).waitFor();
+    expect(await pagesPrinted()).toBe(1);
+  });
+
+  async function pagesPrinted(): Promise<number> {
+    const pdf = (await page.pdf({ preferCSSPageSize: true })).toString('latin1');
+    return pdf.match(/\/Type \/Page\b/g)?.length ?? 0;
+  }
+});

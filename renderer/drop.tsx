@@ -1,6 +1,7 @@
+import { openList } from './load/load-file.ts';
 import { openFiles } from './state/actions.ts';
 import { dialog, dropping } from './state/ui.ts';
-import { show } from './state/view.ts';
+import { show, view } from './state/view.ts';
 
 /** Takes files dropped anywhere on the window. @returns the way to end it */
 export function dropFilesOn(page: Window): () => void {
@@ -25,6 +26,11 @@ export function dropFilesOn(page: Window): () => void {
     const files = [...(event.dataTransfer?.files ?? [])];
     if (files.length === 0) return;
     dialog.value = undefined;
+    const [only] = files;
+    if (view.peek() === 'load' && files.length === 1 && only && /\.json$/i.test(only.name)) {
+      void openList(only);
+      return;
+    }
     show('drive');
     void openFiles(files);
   });
@@ -36,7 +42,9 @@ export function DropSign() {
     <div class="drop-sign">
       <p>
         <b>Drop to open</b>
-        <br />a drive (GPX), a map (.osm.pbf, .osm, .osm.gz, Overpass JSON), or one of each
+        <br />
+        {view.value === 'load' && 'a load list (.json), '}a drive (GPX), a map (.osm.pbf, .osm, .osm.gz,
+        Overpass JSON), or one of each
       </p>
     </div>
   ) : null;

@@ -81,6 +81,8 @@ export interface Answer {
   /** aboard with the pieces */
   readonly items: readonly LoadItem[];
   readonly result: LoadResult;
+  /** what becomes doubtful with the pieces, as that something is counted twice */
+  readonly doubts: readonly string[];
   /** what the pieces put on each axle */
   readonly change: AxleLoads;
   /** the most that can still be added at that place, as things are */
@@ -109,6 +111,9 @@ export function askAbout(
     pieces,
     items,
     result: after.value,
+    doubts: after.value.warnings.filter(
+      (each) => !before.value.warnings.includes(each) && !/ is over its plate by /.test(each),
+    ),
     change: axleLoads({ frontKg: 0, rearKg: 0 }, pieces, card.wheelbaseM),
     most: mostAt(card, before.value, pieces[0]?.xM ?? 0),
     cures: cures.value,

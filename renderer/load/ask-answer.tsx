@@ -10,7 +10,7 @@ export function AskAnswer({ card, close }: { card: VehicleCard; close(): void })
   const [found, asks] = [answer.value, question.value];
   if (!found || !asks) return null;
   if (!found.ok) return <p class="problem">{found.error.message}</p>;
-  const { result, change: shares, most, cures, items, pieces } = found.value;
+  const { result, doubts, change: shares, most, cures, items, pieces } = found.value;
   const first = decidingOf(result);
   const over = sumsOf(result).filter((sum) => sum.over);
   const no = over.length > 0 || cures.cures.length > 0;
@@ -37,6 +37,11 @@ export function AskAnswer({ card, close }: { card: VehicleCard; close(): void })
           {most.handbookKg !== undefined &&
             ` From ${kgText(most.handbookKg, 'down')} less than 40 % stand on the front axle.`}
         </p>
+        {doubts.map((each) => (
+          <p key={each} class="load-ask-doubt">
+            {clip(each, 300)}
+          </p>
+        ))}
       </div>
       {no && (
         <CureList

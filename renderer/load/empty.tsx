@@ -29,9 +29,9 @@ export function NoRunningOrder({ id, card }: { id: string; card: VehicleCard }) 
     <div class="empty">
       <h2>The card has no running order</h2>
       <p>
-        Of <bdi>{clip(card.name, 80)}</bdi> it is not known what each axle carries when it is empty and ready
-        to drive. Weigh it axle by axle on a public weighbridge, with 90 % of the fuel, and write both figures
-        on its card; and whether the driver sat in it and the water tank was full.
+        What each axle of <bdi>{clip(card.name, 80)}</bdi> carries when it is empty and ready to drive is not
+        known. Weigh it axle by axle on a public weighbridge, with 90 % of the fuel, and write both figures on
+        its card; and whether the driver sat in it and the water tank was full.
       </p>
       <p>
         <button type="button" class="chief" onClick={() => openCardAt(id, 'card-orderFrontKg')}>

@@ -85,11 +85,11 @@ function LoadPanel({ card }: { card: VehicleCard }) {
         </p>
       )}
       <p class="caution">{LOAD_CAUTION}</p>
+      {found?.ok && <Doubts result={found.value} />}
       {found?.ok && <CuresNow card={card} items={items} over={found.value.over.length > 0} />}
       <Ask card={card} />
       <Seats card={card} items={items} />
       <Tanks card={card} items={items} />
-      {found?.ok && <Doubts result={found.value} />}
       {found?.ok && <LoadNotes card={card} result={found.value} />}
     </section>
   );

@@ -6,7 +6,7 @@ import { sayPlate, sumsOf } from './words.ts';
 
 /** What is doubtful in the list. That a plate is exceeded stands above already. */
 export function Doubts({ result }: { result: LoadResult }) {
-  const said = result.warnings.filter((each) => !/ is over its plate by /.test(each));
+  const said = doubtsOf(result);
   if (said.length === 0) return null;
   return (
     <section aria-label="To mind">
@@ -20,6 +20,11 @@ export function Doubts({ result }: { result: LoadResult }) {
       </ul>
     </section>
   );
+}
+
+/** What stands in doubt besides the plates that are exceeded. */
+export function doubtsOf(result: LoadResult): string[] {
+  return result.warnings.filter((each) => !/ is over its plate by /.test(each));
 }
 
 /** What was counted, and what the plate means in law; quiet, with its sources. */

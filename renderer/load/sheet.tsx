@@ -9,6 +9,7 @@ import { aboard } from '../state/loads.ts';
 import { PlateBars } from './drawing/bars.tsx';
 import { StillElevation } from './drawing/elevation.tsx';
 import { flagsOf, layOut } from './drawing/layout.ts';
+import { doubtsOf } from './notes.tsx';
 import { sayRunningOrder } from './running-order.ts';
 import { weighed } from './state.ts';
 import { bareKg, decidingOf, LIMIT_NAME, sayPlate, sumsOf } from './words.ts';
@@ -51,8 +52,7 @@ export function LoadSheet({ card }: { card: VehicleCard }) {
       <Figures result={result} />
       <Items card={card} items={items} long={long} />
       <div class="load-sheet-notes">
-        {result.warnings
-          .filter((each) => !/ is over its plate by /.test(each))
+        {doubtsOf(result)
           .slice(0, 4)
           .map((each) => (
             <p key={each}>{clip(each, 240)}</p>

@@ -32,11 +32,7 @@ function TankLevel({ tank, card, items }: { tank: Tank; card: VehicleCard; items
     change(fillTo(card, items, tank, litres), `${clip(name, 40)}: ${Math.round(litres)} l`, merging);
   const wasted = holds === 'waste-water' || holds === 'toilet';
   const inOrder =
-    holds === 'fuel'
-      ? '; 90 % is in the running order'
-      : holds === 'adblue'
-        ? '; it is in the running order'
-        : '';
+    holds === 'fuel' ? '; 90 % in the running order' : holds === 'adblue' ? '; in the running order' : '';
   return (
     <div class="load-tank-level">
       <label for={id}>

@@ -1,6 +1,6 @@
 import { bareKg } from '../words.ts';
 import { FLOOR_M, type Layout } from './layout.ts';
-import type { Block } from './stack.ts';
+import { type Block, HEAD_SHARE } from './stack.ts';
 
 const LETTERED_FROM_PX = 22;
 
@@ -9,7 +9,7 @@ export function BlockShape({ block, at }: { block: Block; at: Layout }) {
   const { item, person } = block;
   const side = block.sideM * at.pxPerM;
   const [left, top] = [at.x(block.xM) - side / 2, at.y(FLOOR_M + block.upM + block.sideM)];
-  const head = side * 0.2;
+  const head = (side * HEAD_SHARE) / 2;
   const middle = left + side / 2;
   return (
     <>
@@ -28,10 +28,16 @@ export function BlockShape({ block, at }: { block: Block; at: Layout }) {
         />
       )}
       {side >= LETTERED_FROM_PX && (
-        <text class="load-mass" x={middle} y={top + side * (person ? 0.76 : 0.5)}>
+        <text class="load-mass" x={middle} y={top + side * labelShare(block)}>
           {bareKg(item.massKg)}
         </text>
       )}
     </>
   );
+}
+
+/** Of a person behind another only the head is free. */
+function labelShare({ person, row }: Block): number {
+  if (!person) return 0.5;
+  return row === 0 ? 0.76 : HEAD_SHARE / 2;
 }

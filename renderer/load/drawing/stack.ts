@@ -12,6 +12,8 @@ export interface Block {
   readonly upM: number;
   readonly sideM: number;
   readonly person: boolean;
+  /** of people abreast: 0 in front, 1 behind that, and so on */
+  readonly row: number;
 }
 
 /** Side of the square for one kilogram: areas go by mass, 75 kg is 0.91 m. */
@@ -21,6 +23,8 @@ const SIDE_MOST_M = 1.8;
 /** Where people sit, above the floor. */
 const SEAT_UP_M = 0.42;
 const GAP_M = 0.015;
+/** Of a person's square, the head. */
+export const HEAD_SHARE = 0.4;
 
 export function sideOf(massKg: number, shrunk = 1): number {
   const side = SIDE_M_PER_ROOT_KG * Math.sqrt(Math.abs(massKg)) * shrunk;
@@ -28,28 +32,36 @@ export function sideOf(massKg: number, shrunk = 1): number {
 }
 
 /**
- * Piles the items up: the heaviest lowest, each as low as what is under it lets it, people upon their seats. What
- * stands in a tank of the card is drawn there and not piled.
+ * Piles the things up, the heaviest lowest, each as low as what is under it lets it. People sit upon their seats; of
+ * those abreast each farther one is drawn behind, head and shoulders higher. What stands in a tank of the card is drawn
+ * there and not piled.
  * @param shrunk 1, or less where a pile would reach through the roof
+ * @returns in the order they are drawn: what is in front comes last
  */
 export function stackItems(items: readonly LoadItem[], card: VehicleCard, shrunk: number): Block[] {
-  const piled = items
-    .map((item, index) => ({ item, index, person: isPerson(item) }))
-    .filter(({ item }) => !standsInTank(item, card))
-    .sort(
-      (a, b) =>
-        Number(a.person) - Number(b.person) ||
-        Math.abs(b.item.massKg) - Math.abs(a.item.massKg) ||
-        a.index - b.index,
-    );
-  const laid: Block[] = [];
-  for (const { item, index, person } of piled) {
-    const sideM = sideOf(item.massKg, shrunk);
-    const under = laid.filter(({ xM, sideM: side }) => Math.abs(xM - item.xM) < (side + sideM) / 2 - 1e-9);
-    const upM = lowestGap(under, sideM, person ? SEAT_UP_M : 0);
-    laid.push({ index, item, xM: item.xM, upM, sideM, person });
+  const all = items
+    .map((item, index) => ({ item, index, xM: item.xM, sideM: sideOf(item.massKg, shrunk) }))
+    .filter(({ item }) => !standsInTank(item, card));
+  const things: Block[] = [];
+  const heaviestFirst = all
+    .filter(({ item }) => !isPerson(item))
+    .sort((a, b) => Math.abs(b.item.massKg) - Math.abs(a.item.massKg) || a.index - b.index);
+  for (const each of heaviestFirst)
+    things.push({ ...each, upM: lowestGap(overlapping(things, each), each.sideM, 0), person: false, row: 0 });
+  const people: Block[] = [];
+  for (const each of all.filter(({ item }) => isPerson(item))) {
+    const seatM = lowestGap(overlapping(things, each), each.sideM, SEAT_UP_M);
+    const row = 1 + Math.max(-1, ...overlapping(people, each).map((other) => other.row));
+    people.push({ ...each, upM: seatM + row * HEAD_SHARE * each.sideM, person: true, row });
   }
-  return laid.sort((a, b) => a.index - b.index);
+  return [...people.reverse(), ...things.sort((a, b) => a.index - b.index)];
+}
+
+function overlapping(
+  laid: readonly Block[],
+  { xM, sideM }: { readonly xM: number; readonly sideM: number },
+): Block[] {
+  return laid.filter((each) => Math.abs(each.xM - xM) < (each.sideM + sideM) / 2 - 1e-9);
 }
 
 /** The lowest height from which a side fits between what stands there. */

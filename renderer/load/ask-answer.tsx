@@ -28,7 +28,10 @@ export function AskAnswer({ card, close }: { card: VehicleCard; close(): void })
           {(over.length > 0 ? over : [first]).map(sayPlate).join(', ')}.
         </p>
         <p>
-          {kgText(totalKg)} there: {sayShare(shares)}; {LIMIT_NAME[first.limit]} {sumText(first)}.
+          {kgText(totalKg)} there: {sayShare(shares)};{' '}
+          <span class="load-sum">
+            {LIMIT_NAME[first.limit]} {sumText(first)}.
+          </span>
         </p>
         <p>
           {most.massKg < 0.5

@@ -28,51 +28,56 @@ export function Seats({ card, items }: { card: VehicleCard; items: readonly Load
   );
 }
 
+/** The driver that a running order holds; of a heavier one only what is beyond it is listed. */
+const DRIVER_KG = 75;
+
 function SeatTaken({ seat, card, items }: { seat: Seat; card: VehicleCard; items: readonly LoadItem[] }) {
   const driving = /^driver\b/i.test(seat.name);
+  const countedKg = driving && card.runningOrder?.includesDriver ? DRIVER_KG : 0;
   const index = items.findIndex(({ place }) => place === seat.name);
   const taken = items[index];
   const called = clip(seat.name, 40);
-  const sits = (massKg: number, merging?: string) => {
-    if (taken) {
-      if (massKg === 0)
-        change(
-          items.filter((each) => each !== taken),
-          `${called}: nobody`,
-          merging,
-        );
-      else replace(index, { ...taken, massKg }, `${called}: ${kgText(massKg)}`, merging);
-    } else if (massKg !== 0)
-      change([...items, personOn(seat, driving, massKg)], `${called}: ${kgText(massKg)}`, merging);
+  const sits = (kg: number, merging?: string) => {
+    const massKg = Math.round((kg - countedKg) * 1000) / 1000;
+    const did = `${called}: ${kg === 0 ? 'nobody' : kgText(kg)}`;
+    if (!taken) change([...items, personOn(seat, driving, countedKg, massKg)], did, merging);
+    else if (massKg !== 0) replace(index, { ...taken, massKg }, did, merging);
+    else
+      change(
+        items.filter((each) => each !== taken),
+        did,
+        merging,
+      );
   };
   const kg = useTyped(
-    taken?.massKg ?? 0,
+    countedKg + (taken?.massKg ?? 0),
     (massKg) => (massKg === 0 ? '' : kgField(massKg)),
-    (text) => (text.trim() === '' ? ok(0) : readItemKg(text)),
+    (text) => (text.trim() === '' ? ok(countedKg) : readItemKg(text)),
     (massKg) => sits(massKg, `seat ${seat.name}`),
   );
-  if (driving && card.runningOrder?.includesDriver && !taken)
-    return (
-      <p class="load-seat-row">
-        <span>{called}</span> <span class="soft">75 kg, in the running order</span>
-      </p>
-    );
   return (
     <div class="load-seat-row">
       <label>
         <span>{called}</span> <input placeholder="nobody" {...kg.field} /> kg
       </label>
-      {!taken && (
-        <button type="button" onClick={() => sits(PASSENGER_KG)}>
-          {PASSENGER_KG} kg<span class="unseen"> on {called}</span>
-        </button>
+      {countedKg > 0 ? (
+        <span class="small soft">{DRIVER_KG} kg in the running order</span>
+      ) : (
+        !taken && (
+          <button type="button" onClick={() => sits(PASSENGER_KG)}>
+            {PASSENGER_KG} kg<span class="unseen"> on {called}</span>
+          </button>
+        )
       )}
       {kg.fault !== undefined && <p class="small problem-inline">{kg.fault}</p>}
     </div>
   );
 }
 
-function personOn({ name, xM }: Seat, driving: boolean, massKg: number): LoadItem {
+function personOn({ name, xM }: Seat, driving: boolean, countedKg: number, massKg: number): LoadItem {
+  // no second driver, only more of the one
+  if (countedKg > 0)
+    return { name: `Driver beyond ${countedKg} kg`, massKg, xM, kind: 'person', place: name };
   return driving
     ? { name: 'Driver', massKg, xM, kind: 'driver', place: name }
     : { name: `Passenger, ${name}`.slice(0, 200), massKg, xM, kind: 'person', place: name };

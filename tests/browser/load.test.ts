@@ -148,6 +148,11 @@ describe('can we take the e-bikes?', { timeout: LONG_MS }, () => {
     expect((await loadedKg()).gross).toBe(3155);
     await page.getByRole('textbox', { name: 'Bench, right kg', exact: true }).fill('11 st');
     expect((await loadedKg()).gross).toBe(3225);
+    // the driver of the running order weighs 75 kg: of a heavier one the rest is listed
+    await page.getByRole('textbox', { name: 'Driver kg', exact: true }).fill('95');
+    expect((await loadedKg()).gross).toBe(3245);
+    expect(await page.getByLabel('Name of item 3').inputValue()).toBe('Driver beyond 75 kg');
+    await page.getByRole('textbox', { name: 'Driver kg', exact: true }).fill('');
     await page.getByRole('textbox', { name: 'Bench, right kg', exact: true }).fill('');
     expect((await loadedKg()).gross).toBe(3155);
   });

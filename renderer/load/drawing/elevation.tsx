@@ -61,7 +61,7 @@ export function Elevation({
   const blocks = stackItems([...items, ...asked], card, shrunk);
   return (
     <svg class="load-elevation" width={at.widthPx} height={at.heightPx}>
-      <title>What is aboard</title>
+      <title>What is aboard: draw an item along the vehicle to move it</title>
       <svg aria-hidden="true" width={at.widthPx} height={at.heightPx}>
         <Flags flags={flags} card={card} at={at} taken={pointed?.place} />
         <VehicleSide card={card} at={at}>

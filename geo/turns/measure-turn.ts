@@ -156,9 +156,9 @@ function cornerShape(site: Site): Shape {
     clearanceM: CORNER_CLEARANCE_M,
   };
   const fit = sharedLanes(site, fitCorner(corner));
-  const mapped = entry.from === 'tags' && exit.from === 'tags';
   const range = planRange(corner, {
-    laneOffM: mapped ? 0 : LANE_OFF_M,
+    entry: widthsOff(entry),
+    exit: widthsOff(exit),
     kerbOffM: KERB_OFF * kerbRadiusM,
   });
   const roomiest = fitCorner({
@@ -175,11 +175,18 @@ function cornerShape(site: Site): Shape {
   };
 }
 
-/** A road as wide as its default may stand for; a country lane may be anything from 3 to 5 m. */
-function atMost({ toLaneEdgeM, laneM, roadM, from }: RoadRoom): Corner['entry'] {
-  if (from === 'tags') return { laneM: toLaneEdgeM, roadM };
+/** A road as wide as its default may stand for. */
+function atMost(room: RoadRoom): Corner['entry'] {
+  const off = widthsOff(room);
+  return { laneM: room.toLaneEdgeM + off.laneM, roadM: room.roadM + off.roadM };
+}
+
+/** How far default widths may be off, every lane by as much; a country lane may be anything from 3 to 5 m. */
+function widthsOff({ toLaneEdgeM, laneM, roadM, from }: RoadRoom): Corner['entry'] {
+  if (from === 'tags') return { laneM: 0, roadM: 0 };
   const byM = laneM === roadM ? SHARED_OFF_M : LANE_OFF_M;
-  return { laneM: toLaneEdgeM + byM, roadM: roadM + (laneM === roadM ? byM : 2 * byM) };
+  const lanesIn = (widthM: number) => Math.max(1, Math.round(widthM / laneM));
+  return { laneM: lanesIn(toLaneEdgeM) * byM, roadM: lanesIn(roadM) * byM };
 }
 
 /** On a road of one lane for both directions, the own lane is the whole road. */

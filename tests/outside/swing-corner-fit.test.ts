@@ -2,8 +2,9 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { tailSwingM } from '../../geo/swing/circle.ts';
-import { largestRadiusM } from '../../geo/swing/corner/fit-corner.ts';
+import { type Corner, fitCorner, largestRadiusM, radiusInRoomM } from '../../geo/swing/corner/fit-corner.ts';
 import { bendWidthNeededM, fitCircle } from '../../geo/swing/corner/fit-ring.ts';
+import { frontAxleSwingM } from '../../geo/swing/transient.ts';
 import { RAD, swingVehicle } from '../support/swing-vehicle.ts';
 
 /*
@@ -118,4 +119,122 @@ describe('a 7.4 m coach-built', () => {
       expect(least(widthM - 0.2)).toBeUndefined();
     },
   );
+});
+
+/** Radius and swing at 90°, clearance 0.15 m, kerbs of 1, 3, 6 and 10 m; both of each road's lanes as wide; same program. */
+describe('a 7.4 m coach-built at a junction of two-lane roads', () => {
+  const kerbs = [1, 3, 6, 10];
+  const none = undefined;
+  const table = [
+    { laneM: 2.75, room: 'other lane on the exit', at: [none, none, none, none] },
+    {
+      laneM: 2.75,
+      room: 'whole road',
+      at: [
+        [9.8, 0.26],
+        [12.2, 0.22],
+        [15.6, 0.17],
+        [19.9, 0.14],
+      ],
+    },
+    { laneM: 3, room: 'other lane on the exit', at: [none, none, [10.6, 0.25], [15.2, 0.18]] },
+    {
+      laneM: 3,
+      room: 'whole road',
+      at: [
+        [11.9, 0.22],
+        [14.2, 0.19],
+        [17.4, 0.16],
+        [21.7, 0.13],
+      ],
+    },
+    {
+      laneM: 3.25,
+      room: 'other lane on the exit',
+      at: [
+        [5.8, 0.41],
+        [8.7, 0.29],
+        [12.3, 0.22],
+        [16.7, 0.16],
+      ],
+    },
+    {
+      laneM: 3.25,
+      room: 'whole road',
+      at: [
+        [13.8, 0.19],
+        [16, 0.17],
+        [19.3, 0.14],
+        [23.5, 0.12],
+      ],
+    },
+    {
+      laneM: 3.65,
+      room: 'other lane on the exit',
+      at: [
+        [8.8, 0.29],
+        [11.3, 0.23],
+        [14.6, 0.18],
+        [19, 0.15],
+      ],
+    },
+    {
+      laneM: 3.65,
+      room: 'whole road',
+      at: [
+        [16.8, 0.16],
+        [19, 0.14],
+        [22.2, 0.13],
+        [26.3, 0.11],
+      ],
+    },
+  ] as const;
+
+  const corner = (laneM: number, kerbRadiusM: number): Corner => ({
+    vehicle: swingVehicle(),
+    turnRad: 90 * RAD,
+    entry: { laneM, roadM: 2 * laneM },
+    exit: { laneM, roadM: 2 * laneM },
+    kerbRadiusM,
+    clearanceM: 0.15,
+  });
+
+  for (const { laneM, room, at } of table)
+    it(`turns from lanes of ${laneM} m taking ${room === 'whole road' ? 'the whole road' : `the ${room}`}`, () => {
+      for (const [index, expected] of at.entries()) {
+        const radiusM = radiusInRoomM(corner(laneM, kerbs[index] ?? 0), room);
+        if (expected === undefined) {
+          expect(radiusM).toBeUndefined();
+          continue;
+        }
+        const [radius, swing] = expected;
+        expect(Math.abs((radiusM ?? 0) - radius)).toBeLessThanOrEqual(0.051);
+        expect(Math.abs(tailSwingM(swingVehicle(), radiusM ?? 0) - swing)).toBeLessThanOrEqual(0.0051);
+      }
+    });
+
+  it('stays in its lane only where that is 3.65 m wide and the kerb 10 m', () => {
+    for (const laneM of [2.75, 3, 3.25, 3.65])
+      for (const kerbM of kerbs)
+        expect(fitCorner(corner(laneM, kerbM)).room === 'own lane').toBe(laneM === 3.65 && kerbM === 10);
+  });
+});
+
+describe('the gentle way, front axle on the arc', () => {
+  it.each([
+    [6.6, 0.2],
+    [8, 0.166],
+    [10, 0.134],
+    [12, 0.113],
+    [15, 0.091],
+    [20, 0.069],
+    [30, 0.047],
+  ])('of %d m swings the tail of a 7.4 m coach-built out by %d m', (arcM, swingM) => {
+    expect(Math.abs(frontAxleSwingM(swingVehicle(), arcM, 90 * RAD) - swingM)).toBeLessThanOrEqual(0.00051);
+  });
+
+  it('of 8 m is 0.16613 m and of 12 m 0.11294 m', () => {
+    expect(frontAxleSwingM(swingVehicle(), 8, 90 * RAD)).toBeCloseTo(0.16613, 5);
+    expect(frontAxleSwingM(swingVehicle(), 12, 90 * RAD)).toBeCloseTo(0.11294, 5);
+  });
 });

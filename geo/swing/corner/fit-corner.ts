@@ -39,21 +39,24 @@ const MOST_TURN_RAD = Math.PI - 1e-3;
  * whole exit, whole road to whole road; else a shunt. Exact for straight, rear axle on one arc, straight.
  */
 export function fitCorner(corner: Corner): Fit {
-  const { entry, exit } = corner;
-  const levels = [
-    ['own lane', entry.laneM, exit.laneM],
-    ['other lane on the exit', entry.laneM, exit.roadM],
-    ['whole road', entry.roadM, exit.roadM],
-  ] as const;
-  for (const [room, entryM, exitM] of levels) {
-    const radiusM = largestRadiusM({ ...roomOf(corner), entryM, exitM });
+  for (const room of ['own lane', 'other lane on the exit', 'whole road'] as const) {
+    const radiusM = radiusInRoomM(corner, room);
     if (radiusM !== undefined) return { room, rearAxleRadiusM: radiusM };
   }
   return { room: 'shunt', rearAxleRadiusM: corner.vehicle.lock.rearAxleRadiusM };
 }
 
-function roomOf({ vehicle, turnRad, kerbRadiusM, clearanceM }: Corner): Omit<CornerRoom, 'entryM' | 'exitM'> {
-  return { vehicle, turnRad: Math.min(turnRad, MOST_TURN_RAD), kerbRadiusM, clearanceM };
+/** Largest steady radius that keeps to one level of room, metres; undefined when none does. */
+export function radiusInRoomM(corner: Corner, room: Exclude<Fit['room'], 'shunt'>): number | undefined {
+  const { vehicle, entry, exit, kerbRadiusM, clearanceM } = corner;
+  return largestRadiusM({
+    vehicle,
+    turnRad: Math.min(corner.turnRad, MOST_TURN_RAD),
+    entryM: room === 'whole road' ? entry.roadM : entry.laneM,
+    exitM: room === 'own lane' ? exit.laneM : exit.roadM,
+    kerbRadiusM,
+    clearanceM,
+  });
 }
 
 /**

@@ -1,4 +1,4 @@
-import { frontCornerRadiusM, tailsOf } from '../circle.ts';
+import { tailsOf } from '../circle.ts';
 import type { SwingVehicle } from '../swing-vehicle.ts';
 import type { Fit } from './fit-corner.ts';
 
@@ -52,18 +52,24 @@ export function fitBend(bend: Bend): Fit & { readonly widthNeededM: number } {
 }
 
 /**
- * Least road width, kerb to kerb, for a bend of this centre-line radius. Best is the radius at which the front corner is
- * as far outside the centre line as the body's side is inside it: with K = 2c + W, R + W/2 = (K² − n²)/2K; a
- * vehicle that cannot turn so tightly goes at full lock and the outside decides.
+ * Least road width, kerb to kerb, for a bend of this centre-line radius. Best is the radius at which the outermost corner
+ * is as far outside the centre line as the body's side is inside it: with K = 2c + W, R + W/2 = (K² − n²)/2K for
+ * the front corner; a vehicle that cannot turn so tightly goes at full lock and the outside decides.
  */
 export function bendWidthNeededM(vehicle: SwingVehicle, centreRadiusM: number, clearanceM: number): number {
-  const noseM = vehicle.wheelbaseM + vehicle.frontOverhangM;
-  const k = 2 * centreRadiusM + vehicle.widthM;
-  const evenM = (k * k - noseM * noseM) / (2 * k) - vehicle.widthM / 2;
+  const insideHalfM = widestHalfM(vehicle);
+  const evenM = Math.min(
+    ...cornersOf(vehicle).map(({ reachM, halfWidthM }) => {
+      const k = 2 * centreRadiusM + insideHalfM + halfWidthM;
+      return (k * k - reachM * reachM) / (2 * k) - halfWidthM;
+    }),
+  );
   const radiusM = Math.max(evenM, vehicle.lock.rearAxleRadiusM);
-  const outM = outermostM(vehicle, radiusM) - centreRadiusM;
-  const inM = centreRadiusM - (radiusM - widestHalfM(vehicle));
-  return 2 * (Math.max(outM, inM) + clearanceM);
+  const outermostM = Math.max(
+    ...cornersOf(vehicle).map(({ reachM, halfWidthM }) => Math.hypot(radiusM + halfWidthM, reachM)),
+  );
+  const besideM = Math.max(outermostM - centreRadiusM, centreRadiusM - (radiusM - insideHalfM));
+  return 2 * (besideM + clearanceM);
 }
 
 function floored(vehicle: SwingVehicle, room: Fit['room'], radiusM: number): Fit {
@@ -73,19 +79,21 @@ function floored(vehicle: SwingVehicle, room: Fit['room'], radiusM: number): Fit
 
 /** Largest radius with front corner and tail within a circle; NaN when the vehicle is longer than that. */
 function radiusInsideM(vehicle: SwingVehicle, limitM: number): number {
-  const nose = { behindM: vehicle.wheelbaseM + vehicle.frontOverhangM, halfWidthM: vehicle.widthM / 2 };
+  if (!(limitM > 0)) return Number.NaN;
   return Math.min(
-    ...[nose, ...tailsOf(vehicle)].map(
-      ({ behindM, halfWidthM }) => Math.sqrt(limitM * limitM - behindM * behindM) - halfWidthM,
+    ...cornersOf(vehicle).map(
+      ({ reachM, halfWidthM }) => Math.sqrt(limitM * limitM - reachM * reachM) - halfWidthM,
     ),
   );
 }
 
-function outermostM(vehicle: SwingVehicle, radiusM: number): number {
-  return Math.max(
-    frontCornerRadiusM(vehicle, radiusM),
-    ...tailsOf(vehicle).map(({ behindM, halfWidthM }) => Math.hypot(radiusM + halfWidthM, behindM)),
-  );
+/** The corners that may be outermost on a circle: front, tail, rack; how far from the rear axle and the middle line. */
+function cornersOf(vehicle: SwingVehicle): { readonly reachM: number; readonly halfWidthM: number }[] {
+  const noseM = vehicle.wheelbaseM + vehicle.frontOverhangM;
+  return [
+    { reachM: noseM, halfWidthM: vehicle.widthM / 2 },
+    ...tailsOf(vehicle).map(({ behindM, halfWidthM }) => ({ reachM: behindM, halfWidthM })),
+  ];
 }
 
 function widestHalfM(vehicle: SwingVehicle): number {

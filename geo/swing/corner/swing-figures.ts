@@ -1,7 +1,7 @@
 import { frontAxleRadiusM, fullLockSwingM, tailSwingM } from '../circle.ts';
 import type { SwingVehicle } from '../swing-vehicle.ts';
 import { frontAxleSwingM } from '../transient.ts';
-import { type Corner, fitCorner } from './fit-corner.ts';
+import { type Corner, type CornerWidths, fitCorner, radiusInRoomM } from './fit-corner.ts';
 
 /** Tail swing of one turn, metres, not rounded: the gentle way, the plan and the worst. */
 export interface SwingFigures {
@@ -30,44 +30,53 @@ export function swingFigures(vehicle: SwingVehicle, radiusM: number, turnRad: nu
   };
 }
 
-/** How far the widths and the kerb's radius of a corner may be off, either way. Metres. */
+/** How far the figures of a corner may be off, either way: 0 where they are mapped. Metres. */
 export interface CornerDoubt {
-  readonly laneOffM: number;
+  readonly entry: CornerWidths;
+  readonly exit: CornerWidths;
   readonly kerbOffM: number;
 }
 
+/** Narrowest or widest roads with the sharpest or roundest kerb. */
+const EXTREMES = [
+  [0, 0],
+  [-1, -1],
+  [-1, 1],
+  [1, -1],
+  [1, 1],
+] as const;
+
 /**
- * Range of the plan figure over the corner as given and its four extremes: lanes and roads narrower or wider, kerb
- * sharper or rounder. A shunt counts as full lock.
+ * Range of the plan figure over the corner as given and its four extremes, each in the room that it takes first, and
+ * in the room that the corner as given takes where that will do too. A shunt counts as full lock.
  */
 export function planRange(
   corner: Corner,
   doubt: CornerDoubt,
 ): { readonly fromM: number; readonly toM: number } {
-  let fromM = Number.POSITIVE_INFINITY;
-  let toM = Number.NEGATIVE_INFINITY;
-  for (const [lane, kerb] of [
-    [0, 0],
-    [-1, -1],
-    [-1, 1],
-    [1, -1],
-    [1, 1],
-  ] as const) {
-    const fit = fitCorner({
+  const { room } = fitCorner(corner);
+  const plans: number[] = [];
+  for (const [width, kerb] of EXTREMES) {
+    const varied = {
       ...corner,
-      entry: wider(corner.entry, lane * doubt.laneOffM),
-      exit: wider(corner.exit, lane * doubt.laneOffM),
+      entry: wider(corner.entry, doubt.entry, width),
+      exit: wider(corner.exit, doubt.exit, width),
       kerbRadiusM: Math.max(0, corner.kerbRadiusM + kerb * doubt.kerbOffM),
-    });
-    const planM = tailSwingM(corner.vehicle, fit.rearAxleRadiusM, corner.turnRad);
-    fromM = Math.min(fromM, planM);
-    toM = Math.max(toM, planM);
+    };
+    const fit = fitCorner(varied);
+    const radii = [fit.rearAxleRadiusM];
+    if (fit.room !== room && room !== 'shunt') {
+      const radiusM = radiusInRoomM(varied, room);
+      if (radiusM !== undefined) radii.push(radiusM);
+    }
+    for (const radiusM of radii) plans.push(tailSwingM(corner.vehicle, radiusM, corner.turnRad));
   }
-  return { fromM, toM };
+  return { fromM: Math.min(...plans), toM: Math.max(...plans) };
 }
 
-/** Both widths, each lane of the road off by as much. */
-function wider(widths: Corner['entry'], byM: number): Corner['entry'] {
-  const lanes = Math.max(1, Math.round(widths.roadM / widths.laneM));
-  return { laneM: Math.max(0, widths.laneM + byM), roadM: Math.max(0, widths.roadM + byM * lanes) };
+function wider(widths: CornerWidths, offM: CornerWidths, times: number): CornerWidths {
+  return {
+    laneM: Math.max(0, widths.laneM + times * offM.laneM),
+    roadM: Math.max(0, widths.roadM + times * offM.roadM),
+  };
 }

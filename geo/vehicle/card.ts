@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { LIQUIDS } from '../load/liquids.ts';
+import { circleFault } from './turning-circle.ts';
 
 /** A figure outside what any motorhome has is a slip (centimetres, tonnes, a lost digit) and would clear every bridge. */
 const size = (min: number, max: number) => z.number().min(min).max(max);
@@ -98,6 +99,12 @@ export const vehicleCardSchema = z
         path: ['widthMirrorsFoldedM'],
         message: 'the folded mirrors are wider than the unfolded ones',
       });
+    for (const key of ['turningCircleM', 'turningCircleWallM'] as const) {
+      const circleM = card[key];
+      const aheadM = card.wheelbaseM + (key === 'turningCircleWallM' ? card.frontOverhangM : 0);
+      const fault = circleM === undefined ? undefined : circleFault(circleM, aheadM, card.wheelbaseM);
+      if (fault !== undefined) context.addIssue({ code: 'custom', path: [key], message: fault });
+    }
     const named = new Set<string>();
     for (const kind of ['seats', 'tanks', 'lockers'] as const)
       for (const [index, { name }] of (card[kind] ?? []).entries()) {
@@ -116,4 +123,3 @@ export const vehicleCardSchema = z
 export type VehicleCard = z.infer<typeof vehicleCardSchema>;
 export type Seat = z.infer<typeof seatSchema>;
 export type Tank = z.infer<typeof tankSchema>;
-export type Locker = z.infer<typeof lockerSchema>;

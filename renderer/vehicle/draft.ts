@@ -1,5 +1,6 @@
 import { readEntryLength, readEntryMass } from '../../geo/units/read-entry.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
+import { circleFault } from '../../geo/vehicle/turning-circle.ts';
 import { FIELDS, type FieldKey } from './fields.ts';
 
 /** A card while it is written: texts as typed, and the ticks. */
@@ -123,6 +124,13 @@ function checkTogether(figures: Figures, faults: Partial<Record<FieldKey | 'name
     faults.widthMirrorsM = 'Less than the body.';
   if (widthMirrorsM !== undefined && widthMirrorsFoldedM !== undefined && widthMirrorsFoldedM > widthMirrorsM)
     faults.widthMirrorsFoldedM = 'Wider than the unfolded mirrors.';
+  for (const key of ['turningCircleM', 'turningCircleWallM'] as const) {
+    const circleM = figures[key];
+    if (circleM === undefined || wheelbaseM === undefined) continue;
+    const noseM = key === 'turningCircleWallM' ? (frontOverhangM ?? 0) : 0;
+    if (circleFault(circleM, wheelbaseM + noseM, wheelbaseM) !== undefined)
+      faults[key] = 'Too small for this wheelbase. Give the whole width of the circle, not its radius.';
+  }
   pair(figures, faults, 'rackLengthM', 'rackWidthM', 'A rack needs its length and its width.');
   pair(figures, faults, 'orderFrontKg', 'orderRearKg', 'Running order needs both axles.');
   if (figures.rackLimitKg !== undefined && figures.rackLengthM === undefined)

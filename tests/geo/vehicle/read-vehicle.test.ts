@@ -114,6 +114,15 @@ describe('a vehicle card', () => {
     expect(refusal({ ...GOOD, lengthM: 7.03 })).toMatch(/7\.000 m, but lengthM is 7\.030 m/);
   });
 
+  it('refuses a turning circle too small for its wheelbase: a radius, most often', () => {
+    const said = /turningCircleM: 7 m is too small for a wheelbase of [\d.]+ m; give the whole width/;
+    expect(refusal(JSON.stringify({ ...GOOD, turningCircleM: 7 }))).toMatch(said);
+    expect(refusal(JSON.stringify({ ...GOOD, turningCircleWallM: 9 }))).toMatch(
+      /turningCircleWallM: 9 m is too small/,
+    );
+    expect(readCard({ ...GOOD, turningCircleM: 12, turningCircleWallM: 14 }).ok).toBe(true);
+  });
+
   it('names the place that is wrong among seats, tanks and lockers', () => {
     const tank = { name: 'Water', holds: 'fresh-water', xM: 2.4, capacityL: 110 };
     expect(refusal({ ...GOOD, tanks: [{ ...tank, holds: 'beer' }] })).toContain('tanks.0.holds must be');

@@ -125,6 +125,8 @@ describe('a card in the form', () => {
       ['grossKg', '0', 'Less than 500 kg is not believed.'],
       ['lengthM', '7.5', 'add up to 6.99 m, not 7.50 m'],
       ['widthMirrorsM', '2', 'Less than the body.'],
+      ['turningCircleM', '7', 'not its radius'],
+      ['turningCircleWallM', '8.5', 'not its radius'],
       ['rackLengthM', '0.7', ''],
     ] as const) {
       const read = typed(USUAL, key, text);

@@ -26,7 +26,7 @@ export function sayTurn(measured: MeasuredTurn, twoWay: boolean): string {
       ? [`At full lock the tail swings out to the ${swing.side} ${worst}${over}.`]
       : [
           `${turn.room === 'own lane' ? 'the' : 'The'} tail swings out to the ${swing.side} ${size(swing.planM)}${range(swing.planFromM, swing.planToM)}${over};`,
-          `driven gently ${size(swing.gentleM)}, at full lock ${worst}.`,
+          `driven gently ${swing.gentleM < STEP_M / 2 ? 'hardly at all' : size(swing.gentleM)}, at full lock ${worst}.`,
         ];
   const usual = `Not mapped, so usual figures stand in: ${assumed.join(', ')}.`;
   return [`${sayWhat(measured)}${sayRoom(measured)}`, ...tail, ...(assumed.length === 0 ? [] : [usual])].join(

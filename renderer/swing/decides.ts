@@ -26,12 +26,13 @@ export function mostSwingM(scene: Scene): number {
   return swingsOfScene(scene).mostM.at(-1) ?? 0;
 }
 
-/** @returns undefined where the lesson is not about a gap */
-export function swingSum(scene: Scene): SwingSum | undefined {
+/** @returns undefined where the lesson is not about a gap, or something else is touched though the gap is wide enough */
+export function swingSum(scene: Scene, contact: Contact | undefined): SwingSum | undefined {
   const gapM = gapOf(scene);
   if (gapM === undefined) return undefined;
   const swingM = gapNeededM(scene);
-  return { gapM, swingM, spareM: gapM - swingM };
+  const spareM = gapM - swingM;
+  return contact && spareM > 0 ? undefined : { gapM, swingM, spareM };
 }
 
 /** All that the panel says about one vehicle in its scene. */
@@ -46,7 +47,7 @@ export interface Decision {
 
 /** As elsewhere in the window: a touch is barred; over a kerb, or less than the margin left, is a squeeze. */
 export function decide(scene: Scene, contact: Contact | undefined, marginM: number): Decision {
-  const sum = swingSum(scene);
+  const sum = swingSum(scene, contact);
   const least = sum ? undefined : leastGapOf(scene);
   const spareM = sum?.spareM ?? least?.gapM ?? Number.POSITIVE_INFINITY;
   const over = overLines(scene).find(({ overM }) => overM >= LEAST_OVER_M);

@@ -116,9 +116,10 @@ function over(scene: Scene, contact: Contact | undefined): string[] {
 
 function touch(scene: Scene, contact: Contact | undefined): string {
   if (contact) {
-    if (contact.index === 0) return `It touches ${contact.fixture} with its ${contact.part} where it stands.`;
+    const touches = `It touches ${contact.fixture} with ${/rack/.test(contact.part) ? 'the' : 'its'} ${contact.part}`;
+    if (contact.index === 0) return `${touches} where it stands.`;
     const turned = Math.abs(contact.pose.headingRad - (scene.motion.headingRad[0] as number));
-    return `It touches ${contact.fixture} with its ${contact.part} after ${metres(contact.travelM)}, turned by ${degrees(turned)}.`;
+    return `${touches} after ${metres(contact.travelM)}, turned by ${degrees(turned)}.`;
   }
   const least = leastGapOf(scene);
   if (!least) return '';
@@ -151,6 +152,7 @@ function whatToDo(scene: Scene, contact: Contact | undefined): string[] {
   if (needed <= gap)
     return [
       `This needs ${centimetres(needed, 'up')} beside it; to ${what} there are ${centimetres(gap, 'down')}.`,
+      ...(contact ? [`Stop short of ${contact.fixture} and take a second go.`] : []),
     ];
   const { lockShare, straightM } = adviseFor(scene, gap);
   const lock = Math.floor(lockShare * 100);
@@ -168,10 +170,16 @@ function whatToDo(scene: Scene, contact: Contact | undefined): string[] {
 }
 
 /** What helps depends on the end that touched. */
-function otherwise({ motion, swingSide }: Scene, { part, index, fixture }: Contact): string {
+function otherwise({ motion, swingSide, turn, settings }: Scene, { part, index, fixture }: Contact): string {
   if (fixture === 'the dome')
     return 'Go slowly and evenly; where there is no other way, the dome may be run over.';
-  if (part.includes('front')) return 'Turn earlier or harder, or stop short and take a second go.';
+  if (turn?.room === 'shunt')
+    return 'One sweep at full lock does not fit: stop short and take a second go, with somebody watching the tail.';
+  if (part.includes('front')) {
+    const inside = fixture === 'the inner kerb' || fixture === 'the kerb of the corner';
+    const harder = settings?.lockShare === 1 ? 'Turn earlier' : 'Turn earlier or harder';
+    return `${inside ? 'Turn later' : harder}, or stop short and take a second go.`;
+  }
   if (part.includes('rear corner') || part.includes('rack'))
     return `Keep more room on the ${swingSide} before turning, or turn the wheel less at first: the tail comes back in.`;
   const turning = (motion.steerRad[index] as number) !== 0;

@@ -31,7 +31,7 @@ describe('a lesson told', () => {
   it('names the rack where it is the rack', () => {
     const told = tellScene(buildScene('leave', withRack, { ...DEFAULTS.leave, gapM: 0.7 })).join(' ');
     expect(told).toContain('Coach-built 7.4 with its rack stands 70 cm from the wall');
-    expect(told).toContain('It touches the wall with its left corner of the rack');
+    expect(told).toContain('It touches the wall with the left corner of the rack');
   });
 
   it('says how far to go straight back beside a parked car', () => {

@@ -2,6 +2,7 @@ import { alpha2 } from './country/country-of.ts';
 import type { LoadResult } from './load/result.ts';
 import { sayLoaded } from './load/say-load.ts';
 import type { Drive, Stretch } from './match/drive.ts';
+import { matchLengths, nameRoad } from './match/sum-up.ts';
 import { type DriveReport, type Finding, verdictOf } from './report.ts';
 import type { Roads } from './roads/roads.ts';
 import { WAY_KIND } from './roads/roads.ts';
@@ -131,25 +132,12 @@ function countDriven(roads: Roads): number {
   return ids.size;
 }
 
-function matchLengths(drive: Drive): DriveReport['match'] {
-  const sum = { drivenM: 0, offMapM: 0, guessedM: 0 };
-  for (const leg of drive.legs) {
-    if (leg.kind === 'stretch') sum.drivenM += leg.toM - leg.fromM;
-    if (leg.kind === 'offMap') sum.offMapM += leg.toM - leg.fromM;
-  }
-  for (const span of drive.guessed) sum.guessedM += span.toM - span.fromM;
-  return sum;
-}
-
 function describeStretch(stretch: Stretch, roads: Roads): DriveReport['roads'][number] {
-  const tags = roads.ways.tags[stretch.way] ?? {};
   return {
     way: roads.ways.id[stretch.way] as number,
     forward: stretch.forward,
     fromM: stretch.fromM,
     toM: stretch.toM,
-    ...(tags['name'] === undefined ? {} : { name: tags['name'] }),
-    ...(tags['ref'] === undefined ? {} : { ref: tags['ref'] }),
-    class: tags['highway'] ?? (tags['route'] === 'ferry' ? 'ferry' : 'unknown'),
+    ...nameRoad(roads, stretch.way),
   };
 }

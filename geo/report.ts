@@ -118,7 +118,7 @@ export const findingSchema = z.strictObject({
 });
 export type Finding = z.infer<typeof findingSchema>;
 
-export const VERDICTS = [...LEVELS, 'clear'] as const;
+const VERDICTS = [...LEVELS, 'clear'] as const;
 export type Verdict = (typeof VERDICTS)[number];
 
 /** The report of one drive with one vehicle, format `lanegauge.report` version 1. */

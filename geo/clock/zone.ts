@@ -58,12 +58,6 @@ export function clockOf(zone: string, unixMs: number): Result<LocalMoment> {
   return ok({ ...read, weekday: weekdayOf(read), zone, offsetMinutes });
 }
 
-/** What the clocks at a place show at an instant. Degrees, milliseconds since 1970. */
-export function placeClock(lat: number, lon: number, unixMs: number): Result<LocalMoment> {
-  const zone = zoneAt(lat, lon);
-  return zone.ok ? clockOf(zone.value, unixMs) : zone;
-}
-
 /** The instant a wall time stands for. `skipped` and `twice` happen when clocks are put forward or back. */
 export interface Instant {
   readonly unixMs: number;

@@ -11,8 +11,8 @@ import type { Positions } from './thin.ts';
  * last. Yards and pitches are seldom mapped, so the outer two are entered and left lightly.
  */
 export const LEAD = -1;
-export const BETWEEN = -2;
-export const TAIL = -3;
+const BETWEEN = -2;
+const TAIL = -3;
 
 /**
  * The states of the hidden Markov model: for every position each direction of each candidate, and last the

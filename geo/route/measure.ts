@@ -81,16 +81,6 @@ export function cumulativeM(segment: Pick<RouteSegment, 'lat' | 'lon'>): Float64
   return along;
 }
 
-/** Length of one segment, metres. */
-export function segmentLengthM(segment: Pick<RouteSegment, 'lat' | 'lon'>): number {
-  return cumulativeM(segment).at(-1) ?? 0;
-}
-
-/** Length driven, metres: the jumps between segments count nothing. */
-export function routeLengthM(route: Pick<Route, 'segments'>): number {
-  return route.segments.reduce((sum, segment) => sum + segmentLengthM(segment), 0);
-}
-
 /** How many positions are driven, shape points included. */
 export function countPositions(route: Pick<Route, 'segments'>): number {
   return route.segments.reduce((sum, segment) => sum + segment.lat.length, 0);

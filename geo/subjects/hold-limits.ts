@@ -226,7 +226,7 @@ function whyOpen(why: string, open: OpenCondition<LimitClaim>): string {
 }
 
 /** " Whether it binds: it depends on the time of passing (Monday to Friday 07:00 to 19:00)." */
-export function sayOpen(open: OpenCondition<{ readonly key: string; readonly text: string }>): string {
+function sayOpen(open: OpenCondition<{ readonly key: string; readonly text: string }>): string {
   const { tag, why, level, unreadable } = open;
   if (level === 'squeeze') return ` Whether it binds is open: ${why}.`;
   const text = `"${tag.key}=${tag.text}"`;

@@ -1,7 +1,7 @@
 import type { Level } from '../report.ts';
 import type { Tags } from '../roads/roads.ts';
 import type { Access, AccessDoubt } from '../tags/access.ts';
-import { roadClass } from '../tags/road-class.ts';
+import { builtFor } from '../tags/road-class.ts';
 
 const WHO: Readonly<Record<string, string>> = {
   motorhome: 'motorhomes',
@@ -18,7 +18,7 @@ export function sayAccess(access: Access, within: boolean, tags: Tags): string {
     case 'open':
       return `Open (${tag}).`;
     case 'no': {
-      const road = roadClass(tags);
+      const road = builtFor(tags);
       if (access.rank === 0 && road.kind === 'closed') return `This is ${road.what} (${tag}).`;
       return `Closed to ${WHO[access.key.split(':')[0] ?? ''] ?? 'motor vehicles'} (${tag}).`;
     }

@@ -113,7 +113,7 @@ function woodAt(
     .find((way) => isWooded(roads.ways.tags[way] ?? {}));
 }
 
-export function isWooded(tags: Tags): boolean {
+function isWooded(tags: Tags): boolean {
   return tags['natural'] === 'wood' || tags['natural'] === 'tree_row' || tags['landuse'] === 'forest';
 }
 

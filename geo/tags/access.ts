@@ -2,7 +2,7 @@ import type { Tags } from '../roads/roads.ts';
 import { type AccessMeaning, readAccessValue } from './access-value.ts';
 import { isDrivenDirection, isElsewhere, isOtherDirection, isRemark } from './key-words.ts';
 import { isGoodsMode, isMotorhomeMode, isOtherMode, MOTORHOME_MODES, modeRank } from './modes.ts';
-import { roadClass } from './road-class.ts';
+import { builtFor } from './road-class.ts';
 
 /** One form of an access key. */
 export interface AccessTag {
@@ -35,7 +35,7 @@ const OPEN: Access = { meaning: 'open', key: '', text: '', rank: 0 };
  */
 export function accessFor(tags: Tags, forward: boolean): Access {
   const tagged = taggedAccess(tags, forward);
-  const road = roadClass(tags);
+  const road = builtFor(tags);
   if (road.kind === 'closed') return accessOfClosed(tags, tagged);
   if (road.kind === 'ferry' && tagged === undefined) return accessOfFerry(tags);
   if (road.kind === 'unknown' && tagged === undefined) return ofClass(tags, 'unknown');

@@ -41,14 +41,14 @@ const CLOSED_CLASSES: ReadonlyMap<string, string> = new Map([
 /** Minor roads: tertiary and below, service roads and tracks included. */
 const MAJOR = /^(motorway|trunk|primary|secondary)(_link)?$/;
 
-export type RoadClass =
+export type BuiltFor =
   | { readonly kind: 'motor' }
   | { readonly kind: 'ferry' }
   | { readonly kind: 'closed'; readonly what: string }
   | { readonly kind: 'unknown' };
 
 /** What a driven way's class says about motor vehicles when nothing else is tagged. */
-export function roadClass(tags: Tags): RoadClass {
+export function builtFor(tags: Tags): BuiltFor {
   const highway = tags['highway'];
   if (highway === undefined) return tags['route'] === 'ferry' ? { kind: 'ferry' } : { kind: 'unknown' };
   if (MOTOR_ROADS.has(highway)) return { kind: 'motor' };

@@ -1,7 +1,7 @@
 import type { Tags } from '../roads/roads.ts';
 
 /** Where a crossing gives no duration. Common practice, no source; boarding and waiting are not in it. */
-export const FERRY_KMH = 15;
+const FERRY_KMH = 15;
 
 /** A duration that makes a ship faster or slower than this belongs to another length of way. km/h. */
 const BELIEVED_KMH = { least: 0.5, most: 80 };

@@ -8,7 +8,7 @@ export interface NodeDelay {
   readonly passKmh: number;
 }
 
-export const NO_DELAY: NodeDelay = { waitS: 0, passKmh: Number.POSITIVE_INFINITY };
+const NO_DELAY: NodeDelay = { waitS: 0, passKmh: Number.POSITIVE_INFINITY };
 
 /** Averages over times of day, deliberately light. Common practice, no source. */
 const HIGHWAY: Readonly<Record<string, NodeDelay>> = {

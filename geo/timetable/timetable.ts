@@ -10,7 +10,7 @@ import { type RoadSpeed, speedFor } from './speed-for.ts';
 import { type DriveTrace, traceDrive, wayAlongM } from './trace.ts';
 
 /** Where no road is mapped: a farm track or a car park, at best. Common practice, no source. */
-export const OFF_MAP_KMH = 20;
+const OFF_MAP_KMH = 20;
 /** Giving way when turning off one road into another, seconds. Common practice, no source. */
 const TURN_WAIT_S = 4;
 /** Slower than this, m/s, a change of road is a turn at a junction. */

@@ -5,8 +5,6 @@ export type Branded<U extends string> = number & { readonly [unit]: U };
 
 export type Metres = Branded<'m'>;
 export type Kilograms = Branded<'kg'>;
-export type Radians = Branded<'rad'>;
 
 export const metres = (value: number): Metres => value as Metres;
 export const kilograms = (value: number): Kilograms => value as Kilograms;
-export const radians = (value: number): Radians => value as Radians;

@@ -3,7 +3,7 @@ import { NUMBER, readNumber } from './read-number.ts';
 import { type Reading, type ReadingNote, unreadable } from './reading.ts';
 
 export const METRES_PER_INCH = 0.0254;
-export const METRES_PER_FOOT = 0.3048;
+const METRES_PER_FOOT = 0.3048;
 
 /** Unit spellings, lower case: metres each, and whether it is the documented spelling. */
 const UNITS: Readonly<Record<string, { readonly metres: number; readonly asDocumented: boolean }>> = {

@@ -1,14 +1,8 @@
 import { fail, ok, type Result } from '../../geo/result.ts';
+import type { CheckRequest } from '../services/check-drive.ts';
 import { absolute, readWords, USAGE_HINT } from './read-words.ts';
 
-export interface CheckArguments {
-  readonly routePath: string;
-  readonly mapPaths: readonly string[];
-  readonly vehiclePath: string;
-  readonly loadPath?: string;
-  readonly track?: string;
-  readonly country?: string;
-  readonly leaveAt?: string;
+export interface CheckArguments extends CheckRequest {
   readonly json: boolean;
   readonly outFolder?: string;
 }

@@ -12,7 +12,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
 };
 
 /** Runs the command named by the first word. @returns the exit code */
-export async function run(words: readonly string[], terminal: Terminal): Promise<number> {
+async function run(words: readonly string[], terminal: Terminal): Promise<number> {
   const [name, ...rest] = words;
   if (name === '--help' || name === '-h' || (name !== undefined && rest.includes('--help'))) {
     terminal.out(HELP);

@@ -68,7 +68,7 @@ export function printReport(report: DriveReport, width: number, paint: Paint): s
 }
 
 /** "12.3 km / 7.6 mi" */
-export function along(lengthM: number): string {
+function along(lengthM: number): string {
   return `${(lengthM / 1000).toFixed(lengthM < 100_000 ? 2 : 1)} km / ${(lengthM / METRES_PER_MILE).toFixed(lengthM < 100_000 ? 2 : 1)} mi`;
 }
 

@@ -4,7 +4,7 @@ import { sampleLoadSchema, vehicleLoadSchema } from './loads.ts';
 import { settingsSchema } from './settings.ts';
 import { addedFileSchema, recentSchema } from './source.ts';
 
-export const sampleSchema = z.strictObject({
+const sampleSchema = z.strictObject({
   map: z.string(),
   drives: z.array(z.strictObject({ id: z.string(), name: z.string(), says: z.string() })),
   defaultDrive: z.string(),

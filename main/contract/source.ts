@@ -19,7 +19,7 @@ export const sourceSchema = z.discriminatedUnion('kind', [
 export type Source = z.infer<typeof sourceSchema>;
 
 /** What a file is meant for. */
-export const fileUseSchema = z.enum(['drive', 'map']);
+const fileUseSchema = z.enum(['drive', 'map']);
 export type FileUse = z.infer<typeof fileUseSchema>;
 
 /** A file the host took in: from the page, from the system, or named at the start. */

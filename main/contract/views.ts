@@ -20,7 +20,7 @@ export type MapSummary = z.infer<typeof mapSummarySchema>;
 /** Positions of one leg: latitude and longitude in turn, degrees; `alongM` has one entry per position. */
 const line = { line: z.array(z.number()), alongM: z.array(z.number()) };
 
-export const legViewSchema = z.discriminatedUnion('kind', [
+const legViewSchema = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('stretch'),
     fromM: z.number(),
@@ -46,7 +46,6 @@ const trackSchema = z.strictObject({
   name: z.string(),
   positions: z.number(),
 });
-export type TrackView = z.infer<typeof trackSchema>;
 
 export const driveViewSchema = z.strictObject({
   driveId: z.string(),

@@ -20,7 +20,7 @@ export function blockNetwork(session: Session, tileAddress: () => string | undef
 }
 
 /** Whether the window may fetch an address. */
-export function isAllowed(address: string, tileAddress: string | undefined): boolean {
+function isAllowed(address: string, tileAddress: string | undefined): boolean {
   const url = parse(address);
   if (!url) return false;
   if (originOf(url) === ORIGIN || url.protocol === 'blob:' || url.protocol === 'data:') return true;
@@ -46,7 +46,7 @@ export function guardContents(contents: WebContents): void {
 }
 
 /** Whether an address may be handed to the user's browser. */
-export function isOutside(address: string): boolean {
+function isOutside(address: string): boolean {
   const url = parse(address);
   if (url?.protocol !== 'https:' || url.username !== '' || url.password !== '') return false;
   return url.port === '' && OUTSIDE_HOSTS.has(url.hostname);

@@ -4,7 +4,7 @@ import type { Sample } from '../contract/description.ts';
 import { readLoadFile } from './vehicle/read-load-file.ts';
 
 /** The invented district that comes with the program. */
-export const SAMPLE: Sample = {
+const SAMPLE: Sample = {
   map: 'district',
   drives: [
     {

@@ -2,6 +2,7 @@ import { openSample } from '../state/actions.ts';
 import { description, openedDrive, report, vehicle, work } from '../state/state.ts';
 import { dialog } from '../state/ui.ts';
 import { StripMap } from '../strip/strip-map.tsx';
+import { NoVehicle } from '../vehicle/no-vehicle.tsx';
 import { Filters } from './filters.tsx';
 import { Notes } from './notes.tsx';
 import { Rows } from './rows.tsx';
@@ -15,7 +16,7 @@ export function Panel() {
       {nothing ? (
         <NoDrive />
       ) : vehicle.value === undefined && description.value ? (
-        <NoVehicle />
+        <NoVehicle why="A drive is held against one vehicle’s sizes and plates." />
       ) : (
         <>
           <VerdictBlock />
@@ -57,26 +58,6 @@ function NoDrive() {
             Show the sample drive
           </button>
         )}
-      </p>
-    </div>
-  );
-}
-
-function NoVehicle() {
-  return (
-    <div class="empty">
-      <h2>No vehicle yet</h2>
-      <p>A drive is held against one vehicle’s sizes and plates. Enter the first one.</p>
-      <p>
-        <button
-          type="button"
-          class="chief"
-          onClick={() => {
-            dialog.value = 'vehicles';
-          }}
-        >
-          Enter a vehicle…
-        </button>
       </p>
     </div>
   );

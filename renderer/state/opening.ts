@@ -95,7 +95,7 @@ async function refreshRecents(): Promise<void> {
  * Opens a map, a drive, or a drive on a map. What was open stays open where the new cannot be read; a drive that
  * stays is followed again on a new map.
  */
-export async function openIn(job: Job, wanted: Wanted): Promise<Problem | undefined> {
+async function openIn(job: Job, wanted: Wanted): Promise<Problem | undefined> {
   const map = wanted.map ?? mapAbout(wanted.drive);
   if (map) {
     const problem = await openMapIn(job, map);

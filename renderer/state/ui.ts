@@ -1,6 +1,6 @@
 import { computed, signal } from '@preact/signals';
 import type { Finding, Level, Subject } from '../../geo/report.ts';
-import { findings, openedDrive, report } from './state.ts';
+import { findings, openedDrive } from './state.ts';
 
 export type DialogName = 'open' | 'vehicles' | 'settings' | 'help';
 
@@ -42,6 +42,3 @@ export function neighboursOf(
   const after = at >= 0 ? among[at + 1] : undefined;
   return { ...(before ? { before } : {}), ...(after ? { after } : {}) };
 }
-
-/** The report is of the drive that is open. */
-export const reportReady = computed(() => report.value !== undefined && openedDrive.value !== undefined);

@@ -10,7 +10,7 @@ export interface StripScale {
 export const PAD_PX = 34;
 /** Across the ribbon one scale holds for road and vehicle alike. */
 export const ACROSS_PX_PER_M = 3.6;
-export const MIDDLE_PX = 92;
+const MIDDLE_PX = 92;
 export const WIDTH_PX = 200;
 /** The middle of the findings' marks. */
 export const MARK_X = 150;

@@ -58,7 +58,7 @@ function catmullRom(p0: Point, p1: Point, p2: Point, p3: Point, t: number): Poin
   return { x: axis((p) => p.x), y: axis((p) => p.y) };
 }
 
-export function resample(line: readonly Point[], spacing: number): Point[] {
+function resample(line: readonly Point[], spacing: number): Point[] {
   const total = lengthOf(line);
   const count = Math.max(1, Math.round(total / spacing));
   return Array.from({ length: count + 1 }, (_, i) => pointAt(line, (total * i) / count).at);

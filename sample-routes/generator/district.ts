@@ -18,7 +18,7 @@ import { layTrunk } from './trunk.ts';
 import { layVillages, nameSettlements, signSettlements } from './villages.ts';
 
 /** Draws the whole invented district; the same every time. Each part has a seed of its own, so that one can change alone. */
-export function drawDistrict(): Sheet {
+function drawDistrict(): Sheet {
   const sheet = new Sheet();
   const ground = new Ground(sheet);
   const names = new Names(seededRandom(20));

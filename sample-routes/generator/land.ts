@@ -47,7 +47,7 @@ const HOLM: readonly Pair[] = [
   [10900, -500],
   [11400, -100],
 ];
-export const RIVER: readonly Pair[] = [
+const RIVER: readonly Pair[] = [
   [-7000, 4650],
   [-6350, 4000],
   [-5850, 3420],

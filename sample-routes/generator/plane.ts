@@ -5,7 +5,7 @@ export interface Point {
 }
 
 /** In the open ocean, more than 500 km from any land. */
-export const MIDDLE = { lat: 47.5, lon: -20 };
+const MIDDLE = { lat: 47.5, lon: -20 };
 
 const RADIANS = Math.PI / 180;
 const PHI = MIDDLE.lat * RADIANS;

@@ -8,7 +8,7 @@ export interface Position extends Point {
   readonly timeS?: number;
 }
 
-export function lineOf(driven: readonly Driven[]): Point[] {
+function lineOf(driven: readonly Driven[]): Point[] {
   return [item(driven, 0).from, ...driven.map((piece) => piece.to)];
 }
 

@@ -12,7 +12,7 @@ const B: Tags = { highway: 'secondary', surface: 'asphalt', maxspeed: '60 mph', 
 const C: Tags = { highway: 'tertiary', surface: 'asphalt', maxspeed: '60 mph', lanes: '2', width: '6' };
 const U: Tags = { highway: 'unclassified', surface: 'asphalt', maxspeed: '60 mph' };
 
-export const ARCH = { how: 'arch', tags: { maxheight: '9\'6"', 'maxheight:signed': 'yes' } } as const;
+const ARCH = { how: 'arch', tags: { maxheight: '9\'6"', 'maxheight:signed': 'yes' } } as const;
 
 /** The numbered roads and the lanes between the villages. */
 export function layRoads(sheet: Sheet, random: Random): void {

@@ -113,7 +113,7 @@ export interface Branch {
 }
 
 /** A side road off a line, so many metres along and to one side; only where there is room. */
-export function branch(
+function branch(
   site: Site,
   key: string,
   from: Line,

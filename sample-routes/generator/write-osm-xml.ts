@@ -3,7 +3,7 @@ import { boundsOf, type District, SURVEYED_S } from './elements.ts';
 import type { Tags } from './line.ts';
 
 /** The district as OSM XML 0.6. */
-export function writeOsmXml(district: District): string {
+function writeOsmXml(district: District): string {
   const box = boundsOf(district.nodes);
   const made = new Date(SURVEYED_S * 1000).toISOString().replace('.000', '');
   return [

@@ -57,7 +57,7 @@ export function pbfFile(blocks: readonly PbfBlock[], options: PbfOptions = {}): 
 }
 
 /** A blob with its header and the length before it. */
-export function blobOf(type: string, content: Uint8Array, { compression = 'zlib' }: PbfOptions): Uint8Array {
+function blobOf(type: string, content: Uint8Array, { compression = 'zlib' }: PbfOptions): Uint8Array {
   const blob =
     compression === 'raw'
       ? field(1, content)

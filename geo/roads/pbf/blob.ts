@@ -4,7 +4,7 @@ import type { Unpack } from './unpack.ts';
 
 /** Limits of the format itself: https://wiki.openstreetmap.org/wiki/PBF_Format#Encoding_OSM_entities_into_fileblocks */
 export const HEADER_MAX_BYTES = 64 * 1024;
-export const BLOB_MAX_BYTES = 32 * 1024 * 1024;
+const BLOB_MAX_BYTES = 32 * 1024 * 1024;
 
 export interface BlobHeader {
   readonly type: 'OSMHeader' | 'OSMData';

@@ -2,6 +2,7 @@ import { checkDrive } from '../../../geo/check.ts';
 import { weigh } from '../../../geo/load/weigh.ts';
 import type { Drive } from '../../../geo/match/drive.ts';
 import { followRoads } from '../../../geo/match/follow-roads.ts';
+import { matchLengths } from '../../../geo/match/sum-up.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import type { Roads } from '../../../geo/roads/roads.ts';
 import { chooseRoute } from '../../../geo/route/choose-route.ts';
@@ -19,7 +20,7 @@ import { DRIVES_MAX } from './lasting-engine.ts';
 import type { EngineHandlers, NamedFile } from './protocol.ts';
 import { createTiles, type Tiles } from './tiles.ts';
 import { nameSources, underItsName } from './true-names.ts';
-import { matchLengths, viewLegs } from './view-drive.ts';
+import { viewLegs } from './view-drive.ts';
 import { viewMap } from './view-map.ts';
 
 interface OpenDrive {

@@ -1,8 +1,9 @@
 import type { Drive, Leg } from '../../../geo/match/drive.ts';
 import { nodesAlong, pointAt } from '../../../geo/match/drive-place.ts';
+import { nameRoad } from '../../../geo/match/sum-up.ts';
 import type { Roads } from '../../../geo/roads/roads.ts';
 import { distanceM } from '../../../geo/route/measure.ts';
-import type { DriveView, LegView } from '../../contract/views.ts';
+import type { LegView } from '../../contract/views.ts';
 
 /** A centimetre on the ground, and a centimetre along the drive. */
 const DEGREES = 1e7;
@@ -43,28 +44,14 @@ function viewLeg(leg: Leg, drive: Drive, roads: Roads): LegView {
   for (const { node, atM } of nodesAlong(leg, roads))
     if (atM > fromM && atM < toM) add(roads.nodes.lat[node] as number, roads.nodes.lon[node] as number, atM);
   if (last) add(last.lat, last.lon, toM);
-  const tags = roads.ways.tags[leg.way] ?? {};
   return {
     kind: 'stretch',
     fromM,
     toM,
     way: roads.ways.id[leg.way] as number,
     forward: leg.forward,
-    class: tags['highway'] ?? (tags['route'] === 'ferry' ? 'ferry' : 'unknown'),
-    ...(tags['name'] === undefined ? {} : { name: tags['name'] }),
-    ...(tags['ref'] === undefined ? {} : { ref: tags['ref'] }),
+    ...nameRoad(roads, leg.way),
     line,
     alongM,
   };
-}
-
-/** How much of a drive lies on roads, off the map, and on roads that were guessed. */
-export function matchLengths(drive: Drive): DriveView['match'] {
-  const sum = { drivenM: 0, offMapM: 0, guessedM: 0 };
-  for (const leg of drive.legs) {
-    if (leg.kind === 'stretch') sum.drivenM += leg.toM - leg.fromM;
-    if (leg.kind === 'offMap') sum.offMapM += leg.toM - leg.fromM;
-  }
-  for (const span of drive.guessed) sum.guessedM += span.toM - span.fromM;
-  return sum;
 }

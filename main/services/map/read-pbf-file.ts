@@ -11,7 +11,7 @@ import type { ReadFacts, Reading } from './map-reading.ts';
 
 const utf8 = new TextDecoder();
 
-export const unpack: Unpack = {
+const unpack: Unpack = {
   inflate: (bytes, rawSize) => inflateSync(bytes, { maxOutputLength: Math.max(1, rawSize) }),
   text: (bytes) => utf8.decode(bytes),
 };

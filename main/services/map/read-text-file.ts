@@ -9,7 +9,7 @@ import type { ReadFacts, Reading } from './map-reading.ts';
 
 const CHUNK_BYTES = 256 * 1024;
 /** JSON is held whole, as text and as objects, which takes five times its size. */
-export const JSON_MAX_BYTES = 200 * 1024 * 1024;
+const JSON_MAX_BYTES = 200 * 1024 * 1024;
 
 /** Reads .osm, in clear or gzipped, as it streams. */
 export function readXmlFile(gzipped: boolean) {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { utcMsOf, wallTimeText, weekdayOf } from '../../../geo/clock/moment.ts';
 import { readWallTime } from '../../../geo/clock/read-wall-time.ts';
-import { clockOf, instantOf, placeClock, zoneAt } from '../../../geo/clock/zone.ts';
+import { clockOf, instantOf, zoneAt } from '../../../geo/clock/zone.ts';
 
 const wall = (text: string) => {
   const read = readWallTime(text);
@@ -23,11 +23,16 @@ const shown = (zone: string, unixMs: number) => {
 describe('the clock of a place', () => {
   it('stands an hour ahead of London in Berlin, summer and winter', () => {
     const noon = utcMsOf(wall('2027-06-12T12:00'));
-    expect(placeClock(51.5, -0.12, noon)).toMatchObject({
+    expect(zoneAt(51.5, -0.12)).toEqual({ ok: true, value: 'Europe/London' });
+    expect(clockOf('Europe/London', noon)).toMatchObject({
       ok: true,
       value: { hour: 13, zone: 'Europe/London', offsetMinutes: 60, weekday: 6 },
     });
-    expect(placeClock(52.5, 13.4, noon)).toMatchObject({ ok: true, value: { hour: 14, offsetMinutes: 120 } });
+    expect(zoneAt(52.5, 13.4)).toEqual({ ok: true, value: 'Europe/Berlin' });
+    expect(clockOf('Europe/Berlin', noon)).toMatchObject({
+      ok: true,
+      value: { hour: 14, offsetMinutes: 120 },
+    });
   });
 
   it('stands the same ahead of UTC through all the seconds of a minute', () => {
@@ -48,8 +53,8 @@ describe('the clock of a place', () => {
   });
 
   it('is refused for places off the Earth, unknown zones and times without a four-figure year', () => {
-    expect(placeClock(91, 0, 0).ok).toBe(false);
-    expect(placeClock(Number.NaN, 0, 0).ok).toBe(false);
+    expect(zoneAt(91, 0).ok).toBe(false);
+    expect(zoneAt(Number.NaN, 0).ok).toBe(false);
     expect(clockOf('Middle/Earth', 0).ok).toBe(false);
     expect(clockOf('Europe/London', Number.NaN).ok).toBe(false);
     expect(clockOf('Europe/London', 1e18).ok).toBe(false);

@@ -10,7 +10,7 @@ export interface MadeWay {
 }
 
 /** Oakham, so that the country is Great Britain. */
-export const ORIGIN = { lat: 52.67, lon: -0.73 };
+const ORIGIN = { lat: 52.67, lon: -0.73 };
 const M_PER_DEG = 111_195;
 
 export function place([east, north]: readonly [number, number], origin = ORIGIN) {

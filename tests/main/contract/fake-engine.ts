@@ -2,7 +2,7 @@ import { fail, ok } from '../../../geo/result.ts';
 import type { DriveView, MapSummary } from '../../../main/contract/views.ts';
 import type { Engine } from '../../../main/services/engine/engine.ts';
 
-export const SUMMARY: MapSummary = {
+const SUMMARY: MapSummary = {
   name: 'district.osm.pbf',
   sources: [{ name: 'district.osm.pbf', sha256: '00', dataDate: '2026-01-01' }],
   roads: 3,
@@ -11,7 +11,7 @@ export const SUMMARY: MapSummary = {
   notes: [],
 };
 
-export function driveView(driveId: string, file: string): DriveView {
+function driveView(driveId: string, file: string): DriveView {
   return {
     driveId,
     name: 'Weir Lane',

@@ -1,9 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { z } from 'zod';
 import { CALL_NAMES } from '../../../main/contract/calls.ts';
-import { replySchema } from '../../../main/contract/reply.ts';
 import { createDispatch, type Services } from '../../../main/dispatch.ts';
 import { COACHBUILT } from '../../support/ask.ts';
+
+/** A reply as main/contract/reply.ts has it, and nothing beside. */
+const replySchema = z.discriminatedUnion('ok', [
+  z.strictObject({ ok: z.literal(true), value: z.unknown() }),
+  z.strictObject({ ok: z.literal(false), error: z.strictObject({ code: z.string(), message: z.string() }) }),
+]);
 
 const hooks = { onProgress: () => {}, signal: new AbortController().signal };
 

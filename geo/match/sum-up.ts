@@ -1,0 +1,30 @@
+import type { Roads } from '../roads/roads.ts';
+import type { Drive } from './drive.ts';
+
+/** How much of a drive lies on roads and off the map, and how much of it was guessed between far-apart positions. Metres. */
+export function matchLengths(drive: Drive): {
+  readonly drivenM: number;
+  readonly offMapM: number;
+  readonly guessedM: number;
+} {
+  const sum = { drivenM: 0, offMapM: 0, guessedM: 0 };
+  for (const leg of drive.legs) {
+    if (leg.kind === 'stretch') sum.drivenM += leg.toM - leg.fromM;
+    if (leg.kind === 'offMap') sum.offMapM += leg.toM - leg.fromM;
+  }
+  for (const span of drive.guessed) sum.guessedM += span.toM - span.fromM;
+  return sum;
+}
+
+/** What a driven way is called: its class as mapped, with name and number where it has them. */
+export function nameRoad(
+  roads: Roads,
+  way: number,
+): { readonly class: string; readonly name?: string; readonly ref?: string } {
+  const tags = roads.ways.tags[way] ?? {};
+  return {
+    class: tags['highway'] ?? (tags['route'] === 'ferry' ? 'ferry' : 'unknown'),
+    ...(tags['name'] === undefined ? {} : { name: tags['name'] }),
+    ...(tags['ref'] === undefined ? {} : { ref: tags['ref'] }),
+  };
+}

@@ -1,20 +1,9 @@
 import { z } from 'zod';
+import { LEVELS, type Level, VERDICTS, type Verdict } from './level.ts';
 import { loadResultSchema } from './load/result.ts';
 import { vehicleCardSchema } from './vehicle/card.ts';
 
-/**
- * How much a finding matters.
- *
- * - `barred`: exceeds a mapped limit that binds this vehicle there and then, or access is forbidden.
- *   Must be true: practically no false alarm.
- * - `squeeze`: inside the limit by less than the margin asked for; or binding only in one lane or under a
- *   condition that cannot be settled. May turn out harmless.
- * - `unproved`: something there could stop the vehicle and the map gives no figure, gives it unreadably, or has
- *   no roads there. Silence here would be the worst fault.
- * - `heed`: passable; drive it with care.
- */
-export const LEVELS = ['barred', 'squeeze', 'unproved', 'heed'] as const;
-export type Level = (typeof LEVELS)[number];
+export type { Level, Verdict };
 
 /** What a finding is about. */
 export const SUBJECTS = [
@@ -117,9 +106,6 @@ export const findingSchema = z.strictObject({
   folded: z.boolean().optional(),
 });
 export type Finding = z.infer<typeof findingSchema>;
-
-const VERDICTS = [...LEVELS, 'clear'] as const;
-export type Verdict = (typeof VERDICTS)[number];
 
 /** The report of one drive with one vehicle, format `lanegauge.report` version 1. */
 export const driveReportSchema = z.strictObject({

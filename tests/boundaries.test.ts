@@ -31,6 +31,8 @@ interface Edge {
   readonly specifier: string;
   /** a file of ours, from the root, when the import is relative */
   readonly to?: string;
+  /** gone once compiled: `import type`; an import of inline types alone stays and loads its file */
+  readonly typeOnly: boolean;
 }
 
 const files = ['geo', 'main', 'renderer', 'sample-routes'].flatMap((folder) =>
@@ -62,11 +64,23 @@ function edgesOf(file: string): Edge[] {
   const found = text.matchAll(
     /(?:\bfrom\s+|\bimport\s*\(\s*|\bimport\s+|new URL\(\s*(?=['"][^'"\n]+\.[jt]s['"]))['"]([^'"\n]+)['"]/g,
   );
-  return [...found].map(([, specifier = '']) => ({
+  return [...found].map(({ index, 1: specifier = '' }) => ({
     from: unix(relative(ROOT, file)),
     specifier,
+    typeOnly: /\b(?:import|export)\s+type\s[^;]*$/.test(text.slice(0, index)),
     ...(specifier.startsWith('.') ? { to: unix(relative(ROOT, resolve(dirname(file), specifier))) } : {}),
   }));
+}
+
+/** What a file loads when it runs, itself, ours and packages, each with the file that asked for it. */
+function loadedBy(starts: readonly string[]): ReadonlyMap<string, string> {
+  const loaded = new Map(starts.map((start) => [start, start]));
+  for (const from of loaded.keys())
+    for (const { to, specifier, typeOnly } of edges.filter((edge) => edge.from === from)) {
+      const target = to ?? specifier;
+      if (!typeOnly && !loaded.has(target)) loaded.set(target, from);
+    }
+  return loaded;
 }
 
 function unix(path: string): string {
@@ -81,6 +95,15 @@ describe('imports', () => {
   it('were really read', () => {
     expect(files.length).toBeGreaterThan(60);
     expect(edges.length).toBeGreaterThan(150);
+    expect(edges.filter(({ typeOnly }) => typeOnly).length).toBeGreaterThan(100);
+  });
+
+  it('and sources were read in every folder of geo', () => {
+    const unread = list(join(ROOT, 'geo'))
+      .filter((entry) => entry.isDirectory())
+      .map(({ name }) => `geo/${name}/`)
+      .filter((folder) => !edges.some(({ from }) => from.startsWith(folder)));
+    expect(unread).toEqual([]);
   });
 
   it('run one way: renderer to main/contract to geo, main to geo', () => {
@@ -108,8 +131,20 @@ describe('imports', () => {
     expect(wrong).toEqual([]);
   });
 
+  it('bring no zod into the window: what comes to it is parsed on the other side', () => {
+    const loaded = loadedBy(['renderer/main.tsx']);
+    expect(loaded.size).toBeGreaterThan(100);
+    expect(loaded.get('zod')).toBeUndefined();
+    expect(loadedBy(['geo/vehicle/card.ts']).get('zod')).toBe('geo/vehicle/card.ts');
+  });
+
   it('find a breach where one is made', () => {
-    const breach: Edge = { from: 'geo/check.ts', specifier: '../main/version.ts', to: 'main/version.ts' };
+    const breach: Edge = {
+      from: 'geo/check.ts',
+      specifier: '../main/version.ts',
+      to: 'main/version.ts',
+      typeOnly: false,
+    };
     expect(MAY_IMPORT[placeOf(breach.from) ?? '']).not.toContain(placeOf(breach.to ?? ''));
   });
 });

@@ -1,4 +1,5 @@
-import { type DriveReport, type Finding, LEVELS, type Verdict } from '../../geo/report.ts';
+import { LEVELS } from '../../geo/level.ts';
+import type { DriveReport, Finding, Verdict } from '../../geo/report.ts';
 import { saySlight } from '../../geo/say-slight.ts';
 import { printKg } from '../../geo/units/print.ts';
 import { HEIGHT_ALLOWANCE_M } from '../../geo/vehicle/envelope.ts';

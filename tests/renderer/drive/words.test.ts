@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { LEVELS, SUBJECTS } from '../../../geo/report.ts';
+import { LEVELS } from '../../../geo/level.ts';
+import { SUBJECTS } from '../../../geo/report.ts';
 import { clip, LEVEL_MEANS, LEVEL_ORDER, SUBJECT_WORD, sayVerdict } from '../../../renderer/drive/words.ts';
 
 describe('the words', () => {

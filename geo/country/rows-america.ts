@@ -28,7 +28,7 @@ export const UNITED_STATES: CountryRule = {
       limits: cite(
         { rural: mph(55), dual: mph(65), expressway: mph(55), motorway: mph(65) },
         FROM_MEMORY,
-        'By state and always posted; a low middle is taken. No national limit by mass for motor homes.',
+        'By state and always posted; a low middle is taken. No national limit by mass for motorhomes.',
       ),
     },
   ],
@@ -54,7 +54,7 @@ export const CANADA: CountryRule = {
       limits: cite(
         { rural: 80, dual: 80, expressway: 80, motorway: 100 },
         FROM_MEMORY,
-        'By province. No limit by mass for motor homes.',
+        'By province. No limit by mass for motorhomes.',
       ),
     },
   ],

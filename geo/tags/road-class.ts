@@ -23,10 +23,10 @@ const MOTOR_ROADS = new Set([
 /** Ways made for others, or not made yet, with the words a person reads. */
 const CLOSED_CLASSES: ReadonlyMap<string, string> = new Map([
   ['footway', 'a footway'],
-  ['cycleway', 'a cycle way'],
+  ['cycleway', 'a cycleway'],
   ['pedestrian', 'a pedestrian street'],
   ['path', 'a path'],
-  ['bridleway', 'a bridle way'],
+  ['bridleway', 'a bridleway'],
   ['steps', 'steps'],
   ['corridor', 'a corridor'],
   ['elevator', 'a lift'],

@@ -61,7 +61,7 @@ export function legalLimit(
   const goods = goodsLimit(tags, rule, vehicle, options.forward);
   if (goods && lower(goods.limit, limit)) {
     limit = goods.limit;
-    why = `${goods.key}, which binds a motor caravan over 3.5 t here`;
+    why = `${goods.key}, which binds a motorhome over 3.5 t here`;
     source = rule.goodsSigns.source;
   }
   if (lower(cap, limit)) {

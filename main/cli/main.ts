@@ -25,7 +25,9 @@ async function run(words: readonly string[], terminal: Terminal): Promise<number
   const command = name === undefined ? undefined : Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
   if (!command) {
     const said = name === undefined ? 'No command given.' : `There is no command '${name}'.`;
-    terminal.complain(`${said} There is: ${Object.keys(COMMANDS).join(', ')}. See 'lanegauge --help'.`);
+    terminal.complain(
+      `${said} The commands are: ${Object.keys(COMMANDS).join(', ')}. See 'lanegauge --help'.`,
+    );
     return 2;
   }
   return (await command())(rest, terminal);

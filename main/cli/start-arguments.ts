@@ -14,7 +14,7 @@ export function readStartArguments(words: readonly string[], folder: string): Re
   if (option !== undefined)
     return fail(
       'unknown-option',
-      `There is no option ${option}. Say 'npm start', or 'npm start -- FILE.gpx'.`,
+      `There is no option ${option}. Write 'npm start', or 'npm start -- FILE.gpx'.`,
     );
   const [file, ...more] = words.filter((word) => word !== '--once');
   if (more.length > 0) return fail('too-many', `One file at a time: ${more.join(', ')} is one too many.`);

@@ -5,7 +5,7 @@ import { type DialogName, dialog } from '../state/ui.ts';
 import { view } from '../state/view.ts';
 import { ViewTabs } from './view-tabs.tsx';
 
-/** The views, what is open, and the vehicle that all of them share; drive and time of leaving where they count. */
+/** The views, what is open, and the vehicle that all of them share; drive and leave time where they count. */
 export function TopBar() {
   const onDrive = view.value === 'drive';
   return (

@@ -71,8 +71,8 @@ export function Help() {
       <section>
         <h3>How to go on</h3>
         <p>
-          Choose the vehicle and the time of leaving in the bar above. Open your own drive and the map of its
-          place with Open…, or drop both on the window.
+          Choose the vehicle and the leave time in the bar above. Open your own drive and the map of its place
+          with Open…, or drop both on the window.
         </p>
         <p class="small soft">{description.value?.program}. Map data © OpenStreetMap contributors.</p>
       </section>

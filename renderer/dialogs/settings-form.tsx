@@ -186,7 +186,7 @@ function Tiles({
       </label>
       <p class="small soft">
         The program draws its own map and needs no network. With an address, the places you look at become
-        known to that server. It takes hold when the window is loaded again.
+        known to that server. It takes effect when the window is loaded again.
       </p>
     </fieldset>
   );

@@ -107,7 +107,7 @@ export const GROUPS: readonly Group[] = [
       kilo('grossKg', 'Plated gross mass', 500, 60_000),
       kilo('axleFrontKg', 'Front axle plate', 200, 30_000),
       kilo('axleRearKg', 'Rear axle plate', 200, 30_000),
-      kilo('unladenKg', 'Unladen weight', 300, 60_000, optional),
+      kilo('unladenKg', 'Unladen mass', 300, 60_000, optional),
       kilo('orderFrontKg', 'Running order, front axle', 100, 30_000, optional),
       kilo('orderRearKg', 'Running order, rear axle', 100, 30_000, optional),
     ],

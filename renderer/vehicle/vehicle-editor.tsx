@@ -47,8 +47,8 @@ function Card({ id, name, begun }: { id: string; name: string; begun: Draft }) {
       <div class="vehicle-looks">
         <CardDrawing figures={read.figures} rackFitted={draft.rackFitted} />
         {warnings.length > 0 && (
-          <section aria-label="To think of">
-            <h3>To think of</h3>
+          <section aria-label="To mind">
+            <h3>To mind</h3>
             <ul class="card-warnings">
               {warnings.map((sentence) => (
                 <li key={sentence}>{sentence}</li>

@@ -29,7 +29,7 @@ describe('what crosses over the driven road', () => {
   it.each([
     ['a road', OVER],
     ['a footway', { highway: 'footway', bridge: 'yes' }],
-    ['a cycle way', { highway: 'cycleway', bridge: 'boardwalk' }],
+    ['a cycleway', { highway: 'cycleway', bridge: 'boardwalk' }],
     ['a canal', { waterway: 'canal', bridge: 'aqueduct' }],
     ['a pipe', { man_made: 'pipeline', location: 'overhead' }],
     ['a railway on a higher layer alone', { railway: 'rail', layer: '1' }],

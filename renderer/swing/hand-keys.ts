@@ -1,7 +1,7 @@
 import { batch, effect } from '@preact/signals';
 import { fullLockRad, type HandDrive, takeWheel } from '../../geo/swing/lessons/legs.ts';
-import { poseAt } from '../../geo/swing/motion.ts';
-import { byHand, handBack, handMotion, shown, toStart, touchedByHand, wheelShare } from './state.ts';
+import { type Motion, poseAt } from '../../geo/swing/motion.ts';
+import { byHand, handBack, handDriven, shown, toStart, touchedByHand, wheelShare } from './state.ts';
 
 /** Walking pace, and from the middle to the lock in two seconds. */
 const SPEED_MS = 1.3;
@@ -21,12 +21,13 @@ let drive: HandDrive | undefined;
 export function startByHand(): void {
   batch(() => {
     toStart();
-    const scene = shown.value?.scene;
-    if (!scene) return;
+    const begun = shown.value;
+    if (!begun) return;
+    const { card, scene } = begun;
     drive = takeWheel(scene.vehicle, poseAt(scene.motion, 0));
     wheelShare.value = 0;
     handBack.value = scene.reversing;
-    handMotion.value = drive.motion();
+    handDriven.value = { card, motion: drive.motion() };
   });
 }
 
@@ -40,7 +41,7 @@ export function rollBy(moveM: number): void {
   const motion = drive.motion();
   batch(() => {
     handBack.value = back;
-    handMotion.value = motion;
+    showDriven(motion);
   });
 }
 
@@ -53,8 +54,13 @@ export function turnWheel(share: number): void {
   const motion = drive.motion();
   batch(() => {
     wheelShare.value = held;
-    handMotion.value = motion;
+    showDriven(motion);
   });
+}
+
+function showDriven(motion: Motion): void {
+  const driven = handDriven.peek();
+  if (driven) handDriven.value = { ...driven, motion };
 }
 
 /** Turns and rolls for as long as something is held. @returns the way to end it */

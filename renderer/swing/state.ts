@@ -46,15 +46,21 @@ export const besideId = signal<string | undefined>(undefined);
 /** Where along its way the vehicle stands, metres of travel. */
 export const travelM = signal(0);
 export const playing = signal(false);
-/** What was driven by hand so far, while that is on. */
-export const handMotion = signal<Motion | undefined>(undefined);
+/** What was driven by hand so far, while that is on, and the card it was begun with. */
+export const handDriven = signal<{ readonly card: VehicleCard; readonly motion: Motion } | undefined>(
+  undefined,
+);
+/** Another vehicle does not move like the one that was driven. */
+const handMotion = computed(() => {
+  const driven = handDriven.value;
+  return driven !== undefined && driven.card === vehicle.value?.card ? driven.motion : undefined;
+});
 /** Which way the hand last rolled, and where the wheel stands: −1 right lock … 1 left lock. */
 export const handBack = signal(false);
 export const wheelShare = signal(0);
 export const byHand = computed(() => handMotion.value !== undefined);
 
 /** The card's rack, or the one to try out. */
-export const hasOwnRack = computed(() => vehicle.value?.card.rack !== undefined);
 export const rackOn = computed(() => rackWanted.value ?? vehicle.value?.card.rack?.fitted === true);
 
 /** One vehicle in its scene, with what is read off it. */
@@ -68,7 +74,8 @@ export interface Shown {
 
 export const shown = computed(() => (vehicle.value ? showing(vehicle.value.card) : undefined));
 export const shownBeside = computed(() => {
-  const other = vehicles.value.find(({ id }) => id === besideId.value);
+  // chosen as the main one meanwhile, it is not drawn twice
+  const other = vehicles.value.find(({ id }) => id === besideId.value && id !== vehicle.value?.id);
   return other && !byHand.value ? showing(other.card) : undefined;
 });
 
@@ -113,7 +120,6 @@ export const contactM = computed(() => {
 });
 
 export const frame = computed<Frame | undefined>(() => frameOf(shown.value));
-export const frameBeside = computed<Frame | undefined>(() => frameOf(shownBeside.value));
 export function frameOf(of: Shown | undefined): Frame | undefined {
   return of && frameAt(of.scene.motion, atTravelM(of));
 }
@@ -145,7 +151,7 @@ export function set(change: Partial<LessonSettings>): void {
   const [id, before] = [lesson.peek(), chosenIn.peek()];
   batch(() => {
     chosenIn.value = { ...before, [id]: { ...before[id], ...change } };
-    handMotion.value = undefined;
+    handDriven.value = undefined;
   });
 }
 
@@ -153,7 +159,7 @@ export function toStart(): void {
   batch(() => {
     playing.value = false;
     travelM.value = 0;
-    handMotion.value = undefined;
+    handDriven.value = undefined;
   });
 }
 

@@ -127,7 +127,7 @@ function BesideChoice() {
       <label for="swing-beside">Compare with</label>
       <select
         id="swing-beside"
-        value={besideId.value ?? ''}
+        value={others.some(({ id }) => id === besideId.value) ? besideId.value : ''}
         onChange={({ currentTarget }) => {
           besideId.value = currentTarget.value === '' ? undefined : currentTarget.value;
         }}

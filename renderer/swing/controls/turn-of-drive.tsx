@@ -31,6 +31,11 @@ export function TurnOfDrive() {
           ))}
         </select>
       )}
+      {from && !turns.some(({ id }) => id === from.findingId) && (
+        <p class="small">
+          A turn of a drive that is no longer open{from.where === '' ? '' : `: ${clip(from.where, 60)}`}.
+        </p>
+      )}
       {from && findings.value.some(({ id }) => id === from.findingId) && (
         <button type="button" onClick={() => backToDrive(from.findingId)}>
           Back to the drive at this turn

@@ -52,6 +52,29 @@ describe('a lesson', () => {
     expect(wayM.value).toBeCloseTo(12, 6);
   });
 
+  it('does not show the vehicle beside a second time when it is chosen itself', () => {
+    besideId.value = 'b';
+    vehicleId.value = 'b';
+    expect(shownBeside.value).toBeUndefined();
+  });
+
+  it('driven by hand is the drive of one vehicle: another begins with the lesson', () => {
+    startByHand();
+    turnWheel(-1);
+    rollBy(0.5);
+    vehicleId.value = 'b';
+    expect(byHand.value).toBe(false);
+    vehicleId.value = 'a';
+    expect(byHand.value).toBe(true);
+  });
+
+  it('does not tell of a wide gap where something else is touched', () => {
+    choose('reverse');
+    set({ gapM: 2.5, lockShare: 1, straightM: 8 });
+    expect(shown.value?.contact?.fixture).toBe('the hedge across the aisle');
+    expect(shown.value?.decision?.sum).toBeUndefined();
+  });
+
   it('starts another lesson at its first moment', () => {
     travelM.value = 5;
     choose('pitch');

@@ -15,6 +15,7 @@ import {
 import {
   barredRow,
   findingsTold,
+  LONG_MS,
   launch,
   openPage,
   rowsOf,
@@ -23,9 +24,6 @@ import {
   type WatchedPage,
 } from './support/page.ts';
 import { type Program, startProgram } from './support/program.ts';
-
-/** A journey on a machine that is busy with other tests. */
-const LONG_MS = 90_000;
 
 let browser: Browser;
 let program: Program;

@@ -1,33 +1,19 @@
 import { readFileSync } from 'node:fs';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { beforeEach, describe, expect, it } from 'vitest';
 import { loadList } from './support/files.ts';
-import { findingsTold, launch, openPage, SAMPLE_TOLD, SOON_MS, type WatchedPage } from './support/page.ts';
-import { type Program, startProgram } from './support/program.ts';
+import { LONG_MS, SOON_MS } from './support/page.ts';
+import { withSampleWindow } from './support/sample-window.ts';
 
-const LONG_MS = 90_000;
-
-let browser: Browser;
-let program: Program;
-let watched: WatchedPage;
 let page: Page;
 
-beforeAll(async () => {
-  browser = await launch();
-});
-afterAll(() => browser?.close());
-beforeEach(async () => {
-  program = await startProgram();
-  watched = await openPage(browser, program.address);
-  page = watched.page;
-  await findingsTold(page, SAMPLE_TOLD);
-  await tab('Load').click();
-}, 3 * SOON_MS);
-afterEach(async () => {
-  expect(watched?.complaints).toEqual([]);
-  await watched?.context.close();
-  await program?.stop();
-}, SOON_MS);
+withSampleWindow(
+  async (watched) => {
+    page = watched.page;
+    await tab('Load').click();
+  },
+  { quiet: true },
+);
 
 const tab = (name: string) => page.getByRole('tab', { name, exact: true });
 const button = (name: string | RegExp) => page.getByRole('button', { name });

@@ -1,34 +1,11 @@
-import type { Browser } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import {
-  barredRow,
-  findingsTold,
-  launch,
-  openPage,
-  SAMPLE_TOLD,
-  SOON_MS,
-  type WatchedPage,
-} from './support/page.ts';
-import { type Program, startProgram } from './support/program.ts';
+import { describe, expect, it } from 'vitest';
+import { barredRow, LONG_MS, SOON_MS, type WatchedPage } from './support/page.ts';
+import { withSampleWindow } from './support/sample-window.ts';
 
-const LONG_MS = 90_000;
-
-let browser: Browser;
-let program: Program;
 let watched: WatchedPage;
 
-beforeAll(async () => {
-  browser = await launch();
-});
-afterAll(() => browser?.close());
-beforeEach(async () => {
-  program = await startProgram();
-  watched = await openPage(browser, program.address);
-  await findingsTold(watched.page, SAMPLE_TOLD);
-}, 2 * SOON_MS);
-afterEach(async () => {
-  await watched.context.close();
-  await program.stop();
+withSampleWindow((opened) => {
+  watched = opened;
 });
 
 describe('the map of the sample drive', { timeout: LONG_MS }, () => {

@@ -1,30 +1,16 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { findingsTold, launch, openPage, SAMPLE_TOLD, SOON_MS, type WatchedPage } from './support/page.ts';
-import { type Program, startProgram } from './support/program.ts';
+import type { Page } from 'playwright-core';
+import { beforeEach, describe, expect, it } from 'vitest';
+import { LONG_MS, SOON_MS } from './support/page.ts';
+import { withSampleWindow } from './support/sample-window.ts';
 
-const LONG_MS = 90_000;
-
-let browser: Browser;
-let program: Program;
-let watched: WatchedPage;
 let page: Page;
 
-beforeAll(async () => {
-  browser = await launch();
-});
-afterAll(() => browser?.close());
-beforeEach(async () => {
-  program = await startProgram();
-  watched = await openPage(browser, program.address);
-  page = watched.page;
-  await findingsTold(page, SAMPLE_TOLD);
-}, 3 * SOON_MS);
-afterEach(async () => {
-  expect(watched?.complaints).toEqual([]);
-  await watched?.context.close();
-  await program?.stop();
-}, SOON_MS);
+withSampleWindow(
+  (watched) => {
+    page = watched.page;
+  },
+  { quiet: true },
+);
 
 const tab = (name: string) => page.getByRole('tab', { name, exact: true });
 const lesson = (name: string) => page.getByRole('button', { name, exact: true });

@@ -1,32 +1,18 @@
 import { readFileSync } from 'node:fs';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { axeFaults, sidewaysPx } from './support/axe.ts';
-import { findingsTold, launch, openPage, SAMPLE_TOLD, SOON_MS, type WatchedPage } from './support/page.ts';
-import { type Program, startProgram } from './support/program.ts';
+import { findingsTold, LONG_MS, SOON_MS, type WatchedPage } from './support/page.ts';
+import { withSampleWindow } from './support/sample-window.ts';
 
-const LONG_MS = 90_000;
-
-let browser: Browser;
-let program: Program;
 let watched: WatchedPage;
 let page: Page;
 
-beforeAll(async () => {
-  browser = await launch();
-});
-afterAll(() => browser?.close());
-beforeEach(async () => {
-  program = await startProgram();
-  watched = await openPage(browser, program.address);
-  page = watched.page;
-  await findingsTold(page, SAMPLE_TOLD);
+withSampleWindow(async (opened) => {
+  watched = opened;
+  page = opened.page;
   await page.getByRole('button', { name: 'Cards…' }).click();
-}, 3 * SOON_MS);
-afterEach(async () => {
-  await watched?.context.close();
-  await program?.stop();
-}, SOON_MS);
+});
 
 describe('vehicle cards', { timeout: LONG_MS }, () => {
   it('take a lower height in feet and inches, keep it, and the drive is checked with it', async () => {

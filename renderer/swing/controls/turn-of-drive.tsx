@@ -10,19 +10,20 @@ export function TurnOfDrive() {
   const turns = driveTurns.value;
   const from = picked.value;
   const { units } = settings.value;
+  const open = turns.some(({ id }) => id === from?.findingId);
   return (
     <>
       {turns.length > 0 && (
         <select
           class="turn-choice"
           aria-label="Which turn of the drive"
-          value={from?.findingId ?? ''}
+          value={open ? from?.findingId : ''}
           onChange={({ currentTarget }) => {
             const finding = driveTurns.peek().find(({ id }) => id === currentTarget.value);
             if (finding) pick(finding);
           }}
         >
-          {!turns.some(({ id }) => id === from?.findingId) && <option value="">of another drive</option>}
+          {!open && <option value="">of another drive</option>}
           {turns.map(({ id, fromM, road, turn }) => (
             <option key={id} value={id}>
               {distanceText(fromM, units)}, {turn?.side} {Math.round(turn?.turnDeg ?? 0)}°
@@ -31,7 +32,7 @@ export function TurnOfDrive() {
           ))}
         </select>
       )}
-      {from && !turns.some(({ id }) => id === from.findingId) && (
+      {from && !open && (
         <p class="small">
           A turn of a drive that is no longer open{from.where === '' ? '' : `: ${clip(from.where, 60)}`}.
         </p>

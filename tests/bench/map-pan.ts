@@ -1,23 +1,17 @@
 import { existsSync } from 'node:fs';
-import { mkdtemp, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { chromium, type Page } from 'playwright-core';
-import { readAssets } from '../../main/assets.ts';
-import { createDispatch, type Dispatch } from '../../main/dispatch.ts';
-import { serveHttp } from '../../main/loopback/http-host.ts';
-import { openHouse } from '../../main/services/create-services.ts';
-import { createEngine } from '../../main/services/engine/engine.ts';
-import { spawnEngine } from '../../main/services/engine/spawn.ts';
+import type { Page } from 'playwright-core';
+import type { Dispatch } from '../../main/dispatch.ts';
 import { makeLargeMap } from './make-large-map.ts';
 import { type Task, tasksIn } from './page-tasks.ts';
 import { tellRow } from './table.ts';
+import { type Behind, CHROMIUM, withWindow } from './with-window.ts';
 
 /**
  * Pans and zooms the window's map over about 150,000 roads in a real browser and prints the longest task of the
  * page's main thread, from a trace. Reference: the same page, left alone.
  */
-const CHROMIUM = process.env['CHROMIUM'] ?? '/usr/bin/chromium';
 const DATA = process.env['LANEGAUGE_DATA'];
 /** the extracts five times over */
 const MEGABYTES = 12;
@@ -73,10 +67,9 @@ function say(when: string, tasks: readonly Task[]): void {
   );
 }
 
-async function run(data: string): Promise<void> {
-  const folder = await mkdtemp(join(tmpdir(), 'lanegauge-bench-'));
+/** Whatever the page opens at its start, it gets the large map and a straight line of far-apart points through it. */
+async function answerLarge(data: string, { house, dispatch, folder }: Behind): Promise<Dispatch> {
   const map = await makeLargeMap(data, MEGABYTES);
-  // a straight line of far-apart points through the middle of the largest extract
   const points = Array.from({ length: 12 }, (_, i) => `<trkpt lat="52.37" lon="${9.6 + i * 0.01}"/>`).join(
     '',
   );
@@ -85,19 +78,10 @@ async function run(data: string): Promise<void> {
     gpx,
     `<?xml version="1.0"?><gpx version="1.1" creator="bench" xmlns="http://www.topografix.com/GPX/1/1"><trk><trkseg>${points}</trkseg></trk></gpx>`,
   );
-  const house = await openHouse({
-    host: 'browser',
-    dataFolder: folder,
-    sampleFolder: 'sample-routes',
-    engine: createEngine(spawnEngine),
-    now: () => new Date(),
-  });
   const [mapFile, driveFile] = await Promise.all([house.uploads.addPath(map), house.uploads.addPath(gpx)]);
   if (!mapFile.ok || !driveFile.ok) throw new Error('the files cannot be opened');
-  const inner = createDispatch(house.services, (error) => console.error(error));
-  // whatever the page opens at its start, it gets these, and the whole map
-  const dispatch: Dispatch = (name, request, hooks) =>
-    inner(
+  return (name, request, hooks) =>
+    dispatch(
       name,
       name === 'openMap'
         ? { source: mapFile.value.source }
@@ -106,44 +90,30 @@ async function run(data: string): Promise<void> {
           : request,
       hooks,
     );
-  const host = await serveHttp({
-    dispatch,
-    uploads: house.uploads,
-    assets: await readAssets('.build/window'),
-    tileAddress: () => undefined,
-    onSpentCode: () => {},
-    onGone: () => {},
-    now: () => performance.now(),
+}
+
+async function run(page: Page): Promise<void> {
+  const status = page.locator('.status-line', { hasText: /\d roads/ });
+  await status.waitFor({ timeout: 120_000 });
+  await page.waitForTimeout(4000);
+  console.log(await status.textContent());
+  const idle = await traced(page, () => page.waitForTimeout(3000));
+  const busy = await traced(page, () => panAndZoom(page));
+  say('left alone', idle);
+  say('panned and zoomed', busy);
+  const longest = (tasks: readonly Task[]) => tasks[0]?.wallMs.toFixed(1) ?? '0';
+  tellRow({
+    work: `map panned and zoomed, ${/[\d,]+ roads/.exec((await status.textContent()) ?? '')?.[0] ?? 'roads'}`,
+    must: 'no task over 100 ms',
+    aim: 'none over 16 ms',
+    measured: `longest task ${longest(busy)} ms`,
+    reference: `left alone: longest task ${longest(idle)} ms`,
   });
-  const browser = await chromium.launch({ executablePath: CHROMIUM, args: ['--no-sandbox'] });
-  try {
-    const page = await browser.newPage({ viewport: { width: 1920, height: 900 } });
-    page.on('pageerror', (error) => console.error(error));
-    await page.goto(host.newAddress());
-    const status = page.locator('.status-line', { hasText: /\d roads/ });
-    await status.waitFor({ timeout: 120_000 });
-    await page.waitForTimeout(4000);
-    console.log(await status.textContent());
-    const idle = await traced(page, () => page.waitForTimeout(3000));
-    const busy = await traced(page, () => panAndZoom(page));
-    say('left alone', idle);
-    say('panned and zoomed', busy);
-    const longest = (tasks: readonly Task[]) => tasks[0]?.wallMs.toFixed(1) ?? '0';
-    tellRow({
-      work: `map panned and zoomed, ${/[\d,]+ roads/.exec((await status.textContent()) ?? '')?.[0] ?? 'roads'}`,
-      must: 'no task over 100 ms',
-      aim: 'none over 16 ms',
-      measured: `longest task ${longest(busy)} ms`,
-      reference: `left alone: longest task ${longest(idle)} ms`,
-    });
-  } finally {
-    await browser.close();
-    await host.close();
-    await house.close();
-    await rm(folder, { recursive: true, force: true });
-  }
 }
 
 if (!DATA) console.log('map-pan: not run, LANEGAUGE_DATA names no folder with maps/');
 else if (!existsSync(CHROMIUM)) console.log(`map-pan: not run, there is no browser at ${CHROMIUM}`);
-else await run(join(DATA, 'maps'));
+else {
+  const maps = join(DATA, 'maps');
+  await withWindow({ width: 1920, height: 900 }, run, (behind) => answerLarge(maps, behind));
+}

@@ -1,22 +1,13 @@
 import { existsSync } from 'node:fs';
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { chromium, type Page } from 'playwright-core';
-import { readAssets } from '../../main/assets.ts';
-import { createDispatch } from '../../main/dispatch.ts';
-import { serveHttp } from '../../main/loopback/http-host.ts';
-import { openHouse } from '../../main/services/create-services.ts';
-import { createEngine } from '../../main/services/engine/engine.ts';
-import { spawnEngine } from '../../main/services/engine/spawn.ts';
+import type { Page } from 'playwright-core';
 import { tasksIn } from './page-tasks.ts';
 import { tellRow } from './table.ts';
+import { CHROMIUM, withWindow } from './with-window.ts';
 
 /**
  * Plays the swing lessons on the sample in a real browser and prints the times between frames and the longest tasks of
  * the page's main thread. Reference: the same page with nothing playing, which shows what the machine itself allows.
  */
-const CHROMIUM = process.env['CHROMIUM'] ?? '/usr/bin/chromium';
 const WATCH_MS = 5000;
 
 interface Lesson {
@@ -64,60 +55,32 @@ async function watch(what: string, page: Page): Promise<Seen> {
   return say(what, gaps, tasksIn(await browser.stopTracing()));
 }
 
-async function run(): Promise<void> {
-  const folder = await mkdtemp(join(tmpdir(), 'lanegauge-bench-'));
-  const house = await openHouse({
-    host: 'browser',
-    dataFolder: folder,
-    sampleFolder: 'sample-routes',
-    engine: createEngine(spawnEngine),
-    now: () => new Date(),
-  });
-  const host = await serveHttp({
-    dispatch: createDispatch(house.services, (error) => console.error(error)),
-    uploads: house.uploads,
-    assets: await readAssets('.build/window'),
-    tileAddress: () => undefined,
-    onSpentCode: () => {},
-    onGone: () => {},
-    now: () => performance.now(),
-  });
-  const browser = await chromium.launch({ executablePath: CHROMIUM, args: ['--no-sandbox'] });
-  try {
-    const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
-    page.on('pageerror', (error) => console.error(error));
-    await page.goto(host.newAddress());
-    await page.locator('.row-head').first().waitFor({ timeout: 60_000 });
-    await page.getByRole('tab', { name: 'Swing' }).click();
-    await page.waitForTimeout(1000);
-    const idle = await watch('nothing playing', page);
-    const played: Seen[] = [];
-    for (const { name, set } of LESSONS) {
-      await page.getByRole('button', { name, exact: true }).click();
-      await set?.(page);
-      await page.getByRole('button', { name: 'Play', exact: true }).click();
-      played.push(await watch(name, page));
-    }
-    await page.getByLabel('Compare with').selectOption({ index: 0 });
-    await page.getByRole('button', { name: 'Steer by hand' }).click();
-    await page.keyboard.down('ArrowUp');
-    played.push(await watch('Steered by hand', page));
-    await page.keyboard.up('ArrowUp');
-    const worst = (of: keyof Seen) => Math.max(...played.map((seen) => seen[of])).toFixed(1);
-    tellRow({
-      work: 'swing view playing, sample',
-      must: '60 frames a second',
-      aim: 'no task over 16 ms',
-      measured: `median ${worst('medianMs')} ms, p95 ${worst('p95Ms')} ms, longest task ${worst('longestTaskMs')} ms`,
-      reference: `nothing playing: median ${idle.medianMs.toFixed(1)} ms, p95 ${idle.p95Ms.toFixed(1)} ms`,
-    });
-  } finally {
-    await browser.close();
-    await host.close();
-    await house.close();
-    await rm(folder, { recursive: true, force: true });
+async function run(page: Page): Promise<void> {
+  await page.locator('.row-head').first().waitFor({ timeout: 60_000 });
+  await page.getByRole('tab', { name: 'Swing' }).click();
+  await page.waitForTimeout(1000);
+  const idle = await watch('nothing playing', page);
+  const played: Seen[] = [];
+  for (const { name, set } of LESSONS) {
+    await page.getByRole('button', { name, exact: true }).click();
+    await set?.(page);
+    await page.getByRole('button', { name: 'Play', exact: true }).click();
+    played.push(await watch(name, page));
   }
+  await page.getByLabel('Compare with').selectOption({ index: 0 });
+  await page.getByRole('button', { name: 'Steer by hand' }).click();
+  await page.keyboard.down('ArrowUp');
+  played.push(await watch('Steered by hand', page));
+  await page.keyboard.up('ArrowUp');
+  const worst = (of: keyof Seen) => Math.max(...played.map((seen) => seen[of])).toFixed(1);
+  tellRow({
+    work: 'swing view playing, sample',
+    must: '60 frames a second',
+    aim: 'no task over 16 ms',
+    measured: `median ${worst('medianMs')} ms, p95 ${worst('p95Ms')} ms, longest task ${worst('longestTaskMs')} ms`,
+    reference: `nothing playing: median ${idle.medianMs.toFixed(1)} ms, p95 ${idle.p95Ms.toFixed(1)} ms`,
+  });
 }
 
-if (existsSync(CHROMIUM)) await run();
+if (existsSync(CHROMIUM)) await withWindow({ width: 1280, height: 800 }, run);
 else console.log(`swing-view: not run, there is no browser at ${CHROMIUM}`);

@@ -12,10 +12,12 @@ export type Result<T, E = Problem> =
   | { readonly ok: true; readonly value: T }
   | { readonly ok: false; readonly error: E };
 
+/** A result that is there. */
 export function ok<T>(value: T): { readonly ok: true; readonly value: T } {
   return { ok: true, value };
 }
 
+/** A problem in place of a result. @param message a sentence for the user: what is wrong, where, what to do */
 export function fail(code: string, message: string): { readonly ok: false; readonly error: Problem } {
   return { ok: false, error: { code, message } };
 }

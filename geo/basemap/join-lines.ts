@@ -46,6 +46,7 @@ export function joinLines(lines: readonly Uint32Array[]): Uint32Array[] {
   return joined;
 }
 
+/** Whether a line of node numbers comes back to its first and encloses something. */
 export function isClosed(line: Uint32Array): boolean {
   return line.length > 3 && first(line) === last(line);
 }

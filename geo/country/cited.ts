@@ -63,6 +63,7 @@ export interface Cited<T> {
   readonly note?: string;
 }
 
+/** A rule's value with where it comes from, and what its reader should know beside it. */
 export function cite<T>(value: T, source: Source, note?: string): Cited<T> {
   return note === undefined ? { value, source } : { value, source, note };
 }

@@ -8,6 +8,7 @@ export interface Heap {
   pop(): number;
 }
 
+/** An empty heap: the smallest key comes out first. */
 export function createHeap(): Heap {
   const keys: number[] = [];
   const values: number[] = [];

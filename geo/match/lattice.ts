@@ -38,6 +38,7 @@ export const WIDEST_M = 300;
 const FERRY_RADIUS_M = 500;
 const FERRY_SIGMA_M = 60;
 
+/** Lays out what each position may stand for: places on the roads in reach, and off them. */
 export function buildLattice(
   positions: Positions,
   roads: Roads,

@@ -37,6 +37,7 @@ export function alongWay(graph: RoadGraph, directed: number, offsetM: number): n
     : (graph.alongM[graph.lastRef[edge] as number] as number) - offsetM;
 }
 
+/** The place at a distance along a directed edge. Metres. */
 export function placeOnEdge(roads: Roads, graph: RoadGraph, directed: number, offsetM: number): Place {
   const way = graph.way[directed >> 1] as number;
   return placeAlong(roads, graph, way, alongWay(graph, directed, offsetM));

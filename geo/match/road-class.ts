@@ -10,6 +10,7 @@ export type RoadClass = (typeof ROAD_CLASS)[keyof typeof ROAD_CLASS];
 const MAIN = /^(motorway|trunk|primary|secondary|tertiary)(_link)?$/;
 const MINOR = /^(unclassified|residential|living_street|road)$/;
 
+/** The class of a way by its kind and `highway` alone; what is unknown counts as a path. */
 export function roadClass(kind: WayKind, tags: Tags): RoadClass {
   if (kind === WAY_KIND.ferry) return ROAD_CLASS.ferry;
   const highway = tags['highway'] ?? '';

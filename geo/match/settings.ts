@@ -100,6 +100,7 @@ export function plannedTrack(sigmaM: number): MatchSettings {
   return { ...PLANNED, ...reachOf(sigmaM) };
 }
 
+/** A route of far-apart points, which nobody drew along the roads between them. */
 export function sparseRoute(): MatchSettings {
   return { ...PLANNED, farM: PLANNED.sparseM, detourPerM: 3, drawn: false, steps: BETWEEN_VIA_POINTS };
 }

@@ -71,6 +71,7 @@ function thinned(discs: readonly Disc[]): Disc[] {
   return kept;
 }
 
+/** How far `reachM` metres reach from a latitude, in degrees each way; never too little. */
 export function reachDeg(lat: number, reachM: number): { dLat: number; dLon: number } {
   const dLat = reachM / METRES_PER_DEGREE;
   // the meridians stand closest at the poleward edge

@@ -141,6 +141,7 @@ export function isZone(tags: Tags): boolean {
   return boundary !== undefined && fits(AROUND['boundary'], boundary);
 }
 
+/** Whether a node that no kept way passes is kept for what its tags say. */
 export function isStandingNode(tags: Tags): boolean {
   return fitsAny(tags, STANDING_NODES);
 }

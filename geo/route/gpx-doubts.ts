@@ -12,6 +12,7 @@ export interface GpxDoubts {
   say(routes: readonly OpenRoute[]): string[];
 }
 
+/** A tally of what one file makes doubtful, empty at first. */
 export function gpxDoubts(): GpxDoubts {
   const versions: string[] = [];
   const times = tally();

@@ -16,10 +16,12 @@ export interface OpenSegment {
   readonly timeMs: number[];
 }
 
+/** A segment without positions yet. */
 export function openSegment(): OpenSegment {
   return { lat: [], lon: [], timeMs: [] };
 }
 
+/** Adds a position in degrees; its time is not known (NaN) until it is read. */
 export function addPosition(segment: OpenSegment, lat: number, lon: number): void {
   segment.lat.push(lat);
   segment.lon.push(lon);

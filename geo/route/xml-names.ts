@@ -12,6 +12,7 @@ export interface XmlNames {
 const XML_URI = 'http://www.w3.org/XML/1998/namespace';
 const XMLNS_URI = 'http://www.w3.org/2000/xmlns/';
 
+/** The namespaces of one document, from its root inwards. */
 export function xmlNames(): XmlNames {
   // every prefix has its own pile of meanings, the innermost on top
   const meanings = new Map<string, string[]>([['xml', [XML_URI]]]);

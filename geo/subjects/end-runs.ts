@@ -72,6 +72,7 @@ const FOR_SOME = /destination|customers|guests|visitors|delivery|private|permit|
 /** Runs end where a stretch does; this is for rounding. */
 const TOUCHING_M = 0.5;
 
+/** Whether a driven place belongs to the run at the start or at the end of the drive. */
 export function isWithin(place: Place, runs: EndRuns): boolean {
   return place.toM <= runs.startToM + TOUCHING_M || place.fromM >= runs.endFromM - TOUCHING_M;
 }

@@ -233,6 +233,10 @@ function sayOpen(open: OpenCondition<{ readonly key: string; readonly text: stri
   return unreadable ? ` ${text} ${why}.` : ` ${text} may change that: ${why}.`;
 }
 
+/**
+ * What to do where it is open whether something holds.
+ * @param otherwise where more than a time or a sign is wanted
+ */
 export function adviseOpen(
   open: readonly Pick<OpenCondition<never>, 'wantsTime' | 'level'>[],
   otherwise: string,

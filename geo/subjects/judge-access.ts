@@ -171,6 +171,7 @@ function worstCase(cases: readonly Case[]): Exclude<Case, 'untagged'> | undefine
   return worst;
 }
 
+/** The sentence for an access tag whose condition is not settled. */
 export function sayOpenAccess({ tag, why, level, unreadable }: OpenCondition<AccessTag>): string {
   if (level === 'squeeze') return `Whether this holds when you pass is not settled: ${why}.`;
   const text = `"${tag.key}=${tag.text}"`;

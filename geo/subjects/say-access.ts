@@ -47,6 +47,7 @@ function sayUnknown(access: Access, tag: string): string {
   return `"${tag}" is no access value that is understood.`;
 }
 
+/** The sentence for an access tag that does not settle the matter. */
 export function sayDoubt(doubt: AccessDoubt): string {
   const tag = `"${doubt.key}=${doubt.text}"`;
   switch (doubt.binding) {
@@ -63,6 +64,7 @@ export function sayDoubt(doubt: AccessDoubt): string {
   }
 }
 
+/** What to do about access. @param within the drive starts or ends there */
 export function adviseAccess(level: Level, within: boolean): string {
   if (level === 'barred') return 'Take another road.';
   if (level === 'heed') return 'Take another road if there is one.';

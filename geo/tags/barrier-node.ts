@@ -17,6 +17,7 @@ const EFFECTS: ReadonlyMap<string, BarrierEffect> = new Map([
 /** What is made to be opened; walls, logs and all else are not. */
 const OPENS = /gate$|^(gate|chain|rope|cable|sally_port|sliding_beam|swing_bar|lift_bar|rising_bollard|yes)$/;
 
+/** Whether a `barrier=` of this kind is made to be opened. */
 export function canOpen(kind: string): boolean {
   return OPENS.test(kind);
 }

@@ -46,6 +46,7 @@ const SMOOTHNESS: Readonly<Record<string, Firmness>> = {
 
 const PAVED = /^(paved|asphalt|concrete|chipseal|paving_stones|sett|cobblestone|metal|wood|bricks?|tarmac)/;
 
+/** Whether the surface is mapped as one that carries any vehicle when wet. */
 export function isPaved(tags: Tags): boolean {
   return PAVED.test(tags['surface'] ?? '');
 }

@@ -28,6 +28,7 @@ const REMARKS = new Set([
   'mlc',
 ]);
 
+/** Whether a part of a key makes it a remark, which says nothing of the road. */
 export function isRemark(part: string): boolean {
   return REMARKS.has(part) || part.startsWith('note_') || part.startsWith('source_');
 }
@@ -64,6 +65,7 @@ const ELSEWHERE = new Set([
   'capacity',
 ]);
 
+/** Whether a key's first part puts what it says somewhere else than on this carriageway now. */
 export function isElsewhere(first: string): boolean {
   return ELSEWHERE.has(first);
 }
@@ -73,6 +75,7 @@ export function isOtherDirection(part: string, forward: boolean): boolean {
   return part === (forward ? 'backward' : 'forward');
 }
 
+/** Whether a part of a key names the driven direction. */
 export function isDrivenDirection(part: string, forward: boolean): boolean {
   return part === (forward ? 'forward' : 'backward');
 }

@@ -5,6 +5,7 @@
 export const MOTORHOME_MODES = ['motorhome', 'motor_vehicle', 'vehicle', 'access'] as const;
 export type MotorhomeMode = (typeof MOTORHOME_MODES)[number];
 
+/** Whether a word names the motorhome or a class of vehicles it belongs to. */
 export function isMotorhomeMode(word: string): word is MotorhomeMode {
   return (MOTORHOME_MODES as readonly string[]).includes(word);
 }
@@ -17,6 +18,7 @@ export function modeRank(mode: MotorhomeMode | undefined): number {
 /** Goods vehicles: siblings of the motorhome, yet some countries' signs for them bind one over 3.5 t. */
 const GOODS_MODES = new Set(['hgv', 'goods', 'N2', 'N3']);
 
+/** Whether a word names goods vehicles. */
 export function isGoodsMode(word: string): boolean {
   return GOODS_MODES.has(word) || word.startsWith('hgv_');
 }
@@ -72,6 +74,7 @@ const OTHER_MODES = new Set([
   'N1',
 ]);
 
+/** Whether a word names a mode of travel that is not the motorhome's. */
 export function isOtherMode(word: string): boolean {
   return OTHER_MODES.has(word) || word.startsWith('bicycle_') || word.startsWith('psv_');
 }

@@ -43,6 +43,7 @@ export interface OnewayThen extends Oneway {
   readonly open?: OpenCondition<Tagged>;
 }
 
+/** Whether the way is one-way against the drive when it is passed, its conditions held against `contexts`. */
 export function onewayThen(
   tags: Tags,
   forward: boolean,

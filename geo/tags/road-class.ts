@@ -38,7 +38,6 @@ const CLOSED_CLASSES: ReadonlyMap<string, string> = new Map([
   ['proposed', 'a road not built yet'],
 ]);
 
-/** Minor roads: tertiary and below, service roads and tracks included. */
 const MAJOR = /^(motorway|trunk|primary|secondary)(_link)?$/;
 
 export type BuiltFor =
@@ -56,6 +55,7 @@ export function builtFor(tags: Tags): BuiltFor {
   return what === undefined ? { kind: 'unknown' } : { kind: 'closed', what };
 }
 
+/** Minor roads: tertiary and below, service roads and tracks included. */
 export function isMinorRoad(tags: Tags): boolean {
   return !MAJOR.test(tags['highway'] ?? '');
 }

@@ -27,6 +27,7 @@ export type Reading =
   | { readonly kind: 'default' | 'below_default' | 'unsigned'; readonly notes: readonly ReadingNote[] }
   | { readonly kind: 'unreadable'; readonly reason: string };
 
+/** A value that says nothing usable. @param reason why, to stand in brackets */
 export function unreadable(reason: string): Reading {
   return { kind: 'unreadable', reason };
 }

@@ -23,6 +23,7 @@ const WIDEST = 120;
 /** The exit code of a program stopped by Ctrl-C (128 + SIGINT). */
 export const EXIT_INTERRUPTED = 130;
 
+/** The terminal this process runs in; Ctrl-C aborts its signal, a second one ends the process. */
 export function thisTerminal(): Terminal {
   const { stdout, stderr, env } = process;
   const stop = new AbortController();

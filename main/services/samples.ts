@@ -50,6 +50,7 @@ export async function presentSample(files: SampleFiles): Promise<Sample> {
   };
 }
 
+/** The sample's files by their ids. @param folder where sample-routes lies */
 export function sampleFiles(folder: string): SampleFiles {
   const known = new Map([
     [SAMPLE.map, { path: join(folder, 'district.osm.pbf'), name: 'district.osm.pbf' }],

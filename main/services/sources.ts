@@ -12,6 +12,7 @@ export interface Sources {
   remember(source: Source, use: FileUse): Promise<void>;
 }
 
+/** One place that finds a file wherever it comes from: the sample, the recent files, what was handed over. */
 export function createSources(samples: SampleFiles, uploads: Uploads, recents: Recents): Sources {
   function look(source: Source) {
     switch (source.kind) {

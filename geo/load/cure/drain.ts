@@ -35,6 +35,7 @@ export function leastDrained(
   return best;
 }
 
+/** What so many litres off each tank weigh. Kilograms. */
 export function massOf(litres: readonly number[], tanks: readonly Drained[]): number {
   return litres.reduce((sum, off, index) => sum + off * (tanks[index]?.kgPerL ?? 0), 0);
 }

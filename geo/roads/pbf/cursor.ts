@@ -2,6 +2,7 @@ import { Refusal } from '../refusal.ts';
 
 const TWO_32 = 4_294_967_296;
 
+/** The refusal of a file whose bytes cannot be what the format says. @param what the fault, after "damaged:" */
 export function damaged(what: string): Refusal {
   return new Refusal('map.damaged', what);
 }

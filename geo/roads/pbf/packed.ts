@@ -5,6 +5,7 @@ export interface Room {
   values: Float64Array;
 }
 
+/** Room for packed numbers, used again from message to message and grown when one needs more. */
 export function newRoom(): Room {
   return { values: new Float64Array(8192) };
 }

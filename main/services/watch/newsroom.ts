@@ -12,6 +12,7 @@ export interface Newsroom {
   watch(tell: (news: WatchNews) => void, signal: AbortSignal): Promise<void>;
 }
 
+/** News for whoever watches; kept for the first to come while nobody does. */
 export function createNewsroom(heartbeatMs = HEARTBEAT_MS): Newsroom {
   const watching = new Set<(news: WatchNews) => void>();
   let waiting: WatchNews[] = [];

@@ -1,4 +1,4 @@
-/** A text that would like to stand somewhere: a box about its middle, turned. */
+/** A text that would like to stand somewhere: a box about its middle, turned. Pixels. */
 export interface Wish {
   readonly x: number;
   readonly y: number;
@@ -6,14 +6,14 @@ export interface Wish {
   readonly halfHeight: number;
   readonly angleDeg: number;
   readonly rank: number;
-  /** one text is not said twice within this distance */
   readonly say: string;
+  /** one text is not said twice within this distance */
   readonly apart: number;
   /** how far it may step aside, across its own direction, where its place is taken */
   readonly aside?: number;
 }
 
-/** A place that is taken already: upright box about its middle. */
+/** A place that is taken already: upright box about its middle. Pixels. */
 export interface Taken {
   readonly x: number;
   readonly y: number;

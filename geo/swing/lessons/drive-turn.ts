@@ -75,7 +75,9 @@ function corner(title: string, turn: Turn, vehicle: SwingVehicle, radiusM: numbe
   const tailM = sideM + tailSwingM(vehicle, radiusM, turnRad) + CORNER_CLEARANCE_M;
   const noseM = noseReachM(vehicle, radiusM, turnRad) + CORNER_CLEARANCE_M;
   // y = 0 is the line of the outer body side; the edges' lines meet at the corner's point P
-  const kerbLineM = entryM - CORNER_CLEARANCE_M - (tailM - CORNER_CLEARANCE_M - sideM);
+  // where the room does not do, the vehicle still comes along its road, and the tail passes the outer limit
+  const onRoadM = Math.min(vehicle.widthM + CORNER_CLEARANCE_M, (entryM + vehicle.widthM) / 2);
+  const kerbLineM = Math.max(entryM - (tailM - sideM), onRoadM);
   const centreM = sideM;
   const along = (exitM - noseM + (centreM - kerbLineM) * cos) / sin;
   const shift = -along;

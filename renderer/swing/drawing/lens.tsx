@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import type { Point, Scene } from '../../../geo/swing/lessons/scene.ts';
+import type { Contact, Point, Scene } from '../../../geo/swing/lessons/scene.ts';
 import { onGround, poseAt } from '../../../geo/swing/motion.ts';
 import type { Shown } from '../state.ts';
 import { type Box, centredOn, drawn, matrixOf, type Projection } from './projection.ts';
@@ -13,7 +13,9 @@ const FOOT_PX = 52;
 const LEAST_WIDE_PX = 620;
 const LEAST_HIGH_PX = 380;
 /** So much outweighs the way: where it touches is never hidden. */
-const FOR_THE_TOUCH = 500;
+const FOR_THE_TOUCH = 10_000;
+/** It stops where it touches: what would come after may rather be hidden. */
+const BEFORE_THE_TOUCH = 20;
 
 export interface LensPlace extends Box {
   readonly x: number;
@@ -37,28 +39,38 @@ export function lensPlace(
     { x: box.widthPx - widthPx - EDGE_PX, y: low },
   ].map((corner) => ({ ...corner, widthPx, heightPx }));
   const told = scene.fixtures.filter(({ closed }) => closed).flatMap(({ line }) => line);
-  const way = [...wayOf(scene), ...told, ...(contact ? Array(FOR_THE_TOUCH).fill(contact.at) : [])].map(
-    (at) => drawn(projection, at),
+  const touches = contact ? [{ at: contact.at, weight: FOR_THE_TOUCH }] : [];
+  const way = [...wayOf(scene, contact), ...told.map((at) => ({ at, weight: 1 })), ...touches].map(
+    ({ at, weight }) => ({ ...drawn(projection, at), weight }),
   );
   const hidden = (place: LensPlace) =>
-    way.filter(
-      ({ x, y }) =>
-        x > place.x - 20 && x < place.x + widthPx + 20 && y > place.y - 20 && y < place.y + heightPx + 20,
-    ).length;
+    way
+      .filter(
+        ({ x, y }) =>
+          x > place.x - 20 && x < place.x + widthPx + 20 && y > place.y - 20 && y < place.y + heightPx + 20,
+      )
+      .reduce((sum, { weight }) => sum + weight, 0);
   return places.reduce((best, place) => (hidden(place) < hidden(best) ? place : best));
 }
 
+/** A place of the ground, and how much it matters that it is seen. */
+interface Seen {
+  readonly at: Point;
+  readonly weight: number;
+}
+
 /** Places the vehicle's outline passes, a few a metre. */
-function wayOf({ motion, vehicle }: Scene): Point[] {
+function wayOf({ motion, vehicle }: Scene, contact: Contact | undefined): Seen[] {
   const nose = vehicle.wheelbaseM + vehicle.frontOverhangM;
   const half = vehicle.widthM / 2;
-  const points: Point[] = [];
+  const seen: Seen[] = [];
   for (let i = 0; i < motion.xM.length; i += 8) {
     const pose = poseAt(motion, i);
+    const weight = contact && i <= contact.index ? BEFORE_THE_TOUCH : 1;
     for (const ahead of [-vehicle.rearOverhangM, 0, nose / 2, nose])
-      for (const left of [-half, half]) points.push(onGround(pose, ahead, left));
+      for (const left of [-half, half]) seen.push({ at: onGround(pose, ahead, left), weight });
   }
-  return points;
+  return seen;
 }
 
 /** The swinging corner from near, on the same drawing. The children are drawn in metres. */

@@ -9,12 +9,13 @@ import { contextsAt } from './conditions.ts';
 import { type EndRuns, isWithin, restrictedRuns } from './end-runs.ts';
 import { goodsSignsAt, sayGoods } from './goods-signs.ts';
 import { adviseOpen } from './hold-limits.ts';
-import { judgeAccess, laneWordsOf, sayOpenAccess } from './judge-access.ts';
+import { judgeAccess } from './judge-access.ts';
+import { laneWordsOf } from './lane-access.ts';
 import { type Draft, makeFindings } from './make-finding.ts';
 import { nodeAccess } from './node-access.ts';
 import { drivenWays, type Place, roadName } from './places.ts';
 import type { RuleInput, SubjectRule } from './rule.ts';
-import { adviseAccess } from './say-access.ts';
+import { adviseAccess, sayOpenAccess } from './say-access.ts';
 import { wrongWays } from './wrong-way.ts';
 
 /** Who may drive there: access of every driven way and of points on it, one-way roads driven against, turn restrictions broken. */

@@ -7,12 +7,12 @@ import { readLength } from '../units/read-length.ts';
 import { contextsAt } from './conditions.ts';
 import { type EndRuns, isWithin, siteRuns } from './end-runs.ts';
 import { adviseOpen } from './hold-limits.ts';
-import { judgeAccess, sayOpenAccess } from './judge-access.ts';
+import { judgeAccess } from './judge-access.ts';
 import { isJunction } from './junction.ts';
 import { type Draft, makeFindings } from './make-finding.ts';
 import { drivenWays, type Place, passedNodes } from './places.ts';
 import type { RuleInput, SubjectRule } from './rule.ts';
-import { adviseAccess } from './say-access.ts';
+import { adviseAccess, sayOpenAccess } from './say-access.ts';
 
 /**
  * Barriers standing on the driven road: each kind has its own default, access or a width mapped on it overrides.

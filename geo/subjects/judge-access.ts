@@ -5,25 +5,20 @@ import {
   type AccessTag,
   accessConditions,
   accessDoubts,
-  accessLanes,
 } from '../tags/access.ts';
 import { accessLevel, readAccessValue } from '../tags/access-value.ts';
 import type { ConditionContext } from '../tags/conditional/context.ts';
-import { limitOnLanes } from '../tags/lanes.ts';
-import { type OpenCondition, type Possible, type Resolved, resolveTag } from '../tags/resolve.ts';
+import { type Possible, type Resolved, resolveTag } from '../tags/resolve.ts';
 import { sayClause, sayTime } from '../tags/say-condition.ts';
 import { contextsAt } from './conditions.ts';
 import { adviseOpen } from './hold-limits.ts';
-import type { Draft } from './make-finding.ts';
+import { laneWords } from './lane-access.ts';
 import type { Place } from './places.ts';
 import type { RuleInput } from './rule.ts';
-import { adviseAccess, sayAccess, sayDoubt } from './say-access.ts';
+import { type AccessWords, adviseAccess, sayAccess, sayDoubt, sayOpenAccess } from './say-access.ts';
 
 /** What one access tag or the lack of one means: `untagged` where nothing of the motorhome's chain is mapped. */
 type Case = { readonly access: Access; readonly level: Level | undefined } | 'untagged';
-
-/** What is said of a place's access, without its place. */
-export type AccessWords = Omit<Draft, 'place'>;
 
 export interface AccessJudged {
   /** what is certain or open about the way as a whole; undefined: open to us */
@@ -171,13 +166,6 @@ function worstCase(cases: readonly Case[]): Exclude<Case, 'untagged'> | undefine
   return worst;
 }
 
-/** The sentence for an access tag whose condition is not settled. */
-export function sayOpenAccess({ tag, why, level, unreadable }: OpenCondition<AccessTag>): string {
-  if (level === 'squeeze') return `Whether this holds when you pass is not settled: ${why}.`;
-  const text = `"${tag.key}=${tag.text}"`;
-  return unreadable ? `${text} ${why}.` : `${text} is not settled: ${why}.`;
-}
-
 /** Conditions and lanes are judged elsewhere; a key nobody understands may lift a ban, and so may a lane. */
 function concerns(input: RuleInput, place: Place, within: boolean, doubt: AccessDoubt): boolean {
   if (doubt.binding === 'goods' || doubt.binding === 'lane') return false;
@@ -209,92 +197,6 @@ function doubtWords(doubt: AccessDoubt, within: boolean): AccessWords {
     advice: adviseAccess('unproved', within),
     aspect: doubt.key,
   };
-}
-
-/** Lanes of the motorhome's own keys, conditions among them judged. */
-function laneWords(
-  input: RuleInput,
-  place: Place,
-  within: boolean,
-  deciding: Access | undefined,
-): AccessWords[] {
-  const { tags, forward } = place;
-  const rank = deciding?.rank ?? 0;
-  const plains = accessLanes(tags, forward, rank);
-  const conditionals = accessConditions(tags, forward, rank).filter(({ lanes }) => lanes);
-  const heads = plains.length > 0 ? plains : conditionals.length > 0 ? [undefined] : [];
-  return heads.flatMap((plain) => {
-    const { possible, open } = resolveTag(plain, conditionals, () => contextsAt(input, place, within));
-    const said = possible.map(({ value, from }) =>
-      value === undefined || from === undefined
-        ? undefined
-        : laneWordsOf({ ...from, text: value }, within, deciding),
-    );
-    const [first, ...more] = said.filter((words) => words !== undefined);
-    if (open.length === 0) return first === undefined ? [] : [first];
-    const heeds = first?.level === 'heed' && more.every((words) => words.level === 'heed');
-    if (heeds && !open.some((each) => each.unreadable)) return [first];
-    if (first === undefined && !open.some((each) => each.unreadable)) return [];
-    const about = open.map(sayOpenAccess).join(' ');
-    return {
-      level: 'unproved' as const,
-      tags: Object.fromEntries(open.map(({ tag }) => [tag.key, tag.text])),
-      say: first === undefined ? about : `${first.say} ${about}`,
-      advice: adviseAccess('unproved', within),
-      aspect: open[0]?.tag.key ?? '',
-    };
-  });
-}
-
-/**
- * Lanes closed to us beside open ones are everyday (bus lanes) and painted on the road: a folded heed that names them;
- * on a road that is otherwise closed to us, a squeeze. All lanes closed is closed.
- */
-export function laneWordsOf(
-  tag: AccessTag,
-  within: boolean,
-  deciding: Access | undefined,
-): AccessWords | undefined {
-  const levels: (Level | undefined)[] = [];
-  const lanes = limitOnLanes(tag.text, deciding?.text || undefined, (value) => {
-    const level = accessLevel(readAccessValue(value), within);
-    levels.push(level);
-    return level === undefined || level === 'heed'
-      ? 'free'
-      : readAccessValue(value) === 'unknown'
-        ? 'unreadable'
-        : 'binds';
-  });
-  const common = { tags: { [tag.key]: tag.text }, aspect: tag.key };
-  const said = `"${tag.key}=${tag.text}"`;
-  if (lanes.bound === 'none') return undefined;
-  const closed = deciding !== undefined && accessLevel(deciding.meaning, within) === 'barred';
-  if (lanes.bound === 'some')
-    return {
-      ...common,
-      level: closed ? 'squeeze' : 'heed',
-      say: `Not all lanes are for us: ${lanes.boundLanes} ${isPlural(lanes.boundLanes) ? 'are' : 'is'} closed (${said}).`,
-      advice: `Keep to ${isPlural(lanes.freeLanes) ? 'one of ' : ''}${lanes.freeLanes}.`,
-      ...(closed ? {} : { folded: true }),
-    };
-  if (lanes.lanes.includes('unreadable'))
-    return {
-      ...common,
-      level: 'unproved',
-      say: `${said} is no access that is understood on every lane.`,
-      advice: adviseAccess('unproved', within),
-    };
-  const barred = levels.every((level) => level === 'barred');
-  return {
-    ...common,
-    level: barred ? 'barred' : 'unproved',
-    say: `Closed to us on ${lanes.boundLanes} (${said}).`,
-    advice: adviseAccess(barred ? 'barred' : 'unproved', within),
-  };
-}
-
-function isPlural(lanes: string): boolean {
-  return lanes.startsWith('lanes ') || lanes.startsWith('all ');
 }
 
 /** Looking up the place and its clock is worth it only where a condition asks, and then once. */

@@ -1,7 +1,12 @@
 import type { Level } from '../report.ts';
 import type { Tags } from '../roads/roads.ts';
-import type { Access, AccessDoubt } from '../tags/access.ts';
+import type { Access, AccessDoubt, AccessTag } from '../tags/access.ts';
+import type { OpenCondition } from '../tags/resolve.ts';
 import { builtFor } from '../tags/road-class.ts';
+import type { Draft } from './make-finding.ts';
+
+/** What is said of a place's access, without its place. */
+export type AccessWords = Omit<Draft, 'place'>;
 
 const WHO: Readonly<Record<string, string>> = {
   motorhome: 'motorhomes',
@@ -71,4 +76,11 @@ export function adviseAccess(level: Level, within: boolean): string {
   return within
     ? 'Ask whoever holds the ground before driving in.'
     : 'Look for the sign, or take another road.';
+}
+
+/** The sentence for an access tag whose condition is not settled. */
+export function sayOpenAccess({ tag, why, level, unreadable }: OpenCondition<AccessTag>): string {
+  if (level === 'squeeze') return `Whether this holds when you pass is not settled: ${why}.`;
+  const text = `"${tag.key}=${tag.text}"`;
+  return unreadable ? `${text} ${why}.` : `${text} is not settled: ${why}.`;
 }

@@ -6,7 +6,7 @@ import type { LoadItem } from './load-list.ts';
 import { isAt, isOnRack, tailM } from './places.ts';
 import type { LoadResult } from './result.ts';
 
-/** Of the gross mass on the front axle: a British handbook's rule (Autocruise 2008), for steering, grip and brakes. */
+/** Of the gross mass on the front axle: the rule of a British builder's handbook (2008), for steering, grip and brakes. */
 export const FRONT_SHARE_LEAST = 0.4;
 export const FRONT_SHARE_MOST = 0.7;
 
@@ -99,7 +99,7 @@ function countWarnings(running: Running, items: readonly LoadItem[]): string[] {
 
 function shareWarnings({ frontShare }: Figures): string[] {
   const share = `${(frontShare * 100).toFixed(0)} % of the mass stands on the front axle`;
-  const rule = 'one British handbook (Autocruise 2008) asks for 40 to 70 %';
+  const rule = 'one British builder’s handbook (2008) asks for 40 to 70 %';
   if (frontShare < FRONT_SHARE_LEAST)
     return [`Only ${share}; ${rule}. Steering and grip suffer: load further forward.`];
   if (frontShare > FRONT_SHARE_MOST) return [`${share}; ${rule}. Load further back.`];

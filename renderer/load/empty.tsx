@@ -3,26 +3,6 @@ import { clip } from '../drive/words.ts';
 import { dialog } from '../state/ui.ts';
 import { look } from '../vehicle/fleet-work.ts';
 
-export function NoVehicle() {
-  return (
-    <div class="empty">
-      <h2>No vehicle yet</h2>
-      <p>A load is held against one vehicle’s axle plates. Enter the first one.</p>
-      <p>
-        <button
-          type="button"
-          class="chief"
-          onClick={() => {
-            dialog.value = 'vehicles';
-          }}
-        >
-          Enter a vehicle…
-        </button>
-      </p>
-    </div>
-  );
-}
-
 /** Without what the axles carry empty nothing can be worked out: said, and led to the fields of the card. */
 export function NoRunningOrder({ id, card }: { id: string; card: VehicleCard }) {
   return (

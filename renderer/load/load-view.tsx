@@ -10,12 +10,13 @@ import { clip } from '../drive/words.ts';
 import { Message } from '../message.tsx';
 import { aboard } from '../state/loads.ts';
 import { description, vehicle } from '../state/state.ts';
+import { NoVehicle } from '../vehicle/no-vehicle.tsx';
 import { LoadAnnouncer } from './announcer.tsx';
 import { Ask } from './ask.tsx';
 import { putQuestionAway } from './ask-state.ts';
 import { CuresNow } from './cures.tsx';
 import { Decides } from './decides.tsx';
-import { NoRunningOrder, NoVehicle } from './empty.tsx';
+import { NoRunningOrder } from './empty.tsx';
 import { keepNow } from './keep.ts';
 import { listenToUndo } from './keys.ts';
 import { Ledger } from './ledger.tsx';
@@ -40,7 +41,8 @@ export function LoadView() {
   const chosen = vehicle.value;
   // what was asked of another vehicle stood at that one's places
   useEffect(putQuestionAway, [chosen?.id]);
-  if (!chosen) return description.value ? <NoVehicle /> : null;
+  if (!chosen)
+    return description.value ? <NoVehicle why="A load is held against one vehicle’s axle plates." /> : null;
   const { id, card } = chosen;
   if (!card.runningOrder) return <NoRunningOrder id={id} card={card} />;
   return (

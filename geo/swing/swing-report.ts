@@ -24,6 +24,7 @@ export interface SwingReport {
 /** A path drawn to the card's own radius is not tighter than full lock for its last digit. */
 const SLACK = 1e-6;
 
+/** The figures of a driven path, and whether the vehicle's lock allows it. */
 export function reportSwing(vehicle: SwingVehicle, measures: SwingMeasures): SwingReport {
   const { lock } = vehicle;
   const { tail, tailLater, frontCornerOut, rearAxleRadiusMinM: pathM } = measures;

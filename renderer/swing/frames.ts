@@ -24,6 +24,7 @@ export function sampleAt(motion: Motion, travelM: number): number {
   return low;
 }
 
+/** The moment at a travel; before the first and past the last sample, those. */
 export function frameAt(motion: Motion, travelM: number): Frame {
   const index = sampleAt(motion, travelM);
   const next = Math.min(index + 1, motion.travelM.length - 1);

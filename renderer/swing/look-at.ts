@@ -58,6 +58,7 @@ function seen({ scene }: Shown): Extent {
   return scene.extent;
 }
 
+/** How one vehicle's scene is laid on its drawing now. */
 export function projectionOf(of: Shown): Projection {
   return centredOn(watched(of), pxPerM.value, box.value);
 }
@@ -71,11 +72,13 @@ function watched(of: Shown): Point {
   return onGround(frame.pose, (wheelbaseM + frontOverhangM - rearOverhangM) / 2, 0);
 }
 
+/** So many times nearer, within bounds; from the farthest the whole is seen. */
 export function zoom(times: number): void {
   closer.value = Math.min(MOST_CLOSER, Math.max(1, closer.peek() * times));
   if (closer.peek() === 1) onTail.value = false;
 }
 
+/** The whole scene, standing still. */
 export function fitAll(): void {
   batch(() => {
     closer.value = 1;
@@ -83,6 +86,7 @@ export function fitAll(): void {
   });
 }
 
+/** Near, and going with the corner that swings. */
 export function followTail(): void {
   batch(() => {
     closer.value = Math.max(TAIL_CLOSER, closer.peek());

@@ -120,6 +120,7 @@ export const contactM = computed(() => {
 });
 
 export const frame = computed<Frame | undefined>(() => frameOf(shown.value));
+/** Where one of the vehicles stands now. */
 export function frameOf(of: Shown | undefined): Frame | undefined {
   return of && frameAt(of.scene.motion, atTravelM(of));
 }
@@ -155,6 +156,7 @@ export function set(change: Partial<LessonSettings>): void {
   });
 }
 
+/** Back to the first moment of the lesson, the wheel out of the hand. */
 export function toStart(): void {
   batch(() => {
     playing.value = false;

@@ -8,14 +8,17 @@ export const CAR = { lengthM: 4.4, widthM: 1.8 } as const;
 /** The chord of one piece of a drawn arc lies within this of it. Metres. */
 const CHORD_OFF_M = 0.004;
 
+/** A place of the ground, metres. */
 export function at(xM: number, yM: number): Point {
   return { xM, yM };
 }
 
+/** A line that is hit. */
 export function hard(kind: Fixture['kind'], name: string, line: readonly Point[]): Fixture {
   return { kind, name, closed: false, line, hard: true };
 }
 
+/** A line that is crossed, not hit. */
 export function painted(kind: 'lane line' | 'edge line', name: string, line: readonly Point[]): Fixture {
   return { kind, name, closed: false, line, hard: false };
 }

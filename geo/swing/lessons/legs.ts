@@ -23,6 +23,7 @@ export function arcLeg(vehicle: SwingVehicle, radiusM: number, turnRad: number):
   return { steerRad, travelM: radiusM * Math.abs(turnRad) };
 }
 
+/** A leg with the wheel straight. */
 export function straightLeg(travelM: number): Leg {
   return { steerRad: 0, travelM };
 }

@@ -6,6 +6,7 @@ export function mirrorPoint({ xM, yM }: Point): Point {
   return { xM, yM: -yM };
 }
 
+/** The same motion turned the other way. */
 export function mirrorMotion(motion: Motion): Motion {
   return {
     travelM: motion.travelM,
@@ -16,6 +17,7 @@ export function mirrorMotion(motion: Motion): Motion {
   };
 }
 
+/** The side across. */
 export function otherSide(side: 'left' | 'right'): 'left' | 'right' {
   return side === 'left' ? 'right' : 'left';
 }

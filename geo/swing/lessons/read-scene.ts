@@ -6,6 +6,7 @@ import { type Swings, swingsOf } from './swings.ts';
 /** The swing of a scene, worked out once: a scene never changes, and is read at every frame of the picture. */
 const known = new WeakMap<Scene, Swings>();
 
+/** How far tail or nose is out at every sample; worked out once for a scene. */
 export function swingsOfScene(scene: Scene): Swings {
   const before = known.get(scene);
   if (before) return before;

@@ -64,6 +64,7 @@ export interface SwingNow {
   readonly outM: number;
 }
 
+/** The corner farthest out at a moment, beyond the line of the side. */
 export function swingNow(scene: Scene, frame: Frame): SwingNow {
   const { vehicle, reversing } = scene;
   const line = sideLineAt(scene, frame.index);

@@ -35,6 +35,7 @@ export function centredOn(middle: Point, pxPerM: number, box: Box): Projection {
   };
 }
 
+/** The middle of a box. */
 export function middleOf({ from, to }: Extent): Point {
   return { xM: (from.xM + to.xM) / 2, yM: (from.yM + to.yM) / 2 };
 }

@@ -8,7 +8,7 @@ export const ITEMS_MAX = 300;
  * One item on board. Kilograms; metres rearwards from the front axle, negative ahead of it, beyond the wheelbase
  * behind the rear axle. A negative mass is something taken off that the running order holds.
  */
-export const loadItemSchema = z.strictObject({
+const loadItemSchema = z.strictObject({
   name: z.string().max(200).regex(/\S/),
   massKg: z.number().min(-20_000).max(20_000),
   xM: z.number().min(-20).max(20),

@@ -2,7 +2,7 @@ import type { VehicleCard } from '../vehicle/card.ts';
 import type { LoadItem } from './load-list.ts';
 
 /** What a rack takes where the card does not say: 60 kg is what hire firms allow on theirs (common practice, no source). */
-export const RACK_LIMIT_KG = 60;
+const RACK_LIMIT_KG = 60;
 
 /** A place of the vehicle for things. Metres rearwards from the front axle. */
 export interface StowPlace {

@@ -13,7 +13,7 @@ export interface Preset {
   readonly source: string;
 }
 
-const CONVENTION = 'the conventional 75 kg a seat (Globecar and Swift handbooks)';
+const CONVENTION = 'the conventional 75 kg a seat (two builders’ handbooks)';
 const OPTIONS = 'outandaboutlive, “Motorhome payload”';
 const MEMORY = 'from memory; put it on a scale';
 
@@ -55,7 +55,7 @@ function preset(
 }
 
 /**
- * The least mass of personal effects a maker must allow for, kg: 10 a person and 10 a metre of length (Dethleffs lexicon,
+ * The least mass of personal effects a maker must allow for, kg: 10 a person and 10 a metre of length (a builder's lexicon,
  * after EN 1646-2, whose text was not seen). Caravans have another rule, with 30 kg more.
  */
 export function personalEffectsKg(persons: number, lengthM: number): number {

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 
 /** What may be too much: the three plates, and the rack's own limit. */
-export const LOAD_LIMITS = ['front', 'rear', 'gross', 'rack'] as const;
+const LOAD_LIMITS = ['front', 'rear', 'gross', 'rack'] as const;
 export type LoadLimit = (typeof LOAD_LIMITS)[number];
 
 const axlesAndGross = z.strictObject({ frontKg: z.number(), rearKg: z.number(), grossKg: z.number() });

@@ -7,7 +7,7 @@ import { isOnRack, rackPlace } from './places.ts';
 import type { LoadLimit, LoadResult } from './result.ts';
 
 /** Differences below this are noise of binary fractions. Kilograms. */
-export const NOISE_KG = 1e-6;
+const NOISE_KG = 1e-6;
 
 type Running = NonNullable<VehicleCard['runningOrder']>;
 

@@ -36,7 +36,7 @@ const liquids = LIQUIDS.map((kind): Choice => {
   return { id: kind, name: upper, kind, goes: 'locker', massKg: kgPerL, source, byLitre: true };
 });
 
-export const SOMETHING_ELSE: Choice = {
+const SOMETHING_ELSE: Choice = {
   id: 'else',
   name: 'Something else',
   kind: 'thing',

@@ -81,7 +81,7 @@ export function sayPlate({ limit, spareKg, over }: PlateSum): string {
 }
 
 /** Where something stands: `2.75 m behind the front axle`. */
-export function sayX(xM: number): string {
+function sayX(xM: number): string {
   const off = Math.abs(xM).toFixed(2);
   if (off === '0.00') return 'over the front axle';
   return xM > 0 ? `${off} m behind the front axle` : `${off} m ahead of the front axle`;

@@ -82,7 +82,7 @@ export function shrinkToFit(items: readonly LoadItem[], card: VehicleCard, roomM
   return 0.4;
 }
 
-export function standsInTank(item: LoadItem, card: VehicleCard): boolean {
+function standsInTank(item: LoadItem, card: VehicleCard): boolean {
   return (card.tanks ?? []).some((tank) => isInTank(item, tank));
 }
 

@@ -2,26 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { arcFrom } from '../../../geo/swing/articulation.ts';
 import { filletPath } from '../../../geo/swing/fillet-path.ts';
-import { type FollowOptions, follow } from '../../../geo/swing/follow.ts';
-import type { Guide, GuidePath, PathPiece } from '../../../geo/swing/guide-path.ts';
-import type { Motion } from '../../../geo/swing/motion.ts';
-import type { SwingVehicle } from '../../../geo/swing/swing-vehicle.ts';
+import { follow } from '../../../geo/swing/follow.ts';
 import { turnTraces } from '../../../geo/swing/traces.ts';
+import { arc, CORNER, driven, line } from '../../support/swing-path.ts';
 import { swingVehicle } from '../../support/swing-vehicle.ts';
-
-const line = (lengthM: number): PathPiece => ({ kind: 'line', lengthM });
-const arc = (radiusM: number, turnDeg: number): PathPiece => ({
-  kind: 'arc',
-  radiusM,
-  turnRad: (turnDeg * Math.PI) / 180,
-});
-const CORNER: GuidePath = { pieces: [line(30), arc(8, 90), line(40)] };
-
-function driven(vehicle: SwingVehicle, path: GuidePath, guide: Guide, options?: FollowOptions): Motion {
-  const motion = follow(vehicle, path, guide, options);
-  if (!motion.ok) throw new Error(motion.error.message);
-  return motion.value;
-}
 
 describe('a point kept on a path', () => {
   it('lies on it at every sample, wherever ahead of the rear axle it is', () => {

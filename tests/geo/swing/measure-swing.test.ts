@@ -1,27 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fullLockSwingM, noseSwingM } from '../../../geo/swing/circle.ts';
-import { type FollowOptions, follow } from '../../../geo/swing/follow.ts';
-import type { Guide, GuidePath, PathPiece } from '../../../geo/swing/guide-path.ts';
+import type { Guide, GuidePath } from '../../../geo/swing/guide-path.ts';
 import { measureEnds, measureSwing } from '../../../geo/swing/measure-swing.ts';
-import type { Motion } from '../../../geo/swing/motion.ts';
 import { steer, turnToLock } from '../../../geo/swing/steer.ts';
-import type { SwingVehicle } from '../../../geo/swing/swing-vehicle.ts';
+import { arc, CORNER, driven, line } from '../../support/swing-path.ts';
 import { swingVehicle } from '../../support/swing-vehicle.ts';
-
-const line = (lengthM: number): PathPiece => ({ kind: 'line', lengthM });
-const arc = (radiusM: number, turnDeg: number): PathPiece => ({
-  kind: 'arc',
-  radiusM,
-  turnRad: (turnDeg * Math.PI) / 180,
-});
-const CORNER: GuidePath = { pieces: [line(30), arc(8, 90), line(40)] };
-
-function driven(vehicle: SwingVehicle, path: GuidePath, guide: Guide, options?: FollowOptions): Motion {
-  const motion = follow(vehicle, path, guide, options);
-  if (!motion.ok) throw new Error(motion.error.message);
-  return motion.value;
-}
 
 /** Vehicles of any shape a card allows within reason, and with any lock from 25° to 45°. */
 const anyVehicle = fc

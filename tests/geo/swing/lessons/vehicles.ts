@@ -2,10 +2,11 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { type SwingVehicle, swingVehicleOf } from '../../../../geo/swing/swing-vehicle.ts';
 import type { VehicleCard } from '../../../../geo/vehicle/card.ts';
+import { swingVehicle } from '../../../support/swing-vehicle.ts';
 
 const FOLDER = resolve(import.meta.dirname, '../../../../sample-routes/vehicles');
 
-export const cards: readonly VehicleCard[] = readdirSync(FOLDER)
+const cards: readonly VehicleCard[] = readdirSync(FOLDER)
   .filter((name) => name.endsWith('.json'))
   .map((name) => JSON.parse(readFileSync(resolve(FOLDER, name), 'utf8')) as VehicleCard);
 
@@ -15,14 +16,6 @@ export const sampleVehicles: readonly SwingVehicle[] = cards.flatMap((card) =>
 );
 
 /** A 7.4 m coach-built without a rack. */
-export const coachBuilt: SwingVehicle = {
-  name: 'Coach-built 7.4',
-  wheelbaseM: 4.035,
-  frontOverhangM: 0.95,
-  rearOverhangM: 2.42,
-  widthM: 2.32,
-  trackM: 1.81,
-  lock: { rearAxleRadiusM: 4.985, lowM: 4.985, highM: 4.985, from: 'rear-axle radius' },
-};
+export const coachBuilt = swingVehicle();
 
 export const withRack: SwingVehicle = { ...coachBuilt, rack: { lengthM: 0.7, widthM: 2.32 } };

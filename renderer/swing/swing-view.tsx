@@ -1,7 +1,7 @@
 import { useEffect } from 'preact/hooks';
 import { Message } from '../message.tsx';
 import { description, vehicle } from '../state/state.ts';
-import { dialog } from '../state/ui.ts';
+import { NoVehicle } from '../vehicle/no-vehicle.tsx';
 import { SwingAnnouncer } from './announcer.tsx';
 import { LessonChoice } from './controls/lesson-choice.tsx';
 import { Transport } from './controls/transport.tsx';
@@ -27,7 +27,10 @@ export function SwingView() {
       for (const end of ends) end();
     };
   }, []);
-  if (!vehicle.value) return description.value ? <NoVehicle /> : null;
+  if (!vehicle.value)
+    return description.value ? (
+      <NoVehicle why="The lesson is drawn for one vehicle’s wheelbase, overhangs and turning circle." />
+    ) : null;
   return (
     <>
       <div class="swing">
@@ -43,27 +46,5 @@ export function SwingView() {
       </div>
       <LessonSheet />
     </>
-  );
-}
-
-function NoVehicle() {
-  return (
-    <div class="empty">
-      <h2>No vehicle yet</h2>
-      <p>
-        The lesson is drawn for one vehicle’s wheelbase, overhangs and turning circle. Enter the first one.
-      </p>
-      <p>
-        <button
-          type="button"
-          class="chief"
-          onClick={() => {
-            dialog.value = 'vehicles';
-          }}
-        >
-          Enter a vehicle…
-        </button>
-      </p>
-    </div>
   );
 }

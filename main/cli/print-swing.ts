@@ -52,7 +52,7 @@ export function printSwing(
           row(
             '  in a later turn',
             tailLater.swingM,
-            `to the ${tailLater.side}, ${tailLater.atTravelM.toFixed(1)} m along`,
+            `to the ${tailLater.side}, ${tailLater.atTravelM.toFixed(1)} m along${tailLater.swingM > tail.swingM + 0.005 ? ', the most of the path' : ''}`,
           ),
         ]
       : []),

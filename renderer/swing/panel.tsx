@@ -20,9 +20,11 @@ export function SwingPanel() {
     <section class="swing-panel" aria-label="The lesson">
       <div class="swing-head">
         <h2>{main.scene.title}</h2>
-        <button type="button" onClick={() => window.print()}>
-          Print
-        </button>
+        {!byHand.value && (
+          <button type="button" onClick={() => window.print()}>
+            Print
+          </button>
+        )}
       </div>
       {lesson.value === 'drive-turn' && <TurnOfDrive />}
       <p class="swing-learn">{main.scene.learn}</p>

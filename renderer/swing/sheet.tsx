@@ -5,7 +5,7 @@ import { settings } from '../state/state.ts';
 import { contactSentence, toneOf } from './decides.ts';
 import { FanDrawing, fanScale } from './drawing/fan-drawing.tsx';
 import type { Box } from './drawing/projection.ts';
-import { byHand, type Shown, shown, shownBeside } from './state.ts';
+import { byHand, lesson, picked, type Shown, shown, shownBeside } from './state.ts';
 import { shortText } from './words.ts';
 
 const WIDE_PX = 720;
@@ -20,20 +20,27 @@ const LOCK_FROM: Readonly<Record<LockSource, string>> = {
 /** One page of A4: the fan of positions, the figures and the sentences, and room to write. Seen on paper alone. */
 export function LessonSheet() {
   const main = shown.value;
+  if (!main) return null;
   // by hand there is no lesson to take home, and nothing to draw anew at every frame
-  if (!main || byHand.value) return null;
+  if (byHand.value)
+    return (
+      <article class="lesson-sheet" aria-hidden="true">
+        <p>The vehicle is steered by hand. Go back to the lesson, then print its sheet.</p>
+      </article>
+    );
   const { scene } = main;
   const beside = shownBeside.value;
-  const box = { widthPx: WIDE_PX, heightPx: beside ? 265 : 480 };
+  const box = { widthPx: WIDE_PX, heightPx: beside ? 235 : 470 };
   const all = beside ? [main, beside] : [main];
   const pxPerM = Math.min(...all.map((each) => fanScale(each.scene, box)));
   return (
     <article class="lesson-sheet" aria-hidden="true">
       <h1>{scene.title}</h1>
+      {lesson.value === 'drive-turn' && picked.value?.where && <p>{clip(picked.value.where, 80)}</p>}
       <p class="lesson-learn">{scene.learn}</p>
       <div class="lesson-figures">
-        {all.map((each) => (
-          <Still key={each.card.name} of={each} box={box} pxPerM={pxPerM} />
+        {all.map((each, index) => (
+          <Still key={index === 0 ? 'main' : 'beside'} of={each} box={box} pxPerM={pxPerM} />
         ))}
       </div>
       <div class="lesson-columns">
@@ -44,13 +51,23 @@ export function LessonSheet() {
         </div>
         <div class="lesson-notes">Notes</div>
       </div>
-      <p class="small">
-        Wheelbase {scene.vehicle.wheelbaseM.toFixed(2)} m, rear overhang{' '}
-        {scene.vehicle.rearOverhangM.toFixed(2)} m, body {scene.vehicle.widthM.toFixed(2)} m wide, radius of
-        the rear axle at full lock {scene.vehicle.lock.rearAxleRadiusM.toFixed(2)} m (
-        {LOCK_FROM[scene.vehicle.lock.from]}).
-      </p>
+      {all.map((each, index) => (
+        <Sizes key={index === 0 ? 'main' : 'beside'} of={each} named={beside !== undefined} />
+      ))}
     </article>
+  );
+}
+
+/** What the figures rest on. */
+function Sizes({ of, named }: { of: Shown; named: boolean }) {
+  const { wheelbaseM, rearOverhangM, widthM, lock } = of.scene.vehicle;
+  return (
+    <p class="small">
+      {named && <bdi>{clip(of.card.name, 60)}: </bdi>}
+      {named ? 'wheelbase' : 'Wheelbase'} {wheelbaseM.toFixed(2)} m, rear overhang {rearOverhangM.toFixed(2)}{' '}
+      m, body {widthM.toFixed(2)} m wide, radius of the rear axle at full lock{' '}
+      {lock.rearAxleRadiusM.toFixed(2)} m ({LOCK_FROM[lock.from]}).
+    </p>
   );
 }
 

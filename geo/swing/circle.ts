@@ -26,15 +26,6 @@ export function innerSideRadiusM(vehicle: SwingVehicle, radiusM: number): number
   return radiusM - vehicle.widthM / 2;
 }
 
-/** Width of the ring swept in a steady turn; a wide rack or a long tail may reach farther out than the nose. */
-export function sweptRingM(vehicle: SwingVehicle, radiusM: number): number {
-  const outerM = Math.max(
-    frontCornerRadiusM(vehicle, radiusM),
-    ...tailsOf(vehicle).map(({ behindM, halfWidthM }) => Math.hypot(radiusM + halfWidthM, behindM)),
-  );
-  return outerM - innerSideRadiusM(vehicle, radiusM);
-}
-
 /** Steady off-tracking, front-axle centre to rear-axle centre: r − √(r² − L²). NaN for r below the wheelbase. */
 export function offTrackingM(wheelbaseM: number, frontAxleRadius: number): number {
   return frontAxleRadius - Math.sqrt(frontAxleRadius ** 2 - wheelbaseM ** 2);

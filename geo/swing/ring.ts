@@ -9,9 +9,6 @@ import type { SwingVehicle } from './swing-vehicle.ts';
 /** The ring of German law (StVZO section 32d): outer radius, and how wide the vehicle's ring may be. Metres. */
 export const RING_OUTER_M = 12.5;
 export const RING_WIDTH_M = 7.2;
-/** What no part may cross the straight by on the way in: any vehicle, and buses. StVZO section 32d (2) and (3). */
-export const RING_SWING_M = 0.8;
-export const RING_SWING_BUS_M = 0.6;
 
 /** A vehicle driven from the tangent straight into the ring, its outer front corner on the outer circle. Metres. */
 export interface RingEntry {

@@ -1,4 +1,5 @@
 import { useMemo } from 'preact/hooks';
+import { fan } from '../../../geo/swing/lessons/fan.ts';
 import type { Contact, Scene } from '../../../geo/swing/lessons/scene.ts';
 import { poseAt } from '../../../geo/swing/motion.ts';
 import { lengthOf, sampleAt } from '../frames.ts';
@@ -20,8 +21,7 @@ export function Ghosts({
 }) {
   const outlines = useMemo(() => {
     const long = lengthOf(scene.motion);
-    const travels = every ? Array.from({ length: FAN }, (_, i) => (i * long) / (FAN - 1)) : [0];
-    const poses = travels.map((m) => poseAt(scene.motion, sampleAt(scene.motion, m)));
+    const poses = every ? fan(scene, FAN).map(({ pose }) => pose) : [poseAt(scene.motion, 0)];
     // on its way it gets as far as it touches
     if (!every) poses.push(contact?.pose ?? poseAt(scene.motion, sampleAt(scene.motion, long)));
     return poses.map((pose) => pathOf(outlineAt(scene.vehicle, pose), true));

@@ -10,6 +10,8 @@ interface LaidPiece {
   readonly xM: number;
   readonly yM: number;
   readonly headingRad: number;
+  readonly cos: number;
+  readonly sin: number;
 }
 
 /** A place told by the path: how far along it, and how far to its left. Metres. */
@@ -25,11 +27,11 @@ export interface LaidPath {
 
 /** Lays a path on the ground, with the straights before and behind it that the vehicle stands on. */
 export function layPath(path: GuidePath, start: Pose = { xM: 0, yM: 0, headingRad: 0 }): LaidPath {
-  const pieces: LaidPiece[] = [{ ...start, fromM: 0, lengthM: 0, curvature: 0 }];
+  const pieces: LaidPiece[] = [laidPiece({ ...start, fromM: 0 }, 0, 0)];
   let at = { ...start, fromM: 0 };
   for (const piece of path.pieces) {
     const { lengthM, curvature } = shapeOf(piece);
-    pieces.push({ ...at, lengthM, curvature });
+    pieces.push(laidPiece(at, lengthM, curvature));
     const half = (curvature * lengthM) / 2;
     const chordM = half === 0 ? lengthM : (lengthM * Math.sin(half)) / half;
     at = {
@@ -39,8 +41,12 @@ export function layPath(path: GuidePath, start: Pose = { xM: 0, yM: 0, headingRa
       fromM: at.fromM + lengthM,
     };
   }
-  pieces.push({ ...at, lengthM: 0, curvature: 0 });
+  pieces.push(laidPiece(at, 0, 0));
   return { lengthM: at.fromM, pieces };
+}
+
+function laidPiece(at: Pose & { readonly fromM: number }, lengthM: number, curvature: number): LaidPiece {
+  return { ...at, lengthM, curvature, cos: Math.cos(at.headingRad), sin: Math.sin(at.headingRad) };
 }
 
 /**
@@ -69,8 +75,7 @@ export function besidePath({ pieces }: LaidPath): (xM: number, yM: number) => Be
 function footOn(piece: LaidPiece, xM: number, yM: number, found: BesidePath): void {
   const dx = xM - piece.xM;
   const dy = yM - piece.yM;
-  const cos = Math.cos(piece.headingRad);
-  const sin = Math.sin(piece.headingRad);
+  const { cos, sin } = piece;
   const along = dx * cos + dy * sin;
   const left = dy * cos - dx * sin;
   if (piece.curvature === 0) {
@@ -87,5 +92,5 @@ function footOn(piece: LaidPiece, xM: number, yM: number, found: BesidePath): vo
   const lastTurned = (found.stationM - piece.fromM) / radiusM;
   turned += 2 * Math.PI * Math.round((lastTurned - turned) / (2 * Math.PI));
   found.stationM = piece.fromM + turned * radiusM;
-  found.leftM = (radiusM - Math.hypot(along, inward)) * side;
+  found.leftM = (radiusM - Math.sqrt(along * along + inward * inward)) * side;
 }

@@ -1,7 +1,7 @@
-import { type BesidePath, besidePath, type LaidPath, layPath } from './beside-path.ts';
+import { besidePath, type LaidPath, layPath } from './beside-path.ts';
 import { guidedPoint } from './follow.ts';
 import type { Guide, GuidePath } from './guide-path.ts';
-import { type Motion, onGround, type Pose, poseAt } from './motion.ts';
+import { type Motion, type Pose, poseAt } from './motion.ts';
 import { noseOf, outlineOf, tailPointsOf } from './outline.ts';
 import { sweptBand } from './swept-band.ts';
 import { type OutlinePoint, type Swing, swingBeyond } from './swing-beyond.ts';
@@ -105,24 +105,21 @@ export function measureSwing(
   start?: Pose,
 ): SwingMeasures {
   const ends = measureEnds(vehicle, motion);
-  const laid = layPath(path, start);
+  const along = { ...layPath(path, start), motion, ...headingsOf(motion) };
   const first = poseAt(motion, 0);
   // backwards, the vehicle's left is on the path's right
   const facing = Math.cos(first.headingRad - (start?.headingRad ?? 0)) < 0 ? -1 : 1;
-  const beyond = (points: readonly OutlinePoint[]): Beyond =>
-    beyondBand(vehicle, motion, laid, facing, points);
+  const beyond = (points: readonly OutlinePoint[]): Beyond => beyondBand(vehicle, along, facing, points);
   const sides = beyond(
     [0, 0.5, 1].map((share) => ({ aheadM: share * vehicle.wheelbaseM, halfWidthM: vehicle.widthM / 2 })),
   );
   const insideLeft = (ends.tail.side === 'right') === (facing === 1);
-  const rearAxle = beyondBand({ ...vehicle, widthM: 0 }, motion, laid, facing, [
-    { aheadM: 0, halfWidthM: 0 },
-  ]);
-  const settleM = settleBeyond(vehicle, motion, laid, guide, facing);
+  const rearAxle = beyondBand({ ...vehicle, widthM: 0 }, along, facing, [{ aheadM: 0, halfWidthM: 0 }]);
+  const settleM = settleBeyond(vehicle, along, guide, facing);
   return {
     ...ends,
     cutInM: insideLeft ? sides.leftM : sides.rightM,
-    sweptWidthM: sweptWidth(vehicle, motion, laid),
+    sweptWidthM: sweptWidth(vehicle, along),
     offTrackingM: Math.max(rearAxle.leftM, rearAxle.rightM),
     frontCornerOut: beyond([noseOf(vehicle)]),
     rearCornerOut: beyond(tailPointsOf(vehicle)),
@@ -131,56 +128,71 @@ export function measureSwing(
   };
 }
 
-/** Calls back with the place beside the path of a point of the vehicle, sample by sample. */
-function trace(
-  motion: Motion,
-  laid: LaidPath,
+/** A motion along a path laid on the ground; its headings' cosines and sines, which every trace asks for. */
+interface Along extends LaidPath {
+  readonly motion: Motion;
+  readonly cos: Float64Array;
+  readonly sin: Float64Array;
+}
+
+function headingsOf({ headingRad }: Motion): { readonly cos: Float64Array; readonly sin: Float64Array } {
+  return { cos: headingRad.map(Math.cos), sin: headingRad.map(Math.sin) };
+}
+
+/** Where a point of the vehicle ran, told by the path, sample by sample. */
+function traceBeside(
+  along: Along,
   aheadM: number,
   leftM: number,
-  at: (place: BesidePath, index: number) => void,
-): void {
-  const place = besidePath(laid);
-  for (let index = 0; index < motion.travelM.length; index++) {
-    const { xM, yM } = onGround(poseAt(motion, index), aheadM, leftM);
-    at(place(xM, yM), index);
+): { readonly stationM: Float64Array; readonly besideM: Float64Array } {
+  const { motion, cos, sin } = along;
+  const place = besidePath(along);
+  const stationM = new Float64Array(cos.length);
+  const besideM = new Float64Array(cos.length);
+  for (let index = 0; index < cos.length; index++) {
+    const c = cos[index] as number;
+    const s = sin[index] as number;
+    const xM = (motion.xM[index] as number) + aheadM * c - leftM * s;
+    const yM = (motion.yM[index] as number) + aheadM * s + leftM * c;
+    const found = place(xM, yM);
+    stationM[index] = found.stationM;
+    besideM[index] = found.leftM;
   }
+  return { stationM, besideM };
 }
 
 function beyondBand(
   vehicle: SwingVehicle,
-  motion: Motion,
-  laid: LaidPath,
+  along: Along,
   facing: number,
   points: readonly OutlinePoint[],
 ): Beyond {
-  const most = { left: 0, right: 0 };
-  for (const { aheadM, halfWidthM } of points)
-    for (const side of ['left', 'right'] as const) {
-      const sign = side === 'left' ? 1 : -1;
-      trace(motion, laid, aheadM, sign * facing * halfWidthM, ({ leftM }) => {
-        most[side] = Math.max(most[side], sign * leftM - vehicle.widthM / 2);
-      });
-    }
-  return { leftM: most.left, rightM: most.right };
+  const mostOn = (sign: 1 | -1): number => {
+    let mostM = vehicle.widthM / 2;
+    for (const { aheadM, halfWidthM } of points)
+      for (const leftM of traceBeside(along, aheadM, sign * facing * halfWidthM).besideM)
+        if (sign * leftM > mostM) mostM = sign * leftM;
+    return mostM - vehicle.widthM / 2;
+  };
+  return { leftM: mostOn(1), rightM: mostOn(-1) };
 }
 
-function sweptWidth(vehicle: SwingVehicle, motion: Motion, laid: LaidPath): number {
+function sweptWidth(vehicle: SwingVehicle, along: Along): number {
+  const { travelM } = along.motion;
   const outline = outlineOf(vehicle);
   const reachM = Math.max(...outline.map(({ aheadM, halfWidthM }) => Math.abs(aheadM) + halfWidthM)) * 2;
-  const band = sweptBand(-reachM, laid.lengthM + reachM);
+  const band = sweptBand(-reachM, along.lengthM + reachM);
   for (const { aheadM, halfWidthM } of outline)
-    for (const leftM of [halfWidthM, -halfWidthM]) {
-      let beforeM = Number.NaN;
-      let beforeLeftM = 0;
-      trace(motion, laid, aheadM, leftM, (place, index) => {
-        const rolledM =
-          (motion.travelM[index] as number) - (motion.travelM[Math.max(0, index - 1)] as number);
+    for (const side of [halfWidthM, -halfWidthM]) {
+      const { stationM, besideM } = traceBeside(along, aheadM, side);
+      for (let index = 1; index < travelM.length; index++) {
+        const rolledM = (travelM[index] as number) - (travelM[index - 1] as number);
+        const fromM = stationM[index - 1] as number;
+        const toM = stationM[index] as number;
         // a leap is a point inside a bend that went over to the other leg, not ground that was swept
-        if (Math.abs(place.stationM - beforeM) <= 1 + 4 * rolledM)
-          band.run(beforeM, beforeLeftM, place.stationM, place.leftM);
-        beforeM = place.stationM;
-        beforeLeftM = place.leftM;
-      });
+        if (Math.abs(toM - fromM) <= 1 + 4 * rolledM)
+          band.run(fromM, besideM[index - 1] as number, toM, besideM[index] as number);
+      }
     }
   return Math.max(vehicle.widthM, band.widestM());
 }
@@ -188,13 +200,12 @@ function sweptWidth(vehicle: SwingVehicle, motion: Motion, laid: LaidPath): numb
 /** On the straight after the last arc tan(α/2) falls by exp(−s/a), and the rear axle is a·sin α off the line. */
 function settleBeyond(
   vehicle: SwingVehicle,
-  motion: Motion,
-  laid: LaidPath,
+  { motion, pieces }: Along,
   guide: Guide,
   facing: number,
 ): number | undefined {
   const { aheadM } = guidedPoint(vehicle, guide);
-  const lastArc = laid.pieces.findLast(({ curvature }) => curvature !== 0);
+  const lastArc = pieces.findLast(({ curvature }) => curvature !== 0);
   if (!lastArc || facing < 0) return undefined;
   if (aheadM <= SETTLED_M) return 0;
   const endM = lastArc.fromM + lastArc.lengthM;

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { dialog } from '../state/ui.ts';
 
 /** A modal dialog of the page: the browser keeps the focus inside, closes it on Escape, and gives the focus back. */
@@ -13,7 +13,8 @@ export function Dialog({
   children: ComponentChildren;
 }) {
   const element = useRef<HTMLDialogElement>(null);
-  useEffect(() => {
+  // before it is painted, so that a key or a focus that follows at once already finds it open
+  useLayoutEffect(() => {
     const shown = element.current;
     shown?.showModal();
     return () => shown?.close();

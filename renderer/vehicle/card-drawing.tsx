@@ -1,4 +1,7 @@
 import type { FieldKey } from './fields.ts';
+import { PlaceTicks } from './places/place-ticks.tsx';
+import type { ReadPlaces } from './places/read-places.ts';
+import { sayTicks } from './places/say-ticks.ts';
 
 type Figures = Readonly<Partial<Record<FieldKey, number>>>;
 
@@ -7,7 +10,15 @@ const PAD_PX = 34;
 const WHEEL_M = 0.34;
 
 /** Side and top view to one scale, following the figures as they are typed. Usual ones give the shape of what is missing, which is lettered `?`. */
-export function CardDrawing({ figures, rackFitted }: { figures: Figures; rackFitted: boolean }) {
+export function CardDrawing({
+  figures,
+  rackFitted,
+  places,
+}: {
+  figures: Figures;
+  rackFitted: boolean;
+  places: ReadPlaces['rows'];
+}) {
   const front = figures.frontOverhangM ?? 0.95;
   const base = figures.wheelbaseM ?? 3.8;
   const rear = figures.rearOverhangM ?? 2;
@@ -25,13 +36,14 @@ export function CardDrawing({ figures, rackFitted }: { figures: Figures; rackFit
   const side = (m: number) => ground - m * scale;
   const middle = ground + 44 + (mirrors / 2) * scale;
   const tall = middle + (mirrors / 2) * scale + 26;
-  const say = `Side and top view: ${told('lengthM')} m long, ${told('heightM')} m high, ${told('widthM')} m wide, ${told('widthMirrorsM')} m over mirrors.`;
+  const say = `Side and top view: ${told('lengthM')} m long, ${told('heightM')} m high, ${told('widthM')} m wide, ${told('widthMirrorsM')} m over mirrors.${sayTicks(places)}`;
   return (
     <svg class="card-drawing" viewBox={`0 0 ${WIDTH_PX} ${Math.ceil(tall)}`} role="img" aria-label={say}>
       <path
         class="card-body"
         d={`M${x(0)} ${side(clearance)}V${side(Math.min(1.1, height * 0.45))}L${x(Math.min(0.9, front))} ${side(height * 0.72)}L${x(front * 0.4 + 0.6)} ${side(height)}H${x(length)}V${side(clearance)}Z`}
       />
+      <PlaceTicks rows={places} atX={(m) => x(front + m)} atY={(share) => side(height * share)} />
       {[front, front + base].map((m) => (
         <circle key={m} class="card-wheel" cx={x(m)} cy={side(WHEEL_M)} r={WHEEL_M * scale} />
       ))}

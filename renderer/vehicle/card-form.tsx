@@ -1,6 +1,7 @@
 import { printFeetInches, printKg, printMetres, printTonnes } from '../../geo/units/print.ts';
 import type { Draft, ReadDraft } from './draft.ts';
 import { type Field, GROUPS } from './fields.ts';
+import { PlacesForm } from './places/places-form.tsx';
 
 interface Props {
   readonly draft: Draft;
@@ -55,6 +56,12 @@ export function CardForm({ draft, read, change }: Props) {
           )}
         </fieldset>
       ))}
+      <PlacesForm
+        rows={draft.places}
+        read={read.places}
+        body={bodyOf(read.figures)}
+        change={(places) => change({ ...draft, places })}
+      />
       <div class="card-field">
         <label for="card-notes">Notes</label>
         <textarea
@@ -105,6 +112,12 @@ function inBothUnits(m: number, key: string): string {
 
 function inTonnes(kg: number): string {
   return `${printKg(kg)}, ${printTonnes(kg)}`;
+}
+
+function bodyOf({ frontOverhangM, wheelbaseM, rearOverhangM }: ReadDraft['figures']) {
+  if (frontOverhangM === undefined || wheelbaseM === undefined || rearOverhangM === undefined)
+    return undefined;
+  return { noseM: -frontOverhangM, tailM: wheelbaseM + rearOverhangM };
 }
 
 function Tick({ label, on, set }: { label: string; on: boolean; set(on: boolean): void }) {

@@ -2,6 +2,8 @@ import { readEntryLength, readEntryMass } from '../../geo/units/read-entry.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { circleFault } from '../../geo/vehicle/turning-circle.ts';
 import { FIELDS, type FieldKey } from './fields.ts';
+import { type ReadPlaces, readPlaces } from './places/read-places.ts';
+import { NO_PLACES, type PlaceRows, rowsOf } from './places/rows.ts';
 
 /** A card while it is written: texts as typed, and the ticks. */
 export interface Draft {
@@ -11,8 +13,7 @@ export interface Draft {
   readonly rackFitted: boolean;
   readonly includesDriver: boolean;
   readonly includesFreshWater: boolean;
-  /** what the form has no fields for, kept as it came */
-  readonly kept: Pick<VehicleCard, 'seats' | 'tanks' | 'lockers'>;
+  readonly places: PlaceRows;
 }
 
 export interface ReadDraft {
@@ -20,6 +21,7 @@ export interface ReadDraft {
   readonly figures: Readonly<Partial<Record<FieldKey, number>>>;
   /** a sentence for each field that is wrong */
   readonly faults: Readonly<Partial<Record<FieldKey | 'name', string>>>;
+  readonly places: ReadPlaces;
   /** the card, when nothing is wrong */
   readonly card?: VehicleCard;
 }
@@ -37,7 +39,7 @@ export function draftOf(card: VehicleCard): Draft {
     rackFitted: card.rack?.fitted ?? false,
     includesDriver: card.runningOrder?.includesDriver ?? true,
     includesFreshWater: card.runningOrder?.includesFreshWater ?? false,
-    kept: keptOf(card),
+    places: rowsOf(card),
   };
 }
 
@@ -49,12 +51,8 @@ export const EMPTY_DRAFT: Draft = {
   rackFitted: false,
   includesDriver: true,
   includesFreshWater: false,
-  kept: {},
+  places: NO_PLACES,
 };
-
-function keptOf({ seats, tanks, lockers }: VehicleCard): Draft['kept'] {
-  return { ...(seats && { seats }), ...(tanks && { tanks }), ...(lockers && { lockers }) };
-}
 
 function figureText(value: number | undefined): string {
   return value === undefined ? '' : String(value);
@@ -101,8 +99,9 @@ export function readDraft(draft: Draft): ReadDraft {
   checkTogether(figures, faults);
   if (draft.rackFitted && figures.rackLengthM === undefined)
     faults.rackLengthM ??= 'A fitted rack needs its length; or untick it.';
-  if (Object.keys(faults).length > 0) return { figures, faults };
-  return { figures, faults, card: cardOf(draft, figures) };
+  const places = readPlaces(draft.places);
+  if (places.places === undefined || Object.keys(faults).length > 0) return { figures, faults, places };
+  return { figures, faults, places, card: cardOf(draft, figures, places.places) };
 }
 
 type Figures = Partial<Record<FieldKey, number>>;
@@ -148,7 +147,7 @@ function pair(
   if (figures[b] !== undefined && figures[a] === undefined) faults[a] ??= sentence;
 }
 
-function cardOf(draft: Draft, figures: Figures): VehicleCard {
+function cardOf(draft: Draft, figures: Figures, places: NonNullable<ReadPlaces['places']>): VehicleCard {
   const given = (key: FieldKey) => figures[key] ?? 0;
   const maybe = <K extends FieldKey>(...keys: readonly K[]): Partial<Record<K, number>> =>
     Object.fromEntries(
@@ -198,7 +197,7 @@ function cardOf(draft: Draft, figures: Figures): VehicleCard {
             includesFreshWater: draft.includesFreshWater,
           },
         }),
-    ...draft.kept,
+    ...places,
     ...(draft.notes.trim() === '' ? {} : { notes: draft.notes }),
   };
 }

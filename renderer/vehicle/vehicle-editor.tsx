@@ -45,7 +45,7 @@ function Card({ id, name, begun }: { id: string; name: string; begun: Draft }) {
       }}
     >
       <div class="vehicle-looks">
-        <CardDrawing figures={read.figures} rackFitted={draft.rackFitted} />
+        <CardDrawing figures={read.figures} rackFitted={draft.rackFitted} places={read.places.rows} />
         {warnings.length > 0 && (
           <section aria-label="To mind">
             <h3>To mind</h3>

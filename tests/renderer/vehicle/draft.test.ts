@@ -101,11 +101,6 @@ describe('a card in the form', () => {
     }
   });
 
-  it('keeps seats, tanks and lockers, which it has no fields for', () => {
-    const places = { seats: [{ name: 'Driver', xM: 0.4 }], lockers: [{ name: 'Garage', xM: 5 }] };
-    expect(readDraft(draftOf({ ...USUAL, ...places })).card).toEqual({ ...USUAL, ...places });
-  });
-
   it('takes no overhang at all for nought', () => {
     const draft = draftOf({ ...USUAL, frontOverhangM: 0, lengthM: 6.04 });
     expect(readDraft(draft).card?.frontOverhangM).toBe(0);

@@ -22,6 +22,26 @@ export function NoRunningOrder({ id, card }: { id: string; card: VehicleCard }) 
   );
 }
 
+/** Without places people, liquids and things can only be put down by their distance: said, and led to the fields. */
+export function NoPlaces({ id }: { id: string }) {
+  return (
+    <section aria-label="No places on the card">
+      <p>
+        The card names no seats, tanks or lockers: what is aboard can only be put at a distance from the front
+        axle.{' '}
+        <button type="button" onClick={() => openCardAt(id, 'card-add-seats')}>
+          Add places to the card…
+        </button>
+      </p>
+    </section>
+  );
+}
+
+/** Whether the card names a place for the load. */
+export function hasPlaces({ seats = [], tanks = [], lockers = [] }: VehicleCard): boolean {
+  return seats.length + tanks.length + lockers.length > 0;
+}
+
 function openCardAt(id: string, field: string): void {
   look(id);
   dialog.value = 'vehicles';

@@ -16,7 +16,7 @@ import { Ask } from './ask.tsx';
 import { putQuestionAway } from './ask-state.ts';
 import { CuresNow } from './cures.tsx';
 import { Decides } from './decides.tsx';
-import { NoRunningOrder } from './empty.tsx';
+import { hasPlaces, NoPlaces, NoRunningOrder } from './empty.tsx';
 import { keepNow } from './keep.ts';
 import { listenToUndo } from './keys.ts';
 import { Ledger } from './ledger.tsx';
@@ -64,7 +64,7 @@ export function LoadView() {
           </div>
           <Message />
         </section>
-        <LoadPanel card={card} />
+        <LoadPanel id={id} card={card} />
         <LoadAnnouncer />
       </div>
       <LoadSheet card={card} />
@@ -72,7 +72,7 @@ export function LoadView() {
   );
 }
 
-function LoadPanel({ card }: { card: VehicleCard }) {
+function LoadPanel({ id, card }: { id: string; card: VehicleCard }) {
   const found = weighed.value;
   const items = aboard.value;
   return (
@@ -90,6 +90,7 @@ function LoadPanel({ card }: { card: VehicleCard }) {
       {found?.ok && <Doubts result={found.value} />}
       {found?.ok && <CuresNow card={card} items={items} over={found.value.over.length > 0} />}
       <Ask card={card} />
+      {!hasPlaces(card) && <NoPlaces id={id} />}
       <Seats card={card} items={items} />
       <Tanks card={card} items={items} />
       {found?.ok && <LoadNotes card={card} result={found.value} />}

@@ -117,6 +117,56 @@ describe('vehicle cards', { timeout: LONG_MS }, () => {
     await page.getByText('it is not JSON').waitFor({ timeout: SOON_MS });
   });
 
+  it('without places are led to them by the load, and the load has the places that are kept', async () => {
+    const text = readFileSync('sample-routes/vehicles/coach-built-7.0.json', 'utf8');
+    const { seats: _, tanks: __, lockers: ___, ...bare } = JSON.parse(text);
+    await page.getByLabel('Vehicle card to import').setInputFiles({
+      name: 'bare.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(JSON.stringify({ ...bare, name: 'Bare' })),
+    });
+    await page.getByRole('button', { name: 'Bare', exact: true }).waitFor({ timeout: SOON_MS });
+    await page.getByRole('button', { name: 'Close', exact: true }).click();
+    await page.getByRole('tab', { name: 'Load', exact: true }).click();
+    await page.getByRole('button', { name: 'Add places to the card…' }).click();
+    await page.locator('#card-add-seats:focus').waitFor({ timeout: SOON_MS });
+    await page.keyboard.press('Enter');
+    await page.locator('#card-seats-0-name:focus').waitFor({ timeout: SOON_MS });
+    await page.keyboard.press('Tab');
+    await page.keyboard.type('0.35');
+    await page.getByRole('button', { name: 'Add a tank' }).click();
+    await page.getByLabel('Tank 1, holds').selectOption('fresh water');
+    await page.getByLabel('Tank 1, metres behind the front axle').fill('8\'2"');
+    expect(await page.getByText('Tank 1: How many litres it holds is missing.').isVisible()).toBe(true);
+    await page.getByLabel('Tank 1, litres').fill('105');
+    expect(await page.getByText('Tank 1: 2.49 m, 8\'2" behind the front axle.').isVisible()).toBe(true);
+    for (const name of ['Shelf', 'rack']) {
+      await page.getByRole('button', { name: 'Add a locker' }).click();
+      await page.locator('[id^="card-lockers-"][id$="-name"]').last().fill(name);
+    }
+    await page.getByLabel('Locker 2, metres behind the front axle').fill('5.1');
+    await page.getByRole('button', { name: 'Remove locker 1' }).click();
+    await page.locator('#card-lockers-0-remove:focus').waitFor({ timeout: SOON_MS });
+    await page.getByRole('button', { name: 'Keep', exact: true }).click();
+    await page.locator('#card-lockers-0-name:focus').waitFor({ timeout: SOON_MS });
+    expect(await page.getByText('Locker 1: "rack" is the rear rack’s own name.').isVisible()).toBe(true);
+    expect(await axeFaults(page)).toEqual([]);
+    await page.getByLabel('Locker 1, name').fill('Garage');
+    await page.getByRole('button', { name: 'Keep', exact: true }).click();
+    await page.getByText('Kept. The drive is checked with it.').waitFor({ timeout: SOON_MS });
+    await page.getByRole('button', { name: 'Close', exact: true }).click();
+    expect(await page.getByRole('button', { name: 'Add places to the card…' }).count()).toBe(0);
+    expect(
+      await page
+        .getByLabel(/^Driver/)
+        .first()
+        .isVisible(),
+    ).toBe(true);
+    await page.getByLabel('Can we take …?').selectOption({ index: 1 });
+    const places = page.getByRole('combobox', { name: 'Where' }).locator('option');
+    expect(await places.allTextContents()).toEqual(expect.arrayContaining(['Driver', 'Garage']));
+  });
+
   it('have no fault of access, day and night, wide and narrow', async () => {
     for (const colorScheme of ['light', 'dark'] as const)
       for (const width of [1280, 820]) {

@@ -1,19 +1,22 @@
-import { ok, type Result } from '../result.ts';
 import type { Tank, VehicleCard } from '../vehicle/card.ts';
 import { kindOf } from './item-kind.ts';
-import { LIQUID_FACTS } from './liquids.ts';
+import { LIQUID_FACTS, type Liquid } from './liquids.ts';
 import type { LoadItem } from './load-list.ts';
-import { mostAt } from './most-at.ts';
-import type { LoadLimit, LoadResult } from './result.ts';
-import { weigh } from './weigh.ts';
 
 /** Without a name, a liquid this near a tank that holds such is in it. Metres. */
 const NEAR_M = 0.3;
 /**
- * A running order with fresh water holds 90 % of the tank by the older convention. Taking less off than may be in it
- * keeps the answer on the safe side.
+ * What of a tank the running order holds by definition: fuel to 90 % (Reg. 1230/2012 art. 2(4)), AdBlue full as other
+ * liquids are. Where it holds fresh water too, 90 % by the older convention: taking less off than may be in it keeps
+ * the answer on the safe side.
  */
-const RUNNING_SHARE = 0.9;
+const RUNNING_SHARE: Readonly<Partial<Record<Liquid, number>>> = {
+  fuel: 0.9,
+  adblue: 1,
+  'fresh-water': 0.9,
+};
+/** Litres below this are noise of binary fractions. */
+const NOISE_L = 1e-9;
 
 /** Whether an item is what stands in that tank. */
 export function isInTank(item: LoadItem, tank: Tank): boolean {
@@ -36,7 +39,7 @@ export function setTank(
 ): LoadItem[] {
   const rest = items.filter((item) => !isInTank(item, tank));
   const beyond = litres - runningLitres(card, tank);
-  if (beyond === 0) return rest;
+  if (Math.abs(beyond) < NOISE_L) return rest;
   const massKg = beyond * LIQUID_FACTS[tank.holds].kgPerL;
   const { name, holds, xM } = tank;
   const at = items.findIndex((item) => isInTank(item, tank));
@@ -44,66 +47,12 @@ export function setTank(
   return rest.toSpliced(at < 0 ? rest.length : Math.min(at, rest.length), 0, item);
 }
 
-function runningLitres({ runningOrder, tanks }: VehicleCard, tank: Tank): number {
-  if (tank.holds !== 'fresh-water' || !runningOrder?.includesFreshWater) return 0;
+/** What the running order holds of a tank, litres. */
+export function runningLitres({ runningOrder, tanks }: VehicleCard, tank: Tank): number {
+  const litres = tank.capacityL * (RUNNING_SHARE[tank.holds] ?? 0);
+  if (tank.holds !== 'fresh-water') return litres;
+  if (!runningOrder?.includesFreshWater) return 0;
   // of several tanks nobody says which was full: the first is taken
   const first = tanks?.find(({ holds }) => holds === 'fresh-water');
-  return first === undefined || first.name === tank.name ? tank.capacityL * RUNNING_SHARE : 0;
-}
-
-export interface TankLimit {
-  /** litres in the tank at which the first limit is reached, whatever the tank holds */
-  readonly litres: number;
-  readonly binds: LoadLimit;
-  /** whether a full tank keeps every limit */
-  readonly fullFits: boolean;
-}
-
-/** How many litres a tank may hold, everything else as listed, until a limit is reached, and which. */
-export function litresUntil(card: VehicleCard, items: readonly LoadItem[], tank: Tank): Result<TankLimit> {
-  const empty = weigh(card, setTank(card, items, tank, 0));
-  if (!empty.ok) return empty;
-  const { massKg, binds } = mostAt(card, empty.value, tank.xM);
-  const litres = massKg / LIQUID_FACTS[tank.holds].kgPerL;
-  return ok({ litres, binds, fullFits: litres >= tank.capacityL - 1e-6 });
-}
-
-/** A tank filled or dumped to so many litres. */
-export interface TankStep {
-  readonly tank: Tank;
-  readonly toL: number;
-}
-
-export interface StepTaken {
-  readonly step: TankStep;
-  readonly items: readonly LoadItem[];
-  readonly result: LoadResult;
-  /** what the step puts on each axle; negative: takes off */
-  readonly change: { readonly frontKg: number; readonly rearKg: number; readonly grossKg: number };
-}
-
-/** What filling and dumping on the way does, step by step: the load after each, and what changed on each axle. */
-export function tankSteps(
-  card: VehicleCard,
-  items: readonly LoadItem[],
-  steps: readonly TankStep[],
-): Result<StepTaken[]> {
-  const start = weigh(card, items);
-  if (!start.ok) return start;
-  const taken: StepTaken[] = [];
-  let before = start.value;
-  let now = items;
-  for (const step of steps) {
-    now = setTank(card, now, step.tank, step.toL);
-    const after = weigh(card, now);
-    if (!after.ok) return after;
-    const change = {
-      frontKg: after.value.frontKg - before.frontKg,
-      rearKg: after.value.rearKg - before.rearKg,
-      grossKg: after.value.grossKg - before.grossKg,
-    };
-    taken.push({ step, items: now, result: after.value, change });
-    before = after.value;
-  }
-  return ok(taken);
+  return first === undefined || first.name === tank.name ? litres : 0;
 }

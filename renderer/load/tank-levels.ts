@@ -1,37 +1,12 @@
 import { axleShare } from '../../geo/load/axle-loads.ts';
-import { LIQUID_FACTS, type Liquid } from '../../geo/load/liquids.ts';
+import { LIQUID_FACTS } from '../../geo/load/liquids.ts';
 import type { LoadItem } from '../../geo/load/load-list.ts';
-import { isInTank, litresIn, litresUntil, setTank } from '../../geo/load/tanks.ts';
+import type { LoadLimit } from '../../geo/load/result.ts';
+import { litresUntil } from '../../geo/load/tank-steps.ts';
+import { litresIn, setTank } from '../../geo/load/tanks.ts';
+import { weigh } from '../../geo/load/weigh.ts';
 import type { Tank, VehicleCard } from '../../geo/vehicle/card.ts';
 import { kgText, LIMIT_SAID, sayShare } from './words.ts';
-
-/**
- * What of a tank the running order holds by definition, besides water: fuel to 90 % (Reg. 1230/2012 art. 2(4)), other
- * liquids full. Only what is beyond or below it is listed.
- */
-const IN_RUNNING_ORDER: Readonly<Partial<Record<Liquid, number>>> = { fuel: 0.9, adblue: 1 };
-
-function runningL({ holds, capacityL }: Tank): number {
-  return (IN_RUNNING_ORDER[holds] ?? 0) * capacityL;
-}
-
-/** What a tank holds now, litres. */
-export function levelOf(card: VehicleCard, items: readonly LoadItem[], tank: Tank): number {
-  if (IN_RUNNING_ORDER[tank.holds] === undefined) return litresIn(card, items, tank);
-  const kg = items.reduce((sum, item) => sum + (isInTank(item, tank) ? item.massKg : 0), 0);
-  return Math.max(0, runningL(tank) + kg / LIQUID_FACTS[tank.holds].kgPerL);
-}
-
-/** The list with a tank filled to so many litres. */
-export function fillTo(
-  card: VehicleCard,
-  items: readonly LoadItem[],
-  tank: Tank,
-  litres: number,
-): LoadItem[] {
-  const beyond = litres - runningL(tank);
-  return setTank(card, items, tank, Math.abs(beyond) < 1e-9 ? 0 : beyond);
-}
 
 /** What there is to say about a tank as it stands. */
 export interface TankTold {
@@ -45,19 +20,20 @@ export interface TankTold {
 
 export function tellTank(card: VehicleCard, items: readonly LoadItem[], tank: Tank): TankTold {
   const { kgPerL } = LIQUID_FACTS[tank.holds];
-  const litres = levelOf(card, items, tank);
+  const litres = litresIn(card, items, tank);
   const until = litresUntil(card, items, tank);
   const says: string[] = [];
   let limitL: number | undefined;
   if (until.ok) {
     const plate = LIMIT_SAID[until.value.binds];
-    const at = runningL(tank) + until.value.litres;
-    if (until.value.fullFits || at >= tank.capacityL - 1e-6) says.push('Full, it keeps every plate.');
+    if (until.value.fullFits) says.push('Full, it keeps every plate.');
     else if (until.value.litres < 0.5)
-      says.push(`The ${plate} is over ${runningL(tank) > 0 ? 'without any more' : 'even with it empty'}.`);
+      says.push(
+        `The ${plate} is ${isOverEmpty(card, items, tank, until.value.binds) ? 'over' : 'reached'} even with it empty.`,
+      );
     else {
-      limitL = at;
-      says.push(`At ${Math.floor(at + 1e-6)} l the ${plate} is reached.`);
+      limitL = until.value.litres;
+      says.push(`At ${Math.floor(limitL + 1e-6)} l the ${plate} is reached.`);
     }
   }
   const wasted = tank.holds === 'waste-water' || tank.holds === 'toilet';
@@ -68,6 +44,11 @@ export function tellTank(card: VehicleCard, items: readonly LoadItem[], tank: Ta
   function say(byL: number): string {
     return sayShare(axleShare({ massKg: byL * kgPerL, xM: tank.xM }, card.wheelbaseM));
   }
+}
+
+function isOverEmpty(card: VehicleCard, items: readonly LoadItem[], tank: Tank, plate: LoadLimit): boolean {
+  const empty = weigh(card, setTank(card, items, tank, 0));
+  return !empty.ok || empty.value.over.includes(plate);
 }
 
 /** `100 l, 100 kg` */

@@ -1,10 +1,11 @@
 import { useId } from 'preact/hooks';
 import { LIQUID_FACTS } from '../../geo/load/liquids.ts';
 import type { LoadItem } from '../../geo/load/load-list.ts';
+import { setTank } from '../../geo/load/tanks.ts';
 import type { Tank, VehicleCard } from '../../geo/vehicle/card.ts';
 import { clip } from '../drive/words.ts';
 import { change, endStep } from './state.ts';
-import { fillTo, tankText, tellTank } from './tank-levels.ts';
+import { tankText, tellTank } from './tank-levels.ts';
 
 /** Each tank of the card with its level, the level at which something is reached, and what filling or emptying does. */
 export function Tanks({ card, items }: { card: VehicleCard; items: readonly LoadItem[] }) {
@@ -29,7 +30,7 @@ function TankLevel({ tank, card, items }: { tank: Tank; card: VehicleCard; items
   const told = tellTank(card, items, tank);
   const facts = LIQUID_FACTS[holds];
   const fill = (litres: number, merging?: string) =>
-    change(fillTo(card, items, tank, litres), `${clip(name, 40)}: ${Math.round(litres)} l`, merging);
+    change(setTank(card, items, tank, litres), `${clip(name, 40)}: ${Math.round(litres)} l`, merging);
   const wasted = holds === 'waste-water' || holds === 'toilet';
   const inOrder =
     holds === 'fuel' ? '; 90 % in the running order' : holds === 'adblue' ? '; in the running order' : '';

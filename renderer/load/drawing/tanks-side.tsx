@@ -1,6 +1,7 @@
 import type { LoadItem } from '../../../geo/load/load-list.ts';
+import { litresIn } from '../../../geo/load/tanks.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
-import { levelOf } from '../tank-levels.ts';
+
 import { FLOOR_M, type Layout, UNDERSIDE_M } from './layout.ts';
 
 /** Side of the tank's box, as if each were a quarter of a metre deep and most of a metre wide. */
@@ -23,7 +24,7 @@ export function TanksSide({
     <g>
       {(card.tanks ?? []).map((tank) => {
         const long = Math.max(LEAST_M, tank.capacityL / 1000 / BOX_M2);
-        const share = Math.min(1, levelOf(card, items, tank) / tank.capacityL);
+        const share = Math.min(1, litresIn(card, items, tank) / tank.capacityL);
         const level = low + share * (top - low);
         const [left, wide] = [at.x(tank.xM - long / 2), long * at.pxPerM];
         return (

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { mostAt } from '../../../geo/load/most-at.ts';
-import { litresIn, litresUntil, setTank, tankSteps } from '../../../geo/load/tanks.ts';
+import { litresUntil, tankSteps } from '../../../geo/load/tank-steps.ts';
+import { litresIn, setTank } from '../../../geo/load/tanks.ts';
 import { anyItem, CARD, HEAVY, thing, WASTE, WATER, weighed } from './load-card.ts';
 
 const until = (items: Parameters<typeof weighed>[0], tank = WATER, card = CARD) => {

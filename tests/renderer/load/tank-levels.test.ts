@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { Liquid } from '../../../geo/load/liquids.ts';
+import { litresIn, setTank } from '../../../geo/load/tanks.ts';
 import { weigh } from '../../../geo/load/weigh.ts';
 import type { Tank } from '../../../geo/vehicle/card.ts';
-import { fillTo, levelOf, tellTank } from '../../../renderer/load/tank-levels.ts';
+import { tellTank } from '../../../renderer/load/tank-levels.ts';
 import { COACH_BUILT, FAMILY } from './cards.ts';
 
 function tankOf(holds: Liquid): Tank {
@@ -20,10 +21,10 @@ const grossKg = (items: Parameters<typeof weigh>[1]) => {
 
 describe('a tank', () => {
   it('of water is filled and emptied in one line of the list', () => {
-    const full = fillTo(COACH_BUILT, [], WATER, 110);
+    const full = setTank(COACH_BUILT, [], WATER, 110);
     expect(full).toHaveLength(1);
-    expect(levelOf(COACH_BUILT, full, WATER)).toBeCloseTo(110, 9);
-    expect(fillTo(COACH_BUILT, full, WATER, 0)).toEqual([]);
+    expect(litresIn(COACH_BUILT, full, WATER)).toBeCloseTo(110, 9);
+    expect(setTank(COACH_BUILT, full, WATER, 0)).toEqual([]);
   });
 
   it('says at which litre the plate is reached', () => {
@@ -38,20 +39,32 @@ describe('a tank', () => {
     expect(tellTank(COACH_BUILT, [], WASTE).says[0]).toBe('Full, it keeps every plate.');
   });
 
+  it('that the running order holds full says so too, and a plate just reached is not over', () => {
+    expect(tellTank(COACH_BUILT, FAMILY, tankOf('adblue')).says).toEqual([
+      'The gross plate is over even with it empty.',
+    ]);
+    const reached = setTank(COACH_BUILT, FAMILY, WATER, 74);
+    expect(tellTank(COACH_BUILT, reached, WASTE).says[0]).toBe(
+      'The gross plate is reached even with it empty.',
+    );
+    // 26 kg over: 31.3 l of diesel less than the 81 l of the running order
+    expect(tellTank(COACH_BUILT, FAMILY, FUEL).says[0]).toBe('At 49 l the gross plate is reached.');
+  });
+
   it('says what emptying does to both axles', () => {
-    const items = fillTo(COACH_BUILT, [], WASTE, 80);
+    const items = setTank(COACH_BUILT, [], WASTE, 80);
     // 80 kg at 3.1 m of a wheelbase of 4.035 m
     expect(tellTank(COACH_BUILT, items, WASTE).says[1]).toBe('Emptying it: front −19, rear −61 kg.');
   });
 
   it('of fuel stands at 90 % in running order, and only what is beyond or below is listed', () => {
-    expect(levelOf(COACH_BUILT, [], FUEL)).toBeCloseTo(81, 9);
-    const full = fillTo(COACH_BUILT, [], FUEL, 90);
+    expect(litresIn(COACH_BUILT, [], FUEL)).toBeCloseTo(81, 9);
+    const full = setTank(COACH_BUILT, [], FUEL, 90);
     expect(full[0]?.massKg).toBeCloseTo(9 * 0.83, 9);
-    const low = fillTo(COACH_BUILT, full, FUEL, 11);
+    const low = setTank(COACH_BUILT, full, FUEL, 11);
     expect(low[0]?.massKg).toBeCloseTo(-70 * 0.83, 9);
-    expect(levelOf(COACH_BUILT, low, FUEL)).toBeCloseTo(11, 9);
+    expect(litresIn(COACH_BUILT, low, FUEL)).toBeCloseTo(11, 9);
     expect(grossKg(low)).toBeCloseTo(3080 - 70 * 0.83, 9);
-    expect(fillTo(COACH_BUILT, low, FUEL, 81)).toEqual([]);
+    expect(setTank(COACH_BUILT, low, FUEL, 81)).toEqual([]);
   });
 });

@@ -1,17 +1,15 @@
-import { printKg, printMetres } from '../units/print.ts';
+import { printKg } from '../units/print.ts';
 import type { VehicleCard } from '../vehicle/card.ts';
 import { kindOf } from './item-kind.ts';
-import { LIQUID_FACTS } from './liquids.ts';
 import type { LoadItem } from './load-list.ts';
-import { isAt, isOnRack, tailM } from './places.ts';
+import { placeWarnings, quote } from './place-doubts.ts';
 import type { LoadResult } from './result.ts';
+import { isInTank } from './tanks.ts';
 
 /** Of the gross mass on the front axle: the rule of a British builder's handbook (2008), for steering, grip and brakes. */
 export const FRONT_SHARE_LEAST = 0.4;
 export const FRONT_SHARE_MOST = 0.7;
 
-/** A tape along the vehicle is good to a few centimetres. */
-const OUTSIDE_M = 0.05;
 /** What a litre may weigh, from LPG to AdBlue with some room. */
 const KG_PER_LITRE = [0.45, 1.3] as const;
 
@@ -27,7 +25,7 @@ export function loadWarnings(
 ): string[] {
   return [
     ...overWarnings(figures),
-    ...countWarnings(running, items),
+    ...countWarnings(card, running, items),
     ...shareWarnings(figures),
     ...placeWarnings(card, items),
   ];
@@ -67,7 +65,7 @@ function overWarnings({ spare, plates, frontKg, rearKg, grossKg, rack }: Figures
   return said;
 }
 
-function countWarnings(running: Running, items: readonly LoadItem[]): string[] {
+function countWarnings(card: VehicleCard, running: Running, items: readonly LoadItem[]): string[] {
   const said: string[] = [];
   const drivers = items.filter((item) => kindOf(item) === 'driver' && item.massKg > 0);
   const water = items.find((item) => kindOf(item) === 'fresh-water' && item.massKg > 0);
@@ -81,7 +79,10 @@ function countWarnings(running: Running, items: readonly LoadItem[]): string[] {
     said.push(
       `${quote(water)} is listed, and the running order holds fresh water already: counted twice. Take it out, or list as a negative mass what is drained.`,
     );
-  const fuel = items.find((item) => kindOf(item) === 'fuel' && item.massKg > 0);
+  // of what is listed in a tank of the card it is known whether it goes in
+  const fuel = items.find(
+    (item) => kindOf(item) === 'fuel' && item.massKg > 0 && !card.tanks?.some((tank) => isInTank(item, tank)),
+  );
   if (fuel)
     said.push(
       `${quote(fuel)} is listed, and a running order holds 90 % of the fuel: count only what is beyond it.`,
@@ -104,43 +105,4 @@ function shareWarnings({ frontShare }: Figures): string[] {
     return [`Only ${share}; ${rule}. Steering and grip suffer: load further forward.`];
   if (frontShare > FRONT_SHARE_MOST) return [`${share}; ${rule}. Load further back.`];
   return [];
-}
-
-function placeWarnings(card: VehicleCard, items: readonly LoadItem[]): string[] {
-  const said: string[] = [];
-  const tail = tailM(card);
-  for (const item of items) {
-    const behind = item.xM - tail;
-    const ahead = -card.frontOverhangM - item.xM;
-    const rackM = card.rack?.fitted ? card.rack.lengthM : 0;
-    if (behind > OUTSIDE_M && !isOnRack(item, card))
-      said.push(
-        `${quote(item)} lies ${printMetres(behind)} behind the body, and the card has no rack fitted.`,
-      );
-    else if (behind > rackM + OUTSIDE_M)
-      said.push(
-        `${quote(item)} lies ${printMetres(behind - rackM)} behind the end of the rack. Measure its place again.`,
-      );
-    if (ahead > OUTSIDE_M)
-      said.push(`${quote(item)} lies ${printMetres(ahead)} ahead of the vehicle. Measure its place again.`);
-  }
-  for (const locker of card.lockers ?? []) {
-    const inside = items.reduce((sum, item) => sum + (isAt(item, locker, card) ? item.massKg : 0), 0);
-    if (locker.limitKg !== undefined && inside > locker.limitKg + 1e-6)
-      said.push(`"${locker.name}" holds ${printKg(inside, 'up')}; its limit is ${printKg(locker.limitKg)}.`);
-  }
-  for (const tank of card.tanks ?? []) {
-    const inside = items.reduce(
-      (sum, item) => sum + (kindOf(item) === tank.holds && item.place === tank.name ? item.massKg : 0),
-      0,
-    );
-    const litres = inside / LIQUID_FACTS[tank.holds].kgPerL;
-    if (litres > tank.capacityL + 0.5)
-      said.push(`"${tank.name}" is listed with ${Math.round(litres)} l; it holds ${tank.capacityL} l.`);
-  }
-  return said;
-}
-
-function quote(item: LoadItem): string {
-  return `"${item.name.length > 60 ? `${item.name.slice(0, 60)}…` : item.name}"`;
 }

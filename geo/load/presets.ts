@@ -8,7 +8,7 @@ export interface Preset {
   readonly massKg: number;
   readonly kind: ItemKind;
   /** where it usually goes */
-  readonly goes: 'seat' | 'locker' | 'rack' | 'roof' | 'outside';
+  readonly goes: 'seat' | 'locker' | 'gas-locker' | 'rack' | 'roof' | 'outside';
   /** the published text, or `from memory` */
   readonly source: string;
 }
@@ -32,10 +32,10 @@ export const PRESETS: readonly Preset[] = [
     'gas-11',
     'Gas cylinder, 11 kg, steel, full',
     25,
-    'locker',
+    'gas-locker',
     `${MEMORY}: 11 kg gas, 13 to 14 kg steel`,
   ),
-  preset('gas-6', 'Gas cylinder, 6 kg, full', 15, 'locker', `${MEMORY}: 6 kg gas, 7 to 9 kg cylinder`),
+  preset('gas-6', 'Gas cylinder, 6 kg, full', 15, 'gas-locker', `${MEMORY}: 6 kg gas, 7 to 9 kg cylinder`),
   preset('table-chairs', 'Table and four chairs', 25, 'locker', `${MEMORY}: 20 to 25 kg`),
   preset('ramps-cable', 'Levelling ramps and mains cable', 12, 'locker', MEMORY),
   preset('bedding', 'Bedding for one', 4, 'locker', MEMORY),

@@ -28,12 +28,21 @@ const GROUP_OF: Readonly<Record<Preset['goes'], string>> = {
   outside: 'Outside and on the rack',
   roof: 'Outside and on the rack',
   locker: 'Things inside',
+  'gas-locker': 'Things inside',
 };
 
 const liquids = LIQUIDS.map((kind): Choice => {
   const { name, kgPerL, source } = LIQUID_FACTS[kind];
   const upper = name.charAt(0).toUpperCase() + name.slice(1);
-  return { id: kind, name: upper, kind, goes: 'locker', massKg: kgPerL, source, byLitre: true };
+  return {
+    id: kind,
+    name: upper,
+    kind,
+    goes: kind === 'lpg' ? 'gas-locker' : 'locker',
+    massKg: kgPerL,
+    source,
+    byLitre: true,
+  };
 });
 
 const SOMETHING_ELSE: Choice = {

@@ -1,9 +1,10 @@
 import { computed, signal } from '@preact/signals';
 import type { LoadItem } from '../../geo/load/load-list.ts';
+import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { aboard } from '../state/loads.ts';
 import { vehicle } from '../state/state.ts';
 import { askAbout, type Choice, choiceNamed, piecesOf } from './ask-about.ts';
-import { middleM, putIn, usualSpot } from './spots.ts';
+import { middleM, putIn, seatPeople, usualSpot } from './spots.ts';
 import { asked } from './state.ts';
 
 /** What the question is about: a choice, one piece of it, how many. */
@@ -23,8 +24,12 @@ export const question = signal<Question | undefined>(undefined);
 export const answer = computed(() => {
   const [card, asks] = [vehicle.value?.card, question.value];
   if (!card || !asks) return undefined;
-  return askAbout(card, aboard.value, piecesOf(asks.one, asks.count, aboard.value));
+  return askAbout(card, aboard.value, piecesAsked(card, asks));
 });
+
+function piecesAsked(card: VehicleCard, { one, count }: Question): readonly LoadItem[] {
+  return seatPeople(card, aboard.value, piecesOf(one, count, aboard.value));
+}
 
 /** Begins to ask about something, at its usual place. @param id '' puts the question away */
 export function askFor(id: string): void {
@@ -48,7 +53,8 @@ export function askFor(id: string): void {
 
 export function set(next: Question): void {
   question.value = next;
-  asked.value = piecesOf(next.one, next.count, aboard.peek());
+  const card = vehicle.peek()?.card;
+  asked.value = card ? piecesAsked(card, next) : [];
 }
 
 export function putQuestionAway(): void {

@@ -18,6 +18,20 @@ export function revealRow(index: number): void {
   else if (at.bottom > seen.bottom) box.scrollTop += at.bottom - seen.bottom;
 }
 
+/** After a change is drawn: where the button that was pressed is gone or can do no more, this takes the keyboard. */
+export function focusIfLost(...ids: readonly string[]): void {
+  requestAnimationFrame(() => {
+    const { activeElement, body } = document;
+    const isSpent = activeElement instanceof HTMLButtonElement && activeElement.disabled;
+    if (activeElement !== null && activeElement !== body && !isSpent) return;
+    for (const id of ids) {
+      const found = document.getElementById(id);
+      found?.focus();
+      if (found && document.activeElement === found) return;
+    }
+  });
+}
+
 /** After a removal is drawn: the item that came into its place, or the one before, keeps the keyboard. */
 export function focusNear(index: number, prefix: 'load-item' | 'load-remove'): void {
   requestAnimationFrame(() => {

@@ -1,9 +1,12 @@
+import { useId } from 'preact/hooks';
 import type { LoadItem } from '../../geo/load/load-list.ts';
 import { PRESETS } from '../../geo/load/presets.ts';
 import { ok } from '../../geo/result.ts';
 import type { Seat, VehicleCard } from '../../geo/vehicle/card.ts';
 import { clip } from '../drive/words.ts';
 import { kgField, readItemKg } from './fields.ts';
+import { focusIfLost } from './rows-focus.ts';
+import { isDriverSeat } from './spots.ts';
 import { change, replace } from './state.ts';
 import { useTyped } from './use-typed.ts';
 import { kgText } from './words.ts';
@@ -32,10 +35,12 @@ export function Seats({ card, items }: { card: VehicleCard; items: readonly Load
 const DRIVER_KG = 75;
 
 function SeatTaken({ seat, card, items }: { seat: Seat; card: VehicleCard; items: readonly LoadItem[] }) {
-  const driving = /^driver\b/i.test(seat.name);
+  const id = useId();
+  const driving = isDriverSeat(seat.name);
   const countedKg = driving && card.runningOrder?.includesDriver ? DRIVER_KG : 0;
   const index = items.findIndex(({ place }) => place === seat.name);
   const taken = items[index];
+  const others = items.filter((item) => item !== taken && item.place === seat.name);
   const called = clip(seat.name, 40);
   const sits = (kg: number, merging?: string) => {
     const massKg = Math.round((kg - countedKg) * 1000) / 1000;
@@ -58,16 +63,28 @@ function SeatTaken({ seat, card, items }: { seat: Seat; card: VehicleCard; items
   return (
     <div class="load-seat-row">
       <label>
-        <span>{called}</span> <input placeholder="nobody" {...kg.field} /> kg
+        <span>{called}</span> <input id={id} placeholder="nobody" {...kg.field} /> kg
       </label>
       {countedKg > 0 ? (
         <span class="small soft">{DRIVER_KG} kg in the running order</span>
       ) : (
         !taken && (
-          <button type="button" onClick={() => sits(PASSENGER_KG)}>
+          <button
+            type="button"
+            onClick={() => {
+              sits(PASSENGER_KG);
+              focusIfLost(id);
+            }}
+          >
             {PASSENGER_KG} kg<span class="unseen"> on {called}</span>
           </button>
         )
+      )}
+      {others.length > 0 && (
+        <p class="small problem-inline">
+          {others.length} more listed on this seat,{' '}
+          {kgText(others.reduce((sum, { massKg }) => sum + massKg, 0))}.
+        </p>
       )}
       {kg.fault !== undefined && <p class="small problem-inline">{kg.fault}</p>}
     </div>

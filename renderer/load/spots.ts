@@ -70,8 +70,9 @@ export function usualSpot(
   const seats = spots.filter(({ what }) => what === 'seat');
   if (goes === 'seat') {
     const free = seats.filter((seat) => !items.some((item) => standsAt(item, seat, card)));
-    const driving = card.runningOrder?.includesDriver === true || kind === 'person';
-    return (driving ? free.find(({ name }) => !/^driver\b/i.test(name)) : free[0]) ?? free[0] ?? seats.at(-1);
+    const isDriving = kind === 'driver' && card.runningOrder?.includesDriver !== true;
+    if (isDriving) return free[0] ?? seats.at(-1);
+    return free.find(({ name }) => !isDriverSeat(name)) ?? seats.at(-1);
   }
   if (goes === 'roof' || goes === 'outside') return undefined;
   const rack = spots.find(({ what }) => what === 'rack');
@@ -79,7 +80,38 @@ export function usualSpot(
   const room = (spot: Spot) =>
     (spot.limitKg ?? 0) -
     items.reduce((sum, item) => sum + (standsAt(item, spot, card) ? item.massKg : 0), 0);
-  return spots.filter(({ what }) => what === 'locker').sort((a, b) => room(b) - room(a))[0];
+  const lockers = spots.filter(({ what }) => what === 'locker').sort((a, b) => room(b) - room(a));
+  const gas = goes === 'gas-locker' ? lockers.find(({ name }) => /\bgas\b/i.test(name)) : undefined;
+  return gas ?? lockers[0];
+}
+
+/**
+ * People asked for at one seat sit on it and on the free seats after it, never on the seat of a driver whom the
+ * running order holds; for whom none is left stays where it was asked.
+ */
+export function seatPeople(
+  card: VehicleCard,
+  items: readonly LoadItem[],
+  people: readonly LoadItem[],
+): readonly LoadItem[] {
+  const seats = spotsOf(card).filter(({ what }) => what === 'seat');
+  const [first] = people;
+  if (!seats.some(({ name }) => name === first?.place)) return people;
+  const free = seats.filter(
+    (seat) =>
+      seat.name !== first?.place &&
+      !items.some((item) => standsAt(item, seat, card)) &&
+      !(card.runningOrder?.includesDriver && isDriverSeat(seat.name)),
+  );
+  return people.map((person, i) => {
+    const seat = i === 0 ? undefined : free[i - 1];
+    return seat === undefined ? person : putIn(person, seat);
+  });
+}
+
+/** The card marks it by its name alone. */
+export function isDriverSeat(name: string): boolean {
+  return /^driver\b/i.test(name);
 }
 
 /** Where something goes of which nothing is known: the middle of the vehicle. */

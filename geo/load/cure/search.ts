@@ -160,7 +160,8 @@ function roomOf({ chosen }: Found): number {
 function itemsOf({ chosen, drained }: Found): string {
   const things = chosen.map(({ handled }) => handled);
   return JSON.stringify([
-    things.map(({ item }) => [item.name, item.massKg, item.xM]),
+    // of several alike, numbered on, it makes no difference which
+    things.map(({ item }) => [item.name.replace(/ \d+$/, ''), item.massKg, item.xM]),
     drained.map(({ tank }) => tank.name),
   ]);
 }

@@ -43,6 +43,11 @@ describe('can we take the e-bikes?', () => {
     const [best] = found.ok ? found.value.cures.cures : [];
     expect(best?.steps.map(({ kind }) => kind)).toEqual(['move', 'move']);
   });
+
+  it('names one way out, not one for each choice among several alike', () => {
+    const { cures } = asked([], piecesOf(EBIKE, 4, []));
+    expect(cures.cures).toHaveLength(1);
+  });
 });
 
 describe('what may be asked about', () => {

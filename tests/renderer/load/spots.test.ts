@@ -1,9 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import type { LoadItem } from '../../../geo/load/load-list.ts';
-import { middleM, putAt, putIn, spotsOf, usualSpot } from '../../../renderer/load/spots.ts';
+import { middleM, putAt, putIn, seatPeople, spotsOf, usualSpot } from '../../../renderer/load/spots.ts';
 import { COACH_BUILT, FAMILY } from './cards.ts';
 
 const BOX: LoadItem = { name: 'Box', massKg: 20, xM: 3.6, place: 'Wardrobe' };
+const people = (count: number): LoadItem[] =>
+  Array.from({ length: count }, (_, i) => ({
+    name: `Passenger ${i + 1}`,
+    massKg: 75,
+    xM: 0.35,
+    kind: 'person',
+    place: 'Beside the driver',
+  }));
 const GARAGE = spotsOf(COACH_BUILT).find(({ name }) => name === 'Garage');
 
 describe('an item put down', () => {
@@ -43,6 +51,17 @@ describe('the usual place', () => {
     expect(usualSpot(COACH_BUILT, FAMILY, 'seat', 'person')?.name).toBe('Bench, left');
   });
 
+  it('is not the driver’s seat either when every other is taken and the running order holds the driver', () => {
+    const three = seatPeople(COACH_BUILT, [], people(3));
+    expect(usualSpot(COACH_BUILT, three, 'seat', 'person')?.name).toBe('Bench, right');
+  });
+
+  it('of a gas cylinder is the gas locker, if the card names one', () => {
+    expect(usualSpot(COACH_BUILT, [], 'gas-locker', 'thing')?.name).toBe('Gas locker');
+    const without = { ...COACH_BUILT, lockers: [{ name: 'Garage', xM: 5.35 }] };
+    expect(usualSpot(without, [], 'gas-locker', 'thing')?.name).toBe('Garage');
+  });
+
   it('of a bicycle is the rack; where none is fitted, the locker with the most room left', () => {
     expect(usualSpot(COACH_BUILT, [], 'rack', 'thing')?.what).toBe('rack');
     const bare = { ...COACH_BUILT, rack: { lengthM: 0.7, widthM: 2, fitted: false } };
@@ -54,5 +73,21 @@ describe('the usual place', () => {
   it('of what goes outside is nowhere named, and then the middle', () => {
     expect(usualSpot(COACH_BUILT, [], 'outside', 'thing')).toBeUndefined();
     expect(middleM(COACH_BUILT)).toBeCloseTo(2.75, 9);
+  });
+});
+
+describe('several people at once', () => {
+  it('take a seat each, the free ones after the first, and never that of the driver', () => {
+    expect(seatPeople(COACH_BUILT, [], people(3)).map(({ place, xM }) => [place, xM])).toEqual([
+      ['Beside the driver', 0.35],
+      ['Bench, left', 1.75],
+      ['Bench, right', 1.75],
+    ]);
+  });
+
+  it('stay where they were asked for when no seat is left', () => {
+    expect(seatPeople(COACH_BUILT, [], people(4)).at(-1)?.place).toBe('Beside the driver');
+    const loose = people(2).map(({ place: _, ...each }) => each);
+    expect(seatPeople(COACH_BUILT, [], loose)).toEqual(loose);
   });
 });

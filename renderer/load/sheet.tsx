@@ -9,24 +9,38 @@ import { aboard } from '../state/loads.ts';
 import { PlateBars } from './drawing/bars.tsx';
 import { StillElevation } from './drawing/elevation.tsx';
 import { flagsOf, layOut } from './drawing/layout.ts';
+import { xField } from './fields.ts';
 import { doubtsOf } from './notes.tsx';
 import { sayRunningOrder } from './running-order.ts';
 import { weighed } from './state.ts';
 import { bareKg, decidingOf, LIMIT_NAME, sayPlate, sumsOf } from './words.ts';
 
 const WIDE_PX = 690;
-/** From so many items on, the table stands in two columns of small print. */
+/** From so many items and sentences on, the table stands in two columns of small print. */
 const LONG = 10;
 /** From so many on in smaller print still. */
 const LONGEST = 36;
+
+/** What is doubtful, so many sentences of it; beside a very long list, so many: the rest is counted, for the page is one. */
+const DOUBTS = 4;
+const DOUBTS_LONGEST = 2;
 
 /** One page of A4 that host and hirer sign: what is aboard, each axle against its plate, and room for the weighbridge. */
 export function LoadSheet({ card }: { card: VehicleCard }) {
   const found = weighed.value;
   const items = aboard.value;
-  if (!found?.ok) return null;
+  if (found?.ok === false)
+    return (
+      <article class="load-sheet" aria-hidden="true">
+        <h1>Load sheet</h1>
+        <p class="load-sheet-verdict">Nothing can be proved. {found.error.message}</p>
+      </article>
+    );
+  if (!found) return null;
   const result = found.value;
-  const long = items.length > LONG;
+  const doubts = doubtsOf(result);
+  const saidMost = items.length > LONGEST ? DOUBTS_LONGEST : DOUBTS;
+  const long = items.length + doubts.length > LONG;
   return (
     <article class="load-sheet" aria-hidden="true">
       <header>
@@ -46,17 +60,20 @@ export function LoadSheet({ card }: { card: VehicleCard }) {
               .filter(({ limit }) => result.over.includes(limit))
               .map(sayPlate)
               .join(', ')}. It must not leave like this.`
-          : `Within its plates as listed: ${sayPlate(decidingOf(result))}.`}
+          : `Within its plates as listed: ${sayPlate(decidingOf(result))}.${doubts.length > 0 ? ' Mind what is said below.' : ''}`}
       </p>
       <Drawing card={card} items={items} result={result} low={long} />
       <Figures result={result} />
       <Items card={card} items={items} long={long} />
       <div class="load-sheet-notes">
-        {doubtsOf(result)
-          .slice(0, 4)
-          .map((each) => (
-            <p key={each}>{clip(each, 240)}</p>
-          ))}
+        {doubts.slice(0, saidMost).map((each) => (
+          <p key={each}>{clip(each, 240)}</p>
+        ))}
+        {doubts.length > saidMost && (
+          <p>
+            <b>{doubts.length - saidMost} more to mind; the screen names them.</b>
+          </p>
+        )}
         {!long &&
           lawNotes(card)
             .slice(0, 2)
@@ -85,7 +102,7 @@ function Drawing({
   result: LoadResult;
   low: boolean;
 }) {
-  const bodyPx = low ? 110 : 140;
+  const bodyPx = items.length > LONGEST ? 90 : low ? 110 : 140;
   const flags = low ? [] : flagsOf(card, layOut(card, WIDE_PX, bodyPx, 0).pxPerM);
   const at = layOut(card, WIDE_PX, bodyPx, Math.max(0, ...flags.map(({ row }) => row + 1)));
   return (
@@ -133,14 +150,12 @@ function Items({ card, items, long }: { card: VehicleCard; items: readonly LoadI
     <div
       class={`load-sheet-items${long ? ' load-sheet-items-long' : ''}${items.length > LONGEST ? ' load-sheet-items-longest' : ''}`}
     >
-      {!long && (
-        <p class="load-sheet-head">
-          <span>Aboard, metres behind the front axle</span>
-          <span>kg</span>
-          <span>front</span>
-          <span>rear</span>
-        </p>
-      )}
+      <p class="load-sheet-head">
+        <span>Aboard, metres behind {long ? '' : 'the '}front axle</span>
+        <span>kg</span>
+        <span>front</span>
+        <span>rear</span>
+      </p>
       {running && (
         <p>
           <span>Running order</span>
@@ -158,7 +173,7 @@ function Items({ card, items, long }: { card: VehicleCard; items: readonly LoadI
               <i>
                 {' '}
                 {item.place === undefined || long ? '' : `${clip(item.place, 30)}, `}
-                {item.xM.toFixed(2)} m
+                {xField(item.xM)} m
               </i>
             </span>
             <span>{bareKg(item.massKg)}</span>

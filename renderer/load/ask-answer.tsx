@@ -2,6 +2,7 @@ import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { clip } from '../drive/words.ts';
 import { answer, question } from './ask-state.ts';
 import { CureList } from './cures.tsx';
+import { focusIfLost } from './rows-focus.ts';
 import { change } from './state.ts';
 import { decidingOf, kgText, LIMIT_NAME, LIMIT_SAID, sayPlate, sayShare, sumsOf, sumText } from './words.ts';
 
@@ -16,10 +17,15 @@ export function AskAnswer({ card, close }: { card: VehicleCard; close(): void })
   const no = over.length > 0 || cures.cures.length > 0;
   const what = `${pieces.length > 1 ? `${pieces.length} × ` : ''}${clip(asks.one.name, 60)}`;
   const totalKg = pieces.reduce((sum, { massKg }) => sum + massKg, 0);
+  const leave = () => {
+    close();
+    focusIfLost('load-ask-what');
+  };
   const takeIn = (next: typeof items, did: string) => {
     change(next, did);
-    close();
+    leave();
   };
+
   return (
     <>
       <div role="status">
@@ -59,7 +65,7 @@ export function AskAnswer({ card, close }: { card: VehicleCard; close(): void })
         <button type="button" class={no ? '' : 'chief'} onClick={() => takeIn(items, `put aboard ${what}`)}>
           {no ? 'Put aboard all the same' : 'Put aboard'}
         </button>{' '}
-        <button type="button" onClick={close}>
+        <button type="button" onClick={leave}>
           No, leave it
         </button>
       </p>

@@ -5,6 +5,7 @@ import type { LoadItem } from '../../geo/load/load-list.ts';
 import { weigh } from '../../geo/load/weigh.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { clip } from '../drive/words.ts';
+import { focusIfLost } from './rows-focus.ts';
 import { change } from './state.ts';
 import { decidingOf, sayPlate } from './words.ts';
 
@@ -31,7 +32,10 @@ export function CuresNow({
         cures={found.value}
         say="Do this"
         none="Nothing listed can be moved, drained or left behind to cure it: another vehicle is needed, or a higher plate."
-        take={(cured, did) => change(cured, did)}
+        take={(cured, did) => {
+          change(cured, did);
+          focusIfLost('load-undo');
+        }}
       />
     </section>
   );

@@ -21,6 +21,7 @@ import { keepNow } from './keep.ts';
 import { listenToUndo } from './keys.ts';
 import { Ledger } from './ledger.tsx';
 import { Doubts, LoadNotes } from './notes.tsx';
+import { focusIfLost } from './rows-focus.ts';
 import { Scales } from './scales.tsx';
 import { Seats } from './seats.tsx';
 import { LoadSheet } from './sheet.tsx';
@@ -107,7 +108,13 @@ function NothingYet({ id }: { id: string }) {
       Nothing is listed beyond the running order. Put people on their seats, fill the tanks, and ask what can
       be taken; or open a load list.{' '}
       {sample?.vehicleId === id && (
-        <button type="button" onClick={() => change(sample.items, `showed ${sample.name}`)}>
+        <button
+          type="button"
+          onClick={() => {
+            change(sample.items, `showed ${sample.name}`);
+            focusIfLost('load-undo');
+          }}
+        >
           Show the sample load
         </button>
       )}

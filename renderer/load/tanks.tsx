@@ -4,6 +4,7 @@ import type { LoadItem } from '../../geo/load/load-list.ts';
 import { setTank } from '../../geo/load/tanks.ts';
 import type { Tank, VehicleCard } from '../../geo/vehicle/card.ts';
 import { clip } from '../drive/words.ts';
+import { focusIfLost } from './rows-focus.ts';
 import { change, endStep } from './state.ts';
 import { tankText, tellTank } from './tank-levels.ts';
 
@@ -31,6 +32,10 @@ function TankLevel({ tank, card, items }: { tank: Tank; card: VehicleCard; items
   const facts = LIQUID_FACTS[holds];
   const fill = (litres: number, merging?: string) =>
     change(setTank(card, items, tank, litres), `${clip(name, 40)}: ${Math.round(litres)} l`, merging);
+  const fillBy = (litres: number) => {
+    fill(litres);
+    focusIfLost(id);
+  };
   const wasted = holds === 'waste-water' || holds === 'toilet';
   const inOrder =
     holds === 'fuel' ? '; 90 % in the running order' : holds === 'adblue' ? '; in the running order' : '';
@@ -79,11 +84,11 @@ function TankLevel({ tank, card, items }: { tank: Tank; card: VehicleCard; items
           {told.says.join(' ')}
         </span>
         {wasted ? (
-          <button type="button" disabled={told.litres < 0.5} onClick={() => fill(0)}>
+          <button type="button" disabled={told.litres < 0.5} onClick={() => fillBy(0)}>
             Empty<span class="unseen"> the {clip(name, 40)}</span>
           </button>
         ) : (
-          <button type="button" disabled={told.litres > capacityL - 0.5} onClick={() => fill(capacityL)}>
+          <button type="button" disabled={told.litres > capacityL - 0.5} onClick={() => fillBy(capacityL)}>
             Fill up<span class="unseen"> the {clip(name, 40)}</span>
           </button>
         )}

@@ -2,7 +2,13 @@ import { useRef } from 'preact/hooks';
 import { aboard } from '../state/loads.ts';
 import { vehicle } from '../state/state.ts';
 import { openList, saveList } from './load-file.ts';
+import { focusIfLost } from './rows-focus.ts';
 import { change, redo, redoes, undo, undoes } from './state.ts';
+
+function clear(): void {
+  change([], 'took everything off');
+  focusIfLost('load-undo');
+}
 
 /** Take back, bring back, clear; load lists to and from files; the sheet. */
 export function LoadToolbar() {
@@ -15,19 +21,26 @@ export function LoadToolbar() {
         id="load-undo"
         aria-keyshortcuts="Control+Z"
         {...(undoes.value === undefined ? { disabled: true } : { title: `Undo: ${undoes.value}` })}
-        onClick={undo}
+        onClick={() => {
+          undo();
+          focusIfLost('load-redo');
+        }}
       >
         Undo
       </button>
       <button
         type="button"
+        id="load-redo"
         aria-keyshortcuts="Control+Shift+Z"
         {...(redoes.value === undefined ? { disabled: true } : { title: `Redo: ${redoes.value}` })}
-        onClick={redo}
+        onClick={() => {
+          redo();
+          focusIfLost('load-undo');
+        }}
       >
         Redo
       </button>
-      <button type="button" disabled={nothing} onClick={() => change([], 'took everything off')}>
+      <button type="button" disabled={nothing} onClick={clear}>
         Clear
       </button>
       <span class="load-toolbar-gap" />

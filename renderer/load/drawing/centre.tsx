@@ -11,16 +11,18 @@ export function CentreOfMass({ card, result, at }: { card: VehicleCard; result: 
   const y = at.y(0) - R_PX - 5;
   const span = (share: number) => at.x(card.wheelbaseM * (1 - share));
   const room = at.x(card.wheelbaseM - WHEEL_M) - span(FRONT_SHARE_LEAST) > WORD_PX;
+  const wordX = span(FRONT_SHARE_LEAST) + 6;
   // off the vehicle it would be drawn off the paper
   const x = Math.min(at.widthPx - R_PX, Math.max(R_PX, at.x(result.centreM)));
+  const hides = x > wordX - R_PX && x < wordX + WORD_PX + R_PX;
   return (
     <g class="load-centre">
       <path
         class="load-span"
         d={`M${span(FRONT_SHARE_MOST)} ${y - 5}v10m0 -5H${span(FRONT_SHARE_LEAST)}m0 -5v10`}
       />
-      {room && (
-        <text class="load-span-word" x={span(FRONT_SHARE_LEAST) + 6} y={y + 4}>
+      {room && !hides && (
+        <text class="load-span-word" x={wordX} y={y + 4}>
           front 70–40 %
         </text>
       )}

@@ -21,7 +21,7 @@ export function weigh(card: VehicleCard, items: readonly LoadItem[]): Result<Loa
   if (running === undefined)
     return fail(
       'no-running-order',
-      `The card of ${card.name.slice(0, 80)} has no running order: weigh the vehicle axle by axle, empty and ready to drive, and add "runningOrder" to the card.`,
+      `The card of ${card.name.slice(0, 80)} has no running order: weigh the vehicle axle by axle, empty and ready to drive, and write both figures on its card ("runningOrder" in the file).`,
     );
   const result = weighFrom(card, running, items);
   const { frontKg, rearKg, grossKg, over } = result;

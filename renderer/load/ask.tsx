@@ -2,9 +2,9 @@ import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { CHOICES } from './ask-about.ts';
 import { AskAnswer } from './ask-answer.tsx';
 import { askFor, COUNT_MOST, putQuestionAway, type Question, question, set } from './ask-state.ts';
-import { kgField, readItemKg, readX, xField } from './fields.ts';
+import { kgField, readCount, readItemKg, readX, xField } from './fields.ts';
 import { PlaceChoice } from './place-choice.tsx';
-import { putAt } from './spots.ts';
+import { isGuessed, putAt } from './spots.ts';
 import { useTyped } from './use-typed.ts';
 
 /** "Can we take …?": a usual mass or anything else, where, and what it would do before it is put aboard. */
@@ -59,7 +59,13 @@ function Fields({ asks, card }: { asks: Question; card: VehicleCard }) {
   const x = useTyped(one.xM, xField, readX, (xM) =>
     set({ ...asks, one: { ...putAt(one, card, xM, 0.004), xM } }),
   );
-  const fault = kg.fault ?? litres.fault ?? x.fault;
+  const pieces = useTyped(
+    count,
+    String,
+    (text) => readCount(text, COUNT_MOST),
+    (wanted) => set({ ...asks, count: wanted }),
+  );
+  const fault = pieces.fault ?? kg.fault ?? litres.fault ?? x.fault;
   return (
     <>
       <div class="load-ask-fields">
@@ -83,16 +89,7 @@ function Fields({ asks, card }: { asks: Question; card: VehicleCard }) {
         ) : (
           <label>
             <span>How many</span>
-            <input
-              type="number"
-              min={1}
-              max={COUNT_MOST}
-              value={count}
-              onInput={({ currentTarget }) => {
-                const wanted = Math.round(Number(currentTarget.value));
-                if (wanted >= 1) set({ ...asks, count: Math.min(COUNT_MOST, wanted) });
-              }}
-            />
+            <input {...pieces.field} inputMode="numeric" />
           </label>
         )}
         <label>
@@ -108,10 +105,22 @@ function Fields({ asks, card }: { asks: Question; card: VehicleCard }) {
           <input {...x.field} />
         </label>
       </div>
-      <p class={fault === undefined ? 'small soft' : 'small problem-inline'}>
-        {fault ??
-          `${choice.byLitre ? `${choice.massKg.toFixed(2)} kg a litre` : `${choice.massKg} kg`}: ${choice.source}.`}
-      </p>
+      {fault === undefined ? (
+        <p class="small soft">
+          {choice.byLitre ? `${choice.massKg.toFixed(2)} kg a litre` : `${choice.massKg} kg`}: {choice.source}
+          .
+        </p>
+      ) : (
+        <p role="alert" class="small problem-inline">
+          {fault} Until then the figure before counts.
+        </p>
+      )}
+      {isGuessed(card, one) && (
+        <p class="small">
+          Nobody has said where it goes: the middle of the vehicle is taken. Choose a place, or measure and
+          write the metres.
+        </p>
+      )}
     </>
   );
 }

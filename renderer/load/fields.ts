@@ -16,6 +16,12 @@ export function readItemKg(text: string): Result<number> {
   return ok(minus === '' || kg === 0 ? kg : -kg);
 }
 
+/** How many as typed, a whole number. */
+export function readCount(text: string, most: number): Result<number> {
+  const count = /^\s*\d+\s*$/.test(text) ? Number(text) : 0;
+  return count >= 1 && count <= most ? ok(count) : fail('entry', `Write a whole number from 1 to ${most}.`);
+}
+
 /** A distance behind the front axle as typed, metres; negative ahead of it. */
 export function readX(text: string): Result<number> {
   const figure = text.trim().replace(/^[−–]/, '-').replace(',', '.').replace(/\s*m$/i, '');

@@ -82,7 +82,9 @@ export function LedgerRow({ item, index, card }: { item: LoadItem; index: number
       </tr>
       {fault !== undefined && (
         <tr class="load-fault">
-          <td colSpan={7}>{fault} Until then the figure before counts.</td>
+          <td colSpan={7}>
+            <span role="alert">{fault} Until then the figure before counts.</span>
+          </td>
         </tr>
       )}
     </>

@@ -86,7 +86,11 @@ function SeatTaken({ seat, card, items }: { seat: Seat; card: VehicleCard; items
           {kgText(others.reduce((sum, { massKg }) => sum + massKg, 0))}.
         </p>
       )}
-      {kg.fault !== undefined && <p class="small problem-inline">{kg.fault}</p>}
+      {kg.fault !== undefined && (
+        <p role="alert" class="small problem-inline">
+          {kg.fault}
+        </p>
+      )}
     </div>
   );
 }

@@ -119,3 +119,8 @@ export function middleM(card: VehicleCard): number {
   const { frontOverhangM, lengthM } = card;
   return Math.round((lengthM / 2 - frontOverhangM) * 100) / 100;
 }
+
+/** Whether an item still stands where it was put for want of a place. */
+export function isGuessed(card: VehicleCard, { place, xM }: LoadItem): boolean {
+  return place === undefined && xM === middleM(card);
+}

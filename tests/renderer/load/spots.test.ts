@@ -1,6 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import type { LoadItem } from '../../../geo/load/load-list.ts';
-import { middleM, putAt, putIn, seatPeople, spotsOf, usualSpot } from '../../../renderer/load/spots.ts';
+import {
+  isGuessed,
+  middleM,
+  putAt,
+  putIn,
+  seatPeople,
+  spotsOf,
+  usualSpot,
+} from '../../../renderer/load/spots.ts';
 import { COACH_BUILT, FAMILY } from './cards.ts';
 
 const BOX: LoadItem = { name: 'Box', massKg: 20, xM: 3.6, place: 'Wardrobe' };
@@ -73,6 +81,10 @@ describe('the usual place', () => {
   it('of what goes outside is nowhere named, and then the middle', () => {
     expect(usualSpot(COACH_BUILT, [], 'outside', 'thing')).toBeUndefined();
     expect(middleM(COACH_BUILT)).toBeCloseTo(2.75, 9);
+    const awning = { name: 'Awning', massKg: 45, xM: middleM(COACH_BUILT) };
+    expect(isGuessed(COACH_BUILT, awning)).toBe(true);
+    expect(isGuessed(COACH_BUILT, { ...awning, xM: 3 })).toBe(false);
+    expect(isGuessed(COACH_BUILT, { ...awning, place: 'Kitchen' })).toBe(false);
   });
 });
 

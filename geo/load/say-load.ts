@@ -8,7 +8,7 @@ export const LOAD_CAUTION =
 /** What a load has to say beside a drive's verdict: that it is over comes first. Sentences. */
 export function sayLoaded({ over, warnings }: LoadResult): string[] {
   if (over.length === 0) return [...warnings];
-  return ['The vehicle must not leave as loaded: it is too heavy, whatever the road allows.', ...warnings];
+  return ['The vehicle must not leave as loaded, whatever the road allows.', ...warnings];
 }
 
 /** `plated at 3500 kg`; with what it weighs as listed, where a load is given. */

@@ -111,7 +111,7 @@ describe('with a load', () => {
     expect(heavy.verdict).toBe('clear');
     expect(heavy.cautions.slice(0, 3)).toEqual([
       STANDING_CAUTION,
-      'The vehicle must not leave as loaded: it is too heavy, whatever the road allows.',
+      'The vehicle must not leave as loaded, whatever the road allows.',
       'The vehicle is over its plate by 93 kg: 3593 kg on 3500 kg.',
     ]);
     const light = check({ card, items: [{ name: 'box', massKg: 100, xM: 2 }] });

@@ -20,7 +20,7 @@ export interface Allowed {
   /** least radius of the rear-axle centre; `Infinity`: none, the wheel must stay straight */
   readonly radiusM: number;
   readonly steerRad: number;
-  /** 0…1 of full lock; 1: any lock will do */
+  /** 0…1 of full lock; 1: full lock will do */
   readonly lockShare: number;
   /** what would touch first with more lock */
   readonly part: 'body' | 'rack';

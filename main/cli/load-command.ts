@@ -1,5 +1,5 @@
 import { cureOverload } from '../../geo/load/cure/cure.ts';
-import { weigh } from '../../geo/load/weigh.ts';
+import { weighForTheWay } from '../../geo/load/on-the-way.ts';
 import { fail, ok, type Result } from '../../geo/result.ts';
 import { readLoadFile } from '../services/vehicle/read-load-file.ts';
 import { readVehicleFile } from '../services/vehicle/read-vehicle-file.ts';
@@ -35,7 +35,7 @@ async function loadFromFiles(
   const list = await readLoadFile(absolute(loadPath, folder));
   if (!list.ok) return list;
   const { items } = list.value;
-  const result = weigh(card.value, items);
+  const result = weighForTheWay(card.value, items);
   if (!result.ok) return result;
   const over = result.value.over.length > 0;
   if (read.value.flag('json')) return ok({ text: `${JSON.stringify(result.value, null, 2)}\n`, over });

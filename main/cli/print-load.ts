@@ -2,8 +2,9 @@ import type { Cures } from '../../geo/load/cure/cure.ts';
 import { sayCures } from '../../geo/load/cure/say-cure.ts';
 import { lawNotes } from '../../geo/load/law-notes.ts';
 import type { LoadItem } from '../../geo/load/load-list.ts';
-import type { LoadLimit, LoadResult } from '../../geo/load/result.ts';
-import { LOAD_CAUTION } from '../../geo/load/say-load.ts';
+import { type Moment, onTheWay } from '../../geo/load/on-the-way.ts';
+import type { LoadResult } from '../../geo/load/result.ts';
+import { LIMIT_NAME, LOAD_CAUTION, spareOf } from '../../geo/load/say-load.ts';
 import { printKg } from '../../geo/units/print.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import type { Paint } from './paint.ts';
@@ -20,6 +21,7 @@ export function printLoad(
 ): string {
   const over = result.over.length > 0;
   const headline = headlineOf(result);
+  const moments = onTheWay(card, items);
   const aboardKg = items.reduce((sum, item) => sum + item.massKg, 0);
   const lines = [
     ...wrap(headline, width).map((line) => paint.level(over ? 'barred' : 'clear', line)),
@@ -42,6 +44,8 @@ export function printLoad(
       : []),
     ...result.warnings.flatMap((warning) => wrap(`Mind: ${printable(warning, 400)}`, width, '')),
     ...(result.warnings.length > 0 ? [''] : []),
+    ...moments.flatMap((moment) => wrap(sayMoment(moment), width)),
+    ...(moments.length > 0 ? [''] : []),
     ...result.notes.flatMap((note) => wrap(printable(note, 400), width)),
     '',
     'Licence and law, by the plate (no verdicts; local rules decide):',
@@ -52,21 +56,26 @@ export function printLoad(
   return `${lines.join('\n')}\n`;
 }
 
-const NAMES: Readonly<Record<LoadLimit, string>> = {
-  gross: 'gross',
-  front: 'front axle',
-  rear: 'rear axle',
-  rack: 'rack',
-};
-
 /** What decides, in one line. */
-export function headlineOf({ over, spare, bindsFirst, rack, warnings }: LoadResult): string {
-  const spareOf = (limit: LoadLimit) => (limit === 'rack' ? (rack?.spareKg ?? 0) : spare[`${limit}Kg`]);
-  if (over.length > 0) {
-    const parts = over.map((limit) => `${NAMES[limit]} by ${printKg(-spareOf(limit), 'up')}`);
-    return `OVER: ${parts.join(', ')}. Do not leave like this.`;
-  }
-  return `WITHIN THE PLATES: ${printKg(spareOf(bindsFirst), 'down')} left, ${NAMES[bindsFirst]} first.${warnings.length > 0 ? ' Mind what is said below.' : ''}`;
+export function headlineOf(result: LoadResult): string {
+  if (result.over.length > 0) return `OVER: ${sayOver(result)}. Do not leave like this.`;
+  return `WITHIN THE PLATES: ${sayLeft(result)}.${result.warnings.length > 0 ? ' Mind what is said below.' : ''}`;
+}
+
+/** One state of the tanks on the way, and what decides then. */
+function sayMoment({ when, result }: Moment): string {
+  return `On the way, ${when}: ${result.over.length > 0 ? `OVER, ${sayOver(result)}` : sayLeft(result)}.`;
+}
+
+function sayOver(result: LoadResult): string {
+  return result.over
+    .map((limit) => `${LIMIT_NAME[limit]} by ${printKg(-spareOf(result, limit), 'up')}`)
+    .join(', ');
+}
+
+function sayLeft(result: LoadResult): string {
+  const { bindsFirst } = result;
+  return `${printKg(spareOf(result, bindsFirst), 'down')} left, ${LIMIT_NAME[bindsFirst]} first`;
 }
 
 /** Rounded against the driver: what is carried up, what is left down. */

@@ -1,7 +1,7 @@
 import { basename } from 'node:path';
 import { checkDrive } from '../../geo/check.ts';
+import { weighForTheWay } from '../../geo/load/on-the-way.ts';
 import type { LoadResult } from '../../geo/load/result.ts';
-import { weigh } from '../../geo/load/weigh.ts';
 import type { Drive } from '../../geo/match/drive.ts';
 import { followRoads } from '../../geo/match/follow-roads.ts';
 import type { DriveReport } from '../../geo/report.ts';
@@ -93,7 +93,7 @@ async function loadFrom(
 ): Promise<Result<LoadResult> | undefined> {
   if (loadPath === undefined) return undefined;
   const list = await readLoadFile(loadPath);
-  return list.ok ? weigh(card, list.value.items) : list;
+  return list.ok ? weighForTheWay(card, list.value.items) : list;
 }
 
 function leavingOf(

@@ -1,10 +1,11 @@
+import { LIMIT_NAME } from '../../geo/load/say-load.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { clip } from '../drive/words.ts';
 import { answer, question } from './ask-state.ts';
 import { CureList } from './cures.tsx';
 import { focusIfLost } from './rows-focus.ts';
 import { change } from './state.ts';
-import { decidingOf, kgText, LIMIT_NAME, LIMIT_SAID, sayPlate, sayShare, sumsOf, sumText } from './words.ts';
+import { decidingOf, kgText, LIMIT_SAID, sayPlate, sayShare, sumsOf, sumText } from './words.ts';
 
 /** Yes or no in kilograms, the most that can still be added there, and what to do where it is too much. */
 export function AskAnswer({ card, close }: { card: VehicleCard; close(): void }) {

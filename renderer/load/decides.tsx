@@ -1,5 +1,6 @@
 import type { LoadResult } from '../../geo/load/result.ts';
-import { decidingOf, kgText, LIMIT_NAME, LIMIT_SAID, sayPlate, sumsOf, sumText } from './words.ts';
+import { LIMIT_NAME } from '../../geo/load/say-load.ts';
+import { decidingOf, kgText, LIMIT_SAID, sayPlate, sumsOf, sumText } from './words.ts';
 
 /** What binds first, as plate − load = spare; whatever else is over; the front share. */
 export function Decides({ result }: { result: LoadResult }) {

@@ -2,7 +2,7 @@ import { axleShare } from '../../geo/load/axle-loads.ts';
 import { lawNotes } from '../../geo/load/law-notes.ts';
 import type { LoadItem } from '../../geo/load/load-list.ts';
 import type { LoadResult } from '../../geo/load/result.ts';
-import { LOAD_CAUTION } from '../../geo/load/say-load.ts';
+import { LIMIT_NAME, LOAD_CAUTION } from '../../geo/load/say-load.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { clip } from '../drive/words.ts';
 import { aboard } from '../state/loads.ts';
@@ -13,7 +13,7 @@ import { xField } from './fields.ts';
 import { doubtsOf } from './notes.tsx';
 import { sayRunningOrder } from './running-order.ts';
 import { weighed } from './state.ts';
-import { bareKg, decidingOf, LIMIT_NAME, sayPlate, sumsOf } from './words.ts';
+import { bareKg, decidingOf, sayPlate, sumsOf } from './words.ts';
 
 const WIDE_PX = 690;
 /** From so many items and sentences on, the table stands in two columns of small print. */

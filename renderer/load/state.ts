@@ -1,6 +1,6 @@
 import { batch, computed, signal } from '@preact/signals';
 import type { LoadItem } from '../../geo/load/load-list.ts';
-import { weigh } from '../../geo/load/weigh.ts';
+import { weighForTheWay } from '../../geo/load/on-the-way.ts';
 import { aboard, loads } from '../state/loads.ts';
 import { vehicle } from '../state/state.ts';
 import { keepSoon } from './keep.ts';
@@ -41,7 +41,7 @@ export const shown = computed<Items>(() => {
 /** The chosen vehicle as loaded now; undefined without a vehicle. */
 export const weighed = computed(() => {
   const card = vehicle.value?.card;
-  return card && weigh(card, shown.value);
+  return card && weighForTheWay(card, shown.value);
 });
 
 export const undoes = computed(() => history.value.past.at(-1)?.did);

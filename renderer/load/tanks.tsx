@@ -1,12 +1,14 @@
 import { useId } from 'preact/hooks';
 import { LIQUID_FACTS } from '../../geo/load/liquids.ts';
 import type { LoadItem } from '../../geo/load/load-list.ts';
+import { onTheWay } from '../../geo/load/on-the-way.ts';
 import { setTank } from '../../geo/load/tanks.ts';
 import type { Tank, VehicleCard } from '../../geo/vehicle/card.ts';
 import { clip } from '../drive/words.ts';
 import { focusIfLost } from './rows-focus.ts';
 import { change, endStep } from './state.ts';
 import { tankText, tellTank } from './tank-levels.ts';
+import { decidingOf, sayPlate } from './words.ts';
 
 /** Each tank of the card with its level, the level at which something is reached, and what filling or emptying does. */
 export function Tanks({ card, items }: { card: VehicleCard; items: readonly LoadItem[] }) {
@@ -21,7 +23,29 @@ export function Tanks({ card, items }: { card: VehicleCard; items: readonly Load
       {tanks.map((tank) => (
         <TankLevel key={tank.name} tank={tank} card={card} items={items} />
       ))}
+      <OnTheWay card={card} items={items} />
     </section>
+  );
+}
+
+/** What decides at each state of the tanks that the hire comes through. */
+function OnTheWay({ card, items }: { card: VehicleCard; items: readonly LoadItem[] }) {
+  const moments = onTheWay(card, items);
+  if (moments.length === 0) return null;
+  return (
+    <>
+      <h4>On the way</h4>
+      <ul class="load-on-the-way small">
+        {moments.map(({ when, result }) => {
+          const decides = decidingOf(result);
+          return (
+            <li key={when}>
+              {when}: <b class={decides.over ? 'level-barred' : ''}>{sayPlate(decides)}</b>
+            </li>
+          );
+        })}
+      </ul>
+    </>
   );
 }
 

@@ -1,15 +1,9 @@
 import type { LoadItem } from '../../geo/load/load-list.ts';
 import type { LoadLimit, LoadResult } from '../../geo/load/result.ts';
+import { LIMIT_NAME } from '../../geo/load/say-load.ts';
 import { printKg, type Rounding } from '../../geo/units/print.ts';
 
 const NOISE_KG = 1e-6;
-
-export const LIMIT_NAME: Readonly<Record<LoadLimit, string>> = {
-  gross: 'gross',
-  front: 'front axle',
-  rear: 'rear axle',
-  rack: 'rack',
-};
 
 /** What is reached or exceeded, in a sentence. */
 export const LIMIT_SAID: Readonly<Record<LoadLimit, string>> = {

@@ -1,7 +1,7 @@
 import { computed, signal } from '@preact/signals';
 import type { LoadItem } from '../../geo/load/load-list.ts';
+import { weighForTheWay } from '../../geo/load/on-the-way.ts';
 import type { LoadResult } from '../../geo/load/result.ts';
-import { weigh } from '../../geo/load/weigh.ts';
 import type { Problem, Result } from '../../geo/result.ts';
 import { vehicle } from './state.ts';
 
@@ -16,7 +16,7 @@ export const aboard = computed(() => loads.value[vehicle.value?.id ?? ''] ?? NOT
 /** The chosen vehicle with what is listed; undefined while nothing is. A problem where it cannot be worked out. */
 const aboardWeighed = computed<Result<LoadResult> | undefined>(() => {
   const card = vehicle.value?.card;
-  return card && aboard.value.length > 0 ? weigh(card, aboard.value) : undefined;
+  return card && aboard.value.length > 0 ? weighForTheWay(card, aboard.value) : undefined;
 });
 
 /** The items that the check counts. A list that cannot be worked out would leave the whole drive unchecked. */

@@ -8,7 +8,7 @@ const STRAIGHT_FINE_M = 0.01;
 
 /** What makes a run that touches pass what stands beside it. */
 export interface Advice {
-  /** the most lock, as a share of full lock, held from straight; 1: any */
+  /** the most lock, as a share of full lock, held from straight; 1: all of it */
   readonly lockShare: number;
   /** straight on by this much more before turning at the lock of the scene; undefined where that does not help */
   readonly straightM?: number;

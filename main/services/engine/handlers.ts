@@ -1,5 +1,5 @@
 import { checkDrive } from '../../../geo/check.ts';
-import { weigh } from '../../../geo/load/weigh.ts';
+import { weighForTheWay } from '../../../geo/load/on-the-way.ts';
 import type { Drive } from '../../../geo/match/drive.ts';
 import { followRoads } from '../../../geo/match/follow-roads.ts';
 import { matchLengths } from '../../../geo/match/sum-up.ts';
@@ -102,7 +102,7 @@ export function createHandlers(): EngineHandlers {
         return fail(map ? 'no-drive' : 'no-map', 'That drive is no longer open. Open it again.');
       const leaving = leaveAt === undefined ? undefined : readLeaving(leaveAt, opened.drive, map, country);
       if (leaving?.ok === false) return leaving;
-      const loaded = load === undefined ? undefined : weigh(vehicle, load.items);
+      const loaded = load === undefined ? undefined : weighForTheWay(vehicle, load.items);
       if (loaded?.ok === false) return loaded;
       return ok(
         checkDrive({

@@ -187,7 +187,7 @@ describe('an axle kept on a path', () => {
     }
   });
 
-  it('turns by sin α over the wheelbase for every metre, as any fine integration finds', () => {
+  it('turns by sin α over the wheelbase for every metre, as a fine integration finds too', () => {
     const vehicle = swingVehicle();
     const path: PathPiece[] = [
       { kind: 'line', lengthM: 3 },

@@ -1,7 +1,7 @@
 import { batch, effect } from '@preact/signals';
 import { fullLockRad, type HandDrive, takeWheel } from '../../geo/swing/lessons/legs.ts';
 import { type Motion, poseAt } from '../../geo/swing/motion.ts';
-import { byHand, handBack, handDriven, shown, toStart, touchedByHand, wheelShare } from './state.ts';
+import { byHand, handDriven, shown, toStart, touchedByHand, wheelShare } from './state.ts';
 
 /** Walking pace, and from the middle to the lock in two seconds. */
 const SPEED_MS = 1.3;
@@ -16,6 +16,8 @@ export interface Held {
 export const held: Held = { move: 0, wheel: 0 };
 
 let drive: HandDrive | undefined;
+/** The way it last rolled while it was free: the one that led into what is touched. */
+let ledBack = false;
 
 /** The vehicle where the lesson starts, wheels straight, under the user's hand. */
 export function startByHand(): void {
@@ -26,7 +28,7 @@ export function startByHand(): void {
     const { card, scene } = begun;
     drive = takeWheel(scene.vehicle, poseAt(scene.motion, 0));
     wheelShare.value = 0;
-    handBack.value = scene.reversing;
+    ledBack = scene.reversing;
     handDriven.value = { card, motion: drive.motion() };
   });
 }
@@ -35,25 +37,22 @@ export function startByHand(): void {
 export function rollBy(moveM: number): void {
   if (!drive || !byHand.peek() || moveM === 0) return;
   const back = moveM < 0;
-  // touching, only the way that led off it is open
-  if (touchedByHand.peek() && back === handBack.peek()) return;
+  // touching, only the way that leads off it is open, for as long as it takes
+  if (!touchedByHand.peek()) ledBack = back;
+  else if (back === ledBack) return;
   drive.roll(moveM);
-  const motion = drive.motion();
-  batch(() => {
-    handBack.value = back;
-    showDriven(motion);
-  });
+  showDriven(drive.motion());
 }
 
 /** Turns the wheel, standing. @param share −1 right lock … 1 left lock */
 export function turnWheel(share: number): void {
   const scene = shown.peek()?.scene;
   if (!drive || !scene || !byHand.peek()) return;
-  const held = Math.max(-1, Math.min(1, share));
-  drive.steer(held * fullLockRad(scene.vehicle));
+  const within = Math.max(-1, Math.min(1, share));
+  drive.steer(within * fullLockRad(scene.vehicle));
   const motion = drive.motion();
   batch(() => {
-    wheelShare.value = held;
+    wheelShare.value = within;
     showDriven(motion);
   });
 }

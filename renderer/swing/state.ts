@@ -55,8 +55,7 @@ const handMotion = computed(() => {
   const driven = handDriven.value;
   return driven !== undefined && driven.card === vehicle.value?.card ? driven.motion : undefined;
 });
-/** Which way the hand last rolled, and where the wheel stands: −1 right lock … 1 left lock. */
-export const handBack = signal(false);
+/** Where the wheel in the hand stands: −1 right lock … 1 left lock. */
 export const wheelShare = signal(0);
 export const byHand = computed(() => handMotion.value !== undefined);
 

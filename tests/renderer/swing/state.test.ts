@@ -96,6 +96,15 @@ describe('the wheel in the hand', () => {
     expect(touchedByHand.value).toBe(false);
   });
 
+  it('comes off again by smaller steps than it ran in', () => {
+    startByHand();
+    turnWheel(-1);
+    for (let i = 0; i < 40; i++) rollBy(0.25);
+    expect(touchedByHand.value).toBe(true);
+    for (let i = 0; i < 20; i++) rollBy(-0.02);
+    expect(touchedByHand.value).toBe(false);
+  });
+
   it('is taken off by going back to the lesson', () => {
     startByHand();
     expect(byHand.value).toBe(true);

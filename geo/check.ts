@@ -1,20 +1,20 @@
 import { alpha2 } from './country/country-of.ts';
+import type { Drive, Stretch } from './drive/drive.ts';
+import type { Route } from './drive/gpx/route.ts';
+import { countPositions } from './drive/gpx/route-length.ts';
+import { matchLengths, nameRoad } from './drive/sum-up.ts';
+import type { Leaving } from './drive/times/leaving.ts';
+import { timesOf } from './drive/times/times-of.ts';
+import type { Timetable } from './drive/times/timetable.ts';
 import type { LoadResult } from './load/result.ts';
 import { sayLoaded } from './load/say-load.ts';
-import type { Drive, Stretch } from './match/drive.ts';
-import { matchLengths, nameRoad } from './match/sum-up.ts';
-import { type DriveReport, type Finding, verdictOf } from './report.ts';
+import { type DriveReport, type Finding, verdictOf } from './report/report.ts';
 import type { Roads } from './roads/roads.ts';
 import { WAY_KIND } from './roads/roads.ts';
-import { countPositions } from './route/measure.ts';
-import type { Route } from './route/route.ts';
-import { type Along, alongDrive, isoText } from './subjects/along.ts';
-import { SUBJECTS_IN_ORDER } from './subjects/index.ts';
-import { DEFAULT_MARGINS, type Margins } from './subjects/rule.ts';
-import { rulesUsed } from './subjects/rules-used.ts';
-import type { Leaving } from './timetable/leaving.ts';
-import { timesOf } from './timetable/times-of.ts';
-import type { Timetable } from './timetable/timetable.ts';
+import { type Along, alongDrive, isoText } from './rules/along.ts';
+import { SUBJECTS_IN_ORDER } from './rules/index.ts';
+import { DEFAULT_MARGINS, type Margins } from './rules/rule.ts';
+import { rulesUsed } from './rules/rules-used.ts';
 import type { VehicleCard } from './vehicle/card.ts';
 import { envelopeOf } from './vehicle/envelope.ts';
 
@@ -128,13 +128,13 @@ function inDrivingOrder(a: Finding, b: Finding): number {
 function countDriven(roads: Roads): number {
   const ids = new Set<number>();
   for (let way = 0; way < roads.ways.count; way++)
-    if (roads.ways.kind[way] !== WAY_KIND.around) ids.add(roads.ways.id[way] as number);
+    if (roads.ways.kind[way] !== WAY_KIND.around) ids.add(roads.ways.id[way]!);
   return ids.size;
 }
 
 function describeStretch(stretch: Stretch, roads: Roads): DriveReport['roads'][number] {
   return {
-    way: roads.ways.id[stretch.way] as number,
+    way: roads.ways.id[stretch.way]!,
     forward: stretch.forward,
     fromM: stretch.fromM,
     toM: stretch.toM,

@@ -9,10 +9,10 @@ export function clipLine(line: Flat, min: number, max: number): Flat[] {
   const parts: number[][] = [];
   let part: number[] | undefined;
   for (let i = 2; i < line.length; i += 2) {
-    const ax = line[i - 2] as number;
-    const ay = line[i - 1] as number;
-    const bx = line[i] as number;
-    const by = line[i + 1] as number;
+    const ax = line[i - 2]!;
+    const ay = line[i - 1]!;
+    const bx = line[i]!;
+    const by = line[i + 1]!;
     const span = insideSpan(ax, ay, bx, by, min, max);
     if (span === undefined) {
       part = undefined;
@@ -79,14 +79,14 @@ function clipHalf(ring: Flat, axis: 0 | 1, limit: number, sign: 1 | -1): Flat {
   const count = ring.length;
   for (let i = 0; i < count; i += 2) {
     const before = (i + count - 2) % count;
-    const a = (ring[before + axis] as number) - limit;
-    const b = (ring[i + axis] as number) - limit;
-    const bx = ring[i] as number;
-    const by = ring[i + 1] as number;
+    const a = ring[before + axis]! - limit;
+    const b = ring[i + axis]! - limit;
+    const bx = ring[i]!;
+    const by = ring[i + 1]!;
     if (a * sign >= 0 !== b * sign >= 0) {
       const share = a / (a - b);
-      const ax = ring[before] as number;
-      const ay = ring[before + 1] as number;
+      const ax = ring[before]!;
+      const ay = ring[before + 1]!;
       out.push(ax + (bx - ax) * share, ay + (by - ay) * share);
     }
     if (b * sign >= 0) out.push(bx, by);

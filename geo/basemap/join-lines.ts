@@ -52,11 +52,11 @@ export function isClosed(line: Uint32Array): boolean {
 }
 
 function first(line: Uint32Array): number {
-  return line[0] as number;
+  return line[0]!;
 }
 
 function last(line: Uint32Array): number {
-  return line[line.length - 1] as number;
+  return line[line.length - 1]!;
 }
 
 /** One line of several, the shared ends once. */

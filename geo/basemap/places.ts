@@ -48,7 +48,7 @@ export function placesOf(
   const places: Place[] = [];
   for (const [node, tags] of nodes.tags) {
     const place = named(tags);
-    if (place) places.push({ ...place, x: x[node] as number, y: y[node] as number });
+    if (place) places.push({ ...place, x: x[node]!, y: y[node]! });
   }
   for (const { area, kind, refs, tags } of drawn) {
     if (!area || (kind !== 'water' && kind !== 'wood' && kind !== 'park')) continue;
@@ -56,10 +56,10 @@ export function placesOf(
     if (say === undefined) continue;
     let [west, north, east, south] = [Infinity, Infinity, -Infinity, -Infinity];
     for (const ref of refs) {
-      west = Math.min(west, x[ref] as number);
-      east = Math.max(east, x[ref] as number);
-      north = Math.min(north, y[ref] as number);
-      south = Math.max(south, y[ref] as number);
+      west = Math.min(west, x[ref]!);
+      east = Math.max(east, x[ref]!);
+      north = Math.min(north, y[ref]!);
+      south = Math.max(south, y[ref]!);
     }
     places.push({
       say,

@@ -76,7 +76,7 @@ function drawnOf({ ways }: Roads): Drawn[] {
     const tags = ways.tags[way] as Tags;
     const refs = ways.refs.subarray(ways.start[way], ways.start[way + 1]);
     const closed = isClosed(refs);
-    const drawing = drawKind(tags, ways.kind[way] as number, closed);
+    const drawing = drawKind(tags, ways.kind[way]!, closed);
     if (drawing === undefined || refs.length < 2) continue;
     if (drawing.kind === 'coastline') coast.push(refs);
     else if (!drawing.area || closed) drawn.push({ ...drawing, refs, tags });
@@ -110,8 +110,8 @@ function shelve<T>(things: readonly T[], boxOf: (thing: T) => Box): Shelf<T> {
 function boxAround(refs: Uint32Array, x: Float64Array, y: Float64Array): Box {
   let [west, north, east, south] = [Infinity, Infinity, -Infinity, -Infinity];
   for (const ref of refs) {
-    const px = x[ref] as number;
-    const py = y[ref] as number;
+    const px = x[ref]!;
+    const py = y[ref]!;
     if (px < west) west = px;
     if (px > east) east = px;
     if (py < north) north = py;

@@ -105,10 +105,10 @@ function cutArea(drawn: Drawn, cut: Cut, parts: number[]): void {
   ring.length -= 2;
   let [west, north, east, south] = [Infinity, Infinity, -Infinity, -Infinity];
   for (let i = 0; i < ring.length; i += 2) {
-    west = Math.min(west, ring[i] as number);
-    east = Math.max(east, ring[i] as number);
-    north = Math.min(north, ring[i + 1] as number);
-    south = Math.max(south, ring[i + 1] as number);
+    west = Math.min(west, ring[i]!);
+    east = Math.max(east, ring[i]!);
+    north = Math.min(north, ring[i + 1]!);
+    south = Math.max(south, ring[i + 1]!);
   }
   const least = (AREA_MIN_PX * TILE_UNITS) / TILE_PX;
   if (east - west < least && south - north < least) return;
@@ -125,14 +125,14 @@ function project(drawn: Drawn, { map, scale, originX, originY, tolerance }: Cut)
   const out: number[] = [];
   let before = Number.NaN;
   for (let i = 0; i < refs.length; i++) {
-    if ((weight[i] as number) < tolerance) continue;
-    const ref = refs[i] as number;
-    let px = x[ref] as number;
+    if (weight[i]! < tolerance) continue;
+    const ref = refs[i]!;
+    let px = x[ref]!;
     // the short way round crosses the antimeridian
     if (px - before > 0.5) px -= 1;
     else if (before - px > 0.5) px += 1;
     before = px;
-    out.push((px - originX) * scale, ((y[ref] as number) - originY) * scale);
+    out.push((px - originX) * scale, (y[ref]! - originY) * scale);
   }
   return out;
 }
@@ -141,8 +141,8 @@ function project(drawn: Drawn, { map, scale, originX, originY, tolerance }: Cut)
 function round(line: Flat, step: number): number[] {
   const out: number[] = [];
   for (let i = 0; i < line.length; i += 2) {
-    const px = Math.round((line[i] as number) / step) * step;
-    const py = Math.round((line[i + 1] as number) / step) * step;
+    const px = Math.round(line[i]! / step) * step;
+    const py = Math.round(line[i + 1]! / step) * step;
     const last = out.length;
     if (last === 0 || out[last - 2] !== px || out[last - 1] !== py) out.push(px, py);
   }
@@ -151,15 +151,11 @@ function round(line: Flat, step: number): number[] {
 
 function turnedRound(line: Flat): number[] {
   const out: number[] = [];
-  for (let i = line.length - 2; i >= 0; i -= 2) out.push(line[i] as number, line[i + 1] as number);
+  for (let i = line.length - 2; i >= 0; i -= 2) out.push(line[i]!, line[i + 1]!);
   return out;
 }
 
 function push(line: Flat, parts: number[]): void {
-  parts.push(line.length / 2, line[0] as number, line[1] as number);
-  for (let i = 2; i < line.length; i += 2)
-    parts.push(
-      (line[i] as number) - (line[i - 2] as number),
-      (line[i + 1] as number) - (line[i - 1] as number),
-    );
+  parts.push(line.length / 2, line[0]!, line[1]!);
+  for (let i = 2; i < line.length; i += 2) parts.push(line[i]! - line[i - 2]!, line[i + 1]! - line[i - 1]!);
 }

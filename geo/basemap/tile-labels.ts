@@ -122,11 +122,9 @@ function straightNear(
 function lengthsAlong(refs: Uint32Array, { x, y }: BaseMap): Float64Array {
   const along = new Float64Array(refs.length);
   for (let i = 1; i < refs.length; i++) {
-    const a = refs[i - 1] as number;
-    const b = refs[i] as number;
-    along[i] =
-      (along[i - 1] as number) +
-      Math.hypot((x[b] as number) - (x[a] as number), (y[b] as number) - (y[a] as number));
+    const a = refs[i - 1]!;
+    const b = refs[i]!;
+    along[i] = along[i - 1]! + Math.hypot(x[b]! - x[a]!, y[b]! - y[a]!);
   }
   return along;
 }
@@ -137,14 +135,14 @@ function placeAt({ refs, along }: NameLine, { x, y }: BaseMap, at: number): { x:
   let high = refs.length - 1;
   while (high - low > 1) {
     const half = (low + high) >> 1;
-    if ((lengths[half] as number) <= at) low = half;
+    if (lengths[half]! <= at) low = half;
     else high = half;
   }
-  const span = (lengths[high] as number) - (lengths[low] as number);
-  const t = span > 0 ? Math.min(1, Math.max(0, (at - (lengths[low] as number)) / span)) : 0;
-  const a = refs[low] as number;
-  const b = refs[high] as number;
-  const ax = x[a] as number;
-  const ay = y[a] as number;
-  return { x: ax + ((x[b] as number) - ax) * t, y: ay + ((y[b] as number) - ay) * t };
+  const span = lengths[high]! - lengths[low]!;
+  const t = span > 0 ? Math.min(1, Math.max(0, (at - lengths[low]!) / span)) : 0;
+  const a = refs[low]!;
+  const b = refs[high]!;
+  const ax = x[a]!;
+  const ay = y[a]!;
+  return { x: ax + (x[b]! - ax) * t, y: ay + (y[b]! - ay) * t };
 }

@@ -17,7 +17,7 @@ export function weighLine(refs: Uint32Array, x: Float64Array, y: Float64Array): 
     let most = -1;
     let at = -1;
     for (let i = from + 1; i < to; i++) {
-      const away = squaredAway(refs[i] as number, refs[from] as number, refs[to] as number, x, y);
+      const away = squaredAway(refs[i]!, refs[from]!, refs[to]!, x, y);
       if (away > most) {
         most = away;
         at = i;
@@ -33,12 +33,12 @@ export function weighLine(refs: Uint32Array, x: Float64Array, y: Float64Array): 
 
 /** Squared distance of node p from the segment between nodes a and b. */
 function squaredAway(p: number, a: number, b: number, x: Float64Array, y: Float64Array): number {
-  const ax = x[a] as number;
-  const ay = y[a] as number;
-  const dx = (x[b] as number) - ax;
-  const dy = (y[b] as number) - ay;
-  const px = (x[p] as number) - ax;
-  const py = (y[p] as number) - ay;
+  const ax = x[a]!;
+  const ay = y[a]!;
+  const dx = x[b]! - ax;
+  const dy = y[b]! - ay;
+  const px = x[p]! - ax;
+  const py = y[p]! - ay;
   const squared = dx * dx + dy * dy;
   const t = squared > 0 ? Math.min(1, Math.max(0, (px * dx + py * dy) / squared)) : 0;
   return (px - t * dx) ** 2 + (py - t * dy) ** 2;

@@ -45,23 +45,23 @@ export function alpha2(country: string): string {
 export function countriesAlong({ lat, lon, atM }: DrivePlaces): CountrySpan[] {
   const count = atM.length;
   if (count === 0) return [];
-  const countryAt = (i: number) => countryOf(lat[i] as number, lon[i] as number);
+  const countryAt = (i: number) => countryOf(lat[i]!, lon[i]!);
   const spans: CountrySpan[] = [];
   let asked = 0;
   let country = countryAt(0);
-  let fromM = atM[0] as number;
+  let fromM = atM[0]!;
   for (let i = 1; i < count; i++) {
-    if (i < count - 1 && (atM[i] as number) - (atM[asked] as number) < STEP_M) continue;
+    if (i < count - 1 && atM[i]! - atM[asked]! < STEP_M) continue;
     const next = countryAt(i);
     if (next !== country) {
-      const borderM = atM[firstInside(asked, i, next, countryAt)] as number;
+      const borderM = atM[firstInside(asked, i, next, countryAt)]!;
       spans.push({ fromM, toM: borderM, country });
       fromM = borderM;
       country = next;
     }
     asked = i;
   }
-  spans.push({ fromM, toM: atM[count - 1] as number, country });
+  spans.push({ fromM, toM: atM[count - 1]!, country });
   return spans;
 }
 

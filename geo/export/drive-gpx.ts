@@ -1,7 +1,7 @@
-import type { DriveReport, Finding } from '../report.ts';
+import type { Route } from '../drive/gpx/route.ts';
+import { type Waypoint, writeGpx } from '../drive/gpx/write-gpx.ts';
+import type { DriveReport, Finding } from '../report/report.ts';
 import type { Result } from '../result.ts';
-import type { Route } from '../route/route.ts';
-import { type Waypoint, writeGpx } from '../route/write-gpx.ts';
 
 const NAME_LONGEST = 60;
 

@@ -1,8 +1,8 @@
 import { featureCollection, lineString, point } from '@turf/turf';
 import type { Feature, FeatureCollection, Geometry } from 'geojson';
-import type { Drive } from '../match/drive.ts';
-import { lineBetween } from '../match/drive-line.ts';
-import type { DriveReport } from '../report.ts';
+import type { Drive } from '../drive/drive.ts';
+import { lineBetween } from '../drive/drive-line.ts';
+import type { DriveReport } from '../report/report.ts';
 import type { Roads } from '../roads/roads.ts';
 
 /**

@@ -88,16 +88,16 @@ function packNodes(gather: Gather, refs: Uint32Array): Roads['nodes'] {
   for (const node of gather.nodeTags.keys()) if (gather.stands(node)) used[node] = 1;
   const order = new Uint32Array(used.reduce((sum, one) => sum + one, 0));
   for (let node = 0, at = 0; node < count; node++) if (used[node] === 1) order[at++] = node;
-  order.sort((a, b) => (ids[a] as number) - (ids[b] as number));
+  order.sort((a, b) => ids[a]! - ids[b]!);
   const place = new Uint32Array(count);
   const tags = new Map<number, Tags>();
   for (let at = 0; at < order.length; at++) {
-    const node = order[at] as number;
+    const node = order[at]!;
     place[node] = at;
     const nodeTags = gather.nodeTags.get(node);
     if (nodeTags) tags.set(at, nodeTags);
   }
-  for (let at = 0; at < refs.length; at++) refs[at] = place[refs[at] as number] as number;
+  for (let at = 0; at < refs.length; at++) refs[at] = place[refs[at]!]!;
   return {
     count: order.length,
     id: picked(ids, order),
@@ -109,7 +109,7 @@ function packNodes(gather: Gather, refs: Uint32Array): Roads['nodes'] {
 
 function picked(values: Float64Array, order: Uint32Array): Float64Array {
   const out = new Float64Array(order.length);
-  for (let i = 0; i < order.length; i++) out[i] = values[order[i] as number] as number;
+  for (let i = 0; i < order.length; i++) out[i] = values[order[i]!]!;
   return out;
 }
 

@@ -1,5 +1,5 @@
-import { distanceM, EARTH_RADIUS_M, wrapLon } from '../route/measure.ts';
-import type { Route } from '../route/route.ts';
+import type { Route } from '../drive/gpx/route.ts';
+import { distanceM, EARTH_RADIUS_M, wrapLon } from '../earth/sphere.ts';
 
 /**
  * Nodes on a driven road may lie half a segment from the place driven. Segments over 2.5 km are hardly known on
@@ -31,12 +31,11 @@ export function discsAlong(route: Route): Disc[] {
   let before: number | undefined;
   for (const { lat, lon } of route.segments) {
     for (let i = 0; i < lat.length; i++) {
-      const here = lat[i] as number;
+      const here = lat[i]!;
       // each longitude is brought next to the one before
-      const there: number =
-        before === undefined ? (lon[i] as number) : before + wrapLon((lon[i] as number) - before);
+      const there: number = before === undefined ? lon[i]! : before + wrapLon(lon[i]! - before);
       if (i > 0 && before !== undefined) {
-        const lastLat = lat[i - 1] as number;
+        const lastLat = lat[i - 1]!;
         const legM = distanceM(lastLat, before, here, there);
         const reachM = REACH_M + REACH_PER_LEG * legM;
         const nearM = NEAR_M + REACH_PER_LEG * legM;

@@ -93,8 +93,7 @@ export class Gather {
     if (lacking.count === 0 || this.mask === undefined) return undefined;
     return {
       nodes: (batch) => {
-        for (let i = 0; i < batch.count; i++)
-          if (lacking.indexOf(batch.id[i] as number) >= 0) this.addNode(batch, i);
+        for (let i = 0; i < batch.count; i++) if (lacking.indexOf(batch.id[i]!) >= 0) this.addNode(batch, i);
       },
     };
   }
@@ -122,7 +121,7 @@ export class Gather {
         !mask ||
         kind !== WAY_KIND.ferry ||
         !this.farFerries.has(id) ||
-        refs.some((ref, i) => i > 0 && meets(mask, this.boxOf([[refs[i - 1] as number, ref]]), 'reach')),
+        refs.some((ref, i) => i > 0 && meets(mask, this.boxOf([[refs[i - 1]!, ref]]), 'reach')),
     );
   }
 
@@ -139,8 +138,8 @@ export class Gather {
     const maker = new BoxMaker();
     for (const refs of lines)
       for (let i = 0; i < refs.length; i++) {
-        const node = this.nodes.indexOf(refs[i] as number);
-        if (node >= 0) maker.add(this.lat[node] as number, this.lon[node] as number);
+        const node = this.nodes.indexOf(refs[i]!);
+        if (node >= 0) maker.add(this.lat[node]!, this.lon[node]!);
       }
     return maker.box();
   }
@@ -149,12 +148,12 @@ export class Gather {
     const { mask } = this;
     const { lat, lon } = batch;
     for (let i = 0; i < batch.count; i++)
-      if (mask === undefined || mask.has(lat[i] as number, lon[i] as number)) this.addNode(batch, i);
+      if (mask === undefined || mask.has(lat[i]!, lon[i]!)) this.addNode(batch, i);
   }
 
   private addNode(batch: NodeBatch, i: number): void {
     const tags = batch.tags(i);
-    this.place(batch.id[i] as number, batch.lat[i] as number, batch.lon[i] as number, tags);
+    this.place(batch.id[i]!, batch.lat[i]!, batch.lon[i]!, tags);
   }
 
   private place(id: number, lat: number, lon: number, tags?: Tags): void {
@@ -169,10 +168,7 @@ export class Gather {
       }
       this.lat[index] = lat;
       this.lon[index] = lon;
-    } else if (
-      Math.abs((this.lat[index] as number) - lat) > 1e-5 ||
-      Math.abs((this.lon[index] as number) - lon) > 1e-5
-    )
+    } else if (Math.abs(this.lat[index]! - lat) > 1e-5 || Math.abs(this.lon[index]! - lon) > 1e-5)
       this.differing.add(`n${id}`);
     if (tags && !saysNothing(tags) && !this.nodeTags.has(index)) this.nodeTags.set(index, tags);
   }
@@ -218,10 +214,9 @@ export class Gather {
   private touches(way: RawWay): boolean {
     const { mask } = this;
     if (mask === undefined) return true;
-    for (let i = 0; i < way.count; i++) if (this.nodes.indexOf(way.refs[i] as number) >= 0) return true;
+    for (let i = 0; i < way.count; i++) if (this.nodes.indexOf(way.refs[i]!) >= 0) return true;
     if (way.lat && way.lon)
-      for (let i = 0; i < way.count; i++)
-        if (mask.has(way.lat[i] as number, way.lon[i] as number)) return true;
+      for (let i = 0; i < way.count; i++) if (mask.has(way.lat[i]!, way.lon[i]!)) return true;
     return false;
   }
 
@@ -229,8 +224,7 @@ export class Gather {
   private placeLocated({ refs, count, lat, lon }: RawWay): void {
     if (!lat || !lon) return;
     for (let i = 0; i < count; i++)
-      if (Math.abs(lat[i] as number) <= 90 && Math.abs(lon[i] as number) <= 180)
-        this.place(refs[i] as number, lat[i] as number, lon[i] as number);
+      if (Math.abs(lat[i]!) <= 90 && Math.abs(lon[i]!) <= 180) this.place(refs[i]!, lat[i]!, lon[i]!);
   }
 
   private resolved(refs: Float64Array): number {

@@ -8,7 +8,7 @@ export class IdTable {
   indexOf(id: number): number {
     const mask = this.slots.length - 1;
     for (let slot = hash(id) & mask; ; slot = (slot + 1) & mask) {
-      const index = this.slots[slot] as number;
+      const index = this.slots[slot]!;
       if (index < 0 || this.ids[index] === id) return index;
     }
   }
@@ -26,8 +26,8 @@ export class IdTable {
 
   private place(index: number): void {
     const mask = this.slots.length - 1;
-    let slot = hash(this.ids[index] as number) & mask;
-    while ((this.slots[slot] as number) >= 0) slot = (slot + 1) & mask;
+    let slot = hash(this.ids[index]!) & mask;
+    while (this.slots[slot]! >= 0) slot = (slot + 1) & mask;
     this.slots[slot] = index;
   }
 

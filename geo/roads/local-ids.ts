@@ -12,7 +12,7 @@ export function withLocalIds(sink: MapSink, file: number): MapSink {
   const shift = file * ROOM_PER_FILE;
   const own = (id: number): number => (id < 0 ? id - shift : id);
   const ownAll = (ids: Float64Array, count: number): Float64Array => {
-    for (let i = 0; i < count; i++) if ((ids[i] as number) < 0) return ids.slice(0, count).map(own);
+    for (let i = 0; i < count; i++) if (ids[i]! < 0) return ids.slice(0, count).map(own);
     return ids;
   };
   const { nodes, way, relation } = sink;

@@ -1,4 +1,4 @@
-import type { Route } from '../route/route.ts';
+import type { Route } from '../drive/gpx/route.ts';
 import { type Box, boxOfDiscs } from './box.ts';
 import { type Disc, discsAlong, reachDeg } from './discs.ts';
 
@@ -50,7 +50,7 @@ export function corridorMask(route: Route): Mask {
     const right = Math.min(columns - 1, Math.floor(to * perDegree));
     for (let row = bottom; row <= top; row++)
       for (let at = row * columns + left; at <= row * columns + right; at++)
-        if ((cells[at] as number) >= least) return true;
+        if (cells[at]! >= least) return true;
     return false;
   };
   return {

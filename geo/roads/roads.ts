@@ -34,7 +34,7 @@ export interface Roads {
   readonly sources: readonly MapSource[];
   /** sentences for the user: incomplete answers, leniencies, missing nodes */
   readonly notes: readonly string[];
-  /** sentences saying why roads or limits may be missing from the data; each makes the whole drive unproved */
+  /** sentences saying why roads or limits may be missing from the data; each makes the whole drive unknown */
   readonly incomplete?: readonly string[];
 }
 

@@ -1,5 +1,5 @@
 import Flatbush from 'flatbush';
-import { localFrame, wrapLon } from '../route/measure.ts';
+import { localFrame, wrapLon } from '../earth/sphere.ts';
 import { type NearSegment, type Roads, type SegmentIndex, type SegmentRef, WAY_KIND } from './roads.ts';
 
 type Nodes = Pick<Roads['nodes'], 'lat' | 'lon'>;
@@ -32,21 +32,21 @@ export function buildSegmentIndex(nodes: Nodes, ways: Ways): SegmentIndex {
       const { metresPerDegLat, metresPerDegLon } = frame;
       // spelled out without an object per end: this runs for every position of a drive
       for (const hit of search(driven, lat - dLat, lon - dLon, lat + dLat, lon + dLon)) {
-        const at = driven.at[hit] as number;
-        const a = ways.refs[at] as number;
-        const b = ways.refs[at + 1] as number;
-        const ax = wrapLon((nodes.lon[a] as number) - lon) * metresPerDegLon;
-        const ay = ((nodes.lat[a] as number) - lat) * metresPerDegLat;
-        const dx = wrapLon((nodes.lon[b] as number) - lon) * metresPerDegLon - ax;
-        const dy = ((nodes.lat[b] as number) - lat) * metresPerDegLat - ay;
+        const at = driven.at[hit]!;
+        const a = ways.refs[at]!;
+        const b = ways.refs[at + 1]!;
+        const ax = wrapLon(nodes.lon[a]! - lon) * metresPerDegLon;
+        const ay = (nodes.lat[a]! - lat) * metresPerDegLat;
+        const dx = wrapLon(nodes.lon[b]! - lon) * metresPerDegLon - ax;
+        const dy = (nodes.lat[b]! - lat) * metresPerDegLat - ay;
         const squared = dx * dx + dy * dy;
         const t = squared > 0 ? Math.min(1, Math.max(0, -(ax * dx + ay * dy) / squared)) : 0;
         const ex = ax + t * dx;
         const ey = ay + t * dy;
         const distanceM = Math.sqrt(ex * ex + ey * ey);
         if (distanceM > radiusM) continue;
-        const way = driven.way[hit] as number;
-        found.push({ way, seg: at - (ways.start[way] as number), distanceM, t });
+        const way = driven.way[hit]!;
+        found.push({ way, seg: at - ways.start[way]!, distanceM, t });
       }
       return found;
     },
@@ -60,8 +60,7 @@ export function buildSegmentIndex(nodes: Nodes, ways: Ways): SegmentIndex {
 function fillShelf(nodes: Nodes, ways: Ways, takes: (kind: number) => boolean): Shelf | undefined {
   let count = 0;
   for (let way = 0; way < ways.count; way++)
-    if (takes(ways.kind[way] as number))
-      count += Math.max(0, (ways.start[way + 1] as number) - (ways.start[way] as number) - 1);
+    if (takes(ways.kind[way]!)) count += Math.max(0, ways.start[way + 1]! - ways.start[way]! - 1);
   if (count === 0) return undefined;
   const shelf: Shelf = {
     tree: new Flatbush(count, 16, Float64Array),
@@ -70,10 +69,10 @@ function fillShelf(nodes: Nodes, ways: Ways, takes: (kind: number) => boolean): 
   };
   let next = 0;
   for (let way = 0; way < ways.count; way++) {
-    if (!takes(ways.kind[way] as number)) continue;
-    for (let at = ways.start[way] as number; at + 1 < (ways.start[way + 1] as number); at++) {
-      const a = ways.refs[at] as number;
-      const b = ways.refs[at + 1] as number;
+    if (!takes(ways.kind[way]!)) continue;
+    for (let at = ways.start[way]!; at + 1 < ways.start[way + 1]!; at++) {
+      const a = ways.refs[at]!;
+      const b = ways.refs[at + 1]!;
       addBox(shelf.tree, nodes, a, b);
       shelf.way[next] = way;
       shelf.at[next++] = at;
@@ -84,10 +83,10 @@ function fillShelf(nodes: Nodes, ways: Ways, takes: (kind: number) => boolean): 
 }
 
 function addBox(tree: Flatbush, { lat, lon }: Nodes, a: number, b: number): void {
-  const south = Math.min(lat[a] as number, lat[b] as number);
-  const north = Math.max(lat[a] as number, lat[b] as number);
-  const west = Math.min(lon[a] as number, lon[b] as number);
-  const east = Math.max(lon[a] as number, lon[b] as number);
+  const south = Math.min(lat[a]!, lat[b]!);
+  const north = Math.max(lat[a]!, lat[b]!);
+  const west = Math.min(lon[a]!, lon[b]!);
+  const east = Math.max(lon[a]!, lon[b]!);
   // the short way round crosses the antimeridian: the box then runs on beyond 180
   if (east - west > 180) tree.add(east, south, west + 360, north);
   else tree.add(west, south, east, north);
@@ -102,6 +101,6 @@ function search(shelf: Shelf, south: number, west: number, north: number, east: 
 }
 
 function refOf(shelf: Shelf, ways: Ways, hit: number): SegmentRef {
-  const way = shelf.way[hit] as number;
-  return { way, seg: (shelf.at[hit] as number) - (ways.start[way] as number) };
+  const way = shelf.way[hit]!;
+  return { way, seg: shelf.at[hit]! - ways.start[way]! };
 }

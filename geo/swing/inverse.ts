@@ -1,5 +1,5 @@
 import { tailsOf } from './circle.ts';
-import { lockRad } from './steer.ts';
+import { lockRad } from './motion/steer.ts';
 import type { SwingVehicle } from './swing-vehicle.ts';
 
 /*

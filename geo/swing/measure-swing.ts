@@ -1,12 +1,12 @@
-import { besidePath, type LaidPath, layPath } from './beside-path.ts';
-import { guidedPoint } from './follow.ts';
-import type { Guide, GuidePath } from './guide-path.ts';
-import { type Motion, type Pose, poseAt } from './motion.ts';
+import { besidePath, type LaidPath, layPath } from './motion/beside-path.ts';
+import { guidedPoint } from './motion/follow.ts';
+import type { Guide, GuidePath } from './motion/guide-path.ts';
+import { type Motion, type Pose, poseAt } from './motion/motion.ts';
+import { reversalsIn, turnsOf } from './motion/turns-of.ts';
 import { noseOf, outlineOf, tailPointsOf } from './outline.ts';
 import { sweptBand } from './swept-band.ts';
 import { type OutlinePoint, type Swing, swingBeyond } from './swing-beyond.ts';
 import type { SwingVehicle } from './swing-vehicle.ts';
-import { reversalsIn, turnsOf } from './turns-of.ts';
 
 /** What is read off a motion without a path. */
 export interface EndSwings {
@@ -150,10 +150,10 @@ function traceBeside(
   const stationM = new Float64Array(cos.length);
   const besideM = new Float64Array(cos.length);
   for (let index = 0; index < cos.length; index++) {
-    const c = cos[index] as number;
-    const s = sin[index] as number;
-    const xM = (motion.xM[index] as number) + aheadM * c - leftM * s;
-    const yM = (motion.yM[index] as number) + aheadM * s + leftM * c;
+    const c = cos[index]!;
+    const s = sin[index]!;
+    const xM = motion.xM[index]! + aheadM * c - leftM * s;
+    const yM = motion.yM[index]! + aheadM * s + leftM * c;
     const found = place(xM, yM);
     stationM[index] = found.stationM;
     besideM[index] = found.leftM;
@@ -186,12 +186,12 @@ function sweptWidth(vehicle: SwingVehicle, along: Along): number {
     for (const side of [halfWidthM, -halfWidthM]) {
       const { stationM, besideM } = traceBeside(along, aheadM, side);
       for (let index = 1; index < travelM.length; index++) {
-        const rolledM = (travelM[index] as number) - (travelM[index - 1] as number);
-        const fromM = stationM[index - 1] as number;
-        const toM = stationM[index] as number;
+        const rolledM = travelM[index]! - travelM[index - 1]!;
+        const fromM = stationM[index - 1]!;
+        const toM = stationM[index]!;
         // a leap is a point inside a bend that went over to the other leg, not ground that was swept
         if (Math.abs(toM - fromM) <= 1 + 4 * rolledM)
-          band.run(fromM, besideM[index - 1] as number, toM, besideM[index] as number);
+          band.run(fromM, besideM[index - 1]!, toM, besideM[index]!);
       }
     }
   return Math.max(vehicle.widthM, band.widestM());
@@ -210,9 +210,9 @@ function settleBeyond(
   if (aheadM <= SETTLED_M) return 0;
   const endM = lastArc.fromM + lastArc.lengthM;
   let index = 0;
-  while (index < motion.travelM.length - 1 && (motion.travelM[index] as number) < endM - 1e-9) index++;
+  while (index < motion.travelM.length - 1 && motion.travelM[index]! < endM - 1e-9) index++;
   const pathHeading = lastArc.headingRad + lastArc.curvature * lastArc.lengthM;
-  const alpha = Math.abs(pathHeading - (motion.headingRad[index] as number));
+  const alpha = Math.abs(pathHeading - motion.headingRad[index]!);
   const settled = Math.asin(Math.min(1, SETTLED_M / aheadM));
   return Math.max(0, aheadM * Math.log(Math.tan(alpha / 2) / Math.tan(settled / 2)));
 }

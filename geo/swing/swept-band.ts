@@ -21,14 +21,14 @@ export function sweptBand(fromM: number, toM: number): SweptBand {
       const slope = aM === bM ? 0 : (bLeftM - aLeftM) / (bM - aM);
       for (let station = first; station <= last; station++) {
         const leftM = aLeftM + slope * (fromM + station * stepM - aM);
-        if (leftM > (left[station] as number)) left[station] = leftM;
-        if (leftM < (right[station] as number)) right[station] = leftM;
+        if (leftM > left[station]!) left[station] = leftM;
+        if (leftM < right[station]!) right[station] = leftM;
       }
     },
     widestM() {
       let widestM = 0;
       for (let station = 0; station < count; station++)
-        widestM = Math.max(widestM, (left[station] as number) - (right[station] as number));
+        widestM = Math.max(widestM, left[station]! - right[station]!);
       return widestM;
     },
   };

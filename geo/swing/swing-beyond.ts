@@ -1,4 +1,4 @@
-import type { Motion, Pose } from './motion.ts';
+import type { Motion, Pose } from './motion/motion.ts';
 
 /** A point of the body's outline, taken on whichever side is asked for. Metres ahead of the rear axle, from the middle line. */
 export interface OutlinePoint {
@@ -36,17 +36,16 @@ export function swingBeyond(
   const cosLine = Math.cos(line.headingRad);
   const sinLine = Math.sin(line.headingRad);
   const outAt = (index: number, { aheadM, halfWidthM }: OutlinePoint): number => {
-    const turned = (motion.headingRad[index] as number) - line.headingRad;
-    const rearLeftM =
-      ((motion.yM[index] as number) - line.yM) * cosLine - ((motion.xM[index] as number) - line.xM) * sinLine;
+    const turned = motion.headingRad[index]! - line.headingRad;
+    const rearLeftM = (motion.yM[index]! - line.yM) * cosLine - (motion.xM[index]! - line.xM) * sinLine;
     return sign * (rearLeftM + aheadM * Math.sin(turned)) + halfWidthM * Math.cos(turned) - widthM / 2;
   };
-  let best: Swing = { swingM: 0, side, atTravelM: motion.travelM[span.from] as number, headingChangeRad: 0 };
+  let best: Swing = { swingM: 0, side, atTravelM: motion.travelM[span.from]!, headingChangeRad: 0 };
   for (const point of points) {
     let index = -1;
     let mostM = best.swingM;
     for (let i = span.from; i <= span.to; i++) {
-      if (Math.abs((motion.headingRad[i] as number) - line.headingRad) > HALF_ROUND_RAD) break;
+      if (Math.abs(motion.headingRad[i]! - line.headingRad) > HALF_ROUND_RAD) break;
       const out = outAt(i, point);
       if (out > mostM) {
         mostM = out;
@@ -55,7 +54,7 @@ export function swingBeyond(
     }
     if (index < 0) continue;
     const near = [Math.max(span.from, index - 1), index, Math.min(span.to, index + 1)] as const;
-    const [t0, t1, t2] = near.map((i) => motion.travelM[i] as number) as [number, number, number];
+    const [t0, t1, t2] = near.map((i) => motion.travelM[i]!) as [number, number, number];
     const top = topOf(t0, outAt(near[0], point), t1, mostM, t2, outAt(near[2], point));
     best = {
       swingM: top.value,
@@ -86,9 +85,9 @@ function topOf(
 }
 
 function headingNear({ travelM, headingRad }: Motion, index: number, at: number): number {
-  const other = at < (travelM[index] as number) ? index - 1 : index + 1;
-  const h = headingRad[index] as number;
-  const spanM = (travelM[other] ?? 0) - (travelM[index] as number);
+  const other = at < travelM[index]! ? index - 1 : index + 1;
+  const h = headingRad[index]!;
+  const spanM = (travelM[other] ?? 0) - travelM[index]!;
   if (other < 0 || other >= travelM.length || spanM === 0) return h;
-  return h + (((headingRad[other] as number) - h) * (at - (travelM[index] as number))) / spanM;
+  return h + ((headingRad[other]! - h) * (at - travelM[index]!)) / spanM;
 }

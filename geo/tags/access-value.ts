@@ -1,4 +1,4 @@
-import type { Level } from '../report.ts';
+import type { Level } from '../report/report.ts';
 
 /**
  * What an access value means for a motorhome on hire.
@@ -47,12 +47,12 @@ export function accessLevel(meaning: AccessMeaning, within: boolean): Level | un
       return 'barred';
     case 'private':
     case 'permit':
-      return within ? 'unproved' : 'barred';
+      return within ? 'unknown' : 'barred';
     case 'destination':
       return within ? undefined : 'barred';
     case 'discouraged':
-      return 'heed';
+      return 'care';
     case 'unknown':
-      return 'unproved';
+      return 'unknown';
   }
 }

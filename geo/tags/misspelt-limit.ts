@@ -66,5 +66,5 @@ function slips(a: string, b: string): number {
 }
 
 function at(row: readonly number[], j: number): number {
-  return row[j] as number;
+  return row[j]!;
 }

@@ -26,13 +26,13 @@ export interface Possible<T extends Tagged> {
 /**
  * A condition that is not settled for this vehicle, there and then.
  *
- * - `squeeze`: it is understood, and only the hour or the weather is missing
- * - `unproved`: it is not understood, or hangs on something nobody here knows
+ * - `tight`: it is understood, and only the hour or the weather is missing
+ * - `unknown`: it is not understood, or hangs on something nobody here knows
  */
 export interface OpenCondition<T extends Tagged> {
   readonly tag: T;
   readonly why: string;
-  readonly level: 'squeeze' | 'unproved';
+  readonly level: 'tight' | 'unknown';
   /** no clause of it could be told apart: it may set any value */
   readonly unreadable: boolean;
   /** a leave time would settle it */
@@ -67,7 +67,7 @@ export function resolveTag<T extends Tagged>(
     const parsed = parseConditional(tag.text);
     if (!parsed.ok) {
       const why = `cannot be read (${parsed.error.reason})`;
-      open.push({ tag, why, level: 'unproved', unreadable: true, wantsTime: false });
+      open.push({ tag, why, level: 'unknown', unreadable: true, wantsTime: false });
       continue;
     }
     const contexts = contextsFor(tag);
@@ -131,7 +131,7 @@ function openKind(
   contexts: readonly ConditionContext[],
 ): Pick<OpenCondition<Tagged>, 'level' | 'wantsTime'> {
   const leaves = conditional.clauses.flatMap((clause) => leavesOf(clause.parts));
-  let squeeze = true;
+  let tight = true;
   let wantsTime = false;
   for (const leaf of leaves)
     for (const context of contexts) {
@@ -139,7 +139,7 @@ function openKind(
       const readableHours =
         leaf.kind === 'hours' && hoursHold(leaf.text, ANY_MOMENT, context.place) !== UNREADABLE_HOURS;
       if (readableHours && context.moment === undefined) wantsTime = true;
-      else if (leaf.kind !== 'circumstance') squeeze = false;
+      else if (leaf.kind !== 'circumstance') tight = false;
     }
-  return { level: squeeze ? 'squeeze' : 'unproved', wantsTime: wantsTime && squeeze };
+  return { level: tight ? 'tight' : 'unknown', wantsTime: wantsTime && tight };
 }

@@ -1,7 +1,7 @@
-import type { Verdict } from '../../geo/report.ts';
+import type { Verdict } from '../../geo/report/report.ts';
 
 // Okabe-Ito vermilion, orange, blue and bluish green in the 256-colour palette; each always stands with its word
-const COLOURS: Record<Verdict, number> = { barred: 166, squeeze: 214, unproved: 32, heed: 250, clear: 36 };
+const COLOURS: Record<Verdict, number> = { barred: 166, tight: 214, unknown: 32, care: 250, clear: 36 };
 
 export interface Paint {
   level(level: Verdict, text: string): string;

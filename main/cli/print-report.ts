@@ -1,6 +1,6 @@
-import { LEVELS } from '../../geo/level.ts';
-import type { DriveReport, Finding, Verdict } from '../../geo/report.ts';
-import { saySlight } from '../../geo/say-slight.ts';
+import { LEVELS } from '../../geo/report/level.ts';
+import type { DriveReport, Finding, Verdict } from '../../geo/report/report.ts';
+import { saySlight } from '../../geo/report/say-slight.ts';
 import { printKg } from '../../geo/units/print.ts';
 import { HEIGHT_ALLOWANCE_M } from '../../geo/vehicle/envelope.ts';
 import type { Paint } from './paint.ts';
@@ -12,9 +12,9 @@ const METRES_PER_MILE = 1609.344;
 /** What the verdict means for the hirer, in one line. */
 const VERDICT_SAYS: Record<Verdict, string> = {
   barred: 'do not drive this as planned.',
-  squeeze: 'nothing mapped bars it, but it is close: look before you drive it.',
-  unproved: 'nothing mapped bars it, but the map cannot prove it: look before you drive it.',
-  heed: 'nothing mapped bars it; mind the places below.',
+  tight: 'nothing mapped bars it, but it is close: look before you drive it.',
+  unknown: 'nothing mapped bars it, but the map cannot prove it: look before you drive it.',
+  care: 'nothing mapped bars it; mind the places below.',
   clear: 'nothing mapped is against it.',
 };
 
@@ -22,9 +22,9 @@ const VERDICT_SAYS: Record<Verdict, string> = {
 function verdictSays({ verdict, findings }: DriveReport): string {
   const slight = saySlight(findings, verdict);
   if (slight === undefined) return VERDICT_SAYS[verdict];
-  if (verdict === 'unproved')
+  if (verdict === 'unknown')
     return `nothing mapped bars it; what the map cannot prove is slight, nothing but ${slight}: mind the signs there.`;
-  return verdict === 'heed' ? `nothing mapped bars it; take care at ${slight}.` : VERDICT_SAYS[verdict];
+  return verdict === 'care' ? `nothing mapped bars it; take care at ${slight}.` : VERDICT_SAYS[verdict];
 }
 
 /** The report as a page of text: verdict first, findings in driving order, cautions last. */

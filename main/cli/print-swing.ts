@@ -1,5 +1,5 @@
-import type { Guide } from '../../geo/swing/guide-path.ts';
 import type { SwingMeasures } from '../../geo/swing/measure-swing.ts';
+import type { Guide } from '../../geo/swing/motion/guide-path.ts';
 import type { SwingReport } from '../../geo/swing/swing-report.ts';
 import type { FullLock, LockSource, SwingVehicle } from '../../geo/swing/swing-vehicle.ts';
 import type { Paint } from './paint.ts';

@@ -1,7 +1,7 @@
 import { fail, ok, type Result } from '../../geo/result.ts';
-import { follow } from '../../geo/swing/follow.ts';
-import type { Guide } from '../../geo/swing/guide-path.ts';
 import { measureSwing } from '../../geo/swing/measure-swing.ts';
+import { follow } from '../../geo/swing/motion/follow.ts';
+import type { Guide } from '../../geo/swing/motion/guide-path.ts';
 import { reportSwing } from '../../geo/swing/swing-report.ts';
 import { swingVehicleOf } from '../../geo/swing/swing-vehicle.ts';
 import { readPathFile } from '../services/vehicle/read-path-file.ts';

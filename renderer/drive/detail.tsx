@@ -1,4 +1,4 @@
-import type { Finding } from '../../geo/report.ts';
+import type { Finding } from '../../geo/report/report.ts';
 import { select } from '../state/actions.ts';
 import { findings, openedMap, shownFindings } from '../state/state.ts';
 import { neighboursOf } from '../state/ui.ts';

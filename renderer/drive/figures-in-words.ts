@@ -1,4 +1,4 @@
-import type { Finding } from '../../geo/report.ts';
+import type { Finding } from '../../geo/report/report.ts';
 import {
   printFeetInches,
   printKg,

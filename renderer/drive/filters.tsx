@@ -1,4 +1,4 @@
-import type { Level, Subject } from '../../geo/report.ts';
+import type { Level, Subject } from '../../geo/report/report.ts';
 import { LevelMark } from '../look/level-mark.tsx';
 import { shownLevels, shownSubject } from '../state/state.ts';
 import { countByLevel, subjectsPresent } from '../state/ui.ts';

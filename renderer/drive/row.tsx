@@ -1,4 +1,4 @@
-import type { Finding, Subject } from '../../geo/report.ts';
+import type { Finding, Subject } from '../../geo/report/report.ts';
 import type { Settings } from '../../main/contract/settings.ts';
 import { LevelMark } from '../look/level-mark.tsx';
 import { select } from '../state/actions.ts';

@@ -1,4 +1,4 @@
-import { saySlight } from '../../geo/say-slight.ts';
+import { saySlight } from '../../geo/report/say-slight.ts';
 import { decidingOf, sayPlate, sumsOf } from '../load/words.ts';
 import { LevelMark } from '../look/level-mark.tsx';
 import { notCounted } from '../state/loads.ts';

@@ -1,24 +1,24 @@
-import type { Level, Subject, Verdict } from '../../geo/report.ts';
+import type { Level, Subject, Verdict } from '../../geo/report/report.ts';
 
 /** The levels, worst first. */
-export const LEVEL_ORDER = ['barred', 'squeeze', 'unproved', 'heed'] as const satisfies readonly Level[];
+export const LEVEL_ORDER = ['barred', 'tight', 'unknown', 'care'] as const satisfies readonly Level[];
 
 export const LEVEL_WORD: Readonly<Record<Verdict, string>> = {
   barred: 'Barred',
-  squeeze: 'Squeeze',
-  unproved: 'Unproved',
-  heed: 'Heed',
+  tight: 'Tight',
+  unknown: 'Unknown',
+  care: 'Take care',
   clear: 'Clear',
 };
 
 /** What each level means, for the help. */
 export const LEVEL_MEANS: Readonly<Record<Verdict, string>> = {
   barred: 'The vehicle exceeds a mapped limit that binds it there and then, or may not go there.',
-  squeeze:
+  tight:
     'Inside the limit, but by less than the margin asked for; or binding only in one lane, or at hours that are not settled.',
-  unproved:
+  unknown:
     'Something there could stop the vehicle, and the map gives no figure for it, gives one that cannot be read, or has no road there.',
-  heed: 'Passable. Drive it with care.',
+  care: 'Passable. Drive it with care.',
   clear: 'Nothing that is mapped stands against this vehicle on this drive.',
 };
 
@@ -45,17 +45,17 @@ export const SUBJECT_WORD: Readonly<Record<Subject, string>> = {
 
 /** The verdict in words. @param places findings of the deciding level; `slight` what they are where all are folded away */
 export function sayVerdict(verdict: Verdict, places: number, slight?: string): string {
-  if (slight !== undefined && verdict === 'unproved')
+  if (slight !== undefined && verdict === 'unknown')
     return `Nothing mapped bars it. What the map cannot prove is slight, nothing but ${slight}: mind the signs there.`;
   const at = slight ?? (places === 1 ? 'one place' : `${places} places`);
   switch (verdict) {
     case 'barred':
       return `Do not drive this as planned: this vehicle is barred at ${at}.`;
-    case 'squeeze':
+    case 'tight':
       return `Nothing mapped bars it, but it is close at ${at}. Look before you drive it.`;
-    case 'unproved':
+    case 'unknown':
       return `Nothing mapped bars it, but at ${at} the map cannot prove it. Look before you drive it.`;
-    case 'heed':
+    case 'care':
       return `Nothing mapped bars it. Take care at ${at}.`;
     case 'clear':
       return 'Nothing mapped is against it.';

@@ -30,7 +30,7 @@ export function AskAnswer({ card, close }: { card: VehicleCard; close(): void })
   return (
     <>
       <div role="status">
-        <p class={`load-answer level-${no ? 'barred' : 'heed'}`}>
+        <p class={`load-answer level-${no ? 'barred' : 'care'}`}>
           {no ? 'Not like this: ' : 'Yes: '}
           {(over.length > 0 ? over : [first]).map(sayPlate).join(', ')}.
         </p>

@@ -9,7 +9,7 @@ export function Decides({ result }: { result: LoadResult }) {
   const also = sumsOf(result).filter((sum) => sum.limit !== limit && result.over.includes(sum.limit));
   return (
     <div class="sum load-decides">
-      <p class={`decides level-${over ? 'barred' : 'heed'}`}>
+      <p class={`decides level-${over ? 'barred' : 'care'}`}>
         <span class="decides-number">{kgText(Math.abs(spareKg), over ? 'up' : 'down')}</span>{' '}
         {over ? `over the ${LIMIT_SAID[limit]}` : `spare; the ${LIMIT_SAID[limit]} binds first`}
       </p>

@@ -1,16 +1,16 @@
-import type { Level } from '../../geo/report.ts';
+import type { Level } from '../../geo/report/report.ts';
 
 /**
- * The four levels by shape: barred a filled bar across the road, squeeze two facing wedges, unproved a hollow
- * dashed ring, heed a small flag. Drawn in a box of 24 by 24 about its middle, for rows, map and strip alike.
+ * The four levels by shape: barred a filled bar across the road, tight two facing wedges, unknown a hollow
+ * dashed ring, care a small flag. Drawn in a box of 24 by 24 about its middle, for rows, map and strip alike.
  */
 export const LEVEL_SHAPES: Readonly<
   Record<Level, { readonly d: string; readonly filled: boolean; readonly dash?: string }>
 > = {
   barred: { d: 'M2 8h20v8H2z', filled: true },
-  squeeze: { d: 'M2 4v16l8-8zM22 4v16l-8-8z', filled: true },
-  unproved: { d: 'M20 12a8 8 0 1 1-16 0 8 8 0 1 1 16 0z', filled: false, dash: '4.2 4.18' },
-  heed: { d: 'M6 3v18M6 4l13 4.5L6 13z', filled: true },
+  tight: { d: 'M2 4v16l8-8zM22 4v16l-8-8z', filled: true },
+  unknown: { d: 'M20 12a8 8 0 1 1-16 0 8 8 0 1 1 16 0z', filled: false, dash: '4.2 4.18' },
+  care: { d: 'M6 3v18M6 4l13 4.5L6 13z', filled: true },
 };
 
 export function LevelMark({ level, size = 20 }: { level: Level; size?: number }) {

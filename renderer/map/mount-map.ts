@@ -1,7 +1,7 @@
 import { Control, LatLngBounds, Map as LeafletMap, type LeafletMouseEvent, TileLayer } from 'leaflet';
 import { ZOOM_MAX } from '../../geo/basemap/features.ts';
 import { mercatorX, mercatorY } from '../../geo/basemap/mercator.ts';
-import type { Finding } from '../../geo/report.ts';
+import type { Finding } from '../../geo/report/report.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import type { Settings } from '../../main/contract/settings.ts';
 import type { DriveView, MapSummary } from '../../main/contract/views.ts';

@@ -30,9 +30,9 @@ const NAMES = [
   'ink-faint',
   'drive',
   'barred',
-  'squeeze',
-  'unproved',
-  'heed',
+  'tight',
+  'unknown',
+  'care',
   'face',
 ] as const;
 

@@ -1,5 +1,5 @@
 import { computed, signal } from '@preact/signals';
-import type { DriveReport, Finding, Level, Subject } from '../../geo/report.ts';
+import type { DriveReport, Finding, Level, Subject } from '../../geo/report/report.ts';
 import { DEFAULT_SETTINGS } from '../../main/contract/default-settings.ts';
 import type { Description } from '../../main/contract/description.ts';
 import type { FleetVehicle } from '../../main/contract/fleet.ts';
@@ -40,7 +40,7 @@ export const message = signal<{ readonly kind: 'error' | 'notice'; readonly say:
 /** Where the user is along the drive, metres: map, strip and rows share it. */
 export const cursorM = signal(0);
 export const selectedId = signal<string | undefined>(undefined);
-export const shownLevels = signal<ReadonlySet<Level>>(new Set(['barred', 'squeeze', 'unproved', 'heed']));
+export const shownLevels = signal<ReadonlySet<Level>>(new Set(['barred', 'tight', 'unknown', 'care']));
 /** undefined: every subject */
 export const shownSubject = signal<Subject | undefined>(undefined);
 export const showFolded = signal(false);

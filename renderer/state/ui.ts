@@ -1,5 +1,5 @@
 import { computed, signal } from '@preact/signals';
-import type { Finding, Level, Subject } from '../../geo/report.ts';
+import type { Finding, Level, Subject } from '../../geo/report/report.ts';
 import { findings, openedDrive } from './state.ts';
 
 export type DialogName = 'open' | 'vehicles' | 'settings' | 'help';
@@ -16,7 +16,7 @@ export const hostGone = signal<string | undefined>(undefined);
 
 /** How many findings each level has, folded ones too. */
 export const countByLevel = computed(() => {
-  const counts: Record<Level, number> = { barred: 0, squeeze: 0, unproved: 0, heed: 0 };
+  const counts: Record<Level, number> = { barred: 0, tight: 0, unknown: 0, care: 0 };
   for (const { level } of findings.value) counts[level]++;
   return counts;
 });

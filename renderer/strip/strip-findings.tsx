@@ -1,6 +1,6 @@
 import { useMemo } from 'preact/hooks';
-import { LEVELS } from '../../geo/level.ts';
-import type { DriveReport, Finding } from '../../geo/report.ts';
+import { LEVELS } from '../../geo/report/level.ts';
+import type { DriveReport, Finding } from '../../geo/report/report.ts';
 import type { StripView } from '../../main/contract/strip.ts';
 import { LevelShape } from '../look/level-mark.tsx';
 import { band } from './ribbon.tsx';

@@ -1,4 +1,4 @@
-import type { Level } from '../../geo/report.ts';
+import type { Level } from '../../geo/report/report.ts';
 import { type LeastGap, leastGapOf } from '../../geo/swing/lessons/contact.ts';
 import { gapNeededM } from '../../geo/swing/lessons/gap-needed.ts';
 import { type OverLine, overLines } from '../../geo/swing/lessons/over-line.ts';
@@ -45,13 +45,13 @@ export interface Decision {
   readonly level: Level;
 }
 
-/** As elsewhere in the window: a touch is barred; over a kerb, or less than the margin left, is a squeeze. */
+/** As elsewhere in the window: a touch is barred; over a kerb, or less than the margin left, is a tight. */
 export function decide(scene: Scene, contact: Contact | undefined, marginM: number): Decision {
   const sum = swingSum(scene, contact);
   const least = sum ? undefined : leastGapOf(scene);
   const spareM = sum?.spareM ?? least?.gapM ?? Number.POSITIVE_INFINITY;
   const over = overLines(scene).find(({ overM }) => overM >= LEAST_OVER_M);
-  const level = contact ? 'barred' : over || spareM < marginM ? 'squeeze' : 'heed';
+  const level = contact ? 'barred' : over || spareM < marginM ? 'tight' : 'care';
   return { sum, least, over, mostSwingM: mostSwingM(scene), level };
 }
 
@@ -71,5 +71,5 @@ export function overSentence({ over }: Decision): string {
 /** How the strip that the swing covers is tinted when all of it is shown. */
 export function toneOf({ decision }: { readonly decision: Decision | undefined }): 'free' | 'close' | 'over' {
   if (decision?.level === 'barred') return 'over';
-  return decision?.level === 'squeeze' ? 'close' : 'free';
+  return decision?.level === 'tight' ? 'close' : 'free';
 }

@@ -1,4 +1,4 @@
-import type { Motion, Pose } from '../../geo/swing/motion.ts';
+import type { Motion, Pose } from '../../geo/swing/motion/motion.ts';
 
 /** The vehicle at one moment: between two samples, so that it glides whatever their spacing. */
 export interface Frame {
@@ -18,7 +18,7 @@ export function sampleAt(motion: Motion, travelM: number): number {
   let [low, high] = [0, motion.travelM.length - 1];
   while (low < high) {
     const middle = (low + high + 1) >> 1;
-    if ((motion.travelM[middle] as number) <= travelM + 1e-9) low = middle;
+    if (motion.travelM[middle]! <= travelM + 1e-9) low = middle;
     else high = middle - 1;
   }
   return low;
@@ -28,11 +28,10 @@ export function sampleAt(motion: Motion, travelM: number): number {
 export function frameAt(motion: Motion, travelM: number): Frame {
   const index = sampleAt(motion, travelM);
   const next = Math.min(index + 1, motion.travelM.length - 1);
-  const from = motion.travelM[index] as number;
-  const gap = (motion.travelM[next] as number) - from;
+  const from = motion.travelM[index]!;
+  const gap = motion.travelM[next]! - from;
   const share = gap > 0 ? Math.min(1, Math.max(0, (travelM - from) / gap)) : 0;
-  const between = (values: Float64Array): number =>
-    (values[index] as number) + share * ((values[next] as number) - (values[index] as number));
+  const between = (values: Float64Array): number => values[index]! + share * (values[next]! - values[index]!);
   return {
     pose: { xM: between(motion.xM), yM: between(motion.yM), headingRad: between(motion.headingRad) },
     steerRad: between(motion.steerRad),

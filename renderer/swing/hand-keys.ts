@@ -1,6 +1,6 @@
 import { batch, effect } from '@preact/signals';
-import { fullLockRad, type HandDrive, takeWheel } from '../../geo/swing/lessons/legs.ts';
-import { type Motion, poseAt } from '../../geo/swing/motion.ts';
+import { fullLockRad, type HandDrive, takeWheel } from '../../geo/swing/lessons/scenes/legs.ts';
+import { type Motion, poseAt } from '../../geo/swing/motion/motion.ts';
 import { byHand, handDriven, shown, toStart, touchedByHand, wheelShare } from './state.ts';
 
 /** Walking pace, and from the middle to the lock in two seconds. */

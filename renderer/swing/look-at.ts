@@ -1,6 +1,6 @@
 import { batch, computed, signal } from '@preact/signals';
 import type { Point } from '../../geo/swing/lessons/scene.ts';
-import { onGround } from '../../geo/swing/motion.ts';
+import { onGround } from '../../geo/swing/motion/motion.ts';
 import { swingNow } from './drawing/corner.ts';
 import {
   type Box,

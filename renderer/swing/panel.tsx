@@ -142,7 +142,7 @@ function ByHandNow() {
   const touched = touchedByHand.value;
   return (
     <div class="sum swing-sum">
-      <p class={`decides level-${touched ? 'barred' : 'heed'}`}>
+      <p class={`decides level-${touched ? 'barred' : 'care'}`}>
         <span class="decides-number">{shortText(now.swingM, 'up', units)}</span>{' '}
         {shown.value?.scene.reversing ? 'nose' : 'tail'} swing now
       </p>

@@ -1,12 +1,12 @@
 import { batch, computed, signal } from '@preact/signals';
-import type { Finding, Turn } from '../../geo/report.ts';
+import type { Finding, Turn } from '../../geo/report/report.ts';
 import { buildScene, steeredScene } from '../../geo/swing/lessons/build-scene.ts';
 import { contactOf } from '../../geo/swing/lessons/contact.ts';
-import { driveTurnScene } from '../../geo/swing/lessons/drive-turn.ts';
 import { readScene } from '../../geo/swing/lessons/read-scene.ts';
 import type { Contact, LessonId, LessonSettings, Reading, Scene } from '../../geo/swing/lessons/scene.ts';
+import { driveTurnScene } from '../../geo/swing/lessons/scenes/drive-turn.ts';
 import { DEFAULTS } from '../../geo/swing/lessons/settings.ts';
-import type { Motion } from '../../geo/swing/motion.ts';
+import type { Motion } from '../../geo/swing/motion/motion.ts';
 import { type SwingVehicle, swingVehicleOf } from '../../geo/swing/swing-vehicle.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { report, settings, vehicle, vehicles } from '../state/state.ts';

@@ -6,9 +6,9 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { checkDrive } from '../../geo/check.ts';
-import { followRoads } from '../../geo/match/follow-roads.ts';
-import { roadGraph } from '../../geo/match/graph.ts';
-import { countPositions } from '../../geo/route/measure.ts';
+import { countPositions } from '../../geo/drive/gpx/route-length.ts';
+import { followRoads } from '../../geo/drive/match/follow-roads.ts';
+import { roadGraph } from '../../geo/drive/match/graph/graph.ts';
 import { readVehicle } from '../../geo/vehicle/read-vehicle.ts';
 import { openMap } from '../../main/services/map/open-map.ts';
 import { randomDrive, seeded, trackOf } from '../support/random-drives.ts';

@@ -1,14 +1,14 @@
 /**
  * Crying wolf, measured: 50 random 20 km drives (4 km in the two cities) on each real extract with a 3.05 m high,
- * 2.32 m wide, 7.4 m long vehicle of 3.5 t. Prints how many barred and squeeze findings carry no tag that could bind
- * (must be none) and the median of unproved and heed lines shown before folding (at most 6), beside the corners, of
+ * 2.32 m wide, 7.4 m long vehicle of 3.5 t. Prints how many barred and tight findings carry no tag that could bind
+ * (must be none) and the median of unknown and care lines shown before folding (at most 6), beside the corners, of
  * which a drive shows its worst five at most. `-v` lists the subjects.
  */
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { checkDrive } from '../../geo/check.ts';
-import { followRoads } from '../../geo/match/follow-roads.ts';
-import type { Finding } from '../../geo/report.ts';
+import { followRoads } from '../../geo/drive/match/follow-roads.ts';
+import type { Finding } from '../../geo/report/report.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { openMap } from '../../main/services/map/open-map.ts';
 import { randomDrive, seeded, trackOf } from '../support/random-drives.ts';
@@ -31,7 +31,7 @@ const CARD: VehicleCard = {
   grossKg: 3500,
   axleKg: { front: 1850, rear: 2000 },
 };
-/** What may bar or squeeze: a limit, access, a barrier, a class of way, a turn restriction, a one-way. */
+/** What may bar or tight: a limit, access, a barrier, a class of way, a turn restriction, a one-way. */
 const BINDS =
   /^(max|width|est_width|access|vehicle|motor|motorcar|hgv|barrier|highway|restriction|oneway|junction|construction|foot|bicycle|bus|toll|ferry|route)/;
 
@@ -66,10 +66,10 @@ async function run(path: string, file: string): Promise<void> {
       made: '2027-01-01T00:00:00Z',
     });
     const shown = findings.filter((finding) => !finding.folded);
-    const lesser = shown.filter(({ level }) => level === 'unproved' || level === 'heed');
+    const lesser = shown.filter(({ level }) => level === 'unknown' || level === 'care');
     lines.push(lesser.filter(({ turn }) => turn === undefined).length);
     corners.push(lesser.filter(({ turn }) => turn !== undefined).length);
-    for (const finding of findings.filter(({ level }) => level === 'barred' || level === 'squeeze')) {
+    for (const finding of findings.filter(({ level }) => level === 'barred' || level === 'tight')) {
       hard++;
       if (hasGround(finding)) continue;
       groundless++;
@@ -84,7 +84,7 @@ async function run(path: string, file: string): Promise<void> {
   corners.sort((a, b) => a - b);
   const median = lines[DRIVES / 2] ?? 0;
   console.log(
-    `${file.padEnd(26)} barred and squeeze ${hard}, without a binding tag ${groundless}; unproved and heed shown: ` +
+    `${file.padEnd(26)} barred and tight ${hard}, without a binding tag ${groundless}; unknown and care shown: ` +
       `median ${median} ${median <= MOST_LINES ? 'ok' : `MORE THAN ${MOST_LINES}`}, most ${lines.at(-1)}; corners median ${corners[DRIVES / 2]}, most ${corners.at(-1)}`,
   );
   if (verbose)

@@ -5,7 +5,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { checkDrive } from '../../geo/check.ts';
-import { followRoads } from '../../geo/match/follow-roads.ts';
+import { followRoads } from '../../geo/drive/match/follow-roads.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { readVehicle } from '../../geo/vehicle/read-vehicle.ts';
 import { openMap } from '../../main/services/map/open-map.ts';

@@ -6,8 +6,8 @@
  */
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { followRoads } from '../../geo/match/follow-roads.ts';
-import { roadGraph } from '../../geo/match/graph.ts';
+import { followRoads } from '../../geo/drive/match/follow-roads.ts';
+import { roadGraph } from '../../geo/drive/match/graph/graph.ts';
 import type { Roads } from '../../geo/roads/roads.ts';
 import { openMap } from '../../main/services/map/open-map.ts';
 import {
@@ -102,7 +102,7 @@ function tellWrong(which: string, truth: Driven, matched: Driven, roads: Roads):
   const wrong: string[] = [];
   for (const edge of new Set([...truth.keys(), ...matched.keys()])) {
     const moreM = (matched.get(edge) ?? 0) - (truth.get(edge) ?? 0);
-    const way = graph.way[edge >> 1] as number;
+    const way = graph.way[edge >> 1]!;
     const name = `${roads.ways.id[way]}${edge % 2 === 0 ? '+' : '-'} (${roads.ways.tags[way]?.['highway']})`;
     if (Math.abs(moreM) > TELL_M)
       wrong.push(`${moreM > 0 ? 'added' : 'missed'} ${Math.abs(moreM).toFixed(0)} m of ${name}`);

@@ -4,9 +4,9 @@
  */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Span } from '../../geo/match/drive.ts';
-import { followRoads } from '../../geo/match/follow-roads.ts';
-import { roadGraph } from '../../geo/match/graph.ts';
+import type { Span } from '../../geo/drive/drive.ts';
+import { followRoads } from '../../geo/drive/match/follow-roads.ts';
+import { roadGraph } from '../../geo/drive/match/graph/graph.ts';
 import type { Roads } from '../../geo/roads/roads.ts';
 import { openMap } from '../../main/services/map/open-map.ts';
 import { readRouteFile } from '../../main/services/route/read-route-file.ts';
@@ -69,7 +69,7 @@ function readTruth(path: string, roads: Roads): Truth {
   const graph = roadGraph(roads);
   const edgesOf = new Map<number, number[]>();
   for (let edge = 0; edge < graph.edgeCount; edge++) {
-    const id = roads.ways.id[graph.way[edge] as number] as number;
+    const id = roads.ways.id[graph.way[edge]!]!;
     edgesOf.set(id, [...(edgesOf.get(id) ?? []), edge]);
   }
   const driven = new Map<number, number>();
@@ -78,7 +78,7 @@ function readTruth(path: string, roads: Roads): Truth {
     (edgesOf.get(way) ?? []).map((edge) => 2 * edge + 1 - forward),
   );
   for (const edge of directed.flat()) {
-    const metres = graph.lengthM[edge >> 1] as number;
+    const metres = graph.lengthM[edge >> 1]!;
     driven.set(edge, (driven.get(edge) ?? 0) + metres);
     lengthM += metres;
   }

@@ -6,11 +6,11 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { checkDrive } from '../../geo/check.ts';
-import type { Stretch } from '../../geo/match/drive.ts';
-import { lineBetween } from '../../geo/match/drive-line.ts';
-import { nodesAlong } from '../../geo/match/drive-place.ts';
-import { followRoads } from '../../geo/match/follow-roads.ts';
-import type { Finding } from '../../geo/report.ts';
+import type { Stretch } from '../../geo/drive/drive.ts';
+import { lineBetween } from '../../geo/drive/drive-line.ts';
+import { nodesAlong } from '../../geo/drive/drive-place.ts';
+import { followRoads } from '../../geo/drive/match/follow-roads.ts';
+import type { Finding } from '../../geo/report/report.ts';
 import type { Roads, Tags } from '../../geo/roads/roads.ts';
 import { readVehicle } from '../../geo/vehicle/read-vehicle.ts';
 import { openMap } from '../../main/services/map/open-map.ts';
@@ -134,7 +134,7 @@ function plant(
   const tags = [...roads.ways.tags];
   const nodeTags = new Map(roads.nodes.tags);
   const planted: Planted[] = [];
-  const idOf = (way: number) => roads.ways.id[way] as number;
+  const idOf = (way: number) => roads.ways.id[way]!;
   const drivenIds = new Set(stretches.map(({ way }) => idOf(way)));
   const usedIds = new Set<number>();
   for (let i = 0; i < PLANTS_PER_DRIVE; i++) {
@@ -148,7 +148,7 @@ function plant(
     if (random() < 0.3 && node !== undefined) {
       const what = ON_NODES[Math.floor(random() * ON_NODES.length)] as (typeof ON_NODES)[number];
       nodeTags.set(node, what.tags);
-      planted.push({ ...what, type: 'node', id: roads.nodes.id[node] as number });
+      planted.push({ ...what, type: 'node', id: roads.nodes.id[node]! });
     } else {
       const what = ON_WAYS[Math.floor(random() * ON_WAYS.length)] as (typeof ON_WAYS)[number];
       const set = directed(what.tags, stretch.forward);
@@ -201,10 +201,10 @@ function stripLimits(tags: Tags): Tags {
 
 function isJunction(roads: Roads, node: number): boolean {
   let uses = 0;
-  const lat = roads.nodes.lat[node] as number;
-  const lon = roads.nodes.lon[node] as number;
+  const lat = roads.nodes.lat[node]!;
+  const lon = roads.nodes.lon[node]!;
   for (const { way, seg } of roads.index.inBox(lat, lon, lat, lon, 'driven')) {
-    const at = (roads.ways.start[way] as number) + seg;
+    const at = roads.ways.start[way]! + seg;
     if (roads.ways.refs[at] === node || roads.ways.refs[at + 1] === node) uses++;
   }
   return uses > 2;
@@ -232,7 +232,7 @@ function ownLimits(roads: Roads, stretches: readonly Stretch[]): Planted[] {
     binds.flatMap(([key, subject, needs]): Planted[] => {
       const text = roads.ways.tags[way]?.[key];
       if (text === undefined || !/^\d+(\.\d+)?$/.test(text) || Number(text) >= needs) return [];
-      return [{ subject, type: 'way', id: roads.ways.id[way] as number, tags: { [key]: text } }];
+      return [{ subject, type: 'way', id: roads.ways.id[way]!, tags: { [key]: text } }];
     }),
   );
 }

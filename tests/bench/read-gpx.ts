@@ -8,7 +8,7 @@ import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { SaxesParser } from 'saxes';
-import { readGpx } from '../../geo/route/read-gpx.ts';
+import { readGpx } from '../../geo/drive/gpx/read-gpx.ts';
 import { buildLightDom } from '../../main/services/route/light-dom.ts';
 import { readRouteFile } from '../../main/services/route/read-route-file.ts';
 

@@ -4,13 +4,13 @@
  */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { followRoads } from '../../geo/match/follow-roads.ts';
-import { alongDrive } from '../../geo/subjects/along.ts';
-import { DEFAULT_MARGINS, type RuleInput } from '../../geo/subjects/rule.ts';
-import { swing } from '../../geo/subjects/swing.ts';
-import { turn } from '../../geo/subjects/turn.ts';
-import { timesOf } from '../../geo/timetable/times-of.ts';
-import { findTurns } from '../../geo/turns/find-turns.ts';
+import { followRoads } from '../../geo/drive/match/follow-roads.ts';
+import { timesOf } from '../../geo/drive/times/times-of.ts';
+import { findTurns } from '../../geo/drive/turns/find-turns.ts';
+import { alongDrive } from '../../geo/rules/along.ts';
+import { swing } from '../../geo/rules/corners/swing.ts';
+import { turn } from '../../geo/rules/corners/turn.ts';
+import { DEFAULT_MARGINS, type RuleInput } from '../../geo/rules/rule.ts';
 import { envelopeOf } from '../../geo/vehicle/envelope.ts';
 import { readVehicle } from '../../geo/vehicle/read-vehicle.ts';
 import { openMap } from '../../main/services/map/open-map.ts';

@@ -139,7 +139,7 @@ describe('the window', { timeout: LONG_MS }, () => {
     await findingsTold(page, SAMPLE_TOLD);
     await choose(ELSEWHERE);
     await page.getByText('The open map has no roads under this drive').waitFor({ timeout: SOON_MS });
-    await findingsTold(page, /unproved/);
+    await findingsTold(page, /unknown/);
     await page.getByRole('button', { name: 'Open a map…' }).click();
     await page.getByRole('dialog').waitFor();
   });

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { checkDrive, STANDING_CAUTION } from '../../geo/check.ts';
+import type { Route } from '../../geo/drive/gpx/route.ts';
+import { followRoads } from '../../geo/drive/match/follow-roads.ts';
+import { readLeaving } from '../../geo/drive/times/leaving.ts';
 import type { LoadItem } from '../../geo/load/load-list.ts';
 import { weigh } from '../../geo/load/weigh.ts';
-import { followRoads } from '../../geo/match/follow-roads.ts';
-import { type DriveReport, driveReportSchema } from '../../geo/report.ts';
+import { type DriveReport, driveReportSchema } from '../../geo/report/report.ts';
 import type { Tags } from '../../geo/roads/roads.ts';
-import type { Route } from '../../geo/route/route.ts';
-import { readLeaving } from '../../geo/timetable/leaving.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { COACHBUILT } from '../support/ask.ts';
 import { roadsFrom } from '../support/build-roads.ts';
@@ -173,7 +173,7 @@ describe('with a leave time', () => {
 
   it('decides a limit by the hour', () => {
     const tags = { 'maxweight:conditional': '3 @ (Mo-Fr 07:00-19:00)' };
-    expect(found(check({ tags }))).toEqual(['squeeze mass']);
+    expect(found(check({ tags }))).toEqual(['tight mass']);
     expect(found(check({ tags, leaveAt: '2027-06-16T09:00' }))).toEqual(['barred mass']);
     expect(found(check({ tags, leaveAt: '2027-06-16T20:00' }))).toEqual([]);
   });
@@ -189,7 +189,7 @@ describe('with a leave time', () => {
 describe('the rules of the country', () => {
   it('decide what a width sign is held against, and are named with their source', () => {
     const tags = { maxwidth: '2.5' };
-    expect(found(check({ tags }))).toEqual(['squeeze width']);
+    expect(found(check({ tags }))).toEqual(['tight width']);
     const german = check({ tags, at: KASSEL });
     expect(found(german)).toEqual(['barred width']);
     expect(german.rules).toContainEqual(
@@ -209,7 +209,7 @@ describe('the rules of the country', () => {
       expect.objectContaining({ country: 'FR', about: 'signs for goods vehicles' }),
     );
     expect(found(check({ tags: { hgv: 'no' }, at: KASSEL, card }))).toEqual(['barred access']);
-    expect(found(check({ tags: { hgv: 'no' }, at: OPEN_SEA, card }))).toEqual(['unproved access']);
+    expect(found(check({ tags: { hgv: 'no' }, at: OPEN_SEA, card }))).toEqual(['unknown access']);
   });
 
   it('that let a word stand for the height of a tunnel are named', () => {

@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { cumulativeM } from '../../geo/route/measure.ts';
-import { readGpx } from '../../geo/route/read-gpx.ts';
+import { readGpx } from '../../geo/drive/gpx/read-gpx.ts';
+import { cumulativeM } from '../../geo/drive/gpx/route-length.ts';
 import { readRouteFile } from '../../main/services/route/read-route-file.ts';
 
 // Source: the sample file in the registry package gpxparser 3.0.8 (MIT), and what its own test expects of it.

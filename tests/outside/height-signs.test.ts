@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
-import { height } from '../../geo/subjects/height.ts';
+import { height } from '../../geo/rules/limits/height.ts';
 import { readLength } from '../../geo/units/read-length.ts';
 import { askRoad, COACHBUILT } from '../support/ask.ts';
 
@@ -82,7 +82,7 @@ describe('what a sign hides is never credited', () => {
       const lower = Math.min(metres(imperial), metric_m);
       const both = `${metric_m}; ${imperial}`;
       expect([both, askAt(both, lower + 0.01)?.level]).toEqual([both, 'barred']);
-      expect([both, askAt(both, lower - 0.01)?.level]).toEqual([both, 'squeeze']);
+      expect([both, askAt(both, lower - 0.01)?.level]).toEqual([both, 'tight']);
       expect([both, askAt(both, lower - 0.16)?.level]).toEqual([both, undefined]);
     }
   });

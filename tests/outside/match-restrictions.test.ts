@@ -3,8 +3,8 @@
  * (from memory, to be confirmed against the page).
  */
 import { describe, expect, it } from 'vitest';
-import { followRoads } from '../../geo/match/follow-roads.ts';
-import { type At, mapOf, track } from '../geo/match/sketch.ts';
+import { followRoads } from '../../geo/drive/match/follow-roads.ts';
+import { type At, mapOf, track } from '../geo/drive/match/sketch.ts';
 
 /** A crossroads of four ways; the drive comes in from the south on way 1. */
 const ARMS: Readonly<Record<string, At>> = {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { narrow } from '../../geo/subjects/narrow.ts';
-import { width } from '../../geo/subjects/width.ts';
+import { width } from '../../geo/rules/limits/width.ts';
+import { narrow } from '../../geo/rules/road/narrow.ts';
 import { askRoad, COACHBUILT } from '../support/ask.ts';
 
 const CAR = { ...COACHBUILT, widthM: 1.8, widthMirrorsM: 2.05, widthMirrorsFoldedM: 1.85 };
@@ -36,7 +36,7 @@ describe('who passes whom on which width', () => {
 
   // Key:width against Key:maxwidth on the OSM wiki: a carriageway's width is no limit
   it('a road of 3.5 m, the usual single track with passing places, is narrow and no bar', () => {
-    expect(askRoad(narrow, { width: '3.5', lanes: '1' }).map(({ level }) => level)).toEqual(['heed']);
+    expect(askRoad(narrow, { width: '3.5', lanes: '1' }).map(({ level }) => level)).toEqual(['care']);
     expect(askRoad(width, { width: '2.2', lanes: '1', est_width: '2' })).toEqual([]);
   });
 
@@ -47,6 +47,6 @@ describe('who passes whom on which width', () => {
       askRoad(width, { maxwidth }, { card, country: 'GB' })[0]?.level;
     expect(limit('6\'6"', COACHBUILT)).toBe('barred');
     expect(limit('6\'6"', van)).toBe('barred');
-    expect(limit('7\'0"', van)).toBe('squeeze');
+    expect(limit('7\'0"', van)).toBe('tight');
   });
 });

@@ -31,8 +31,8 @@ async function ours(path: string): Promise<Seen> {
         nodes(batch) {
           for (let i = 0; i < batch.count; i++)
             seen.nodes.set(
-              batch.id[i] as number,
-              `${places(batch.lat[i] as number, batch.lon[i] as number)} ${JSON.stringify(batch.tags(i) ?? {})}`,
+              batch.id[i]!,
+              `${places(batch.lat[i]!, batch.lon[i]!)} ${JSON.stringify(batch.tags(i) ?? {})}`,
             );
         },
         way: (way) =>

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { speedFor } from '../../geo/timetable/speed-for.ts';
+import { speedFor } from '../../geo/drive/times/speed-for.ts';
 
 const LIGHT = { grossKg: 3500, unladenKg: 3000 };
 const HEAVY = { grossKg: 4250, unladenKg: 3400 };

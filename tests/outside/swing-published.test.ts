@@ -1,8 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { straightFrom } from '../../geo/swing/articulation.ts';
-import { layPath } from '../../geo/swing/beside-path.ts';
 import {
   frontCornerRadiusM,
   innerSideRadiusM,
@@ -10,9 +8,11 @@ import {
   outerWheelRadiusM,
   tailSwingM,
 } from '../../geo/swing/circle.ts';
-import { follow } from '../../geo/swing/follow.ts';
 import { measureSwing } from '../../geo/swing/measure-swing.ts';
-import { enterRing, RING_OUTER_M, RING_WIDTH_M } from '../../geo/swing/ring.ts';
+import { straightFrom } from '../../geo/swing/motion/articulation.ts';
+import { layPath } from '../../geo/swing/motion/beside-path.ts';
+import { follow } from '../../geo/swing/motion/follow.ts';
+import { enterRing, RING_OUTER_M, RING_WIDTH_M } from '../../geo/swing/motion/ring.ts';
 import { cardWarnings } from '../../geo/vehicle/card-warnings.ts';
 import { COACHBUILT } from '../support/ask.ts';
 import { DEG, RAD, swingVehicle } from '../support/swing-vehicle.ts';

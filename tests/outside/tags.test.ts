@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import type { Tags } from '../../geo/roads/roads.ts';
-import { access } from '../../geo/subjects/access.ts';
-import { axle } from '../../geo/subjects/axle.ts';
-import { barrier } from '../../geo/subjects/barrier.ts';
-import { height } from '../../geo/subjects/height.ts';
-import { mass } from '../../geo/subjects/mass.ts';
-import type { SubjectRule } from '../../geo/subjects/rule.ts';
-import { width } from '../../geo/subjects/width.ts';
+import { access } from '../../geo/rules/access/access.ts';
+import { barrier } from '../../geo/rules/access/barrier.ts';
+import { axle } from '../../geo/rules/limits/axle.ts';
+import { height } from '../../geo/rules/limits/height.ts';
+import { mass } from '../../geo/rules/limits/mass.ts';
+import { width } from '../../geo/rules/limits/width.ts';
+import type { SubjectRule } from '../../geo/rules/rule.ts';
 import { accessFor } from '../../geo/tags/access.ts';
 import { onewayFor } from '../../geo/tags/oneway.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
@@ -51,14 +51,14 @@ describe('access as the OSM wiki documents it', () => {
   // OSM wiki, Barriers; Tag:barrier=height_restrictor; the defaults of gates and bollards: common practice, no source
   it('each barrier has its own default, and tags on it override', () => {
     expect(askNode(barrier, { barrier: 'bollard' })[0]?.level).toBe('barred');
-    expect(askNode(barrier, { barrier: 'lift_gate' })[0]?.level).toBe('unproved');
+    expect(askNode(barrier, { barrier: 'lift_gate' })[0]?.level).toBe('unknown');
     expect(askNode(barrier, { barrier: 'lift_gate', motor_vehicle: 'yes' })).toEqual([]);
     expect(askNode(height, { barrier: 'height_restrictor', maxheight: '2.1' })[0]?.level).toBe('barred');
   });
 
   // OSM wiki, Key:access: discouraged is legal and advised against
   it('discouraged is not forbidden', () => {
-    expect(levels(access, { motor_vehicle: 'discouraged' })).toEqual(['heed']);
+    expect(levels(access, { motor_vehicle: 'discouraged' })).toEqual(['care']);
   });
 });
 
@@ -78,7 +78,7 @@ describe('limits as the OSM wiki documents them', () => {
   // OSM wiki, Key:maxheight: Germany signs below 4.5 m; Tag:maxheight=default: no sign, the national rule
   it('default bars no vehicle of legal height; below_default proves nothing', () => {
     expect(levels(height, { maxheight: 'default' })).toEqual([]);
-    expect(levels(height, { maxheight: 'below_default' })).toEqual(['unproved']);
+    expect(levels(height, { maxheight: 'below_default' })).toEqual(['unknown']);
   });
 
   // OSM wiki, Key:width and Key:est_width: the carriageway, no limit
@@ -103,7 +103,7 @@ describe('signs of Great Britain', () => {
   it('6\'6" bars a coach-built and a 2.05 m van; 7\'0" leaves that van its mirrors to think of', () => {
     expect(levels(width, { maxwidth: `6'6"` }, body(2.3, 2.75))).toEqual(['barred']);
     expect(levels(width, { maxwidth: `6'6"` }, body(2.05, 2.5))).toEqual(['barred']);
-    expect(levels(width, { maxwidth: `7'0"` }, body(2.05, 2.5))).toEqual(['squeeze']);
+    expect(levels(width, { maxwidth: `7'0"` }, body(2.05, 2.5))).toEqual(['tight']);
   });
 
   // Traffic Signs Manual, chapter 3 (2008): structural limits of 3, 7.5, 10, 13, 18, 26 and 33 t, on the plated mass
@@ -123,8 +123,8 @@ describe('signs of Great Britain', () => {
   // The margin of 0.05 m and the caution below 0.15 m: this program's own choice
   it.each([
     [`10'0"`, ['barred']],
-    [`10'3"`, ['squeeze']],
-    [`10'6"`, ['squeeze']],
+    [`10'3"`, ['tight']],
+    [`10'6"`, ['tight']],
     [`10'9"`, []],
   ])('a 3.05 m vehicle at a %s sign: %j', (maxheight, expected) => {
     expect(levels(height, { maxheight })).toEqual(expected);

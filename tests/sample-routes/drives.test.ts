@@ -2,11 +2,11 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { checkDrive } from '../../geo/check.ts';
-import { followRoads } from '../../geo/match/follow-roads.ts';
-import type { DriveReport } from '../../geo/report.ts';
+import { readGpx } from '../../geo/drive/gpx/read-gpx.ts';
+import type { Route } from '../../geo/drive/gpx/route.ts';
+import { followRoads } from '../../geo/drive/match/follow-roads.ts';
+import type { DriveReport } from '../../geo/report/report.ts';
 import type { Roads } from '../../geo/roads/roads.ts';
-import { readGpx } from '../../geo/route/read-gpx.ts';
-import type { Route } from '../../geo/route/route.ts';
 import { readVehicle } from '../../geo/vehicle/read-vehicle.ts';
 import { openMap } from '../../main/services/map/open-map.ts';
 import { SAMPLES } from './read-district.ts';
@@ -48,10 +48,7 @@ function check(id: string, vehicle: string): DriveReport {
 function farness(id: string): number[] {
   return drive(id).segments.flatMap(({ lat, lon }) =>
     Array.from(lat, (_, i) =>
-      Math.min(
-        100,
-        ...roads.index.near(lat[i] as number, lon[i] as number, 60).map((near) => near.distanceM),
-      ),
+      Math.min(100, ...roads.index.near(lat[i]!, lon[i]!, 60).map((near) => near.distanceM)),
     ),
   );
 }
@@ -72,7 +69,7 @@ describe('The sample drives', () => {
 
   it('the clear drive lets the panel van through without a doubt', () => {
     const report = check('clear', 'panel-van-6.0');
-    expect(report.findings.filter(({ level }) => level !== 'heed')).toEqual([]);
+    expect(report.findings.filter(({ level }) => level !== 'care')).toEqual([]);
     expect(report.verdict).toBe('clear');
   });
 
@@ -98,7 +95,7 @@ describe('The sample drives', () => {
     expect(segments.length).toBe(2);
     for (const { timeMs } of segments) {
       expect(timeMs.every((time) => Number.isFinite(time))).toBe(true);
-      expect(timeMs.every((time, i) => i === 0 || time > (timeMs[i - 1] as number))).toBe(true);
+      expect(timeMs.every((time, i) => i === 0 || time > timeMs[i - 1]!)).toBe(true);
     }
     const off = farness('recorded').sort((a, b) => a - b);
     expect(off[Math.floor(off.length / 2)]).toBeGreaterThan(1);

@@ -1,7 +1,7 @@
-import type { Finding } from '../../geo/report.ts';
+import type { Finding } from '../../geo/report/report.ts';
 import type { Tags } from '../../geo/roads/roads.ts';
 import { buildSegmentIndex } from '../../geo/roads/segment-index.ts';
-import type { SubjectRule } from '../../geo/subjects/rule.ts';
+import type { SubjectRule } from '../../geo/rules/rule.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { ask, COACHBUILT, type WhereWhen } from './ask.ts';
 import { driveOn, type Step, type TestMap, type TestWay, testMap } from './drive-on.ts';

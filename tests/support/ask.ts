@@ -1,11 +1,11 @@
+import type { Drive } from '../../geo/drive/drive.ts';
+import { readLeaving } from '../../geo/drive/times/leaving.ts';
+import { timetable } from '../../geo/drive/times/timetable.ts';
 import type { LoadResult } from '../../geo/load/result.ts';
-import type { Drive } from '../../geo/match/drive.ts';
-import type { Finding } from '../../geo/report.ts';
+import type { Finding } from '../../geo/report/report.ts';
 import type { Tags } from '../../geo/roads/roads.ts';
-import { alongDrive } from '../../geo/subjects/along.ts';
-import { DEFAULT_MARGINS, type SubjectRule } from '../../geo/subjects/rule.ts';
-import { readLeaving } from '../../geo/timetable/leaving.ts';
-import { timetable } from '../../geo/timetable/timetable.ts';
+import { alongDrive } from '../../geo/rules/along.ts';
+import { DEFAULT_MARGINS, type SubjectRule } from '../../geo/rules/rule.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { envelopeOf } from '../../geo/vehicle/envelope.ts';
 import { driveOn, type Step, type TestMap, testMap } from './drive-on.ts';

@@ -1,7 +1,7 @@
-import type { BrokenTurn, Drive, Leg, Span } from '../../geo/match/drive.ts';
+import type { BrokenTurn, Drive, Leg, Span } from '../../geo/drive/drive.ts';
+import { distanceM } from '../../geo/earth/sphere.ts';
 import type { Roads, SegmentIndex, Tags } from '../../geo/roads/roads.ts';
 import { WAY_KIND } from '../../geo/roads/roads.ts';
-import { distanceM } from '../../geo/route/measure.ts';
 
 /** One way of a test map: a chain of nodes by name, with tags. Node `a` stands where `NODES` or the grid puts it. */
 export interface TestWay {
@@ -80,8 +80,8 @@ function nodeOnlyIndex(
         if (testWay.around) continue;
         for (let seg = 0; seg + 1 < testWay.nodes.length; seg++)
           for (const t of [0, 1]) {
-            const node = refs[(start[way] as number) + seg + t] as number;
-            const distance = distanceM(lat, lon, nodes.lat[node] as number, nodes.lon[node] as number);
+            const node = refs[start[way]! + seg + t]!;
+            const distance = distanceM(lat, lon, nodes.lat[node]!, nodes.lon[node]!);
             if (distance <= radiusM) found.push({ way, seg, t, distanceM: distance });
           }
       }
@@ -150,9 +150,9 @@ function wayLengthM(roads: Roads, way: number): number {
   const { start, refs } = roads.ways;
   const { lat, lon } = roads.nodes;
   let length = 0;
-  for (let i = (start[way] as number) + 1; i < (start[way + 1] as number); i++) {
-    const [a, b] = [refs[i - 1] as number, refs[i] as number];
-    length += distanceM(lat[a] as number, lon[a] as number, lat[b] as number, lon[b] as number);
+  for (let i = start[way]! + 1; i < start[way + 1]!; i++) {
+    const [a, b] = [refs[i - 1]!, refs[i]!];
+    length += distanceM(lat[a]!, lon[a]!, lat[b]!, lon[b]!);
   }
   return length;
 }

@@ -1,10 +1,10 @@
-import { type RoadGraph, roadGraph } from '../../geo/match/graph.ts';
-import { alongWay, placeOnEdge, refBefore } from '../../geo/match/place.ts';
-import { ROAD_CLASS } from '../../geo/match/road-class.ts';
-import { searchRoads, wayTo } from '../../geo/match/search.ts';
+import type { Route } from '../../geo/drive/gpx/route.ts';
+import { type RoadGraph, roadGraph } from '../../geo/drive/match/graph/graph.ts';
+import { alongWay, placeOnEdge, refBefore } from '../../geo/drive/match/graph/place.ts';
+import { ROAD_CLASS } from '../../geo/drive/match/graph/road-class.ts';
+import { searchRoads, wayTo } from '../../geo/drive/match/graph/search.ts';
+import { localFrame } from '../../geo/earth/sphere.ts';
 import type { Roads } from '../../geo/roads/roads.ts';
-import { localFrame } from '../../geo/route/measure.ts';
-import type { Route } from '../../geo/route/route.ts';
 
 /** A drive whose roads are known: what is driven of which directed edge, in order. */
 export interface KnownDrive {
@@ -55,12 +55,11 @@ export function randomDrive(roads: Roads, lengthM: number, random: () => number)
     });
     const open: number[] = [];
     reached.directed.forEach((directed, at) => {
-      if (legal(directed) && (reached.costM[at] as number) > 100 && leadsOn(graph, directed, legal))
-        open.push(at);
+      if (legal(directed) && reached.costM[at]! > 100 && leadsOn(graph, directed, legal)) open.push(at);
     });
     if (open.length === 0) return undefined;
-    const at = open[Math.floor(random() * open.length)] as number;
-    const edges = [...wayTo(reached, at).edges, reached.directed[at] as number];
+    const at = open[Math.floor(random() * open.length)]!;
+    const edges = [...wayTo(reached, at).edges, reached.directed[at]!];
     for (const edge of edges) {
       chain.push(edge);
       drivenM += lengthOf(graph, edge);
@@ -81,16 +80,16 @@ export function randomDrive(roads: Roads, lengthM: number, random: () => number)
 
 /** Not a dead end: some other legal edge leaves its head. */
 function leadsOn(graph: RoadGraph, directed: number, legal: (directed: number) => boolean): boolean {
-  const node = graph.head[directed] as number;
-  for (let i = graph.outStart[node] as number; i < (graph.outStart[node + 1] as number); i++) {
-    const next = graph.out[i] as number;
+  const node = graph.head[directed]!;
+  for (let i = graph.outStart[node]!; i < graph.outStart[node + 1]!; i++) {
+    const next = graph.out[i]!;
     if (next !== (directed ^ 1) && legal(next)) return true;
   }
   return false;
 }
 
 function lengthOf(graph: RoadGraph, directed: number): number {
-  return graph.lengthM[directed >> 1] as number;
+  return graph.lengthM[directed >> 1]!;
 }
 
 function lineOf(roads: Roads, graph: RoadGraph, pieces: KnownDrive['pieces']) {
@@ -104,21 +103,21 @@ function lineOf(roads: Roads, graph: RoadGraph, pieces: KnownDrive['pieces']) {
       lat.push(place.lat);
       lon.push(place.lon);
     }
-    const way = graph.way[directed >> 1] as number;
+    const way = graph.way[directed >> 1]!;
     const a = alongWay(graph, directed, fromM);
     const b = alongWay(graph, directed, toM);
     const low = refBefore(roads, graph, way, Math.min(a, b));
     const high = refBefore(roads, graph, way, Math.max(a, b));
     const refs: number[] = [];
     for (let ref = low; ref <= high + 1; ref++) {
-      const alongM = graph.alongM[ref] as number;
+      const alongM = graph.alongM[ref]!;
       if (alongM > Math.min(a, b) && alongM < Math.max(a, b)) refs.push(ref);
     }
     if (b < a) refs.reverse();
     for (const ref of refs) {
-      const node = roads.ways.refs[ref] as number;
-      lat.push(roads.nodes.lat[node] as number);
-      lon.push(roads.nodes.lon[node] as number);
+      const node = roads.ways.refs[ref]!;
+      lat.push(roads.nodes.lat[node]!);
+      lon.push(roads.nodes.lon[node]!);
     }
     const place = placeOnEdge(roads, graph, directed, toM);
     lat.push(place.lat);
@@ -149,8 +148,8 @@ export function simplify(
   const keep = new Uint8Array(count);
   keep[0] = 1;
   keep[count - 1] = 1;
-  const frame = localFrame(line.lat[0] as number, line.lon[0] as number);
-  const xy = line.lat.map((lat, i) => frame.toXY(lat, line.lon[i] as number));
+  const frame = localFrame(line.lat[0]!, line.lon[0]!);
+  const xy = line.lat.map((lat, i) => frame.toXY(lat, line.lon[i]!));
   const spans: [number, number][] = [[0, count - 1]];
   for (let span = spans.pop(); span !== undefined; span = spans.pop()) {
     const [from, to] = span;
@@ -182,7 +181,7 @@ export function displace(
   amplitudeM: number,
   random: () => number,
 ) {
-  const frame = localFrame(line.lat[0] as number, line.lon[0] as number);
+  const frame = localFrame(line.lat[0]!, line.lon[0]!);
   const wave = () => {
     const k = (2 * Math.PI) / (1000 + 1000 * random());
     const angle = 2 * Math.PI * random();
@@ -192,7 +191,7 @@ export function displace(
   };
   const [north, east] = [wave(), wave()];
   const moved = line.lat.map((lat, i) => {
-    const { x, y } = frame.toXY(lat, line.lon[i] as number);
+    const { x, y } = frame.toXY(lat, line.lon[i]!);
     return frame.fromXY(x + east(x, y), y + north(x, y));
   });
   return { lat: moved.map((place) => place.lat), lon: moved.map((place) => place.lon) };

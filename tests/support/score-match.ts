@@ -1,5 +1,5 @@
-import type { Drive } from '../../geo/match/drive.ts';
-import { roadGraph } from '../../geo/match/graph.ts';
+import type { Drive } from '../../geo/drive/drive.ts';
+import { roadGraph } from '../../geo/drive/match/graph/graph.ts';
 import type { Roads } from '../../geo/roads/roads.ts';
 
 /** Metres driven of each directed edge of the road graph. */
@@ -12,12 +12,11 @@ export function drivenOf(drive: Drive, roads: Roads): Driven {
     if (leg.kind !== 'stretch') continue;
     const low = Math.min(leg.alongFromM, leg.alongToM);
     const high = Math.max(leg.alongFromM, leg.alongToM);
-    const last = (roads.ways.start[leg.way + 1] as number) - 1;
-    for (let ref = roads.ways.start[leg.way] as number; ref < last; ref++) {
-      const metres =
-        Math.min(high, graph.alongM[ref + 1] as number) - Math.max(low, graph.alongM[ref] as number);
+    const last = roads.ways.start[leg.way + 1]! - 1;
+    for (let ref = roads.ways.start[leg.way]!; ref < last; ref++) {
+      const metres = Math.min(high, graph.alongM[ref + 1]!) - Math.max(low, graph.alongM[ref]!);
       if (metres <= 0) continue;
-      const directed = 2 * (graph.edgeOfSegment[ref] as number) + (leg.forward ? 0 : 1);
+      const directed = 2 * graph.edgeOfSegment[ref]! + (leg.forward ? 0 : 1);
       driven.set(directed, (driven.get(directed) ?? 0) + metres);
     }
   }

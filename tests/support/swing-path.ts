@@ -1,6 +1,6 @@
-import { type FollowOptions, follow } from '../../geo/swing/follow.ts';
-import type { Guide, GuidePath, PathPiece } from '../../geo/swing/guide-path.ts';
-import type { Motion } from '../../geo/swing/motion.ts';
+import { type FollowOptions, follow } from '../../geo/swing/motion/follow.ts';
+import type { Guide, GuidePath, PathPiece } from '../../geo/swing/motion/guide-path.ts';
+import type { Motion } from '../../geo/swing/motion/motion.ts';
 import type { SwingVehicle } from '../../geo/swing/swing-vehicle.ts';
 
 export const line = (lengthM: number): PathPiece => ({ kind: 'line', lengthM });

@@ -39,7 +39,7 @@ export class Cursor {
     if (byte < 0x80) return byte;
     let low = byte & 0x7f;
     for (let shift = 7; shift < 28; shift += 7) {
-      byte = bytes[this.pos++] as number;
+      byte = bytes[this.pos++]!;
       low |= (byte & 0x7f) << shift;
       if (byte < 0x80) return this.pos <= this.end ? low : this.cut();
     }
@@ -132,7 +132,7 @@ export class Cursor {
 
   private byte(): number {
     if (this.pos >= this.end) this.cut();
-    return this.bytes[this.pos++] as number;
+    return this.bytes[this.pos++]!;
   }
 
   private cut(): never {

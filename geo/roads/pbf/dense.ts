@@ -40,7 +40,7 @@ export function readDense(cursor: Cursor, frame: BlockFrame, give: (batch: NodeB
     id: ids.values,
     lat: lats.values,
     lon: lons.values,
-    tags: (index) => (tagStart ? tagsAt(tagStart[index] as number, frame.strings) : undefined),
+    tags: (index) => (tagStart ? tagsAt(tagStart[index]!, frame.strings) : undefined),
   });
 }
 
@@ -73,7 +73,7 @@ function tagsAt(start: number, strings: StringTable): Tags | undefined {
   if (texts[start] === 0) return undefined;
   const tags: Record<string, string> = {};
   for (let at = start; texts[at] !== 0; at += 2)
-    setTag(tags, strings.get(texts[at] as number), strings.get(texts[at + 1] as number));
+    setTag(tags, strings.get(texts[at]!), strings.get(texts[at + 1]!));
   return tags;
 }
 
@@ -81,10 +81,10 @@ function dropDeleted(count: number, tagStart: Uint32Array | undefined): number {
   let kept = 0;
   for (let i = 0; i < count; i++) {
     if (visibles.values[i] === 0) continue;
-    ids.values[kept] = ids.values[i] as number;
-    lats.values[kept] = lats.values[i] as number;
-    lons.values[kept] = lons.values[i] as number;
-    if (tagStart) tagStart[kept] = tagStart[i] as number;
+    ids.values[kept] = ids.values[i]!;
+    lats.values[kept] = lats.values[i]!;
+    lons.values[kept] = lons.values[i]!;
+    if (tagStart) tagStart[kept] = tagStart[i]!;
     kept++;
   }
   return kept;

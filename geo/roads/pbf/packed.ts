@@ -28,16 +28,16 @@ export function packedSums(cursor: Cursor, room: Room): number {
   let sum = 0;
   let count = 0;
   while (pos < end) {
-    let byte = bytes[pos++] as number;
+    let byte = bytes[pos++]!;
     let low = byte & 0x7f;
     if (byte >= 0x80) {
-      byte = bytes[pos++] as number;
+      byte = bytes[pos++]!;
       low |= (byte & 0x7f) << 7;
       if (byte >= 0x80) {
-        byte = bytes[pos++] as number;
+        byte = bytes[pos++]!;
         low |= (byte & 0x7f) << 14;
         if (byte >= 0x80) {
-          byte = bytes[pos++] as number;
+          byte = bytes[pos++]!;
           low |= (byte & 0x7f) << 21;
         }
       }
@@ -48,7 +48,7 @@ export function packedSums(cursor: Cursor, room: Room): number {
       let scale = 2 ** 28;
       do {
         if (pos >= end || scale > 2 ** 63) throw damaged('a number cut off or too long');
-        byte = bytes[pos++] as number;
+        byte = bytes[pos++]!;
         value += (byte & 0x7f) * scale;
         scale *= 128;
       } while (byte >= 0x80);

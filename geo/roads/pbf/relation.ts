@@ -42,9 +42,9 @@ export function readRelation(cursor: Cursor, frame: BlockFrame, give: (relation:
     members() {
       const members: Member[] = [];
       for (let i = 0; i < count; i++) {
-        const type = TYPES[types.values[i] as number];
+        const type = TYPES[types.values[i]!];
         if (type === undefined) throw damaged(`relation ${id} with a member of no known kind`);
-        members.push({ type, id: ids.values[i] as number, role: strings.get(roles.values[i] as number) });
+        members.push({ type, id: ids.values[i]!, role: strings.get(roles.values[i]!) });
       }
       return members;
     },

@@ -38,7 +38,7 @@ export class StringTable {
 
   tags(keys: ArrayLike<number>, values: ArrayLike<number>, count: number): Tags {
     const tags: Record<string, string> = {};
-    for (let i = 0; i < count; i++) setTag(tags, this.get(keys[i] as number), this.get(values[i] as number));
+    for (let i = 0; i < count; i++) setTag(tags, this.get(keys[i]!), this.get(values[i]!));
     return tags;
   }
 }

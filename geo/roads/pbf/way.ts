@@ -47,7 +47,7 @@ export function readWay(cursor: Cursor, frame: BlockFrame, give: (way: RawWay) =
     lat: latCount > 0 ? lats.values : undefined,
     lon: latCount > 0 ? lons.values : undefined,
     hasKey(fits) {
-      for (let i = 0; i < keyCount; i++) if (fits(strings.get(keys.values[i] as number))) return true;
+      for (let i = 0; i < keyCount; i++) if (fits(strings.get(keys.values[i]!))) return true;
       return false;
     },
     tags: () => strings.tags(keys.values, values.values, keyCount),

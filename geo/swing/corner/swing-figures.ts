@@ -1,6 +1,6 @@
 import { frontAxleRadiusM, fullLockSwingM, tailSwingM } from '../circle.ts';
+import { frontAxleSwingM } from '../motion/transient.ts';
 import type { SwingVehicle } from '../swing-vehicle.ts';
-import { frontAxleSwingM } from '../transient.ts';
 import { type Corner, type CornerWidths, fitCorner, radiusInRoomM } from './fit-corner.ts';
 
 /** Tail swing of one turn, metres, not rounded: the gentle way, the plan and the worst. */

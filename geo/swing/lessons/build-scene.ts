@@ -1,15 +1,15 @@
-import type { Motion } from '../motion.ts';
+import type { Motion } from '../motion/motion.ts';
 import type { SwingVehicle } from '../swing-vehicle.ts';
 import type { Drafter } from './draft.ts';
 import { extentOf } from './extent.ts';
-import { draftLeave } from './leave.ts';
-import { stepInto } from './legs.ts';
-import { draftMiniRoundabout } from './mini-roundabout.ts';
-import { draftPitch } from './pitch.ts';
-import { draftReverse } from './reverse.ts';
 import type { LessonId, LessonSettings, Scene } from './scene.ts';
 import { sceneOf } from './scene-of.ts';
-import { draftSideRoad } from './side-road.ts';
+import { draftLeave } from './scenes/leave.ts';
+import { stepInto } from './scenes/legs.ts';
+import { draftMiniRoundabout } from './scenes/mini-roundabout.ts';
+import { draftPitch } from './scenes/pitch.ts';
+import { draftReverse } from './scenes/reverse.ts';
+import { draftSideRoad } from './scenes/side-road.ts';
 
 const DRAFTERS: Readonly<Record<LessonId, Drafter>> = {
   leave: draftLeave,

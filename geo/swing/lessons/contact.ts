@@ -1,9 +1,9 @@
-import { type Pose, poseAt } from '../motion.ts';
+import { type Pose, poseAt } from '../motion/motion.ts';
 import type { SwingVehicle } from '../swing-vehicle.ts';
-import { atLeastAwayM } from './fixture-box.ts';
-import { stepBy, stepInto } from './legs.ts';
-import { reachM } from './outline.ts';
 import type { Contact, Fixture, Scene } from './scene.ts';
+import { atLeastAwayM } from './scenes/fixture-box.ts';
+import { stepBy, stepInto } from './scenes/legs.ts';
+import { reachM } from './scenes/outline.ts';
 import { partsMeeting, type Separation, separationOf } from './separation.ts';
 
 /** Side by side with no gap is not yet a touch. Metres. */
@@ -39,7 +39,7 @@ export function contactOf(scene: Scene): Contact | undefined {
   for (let index = 0; index < motion.xM.length; index++) {
     freeM -= moveM(scene, index);
     if (freeM > 0) continue;
-    const steerRad = motion.steerRad[index] as number;
+    const steerRad = motion.steerRad[index]!;
     const now = nearestAt(vehicle, poseAt(motion, index), steerRad, fixtures, FAR_M);
     if (!now || now.gapM >= -TOUCH_M) {
       freeM = now?.gapM ?? FAR_M;
@@ -53,8 +53,8 @@ export function contactOf(scene: Scene): Contact | undefined {
 function touchBetween(scene: Scene, index: number, now: Separation): Contact {
   const { vehicle, motion, fixtures } = scene;
   const stepM = stepInto(motion, index);
-  const steerRad = motion.steerRad[index] as number;
-  const endM = motion.travelM[index] as number;
+  const steerRad = motion.steerRad[index]!;
+  const endM = motion.travelM[index]!;
   let touch = { pose: poseAt(motion, index), travelM: endM, near: now };
   if (stepM !== 0) {
     const before = poseAt(motion, index - 1);
@@ -90,7 +90,7 @@ export function leastGapOf(scene: Scene): LeastGap | undefined {
     spareM -= moveM(scene, index);
     // it cannot have come nearer than the least so far
     if (spareM > 0) continue;
-    const steerRad = motion.steerRad[index] as number;
+    const steerRad = motion.steerRad[index]!;
     const belowM = best ? best.gapM + FAR_M : Number.POSITIVE_INFINITY;
     const near = nearestAt(vehicle, poseAt(motion, index), steerRad, fixtures, belowM);
     if (near && (!best || near.gapM < best.gapM)) best = { gapM: near.gapM, index, near };
@@ -103,10 +103,10 @@ export function leastGapOf(scene: Scene): LeastGap | undefined {
 /** No point of the vehicle moved farther than this from the sample before. Metres. */
 function moveM({ vehicle, motion }: Scene, index: number): number {
   if (index === 0) return 0;
-  const dx = (motion.xM[index] as number) - (motion.xM[index - 1] as number);
-  const dy = (motion.yM[index] as number) - (motion.yM[index - 1] as number);
-  const turned = Math.abs((motion.headingRad[index] as number) - (motion.headingRad[index - 1] as number));
+  const dx = motion.xM[index]! - motion.xM[index - 1]!;
+  const dy = motion.yM[index]! - motion.yM[index - 1]!;
+  const turned = Math.abs(motion.headingRad[index]! - motion.headingRad[index - 1]!);
   // a wheel turned standing moves the ends of its tyre
-  const wheelM = Math.abs((motion.steerRad[index] as number) - (motion.steerRad[index - 1] as number)) * 0.3;
+  const wheelM = Math.abs(motion.steerRad[index]! - motion.steerRad[index - 1]!) * 0.3;
   return Math.hypot(dx, dy) + turned * reachM(vehicle) + wheelM;
 }

@@ -1,7 +1,7 @@
-import type { Pose } from '../motion.ts';
+import type { Pose } from '../motion/motion.ts';
 import type { SwingVehicle } from '../swing-vehicle.ts';
-import type { Leg } from './legs.ts';
 import type { Fixture, LessonSettings, Point } from './scene.ts';
+import type { Leg } from './scenes/legs.ts';
 
 /**
  * A lesson before it is driven, always drawn for a wheel that goes to the left first; the other hand is its mirror.

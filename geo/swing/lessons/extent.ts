@@ -1,7 +1,7 @@
-import { type Motion, onGround, poseAt } from '../motion.ts';
+import { type Motion, onGround, poseAt } from '../motion/motion.ts';
 import type { SwingVehicle } from '../swing-vehicle.ts';
-import { boxesOf } from './outline.ts';
 import type { Fixture, Point, Scene } from './scene.ts';
+import { boxesOf } from './scenes/outline.ts';
 
 /** Left free round everything. Metres. */
 const MARGIN_M = 1;

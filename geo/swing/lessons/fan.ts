@@ -1,4 +1,4 @@
-import { type Pose, poseAt } from '../motion.ts';
+import { type Pose, poseAt } from '../motion/motion.ts';
 import type { Scene } from './scene.ts';
 
 /** One place of a run, drawn in outline. */
@@ -12,13 +12,13 @@ export interface Still {
 export function fan(scene: Scene, count: number): readonly Still[] {
   const { motion } = scene;
   const last = motion.travelM.length - 1;
-  const wholeM = motion.travelM[last] as number;
+  const wholeM = motion.travelM[last]!;
   const stills: Still[] = [];
   let index = 0;
   for (let still = 0; still < count; still++) {
     const travelM = count === 1 ? wholeM : (wholeM * still) / (count - 1);
-    while (index < last && (motion.travelM[index] as number) < travelM - 1e-9) index++;
-    stills.push({ index, pose: poseAt(motion, index), steerRad: motion.steerRad[index] as number });
+    while (index < last && motion.travelM[index]! < travelM - 1e-9) index++;
+    stills.push({ index, pose: poseAt(motion, index), steerRad: motion.steerRad[index]! });
   }
   return stills;
 }

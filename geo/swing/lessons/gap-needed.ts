@@ -1,7 +1,7 @@
-import { onGround, type Pose, poseAt } from '../motion.ts';
-import { boxesOf } from './outline.ts';
+import { onGround, type Pose, poseAt } from '../motion/motion.ts';
 import { swingsOfScene } from './read-scene.ts';
 import type { Point, Scene } from './scene.ts';
+import { boxesOf } from './scenes/outline.ts';
 
 /**
  * The gap at the start, between the body side and what stands beside it, that this run needs to pass. Beside a car only

@@ -1,8 +1,8 @@
-import { onGround, poseAt } from '../motion.ts';
-import { atLeastAwayM } from './fixture-box.ts';
-import { boxesOf, reachM } from './outline.ts';
+import { onGround, poseAt } from '../motion/motion.ts';
 import { swingsOfScene } from './read-scene.ts';
 import type { Fixture, Point, Scene } from './scene.ts';
+import { atLeastAwayM } from './scenes/fixture-box.ts';
+import { boxesOf, reachM } from './scenes/outline.ts';
 
 /** The most that a corner of the vehicle stands beyond a line on the ground. */
 export interface OverLine {
@@ -41,17 +41,16 @@ function mostOver(scene: Scene, fixture: Fixture): OverLine | undefined {
   const reach = reachM(vehicle);
   let best: OverLine | undefined;
   for (let index = 0; index < motion.xM.length; index += STRIDE) {
-    const turn = turns[turnAt[index] as number];
+    const turn = turns[turnAt[index]!];
     if (!turn) continue;
     const out = turn.wheel === 'left' ? 'right' : 'left';
-    const swinging = (nowM[index] as number) > 0;
+    const swinging = nowM[index]! > 0;
     const pose = poseAt(motion, index);
     if (atLeastAwayM(fixture, pose) > reach) continue;
     const hold = (part: string, aheadM: number, halfWidthM: number): void => {
       const place = onGround(pose, aheadM, out === 'left' ? halfWidthM : -halfWidthM);
       const overM = beyond(pose, place, fixture.line);
-      if (overM > (best?.overM ?? 0))
-        best = { overM, travelM: motion.travelM[index] as number, part, fixture };
+      if (overM > (best?.overM ?? 0)) best = { overM, travelM: motion.travelM[index]!, part, fixture };
     };
     for (const { what, backM, frontM, halfWidthM } of boxesOf(vehicle)) {
       if (swinging) hold(what === 'rack' ? 'rack' : `${out} rear corner`, backM, halfWidthM);

@@ -1,4 +1,4 @@
-import { onGround, poseAt } from '../motion.ts';
+import { onGround, poseAt } from '../motion/motion.ts';
 import { nearestAt } from './contact.ts';
 import type { Reading, Scene } from './scene.ts';
 import { type Swings, swingsOf } from './swings.ts';
@@ -21,16 +21,16 @@ export function readScene(scene: Scene, index: number): Reading {
   const now = Math.max(0, Math.min(motion.xM.length - 1, Math.round(index)));
   const swings = swingsOfScene(scene);
   const pose = poseAt(motion, now);
-  const steerRad = motion.steerRad[now] as number;
+  const steerRad = motion.steerRad[now]!;
   const near = nearestAt(vehicle, pose, steerRad, fixtures);
-  const turn = swings.turns[swings.turnAt[now] as number];
+  const turn = swings.turns[swings.turnAt[now]!];
   return {
-    swingM: swings.nowM[now] as number,
-    swingMostM: swings.mostM[now] as number,
+    swingM: swings.nowM[now]!,
+    swingMostM: swings.mostM[now]!,
     swingSide: turn ? (turn.wheel === 'left' ? 'right' : 'left') : scene.swingSide,
     cutInM: cutInAt(scene, now, turn?.wheel),
     steerRad,
-    headingChangeRad: Math.abs(pose.headingRad - (motion.headingRad[0] as number)),
+    headingChangeRad: Math.abs(pose.headingRad - motion.headingRad[0]!),
     nearestM: near?.gapM ?? Number.POSITIVE_INFINITY,
     ...(near ? { nearestTo: near.fixture.name } : {}),
   };
@@ -52,10 +52,10 @@ export function cutInAt(
   let [ax, ay] = [before.xM, before.yM];
   let least = Number.POSITIVE_INFINITY;
   for (let sample = 0; sample <= index; sample++) {
-    const heading = motion.headingRad[sample] as number;
+    const heading = motion.headingRad[sample]!;
     const [cos, sin] = [Math.cos(heading), Math.sin(heading)];
-    const bx = (motion.xM[sample] as number) + vehicle.wheelbaseM * cos - leftM * sin;
-    const by = (motion.yM[sample] as number) + vehicle.wheelbaseM * sin + leftM * cos;
+    const bx = motion.xM[sample]! + vehicle.wheelbaseM * cos - leftM * sin;
+    const by = motion.yM[sample]! + vehicle.wheelbaseM * sin + leftM * cos;
     const [dx, dy] = [bx - ax, by - ay];
     const squared = dx * dx + dy * dy;
     const along = squared === 0 ? 0 : ((rear.xM - ax) * dx + (rear.yM - ay) * dy) / squared;

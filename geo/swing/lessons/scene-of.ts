@@ -1,9 +1,9 @@
 import type { SwingVehicle } from '../swing-vehicle.ts';
 import type { Draft } from './draft.ts';
 import { extentOf } from './extent.ts';
-import { driveLegs } from './legs.ts';
-import { mirrorMotion, mirrorPoint, otherSide } from './mirror.ts';
 import type { LessonId, Scene } from './scene.ts';
+import { driveLegs } from './scenes/legs.ts';
+import { mirrorMotion, mirrorPoint, otherSide } from './scenes/mirror.ts';
 import { LEARN } from './settings.ts';
 
 /** Drives a draft and, for a wheel that goes right first, mirrors it. */

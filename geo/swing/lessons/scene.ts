@@ -1,5 +1,5 @@
-import type { Turn } from '../../report.ts';
-import type { Motion, Pose } from '../motion.ts';
+import type { Turn } from '../../report/report.ts';
+import type { Motion, Pose } from '../motion/motion.ts';
 import type { SwingVehicle } from '../swing-vehicle.ts';
 
 /** On the ground, metres; x along the first straight, y to the left of it. */

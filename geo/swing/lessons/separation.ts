@@ -1,7 +1,7 @@
-import type { Pose } from '../motion.ts';
+import type { Pose } from '../motion/motion.ts';
 import type { SwingVehicle } from '../swing-vehicle.ts';
-import { boxesOf } from './outline.ts';
 import type { Fixture, Point } from './scene.ts';
+import { boxesOf } from './scenes/outline.ts';
 
 /** The part of a tyre that meets a kerb. Metres; judgement. */
 const TYRE_LENGTH_M = 0.5;

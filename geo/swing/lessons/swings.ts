@@ -1,10 +1,10 @@
-import { type Motion, type Pose, poseAt } from '../motion.ts';
+import { type Motion, type Pose, poseAt } from '../motion/motion.ts';
+import { type Turn, turnsOf } from '../motion/turns-of.ts';
 import { noseOf, tailPointsOf } from '../outline.ts';
 import { HALF_ROUND_RAD, type OutlinePoint } from '../swing-beyond.ts';
 import type { SwingVehicle } from '../swing-vehicle.ts';
-import { type Turn, turnsOf } from '../turns-of.ts';
-import { stepInto } from './legs.ts';
 import type { Scene } from './scene.ts';
+import { stepInto } from './scenes/legs.ts';
 
 /** The swing at every sample, and the most of the whole run. Metres; nothing below 0. */
 export interface Swings {
@@ -35,7 +35,7 @@ export function swingsOf({ vehicle, motion, reversing }: Scene): Swings {
     if (stepM !== 0) backwards = stepM < 0;
     const now = turns[turn];
     if (now) nowM[index] = outM(vehicle, motion, index, now, backwards ? nose : tails);
-    most = Math.max(most, nowM[index] as number);
+    most = Math.max(most, nowM[index]!);
     mostM[index] = most;
     turnAt[index] = turn;
   }
@@ -50,7 +50,7 @@ function outM(
   points: readonly OutlinePoint[],
 ): number {
   const side = turn.wheel === 'left' ? -1 : 1;
-  const turnedRad = (motion.headingRad[index] as number) - turn.began.headingRad;
+  const turnedRad = motion.headingRad[index]! - turn.began.headingRad;
   if (Math.abs(turnedRad) > HALF_ROUND_RAD) return 0;
   let most = 0;
   for (const point of points)

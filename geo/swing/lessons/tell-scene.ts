@@ -3,13 +3,13 @@ import { noseOf, tailPointsOf } from '../outline.ts';
 import { type Swing, swingBeyond } from '../swing-beyond.ts';
 import { adviseFor } from './advise.ts';
 import { contactOf, leastGapOf } from './contact.ts';
-import { POST_BACK_M } from './fixtures.ts';
 import { gapNeededM } from './gap-needed.ts';
-import { radiusOfShareM } from './legs.ts';
 import { overLines } from './over-line.ts';
-import { pitchGapM } from './pitch.ts';
 import { cutInAt, swingsOfScene } from './read-scene.ts';
 import type { Contact, Scene } from './scene.ts';
+import { POST_BACK_M } from './scenes/fixtures.ts';
+import { radiusOfShareM } from './scenes/legs.ts';
+import { pitchGapM } from './scenes/pitch.ts';
 
 /** Said wherever the figures stand. */
 export const MODEL =
@@ -74,7 +74,7 @@ function swing(scene: Scene): string {
     .map((turn) => {
       const side = turn.wheel === 'left' ? 'right' : 'left';
       const swung = swingBeyond(motion, turn, turn.began, side, points, vehicle.widthM);
-      return { ...swung, afterM: swung.atTravelM - (motion.travelM[turn.from] as number) };
+      return { ...swung, afterM: swung.atTravelM - motion.travelM[turn.from]! };
     })
     .reduce<(Swing & { afterM: number }) | undefined>(
       (best, each) => (best && best.swingM >= each.swingM ? best : each),
@@ -118,7 +118,7 @@ function touch(scene: Scene, contact: Contact | undefined): string {
   if (contact) {
     const touches = `It touches ${contact.fixture} with ${/rack/.test(contact.part) ? 'the' : 'its'} ${contact.part}`;
     if (contact.index === 0) return `${touches} where it stands.`;
-    const turned = Math.abs(contact.pose.headingRad - (scene.motion.headingRad[0] as number));
+    const turned = Math.abs(contact.pose.headingRad - scene.motion.headingRad[0]!);
     return `${touches} after ${metres(contact.travelM)}, turned by ${degrees(turned)}.`;
   }
   const least = leastGapOf(scene);
@@ -131,7 +131,7 @@ function cutIn(scene: Scene): string[] {
   let most = 0;
   // a hair's breadth between samples is lost, and the work is a tenth
   for (let index = 0; index < turnAt.length; index += 10)
-    most = Math.max(most, cutInAt(scene, index, turns[turnAt[index] as number]?.wheel));
+    most = Math.max(most, cutInAt(scene, index, turns[turnAt[index]!]?.wheel));
   if (most < 0.1) return [];
   return [`The inner rear wheel runs up to ${centimetres(most, 'up')} inside the track of the front wheel.`];
 }
@@ -182,7 +182,7 @@ function otherwise({ motion, swingSide, turn, settings }: Scene, { part, index, 
   }
   if (part.includes('rear corner') || part.includes('rack'))
     return `Keep more room on the ${swingSide} before turning, or turn the wheel less at first: the tail comes back in.`;
-  const turning = (motion.steerRad[index] as number) !== 0;
+  const turning = motion.steerRad[index]! !== 0;
   return turning ? 'Go farther ahead before turning: the rear wheels cut in.' : 'Keep more room beside.';
 }
 

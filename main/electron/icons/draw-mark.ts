@@ -28,7 +28,7 @@ function pixel(x: number, y: number, size: number): number[] {
       if (!colour) continue;
       covered++;
       colour.forEach((part, k) => {
-        sum[k] = (sum[k] as number) + part;
+        sum[k] = sum[k]! + part;
       });
     }
   if (covered === 0) return [0, 0, 0, 0];

@@ -12,7 +12,7 @@ const CRC_TABLE = Uint32Array.from({ length: 256 }, (_, n) => {
 /** CRC-32 as PNG uses it (ISO 3309). */
 export function crc32(bytes: Uint8Array): number {
   let c = 0xffffffff;
-  for (const byte of bytes) c = (CRC_TABLE[(c ^ byte) & 0xff] as number) ^ (c >>> 8);
+  for (const byte of bytes) c = CRC_TABLE[(c ^ byte) & 0xff]! ^ (c >>> 8);
   return (c ^ 0xffffffff) >>> 0;
 }
 

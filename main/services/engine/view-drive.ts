@@ -1,8 +1,8 @@
-import type { Drive, Leg } from '../../../geo/match/drive.ts';
-import { nodesAlong, pointAt } from '../../../geo/match/drive-place.ts';
-import { nameRoad } from '../../../geo/match/sum-up.ts';
+import type { Drive, Leg } from '../../../geo/drive/drive.ts';
+import { nodesAlong, pointAt } from '../../../geo/drive/drive-place.ts';
+import { nameRoad } from '../../../geo/drive/sum-up.ts';
+import { distanceM } from '../../../geo/earth/sphere.ts';
 import type { Roads } from '../../../geo/roads/roads.ts';
-import { distanceM } from '../../../geo/route/measure.ts';
 import type { LegView } from '../../contract/views.ts';
 
 /** A centimetre on the ground, and a centimetre along the drive. */
@@ -30,8 +30,8 @@ function viewLeg(leg: Leg, drive: Drive, roads: Roads): LegView {
   if (leg.kind === 'offMap') {
     let atM = fromM;
     leg.lat.forEach((lat, i) => {
-      const lon = leg.lon[i] as number;
-      if (i > 0) atM += distanceM(leg.lat[i - 1] as number, leg.lon[i - 1] as number, lat, lon);
+      const lon = leg.lon[i]!;
+      if (i > 0) atM += distanceM(leg.lat[i - 1]!, leg.lon[i - 1]!, lat, lon);
       add(lat, lon, Math.min(atM, toM));
     });
     return { kind: 'offMap', fromM, toM, line, alongM };
@@ -42,13 +42,13 @@ function viewLeg(leg: Leg, drive: Drive, roads: Roads): LegView {
   const last = pointAt(only, roads, toM);
   if (first) add(first.lat, first.lon, fromM);
   for (const { node, atM } of nodesAlong(leg, roads))
-    if (atM > fromM && atM < toM) add(roads.nodes.lat[node] as number, roads.nodes.lon[node] as number, atM);
+    if (atM > fromM && atM < toM) add(roads.nodes.lat[node]!, roads.nodes.lon[node]!, atM);
   if (last) add(last.lat, last.lon, toM);
   return {
     kind: 'stretch',
     fromM,
     toM,
-    way: roads.ways.id[leg.way] as number,
+    way: roads.ways.id[leg.way]!,
     forward: leg.forward,
     ...nameRoad(roads, leg.way),
     line,

@@ -8,11 +8,11 @@ export function viewMap(roads: Roads, name: string): MapSummary {
   let [south, west, north, east] = [90, 180, -90, -180];
   for (let way = 0; way < ways.count; way++) {
     if (ways.kind[way] === WAY_KIND.around) continue;
-    ids.add(ways.id[way] as number);
-    for (let at = ways.start[way] as number; at < (ways.start[way + 1] as number); at++) {
-      const node = ways.refs[at] as number;
-      const lat = nodes.lat[node] as number;
-      const lon = nodes.lon[node] as number;
+    ids.add(ways.id[way]!);
+    for (let at = ways.start[way]!; at < ways.start[way + 1]!; at++) {
+      const node = ways.refs[at]!;
+      const lat = nodes.lat[node]!;
+      const lon = nodes.lon[node]!;
       south = Math.min(south, lat);
       north = Math.max(north, lat);
       west = Math.min(west, lon);

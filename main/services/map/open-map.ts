@@ -1,5 +1,6 @@
 import { type FileHandle, open, stat } from 'node:fs/promises';
 import { basename } from 'node:path';
+import type { Route } from '../../../geo/drive/gpx/route.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { assembleRoads } from '../../../geo/roads/assemble.ts';
 import { Gather } from '../../../geo/roads/gather.ts';
@@ -7,7 +8,6 @@ import { withLocalIds } from '../../../geo/roads/local-ids.ts';
 import { corridorMask } from '../../../geo/roads/mask.ts';
 import type { MapSource, Roads } from '../../../geo/roads/roads.ts';
 import type { MapSink } from '../../../geo/roads/sink.ts';
-import type { Route } from '../../../geo/route/route.ts';
 import { unreadable } from '../files/read-bytes.ts';
 import { Cancelled, type ReadFacts } from './map-reading.ts';
 import { readerFor } from './tell-format.ts';

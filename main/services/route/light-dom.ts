@@ -1,5 +1,5 @@
-import { isGpxElement } from '../../../geo/route/gpx-names.ts';
-import { walkXml, type XmlElement } from '../../../geo/route/strict-xml.ts';
+import { isGpxElement } from '../../../geo/drive/gpx/gpx-names.ts';
+import { walkXml, type XmlElement } from '../../../geo/drive/gpx/strict-xml.ts';
 
 /**
  * As much of a DOM as a GPX parser asks for: GPX's own elements by local name. Elements of other namespaces and

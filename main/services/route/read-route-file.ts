@@ -1,8 +1,8 @@
 import { readFile, stat } from 'node:fs/promises';
 import { basename } from 'node:path';
+import { readGpx } from '../../../geo/drive/gpx/read-gpx.ts';
+import type { RouteFile } from '../../../geo/drive/gpx/route.ts';
 import { fail, ok, type Problem, type Result } from '../../../geo/result.ts';
-import { readGpx } from '../../../geo/route/read-gpx.ts';
-import type { RouteFile } from '../../../geo/route/route.ts';
 import { GPX_MAX_BYTES } from '../../contract/limits.ts';
 import { decodeGpx } from './decode-gpx.ts';
 import { compareWithGpxparser } from './second-opinion.ts';

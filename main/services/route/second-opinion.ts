@@ -1,6 +1,6 @@
 import { createRequire } from 'node:module';
+import type { Route, RouteFile } from '../../../geo/drive/gpx/route.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
-import type { Route, RouteFile } from '../../../geo/route/route.ts';
 import { buildLightDom } from './light-dom.ts';
 
 /** What of gpxparser is used; its own declarations are wrong in places. */

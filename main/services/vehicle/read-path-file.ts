@@ -1,7 +1,7 @@
 import { basename } from 'node:path';
 import type { Result } from '../../../geo/result.ts';
-import type { GuidePath } from '../../../geo/swing/guide-path.ts';
-import { readPath } from '../../../geo/swing/read-path.ts';
+import type { GuidePath } from '../../../geo/swing/motion/guide-path.ts';
+import { readPath } from '../../../geo/swing/motion/read-path.ts';
 import { readBytes } from '../files/read-bytes.ts';
 
 const PATH_MAX_BYTES = 2_000_000;

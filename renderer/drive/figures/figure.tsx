@@ -1,4 +1,4 @@
-import type { Finding } from '../../../geo/report.ts';
+import type { Finding } from '../../../geo/report/report.ts';
 import { report } from '../../state/state.ts';
 import { sumOf } from '../figures-in-words.ts';
 import type { RowProps } from '../row.tsx';

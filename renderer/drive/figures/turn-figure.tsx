@@ -1,6 +1,6 @@
 import { useMemo } from 'preact/hooks';
-import type { Finding } from '../../../geo/report.ts';
-import { driveTurnScene } from '../../../geo/swing/lessons/drive-turn.ts';
+import type { Finding } from '../../../geo/report/report.ts';
+import { driveTurnScene } from '../../../geo/swing/lessons/scenes/drive-turn.ts';
 import { swingVehicleOf } from '../../../geo/swing/swing-vehicle.ts';
 import { report } from '../../state/state.ts';
 import { show, tabId } from '../../state/view.ts';

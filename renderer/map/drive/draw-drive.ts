@@ -1,4 +1,4 @@
-import type { Finding } from '../../../geo/report.ts';
+import type { Finding } from '../../../geo/report/report.ts';
 import type { DriveView } from '../../../main/contract/views.ts';
 import type { Taken } from '../labels/place-labels.ts';
 import type { Palette } from '../palette.ts';
@@ -35,7 +35,7 @@ export function drawDrive(sheet: Sheet, drive: DrawnDrive, palette: Palette): vo
   stroke(sheet, runLines(path, 'gap'), palette.drive, 2.5, [0.1, 7], 'round');
   const plain = drive.findings.filter(({ id }) => id !== drive.selectedId);
   // the gravest last, so that it lies on top
-  for (const level of ['heed', 'unproved', 'squeeze', 'barred'] as const)
+  for (const level of ['care', 'unknown', 'tight', 'barred'] as const)
     for (const finding of plain)
       if (finding.level === level) stroke(sheet, spanLines(path, finding), palette[level], SPAN_PX);
   const chosen = drive.findings.find(({ id }) => id === drive.selectedId);
@@ -57,8 +57,8 @@ export function coveredByDrive(sheet: Sheet, path: DrivePath): Taken[] {
     let lastX = Number.NaN;
     let lastY = Number.NaN;
     for (let i = run.from; i <= run.to; i++) {
-      const x = (path.x[i] as number) * world + offsetX;
-      const y = (path.y[i] as number) * world + offsetY;
+      const x = path.x[i]! * world + offsetX;
+      const y = path.y[i]! * world + offsetY;
       const far = Math.hypot(x - lastX, y - lastY);
       if (far < COVER_PX) continue;
       const onSheet =
@@ -95,7 +95,7 @@ function runLines({ x, y, runs }: DrivePath, kind: DrivePath['runs'][number]['ki
     .filter((run) => run.kind === kind)
     .map(({ from, to }) => {
       const line: number[] = [];
-      for (let i = from; i <= to; i++) line.push(x[i] as number, y[i] as number);
+      for (let i = from; i <= to; i++) line.push(x[i]!, y[i]!);
       return line;
     });
 }
@@ -125,8 +125,8 @@ function trace({ ctx, world, offsetX, offsetY, width, height }: Sheet, line: rea
   let lastY = Number.NaN;
   let wasOut = 0;
   for (let i = 0; i < line.length; i += 2) {
-    const px = (line[i] as number) * world + offsetX;
-    const py = (line[i + 1] as number) * world + offsetY;
+    const px = line[i]! * world + offsetX;
+    const py = line[i + 1]! * world + offsetY;
     const isEnd = i + 2 >= line.length;
     if (!isEnd && Math.abs(px - lastX) < 1 && Math.abs(py - lastY) < 1) continue;
     const out =
@@ -148,10 +148,10 @@ function drawTicks(sheet: Sheet, path: DrivePath, palette: Palette): void {
     if (run.kind === 'gap') continue;
     let walked = TICK_PX / 2;
     for (let i = run.from + 1; i <= run.to; i++) {
-      const ax = (path.x[i - 1] as number) * world + offsetX;
-      const ay = (path.y[i - 1] as number) * world + offsetY;
-      const dx = (path.x[i] as number) * world + offsetX - ax;
-      const dy = (path.y[i] as number) * world + offsetY - ay;
+      const ax = path.x[i - 1]! * world + offsetX;
+      const ay = path.y[i - 1]! * world + offsetY;
+      const dx = path.x[i]! * world + offsetX - ax;
+      const dy = path.y[i]! * world + offsetY - ay;
       const length = Math.hypot(dx, dy);
       if (length === 0) continue;
       let at = TICK_PX - walked;

@@ -26,9 +26,9 @@ export function drivePath(view: DriveView): DrivePath {
   for (const { kind, line, alongM } of view.legs) {
     const from = x.length;
     for (let i = 0; i < alongM.length; i++) {
-      y.push(mercatorY(line[2 * i] as number));
-      x.push(mercatorX(line[2 * i + 1] as number));
-      atM.push(alongM[i] as number);
+      y.push(mercatorY(line[2 * i]!));
+      x.push(mercatorX(line[2 * i + 1]!));
+      atM.push(alongM[i]!);
     }
     if (x.length === from) continue;
     const before = runs.at(-1);
@@ -68,11 +68,11 @@ function pointOnPath({ x, y, atM }: DrivePath, m: number): { x: number; y: numbe
   if (atM.length === 0) return undefined;
   const high = firstAtOrAfter(atM, m);
   const low = Math.max(0, high - 1);
-  const span = (atM[high] as number) - (atM[low] as number);
-  const t = span > 0 ? Math.min(1, Math.max(0, (m - (atM[low] as number)) / span)) : 0;
-  const ax = x[low] as number;
-  const ay = y[low] as number;
-  return { x: ax + ((x[high] as number) - ax) * t, y: ay + ((y[high] as number) - ay) * t };
+  const span = atM[high]! - atM[low]!;
+  const t = span > 0 ? Math.min(1, Math.max(0, (m - atM[low]!) / span)) : 0;
+  const ax = x[low]!;
+  const ay = y[low]!;
+  return { x: ax + (x[high]! - ax) * t, y: ay + (y[high]! - ay) * t };
 }
 
 /** Place of the first value not below `m`; the last where all are. */
@@ -81,7 +81,7 @@ function firstAtOrAfter(atM: Float64Array, m: number): number {
   let high = atM.length - 1;
   while (low < high) {
     const half = (low + high) >> 1;
-    if ((atM[half] as number) < m) low = half + 1;
+    if (atM[half]! < m) low = half + 1;
     else high = half;
   }
   return low;
@@ -91,15 +91,15 @@ function firstAtOrAfter(atM: Float64Array, m: number): number {
 export function linesBetween(path: DrivePath, fromM: number, toM: number): number[][] {
   const lines: number[][] = [];
   for (const run of path.runs) {
-    const startM = path.atM[run.from] as number;
-    const endM = path.atM[run.to] as number;
+    const startM = path.atM[run.from]!;
+    const endM = path.atM[run.to]!;
     if (run.kind === 'gap' || endM < fromM || startM > toM) continue;
     const line: number[] = [];
     for (let i = run.from; i <= run.to; i++) {
-      const here = path.atM[i] as number;
-      const before = i > run.from ? (path.atM[i - 1] as number) : here;
+      const here = path.atM[i]!;
+      const before = i > run.from ? path.atM[i - 1]! : here;
       if (before < fromM && here > fromM) pushBetween(path, i, fromM, line);
-      if (here >= fromM && here <= toM) line.push(path.x[i] as number, path.y[i] as number);
+      if (here >= fromM && here <= toM) line.push(path.x[i]!, path.y[i]!);
       if (before < toM && here > toM) pushBetween(path, i, toM, line);
     }
     if (line.length >= 4) lines.push(line);
@@ -109,11 +109,11 @@ export function linesBetween(path: DrivePath, fromM: number, toM: number): numbe
 
 /** The place at distance `m` on the way to position `i`. */
 function pushBetween({ x, y, atM }: DrivePath, i: number, m: number, line: number[]): void {
-  const a = atM[i - 1] as number;
-  const t = (m - a) / ((atM[i] as number) - a);
-  const ax = x[i - 1] as number;
-  const ay = y[i - 1] as number;
-  line.push(ax + ((x[i] as number) - ax) * t, ay + ((y[i] as number) - ay) * t);
+  const a = atM[i - 1]!;
+  const t = (m - a) / (atM[i]! - a);
+  const ax = x[i - 1]!;
+  const ay = y[i - 1]!;
+  line.push(ax + (x[i]! - ax) * t, ay + (y[i]! - ay) * t);
 }
 
 /**
@@ -133,16 +133,16 @@ export function nearestM(
   for (const run of path.runs) {
     if (run.kind === 'gap') continue;
     for (let i = run.from + 1; i <= run.to; i++) {
-      const ax = path.x[i - 1] as number;
-      const ay = path.y[i - 1] as number;
-      const dx = (path.x[i] as number) - ax;
-      const dy = (path.y[i] as number) - ay;
+      const ax = path.x[i - 1]!;
+      const ay = path.y[i - 1]!;
+      const dx = path.x[i]! - ax;
+      const dy = path.y[i]! - ay;
       const squared = dx * dx + dy * dy;
       const t = squared > 0 ? Math.min(1, Math.max(0, ((px - ax) * dx + (py - ay) * dy) / squared)) : 0;
       const away = Math.hypot(px - ax - t * dx, py - ay - t * dy);
       if (away > reach) continue;
-      const a = path.atM[i - 1] as number;
-      const m = a + ((path.atM[i] as number) - a) * t;
+      const a = path.atM[i - 1]!;
+      const m = a + (path.atM[i]! - a) * t;
       const nearer = best === undefined || away < best.away - same;
       const again = best !== undefined && away < best.away + same;
       if (nearer || (again && Math.abs(m - aboutM) < Math.abs((best?.m ?? 0) - aboutM))) best = { m, away };
@@ -159,10 +159,10 @@ export function pathBox({
   if (x.length === 0) return undefined;
   let [west, north, east, south] = [Infinity, Infinity, -Infinity, -Infinity];
   for (let i = 0; i < x.length; i++) {
-    west = Math.min(west, x[i] as number);
-    east = Math.max(east, x[i] as number);
-    north = Math.min(north, y[i] as number);
-    south = Math.max(south, y[i] as number);
+    west = Math.min(west, x[i]!);
+    east = Math.max(east, x[i]!);
+    north = Math.min(north, y[i]!);
+    south = Math.max(south, y[i]!);
   }
   return { west, north, east, south };
 }

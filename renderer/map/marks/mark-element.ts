@@ -1,4 +1,4 @@
-import type { Level } from '../../../geo/report.ts';
+import type { Level } from '../../../geo/report/report.ts';
 import { LEVEL_SHAPES } from '../../look/level-mark.tsx';
 
 const SVG = 'http://www.w3.org/2000/svg';

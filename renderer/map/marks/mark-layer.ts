@@ -1,6 +1,6 @@
 import { DivIcon, LayerGroup, type Map as LeafletMap, Marker, type Point } from 'leaflet';
-import { LEVELS } from '../../../geo/level.ts';
-import type { Finding } from '../../../geo/report.ts';
+import { LEVELS } from '../../../geo/report/level.ts';
+import type { Finding } from '../../../geo/report/report.ts';
 import { MARK_PX, markElement } from './mark-element.ts';
 import { spreadMarks } from './spread-marks.ts';
 

@@ -10,13 +10,13 @@ export function tracePart(ctx: Context, parts: readonly number[], unit: number, 
   ctx.beginPath();
   let at = 0;
   while (at < parts.length) {
-    const count = parts[at++] as number;
-    let x = parts[at++] as number;
-    let y = parts[at++] as number;
+    const count = parts[at++]!;
+    let x = parts[at++]!;
+    let y = parts[at++]!;
     ctx.moveTo(x * unit, y * unit);
     for (let i = 1; i < count; i++) {
-      x += parts[at++] as number;
-      y += parts[at++] as number;
+      x += parts[at++]!;
+      y += parts[at++]!;
       ctx.lineTo(x * unit, y * unit);
     }
     if (closed) ctx.closePath();

@@ -23,13 +23,13 @@ const WIDTHS: Readonly<Record<RoadKind, readonly number[]>> = {
 /** Width of a road's surface on the screen, pixels. */
 export function roadWidthPx(kind: RoadKind, zoom: number): number {
   const widths = WIDTHS[kind];
-  if (zoom <= (STOPS[0] as number)) return widths[0] as number;
+  if (zoom <= STOPS[0]!) return widths[0]!;
   for (let i = 1; i < STOPS.length; i++) {
-    const to = STOPS[i] as number;
+    const to = STOPS[i]!;
     if (zoom > to) continue;
-    const from = STOPS[i - 1] as number;
-    const a = widths[i - 1] as number;
-    const b = widths[i] as number;
+    const from = STOPS[i - 1]!;
+    const a = widths[i - 1]!;
+    const b = widths[i]!;
     return a * (b / a) ** ((zoom - from) / (to - from));
   }
   return widths.at(-1) as number;

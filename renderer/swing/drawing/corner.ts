@@ -1,6 +1,6 @@
 import { tailsOf } from '../../../geo/swing/circle.ts';
 import type { Point, Scene } from '../../../geo/swing/lessons/scene.ts';
-import { type Motion, onGround, type Pose, poseAt } from '../../../geo/swing/motion.ts';
+import { type Motion, onGround, type Pose, poseAt } from '../../../geo/swing/motion/motion.ts';
 import type { SwingVehicle } from '../../../geo/swing/swing-vehicle.ts';
 import type { Frame } from '../frames.ts';
 
@@ -35,10 +35,10 @@ export interface SideLine {
 export function sideLineAt(scene: Scene, index: number): SideLine {
   const { motion } = scene;
   let from = Math.min(index, motion.steerRad.length - 1);
-  const steerRad = motion.steerRad[from] as number;
+  const steerRad = motion.steerRad[from]!;
   if (isStraight(steerRad)) return { pose: poseAt(motion, from), side: scene.swingSide };
   const sign = Math.sign(steerRad);
-  while (from > 0 && (motion.steerRad[from] as number) * sign > STRAIGHT_RAD) from--;
+  while (from > 0 && motion.steerRad[from]! * sign > STRAIGHT_RAD) from--;
   return { pose: poseAt(motion, from), side: sign > 0 ? 'right' : 'left' };
 }
 

@@ -1,6 +1,6 @@
 import { useMemo } from 'preact/hooks';
 import type { Scene } from '../../../geo/swing/lessons/scene.ts';
-import { poseAt } from '../../../geo/swing/motion.ts';
+import { poseAt } from '../../../geo/swing/motion/motion.ts';
 import { Ghosts } from './ghosts.tsx';
 import { Ground } from './ground.tsx';
 import { type Box, centredOn, matrixOf, middleOf, scaleToFit } from './projection.ts';

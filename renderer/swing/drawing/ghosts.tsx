@@ -1,7 +1,7 @@
 import { useMemo } from 'preact/hooks';
 import { fan } from '../../../geo/swing/lessons/fan.ts';
 import type { Contact, Scene } from '../../../geo/swing/lessons/scene.ts';
-import { poseAt } from '../../../geo/swing/motion.ts';
+import { poseAt } from '../../../geo/swing/motion/motion.ts';
 import { lengthOf, sampleAt } from '../frames.ts';
 import { outlineAt } from './corner.ts';
 import { pathOf } from './paths.ts';

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import type { Contact, Point, Scene } from '../../../geo/swing/lessons/scene.ts';
-import { onGround, poseAt } from '../../../geo/swing/motion.ts';
+import { onGround, poseAt } from '../../../geo/swing/motion/motion.ts';
 import type { Shown } from '../state.ts';
 import { type Box, centredOn, drawn, matrixOf, type Projection } from './projection.ts';
 

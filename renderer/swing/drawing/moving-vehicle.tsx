@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import type { Pose } from '../../../geo/swing/motion.ts';
+import type { Pose } from '../../../geo/swing/motion/motion.ts';
 import type { SwingVehicle } from '../../../geo/swing/swing-vehicle.ts';
 import { TYRE_PATH, wheelTurnRad } from './wheel.ts';
 

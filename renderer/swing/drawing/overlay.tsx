@@ -1,5 +1,5 @@
 import type { Point, Scene } from '../../../geo/swing/lessons/scene.ts';
-import { onGround, poseAt } from '../../../geo/swing/motion.ts';
+import { onGround, poseAt } from '../../../geo/swing/motion/motion.ts';
 import { Dimension } from '../../drive/figures/dimension.tsx';
 import { gapOf } from '../decides.ts';
 import { cmText } from '../words.ts';

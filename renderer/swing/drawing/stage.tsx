@@ -1,5 +1,5 @@
 import { useMemo } from 'preact/hooks';
-import { poseAt } from '../../../geo/swing/motion.ts';
+import { poseAt } from '../../../geo/swing/motion/motion.ts';
 import { box, closer, projectionOf } from '../look-at.ts';
 import { atTravelM, byHand, frameOf, type Shown } from '../state.ts';
 import { drawnLine, sideLineAt, swingNow } from './corner.ts';
@@ -36,7 +36,7 @@ export function Stage({ of, still }: { of: Shown; still: boolean }) {
   );
   if (!frame) return null;
   const touched = of.contact !== undefined && atTravelM(of) >= of.contact.travelM - 1e-6;
-  const tone = touched ? 'over' : of.decision?.level === 'squeeze' ? 'close' : 'free';
+  const tone = touched ? 'over' : of.decision?.level === 'tight' ? 'close' : 'free';
   const now = swingNow(scene, frame);
   const line = drawnLine(scene.vehicle, sideLineAt(scene, frame.index), scene.reversing);
   const world = (ghosts: boolean) => (

@@ -1,6 +1,6 @@
 import { useMemo } from 'preact/hooks';
 import type { Point, Scene } from '../../../geo/swing/lessons/scene.ts';
-import { onGround, poseAt } from '../../../geo/swing/motion.ts';
+import { onGround, poseAt } from '../../../geo/swing/motion/motion.ts';
 import {
   beyondLineM,
   type Corner,
@@ -64,7 +64,7 @@ function stripsOf(scene: Scene): Strip[] {
   let corners: readonly Corner[] = [];
   let line: SideLine | undefined;
   for (let index = 0; index < motion.xM.length; index++) {
-    const steerRad = motion.steerRad[index] as number;
+    const steerRad = motion.steerRad[index]!;
     const side = steerRad > 0 ? 'right' : 'left';
     if (isStraight(steerRad)) line = undefined;
     else if (line?.side !== side) {

@@ -57,8 +57,8 @@ describe('the countries along a drive', () => {
     const spans = countriesAlong(places);
     expect(spans.map(({ country }) => country)).toEqual(['FR', 'DE']);
     const border = places.atM.indexOf(spans[1]?.fromM ?? -1);
-    expect(countryOf(48.57, places.lon[border] as number)).toBe('DE');
-    expect(countryOf(48.57, places.lon[border - 1] as number)).toBe('FR');
+    expect(countryOf(48.57, places.lon[border]!)).toBe('DE');
+    expect(countryOf(48.57, places.lon[border - 1]!)).toBe('FR');
   });
 
   it('are one for a drive of one position, and none for none', () => {

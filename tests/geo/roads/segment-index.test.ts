@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { distanceM } from '../../../geo/earth/sphere.ts';
 import { buildSegmentIndex } from '../../../geo/roads/segment-index.ts';
-import { distanceM } from '../../../geo/route/measure.ts';
 
 const ROAD = 0;
 const AROUND = 2;

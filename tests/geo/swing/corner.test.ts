@@ -4,7 +4,7 @@ import type { CornerRoom } from '../../../geo/swing/corner/corner-room.ts';
 import { fitCorner, largestRadiusM } from '../../../geo/swing/corner/fit-corner.ts';
 import { bendWidthNeededM, fitBend, fitCircle } from '../../../geo/swing/corner/fit-ring.ts';
 import { planRange, swingFigures } from '../../../geo/swing/corner/swing-figures.ts';
-import { onGround, type Pose } from '../../../geo/swing/motion.ts';
+import { onGround, type Pose } from '../../../geo/swing/motion/motion.ts';
 import type { SwingVehicle } from '../../../geo/swing/swing-vehicle.ts';
 import { RAD, swingVehicle } from '../../support/swing-vehicle.ts';
 

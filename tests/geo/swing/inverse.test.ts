@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fullLockSwingM, noseSwingM, swingOfPointM, tailsOf } from '../../../geo/swing/circle.ts';
 import { gapForSteering, sideBeyondGap, steeringForGap, straightFirstM } from '../../../geo/swing/inverse.ts';
-import { type Motion, onGround, poseAt } from '../../../geo/swing/motion.ts';
-import { lockRad, steer } from '../../../geo/swing/steer.ts';
+import { type Motion, onGround, poseAt } from '../../../geo/swing/motion/motion.ts';
+import { lockRad, steer } from '../../../geo/swing/motion/steer.ts';
 import type { SwingVehicle } from '../../../geo/swing/swing-vehicle.ts';
 import { swingVehicle } from '../../support/swing-vehicle.ts';
 

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fullLockSwingM, noseSwingM } from '../../../geo/swing/circle.ts';
-import type { Guide, GuidePath } from '../../../geo/swing/guide-path.ts';
 import { measureEnds, measureSwing } from '../../../geo/swing/measure-swing.ts';
-import { steer, turnToLock } from '../../../geo/swing/steer.ts';
+import type { Guide, GuidePath } from '../../../geo/swing/motion/guide-path.ts';
+import { steer, turnToLock } from '../../../geo/swing/motion/steer.ts';
 import { arc, CORNER, driven, line } from '../../support/swing-path.ts';
 import { swingVehicle } from '../../support/swing-vehicle.ts';
 

@@ -113,11 +113,11 @@ describe('an access value', () => {
 
   it.each([
     ['no', 'barred', 'barred'],
-    ['private', 'barred', 'unproved'],
-    ['permit', 'barred', 'unproved'],
+    ['private', 'barred', 'unknown'],
+    ['permit', 'barred', 'unknown'],
     ['destination', 'barred', undefined],
-    ['discouraged', 'heed', 'heed'],
-    ['unknown', 'unproved', 'unproved'],
+    ['discouraged', 'care', 'care'],
+    ['unknown', 'unknown', 'unknown'],
     ['open', undefined, undefined],
   ] as const)('meaning %s is %s passing through, %s at the ends', (meaning, through, within) => {
     expect(accessLevel(meaning, false)).toBe(through);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Tags } from '../../../geo/roads/roads.ts';
-import { map } from '../../../geo/subjects/map.ts';
+import { map } from '../../../geo/rules/road/map.ts';
 import { limitMeant } from '../../../geo/tags/misspelt-limit.ts';
 import { askNode, askRoad } from '../../support/ask.ts';
 
@@ -18,18 +18,18 @@ describe('a limit under a misspelt key', () => {
     ['MAXWIDTH', 'maxwidth'],
     ['maxlenght', 'maxlength'],
     ['amxweight', 'maxweight'],
-  ])('%s is unproved, with the text as mapped', (key, meant) => {
+  ])('%s is unknown, with the text as mapped', (key, meant) => {
     expect(limitMeant(key)).toBe(meant);
     const [finding, ...more] = askRoad(map, { [key]: '2.5' });
     expect(more).toEqual([]);
-    expect(finding).toMatchObject({ level: 'unproved', subject: 'map', tags: { [key]: '2.5' } });
+    expect(finding).toMatchObject({ level: 'unknown', subject: 'map', tags: { [key]: '2.5' } });
     expect(finding?.say).toBe(`"${key}=2.5": no limit has that name; ${meant} may be meant.`);
   });
 
-  it('is unproved on a gate, and with a direction or a condition behind it', () => {
-    expect(askNode(map, { barrier: 'gate', MaxWidth: '2.1' })[0]?.level).toBe('unproved');
-    expect(levels({ 'maxhieght:physical': '3' })).toEqual(['unproved']);
-    expect(levels({ 'Maxweight:conditional': '3 @ wet' })).toEqual(['unproved']);
+  it('is unknown on a gate, and with a direction or a condition behind it', () => {
+    expect(askNode(map, { barrier: 'gate', MaxWidth: '2.1' })[0]?.level).toBe('unknown');
+    expect(levels({ 'maxhieght:physical': '3' })).toEqual(['unknown']);
+    expect(levels({ 'Maxweight:conditional': '3 @ wet' })).toEqual(['unknown']);
     expect(levels({ 'maxhieght:backward': '3' })).toEqual([]);
     expect(levels({ 'maxhieght:source': 'sign' })).toEqual([]);
   });

@@ -2,7 +2,7 @@ import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { driveReportSchema } from '../../../geo/report.ts';
+import { driveReportSchema } from '../../../geo/report/report.ts';
 import { checkCommand } from '../../../main/cli/check-command.ts';
 import { loadCommand } from '../../../main/cli/load-command.ts';
 import { terminalOf } from '../../support/terminal.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { checkDrive } from '../../../geo/check.ts';
-import type { DriveReport } from '../../../geo/report.ts';
+import type { DriveReport } from '../../../geo/report/report.ts';
 import type { Tags } from '../../../geo/roads/roads.ts';
 import { paintFor } from '../../../main/cli/paint.ts';
 import { printReport } from '../../../main/cli/print-report.ts';
@@ -28,13 +28,13 @@ const headline = (of: DriveReport) => printReport(of, 400, paintFor(false)).spli
 describe('the first line of a report on the terminal', () => {
   it('says plainly when nothing but bridges over a main road decides', () => {
     expect(headline(report({}, [across(7, 2, BRIDGE), across(8, 3, BRIDGE)]))).toBe(
-      'UNPROVED: nothing mapped bars it; what the map cannot prove is slight, nothing but 2 bridges over the road without a mapped height: mind the signs there. 2 unproved.',
+      'UNKNOWN: nothing mapped bars it; what the map cannot prove is slight, nothing but 2 bridges over the road without a mapped height: mind the signs there. 2 unknown.',
     );
   });
 
   it('does not where a doubt is shown, or a limit bars', () => {
     expect(headline(report({ maxheight: 'low' }, [across(7, 2, BRIDGE)]))).toMatch(
-      /^UNPROVED: nothing mapped bars it, but the map cannot prove it: look before you drive it\./,
+      /^UNKNOWN: nothing mapped bars it, but the map cannot prove it: look before you drive it\./,
     );
     expect(headline(report({ maxheight: '2.5' }))).toMatch(/^BARRED: do not drive this as planned\./);
   });

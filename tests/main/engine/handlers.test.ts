@@ -116,7 +116,7 @@ describe('the engine, asked in turn', () => {
         ? each.value.findings.filter(({ subject }) => subject === 'height').map(({ level }) => level)
         : [],
     );
-    expect(levels).toEqual([[], ['squeeze']]);
+    expect(levels).toEqual([[], ['tight']]);
   });
 
   it('refuses in sentences that name the file as the user knows it, and keeps the open map', async () => {

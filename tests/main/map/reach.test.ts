@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { followRoads } from '../../../geo/match/follow-roads.ts';
+import type { Route } from '../../../geo/drive/gpx/route.ts';
+import { followRoads } from '../../../geo/drive/match/follow-roads.ts';
 import { corridorMask } from '../../../geo/roads/mask.ts';
 import { type Roads, WAY_KIND } from '../../../geo/roads/roads.ts';
-import type { Route } from '../../../geo/route/route.ts';
 import { openMap } from '../../../main/services/map/open-map.ts';
 import { type PbfBlock, pbfFile } from '../../support/pbf-file.ts';
 import { scratchFiles, worked } from '../../support/scratch-files.ts';

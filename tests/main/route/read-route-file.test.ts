@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readRouteBytes, readRouteFile } from '../../../main/services/route/read-route-file.ts';
-import { gpx, TWO_POINTS, track } from '../../geo/route/gpx-text.ts';
+import { gpx, TWO_POINTS, track } from '../../geo/drive/gpx/gpx-text.ts';
 
 const FILE = Buffer.from(
   gpx(
@@ -76,7 +76,7 @@ describe('damaged bytes', () => {
     for (let i = 0; i < FILE.length; i++)
       for (let bit = 0; bit < 8; bit++) {
         const bytes = Buffer.from(FILE);
-        bytes[i] = (bytes[i] as number) ^ (1 << bit);
+        bytes[i] = bytes[i]! ^ (1 << bit);
         expect([undefined, 6]).toContain(positions(bytes));
       }
   });

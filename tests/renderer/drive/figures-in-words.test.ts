@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Finding } from '../../../geo/report.ts';
+import type { Finding } from '../../../geo/report/report.ts';
 import {
   clockText,
   distanceText,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { LEVELS } from '../../../geo/level.ts';
-import { SUBJECTS } from '../../../geo/report.ts';
+import { LEVELS } from '../../../geo/report/level.ts';
+import { SUBJECTS } from '../../../geo/report/report.ts';
 import { clip, LEVEL_MEANS, LEVEL_ORDER, SUBJECT_WORD, sayVerdict } from '../../../renderer/drive/words.ts';
 
 describe('the words', () => {
@@ -16,10 +16,10 @@ describe('the words', () => {
   });
 
   it('say plainly that a verdict rests on slight doubts alone', () => {
-    expect(sayVerdict('unproved', 7, '7 bridges over the road without a mapped height')).toBe(
+    expect(sayVerdict('unknown', 7, '7 bridges over the road without a mapped height')).toBe(
       'Nothing mapped bars it. What the map cannot prove is slight, nothing but 7 bridges over the road without a mapped height: mind the signs there.',
     );
-    expect(sayVerdict('heed', 2, '2 places of little weight')).toBe(
+    expect(sayVerdict('care', 2, '2 places of little weight')).toBe(
       'Nothing mapped bars it. Take care at 2 places of little weight.',
     );
   });

@@ -13,8 +13,8 @@ describe('the centimetres on the drawing', () => {
     for (const rack of [false, true]) {
       const scene = buildScene(lesson, withRack(COACH_BUILT, rack), DEFAULTS[lesson]);
       for (let index = 0; index < scene.motion.xM.length; index += 7) {
-        const { outM } = swingNow(scene, frameAt(scene.motion, scene.motion.travelM[index] as number));
-        const read = readScene(scene, frameAt(scene.motion, scene.motion.travelM[index] as number).index);
+        const { outM } = swingNow(scene, frameAt(scene.motion, scene.motion.travelM[index]!));
+        const read = readScene(scene, frameAt(scene.motion, scene.motion.travelM[index]!).index);
         // where the wheel is straight again, the one shows the last turn's line and the other its own
         if (Math.abs(read.steerRad) < 1e-6) continue;
         expect(Math.max(0, outM)).toBeCloseTo(read.swingM, 3);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { driveLegs } from '../../../geo/swing/lessons/legs.ts';
+import { driveLegs } from '../../../geo/swing/lessons/scenes/legs.ts';
 import { swingVehicleOf } from '../../../geo/swing/swing-vehicle.ts';
 import { frameAt, lengthOf, sampleAt } from '../../../renderer/swing/frames.ts';
 import { COACH_BUILT } from './support.ts';

@@ -36,7 +36,7 @@ describe('a lesson', () => {
     set({ gapM: 0.5 });
     expect(contactM.value).toBeUndefined();
     expect(shown.value?.decision?.sum?.spareM).toBeCloseTo(0.041, 2);
-    expect(shown.value?.decision?.level).toBe('squeeze');
+    expect(shown.value?.decision?.level).toBe('tight');
   });
 
   it('keeps what was set in it while another is looked at', () => {

@@ -5,11 +5,11 @@ import { adviseFor } from '../../../../geo/swing/lessons/advise.ts';
 import { buildScene, steeredScene } from '../../../../geo/swing/lessons/build-scene.ts';
 import { contactOf, leastGapOf } from '../../../../geo/swing/lessons/contact.ts';
 import { gapNeededM } from '../../../../geo/swing/lessons/gap-needed.ts';
-import { takeWheel } from '../../../../geo/swing/lessons/legs.ts';
 import { readScene } from '../../../../geo/swing/lessons/read-scene.ts';
 import type { LessonSettings, Scene } from '../../../../geo/swing/lessons/scene.ts';
+import { takeWheel } from '../../../../geo/swing/lessons/scenes/legs.ts';
 import { DEFAULTS } from '../../../../geo/swing/lessons/settings.ts';
-import { poseAt } from '../../../../geo/swing/motion.ts';
+import { poseAt } from '../../../../geo/swing/motion/motion.ts';
 import type { SwingVehicle } from '../../../../geo/swing/swing-vehicle.ts';
 import { coachBuilt, sampleVehicles, withRack } from './vehicles.ts';
 

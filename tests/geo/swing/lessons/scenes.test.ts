@@ -1,19 +1,19 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Turn } from '../../../../geo/report.ts';
+import type { Turn } from '../../../../geo/report/report.ts';
 import { tailSwingM } from '../../../../geo/swing/circle.ts';
 import { buildScene, steeredScene } from '../../../../geo/swing/lessons/build-scene.ts';
 import { contactOf, leastGapOf } from '../../../../geo/swing/lessons/contact.ts';
-import { driveTurnScene } from '../../../../geo/swing/lessons/drive-turn.ts';
 import { fan } from '../../../../geo/swing/lessons/fan.ts';
-import { stepBy, takeWheel } from '../../../../geo/swing/lessons/legs.ts';
-import { boxesOf } from '../../../../geo/swing/lessons/outline.ts';
 import { readScene } from '../../../../geo/swing/lessons/read-scene.ts';
 import { LESSONS, type LessonSettings, type Scene } from '../../../../geo/swing/lessons/scene.ts';
+import { driveTurnScene } from '../../../../geo/swing/lessons/scenes/drive-turn.ts';
+import { stepBy, takeWheel } from '../../../../geo/swing/lessons/scenes/legs.ts';
+import { boxesOf } from '../../../../geo/swing/lessons/scenes/outline.ts';
 import { DEFAULTS, rangesOf, USES } from '../../../../geo/swing/lessons/settings.ts';
 import { MODEL, tellScene } from '../../../../geo/swing/lessons/tell-scene.ts';
-import { onGround, poseAt } from '../../../../geo/swing/motion.ts';
-import { lockRad, steer } from '../../../../geo/swing/steer.ts';
+import { onGround, poseAt } from '../../../../geo/swing/motion/motion.ts';
+import { lockRad, steer } from '../../../../geo/swing/motion/steer.ts';
 import { coachBuilt, sampleVehicles, withRack } from './vehicles.ts';
 
 const BUILT = LESSONS.filter((lesson) => lesson !== 'drive-turn');
@@ -53,7 +53,7 @@ function soundScene(scene: Scene): void {
   expect(motion.travelM.length).toBeGreaterThan(10);
   expect(motion.travelM.length).toBeLessThan(6000);
   for (let index = 1; index < motion.travelM.length; index++)
-    expect(motion.travelM[index] as number).toBeGreaterThanOrEqual(motion.travelM[index - 1] as number);
+    expect(motion.travelM[index]!).toBeGreaterThanOrEqual(motion.travelM[index - 1]!);
   for (const steerRad of motion.steerRad) expect(Math.abs(steerRad)).toBeLessThan(lockRad(vehicle) + 1e-9);
   for (let index = 0; index < motion.travelM.length; index += 20)
     for (const { backM, frontM, halfWidthM } of boxesOf(vehicle))
@@ -114,7 +114,7 @@ describe('every lesson', () => {
         const { motion } = scene;
         const touching = {
           ...scene,
-          motion: { ...motion, ...standing(contact.pose, motion.steerRad[contact.index] as number) },
+          motion: { ...motion, ...standing(contact.pose, motion.steerRad[contact.index]!) },
         };
         // a wheel turned standing may turn into a kerb by as much as the end of its tyre comes out
         const standingM = contact.travelM === motion.travelM[contact.index - 1] ? 0.15 : 0.005;
@@ -176,7 +176,7 @@ describe('every lesson', () => {
     for (const lesson of BUILT)
       for (const vehicle of sampleVehicles) {
         const { motion } = buildScene(lesson, vehicle, DEFAULTS[lesson]);
-        expect(Math.abs(motion.yM[0] as number)).toBeCloseTo(vehicle.widthM / 2, 9);
+        expect(Math.abs(motion.yM[0]!)).toBeCloseTo(vehicle.widthM / 2, 9);
       }
   });
 
@@ -186,8 +186,8 @@ describe('every lesson', () => {
     expect(stills.length).toBe(7);
     expect(stills[0]?.index).toBe(0);
     expect(stills[6]?.pose).toEqual(poseAt(scene.motion, scene.motion.travelM.length - 1));
-    const ways = stills.map(({ index }) => scene.motion.travelM[index] as number);
-    const evenM = (ways[6] as number) / 6;
+    const ways = stills.map(({ index }) => scene.motion.travelM[index]!);
+    const evenM = ways[6]! / 6;
     ways.forEach((way, still) => {
       expect(Math.abs(way - still * evenM)).toBeLessThan(0.06);
     });

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { buildScene, steeredScene } from '../../../../geo/swing/lessons/build-scene.ts';
-import { takeWheel } from '../../../../geo/swing/lessons/legs.ts';
+import { takeWheel } from '../../../../geo/swing/lessons/scenes/legs.ts';
 import { DEFAULTS } from '../../../../geo/swing/lessons/settings.ts';
 import { MODEL, tellScene } from '../../../../geo/swing/lessons/tell-scene.ts';
-import { poseAt } from '../../../../geo/swing/motion.ts';
+import { poseAt } from '../../../../geo/swing/motion/motion.ts';
 import { coachBuilt, withRack } from './vehicles.ts';
 
 describe('a lesson told', () => {

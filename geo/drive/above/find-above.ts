@@ -1,0 +1,93 @@
+import type { Roads } from '../../roads/roads.ts';
+import { type DrivenSegment, drivenSegments } from '../beside/driven-line.ts';
+import { crossingM, segmentsNear, sharesNode } from '../beside/meet-way.ts';
+import type { Drive } from '../drive.ts';
+import { isBridge, layerOf, liesAbove, roofOver } from './lies-above.ts';
+import { type OverKind, overKind } from './over-kind.ts';
+
+/** Something that crosses over the driven road. */
+export interface Above {
+  readonly kind: OverKind;
+  /** index into Roads.ways of what crosses */
+  readonly way: number;
+  /** index into Roads.ways of the driven road, and which of the drive's stretches it is */
+  readonly drivenWay: number;
+  readonly stretch: number;
+  /** metres along the drive */
+  readonly atM: number;
+}
+
+/** The same way met again within this distance is one crossing: at a vertex both neighbours meet it. Metres. */
+const SAME_CROSSING_M = 5;
+/** What is drawn as an outline is met going in and coming out. Metres. */
+const SAME_OUTLINE_M = 150;
+const OUTLINES: ReadonlySet<OverKind> = new Set(['structure', 'roof', 'building', 'gateway']);
+/** The outline of the bridge driven on begins this near to where the road's own bridge does. Metres. */
+const OWN_BRIDGE_M = 40;
+
+/**
+ * Everything that crosses over the drive, in driving order. Ways that share a node with the road there meet it and
+ * lie not above; under a tunnel or a roof of the driven way nothing is looked for, since that itself is the question.
+ */
+export function findAbove(drive: Drive, roads: Roads): Above[] {
+  const segments = drivenSegments(drive, roads);
+  const kinds = new Map<number, OverKind | undefined>();
+  const kindOf = (way: number) => {
+    if (!kinds.has(way)) kinds.set(way, overKind(roads.ways.tags[way] ?? {}));
+    return kinds.get(way);
+  };
+  const found: Above[] = [];
+  for (const segment of segments) {
+    const ours = roads.ways.tags[segment.way] ?? {};
+    if (ours['route'] === 'ferry' || roofOver(ours) !== undefined) continue;
+    const meets: Above[] = [];
+    const refs = [...segmentsNear(roads, segment, 'driven'), ...segmentsNear(roads, segment, 'around')];
+    for (const ref of refs) {
+      const kind = ref.way === segment.way ? undefined : kindOf(ref.way);
+      if (kind === undefined || !isOver(roads, ref.way, kind, segment.way)) continue;
+      const atM = sharesNode(roads, segment, ref) ? undefined : crossingM(roads, segment, ref);
+      if (atM === undefined) continue;
+      meets.push({ kind, way: ref.way, drivenWay: segment.way, stretch: segment.stretch, atM });
+    }
+    found.push(...meets.sort((a, b) => a.atM - b.atM));
+  }
+  return withoutOwnBridge(onceEach(found), roads, segments);
+}
+
+function isOver(roads: Roads, other: number, kind: OverKind, driven: number): boolean {
+  const tags = roads.ways.tags[other] ?? {};
+  const ours = roads.ways.tags[driven] ?? {};
+  if (kind === 'gateway' || kind === 'gantry') return (layerOf(tags) ?? 0) >= 0 && !isBridge(ours);
+  if (kind === 'roof' || kind === 'building')
+    return (
+      (layerOf(tags) ?? 0) >= (layerOf(ours) ?? 0) && !isBridge(ours) && tags['location'] !== 'underground'
+    );
+  if (kind === 'pipe')
+    return /^(overhead|overground|bridge)$/.test(tags['location'] ?? '') || liesAbove(tags, ours);
+  if (kind === 'aqueduct') return isBridge(tags) && liesAbove(tags, ours);
+  return liesAbove(tags, ours);
+}
+
+function onceEach(found: readonly Above[]): Above[] {
+  const last = new Map<number, number>();
+  return found.filter(({ way, kind, atM }) => {
+    const before = last.get(way);
+    last.set(way, atM);
+    return before === undefined || atM - before > (OUTLINES.has(kind) ? SAME_OUTLINE_M : SAME_CROSSING_M);
+  });
+}
+
+/** The outline of the bridge the drive itself runs over crosses its approaches, not the drive. */
+function withoutOwnBridge(
+  found: readonly Above[],
+  roads: Roads,
+  segments: readonly DrivenSegment[],
+): Above[] {
+  if (!found.some((above) => above.kind === 'structure')) return [...found];
+  const bridges = segments.filter((segment) => isBridge(roads.ways.tags[segment.way] ?? {}));
+  return found.filter(
+    ({ kind, atM }) =>
+      kind !== 'structure' ||
+      !bridges.some(({ fromM, toM }) => atM > fromM - OWN_BRIDGE_M && atM < toM + OWN_BRIDGE_M),
+  );
+}

@@ -1,0 +1,91 @@
+import type { Roads } from '../../roads/roads.ts';
+import type { Drive, Stretch } from '../drive.ts';
+import { nodesAlong, pointAt } from '../drive-place.ts';
+
+/** One straight piece of the driven line, in driving direction. */
+export interface DrivenSegment {
+  /** index into Roads.ways */
+  readonly way: number;
+  /** how many stretches the drive has before this one's: the place in drivenWays() */
+  readonly stretch: number;
+  readonly fromM: number;
+  readonly toM: number;
+  readonly lat1: number;
+  readonly lon1: number;
+  readonly lat2: number;
+  readonly lon2: number;
+  /** node indices where the piece begins or ends at one, else -1 */
+  readonly node1: number;
+  readonly node2: number;
+}
+
+const known = new WeakMap<Drive, { readonly roads: Roads; readonly segments: readonly DrivenSegment[] }>();
+
+/** The driven line in straight pieces, in driving order; what is off the map is left out. Looked up once per drive. */
+export function drivenSegments(drive: Drive, roads: Roads): readonly DrivenSegment[] {
+  const before = known.get(drive);
+  if (before?.roads === roads) return before.segments;
+  const segments: DrivenSegment[] = [];
+  let stretch = 0;
+  for (const leg of drive.legs) {
+    if (leg.kind !== 'stretch') continue;
+    addSegments(segments, drive, roads, leg, stretch);
+    stretch++;
+  }
+  known.set(drive, { roads, segments });
+  return segments;
+}
+
+interface Corner {
+  readonly lat: number;
+  readonly lon: number;
+  readonly atM: number;
+  readonly node: number;
+}
+
+/** Nearer than this to a node is the node. Metres. */
+const AT_NODE_M = 1e-3;
+
+function addSegments(
+  segments: DrivenSegment[],
+  drive: Drive,
+  roads: Roads,
+  leg: Stretch,
+  stretch: number,
+): void {
+  const corners: Corner[] = nodesAlong(leg, roads).map(({ node, atM }) => ({
+    lat: roads.nodes.lat[node]!,
+    lon: roads.nodes.lon[node]!,
+    atM,
+    node,
+  }));
+  const first = corners[0];
+  const last = corners.at(-1);
+  if (first === undefined || first.atM > leg.fromM + AT_NODE_M)
+    corners.unshift(cornerAt(drive, roads, leg.fromM, leg.toM));
+  if (last === undefined || last.atM < leg.toM - AT_NODE_M)
+    corners.push(cornerAt(drive, roads, leg.toM, leg.fromM));
+  for (let i = 1; i < corners.length; i++) {
+    const a = corners[i - 1] as Corner;
+    const b = corners[i] as Corner;
+    segments.push({
+      way: leg.way,
+      stretch,
+      fromM: a.atM,
+      toM: b.atM,
+      lat1: a.lat,
+      lon1: a.lon,
+      lat2: b.lat,
+      lon2: b.lon,
+      node1: a.node,
+      node2: b.node,
+    });
+  }
+}
+
+/** Where the stretch begins or ends between nodes, looked up a hair inside it: at a break two places share one distance. */
+function cornerAt(drive: Drive, roads: Roads, atM: number, otherEndM: number): Corner {
+  const insideM = atM + Math.max(-AT_NODE_M, Math.min(AT_NODE_M, otherEndM - atM));
+  const place = pointAt(drive, roads, insideM);
+  return { lat: place?.lat ?? 0, lon: place?.lon ?? 0, atM, node: -1 };
+}

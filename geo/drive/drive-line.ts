@@ -1,0 +1,34 @@
+import type { Roads } from '../roads/roads.ts';
+import type { Drive } from './drive.ts';
+import { nodesAlong, pointAt } from './drive-place.ts';
+import { endOf } from './legs.ts';
+
+/**
+ * The drive's line between two distances along it, as [longitude, latitude] pairs: along the roads as they are drawn,
+ * off the map as the route is drawn. Gaps are jumped.
+ */
+export function lineBetween(drive: Drive, roads: Roads, fromM: number, toM: number): [number, number][] {
+  const line: [number, number][] = [];
+  const add = (lat: number, lon: number) => {
+    const last = line.at(-1);
+    if (last === undefined || last[0] !== lon || last[1] !== lat) line.push([lon, lat]);
+  };
+  const addAt = (atM: number) => {
+    const place = pointAt(drive, roads, atM);
+    if (place !== undefined) add(place.lat, place.lon);
+  };
+  addAt(fromM);
+  for (const leg of drive.legs) {
+    if (leg.kind === 'gap' || endOf(leg) <= fromM || leg.fromM >= toM) continue;
+    if (leg.kind === 'offMap') {
+      leg.lat.forEach((lat, i) => {
+        add(lat, leg.lon[i]!);
+      });
+      continue;
+    }
+    for (const { node, atM } of nodesAlong(leg, roads))
+      if (atM > fromM && atM < toM) add(roads.nodes.lat[node]!, roads.nodes.lon[node]!);
+  }
+  addAt(toM);
+  return line;
+}

@@ -1,0 +1,75 @@
+import { distanceM } from '../../earth/sphere.ts';
+import type { Roads } from '../../roads/roads.ts';
+import type { BrokenTurn, Drive, Leg, Span } from '../drive.ts';
+import type { Route, RouteSegment } from '../gpx/route.ts';
+import { endOf } from '../legs.ts';
+import { joinSpans } from '../spans.ts';
+import { chooseSettings } from './choose-settings.ts';
+import { followSegment } from './follow-segment.ts';
+import type { MatchSettings } from './settings.ts';
+
+/** Segments whose ends lie this close are one: some programs write a drive leg by leg. */
+const SAME_PLACE_M = 1;
+/** Spans this close are told as one. */
+const SPAN_BRIDGE_M = 30;
+
+/**
+ * Works out which roads a route uses: a hidden Markov model of the positions (Newson & Krumm 2009), joined by node
+ * only. Pure and deterministic; time grows with the route, not with the map.
+ *
+ * One-ways and turn restrictions guide the match and never decide it; access plays no part. Where no mapped road
+ * explains the positions the drive is off the map there, and the jump between two segments is a gap.
+ */
+export function followRoads(route: Route, roads: Roads, options: Partial<MatchSettings> = {}): Drive {
+  const legs: Leg[] = [];
+  const guessed: Span[] = [];
+  const doubtful: Span[] = [];
+  const brokenTurns: BrokenTurn[] = [];
+  let atM = 0;
+  let before: RouteSegment | undefined;
+  for (const segment of joinTouching(route.segments)) {
+    if (before !== undefined) legs.push(gapBetween(before, segment, atM));
+    before = segment;
+    const settings = { ...chooseSettings(route.kind, segment, roads), ...options };
+    const followed = followSegment(segment, atM, roads, settings);
+    legs.push(...followed.legs);
+    guessed.push(...followed.guessed);
+    doubtful.push(...followed.doubtful);
+    brokenTurns.push(...followed.brokenTurns);
+    const last = legs.at(-1);
+    if (last !== undefined) atM = endOf(last);
+  }
+  return {
+    lengthM: atM,
+    legs,
+    guessed: joinSpans(guessed, SPAN_BRIDGE_M),
+    doubtful: joinSpans(doubtful, SPAN_BRIDGE_M),
+    brokenTurns,
+  };
+}
+
+function gapBetween(before: RouteSegment, after: RouteSegment, atM: number): Leg {
+  const from = { lat: before.lat.at(-1) as number, lon: before.lon.at(-1) as number };
+  const to = { lat: after.lat[0]!, lon: after.lon[0]! };
+  return { kind: 'gap', atM, straightM: distanceM(from.lat, from.lon, to.lat, to.lon), from, to };
+}
+
+function joinTouching(segments: readonly RouteSegment[]): RouteSegment[] {
+  const joined: RouteSegment[] = [];
+  for (const segment of segments) {
+    if (segment.lat.length === 0) continue;
+    const last = joined.at(-1);
+    const touches =
+      last !== undefined &&
+      distanceM(last.lat.at(-1) as number, last.lon.at(-1) as number, segment.lat[0]!, segment.lon[0]!) <=
+        SAME_PLACE_M;
+    if (last !== undefined && touches) joined[joined.length - 1] = concat(last, segment);
+    else joined.push(segment);
+  }
+  return joined;
+}
+
+function concat(a: RouteSegment, b: RouteSegment): RouteSegment {
+  const both = (key: 'lat' | 'lon' | 'timeMs') => Float64Array.from([...a[key], ...b[key]]);
+  return { lat: both('lat'), lon: both('lon'), timeMs: both('timeMs') };
+}

@@ -1,0 +1,117 @@
+import type { Span } from '../../drive.ts';
+import type { RoadGraph } from './graph.ts';
+import type { Piece } from './path.ts';
+
+/** Out-and-back shorter than this in each direction is a slip of the match, not a drive. */
+const STUB_M = 30;
+const SAME_PLACE_M = 1e-3;
+
+/** A piece that remembers where it lay along the run as it was. */
+interface Placed {
+  directed: number;
+  fromM: number;
+  toM: number;
+  runM: number;
+}
+
+/**
+ * Takes short stubs out of a run: out and back over the same ground, less than 30 m deep, as into a side road the
+ * positions only brush. Where the drive goes on back along the road it came by, turning is the drive itself and stays.
+ *
+ * @returns the pieces left, and the spans of the run that were taken, in metres along the run as it was
+ */
+export function removeStubs(
+  pieces: readonly Piece[],
+  graph: RoadGraph,
+): { readonly pieces: readonly Piece[]; readonly removed: readonly Span[] } {
+  let runM = 0;
+  const ahead: Placed[] = pieces.map((piece) => {
+    const placed = { ...piece, runM };
+    runM += piece.toM - piece.fromM;
+    return placed;
+  });
+  const kept: Placed[] = [];
+  const removed: Span[] = [];
+  let at = 0;
+  for (let piece = ahead[at]; piece !== undefined; piece = ahead[at]) {
+    const depthM = mirroredM(kept, ahead, at, graph);
+    if (depthM === 0 || depthM > STUB_M) {
+      kept.push(piece);
+      at++;
+      continue;
+    }
+    const fromM = dropEnd(kept, depthM);
+    at = dropStart(ahead, at, depthM);
+    const toM = ahead[at]?.runM ?? runM;
+    while ((removed.at(-1)?.fromM ?? -1) >= fromM) removed.pop();
+    removed.push({ fromM, toM });
+  }
+  return { pieces: kept.map(({ directed, fromM, toM }) => ({ directed, fromM, toM })), removed };
+}
+
+/** How far, in metres, what lies ahead goes back over what was driven last; more than a stub is not told apart. */
+function mirroredM(kept: readonly Placed[], ahead: readonly Placed[], at: number, graph: RoadGraph): number {
+  let i = kept.length - 1;
+  let j = at;
+  let outM = kept[i]?.toM ?? 0;
+  let backM = ahead[j]?.fromM ?? 0;
+  let depthM = 0;
+  for (;;) {
+    const out = kept[i];
+    const back = ahead[j];
+    if (out === undefined || back === undefined || out.directed !== (back.directed ^ 1)) return depthM;
+    const length = graph.lengthM[out.directed >> 1]!;
+    if (Math.abs(outM - (length - backM)) > SAME_PLACE_M) return depthM;
+    const stepM = Math.min(outM - out.fromM, back.toM - backM);
+    depthM += stepM;
+    if (depthM > STUB_M) return depthM;
+    outM -= stepM;
+    backM += stepM;
+    if (outM - out.fromM < SAME_PLACE_M) outM = kept[--i]?.toM ?? 0;
+    if (back.toM - backM < SAME_PLACE_M) backM = ahead[++j]?.fromM ?? 0;
+  }
+}
+
+/** Shortens the end by `lengthM`; where along the run it then ends. */
+function dropEnd(kept: Placed[], lengthM: number): number {
+  let leftM = lengthM;
+  for (;;) {
+    const last = kept.at(-1);
+    if (last === undefined) return 0;
+    const ownM = last.toM - last.fromM;
+    if (ownM > leftM + SAME_PLACE_M) {
+      last.toM -= leftM;
+      return last.runM + last.toM - last.fromM;
+    }
+    leftM -= ownM;
+    kept.pop();
+    if (leftM < SAME_PLACE_M) return last.runM;
+  }
+}
+
+/** Shortens what lies ahead of place `at` by `lengthM`; the place it then begins at. */
+function dropStart(ahead: Placed[], at: number, lengthM: number): number {
+  let leftM = lengthM;
+  let next = at;
+  for (let piece = ahead[next]; piece !== undefined && leftM > SAME_PLACE_M; piece = ahead[next]) {
+    const ownM = piece.toM - piece.fromM;
+    if (ownM > leftM + SAME_PLACE_M) {
+      piece.fromM += leftM;
+      piece.runM += leftM;
+      return next;
+    }
+    leftM -= ownM;
+    next++;
+  }
+  return next;
+}
+
+/** A distance along the run as it was, turned into one along the run without the removed spans. */
+export function afterRemoval(atM: number, removed: readonly Span[]): number {
+  let goneM = 0;
+  for (const span of removed) {
+    if (span.fromM >= atM) break;
+    goneM += Math.min(atM, span.toM) - span.fromM;
+  }
+  return atM - goneM;
+}

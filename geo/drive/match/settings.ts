@@ -1,0 +1,146 @@
+import { ROAD_CLASS } from './graph/road-class.ts';
+
+/**
+ * The figures of one match. "Metres" below are turned into log-likelihood by dividing by betaM where they stand
+ * for extra way driven, and by `metres² / (2 sigmaM²)` where they stand for distance from the road.
+ * Values: Newson & Krumm 2009, section 4, and measurement on their field test.
+ */
+export interface MatchSettings {
+  /** standard deviation of a position's distance from its road */
+  readonly sigmaM: number;
+  /** scale of |way driven - straight distance| between two positions */
+  readonly betaM: number;
+  /** roads farther from a position are not looked at */
+  readonly radiusM: number;
+  /** a direction against a one-way must be nearer by this; the other carriageway is usually farther away */
+  readonly wrongWayM: number;
+  /** positions nearer than this to the last one kept are left out */
+  readonly thinM: number;
+  /** a step back along the same road up to this is jitter, not a turn */
+  readonly jitterM: number;
+  /** from here on a position is likelier to be off the map than on that road */
+  readonly offRoadM: number;
+  /** way that may be driven beyond the straight distance before a break in the map is likelier */
+  readonly detourM: number;
+  /** the same for every metre of straight distance beyond sparseM */
+  readonly detourPerM: number;
+  /** positions farther apart than this leave the way between them open */
+  readonly sparseM: number;
+  /** positions farther apart are joined by one search over all states at once */
+  readonly farM: number;
+  /** true when a receiver recorded the positions, whose slips may be left out */
+  readonly recorded: boolean;
+  /** true when the lines between positions are drawn, too, and tell where the road runs */
+  readonly drawn: boolean;
+  readonly steps: StepCosts;
+}
+
+/** Extra metres that guide the search between positions. */
+export interface StepCosts {
+  readonly turnBackM: number;
+  /** a turn that a restriction forbids */
+  readonly forbiddenTurnM: number;
+  /** turning into, or round in, a one-way against its direction */
+  readonly enterWrongWayM: number;
+  /** per metre driven against a one-way */
+  readonly wrongWayPerM: number;
+  /** per metre, by ROAD_CLASS */
+  readonly classPerM: readonly number[];
+}
+
+/** Distances that a way of this class must be nearer by to be preferred, by ROAD_CLASS. Metres. */
+export const CLASS_HANDICAP_M: readonly number[] = perClass(0, 0, 3, 3, 12, 0);
+
+/** A drawn line says where it runs, so rules weigh little; less than leaving the map by far. */
+const ALONG_LINE: StepCosts = {
+  turnBackM: 20,
+  forbiddenTurnM: 40,
+  enterWrongWayM: 30,
+  wrongWayPerM: 0.1,
+  classPerM: perClass(0, 0, 0.02, 0.02, 0.3, 0),
+};
+
+const ALONG_RECORDING: StepCosts = { ...ALONG_LINE, enterWrongWayM: 60, wrongWayPerM: 0.3 };
+
+/** Between the points of a sparse route only the roads themselves tell, so legal and ordinary ways come first. */
+const BETWEEN_VIA_POINTS: StepCosts = {
+  turnBackM: 300,
+  forbiddenTurnM: 1000,
+  enterWrongWayM: 500,
+  wrongWayPerM: 10,
+  classPerM: perClass(0, 0.1, 0.6, 1, 5, 0),
+};
+
+const NOISY_M = 7.5;
+
+const PLANNED: MatchSettings = {
+  sigmaM: 10,
+  betaM: 3,
+  radiusM: 50,
+  wrongWayM: 15,
+  thinM: 3,
+  jitterM: 10,
+  offRoadM: 30,
+  detourM: 100,
+  detourPerM: 0.5,
+  sparseM: 200,
+  farM: 60,
+  recorded: false,
+  drawn: true,
+  steps: ALONG_LINE,
+};
+
+/** A line drawn on this very map: which of two carriageways is meant can be seen. */
+export function sameMapTrack(): MatchSettings {
+  return { ...PLANNED, ...reachOf(5), wrongWayM: 7 };
+}
+
+/** A line as a planner draws it on some other map: its vertices, or some of them, and no times. */
+export function plannedTrack(sigmaM: number): MatchSettings {
+  return { ...PLANNED, ...reachOf(sigmaM) };
+}
+
+/** A route of far-apart points, which nobody drew along the roads between them. */
+export function sparseRoute(): MatchSettings {
+  return { ...PLANNED, farM: PLANNED.sparseM, detourPerM: 3, drawn: false, steps: BETWEEN_VIA_POINTS };
+}
+
+/** A recorded track whose positions lie about `sigmaM` from their roads. */
+export function recordedTrack(sigmaM: number): MatchSettings {
+  return {
+    ...PLANNED,
+    ...reachOf(sigmaM),
+    betaM: Math.max(PLANNED.betaM, 0.8 * sigmaM - 2),
+    // a noisy recording says more when it is thinned to where noise is small against the way driven
+    thinM: sigmaM > NOISY_M ? 6 * sigmaM : 2 * sigmaM,
+    jitterM: 5 * sigmaM,
+    detourM: 400,
+    detourPerM: 3,
+    farM: PLANNED.sparseM,
+    recorded: true,
+    steps: ALONG_RECORDING,
+    drawn: false,
+  };
+}
+
+function reachOf(sigmaM: number): Pick<MatchSettings, 'sigmaM' | 'radiusM' | 'offRoadM'> {
+  return { sigmaM, radiusM: Math.max(50, 4 * sigmaM), offRoadM: Math.max(30, 3 * sigmaM) };
+}
+
+function perClass(
+  main: number,
+  minor: number,
+  service: number,
+  track: number,
+  path: number,
+  ferry: number,
+): readonly number[] {
+  const values: number[] = [];
+  values[ROAD_CLASS.main] = main;
+  values[ROAD_CLASS.minor] = minor;
+  values[ROAD_CLASS.service] = service;
+  values[ROAD_CLASS.track] = track;
+  values[ROAD_CLASS.path] = path;
+  values[ROAD_CLASS.ferry] = ferry;
+  return values;
+}

@@ -1,0 +1,23 @@
+import type { DriveTrace } from '../times/trace.ts';
+
+export interface AlongPlace {
+  readonly atM: number;
+  readonly lat: number;
+  readonly lon: number;
+}
+
+/** Places at even steps along a drive, the start first. */
+export function placesEvery({ lat, lon, atM }: DriveTrace, lengthM: number, stepM: number): AlongPlace[] {
+  const places: AlongPlace[] = [];
+  if (atM.length === 0) return places;
+  let i = 0;
+  for (let m = 0; m <= lengthM; m += stepM) {
+    while (i + 2 < atM.length && atM[i + 1]! < m) i++;
+    const next = Math.min(i + 1, atM.length - 1);
+    const span = atM[next]! - atM[i]!;
+    const t = span > 0 ? Math.max(0, Math.min(1, (m - atM[i]!) / span)) : 0;
+    const between = (values: Float64Array) => values[i]! + t * (values[next]! - values[i]!);
+    places.push({ atM: m, lat: between(lat), lon: between(lon) });
+  }
+  return places;
+}

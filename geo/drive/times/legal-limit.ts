@@ -1,0 +1,161 @@
+import { FROM_MEMORY, type Source } from '../../country/cited.ts';
+import { lookUp } from '../../country/look-up.ts';
+import type { CountryRule, Limit, OpenRoadLimits, SpeedClass } from '../../country/rule.ts';
+import { ruleFor } from '../../country/table.ts';
+import type { Tags } from '../../roads/roads.ts';
+import { readSpeed, type SpeedRead } from './read-speed.ts';
+import { type RoadSetting, roadSetting } from './road-setting.ts';
+import { bandFor, type SpeedVehicle } from './speed-band.ts';
+
+export interface LimitOptions {
+  /** whether the road lies in a town, where the caller knows */
+  readonly urban?: boolean;
+  /** along the way's drawn order; absent: keys for one direction are left alone */
+  readonly forward?: boolean;
+}
+
+/** The law's speed for one vehicle on one road. */
+export interface LegalLimit {
+  /** km/h; absent where no limit stands at all */
+  readonly kmh?: number;
+  readonly why: string;
+  readonly source: Source | 'as mapped';
+  /** the limit is mapped on this road, not taken from the table */
+  readonly mapped: boolean;
+  readonly setting: RoadSetting;
+  readonly rule: CountryRule;
+  /** sentences about what was assumed or could not be read */
+  readonly notes: readonly string[];
+}
+
+const GOODS_OVER_KG = 3500;
+
+/**
+ * The legal speed: the mapped limit for this vehicle and direction, or the country's general one for the kind
+ * of road; lowered to what the vehicle's mass allows. `maxspeed:conditional` is judged elsewhere.
+ */
+export function legalLimit(
+  tags: Tags,
+  country: string | undefined,
+  vehicle: SpeedVehicle,
+  options: LimitOptions = {},
+): LegalLimit {
+  const setting = roadSetting(tags, options.urban);
+  const found = ruleFor(countryFor(country, setting.country));
+  const { rule } = found;
+  const { band, note: bandNote } = bandFor(rule, vehicle);
+  const notes = [found.note, bandNote].filter((note) => note !== undefined);
+  const general = generalLimit(rule, setting, tags['highway'] ?? '');
+  // the first band is everybody's general limit; only heavier bands are a limit of the vehicle
+  const cap = band.overKg > 0 ? pick(band.limits.value, setting) : 'none';
+
+  const sign = signedLimit(tags, options.forward);
+  const read = sign && signRead(sign.read, rule);
+  if (sign && read === undefined && sign.read.kind !== 'implied')
+    notes.push(`${sign.key}=${sign.text} gives no figure: the general limit is used.`);
+  const mapped = read !== undefined;
+  let limit = read ?? general.limit;
+  let why = mapped && sign ? `${sign.key}=${sign.text}` : `${general.what} (${setting.because})`;
+  let source: LegalLimit['source'] = mapped ? 'as mapped' : general.source;
+
+  const goods = goodsLimit(tags, rule, vehicle, options.forward);
+  if (goods && lower(goods.limit, limit)) {
+    limit = goods.limit;
+    why = `${goods.key}, which binds a motorhome over 3.5 t here`;
+    source = rule.goodsSigns.source;
+  }
+  if (lower(cap, limit)) {
+    limit = cap;
+    why = `general limit for over ${band.overKg / 1000} t ${rule.bandsBy.value} (${setting.because})`;
+    source = band.limits.source;
+  }
+  const kmh = limit === 'none' ? {} : { kmh: limit };
+  return { ...kmh, why, source, mapped, setting, rule, notes };
+}
+
+/** Border data are coarse, so a country that the tags name wins; but a part of it that the place tells is kept. */
+function countryFor(place: string | undefined, tagged: string | undefined): string | undefined {
+  return tagged === undefined || place?.startsWith(tagged) ? place : tagged;
+}
+
+function generalLimit(
+  rule: CountryRule,
+  setting: RoadSetting,
+  highway: string,
+): { limit: Limit; what: string; source: Source } {
+  if (setting.livingStreet) {
+    const { value, source } = rule.livingStreetKmh;
+    return { limit: value, what: 'living street', source };
+  }
+  if (setting.urban) return { limit: rule.urbanKmh.value, what: 'town limit', source: rule.urbanKmh.source };
+  const byHighway = lookUp(rule.ruralByHighway?.value ?? {}, highway.replace(/_link$/, ''));
+  if (byHighway !== undefined && setting.speedClass === 'rural')
+    return {
+      limit: byHighway,
+      what: `general limit, ${highway}`,
+      source: rule.ruralByHighway?.source ?? FROM_MEMORY,
+    };
+  const { value, source } = rule.bands[0].limits;
+  return {
+    limit: pick(value, setting),
+    what: `general limit, ${WORDS[setting.speedClass]}`,
+    source,
+  };
+}
+
+const WORDS: Readonly<Record<SpeedClass, string>> = {
+  rural: 'single carriageway',
+  dual: 'dual carriageway',
+  expressway: 'expressway',
+  motorway: 'motorway',
+};
+
+/** Where a dual carriageway is an expressway too, the more generous rule is the one that holds. */
+function pick(limits: OpenRoadLimits, { speedClass, motorroad }: RoadSetting): Limit {
+  const limit = limits[speedClass];
+  if (speedClass !== 'dual' || !motorroad) return limit;
+  return lower(limit, limits.expressway) ? limits.expressway : limit;
+}
+
+interface Signed {
+  readonly key: string;
+  readonly text: string;
+  readonly read: SpeedRead;
+}
+
+function signedLimit(tags: Tags, forward: boolean | undefined): Signed | undefined {
+  for (const key of keysFor(['maxspeed:motorhome', 'maxspeed:motor_vehicle', 'maxspeed'], forward)) {
+    const text = tags[key];
+    if (text !== undefined) return { key, text, read: readSpeed(text) };
+  }
+  // the figure may stand in the key that says where it comes from (zone:maxspeed=DE:30)
+  const zone = tags['zone:maxspeed'];
+  const read = zone === undefined ? undefined : readSpeed(zone);
+  return zone !== undefined && read?.kind === 'kmh' ? { key: 'zone:maxspeed', text: zone, read } : undefined;
+}
+
+function signRead(read: SpeedRead, rule: CountryRule): Limit | undefined {
+  if (read.kind === 'kmh') return read.kmh;
+  if (read.kind === 'none') return 'none';
+  return read.kind === 'walk' ? Math.min(rule.livingStreetKmh.value, 7) : undefined;
+}
+
+function goodsLimit(tags: Tags, rule: CountryRule, vehicle: SpeedVehicle, forward: boolean | undefined) {
+  if (rule.goodsSigns.value !== 'bind' || vehicle.grossKg <= GOODS_OVER_KG) return undefined;
+  for (const key of keysFor(['maxspeed:hgv'], forward)) {
+    const text = tags[key];
+    const read = text === undefined ? undefined : readSpeed(text);
+    if (read?.kind === 'kmh') return { limit: read.kmh, key: `${key}=${text}` };
+  }
+  return undefined;
+}
+
+function keysFor(bases: readonly string[], forward: boolean | undefined): string[] {
+  if (forward === undefined) return [...bases];
+  const suffix = forward ? ':forward' : ':backward';
+  return bases.flatMap((base) => [base + suffix, base]);
+}
+
+function lower(limit: Limit, than: Limit): limit is number {
+  return limit !== 'none' && (than === 'none' || limit < than);
+}

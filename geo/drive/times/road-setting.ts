@@ -1,0 +1,88 @@
+import type { SpeedClass } from '../../country/rule.ts';
+import type { Tags } from '../../roads/roads.ts';
+import { readSpeed, type SpeedContext } from './read-speed.ts';
+
+/** Where a road lies and what kind it is, as its general speed limit sees it. */
+export interface RoadSetting {
+  readonly urban: boolean;
+  readonly livingStreet: boolean;
+  readonly speedClass: SpeedClass;
+  /** signed for motor traffic only; a dual carriageway may be that too */
+  readonly motorroad: boolean;
+  /** what told it, for the sentence */
+  readonly because: string;
+  /** country named by the tags themselves, alpha-2 */
+  readonly country?: string;
+}
+
+/** Keys that say where a limit comes from, the most telling first. */
+const ORIGIN_KEYS = ['maxspeed', 'maxspeed:type', 'source:maxspeed', 'zone:maxspeed', 'zone:traffic'];
+
+/** Town streets by their class alone. */
+const STREETS = new Set(['residential', 'living_street', 'pedestrian']);
+
+/**
+ * Reads the setting from what the tags say of the limit's origin; then from `urban` as the caller knows it;
+ * then from class, street lights and footways, which is a guess and is called one.
+ */
+export function roadSetting(tags: Tags, urban?: boolean): RoadSetting {
+  const highway = tags['highway'] ?? '';
+  const livingStreet = highway === 'living_street' || tags['living_street'] === 'yes';
+  const motorroad = tags['motorroad'] === 'yes';
+  const speedClass = classFromTags(tags, highway);
+  const road = { livingStreet, speedClass, motorroad };
+  for (const key of ORIGIN_KEYS) {
+    const text = tags[key];
+    const read = text === undefined ? undefined : readSpeed(text);
+    if (read?.kind !== 'implied' || read.context === 'national') continue;
+    return {
+      urban: read.context === 'urban' || read.context === 'living_street',
+      ...road,
+      livingStreet: livingStreet || read.context === 'living_street',
+      speedClass: classFromContext(read.context, speedClass),
+      because: `${key}=${text}`,
+      ...(read.country ? { country: read.country } : {}),
+    };
+  }
+  if (highway === 'motorway' || highway === 'motorway_link')
+    return { urban: false, ...road, because: 'motorway' };
+  if (urban !== undefined) return { urban, ...road, because: urban ? 'in a town' : 'outside towns' };
+  if (STREETS.has(highway) || livingStreet)
+    return {
+      urban: true,
+      ...road,
+      because: `${highway.replace('_', ' ')}, taken as in a town`,
+    };
+  if (looksBuiltUp(tags))
+    return {
+      urban: true,
+      ...road,
+      because: 'street lights or footways, taken as in a town',
+    };
+  return { urban: false, ...road, because: 'no sign of a town, taken as outside' };
+}
+
+function classFromContext(context: SpeedContext, fromTags: SpeedClass): SpeedClass {
+  if (context === 'dual' || context === 'expressway' || context === 'motorway') return context;
+  return context === 'single' ? 'rural' : fromTags;
+}
+
+function classFromTags(tags: Tags, highway: string): SpeedClass {
+  if (highway === 'motorway' || highway === 'motorway_link') return 'motorway';
+  if (isDual(tags, highway)) return 'dual';
+  return tags['motorroad'] === 'yes' ? 'expressway' : 'rural';
+}
+
+/** A one-way main road that is neither a roundabout nor a slip road is taken for half of a dual carriageway. */
+function isDual(tags: Tags, highway: string): boolean {
+  const said = tags['dual_carriageway'];
+  if (said !== undefined) return said === 'yes';
+  const oneway = tags['oneway'] === 'yes' || tags['oneway'] === '-1';
+  return oneway && tags['junction'] === undefined && /^(trunk|primary|secondary)$/.test(highway);
+}
+
+function looksBuiltUp(tags: Tags): boolean {
+  if (tags['lit'] === 'yes') return true;
+  const footway = tags['sidewalk'] ?? tags['sidewalk:both'];
+  return footway === 'both' || footway === 'left' || footway === 'right' || footway === 'yes';
+}

@@ -1,0 +1,45 @@
+import type { Source } from '../../country/cited.ts';
+import { mph } from '../../country/rule.ts';
+import type { Tags } from '../../roads/roads.ts';
+import { type LimitOptions, legalLimit } from './legal-limit.ts';
+import { likelySpeed } from './likely-speed.ts';
+import type { SpeedVehicle } from './speed-band.ts';
+
+/** How fast one vehicle goes on one road. km/h. */
+export interface RoadSpeed {
+  /** likely driven between junctions and bends */
+  readonly kmh: number;
+  /** the law's; absent where no limit stands */
+  readonly legalKmh?: number;
+  /** whether the legal figure is mapped on the road */
+  readonly mapped: boolean;
+  readonly why: string;
+  /** where the legal figure comes from; the likely one is common practice */
+  readonly source: Source | 'as mapped';
+  readonly notes: readonly string[];
+}
+
+/**
+ * Legal and likely speed of a vehicle on a road with these tags. `country` as `countryOf` gives it,
+ * undefined when not known (cautious general figures, said in `notes`).
+ */
+export function speedFor(
+  tags: Tags,
+  country: string | undefined,
+  vehicle: SpeedVehicle,
+  options: LimitOptions = {},
+): RoadSpeed {
+  const legal = legalLimit(tags, country, vehicle, options);
+  const likely = likelySpeed(tags, legal);
+  const inMph = legal.rule.code === 'GB' || legal.rule.code === 'US';
+  const print = (kmh: number) => (inMph ? `${Math.round(kmh / mph(1))} mph` : `${Math.round(kmh)} km/h`);
+  const law = legal.kmh === undefined ? 'No limit' : `Limit ${print(legal.kmh)}`;
+  return {
+    kmh: likely.kmh,
+    ...(legal.kmh === undefined ? {} : { legalKmh: legal.kmh }),
+    mapped: legal.mapped,
+    why: `${law}: ${legal.why}. Likely ${print(likely.kmh)}: ${likely.held}.`,
+    source: legal.source,
+    notes: legal.notes,
+  };
+}

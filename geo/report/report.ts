@@ -1,0 +1,179 @@
+import { z } from 'zod';
+import { loadResultSchema } from '../load/result.ts';
+import { vehicleCardSchema } from '../vehicle/card.ts';
+import { LEVELS, type Level, VERDICTS, type Verdict } from './level.ts';
+
+export type { Level, Verdict };
+
+/** What a finding is about. */
+export const SUBJECTS = [
+  'height',
+  'width',
+  'length',
+  'mass',
+  'axle',
+  'access',
+  'barrier',
+  'ground',
+  'water',
+  'slope',
+  'narrow',
+  'trees',
+  'tunnel',
+  'crossing',
+  'turn',
+  'swing',
+  'zone',
+  'map',
+] as const;
+export type Subject = (typeof SUBJECTS)[number];
+
+const place = z.strictObject({ lat: z.number(), lon: z.number() });
+
+const roadWidths = z.strictObject({
+  /** from the inner kerb line to the lane's outer edge */
+  laneM: z.number(),
+  /** kerb to kerb; equal to the lane on a single-track road */
+  roadM: z.number(),
+  from: z.enum(['tags', 'default']),
+});
+
+/** A turn met on a drive, and what this vehicle needs in it. Metres, degrees. */
+export const turnSchema = z.strictObject({
+  kind: z.enum(['junction', 'bend', 'roundabout', 'mini-roundabout', 'u-turn']),
+  side: z.enum(['left', 'right']),
+  /** how far the heading changes, always positive */
+  turnDeg: z.number(),
+  driveSide: z.enum(['left', 'right']),
+  entry: roadWidths,
+  exit: roadWidths,
+  /** inner kerb's corner radius, a default by country and setting */
+  kerbRadiusM: z.number(),
+  /** outer diameter of a roundabout or turning place */
+  circleM: z.number().optional(),
+  /** radius of the road's centre line where a bend is drawn well enough to be fitted */
+  bendRadiusM: z.number().optional(),
+  /** the room that the largest even sweep takes; `shunt`: none found, so it may need one */
+  room: z.enum(['own lane', 'other lane on the exit', 'whole road', 'shunt']),
+  /** of the rear-axle centre in that sweep; at full lock for a shunt */
+  rearAxleRadiusM: z.number(),
+  swing: z.strictObject({
+    /** the side the tail goes out to */
+    side: z.enum(['left', 'right']),
+    /** front axle on the arc */
+    gentleM: z.number(),
+    /** rear axle on the arc, and the range that the assumed widths and radius leave */
+    planM: z.number(),
+    planFromM: z.number(),
+    planToM: z.number(),
+    /** full lock from straight ahead, and its range */
+    worstM: z.number(),
+    worstFromM: z.number(),
+    worstToM: z.number(),
+  }),
+  /** what was not mapped and had to be assumed, in words */
+  assumed: z.array(z.string()),
+});
+export type Turn = z.infer<typeof turnSchema>;
+
+export const findingSchema = z.strictObject({
+  /** subject + OSM ids + direction (+ pass number): the same input gives the same id */
+  id: z.string(),
+  level: z.enum(LEVELS),
+  subject: z.enum(SUBJECTS),
+  /** metres along the drive; equal for a finding at a node */
+  fromM: z.number(),
+  toM: z.number(),
+  /** where it first binds */
+  at: place,
+  road: z.string().optional(),
+  osm: z.array(z.strictObject({ type: z.enum(['node', 'way', 'relation']), id: z.number() })),
+  /** the tags that decided, as mapped */
+  tags: z.record(z.string(), z.string()),
+  limit: z
+    .strictObject({ value: z.number(), unit: z.enum(['m', 'kg', 'deg', '%']), asMapped: z.string() })
+    .optional(),
+  /** the card's figure */
+  vehicle: z.strictObject({ value: z.number(), unit: z.string(), what: z.string() }).optional(),
+  /** limit minus vehicle, negative when over; height counts its measuring allowance */
+  spare: z.number().optional(),
+  passesAt: z.string().optional(),
+  /** for the subjects turn and swing */
+  turn: turnSchema.optional(),
+  say: z.string(),
+  advice: z.string(),
+  /** complete, but screens may fold it away */
+  folded: z.boolean().optional(),
+});
+export type Finding = z.infer<typeof findingSchema>;
+
+/** The report of one drive with one vehicle, format `lanegauge.report` version 1. */
+export const driveReportSchema = z.strictObject({
+  format: z.literal('lanegauge.report'),
+  version: z.literal(1),
+  program: z.string(),
+  /** ISO 8601 */
+  made: z.string(),
+  route: z.strictObject({
+    name: z.string(),
+    file: z.string(),
+    lengthM: z.number(),
+    segments: z.number(),
+    positions: z.number(),
+  }),
+  vehicle: vehicleCardSchema,
+  /** the vehicle as loaded, where a load is given */
+  load: loadResultSchema.optional(),
+  leaveAt: z.string().optional(),
+  /** ISO 3166-1 alpha-2 */
+  country: z.array(z.string()),
+  map: z.strictObject({
+    sources: z.array(
+      z.strictObject({ name: z.string(), sha256: z.string(), dataDate: z.string().optional() }),
+    ),
+    roads: z.number(),
+  }),
+  match: z.strictObject({ drivenM: z.number(), offMapM: z.number(), guessedM: z.number() }),
+  roads: z.array(
+    z.strictObject({
+      way: z.number(),
+      forward: z.boolean(),
+      fromM: z.number(),
+      toM: z.number(),
+      name: z.string().optional(),
+      ref: z.string().optional(),
+      class: z.string(),
+    }),
+  ),
+  /** driving times: clear roads, no breaks */
+  timetable: z
+    .strictObject({
+      /** ISO 8601 with the offset of the place; both only with a leave time */
+      leaveAt: z.string().optional(),
+      arriveAt: z.string().optional(),
+      drivingS: z.number(),
+      notes: z.array(z.string()),
+    })
+    .optional(),
+  /** rows of the country table that were asked, each with where it comes from */
+  rules: z
+    .array(
+      z.strictObject({
+        /** ISO 3166-1 alpha-2; absent where the country is not known */
+        country: z.string().optional(),
+        about: z.string(),
+        says: z.string(),
+        source: z.string(),
+      }),
+    )
+    .optional(),
+  findings: z.array(findingSchema),
+  verdict: z.enum(VERDICTS),
+  cautions: z.array(z.string()),
+});
+export type DriveReport = z.infer<typeof driveReportSchema>;
+
+/** The worst level present, `clear` when nothing at all was found. */
+export function verdictOf(findings: readonly Finding[]): Verdict {
+  return LEVELS.find((level) => findings.some((finding) => finding.level === level)) ?? 'clear';
+}

@@ -1,0 +1,100 @@
+import { areasOf } from '../../drive/beside/areas.ts';
+import { type DrivenSegment, drivenSegments } from '../../drive/beside/driven-line.ts';
+import { crossingM, segmentsNear } from '../../drive/beside/meet-way.ts';
+import type { Tags } from '../../roads/roads.ts';
+import { drivenWays, type Place } from '../places.ts';
+import type { RuleInput, SubjectRule } from '../rule.ts';
+import { findingsOfRuns, joinRuns, type Piece, pick, type Run, type RunDraft } from '../runs.ts';
+
+/** Out and in again within this much is still the zone. Metres. */
+const GAP_M = 300;
+/** A zone is looked for at every corner of the road and every so many metres. */
+const STEP_M = 100;
+
+interface ZonePiece extends Piece {
+  /** index into Roads.ways of the zone's outline */
+  readonly zone: number;
+}
+
+/**
+ * Low-emission and limited-traffic zones the drive enters or starts in. What is let in there is not mapped, nor on the
+ * card: unknown. Of a zone whose outline is not whole in the map only its edge can be told.
+ */
+export const zone: SubjectRule = (input) => {
+  const places = drivenWays(input.drive, input.roads);
+  const pieces = drivenSegments(input.drive, input.roads).flatMap((segment) => {
+    const place = places[segment.stretch];
+    return place === undefined ? [] : [...inside(input, place, segment), ...overEdges(input, place, segment)];
+  });
+  return findingsOfRuns(
+    input,
+    'zone',
+    joinRuns(pieces, GAP_M, (piece) => String(piece.zone)).map((run) => draftOf(input, run)),
+  );
+};
+
+function inside(input: RuleInput, place: Place, segment: DrivenSegment): ZonePiece[] {
+  const lengthM = segment.toM - segment.fromM;
+  const steps = Math.max(1, Math.ceil(lengthM / STEP_M));
+  return Array.from({ length: steps }, (_, step) => {
+    const t = (step + 0.5) / steps;
+    const lat = segment.lat1 + t * (segment.lat2 - segment.lat1);
+    const lon = segment.lon1 + t * (segment.lon2 - segment.lon1);
+    const fromM = segment.fromM + (step / steps) * lengthM;
+    return areasOf(input.roads)
+      .at(lat, lon)
+      .filter((way) => isZone(input, way))
+      .map((way) => ({ place, fromM, toM: fromM + lengthM / steps, zone: way }));
+  }).flat();
+}
+
+function overEdges(input: RuleInput, place: Place, segment: DrivenSegment): ZonePiece[] {
+  const { openEdges } = areasOf(input.roads);
+  if (openEdges.size === 0) return [];
+  return segmentsNear(input.roads, segment, 'around')
+    .filter(({ way }) => openEdges.has(way) && isZone(input, way))
+    .flatMap((ref) => {
+      const atM = crossingM(input.roads, segment, ref);
+      return atM === undefined ? [] : [{ place, fromM: atM, toM: atM, zone: ref.way }];
+    });
+}
+
+function isZone(input: RuleInput, way: number): boolean {
+  return zoneKind(input.roads.ways.tags[way] ?? {}) !== undefined;
+}
+
+function zoneKind(tags: Tags): 'emission' | 'traffic' | undefined {
+  switch (tags['boundary']) {
+    case 'low_emission_zone':
+    case 'low_emission':
+      return 'emission';
+    case 'limited_traffic_zone':
+    case 'limited_traffic':
+      return 'traffic';
+    default:
+      return undefined;
+  }
+}
+
+function draftOf(input: RuleInput, run: Run<ZonePiece>): RunDraft {
+  const [{ zone: way }] = run;
+  const tags = input.roads.ways.tags[way] ?? {};
+  const name = tags['name'] === undefined ? '' : ` (${tags['name']})`;
+  const traffic = zoneKind(tags) === 'traffic';
+  return {
+    level: 'unknown',
+    // the ids of all roads driven in a town say nothing: the zone is what it is about
+    run: [
+      run[0],
+      { ...run[0], fromM: run.at(-1)?.fromM ?? run[0].fromM, toM: Math.max(...run.map(({ toM }) => toM)) },
+    ],
+    others: [{ type: 'way', id: input.roads.ways.id[way]! }],
+    tags: pick(tags, ['boundary', 'name', 'motor_vehicle', 'access', 'opening_hours', 'website']),
+    say: traffic
+      ? `The drive enters a zone of limited traffic${name}; who may drive there, and when, is not settled by the map.`
+      : `The drive enters a low-emission zone${name}; which vehicles it keeps out is not mapped.`,
+    advice: traffic
+      ? 'Ask the town or the host for a permit before the day, or go round: cameras fine by the number plate.'
+      : 'Check this vehicle’s emission class against the zone’s rules, and get the badge or pay before driving in.',
+  };
+}

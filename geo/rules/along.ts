@@ -1,0 +1,56 @@
+import type { LocalMoment } from '../clock/moment.ts';
+import { wallTimeText } from '../clock/moment.ts';
+import { clockOf } from '../clock/zone.ts';
+import type { CountrySpan } from '../country/country-of.ts';
+import type { CountryRule } from '../country/rule.ts';
+import { ruleFor } from '../country/table.ts';
+import type { Drive } from '../drive/drive.ts';
+import { pointAt } from '../drive/drive-place.ts';
+import { type Leaving, zoneFor } from '../drive/times/leaving.ts';
+import { secondsAt, type Timetable } from '../drive/times/timetable.ts';
+import type { Roads } from '../roads/roads.ts';
+
+/** What holds at each place of one drive. Places are metres along it. */
+export interface Along {
+  /** as `countryOf` has it, or what the user gave where the place tells none */
+  countryAt(m: number): string | undefined;
+  /** the country's row; a fallback of code `other` where none is known */
+  ruleAt(m: number): CountryRule;
+  /** the place's own clock when the vehicle passes; undefined without a leave time */
+  clockAt(m: number): LocalMoment | undefined;
+}
+
+export interface AlongOptions {
+  readonly countries: readonly CountrySpan[];
+  /** stands in where the place tells none */
+  readonly country?: string | undefined;
+  /** both or neither: without a leave time there is no clock */
+  readonly leaving?: Leaving | undefined;
+  readonly times?: Timetable | undefined;
+}
+
+/** Country, rules and clock along a drive. */
+export function alongDrive(drive: Drive, roads: Roads, options: AlongOptions): Along {
+  const { countries, country, leaving, times } = options;
+  const countryAt = (m: number) =>
+    (countries.find((span) => m <= span.toM) ?? countries.at(-1))?.country ?? country;
+  return {
+    countryAt,
+    ruleAt: (m) => ruleFor(countryAt(m)).rule,
+    clockAt: (m) => {
+      if (leaving === undefined || times === undefined) return undefined;
+      const place = pointAt(drive, roads, m) ?? { lat: 0, lon: 0 };
+      const zone = zoneFor(place.lat, place.lon, country);
+      const clock = clockOf(zone, leaving.unixMs + secondsAt(times, m) * 1000);
+      return clock.ok ? clock.value : undefined;
+    },
+  };
+}
+
+/** ISO 8601 with the offset of the place: 2027-06-12T09:42+01:00. */
+export function isoText(moment: LocalMoment): string {
+  const minutes = Math.abs(moment.offsetMinutes);
+  const two = (value: number) => String(value).padStart(2, '0');
+  const offset = `${moment.offsetMinutes < 0 ? '-' : '+'}${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
+  return `${wallTimeText(moment).replace(' ', 'T')}${offset}`;
+}

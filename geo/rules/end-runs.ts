@@ -1,0 +1,78 @@
+import type { Drive, Leg, Stretch } from '../drive/drive.ts';
+import type { Roads, Tags } from '../roads/roads.ts';
+import { accessConditions, accessFor } from '../tags/access.ts';
+import { isSiteRoad } from '../tags/road-class.ts';
+import type { Place } from './places.ts';
+import type { RuleInput } from './rule.ts';
+
+/** A yard or a pitch beside the road still counts as starting on the road. Metres off the map. */
+const LEAD_IN_M = 300;
+
+/** How far the unbroken runs of some kind of road reach from the drive's start and back from its end. Metres along. */
+export interface EndRuns {
+  readonly startToM: number;
+  readonly endFromM: number;
+}
+
+function endRuns(drive: Drive, belongs: (stretch: Stretch) => boolean): EndRuns {
+  const first = reach(drive.legs, belongs);
+  const last = reach([...drive.legs].reverse(), belongs);
+  return { startToM: first?.toM ?? 0, endFromM: last?.fromM ?? drive.lengthM };
+}
+
+/** The last stretch of the run that begins with the first leg. */
+function reach(legs: readonly Leg[], belongs: (stretch: Stretch) => boolean): Stretch | undefined {
+  let last: Stretch | undefined;
+  for (const [index, leg] of legs.entries()) {
+    if (leg.kind === 'offMap' && index === 0 && leg.toM - leg.fromM <= LEAD_IN_M) continue;
+    if (leg.kind !== 'stretch' || !belongs(leg)) break;
+    last = leg;
+  }
+  return last;
+}
+
+/**
+ * Runs of ways that carry this very condition, or are restricted anyway: a limit lifted for those who go there is
+ * lifted within them.
+ */
+export function conditionRuns({ drive, roads }: RuleInput, key: string, text: string): EndRuns {
+  return endRuns(drive, (stretch) => {
+    const tags = roads.ways.tags[stretch.way] ?? {};
+    return tags[key] === text || tags[otherWay(key)] === text || isRestricted(tags, stretch.forward);
+  });
+}
+
+/** The same key on a way drawn the other way round. */
+function otherWay(key: string): string {
+  return key.replace(/:(forward|backward)\b/, (_, word) => (word === 'forward' ? ':backward' : ':forward'));
+}
+
+/** Runs of restricted ways: within them the drive starts or ends, outside them it passes through. */
+export function restrictedRuns(drive: Drive, roads: Roads): EndRuns {
+  return endRuns(drive, (stretch) => isRestricted(roads.ways.tags[stretch.way] ?? {}, stretch.forward));
+}
+
+/** As restrictedRuns, site roads counted in: what a gate on the way into a site belongs to. */
+export function siteRuns(drive: Drive, roads: Roads): EndRuns {
+  return endRuns(drive, (stretch) => {
+    const tags = roads.ways.tags[stretch.way] ?? {};
+    return isSiteRoad(tags) || isRestricted(tags, stretch.forward);
+  });
+}
+
+function isRestricted(tags: Tags, forward: boolean): boolean {
+  const { meaning } = accessFor(tags, forward);
+  if (meaning !== 'open' && meaning !== 'discouraged' && meaning !== 'unknown') return true;
+  return accessConditions(tags, forward, 0).some(({ text }) => FOR_SOME.test(text));
+}
+
+/** Conditions that let in those who have business there, as a plain `destination` does. */
+const FOR_SOME = /destination|customers|guests|visitors|delivery|private|permit|residents?\b/;
+
+/** Runs end where a stretch does; this is for rounding. */
+const TOUCHING_M = 0.5;
+
+/** Whether a driven place belongs to the run at the start or at the end of the drive. */
+export function isWithin(place: Place, runs: EndRuns): boolean {
+  return place.toM <= runs.startToM + TOUCHING_M || place.fromM >= runs.endFromM - TOUCHING_M;
+}

@@ -1,0 +1,47 @@
+import { access } from './access/access.ts';
+import { barrier } from './access/barrier.ts';
+import { ferry } from './access/ferry.ts';
+import { zone } from './access/zone.ts';
+import { swing } from './corners/swing.ts';
+import { turn } from './corners/turn.ts';
+import { axle } from './limits/axle.ts';
+import { height } from './limits/height.ts';
+import { length } from './limits/length.ts';
+import { mass } from './limits/mass.ts';
+import { width } from './limits/width.ts';
+import { bridgeAbove } from './overhead/bridge-above.ts';
+import { roofed } from './overhead/roofed.ts';
+import { trees } from './overhead/trees.ts';
+import { tunnel } from './overhead/tunnel.ts';
+import { crossing } from './road/crossing.ts';
+import { ground } from './road/ground.ts';
+import { map } from './road/map.ts';
+import { narrow } from './road/narrow.ts';
+import { slope } from './road/slope.ts';
+import { water } from './road/water.ts';
+import type { SubjectRule } from './rule.ts';
+
+/** Every subject the check asks. The list is the documentation. */
+export const SUBJECTS_IN_ORDER: readonly SubjectRule[] = [
+  height,
+  bridgeAbove,
+  roofed,
+  width,
+  length,
+  mass,
+  axle,
+  access,
+  barrier,
+  ground,
+  water,
+  slope,
+  narrow,
+  trees,
+  tunnel,
+  crossing,
+  turn,
+  swing,
+  zone,
+  ferry,
+  map,
+];

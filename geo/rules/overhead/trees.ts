@@ -1,0 +1,136 @@
+import { areasOf } from '../../drive/beside/areas.ts';
+import { type DrivenSegment, drivenSegments } from '../../drive/beside/driven-line.ts';
+import { awayFrom, type Point } from '../../earth/plane.ts';
+import { type LocalFrame, localFrame } from '../../earth/sphere.ts';
+import type { Roads, Tags } from '../../roads/roads.ts';
+import { isMinorRoad } from '../../tags/road-class.ts';
+import { printRun } from '../../units/print.ts';
+import { drivenWays, type Place } from '../places.ts';
+import type { SubjectRule } from '../rule.ts';
+import { coveredM, findingsOfRuns, joinRuns, type Piece, pick, type Run, type RunDraft } from '../runs.ts';
+
+/** Branches begin to matter. Metres of the card's height. */
+const TALL_M = 2.8;
+/** A crown reaches this far from its trunk or the wood's edge. Metres from the centre line. */
+const REACH_M = 8;
+/** The road is looked at every so many metres. */
+const STEP_M = 15;
+/** Open road this short between trees does not end them. Metres. */
+const GAP_M = 300;
+/** A few trees in passing. Metres. */
+const FEW_M = 60;
+
+interface TreePiece extends Piece {
+  readonly tags: Tags;
+  /** OSM id of the wood or row; undefined where the road itself is tagged tree-lined */
+  readonly wood: number | undefined;
+}
+
+/** Woods and rows of trees beside a minor road, for tall vehicles. */
+export const trees: SubjectRule = (input) => {
+  if (input.card.heightM < TALL_M) return [];
+  const places = drivenWays(input.drive, input.roads);
+  const pieces = drivenSegments(input.drive, input.roads).flatMap((segment) => {
+    const place = places[segment.stretch];
+    return place === undefined || !isMinor(place) ? [] : alongSegment(input.roads, place, segment);
+  });
+  return findingsOfRuns(input, 'trees', joinRuns(pieces, GAP_M).map(draftOf));
+};
+
+function isMinor({ tags }: Place): boolean {
+  return tags['route'] !== 'ferry' && isMinorRoad(tags) && !isYes(tags['tunnel']) && !isYes(tags['bridge']);
+}
+
+function isYes(text: string | undefined): boolean {
+  return text !== undefined && text !== 'no';
+}
+
+function alongSegment(roads: Roads, place: Place, segment: DrivenSegment): TreePiece[] {
+  const { fromM, toM } = segment;
+  if (isYes(place.tags['tree_lined']))
+    return [{ place, fromM, toM, tags: pick(place.tags, ['tree_lined']), wood: undefined }];
+  const edges = woodEdges(roads, segment);
+  const steps = Math.max(1, Math.ceil((toM - fromM) / STEP_M));
+  const pieces: TreePiece[] = [];
+  for (let step = 0; step < steps; step++) {
+    const t = (step + 0.5) / steps;
+    const way = woodAt(roads, segment, edges, t);
+    if (way === undefined) continue;
+    const tags = roads.ways.tags[way] ?? {};
+    pieces.push({
+      place,
+      fromM: fromM + (step / steps) * (toM - fromM),
+      toM: fromM + ((step + 1) / steps) * (toM - fromM),
+      tags: pick(tags, ['natural', 'landuse', 'leaf_type']),
+      wood: roads.ways.id[way]!,
+    });
+  }
+  return pieces;
+}
+
+interface Edge {
+  readonly way: number;
+  readonly a: Point;
+  readonly b: Point;
+}
+
+/** Rows of trees and edges of woods near the segment, in the flat frame about its beginning. */
+function woodEdges(roads: Roads, segment: DrivenSegment): { frame: LocalFrame; edges: Edge[] } {
+  const frame = localFrame(segment.lat1, segment.lon1);
+  const dLat = REACH_M / frame.metresPerDegLat;
+  const dLon = REACH_M / frame.metresPerDegLon;
+  const refs = roads.index.inBox(
+    Math.min(segment.lat1, segment.lat2) - dLat,
+    Math.min(segment.lon1, segment.lon2) - dLon,
+    Math.max(segment.lat1, segment.lat2) + dLat,
+    Math.max(segment.lon1, segment.lon2) + dLon,
+    'around',
+  );
+  const xy = (node: number) => frame.toXY(roads.nodes.lat[node]!, roads.nodes.lon[node]!);
+  const edges = refs
+    .filter(({ way }) => isWooded(roads.ways.tags[way] ?? {}))
+    .map(({ way, seg }) => {
+      const at = roads.ways.start[way]! + seg;
+      return { way, a: xy(roads.ways.refs[at]!), b: xy(roads.ways.refs[at + 1]!) };
+    });
+  return { frame, edges };
+}
+
+/** The wood or row that reaches the place a fraction t along the segment. */
+function woodAt(
+  roads: Roads,
+  segment: DrivenSegment,
+  { frame, edges }: { frame: LocalFrame; edges: readonly Edge[] },
+  t: number,
+): number | undefined {
+  const end = frame.toXY(segment.lat2, segment.lon2);
+  const at = { x: t * end.x, y: t * end.y };
+  const beside = edges.find(({ a, b }) => awayFrom(at, a, b) <= REACH_M);
+  if (beside !== undefined) return beside.way;
+  const { lat, lon } = frame.fromXY(at.x, at.y);
+  return areasOf(roads)
+    .at(lat, lon)
+    .find((way) => isWooded(roads.ways.tags[way] ?? {}));
+}
+
+function isWooded(tags: Tags): boolean {
+  return tags['natural'] === 'wood' || tags['natural'] === 'tree_row' || tags['landuse'] === 'forest';
+}
+
+function draftOf(run: Run<TreePiece>): RunDraft {
+  const length = coveredM(run);
+  const [first] = run;
+  const whole = Math.max(...run.map(({ toM }) => toM)) - first.fromM;
+  const woods = [...new Set(run.flatMap(({ wood }) => (wood === undefined ? [] : [wood])))];
+  const main = run.every(({ place }) => place.tags['highway'] === 'tertiary');
+  return {
+    level: 'care',
+    run,
+    others: woods.slice(0, 8).map((id) => ({ type: 'way', id })),
+    tags: first.tags,
+    say: `Trees stand over or close to the road for ${printRun(length)}${whole > length * 1.3 ? ` of ${printRun(whole)}` : ''}.`,
+    advice:
+      'Keep off the edge where branches hang low, and mind the roof when you pull aside to let others pass.',
+    ...(main || length < FEW_M ? { folded: true } : {}),
+  };
+}

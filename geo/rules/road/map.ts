@@ -1,0 +1,173 @@
+import type { Gap, OffMap, Span } from '../../drive/drive.ts';
+import type { Finding } from '../../report/report.ts';
+import { printRun } from '../../units/print.ts';
+import { wrongWays } from '../access/wrong-way.ts';
+import { holdLimits } from '../limits/hold-limits.ts';
+import { makeFindings, placeAt } from '../make-finding.ts';
+import type { RuleInput, SubjectRule } from '../rule.ts';
+
+/** Off the roads by this little at either end is the yard or the pitch itself. Metres. */
+const YARD_M = 100;
+/** A break this short is a lost fix, not another day. Metres. */
+const SHORT_BREAK_M = 50;
+
+/** What the map cannot vouch for: parts with no road, breaks, parts filled in, doubtful matches, unknown limits. */
+export const map: SubjectRule = (input) => {
+  const { drive } = input;
+  const plain: Finding[] = [
+    ...nothingDriven(input),
+    ...(input.roads.incomplete ?? []).map((note) => incomplete(input, note)),
+    ...drive.legs.filter((leg) => leg.kind === 'offMap').map((leg) => offMap(input, leg)),
+    ...drive.legs.filter((leg) => leg.kind === 'gap').map(gap),
+    ...guesses(input),
+  ];
+  return [...numberPasses(plain), ...doubtfulOneways(input), ...unknownLimits(input)];
+};
+
+function nothingDriven(input: RuleInput): Finding[] {
+  if (input.drive.legs.some((leg) => leg.kind !== 'gap')) return [];
+  return [
+    unknown(input, 'nothing', 0, input.drive.lengthM, {
+      say: 'No part of the route could be laid on mapped roads.',
+      advice: 'Use a map that covers the drive.',
+    }),
+  ];
+}
+
+function incomplete(input: RuleInput, note: string): Finding {
+  return unknown(input, 'incomplete', 0, input.drive.lengthM, {
+    say: `The map may lack roads or limits: ${note}`,
+    advice: 'Fetch the map again before relying on this.',
+  });
+}
+
+function offMap(input: RuleInput, leg: OffMap): Finding {
+  const run = leg.toM - leg.fromM;
+  const atEnd = leg.fromM <= 0 || leg.toM >= input.drive.lengthM;
+  const at = { lat: leg.lat[0] ?? 0, lon: leg.lon[0] ?? 0 };
+  const noMap = input.roads.ways.count === 0;
+  return {
+    ...unknown(input, `off:${placeKey(at)}`, leg.fromM, leg.toM, {
+      say: noMap
+        ? `The map has no roads here: ${printRun(run)} of the route are not checked.`
+        : `${printRun(run)} with no mapped road under the route: not checked.`,
+      advice: noMap ? 'Use a map that covers the drive.' : 'Look at this part yourself, or mend the route.',
+    }),
+    at,
+    ...(atEnd && run <= YARD_M ? { folded: true } : {}),
+  };
+}
+
+function gap(leg: Gap): Finding {
+  return {
+    id: `map:gap:${placeKey(leg.from)}`,
+    level: 'unknown',
+    subject: 'map',
+    fromM: leg.atM,
+    toM: leg.atM,
+    at: { ...leg.from },
+    osm: [],
+    tags: {},
+    say: `The file breaks off here; the next piece begins ${printRun(leg.straightM)} away. What lies between is not checked.`,
+    advice: 'Plan the missing part, if it is to be driven.',
+    ...(leg.straightM <= SHORT_BREAK_M ? { folded: true } : {}),
+  };
+}
+
+/** More filled-in parts than this are summed up in one line, and folded away one by one. */
+const GUESSES_SHOWN = 4;
+
+function guesses(input: RuleInput): Finding[] {
+  const spans = joined(input.drive.guessed);
+  const [first] = spans;
+  const last = spans.at(-1);
+  if (spans.length <= GUESSES_SHOWN || first === undefined || last === undefined)
+    return spans.map((span) => guessed(input, span));
+  const sumM = spans.reduce((sum, span) => sum + span.toM - span.fromM, 0);
+  const summary = unknown(input, 'guessed', first.fromM, last.toM, {
+    say: `${printRun(sumM)} in ${spans.length} parts filled in: the route's points are far apart, and other roads may be meant.`,
+    advice: GUESS_ADVICE,
+  });
+  return [summary, ...spans.map((span) => ({ ...guessed(input, span), folded: true }))];
+}
+
+const GUESS_ADVICE = 'Compare with the planned roads, or use a file with more points.';
+
+function guessed(input: RuleInput, span: Span): Finding {
+  return unknown(input, `guessed:${placeKey(placeAt(input, span.fromM))}`, span.fromM, span.toM, {
+    say: `${printRun(span.toM - span.fromM)} filled in: the route's points are far apart, and another road may be meant.`,
+    advice: GUESS_ADVICE,
+  });
+}
+
+/** Spans that touch are one. */
+function joined(spans: readonly Span[]): Span[] {
+  const out: Span[] = [];
+  for (const span of spans) {
+    const last = out.at(-1);
+    if (last !== undefined && span.fromM - last.toM < 0.5)
+      out[out.length - 1] = { fromM: last.fromM, toM: span.toM };
+    else out.push(span);
+  }
+  return out;
+}
+
+function doubtfulOneways(input: RuleInput): Finding[] {
+  const drafts = wrongWays(input)
+    .filter((wrong) => wrong.doubtful)
+    .map(({ place, oneway }) => ({
+      level: 'unknown' as const,
+      place,
+      tags: { [oneway.key]: oneway.text },
+      say: `The drive seems to run against this one-way road (${oneway.key}=${oneway.text}), but another road fits the route about as well.`,
+      advice: 'Check which road is meant.',
+      aspect: 'oneway',
+    }));
+  return makeFindings(input, 'map', drafts);
+}
+
+/** Limits of a kind that no subject knows. */
+function unknownLimits(input: RuleInput): Finding[] {
+  return holdLimits(input, {
+    subject: 'map',
+    quantities: ['unknown'],
+    unit: 'm',
+    unknownAdvice: 'Find out what it means before driving there.',
+    judge: () => undefined,
+  });
+}
+
+function unknown(
+  input: RuleInput,
+  what: string,
+  fromM: number,
+  toM: number,
+  words: { readonly say: string; readonly advice: string },
+): Finding {
+  const at = placeAt(input, fromM);
+  return {
+    id: `map:${what}`,
+    level: 'unknown',
+    subject: 'map',
+    fromM,
+    toM,
+    at,
+    osm: [],
+    tags: {},
+    ...words,
+  };
+}
+
+/** About a metre: the same place has the same key in every run. */
+function placeKey(at: { readonly lat: number; readonly lon: number }): string {
+  return `${at.lat.toFixed(5)},${at.lon.toFixed(5)}`;
+}
+
+function numberPasses(findings: readonly Finding[]): Finding[] {
+  const passes = new Map<string, number>();
+  return findings.map((finding) => {
+    const pass = (passes.get(finding.id) ?? 0) + 1;
+    passes.set(finding.id, pass);
+    return pass === 1 ? finding : { ...finding, id: `${finding.id}#${pass}` };
+  });
+}

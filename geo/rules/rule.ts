@@ -1,0 +1,37 @@
+import type { Drive } from '../drive/drive.ts';
+import type { LoadResult } from '../load/result.ts';
+import type { Finding } from '../report/report.ts';
+import type { Roads } from '../roads/roads.ts';
+import type { VehicleCard } from '../vehicle/card.ts';
+import type { Envelope } from '../vehicle/envelope.ts';
+import type { Along } from './along.ts';
+
+/** Spare asked for before a passage counts as free. Metres. */
+export interface Margins {
+  readonly heightM: number;
+  /** in all, not per side */
+  readonly physicalWidthM: number;
+}
+
+export const DEFAULT_MARGINS: Margins = { heightM: 0.15, physicalWidthM: 0.15 };
+
+/** All that a rule may look at. */
+export interface RuleInput {
+  readonly drive: Drive;
+  readonly roads: Roads;
+  readonly card: VehicleCard;
+  readonly envelope: Envelope;
+  /** the vehicle as loaded, where a load is given: what exceeds a plate is held in the plate's stead */
+  readonly load?: LoadResult | undefined;
+  readonly margins: Margins;
+  /** ISO 3166-1 alpha-2, in driving order; empty when neither the place nor the user tells */
+  readonly country: readonly string[];
+  /** country, its row of rules and the clock at each place of the drive */
+  readonly along: Along;
+}
+
+/**
+ * One subject: everything it has to say about this drive with this vehicle, in driving order.
+ * Pure; adding a subject is one file with one of these and a line in rules/index.ts.
+ */
+export type SubjectRule = (input: RuleInput) => Finding[];

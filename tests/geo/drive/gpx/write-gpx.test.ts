@@ -1,0 +1,72 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { readGpx } from '../../../../geo/drive/gpx/read-gpx.ts';
+import { writeGpx } from '../../../../geo/drive/gpx/write-gpx.ts';
+
+const degrees = (most: number) => fc.integer({ min: -most * 1e7, max: most * 1e7 }).map((n) => n / 1e7);
+const time = fc.oneof(fc.constant(Number.NaN), fc.integer({ min: 0, max: 4e12 }));
+const segment = fc
+  .array(fc.tuple(degrees(90), degrees(180), time), { minLength: 2, maxLength: 8 })
+  .map((points) => ({
+    lat: Float64Array.from(points, (p) => p[0]),
+    lon: Float64Array.from(points, (p) => p[1]),
+    timeMs: Float64Array.from(points, (p) => p[2]),
+  }));
+const anyText = fc.string({ unit: 'binary', maxLength: 40 });
+const waypoint = fc.record({ lat: degrees(90), lon: degrees(180), name: anyText, description: anyText });
+
+describe('a drive written as GPX', () => {
+  it('reads back the same: name, segments, positions to 7 decimals, times', () => {
+    fc.assert(
+      fc.property(
+        anyText,
+        fc.array(segment, { minLength: 1, maxLength: 3 }),
+        fc.array(waypoint, { maxLength: 3 }),
+        (name, segments, waypoints) => {
+          const written = writeGpx({ name, segments }, waypoints, 'Lanegauge 0.1');
+          if (!written.ok) throw new Error(written.error.message);
+          const read = readGpx(written.value);
+          if (!read.ok) throw new Error(read.error.message);
+          expect(read.value.waypoints).toBe(waypoints.length);
+          expect(read.value.routes.length).toBe(1);
+          const back = read.value.routes[0]?.segments ?? [];
+          expect(back.length).toBe(segments.length);
+          back.forEach((one, i) => {
+            expect([...one.lat].map(to7)).toEqual([...(segments[i]?.lat ?? [])].map(to7));
+            expect([...one.lon].map(to7)).toEqual([...(segments[i]?.lon ?? [])].map(to7));
+            expect(one.timeMs).toEqual(segments[i]?.timeMs);
+          });
+        },
+      ),
+    );
+  });
+
+  it('keeps hostile names as text', () => {
+    const name = `<script>"&'</name></trk>]]>`;
+    const two = {
+      lat: Float64Array.of(1, 1),
+      lon: Float64Array.of(1, 2),
+      timeMs: Float64Array.of(Number.NaN, 0),
+    };
+    const written = writeGpx({ name, segments: [two] }, [{ lat: 1, lon: 1, name, symbol: name }], name);
+    const read = readGpx(written.ok ? written.value : '');
+    expect(read.ok && read.value.routes[0]?.name).toBe(name);
+  });
+
+  it('is refused when a number is no place, or there is nothing to drive', () => {
+    const bad = {
+      lat: Float64Array.of(1, Number.NaN),
+      lon: Float64Array.of(1, 2),
+      timeMs: Float64Array.of(0, 0),
+    };
+    const good = { lat: Float64Array.of(1, 1), lon: Float64Array.of(1, 2), timeMs: Float64Array.of(0, 0) };
+    expect(writeGpx({ name: '', segments: [bad] }, [], 'x').ok).toBe(false);
+    expect(writeGpx({ name: '', segments: [] }, [], 'x').ok).toBe(false);
+    expect(writeGpx({ name: '', segments: [good] }, [{ lat: 99, lon: 1, name: '' }], 'x').ok).toBe(false);
+  });
+});
+
+/** -0 and 0 are one place */
+function to7(value: number): string {
+  return (value + 0).toFixed(7).replace(/^-(0\.0+)$/u, '$1');
+}

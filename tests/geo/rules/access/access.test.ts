@@ -1,0 +1,271 @@
+import { describe, expect, it } from 'vitest';
+import type { Tags } from '../../../../geo/roads/roads.ts';
+import { access } from '../../../../geo/rules/access/access.ts';
+import { map } from '../../../../geo/rules/road/map.ts';
+import { ask, askDrive, askRoad, COACHBUILT } from '../../../support/ask.ts';
+import { driveOn, testMap } from '../../../support/drive-on.ts';
+
+/** Three roads in a row, the tags on the middle one (2) or on an end (1, 3). */
+function threeRoads(tags: Partial<Record<1 | 2 | 3, Tags>>) {
+  const way = (id: 1 | 2 | 3, nodes: string[]) => ({
+    id,
+    nodes,
+    tags: { highway: 'residential', ...tags[id] },
+  });
+  return testMap([way(1, ['0,0', '3,0']), way(2, ['3,0', '6,0']), way(3, ['6,0', '9,0'])]);
+}
+
+function through(tags: Tags): string[] {
+  return askDrive(access, threeRoads({ 2: tags }), [1, 2, 3]).map((finding) => finding.level);
+}
+
+function atTheEnd(tags: Tags): string[] {
+  return askDrive(access, threeRoads({ 3: tags }), [1, 2, 3]).map((finding) => finding.level);
+}
+
+describe('access', () => {
+  it.each<[string, string[], string[]]>([
+    ['no', ['barred'], ['barred']],
+    ['private', ['barred'], ['unknown']],
+    ['permit', ['barred'], ['unknown']],
+    ['delivery', ['barred'], ['unknown']],
+    ['agricultural', ['barred'], ['unknown']],
+    ['forestry', ['barred'], ['unknown']],
+    ['destination', ['barred'], []],
+    ['customers', ['barred'], []],
+    ['discouraged', ['care'], ['care']],
+    ['local', ['unknown'], ['unknown']],
+    ['yes', [], []],
+    ['permissive', [], []],
+    ['designated', [], []],
+  ])('%s is %j passing through and %j at the drive’s end', (value, passing, within) => {
+    expect(through({ motor_vehicle: value })).toEqual(passing);
+    expect(atTheEnd({ motor_vehicle: value })).toEqual(within);
+    expect(askDrive(access, threeRoads({ 1: { access: value } }), [1, 2, 3]).map((one) => one.level)).toEqual(
+      within,
+    );
+  });
+
+  it('for residents is forgiven only within the unbroken run at an end', () => {
+    const destination = { vehicle: 'destination' };
+    const ends = threeRoads({ 2: destination, 3: { access: 'private' } });
+    expect(askDrive(access, ends, [1, 2, 3]).map((one) => one.level)).toEqual(['unknown']);
+    const broken = threeRoads({ 1: destination, 2: {}, 3: destination });
+    expect(askDrive(access, broken, [1, 2, 3])).toEqual([]);
+    expect(askDrive(access, broken, [2, 3, -3, -2]).map((one) => one.level)).toEqual(['barred']);
+  });
+
+  it('at an end is not lost by a short start off the road, and is by a long one', () => {
+    const roads = threeRoads({ 1: { access: 'customers' } });
+    expect(askDrive(access, roads, [{ offMapM: 60 }, 1, 2, 3])).toEqual([]);
+    expect(askDrive(access, roads, [{ offMapM: 2000 }, 1, 2, 3])[0]?.level).toBe('barred');
+  });
+
+  it('over several ways in a row is one finding with its span and every way', () => {
+    const roads = threeRoads({ 1: { access: 'no' }, 2: { access: 'no' } });
+    const findings = askDrive(access, roads, [1, 2, 3]);
+    expect(findings).toHaveLength(1);
+    expect(findings[0]).toMatchObject({
+      id: 'access:w1f,w2f',
+      fromM: 0,
+      osm: [
+        { type: 'way', id: 1 },
+        { type: 'way', id: 2 },
+      ],
+    });
+    expect(findings[0]?.toM).toBeCloseTo(600, 0);
+  });
+
+  it('met twice is two findings, the second with its pass', () => {
+    const loop = testMap([
+      { id: 1, nodes: ['0,0', '3,0'], tags: { highway: 'residential', access: 'no' } },
+      { id: 2, nodes: ['3,0', '3,3', '0,0'], tags: { highway: 'residential' } },
+    ]);
+    expect(askDrive(access, loop, [1, 2, 1, 2]).map((one) => one.id)).toEqual(['access:w1f', 'access:w1f#2']);
+    expect(askDrive(access, loop, [1, 2, 1, 2])).toEqual(askDrive(access, loop, [1, 2, 1, 2]));
+  });
+
+  it.each(['footway', 'cycleway', 'pedestrian', 'busway', 'construction'])('bars a %s', (highway) => {
+    expect(through({ highway })).toEqual(['barred']);
+    expect(through({ highway, motor_vehicle: 'yes' })).toEqual([]);
+  });
+
+  it('of one direction binds in that direction', () => {
+    expect(askRoad(access, { 'motor_vehicle:backward': 'no' })).toEqual([]);
+    expect(askRoad(access, { 'motor_vehicle:backward': 'no' }, { backward: true })[0]?.level).toBe('barred');
+  });
+
+  it('of lorries, buses, caravans and bicycles is none of ours', () => {
+    expect(through({ hgv: 'no', goods: 'no', tourist_bus: 'no', caravan: 'no', bicycle: 'no' })).toEqual([]);
+  });
+
+  it('of lorries binds a motorhome over 3.5 t or not as the country’s law has it', () => {
+    const heavy = { ...COACHBUILT, grossKg: 3850 };
+    const where = (country: string, card = heavy) =>
+      askDrive(access, threeRoads({ 2: { hgv: 'no' } }), [1, 2, 3], card, { country });
+    // Germany's sign 253 names every motor vehicle over 3.5 t but cars and buses (StVO Anlage 2)
+    expect(where('DE')).toMatchObject([{ level: 'barred', tags: { hgv: 'no' } }]);
+    expect(where('DE')[0]?.say).toContain('StVO Anlage 2, Zeichen 253');
+    expect(where('DE', COACHBUILT)).toEqual([]);
+    // Great Britain: a motor caravan is no goods vehicle (Traffic Signs Manual chapter 3)
+    expect(where('GB')).toEqual([]);
+    // Belgium: not read
+    expect(where('BE')).toMatchObject([{ level: 'unknown' }]);
+  });
+
+  it('of lorries by the hour is judged so too where it binds', () => {
+    const heavy = { ...COACHBUILT, grossKg: 3850 };
+    const roads = threeRoads({ 2: { 'hgv:conditional': 'no @ (22:00-06:00)' } });
+    const at = (leaveAt?: string) =>
+      askDrive(access, roads, [1, 2, 3], heavy, { country: 'DE', ...(leaveAt ? { leaveAt } : {}) }).map(
+        (one) => one.level,
+      );
+    expect(at('2027-06-16T23:00')).toEqual(['barred']);
+    expect(at('2027-06-16T12:00')).toEqual([]);
+    expect(at()).toEqual(['tight']);
+  });
+
+  it('of lorries is unknown for a motorhome over 3.5 t where the country is not known', () => {
+    const heavy = { ...COACHBUILT, grossKg: 3850 };
+    expect(askDrive(access, threeRoads({ 2: { hgv: 'no' } }), [1, 2, 3], heavy)[0]?.level).toBe('unknown');
+    expect(askDrive(access, threeRoads({ 2: { hgv: 'designated' } }), [1, 2, 3], heavy)).toEqual([]);
+  });
+
+  it('with motorcar=no and no word on motorhomes is unknown, and barred where more is said', () => {
+    expect(through({ motorcar: 'no' })).toEqual(['unknown']);
+    expect(through({ motorcar: 'no', motor_vehicle: 'yes' })).toEqual([]);
+    expect(through({ motorcar: 'no', access: 'private' })).toEqual(['barred']);
+  });
+
+  it('under hours nobody can settle is a tight with the hours, and lifts no ban for certain', () => {
+    const [finding] = askRoad(access, { 'motor_vehicle:conditional': 'no @ (22:00-05:00)' });
+    expect(finding).toMatchObject({
+      level: 'tight',
+      tags: { 'motor_vehicle:conditional': 'no @ (22:00-05:00)' },
+      advice: 'Give a leave time, or pass outside these hours.',
+    });
+    expect(finding?.say).toContain('22:00 to 05:00');
+    expect(through({ motor_vehicle: 'no', 'motor_vehicle:conditional': 'yes @ (Su)' })).toEqual(['tight']);
+    expect(through({ motor_vehicle: 'no', 'access:conditional': 'yes @ (Su)' })).toEqual(['barred']);
+    expect(through({ motor_vehicle: 'yes', 'access:conditional': 'no @ (Su)' })).toEqual([]);
+  });
+
+  it('by lane is a folded care that names the open lane, and a bar where no lane is open', () => {
+    const [bus] = askRoad(access, { 'access:lanes': 'no|' });
+    expect(bus).toMatchObject({ level: 'care', folded: true, advice: 'Keep to the right lane.' });
+    expect(bus?.say).toContain('the left lane is closed');
+    expect(askRoad(access, { 'access:lanes': 'no|no' })[0]).toMatchObject({ level: 'barred' });
+    expect(askRoad(access, { 'access:lanes': 'no|perhaps' })[0]).toMatchObject({ level: 'unknown' });
+    expect(askRoad(access, { motor_vehicle: 'no', 'motor_vehicle:lanes': 'no|yes' })).toMatchObject([
+      { level: 'tight', advice: 'Keep to the right lane.' },
+    ]);
+  });
+
+  it('by lane under hours is the same, judged at the minute of passing', () => {
+    const tags = { 'motor_vehicle:lanes:conditional': 'no|yes @ (Mo-Fr 07:00-19:00)' };
+    const at = (leaveAt: string) => askRoad(access, tags, { leaveAt }).map((one) => one.level);
+    expect(at('2027-06-16T09:00')).toEqual(['care']);
+    expect(at('2027-06-16T20:00')).toEqual([]);
+    expect(askRoad(access, tags)).toMatchObject([{ level: 'care', folded: true }]);
+  });
+});
+
+describe('a one-way road', () => {
+  it('driven against is barred, along is free', () => {
+    expect(askRoad(access, { oneway: 'yes' })).toEqual([]);
+    expect(askRoad(access, { oneway: 'yes' }, { backward: true })[0]).toMatchObject({
+      level: 'barred',
+      tags: { oneway: 'yes' },
+    });
+    expect(askRoad(access, { oneway: '-1' })[0]?.level).toBe('barred');
+    expect(askRoad(access, { oneway: '-1' }, { backward: true })).toEqual([]);
+    expect(askRoad(access, { junction: 'roundabout' }, { backward: true })[0]?.level).toBe('barred');
+  });
+
+  it('for everyone but motor vehicles is free', () => {
+    expect(askRoad(access, { oneway: 'yes', 'oneway:motor_vehicle': 'no' }, { backward: true })).toEqual([]);
+  });
+
+  it('driven against where the match is in doubt is a question of the map', () => {
+    const roads = threeRoads({ 2: { oneway: '-1' } });
+    const drive = driveOn(roads, [1, 2, 3], { doubtful: [{ fromM: 290, toM: 610 }] });
+    expect(ask(access, roads, drive)).toEqual([]);
+    expect(ask(map, roads, drive)).toMatchObject([
+      { level: 'unknown', subject: 'map', id: 'map:w2f:oneway' },
+    ]);
+    const elsewhere = driveOn(roads, [1, 2, 3], { doubtful: [{ fromM: 0, toM: 290 }] });
+    expect(ask(access, roads, elsewhere)[0]?.level).toBe('barred');
+  });
+
+  it('driven against where the road was filled in is a question of the map', () => {
+    const roads = threeRoads({ 2: { oneway: '-1' } });
+    const drive = driveOn(roads, [1, 2, 3], { guessed: [{ fromM: 200, toM: 700 }] });
+    expect(ask(access, roads, drive)).toEqual([]);
+    expect(ask(map, roads, drive).map((one) => one.id)).toContain('map:w2f:oneway');
+  });
+
+  it('that turns by the hour is unknown', () => {
+    expect(askRoad(access, { oneway: 'reversible' })[0]?.level).toBe('unknown');
+  });
+
+  it('that turns by hours which are mapped is judged at the minute of passing', () => {
+    const tags = { oneway: 'yes', 'oneway:conditional': '-1 @ (06:00-09:00)' };
+    const along = (leaveAt?: string) => askRoad(access, tags, leaveAt ? { leaveAt } : {})[0]?.level;
+    const against = (leaveAt: string) => askRoad(access, tags, { backward: true, leaveAt })[0]?.level;
+    expect([along('2027-06-16T08:00'), along('2027-06-16T10:00'), along()]).toEqual([
+      'barred',
+      undefined,
+      'tight',
+    ]);
+    expect([against('2027-06-16T08:00'), against('2027-06-16T10:00')]).toEqual([undefined, 'barred']);
+  });
+});
+
+describe('a forbidden turn', () => {
+  const roads = threeRoads({});
+  function turn(tags: Tags, leaveAt?: string) {
+    const restriction = { id: 77, from: [1], to: [2], viaNodes: [1002], viaWays: [], tags };
+    return ask(
+      access,
+      roads,
+      driveOn(roads, [1, 2, 3], { brokenTurns: [{ atM: 300, restriction, lat: 50, lon: 7 }] }),
+      COACHBUILT,
+      leaveAt === undefined ? {} : { leaveAt },
+    );
+  }
+
+  it('that is driven is barred', () => {
+    expect(turn({ type: 'restriction', restriction: 'no_left_turn' })).toMatchObject([
+      {
+        id: 'access:r77',
+        level: 'barred',
+        osm: [{ type: 'relation', id: 77 }],
+        tags: { restriction: 'no_left_turn' },
+      },
+    ]);
+  });
+
+  it('for lorries, or with motorhomes excepted, is none', () => {
+    expect(turn({ 'restriction:hgv': 'no_left_turn' })).toEqual([]);
+    expect(turn({ restriction: 'no_left_turn', except: 'motor_vehicle' })).toEqual([]);
+  });
+
+  it('under hours is judged at the minute of the turn, and a tight without a leave time', () => {
+    const tags = { 'restriction:conditional': 'no_left_turn @ (07:00-09:00)' };
+    expect(turn(tags)[0]).toMatchObject({ level: 'tight' });
+    expect(turn(tags, '2027-06-16T08:00')[0]).toMatchObject({
+      level: 'barred',
+      say: 'The turn driven here is forbidden (no left turn). It holds 07:00 to 09:00.',
+    });
+    expect(turn(tags, '2027-06-16T10:00')).toEqual([]);
+    expect(
+      turn({ restriction: 'no_left_turn', 'restriction:conditional': 'none @ (Su)' }, '2027-06-16T10:00'),
+    ).toMatchObject([{ level: 'barred', tags: { restriction: 'no_left_turn' } }]);
+    expect(turn({ 'restriction:conditional': 'no_left_turn @ soon' })[0]?.level).toBe('unknown');
+  });
+
+  it('of heavy vehicles is judged on the card', () => {
+    expect(turn({ 'restriction:conditional': 'no_left_turn @ (weight>7.5)' })).toEqual([]);
+    expect(turn({ 'restriction:conditional': 'no_left_turn @ (weight>3)' })[0]?.level).toBe('barred');
+  });
+});

@@ -1,0 +1,91 @@
+import { describe, expect, it } from 'vitest';
+import type { Tags } from '../../../../geo/roads/roads.ts';
+import { ground } from '../../../../geo/rules/road/ground.ts';
+import { askDrive, askRoad } from '../../../support/ask.ts';
+import { area, askAround, road } from '../../../support/ask-around.ts';
+import { testMap } from '../../../support/drive-on.ts';
+
+const said = (tags: Tags) =>
+  askRoad(ground, tags).map(({ level, folded, say }) => `${level}${folded ? ' folded' : ''}: ${say}`);
+
+describe('ground that a front-driven 3.5 t has to mind', () => {
+  it.each<[Tags, RegExp]>([
+    [{ surface: 'grass' }, /^care: 500 m of soft ground \(surface=grass\)/],
+    [{ surface: 'ground' }, /^care: .*soft/],
+    [{ surface: 'asphalt;dirt' }, /^care: .*soft/],
+    [{ tracktype: 'grade4' }, /^care: .*soft/],
+    [{ surface: 'mud' }, /^care: .*not carry 3\.5 t/],
+    [{ surface: 'sand' }, /^care: .*not carry/],
+    [{ tracktype: 'grade5' }, /^care: .*not carry/],
+    [{ smoothness: 'very_bad' }, /^care: .*very rough/],
+    [{ smoothness: 'horrible', surface: 'asphalt' }, /^care: .*very rough/],
+    [{ smoothness: 'impassable' }, /^unknown: .*impassable/],
+    [{ highway: 'track' }, /^care: .*does not tell its ground/],
+  ])('%o is said', (tags, text) => {
+    expect(said(tags)).toEqual([expect.stringMatching(text)]);
+  });
+
+  it.each<Tags>([
+    { surface: 'gravel' },
+    { surface: 'unpaved' },
+    { tracktype: 'grade3' },
+    { smoothness: 'bad' },
+  ])('%o is loose or uneven: counted, not shown', (tags) => {
+    expect(said(tags)).toEqual([expect.stringMatching(/^care folded/)]);
+  });
+
+  it.each<Tags>([
+    {},
+    { surface: 'asphalt' },
+    { surface: 'concrete:plates' },
+    { surface: 'compacted' },
+    { surface: 'fine_gravel', highway: 'track' },
+    { surface: 'sett' },
+    { surface: 'grass_paver' },
+    { tracktype: 'grade1', highway: 'track' },
+    { smoothness: 'intermediate' },
+    { surface: 'asphalt', tracktype: 'grade5' },
+    { 'cycleway:surface': 'grass', 'sidewalk:surface': 'mud' },
+    { surface: 'constructor' },
+  ])('%o is firm', (tags) => {
+    expect(said(tags)).toEqual([]);
+  });
+
+  it('a soft lane with a few metres of asphalt in it is one finding', () => {
+    const soft: Tags = { highway: 'track', surface: 'dirt' };
+    const map = testMap([
+      { id: 1, nodes: ['0,0', '2,0'], tags: soft },
+      { id: 2, nodes: ['2,0', '2.5,0'], tags: { highway: 'track', surface: 'asphalt' } },
+      { id: 3, nodes: ['2.5,0', '5,0'], tags: soft },
+    ]);
+    const found = askDrive(ground, map, [1, 2, 3]);
+    expect(found.map(({ osm }) => osm.map(({ id }) => id))).toEqual([[1, 3]]);
+    expect(found[0]?.say).toMatch(/^450 m of soft ground/);
+    expect(found[0]?.toM).toBeCloseTo(500, 0);
+  });
+});
+
+describe('land beneath', () => {
+  const meadow = area(9, -1, -1, 6, 1, { landuse: 'meadow' });
+
+  it('an untagged service road on a meadow or a beach is soft, one with a surface is what it says', () => {
+    const on = (tags: Tags, land = meadow) => askAround(ground, [road(tags), land]).map(({ say }) => say);
+    expect(on({ highway: 'service' })).toEqual([expect.stringMatching(/soft ground \(landuse=meadow\)/)]);
+    expect(on({ highway: 'service' }, area(9, -1, -1, 6, 1, { natural: 'beach' }))).toHaveLength(1);
+    expect(on({ highway: 'service', surface: 'asphalt' })).toEqual([]);
+    expect(on({ highway: 'residential' })).toEqual([]);
+    expect(on({ highway: 'service' }, area(9, -1, 2, 6, 3, { landuse: 'meadow' }))).toEqual([]);
+  });
+
+  it('a pitch off the road at the end is soft on grass, and not where its surface is hard', () => {
+    const end = (land: Tags) =>
+      askAround(ground, [road({}), area(9, -1, -1, 6, 1, land)], { steps: [1, { offMapM: 70 }] });
+    const [pitch] = end({ landuse: 'grass' });
+    expect(pitch).toMatchObject({ level: 'care', subject: 'ground', tags: { landuse: 'grass' } });
+    expect(pitch?.say).toMatch(/ends off the road/);
+    expect(pitch?.osm.at(-1)).toEqual({ type: 'way', id: 9 });
+    expect(end({ tourism: 'camp_site', surface: 'grass' })).toHaveLength(1);
+    expect(end({ tourism: 'camp_site', surface: 'gravel' })).toEqual([]);
+    expect(end({ landuse: 'residential' })).toEqual([]);
+  });
+});

@@ -89,6 +89,6 @@ function View({ id, stays = false, children }: { id: ViewId; stays?: boolean; ch
 
 function nameThePage(page: Document): () => void {
   return openedDrive.subscribe((drive) => {
-    page.title = drive ? `${drive.view.name || drive.view.file} · Lanegauge` : 'Lanegauge';
+    page.title = drive ? `${drive.followed.name || drive.followed.file} · Lanegauge` : 'Lanegauge';
   });
 }

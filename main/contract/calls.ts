@@ -5,12 +5,13 @@ import { type DriveReport, driveReportSchema } from '../../geo/report/report.ts'
 import { vehicleCardSchema } from '../../geo/vehicle/card.ts';
 import { type Description, descriptionSchema } from './description.ts';
 import { vehicleIdSchema, vehiclesSchema } from './fleet.ts';
+import { followedDriveSchema } from './followed-drive.ts';
 import { LOAD_MAX_BYTES } from './limits.ts';
+import { mapSummarySchema } from './map-summary.ts';
 import { settingsSchema } from './settings.ts';
 import { addedFileSchema, recentSchema, sourceSchema } from './source.ts';
 import { stripSchema } from './strip.ts';
 import { tileSchema } from './tile.ts';
-import { driveViewSchema, mapSummarySchema } from './views.ts';
 
 const empty = z.strictObject({});
 const driveId = z.string().max(64);
@@ -51,7 +52,7 @@ export const CALLS = {
       track: z.int().min(1).optional(),
     }),
     progress: workSchema,
-    value: driveViewSchema,
+    value: followedDriveSchema,
   },
   /** Holds an open drive against a vehicle; nothing is matched again. */
   check: {

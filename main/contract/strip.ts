@@ -1,18 +1,19 @@
 import { z } from 'zod';
+import type { Strip } from '../../geo/drive/strip/strip.ts';
 
 const side = z.enum(['left', 'right']);
 const metres = z.number();
 
-/** geo/strip/strip.ts as it crosses to the page. */
-export const stripSchema = z.strictObject({
+/** A strip as it crosses to the page; what the figures mean stands in geo/drive/strip/strip.ts. */
+export const stripSchema: z.ZodType<Strip> = z.strictObject({
   lengthM: metres,
   pieces: z.array(
     z.strictObject({
       fromM: metres,
       toM: metres,
       widthM: metres,
-      name: z.string().optional(),
-      ref: z.string().optional(),
+      name: z.string().exactOptional(),
+      ref: z.string().exactOptional(),
       kind: z.enum(['road', 'bridge', 'tunnel', 'ferry', 'offMap']),
     }),
   ),
@@ -31,6 +32,5 @@ export const stripSchema = z.strictObject({
   ),
   guessed: z.array(z.strictObject({ fromM: metres, toM: metres })),
   crossings: z.array(metres),
-  above: z.array(z.strictObject({ atM: metres, rail: z.boolean(), height: z.string().optional() })),
+  above: z.array(z.strictObject({ atM: metres, rail: z.boolean(), height: z.string().exactOptional() })),
 });
-export type StripView = z.infer<typeof stripSchema>;

@@ -37,7 +37,7 @@ function Opens({ which, say }: { which: DialogName; say: string }) {
 }
 
 function DriveName() {
-  const drive = openedDrive.value?.view;
+  const drive = openedDrive.value?.followed;
   return (
     <div class="drive-name">
       <b>
@@ -55,7 +55,7 @@ function DriveName() {
 }
 
 function TrackChoice() {
-  const drive = openedDrive.value?.view;
+  const drive = openedDrive.value?.followed;
   if (!drive) return null;
   return (
     <select

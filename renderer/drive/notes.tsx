@@ -8,7 +8,7 @@ export function Notes() {
   // the first caution stands beside the verdict
   const notes = new Set([
     ...shown.cautions.slice(1),
-    ...(openedDrive.value?.view.notes ?? []),
+    ...(openedDrive.value?.followed.notes ?? []),
     ...(shown.timetable?.notes ?? []),
   ]);
   const rules = shown.rules ?? [];

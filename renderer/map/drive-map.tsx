@@ -32,7 +32,7 @@ export function DriveMap() {
     });
     const ends = [
       effect(() => map.showUnits(settings.value.units)),
-      effect(() => map.showDrive(openedDrive.value?.view)),
+      effect(() => map.showDrive(openedDrive.value?.followed)),
       effect(() => map.showMap(openedMap.value?.summary)),
       effect(() => map.showBackground(settings.value.tiles)),
       effect(() => map.showFindings(shownFindings.value, selected.value)),

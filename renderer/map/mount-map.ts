@@ -3,8 +3,9 @@ import { ZOOM_MAX } from '../../geo/basemap/features.ts';
 import { mercatorX, mercatorY } from '../../geo/basemap/mercator.ts';
 import type { Finding } from '../../geo/report/report.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
+import type { FollowedDrive } from '../../main/contract/followed-drive.ts';
+import type { MapSummary } from '../../main/contract/map-summary.ts';
 import type { Settings } from '../../main/contract/settings.ts';
-import type { DriveView, MapSummary } from '../../main/contract/views.ts';
 import { BaseLayer } from './base-layer.ts';
 import { coveredByDrive, drawDrive } from './drive/draw-drive.ts';
 import { type DrivePath, drivePath, nearestM, pathBox, placeOnPath } from './drive/drive-path.ts';
@@ -26,7 +27,7 @@ export interface MapEvents {
 /** The map as the rest of the window drives it. */
 export interface MountedMap {
   showMap(summary: MapSummary | undefined): void;
-  showDrive(view: DriveView | undefined): void;
+  showDrive(followed: FollowedDrive | undefined): void;
   showFindings(findings: readonly Finding[], selected: Finding | undefined): void;
   showCursor(m: number, card: VehicleCard | undefined): void;
   showBackground(tiles: Settings['tiles']): void;
@@ -67,7 +68,7 @@ export function mountMap(element: HTMLElement, events: MapEvents): MountedMap {
 
   let palette = readPalette(element);
   let path: DrivePath | undefined;
-  let view: DriveView | undefined;
+  let followed: FollowedDrive | undefined;
   let findings: readonly Finding[] = [];
   let selected: Finding | undefined;
   let cursor = 0;
@@ -96,8 +97,8 @@ export function mountMap(element: HTMLElement, events: MapEvents): MountedMap {
     if (!background) drawLabels(sheet, base.featuresAt(sheet.zoom), palette, taken);
   });
   const line = new SheetLayer('drive', (sheet) => {
-    if (!path || !view) return;
-    drawDrive(sheet, { view, path, findings, selectedId: selected?.id }, palette);
+    if (!path || !followed) return;
+    drawDrive(sheet, { followed, path, findings, selectedId: selected?.id }, palette);
     drawLeaders(sheet);
   });
   const vehicle = new VehicleMarker(map, 'vehicle');
@@ -190,7 +191,7 @@ export function mountMap(element: HTMLElement, events: MapEvents): MountedMap {
       }
     },
     showDrive(next) {
-      view = next;
+      followed = next;
       path = next && drivePath(next);
       const box = path && pathBox(path);
       if (box) {

@@ -137,8 +137,8 @@ async function openDriveIn(job: Job, { source, track }: DriveWanted): Promise<Pr
   if (!reply.ok) return reply.error;
   const before = openedDrive.peek();
   const same = before && JSON.stringify(before.source) === JSON.stringify(source);
-  openedDrive.value = { view: reply.value, source };
-  if (!same || before.view.taken !== reply.value.taken) {
+  openedDrive.value = { followed: reply.value, source };
+  if (!same || before.followed.taken !== reply.value.taken) {
     report.value = undefined;
     selectedId.value = undefined;
     cursorM.value = 0;
@@ -148,7 +148,7 @@ async function openDriveIn(job: Job, { source, track }: DriveWanted): Promise<Pr
 
 function keptDrive(): DriveWanted | undefined {
   const kept = openedDrive.peek();
-  return kept && { source: kept.source, track: kept.view.taken };
+  return kept && { source: kept.source, track: kept.followed.taken };
 }
 
 function forgetDrive(): void {

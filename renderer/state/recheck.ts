@@ -29,7 +29,7 @@ export const countryUsed = computed(
 
 /** All that a check is made of; undefined while there is nothing to check. */
 const asked = computed<RequestOf<'check'> | undefined>(() => {
-  const driveId = openedDrive.value?.view.driveId;
+  const driveId = openedDrive.value?.followed.driveId;
   const card = vehicle.value?.card;
   if (driveId === undefined || !card) return undefined;
   const country = countryUsed.value;
@@ -104,5 +104,5 @@ async function reopen(): Promise<void> {
   const drive = openedDrive.peek();
   if (!map || !drive) return;
   reopened = true;
-  await openWanted({ map, drive: { source: drive.source, track: drive.view.taken } });
+  await openWanted({ map, drive: { source: drive.source, track: drive.followed.taken } });
 }

@@ -105,7 +105,7 @@ function sessionNow(): Session {
   const drive = openedDrive.value;
   return {
     ...(map ? { map: { source: map.source, ...(map.about ? { about: map.about } : {}) } } : {}),
-    ...(drive ? { drive: { source: drive.source, track: drive.view.taken } } : {}),
+    ...(drive ? { drive: { source: drive.source, track: drive.followed.taken } } : {}),
     ...(vehicleId.value === undefined ? {} : { vehicleId: vehicleId.value }),
     ...(leaveAt.value === undefined ? {} : { leaveAt: leaveAt.value }),
     ...(selectedId.value === undefined ? {} : { selectedId: selectedId.value }),

@@ -3,9 +3,10 @@ import type { DriveReport, Finding, Level, Subject } from '../../geo/report/repo
 import { DEFAULT_SETTINGS } from '../../main/contract/default-settings.ts';
 import type { Description } from '../../main/contract/description.ts';
 import type { FleetVehicle } from '../../main/contract/fleet.ts';
+import type { FollowedDrive } from '../../main/contract/followed-drive.ts';
+import type { MapSummary } from '../../main/contract/map-summary.ts';
 import type { Settings } from '../../main/contract/settings.ts';
 import type { Source } from '../../main/contract/source.ts';
-import type { DriveView, MapSummary } from '../../main/contract/views.ts';
 
 /** What the window knows. Components read these; only state/ writes what comes from the host. */
 export const description = signal<Description | undefined>(undefined);
@@ -20,7 +21,7 @@ export interface OpenedMap {
 }
 export const openedMap = signal<OpenedMap | undefined>(undefined);
 export interface OpenedDrive {
-  readonly view: DriveView;
+  readonly followed: FollowedDrive;
   readonly source: Source;
 }
 export const openedDrive = signal<OpenedDrive | undefined>(undefined);

@@ -28,7 +28,7 @@ export const subjectsPresent = computed<readonly Subject[]>(() => [
 
 /** The drive has no mapped road under it, or next to none: the map is of another place. */
 export const mapIsElsewhere = computed(() => {
-  const drive = openedDrive.value?.view;
+  const drive = openedDrive.value?.followed;
   return drive !== undefined && drive.lengthM > 0 && drive.match.drivenM < 0.02 * drive.lengthM;
 });
 

@@ -1,12 +1,12 @@
+import type { Strip } from '../../geo/drive/strip/strip.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
-import type { StripView } from '../../main/contract/strip.ts';
 import { ACROSS_PX_PER_M, MARK_X, middleAt, type StripScale } from './scale.ts';
 
 /** Left of this stand the distances. */
 const TICKS_PX = 40;
 
 interface Props {
-  readonly strip: StripView;
+  readonly strip: Strip;
   readonly scale: StripScale;
   readonly atM: number;
   readonly card: VehicleCard | undefined;

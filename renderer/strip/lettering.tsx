@@ -1,10 +1,10 @@
+import type { Strip } from '../../geo/drive/strip/strip.ts';
 import { METRES_PER_MILE } from '../../geo/units/print.ts';
 import type { Settings } from '../../main/contract/settings.ts';
-import type { StripView } from '../../main/contract/strip.ts';
 import { halfWidthPx, MARK_X, middleAt, nameYs, pieceAt, type StripScale, tickStepM } from './scale.ts';
 
 interface Props {
-  readonly strip: StripView;
+  readonly strip: Strip;
   readonly scale: StripScale;
   readonly fromM: number;
   readonly toM: number;
@@ -100,7 +100,7 @@ interface NamedRun {
 }
 
 /** Consecutive pieces of one name and number as one run. */
-function namedRuns(strip: StripView): NamedRun[] {
+function namedRuns(strip: Strip): NamedRun[] {
   const runs: NamedRun[] = [];
   for (const { name, ref, fromM, toM } of strip.pieces) {
     const both = name !== undefined && ref !== undefined ? [`${name} ${ref}`] : [];
@@ -114,8 +114,8 @@ function namedRuns(strip: StripView): NamedRun[] {
 }
 
 /** The larger places first; a smaller one that would stand on another is left out. */
-function townsApart(strip: StripView, scale: StripScale): StripView['towns'] {
-  const kept: StripView['towns'] = [];
+function townsApart(strip: Strip, scale: StripScale): Strip['towns'] {
+  const kept: Strip['towns'][number][] = [];
   for (const town of [...strip.towns].sort((a, b) => b.size - a.size))
     if (kept.every(({ atM }) => Math.abs(scale.y(atM) - scale.y(town.atM)) >= TOWN_APART_PX)) kept.push(town);
   return kept;

@@ -1,8 +1,8 @@
-import type { StripView } from '../../main/contract/strip.ts';
+import type { Strip } from '../../geo/drive/strip/strip.ts';
 import { halfWidthPx, middleAt, pieceAt, type StripScale, visiblePieces } from './scale.ts';
 
 interface Props {
-  readonly strip: StripView;
+  readonly strip: Strip;
   readonly scale: StripScale;
   readonly fromM: number;
   readonly toM: number;
@@ -95,7 +95,7 @@ export function Ribbon({ strip, scale, fromM, toM }: Props) {
 }
 
 /** Where side roads stand closer than ink can, a main one is drawn before others. */
-function thinned(stubs: StripView['stubs'], scale: StripScale): StripView['stubs'] {
+function thinned(stubs: Strip['stubs'], scale: StripScale): Strip['stubs'] {
   const last = { left: Number.NEGATIVE_INFINITY, right: Number.NEGATIVE_INFINITY };
   const lastMain = { ...last };
   return stubs.filter(({ atM, side, main }) => {
@@ -168,7 +168,7 @@ function runsOf(pieces: readonly StripPiece[]): [StripPiece, ...StripPiece[]][] 
   return runs;
 }
 
-type StripPiece = StripView['pieces'][number];
+type StripPiece = Strip['pieces'][number];
 
 function side(
   scale: StripScale,

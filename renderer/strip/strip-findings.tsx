@@ -1,13 +1,13 @@
 import { useMemo } from 'preact/hooks';
+import type { Strip } from '../../geo/drive/strip/strip.ts';
 import { LEVELS } from '../../geo/report/level.ts';
 import type { DriveReport, Finding } from '../../geo/report/report.ts';
-import type { StripView } from '../../main/contract/strip.ts';
 import { LevelShape } from '../look/level-mark.tsx';
 import { band } from './ribbon.tsx';
 import { halfWidthPx, MARK_X, middleAt, pieceAt, placeMarks, type StripScale } from './scale.ts';
 
 interface Props {
-  readonly strip: StripView;
+  readonly strip: Strip;
   readonly scale: StripScale;
   readonly findings: readonly Finding[];
   readonly chosen: string | undefined;
@@ -108,7 +108,7 @@ function clockOf(moment: string | undefined): string {
 }
 
 /** When the drive leaves and arrives, at its ends. */
-function ends({ lengthM }: StripView, times: DriveReport['timetable']): (readonly [number, string])[] {
+function ends({ lengthM }: Strip, times: DriveReport['timetable']): (readonly [number, string])[] {
   return [
     [0, clockOf(times?.leaveAt)],
     [lengthM, clockOf(times?.arriveAt)],

@@ -1,8 +1,8 @@
 import './strip.css';
 import { useSignal, useSignalEffect } from '@preact/signals';
 import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
+import type { Strip } from '../../geo/drive/strip/strip.ts';
 import { printKm, printMiles } from '../../geo/units/print.ts';
-import type { StripView } from '../../main/contract/strip.ts';
 import { select } from '../state/actions.ts';
 import { ask } from '../state/host.ts';
 import { countryUsed } from '../state/recheck.ts';
@@ -38,7 +38,7 @@ const NEAR_PX = 60;
 
 /** The drive unrolled into one ribbon, read from the bottom to the top. */
 export function StripMap() {
-  const strip = useSignal<StripView | undefined>(undefined);
+  const strip = useSignal<Strip | undefined>(undefined);
   const problem = useSignal<string | undefined>(undefined);
   const box = useRef<HTMLDivElement>(null);
   const pxPerM = useSignal(0);
@@ -53,7 +53,7 @@ export function StripMap() {
 
   const drawnId = useRef<string | undefined>(undefined);
   useSignalEffect(() => {
-    const driveId = openedDrive.value?.view.driveId;
+    const driveId = openedDrive.value?.followed.driveId;
     const country = countryUsed.value;
     if (driveId === undefined) return;
     // one drive's findings must not stand on another's road
@@ -261,7 +261,7 @@ function distanceText(atM: number): string {
   return settings.value.units === 'imperial' ? printMiles(atM) : printKm(atM);
 }
 
-function placeText(strip: StripView | undefined, atM: number): string {
+function placeText(strip: Strip | undefined, atM: number): string {
   const far = distanceText(atM);
   const piece = pieceAt(strip?.pieces ?? [], atM);
   const road = piece?.kind === 'offMap' ? 'off the map' : (piece?.name ?? piece?.ref);

@@ -11,17 +11,16 @@ import { weighForTheWay } from '../../../geo/load/on-the-way.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import type { Roads } from '../../../geo/roads/roads.ts';
 import { GPX_MAX_BYTES } from '../../contract/limits.ts';
-import type { StripView } from '../../contract/strip.ts';
 import { PROGRAM } from '../../version.ts';
 import { readBytes } from '../files/read-bytes.ts';
 import { openMap } from '../map/open-map.ts';
 import { readRouteBytes } from '../route/read-route-file.ts';
 import { DRIVES_MAX } from './lasting-engine.ts';
+import { legsForPage } from './legs-for-page.ts';
 import type { EngineHandlers, NamedFile } from './protocol.ts';
+import { sumUpMap } from './sum-up-map.ts';
 import { createTiles, type Tiles } from './tiles.ts';
 import { nameSources, underItsName } from './true-names.ts';
-import { viewLegs } from './view-drive.ts';
-import { viewMap } from './view-map.ts';
 
 interface OpenDrive {
   readonly route: Route;
@@ -57,7 +56,7 @@ export function createHandlers(): EngineHandlers {
       map = nameSources(opened.value, file);
       tiles = undefined;
       drives.clear();
-      return ok(viewMap(map, file.name));
+      return ok(sumUpMap(map, file.name));
     },
 
     async openDrive({ driveId, file, track }, { signal, onProgress }) {
@@ -88,7 +87,7 @@ export function createHandlers(): EngineHandlers {
         })),
         taken: read.value.routes.indexOf(route) + 1,
         lengthM: drive.lengthM,
-        legs: viewLegs(drive, roads),
+        legs: legsForPage(drive, roads),
         guessed: [...drive.guessed],
         doubtful: [...drive.doubtful],
         match: matchLengths(drive),
@@ -132,7 +131,7 @@ export function createHandlers(): EngineHandlers {
       const opened = drives.get(driveId);
       if (!map || !opened)
         return fail(map ? 'no-drive' : 'no-map', 'That drive is no longer open. Open it again.');
-      return ok(stripOf(opened.drive, map, country) as StripView);
+      return ok(stripOf(opened.drive, map, country));
     },
   };
 }

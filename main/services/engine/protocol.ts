@@ -1,8 +1,9 @@
 import type { TileFeatures } from '../../../geo/basemap/features.ts';
+import type { Strip } from '../../../geo/drive/strip/strip.ts';
 import type { Result } from '../../../geo/result.ts';
 import type { DriveReport, RequestOf, Work } from '../../contract/calls.ts';
-import type { StripView } from '../../contract/strip.ts';
-import type { DriveView, MapSummary } from '../../contract/views.ts';
+import type { FollowedDrive } from '../../contract/followed-drive.ts';
+import type { MapSummary } from '../../contract/map-summary.ts';
 
 /** A file the engine may read. */
 export interface NamedFile {
@@ -15,10 +16,10 @@ export interface EngineCalls {
   /** With `about`, only what lies about that drive is kept. A failure leaves the open map as it is. */
   openMap: { request: { file: NamedFile; about?: NamedFile }; value: MapSummary };
   /** The caller names the drive, so that a restarted engine knows it under the same name. */
-  openDrive: { request: { driveId: string; file: NamedFile; track?: number }; value: DriveView };
+  openDrive: { request: { driveId: string; file: NamedFile; track?: number }; value: FollowedDrive };
   check: { request: RequestOf<'check'> & { made: string }; value: DriveReport };
   tile: { request: RequestOf<'tile'>; value: TileFeatures };
-  strip: { request: RequestOf<'strip'>; value: StripView };
+  strip: { request: RequestOf<'strip'>; value: Strip };
 }
 export type EngineCallName = keyof EngineCalls;
 

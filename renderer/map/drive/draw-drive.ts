@@ -1,12 +1,12 @@
 import type { Finding } from '../../../geo/report/report.ts';
-import type { DriveView } from '../../../main/contract/views.ts';
+import type { FollowedDrive } from '../../../main/contract/followed-drive.ts';
 import type { Taken } from '../labels/place-labels.ts';
 import type { Palette } from '../palette.ts';
 import type { Sheet } from '../sheet-layer.ts';
 import { type DrivePath, linesBetween } from './drive-path.ts';
 
 export interface DrawnDrive {
-  readonly view: DriveView;
+  readonly followed: FollowedDrive;
   readonly path: DrivePath;
   readonly findings: readonly Finding[];
   readonly selectedId: string | undefined;
@@ -22,12 +22,12 @@ const TICK_PX = 84;
 /** Draws the drive in order: off the map dashed, gaps dotted, guessed spans hatched, findings in their colours, ticks on top. */
 export function drawDrive(sheet: Sheet, drive: DrawnDrive, palette: Palette): void {
   const { ctx } = sheet;
-  const { path, view } = drive;
+  const { path, followed } = drive;
   ctx.lineJoin = 'round';
   const roads = runLines(path, 'stretch');
   stroke(sheet, roads, palette['paper-raised'], HALO_PX);
   stroke(sheet, roads, palette.drive, LINE_PX);
-  for (const { fromM, toM } of [...view.guessed, ...view.doubtful])
+  for (const { fromM, toM } of [...followed.guessed, ...followed.doubtful])
     stroke(sheet, linesBetween(path, fromM, toM), palette['paper-raised'], LINE_PX - 1.4, [2.5, 4]);
   const offMap = runLines(path, 'offMap');
   stroke(sheet, offMap, palette['paper-raised'], HALO_PX);

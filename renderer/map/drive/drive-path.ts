@@ -1,5 +1,5 @@
 import { mercatorX, mercatorY } from '../../../geo/basemap/mercator.ts';
-import type { DriveView } from '../../../main/contract/views.ts';
+import type { FollowedDrive } from '../../../main/contract/followed-drive.ts';
 
 /** Stretch after stretch is one run; off the map and gaps are runs of their own. */
 export interface Run {
@@ -18,12 +18,12 @@ export interface DrivePath {
   readonly lengthM: number;
 }
 
-export function drivePath(view: DriveView): DrivePath {
+export function drivePath(drive: FollowedDrive): DrivePath {
   const x: number[] = [];
   const y: number[] = [];
   const atM: number[] = [];
   const runs: Run[] = [];
-  for (const { kind, line, alongM } of view.legs) {
+  for (const { kind, line, alongM } of drive.legs) {
     const from = x.length;
     for (let i = 0; i < alongM.length; i++) {
       y.push(mercatorY(line[2 * i]!));
@@ -41,7 +41,7 @@ export function drivePath(view: DriveView): DrivePath {
     y: Float64Array.from(y),
     atM: Float64Array.from(atM),
     runs,
-    lengthM: view.lengthM,
+    lengthM: drive.lengthM,
   };
 }
 

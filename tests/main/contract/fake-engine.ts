@@ -1,5 +1,6 @@
 import { fail, ok } from '../../../geo/result.ts';
-import type { DriveView, MapSummary } from '../../../main/contract/views.ts';
+import type { FollowedDrive } from '../../../main/contract/followed-drive.ts';
+import type { MapSummary } from '../../../main/contract/map-summary.ts';
 import type { Engine } from '../../../main/services/engine/engine.ts';
 
 const SUMMARY: MapSummary = {
@@ -11,7 +12,7 @@ const SUMMARY: MapSummary = {
   notes: [],
 };
 
-function driveView(driveId: string, file: string): DriveView {
+function driveView(driveId: string, file: string): FollowedDrive {
   return {
     driveId,
     name: 'Weir Lane',

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { mercatorX, mercatorY } from '../../../geo/basemap/mercator.ts';
-import type { DriveView, LegView } from '../../../main/contract/views.ts';
+import type { FollowedDrive, FollowedLeg } from '../../../main/contract/followed-drive.ts';
 import {
   drivePath,
   linesBetween,
@@ -10,14 +10,14 @@ import {
 } from '../../../renderer/map/drive/drive-path.ts';
 import { spreadMarks } from '../../../renderer/map/marks/spread-marks.ts';
 
-const leg = (kind: 'offMap' | 'gap', line: number[], alongM: number[]): LegView => ({
+const leg = (kind: 'offMap' | 'gap', line: number[], alongM: number[]): FollowedLeg => ({
   kind,
   fromM: alongM[0] ?? 0,
   toM: alongM.at(-1) ?? 0,
   line,
   alongM,
 });
-const driveOf = (legs: LegView[], lengthM: number): DriveView => ({
+const driveOf = (legs: FollowedLeg[], lengthM: number): FollowedDrive => ({
   driveId: 'd',
   name: '',
   file: 'a.gpx',

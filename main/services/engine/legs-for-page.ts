@@ -3,18 +3,18 @@ import { nodesAlong, pointAt } from '../../../geo/drive/drive-place.ts';
 import { nameRoad } from '../../../geo/drive/sum-up.ts';
 import { distanceM } from '../../../geo/earth/sphere.ts';
 import type { Roads } from '../../../geo/roads/roads.ts';
-import type { LegView } from '../../contract/views.ts';
+import type { FollowedLeg } from '../../contract/followed-drive.ts';
 
 /** A centimetre on the ground, and a centimetre along the drive. */
 const DEGREES = 1e7;
 const METRES = 100;
 
 /** The drive's legs as the page draws them: every node the drive passes, with its distance. */
-export function viewLegs(drive: Drive, roads: Roads): LegView[] {
-  return drive.legs.map((leg) => viewLeg(leg, drive, roads));
+export function legsForPage(drive: Drive, roads: Roads): FollowedLeg[] {
+  return drive.legs.map((leg) => legForPage(leg, drive, roads));
 }
 
-function viewLeg(leg: Leg, drive: Drive, roads: Roads): LegView {
+function legForPage(leg: Leg, drive: Drive, roads: Roads): FollowedLeg {
   const line: number[] = [];
   const alongM: number[] = [];
   const add = (lat: number, lon: number, atM: number) => {

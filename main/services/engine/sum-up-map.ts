@@ -1,8 +1,8 @@
 import { type Roads, WAY_KIND } from '../../../geo/roads/roads.ts';
-import type { MapSummary } from '../../contract/views.ts';
+import type { MapSummary } from '../../contract/map-summary.ts';
 
 /** What the page is told of an opened map. */
-export function viewMap(roads: Roads, name: string): MapSummary {
+export function sumUpMap(roads: Roads, name: string): MapSummary {
   const { ways, nodes } = roads;
   const ids = new Set<number>();
   let [south, west, north, east] = [90, 180, -90, -180];

@@ -1,26 +1,11 @@
 import { z } from 'zod';
+import type { Span } from '../../geo/drive/drive.ts';
 
-const span = z.strictObject({ fromM: z.number(), toM: z.number() });
-const place = z.strictObject({ lat: z.number(), lon: z.number() });
-
-export const mapSummarySchema = z.strictObject({
-  name: z.string(),
-  sources: z.array(z.strictObject({ name: z.string(), sha256: z.string(), dataDate: z.string().optional() })),
-  /** driven ways: roads and ferries */
-  roads: z.number(),
-  /** degrees; null for a map without a single road */
-  bounds: z
-    .strictObject({ south: z.number(), west: z.number(), north: z.number(), east: z.number() })
-    .nullable(),
-  center: place.nullable(),
-  notes: z.array(z.string()),
-});
-export type MapSummary = z.infer<typeof mapSummarySchema>;
-
+const span: z.ZodType<Span> = z.strictObject({ fromM: z.number(), toM: z.number() });
 /** Positions of one leg: latitude and longitude in turn, degrees; `alongM` has one entry per position. */
 const line = { line: z.array(z.number()), alongM: z.array(z.number()) };
 
-const legViewSchema = z.discriminatedUnion('kind', [
+const followedLegSchema = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('stretch'),
     fromM: z.number(),
@@ -37,7 +22,7 @@ const legViewSchema = z.discriminatedUnion('kind', [
   /** a break between two segments of the file: not driven */
   z.strictObject({ kind: z.literal('gap'), fromM: z.number(), toM: z.number(), ...line }),
 ]);
-export type LegView = z.infer<typeof legViewSchema>;
+export type FollowedLeg = z.infer<typeof followedLegSchema>;
 
 const trackSchema = z.strictObject({
   kind: z.enum(['track', 'route']),
@@ -47,7 +32,8 @@ const trackSchema = z.strictObject({
   positions: z.number(),
 });
 
-export const driveViewSchema = z.strictObject({
+/** A drive as the page knows it: what its file holds, and the roads it was followed along. */
+export const followedDriveSchema = z.strictObject({
   driveId: z.string(),
   name: z.string(),
   /** file name only */
@@ -57,10 +43,10 @@ export const driveViewSchema = z.strictObject({
   /** 1-based place among `tracks` */
   taken: z.number(),
   lengthM: z.number(),
-  legs: z.array(legViewSchema),
+  legs: z.array(followedLegSchema),
   guessed: z.array(span),
   doubtful: z.array(span),
   match: z.strictObject({ drivenM: z.number(), offMapM: z.number(), guessedM: z.number() }),
   notes: z.array(z.string()),
 });
-export type DriveView = z.infer<typeof driveViewSchema>;
+export type FollowedDrive = z.infer<typeof followedDriveSchema>;

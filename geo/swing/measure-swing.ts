@@ -3,8 +3,8 @@ import { guidedPoint } from './motion/follow.ts';
 import type { Guide, GuidePath } from './motion/guide-path.ts';
 import { type Motion, type Pose, poseAt } from './motion/motion.ts';
 import { reversalsIn, turnsOf } from './motion/turns-of.ts';
-import { noseOf, outlineOf, tailPointsOf } from './outline.ts';
-import { sweptBand } from './swept-band.ts';
+import { noseOf, tailPointsOf } from './outline.ts';
+import { sweptWidthM } from './swept-width.ts';
 import { type OutlinePoint, type Swing, swingBeyond } from './swing-beyond.ts';
 import type { SwingVehicle } from './swing-vehicle.ts';
 
@@ -119,7 +119,7 @@ export function measureSwing(
   return {
     ...ends,
     cutInM: insideLeft ? sides.leftM : sides.rightM,
-    sweptWidthM: sweptWidth(vehicle, along),
+    sweptWidthM: sweptWidthM(vehicle, motion, along),
     offTrackingM: Math.max(rearAxle.leftM, rearAxle.rightM),
     frontCornerOut: beyond([noseOf(vehicle)]),
     rearCornerOut: beyond(tailPointsOf(vehicle)),
@@ -175,26 +175,6 @@ function beyondBand(
     return mostM - vehicle.widthM / 2;
   };
   return { leftM: mostOn(1), rightM: mostOn(-1) };
-}
-
-function sweptWidth(vehicle: SwingVehicle, along: Along): number {
-  const { travelM } = along.motion;
-  const outline = outlineOf(vehicle);
-  const reachM = Math.max(...outline.map(({ aheadM, halfWidthM }) => Math.abs(aheadM) + halfWidthM)) * 2;
-  const band = sweptBand(-reachM, along.lengthM + reachM);
-  for (const { aheadM, halfWidthM } of outline)
-    for (const side of [halfWidthM, -halfWidthM]) {
-      const { stationM, besideM } = traceBeside(along, aheadM, side);
-      for (let index = 1; index < travelM.length; index++) {
-        const rolledM = travelM[index]! - travelM[index - 1]!;
-        const fromM = stationM[index - 1]!;
-        const toM = stationM[index]!;
-        // a leap is a point inside a bend that went over to the other leg, not ground that was swept
-        if (Math.abs(toM - fromM) <= 1 + 4 * rolledM)
-          band.run(fromM, besideM[index - 1]!, toM, besideM[index]!);
-      }
-    }
-  return Math.max(vehicle.widthM, band.widestM());
 }
 
 /** On the straight after the last arc tan(α/2) falls by exp(−s/a), and the rear axle is a·sin α off the line. */

@@ -1,34 +1,42 @@
-/** The ground swept, told by the path: at stations a step apart the farthest left and right of it. Metres. */
+/** The ground swept, told by the path: in cells a step long the farthest left and right of it. Metres. */
 export interface SweptBand {
-  /** a point of the body ran from one place beside the path to another */
-  run(fromM: number, fromLeftM: number, toM: number, toLeftM: number): void;
+  /** an edge or a point of the body covers the way from one place beside the path to another */
+  cover(fromM: number, fromLeftM: number, toM: number, toLeftM: number): void;
+  /** the widest cell: never less than the widest place, and more by no more than a cell's own slope */
   widestM(): number;
 }
 
-const STEP_M = 0.05;
-const STATIONS_MAX = 400_000;
+const CELL_M = 0.002;
+const CELLS_MAX = 2_000_000;
 
-/** @param fromM and toM the stretch of the path that the vehicle can reach */
+/**
+ * Cells lie at whole multiples of their length, so that the same ground falls into the same cells whatever else is
+ * covered; each holds the farthest that it meets anywhere, so that no corner between two of them is missed.
+ * @param fromM and toM the stretch of the path that the vehicle can reach
+ */
 export function sweptBand(fromM: number, toM: number): SweptBand {
-  const stepM = Math.max(STEP_M, (toM - fromM) / STATIONS_MAX);
-  const count = Math.ceil((toM - fromM) / stepM) + 1;
+  const cellM = Math.max(CELL_M, (toM - fromM) / CELLS_MAX);
+  const first = Math.floor(fromM / cellM);
+  const count = Math.floor(toM / cellM) - first + 1;
   const left = new Float64Array(count).fill(Number.NEGATIVE_INFINITY);
   const right = new Float64Array(count).fill(Number.POSITIVE_INFINITY);
   return {
-    run(aM, aLeftM, bM, bLeftM) {
-      const first = Math.max(0, Math.ceil((Math.min(aM, bM) - fromM) / stepM));
-      const last = Math.min(count - 1, Math.floor((Math.max(aM, bM) - fromM) / stepM));
+    cover(aM, aLeftM, bM, bLeftM) {
+      const [lowM, highM] = aM < bM ? [aM, bM] : [bM, aM];
       const slope = aM === bM ? 0 : (bLeftM - aLeftM) / (bM - aM);
-      for (let station = first; station <= last; station++) {
-        const leftM = aLeftM + slope * (fromM + station * stepM - aM);
-        if (leftM > left[station]!) left[station] = leftM;
-        if (leftM < right[station]!) right[station] = leftM;
+      const from = Math.max(first, Math.floor(lowM / cellM));
+      const to = Math.min(first + count - 1, Math.floor(highM / cellM));
+      for (let cell = from; cell <= to; cell++) {
+        const startLeftM = from === to ? aLeftM : aLeftM + slope * (Math.max(lowM, cell * cellM) - aM);
+        const endLeftM = from === to ? bLeftM : aLeftM + slope * (Math.min(highM, (cell + 1) * cellM) - aM);
+        const index = cell - first;
+        left[index] = Math.max(left[index]!, startLeftM, endLeftM);
+        right[index] = Math.min(right[index]!, startLeftM, endLeftM);
       }
     },
     widestM() {
       let widestM = 0;
-      for (let station = 0; station < count; station++)
-        widestM = Math.max(widestM, left[station]! - right[station]!);
+      for (let cell = 0; cell < count; cell++) widestM = Math.max(widestM, left[cell]! - right[cell]!);
       return widestM;
     },
   };

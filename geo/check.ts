@@ -6,6 +6,7 @@ import { matchLengths, nameRoad } from './drive/sum-up.ts';
 import type { Leaving } from './drive/times/leaving.ts';
 import { timesOf } from './drive/times/times-of.ts';
 import type { Timetable } from './drive/times/timetable.ts';
+import { given } from './given.ts';
 import type { LoadResult } from './load/result.ts';
 import { sayLoaded } from './load/say-load.ts';
 import { type DriveReport, type Finding, verdictOf } from './report/report.ts';
@@ -85,8 +86,7 @@ export function checkDrive(input: CheckInput): DriveReport {
       positions: countPositions(route),
     },
     vehicle: card,
-    ...(load === undefined ? {} : { load }),
-    ...(leaving === undefined ? {} : { leaveAt: leaving.text }),
+    ...given({ load, leaveAt: leaving?.text }),
     country,
     map: { sources: roads.sources.map((source) => ({ ...source })), roads: countDriven(roads) },
     match: matchLengths(drive),

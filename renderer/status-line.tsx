@@ -1,3 +1,4 @@
+import { given } from '../geo/given.ts';
 import { clip } from './drive/words.ts';
 import { openedMap, work } from './state/state.ts';
 
@@ -9,7 +10,7 @@ export function StatusLine() {
       {doing ? (
         <>
           <span>{doing.what}</span>
-          <progress aria-label={doing.what} {...(doing.share === undefined ? {} : { value: doing.share })} />
+          <progress aria-label={doing.what} {...given({ value: doing.share })} />
           <span class="mono percent">
             {doing.share === undefined ? '' : `${Math.floor(doing.share * 100)} %`}
           </span>

@@ -1,3 +1,4 @@
+import { given } from '../given.ts';
 import type { Roads } from '../roads/roads.ts';
 import type { Drive } from './drive.ts';
 
@@ -24,7 +25,6 @@ export function nameRoad(
   const tags = roads.ways.tags[way] ?? {};
   return {
     class: tags['highway'] ?? (tags['route'] === 'ferry' ? 'ferry' : 'unknown'),
-    ...(tags['name'] === undefined ? {} : { name: tags['name'] }),
-    ...(tags['ref'] === undefined ? {} : { ref: tags['ref'] }),
+    ...given({ name: tags['name'], ref: tags['ref'] }),
   };
 }

@@ -1,3 +1,4 @@
+import { given } from '../given.ts';
 import { fail, ok, type Result } from '../result.ts';
 import type { VehicleCard } from '../vehicle/card.ts';
 import { axleLoads, centreOfMassM } from './axle-loads.ts';
@@ -57,7 +58,7 @@ function weighFrom(card: VehicleCard, running: Running, items: readonly LoadItem
     bindsFirst: bindsFirst(spare),
     over: overOf(spare, rack),
     centreM: centreOfMassM({ frontKg, rearKg }, card.wheelbaseM),
-    ...(rack === undefined ? {} : { rack }),
+    ...given({ rack }),
   };
   return {
     ...figures,

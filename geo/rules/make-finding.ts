@@ -1,4 +1,5 @@
 import { pointAt } from '../drive/drive-place.ts';
+import { given } from '../given.ts';
 import type { Finding, Level, Subject } from '../report/report.ts';
 import type { Tags } from '../roads/roads.ts';
 import type { Place } from './places.ts';
@@ -97,13 +98,10 @@ function toFinding(input: RuleInput, subject: Subject, run: Run, id: string): Fi
     fromM: first.place.fromM,
     toM: last.place.toM,
     at: beginningOf(input, first.place),
-    ...(road === undefined ? {} : { road }),
+    ...given({ road }),
     osm: ids.map((osmId) => ({ type: first.place.type, id: osmId })),
     tags: { ...first.tags },
-    ...(first.limit === undefined ? {} : { limit: first.limit }),
-    ...(first.vehicle === undefined ? {} : { vehicle: first.vehicle }),
-    ...(first.spare === undefined ? {} : { spare: first.spare }),
-    ...(first.turn === undefined ? {} : { turn: first.turn }),
+    ...given({ limit: first.limit, vehicle: first.vehicle, spare: first.spare, turn: first.turn }),
     say: first.say,
     advice: first.advice,
     ...(first.folded === true ? { folded: true } : {}),

@@ -1,4 +1,5 @@
 import { pointAt } from '../drive/drive-place.ts';
+import { given } from '../given.ts';
 import type { Finding, Level, Subject } from '../report/report.ts';
 import type { Tags } from '../roads/roads.ts';
 import type { Place } from './places.ts';
@@ -134,11 +135,10 @@ function toFinding(input: RuleInput, subject: Subject, draft: RunDraft, id: stri
     fromM: first.fromM,
     toM,
     at: { lat: at?.lat ?? 0, lon: at?.lon ?? 0 },
-    ...(road === undefined ? {} : { road }),
+    ...given({ road }),
     osm: [...osm.values()],
     tags: { ...draft.tags },
-    ...(draft.limit === undefined ? {} : { limit: draft.limit }),
-    ...(draft.vehicle === undefined ? {} : { vehicle: draft.vehicle }),
+    ...given({ limit: draft.limit, vehicle: draft.vehicle }),
     say: draft.say,
     advice: draft.advice,
     ...(draft.folded === true ? { folded: true } : {}),

@@ -1,3 +1,4 @@
+import { given } from '../given.ts';
 import { besidePath, type LaidPath, layPath } from './motion/beside-path.ts';
 import { guidedPoint } from './motion/follow.ts';
 import type { Guide, GuidePath } from './motion/guide-path.ts';
@@ -76,8 +77,7 @@ export function measureEnds(vehicle: SwingVehicle, motion: Motion): EndSwings {
   return {
     tail: swingBeyond(motion, firstSpan, start, outside, tails, vehicle.widthM),
     nose: swingBeyond(motion, firstSpan, start, outside, [noseOf(vehicle)], vehicle.widthM),
-    ...(tailAfterReversal ? { tailAfterReversal } : {}),
-    ...(tailLater ? { tailLater } : {}),
+    ...given({ tailAfterReversal, tailLater }),
     steerReversals: reversalsIn(turns),
     steerMaxRad,
     rearAxleRadiusMinM:
@@ -124,7 +124,7 @@ export function measureSwing(
     frontCornerOut: beyond([noseOf(vehicle)]),
     rearCornerOut: beyond(tailPointsOf(vehicle)),
     sideBetweenAxlesOut: sides,
-    ...(settleM === undefined ? {} : { settleM }),
+    ...given({ settleM }),
   };
 }
 

@@ -1,3 +1,4 @@
+import { given } from '../given.ts';
 import { fullLockSwingM } from './circle.ts';
 import type { SwingMeasures } from './measure-swing.ts';
 import type { LockSource, SwingVehicle } from './swing-vehicle.ts';
@@ -30,7 +31,7 @@ export function reportSwing(vehicle: SwingVehicle, measures: SwingMeasures): Swi
   const { tail, tailLater, frontCornerOut, rearAxleRadiusMinM: pathM } = measures;
   return {
     tailSwingM: tail.swingM,
-    ...(tailLater ? { laterTailSwingM: tailLater.swingM } : {}),
+    ...given({ laterTailSwingM: tailLater?.swingM }),
     cutInM: measures.cutInM,
     sweptWidthM: measures.sweptWidthM,
     frontCornerOutM: Math.max(frontCornerOut.leftM, frontCornerOut.rightM),

@@ -1,3 +1,4 @@
+import { given } from '../given.ts';
 import { isDrivenDirection, isElsewhere, isOtherDirection, isRemark } from './key-words.ts';
 import { limitMeant, mayBeMeant } from './misspelt-limit.ts';
 import { isGoodsMode, isMotorhomeMode, isOtherMode, type MotorhomeMode } from './modes.ts';
@@ -100,7 +101,7 @@ export function readLimitKey(key: string, forward: boolean): LimitKey | undefine
   }
   const quantity = QUANTITY_OF_BASE.get(base) ?? 'unknown';
   const how = { basis, mode, directed, lanes, conditional, goods, strange };
-  return { base, quantity, ...how, ...(meant === undefined ? {} : { meant }) };
+  return { base, quantity, ...how, ...given({ meant }) };
 }
 
 /** A limit's name behind something else: `hgv:maxweight`, `source:maxheight`, or a form nobody documents. */

@@ -1,3 +1,4 @@
+import { given } from '../given.ts';
 import type { Tags } from '../roads/roads.ts';
 import { readLength } from '../units/read-length.ts';
 import { readMass } from '../units/read-mass.ts';
@@ -84,7 +85,7 @@ function makeClaim(key: string, text: string, parsed: LimitKey): LimitClaim {
     understood: parsed.strange.length === 0 && quantity !== 'unknown',
     lanes,
     conditional,
-    ...(parsed.meant === undefined ? {} : { meant: parsed.meant }),
+    ...given({ meant: parsed.meant }),
     reading: plain ? readQuantity(text.trim(), quantity) : unreadable('not settled yet'),
   };
 }

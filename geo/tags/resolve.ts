@@ -1,5 +1,6 @@
 import { hoursHold, UNREADABLE_HOURS } from '../clock/hours.ts';
 import type { LocalMoment, WallTime } from '../clock/moment.ts';
+import { given } from '../given.ts';
 import type { Clause, Conditional, Part } from './conditional/conditional.ts';
 import type { ConditionContext } from './conditional/context.ts';
 import { evaluateConditional, type Judgement } from './conditional/evaluate.ts';
@@ -85,7 +86,7 @@ export function resolveTag<T extends Tagged>(
     open.push({ tag, why: judged.why, unreadable: false, ...kind });
     next = undefined;
   }
-  return { possible, open, ...(next === undefined ? {} : { next }) };
+  return { possible, open, ...given({ next }) };
 }
 
 /** A settled condition of one value all the while the vehicle is there, or what it may be. */

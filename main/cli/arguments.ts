@@ -1,3 +1,4 @@
+import { given } from '../../geo/given.ts';
 import { fail, ok, type Result } from '../../geo/result.ts';
 import type { CheckRequest } from '../services/check-drive.ts';
 import { absolute, readWords, USAGE_HINT } from './read-words.ts';
@@ -44,9 +45,7 @@ export function readCheckArguments(words: readonly string[], standsIn: string): 
     vehiclePath: from(vehicle),
     json: flag('json'),
     ...(load === undefined ? {} : { loadPath: from(load) }),
-    ...(track === undefined ? {} : { track }),
-    ...(country === undefined ? {} : { country }),
-    ...(leaveAt === undefined ? {} : { leaveAt }),
+    ...given({ track, country, leaveAt }),
     ...(out === undefined ? {} : { outFolder: from(out) }),
   });
 }

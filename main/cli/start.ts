@@ -1,6 +1,7 @@
 import { spawn } from 'node:child_process';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { given } from '../../geo/given.ts';
 import { readAssets } from '../assets.ts';
 import { openBrowser } from '../loopback/open-browser.ts';
 import { serveWindow } from '../loopback/serve-window.ts';
@@ -98,7 +99,7 @@ async function serve(
     assets: await readAssets(join(ROOT, '.build', 'window')),
     say: (line) => terminal.out(`${line}\n`),
     signal: AbortSignal.any([terminal.signal, stop.signal]),
-    ...(keyboard === undefined ? {} : { keyboard }),
+    ...given({ keyboard }),
     ...(display && process.stdout.isTTY ? { open: (address) => openBrowser(address, process.platform) } : {}),
   });
   return ended === 'page gone' || stop.signal.aborted ? 0 : EXIT_INTERRUPTED;

@@ -1,4 +1,5 @@
 import type { Readable } from 'node:stream';
+import { given } from '../../geo/given.ts';
 import type { Assets } from '../assets.ts';
 import { createDispatch } from '../dispatch.ts';
 import type { House } from '../services/create-services.ts';
@@ -43,7 +44,7 @@ export async function serveWindow(options: ServeWindowOptions): Promise<'stopped
     },
     onGone: () => finish('page gone'),
     now: () => performance.now(),
-    ...(options.goneAfterMs === undefined ? {} : { goneAfterMs: options.goneAfterMs }),
+    ...given({ goneAfterMs: options.goneAfterMs }),
   });
 
   const first = host.newAddress();

@@ -5,6 +5,7 @@ import { chooseRoute } from '../../geo/drive/gpx/choose-route.ts';
 import type { Route } from '../../geo/drive/gpx/route.ts';
 import { followRoads } from '../../geo/drive/match/follow-roads.ts';
 import { type Leaving, readLeaving } from '../../geo/drive/times/leaving.ts';
+import { given } from '../../geo/given.ts';
 import { weighForTheWay } from '../../geo/load/on-the-way.ts';
 import type { LoadResult } from '../../geo/load/result.ts';
 import type { DriveReport } from '../../geo/report/report.ts';
@@ -61,7 +62,7 @@ export async function checkFromFiles(
   const { route, note } = chosen.value;
 
   const map = await openMap(request.mapPaths, route, {
-    ...(hooks.signal === undefined ? {} : { signal: hooks.signal }),
+    ...given({ signal: hooks.signal }),
     onProgress: (share) => hooks.onProgress?.('reading the map', share),
   });
   if (!map.ok) return map;
@@ -77,9 +78,7 @@ export async function checkFromFiles(
     drive,
     roads: map.value,
     card: card.value,
-    ...(load === undefined ? {} : { load: load.value }),
-    ...(request.country === undefined ? {} : { country: request.country }),
-    ...(leaving === undefined ? {} : { leaving: leaving.value }),
+    ...given({ load: load?.value, country: request.country, leaving: leaving?.value }),
     notes: [...(note === undefined ? [] : [note]), ...file.value.notes],
     program: PROGRAM,
     made: hooks.now().toISOString(),

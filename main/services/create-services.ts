@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import { given } from '../../geo/given.ts';
 import { readLoad } from '../../geo/load/read-load.ts';
 import { ok, type Result } from '../../geo/result.ts';
 import type { Settings } from '../contract/settings.ts';
@@ -80,7 +81,7 @@ export async function openHouse(options: ServicesOptions): Promise<House> {
       if (drive && !drive.ok) return drive;
       const opened = await engine.ask(
         'openMap',
-        { file: file.value, ...(drive === undefined ? {} : { about: drive.value }) },
+        { file: file.value, ...given({ about: drive?.value }) },
         hooks,
       );
       if (opened.ok) await sources.remember(source, 'map');
@@ -92,7 +93,7 @@ export async function openHouse(options: ServicesOptions): Promise<House> {
       if (!file.ok) return file;
       const opened = await engine.ask(
         'openDrive',
-        { driveId: randomUUID(), file: file.value, ...(track === undefined ? {} : { track }) },
+        { driveId: randomUUID(), file: file.value, ...given({ track }) },
         hooks,
       );
       if (opened.ok) await sources.remember(source, 'drive');

@@ -1,3 +1,4 @@
+import { given } from '../../geo/given.ts';
 import type { LoadItem } from '../../geo/load/load-list.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { clip } from '../drive/words.ts';
@@ -30,8 +31,8 @@ export function PlaceChoice({
   );
   return (
     <select
-      {...(id === undefined ? {} : { id })}
-      {...(label === undefined ? {} : { 'aria-label': label })}
+      {...given({ id })}
+      {...given({ 'aria-label': label })}
       value={now?.name ?? ''}
       onChange={({ currentTarget }) => {
         const chosen = spots.find(({ name }) => name === currentTarget.value);

@@ -1,3 +1,4 @@
+import { given } from '../../geo/given.ts';
 import type { FleetVehicle } from '../../main/contract/fleet.ts';
 import type { Settings } from '../../main/contract/settings.ts';
 import { ask } from './host.ts';
@@ -29,7 +30,7 @@ export function openRecent(id: string, use: 'drive' | 'map'): Promise<void> {
   const source = { kind: 'recent', id } as const;
   if (use === 'drive') return openWanted({ drive: { source } });
   const about = openedDrive.peek()?.source;
-  return openWanted({ map: { source, ...(about ? { about } : {}) } });
+  return openWanted({ map: { source, ...given({ about }) } });
 }
 
 export async function forgetRecent(id: string): Promise<void> {

@@ -1,3 +1,4 @@
+import { given } from '../../geo/given.ts';
 import type { Work } from '../../main/contract/calls.ts';
 import { work } from './state.ts';
 
@@ -26,7 +27,7 @@ export async function runLong(
     if (running === stop)
       work.value = {
         what: told.what,
-        ...(told.share === undefined ? {} : { share: told.share }),
+        ...given({ share: told.share }),
         stop: () => stop.abort(),
       };
   };

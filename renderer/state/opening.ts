@@ -1,3 +1,4 @@
+import { given } from '../../geo/given.ts';
 import type { Problem } from '../../geo/result.ts';
 import type { AddedFile, Source } from '../../main/contract/source.ts';
 import { addFile, ask } from './host.ts';
@@ -61,8 +62,8 @@ export function wantedAdded(added: readonly AddedFile[]): Wanted {
   const map = added.find(({ use }) => use === 'map');
   const drive = added.find(({ use }) => use === 'drive');
   return {
-    ...(map ? { map: mapWanted(map.source, map.bytes, drive?.source) } : {}),
-    ...(drive ? { drive: { source: drive.source } } : {}),
+    ...given({ map: map && mapWanted(map.source, map.bytes, drive?.source) }),
+    ...given({ drive: drive && { source: drive.source } }),
   };
 }
 
@@ -120,18 +121,18 @@ function mapAbout(drive: DriveWanted | undefined): MapWanted | undefined {
 async function openMapIn(job: Job, { source, about }: MapWanted): Promise<Problem | undefined> {
   const reply = await ask(
     'openMap',
-    { source, ...(about ? { about } : {}) },
+    { source, ...given({ about }) },
     { signal: job.signal, onProgress: job.tell },
   );
   if (!reply.ok) return reply.error;
-  openedMap.value = { summary: reply.value, source, ...(about ? { about } : {}) };
+  openedMap.value = { summary: reply.value, source, ...given({ about }) };
   return undefined;
 }
 
 async function openDriveIn(job: Job, { source, track }: DriveWanted): Promise<Problem | undefined> {
   const reply = await ask(
     'openDrive',
-    { source, ...(track === undefined ? {} : { track }) },
+    { source, ...given({ track }) },
     { signal: job.signal, onProgress: job.tell },
   );
   if (!reply.ok) return reply.error;

@@ -1,4 +1,5 @@
 import { computed, effect } from '@preact/signals';
+import { given } from '../../geo/given.ts';
 import type { RequestOf } from '../../main/contract/calls.ts';
 import { ask } from './host.ts';
 import { aboardForCheck } from './loads.ts';
@@ -37,10 +38,11 @@ const asked = computed<RequestOf<'check'> | undefined>(() => {
   return {
     driveId,
     vehicle: card,
-    ...(items ? { load: { format: 'lanegauge.load', version: 1, items: [...items] } } : {}),
+    ...given({
+      load: items && { format: 'lanegauge.load' as const, version: 1 as const, items: [...items] },
+    }),
     margins: settings.value.margins,
-    ...(leaveAt.value === undefined ? {} : { leaveAt: leaveAt.value }),
-    ...(country === undefined ? {} : { country }),
+    ...given({ leaveAt: leaveAt.value, country }),
   };
 });
 

@@ -1,4 +1,5 @@
 import { effect } from '@preact/signals';
+import { given } from '../../geo/given.ts';
 import type { Description } from '../../main/contract/description.ts';
 import { ask } from './host.ts';
 import { loads } from './loads.ts';
@@ -65,11 +66,11 @@ export function wantedAtStart(found: Description, session: Session): Wanted {
   if (!drive) return before;
   if (map) return wantedAdded([map, drive]);
   const under = before.map?.about ? { ...before.map, about: drive.source } : before.map;
-  return { ...(under ? { map: under } : {}), drive: { source: drive.source } };
+  return { ...given({ map: under }), drive: { source: drive.source } };
 }
 
 function wantedAsBefore({ sample, recents }: Description, session: Session): Wanted {
-  if (session.map) return { map: session.map, ...(session.drive ? { drive: session.drive } : {}) };
+  if (session.map) return { map: session.map, ...given({ drive: session.drive }) };
   const map = recents.find(({ use }) => use === 'map');
   const drive = recents.find(({ use }) => use === 'drive');
   if (map && drive) {
@@ -104,11 +105,13 @@ function sessionNow(): Session {
   const map = openedMap.value;
   const drive = openedDrive.value;
   return {
-    ...(map ? { map: { source: map.source, ...(map.about ? { about: map.about } : {}) } } : {}),
-    ...(drive ? { drive: { source: drive.source, track: drive.followed.taken } } : {}),
-    ...(vehicleId.value === undefined ? {} : { vehicleId: vehicleId.value }),
-    ...(leaveAt.value === undefined ? {} : { leaveAt: leaveAt.value }),
-    ...(selectedId.value === undefined ? {} : { selectedId: selectedId.value }),
+    ...given({
+      map: map && { source: map.source, ...given({ about: map.about }) },
+      drive: drive && { source: drive.source, track: drive.followed.taken },
+      vehicleId: vehicleId.value,
+      leaveAt: leaveAt.value,
+      selectedId: selectedId.value,
+    }),
     view: view.value,
   };
 }

@@ -1,4 +1,5 @@
 import { computed, signal } from '@preact/signals';
+import { given } from '../../geo/given.ts';
 import type { Finding, Level, Subject } from '../../geo/report/report.ts';
 import { findings, openedDrive } from './state.ts';
 
@@ -40,5 +41,5 @@ export function neighboursOf(
   const at = among.findIndex(({ id }) => id === finding.id);
   const before = at > 0 ? among[at - 1] : undefined;
   const after = at >= 0 ? among[at + 1] : undefined;
-  return { ...(before ? { before } : {}), ...(after ? { after } : {}) };
+  return { ...given({ before, after }) };
 }

@@ -1,3 +1,4 @@
+import { given } from '../../geo/given.ts';
 import './strip.css';
 import { useSignal, useSignalEffect } from '@preact/signals';
 import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
@@ -59,11 +60,7 @@ export function StripMap() {
     // one drive's findings must not stand on another's road
     if (drawnId.current !== driveId) strip.value = undefined;
     const stop = new AbortController();
-    void ask(
-      'strip',
-      { driveId, ...(country === undefined ? {} : { country }) },
-      { signal: stop.signal },
-    ).then((reply) => {
+    void ask('strip', { driveId, ...given({ country }) }, { signal: stop.signal }).then((reply) => {
       if (stop.signal.aborted) return;
       problem.value = reply.ok ? undefined : reply.error.message;
       strip.value = reply.ok ? reply.value : undefined;

@@ -1,3 +1,4 @@
+import { given } from '../../geo/given.ts';
 import { readEntryLength, readEntryMass } from '../../geo/units/read-entry.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { circleFault } from '../../geo/vehicle/turning-circle.ts';
@@ -148,7 +149,7 @@ function pair(
 }
 
 function cardOf(draft: Draft, figures: Figures, places: NonNullable<ReadPlaces['places']>): VehicleCard {
-  const given = (key: FieldKey) => figures[key] ?? 0;
+  const figure = (key: FieldKey) => figures[key] ?? 0;
   const maybe = <K extends FieldKey>(...keys: readonly K[]): Partial<Record<K, number>> =>
     Object.fromEntries(
       keys.flatMap((key) => (figures[key] === undefined ? [] : [[key, figures[key]]])),
@@ -157,15 +158,15 @@ function cardOf(draft: Draft, figures: Figures, places: NonNullable<ReadPlaces['
     format: 'lanegauge.vehicle',
     version: 1,
     name: draft.name.trim(),
-    heightM: given('heightM'),
-    widthM: given('widthM'),
-    widthMirrorsM: given('widthMirrorsM'),
-    lengthM: given('lengthM'),
-    wheelbaseM: given('wheelbaseM'),
-    frontOverhangM: given('frontOverhangM'),
-    rearOverhangM: given('rearOverhangM'),
-    grossKg: given('grossKg'),
-    axleKg: { front: given('axleFrontKg'), rear: given('axleRearKg') },
+    heightM: figure('heightM'),
+    widthM: figure('widthM'),
+    widthMirrorsM: figure('widthMirrorsM'),
+    lengthM: figure('lengthM'),
+    wheelbaseM: figure('wheelbaseM'),
+    frontOverhangM: figure('frontOverhangM'),
+    rearOverhangM: figure('rearOverhangM'),
+    grossKg: figure('grossKg'),
+    axleKg: { front: figure('axleFrontKg'), rear: figure('axleRearKg') },
     ...maybe(
       'widthMirrorsFoldedM',
       'trackM',
@@ -181,18 +182,18 @@ function cardOf(draft: Draft, figures: Figures, places: NonNullable<ReadPlaces['
       ? {}
       : {
           rack: {
-            lengthM: given('rackLengthM'),
-            widthM: given('rackWidthM'),
+            lengthM: figure('rackLengthM'),
+            widthM: figure('rackWidthM'),
             fitted: draft.rackFitted,
-            ...(figures.rackLimitKg === undefined ? {} : { limitKg: figures.rackLimitKg }),
+            ...given({ limitKg: figures.rackLimitKg }),
           },
         }),
     ...(figures.orderFrontKg === undefined
       ? {}
       : {
           runningOrder: {
-            frontKg: given('orderFrontKg'),
-            rearKg: given('orderRearKg'),
+            frontKg: figure('orderFrontKg'),
+            rearKg: figure('orderRearKg'),
             includesDriver: draft.includesDriver,
             includesFreshWater: draft.includesFreshWater,
           },

@@ -3,6 +3,7 @@ import { checkDrive, STANDING_CAUTION } from '../../geo/check.ts';
 import type { Route } from '../../geo/drive/gpx/route.ts';
 import { followRoads } from '../../geo/drive/match/follow-roads.ts';
 import { readLeaving } from '../../geo/drive/times/leaving.ts';
+import { given } from '../../geo/given.ts';
 import type { LoadItem } from '../../geo/load/load-list.ts';
 import { weigh } from '../../geo/load/weigh.ts';
 import { type DriveReport, driveReportSchema } from '../../geo/report/report.ts';
@@ -63,9 +64,7 @@ function check({
     drive,
     roads,
     card,
-    ...(country === undefined ? {} : { country }),
-    ...(load === undefined ? {} : { load: load.value }),
-    ...(leaving === undefined ? {} : { leaving: leaving.value }),
+    ...given({ country, load: load?.value, leaving: leaving?.value }),
     program: 'test',
     made: '2027-06-01T00:00:00Z',
   });

@@ -1,6 +1,7 @@
 import { labelText } from '../../basemap/label-text.ts';
 import { widthClassOf } from '../../country/default-widths.ts';
 import { ruleFor } from '../../country/table.ts';
+import { given } from '../../given.ts';
 import type { Roads, Tags } from '../../roads/roads.ts';
 import { readLength } from '../../units/read-length.ts';
 import type { Drive, Leg } from '../drive.ts';
@@ -31,7 +32,7 @@ function pieceOf(leg: Leg, roads: Roads, widthOf: (tags: Tags) => number): Strip
   const tags = roads.ways.tags[leg.way] ?? {};
   const name = labelText(tags['name']);
   const ref = labelText(tags['ref']);
-  const named = { ...(name === undefined ? {} : { name }), ...(ref === undefined ? {} : { ref }) };
+  const named = { ...given({ name, ref }) };
   if (tags['highway'] === undefined) return { ...span, ...named, widthM: FERRY_WIDTH_M, kind: 'ferry' };
   const kind =
     isSet(tags['tunnel']) || isSet(tags['covered']) ? 'tunnel' : isSet(tags['bridge']) ? 'bridge' : 'road';

@@ -1,4 +1,5 @@
 import { labelText } from '../../basemap/label-text.ts';
+import { given } from '../../given.ts';
 import type { Roads } from '../../roads/roads.ts';
 import { findAbove } from '../above/find-above.ts';
 import type { Drive } from '../drive.ts';
@@ -31,7 +32,7 @@ export function stripOf(drive: Drive, roads: Roads, country?: string): Strip {
       .map(({ atM }) => atM),
     above: findAbove(drive, roads).map(({ atM, kind, drivenWay }) => {
       const height = labelText(roads.ways.tags[drivenWay]?.['maxheight']);
-      return { atM, rail: RAIL.test(kind), ...(height === undefined ? {} : { height }) };
+      return { atM, rail: RAIL.test(kind), ...given({ height }) };
     }),
   };
 }

@@ -1,4 +1,5 @@
 import type { SpeedClass } from '../../country/rule.ts';
+import { given } from '../../given.ts';
 import type { Tags } from '../../roads/roads.ts';
 import { readSpeed, type SpeedContext } from './read-speed.ts';
 
@@ -41,7 +42,7 @@ export function roadSetting(tags: Tags, urban?: boolean): RoadSetting {
       livingStreet: livingStreet || read.context === 'living_street',
       speedClass: classFromContext(read.context, speedClass),
       because: `${key}=${text}`,
-      ...(read.country ? { country: read.country } : {}),
+      ...given({ country: read.country }),
     };
   }
   if (highway === 'motorway' || highway === 'motorway_link')

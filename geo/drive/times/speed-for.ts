@@ -1,5 +1,6 @@
 import type { Source } from '../../country/cited.ts';
 import { mph } from '../../country/rule.ts';
+import { given } from '../../given.ts';
 import type { Tags } from '../../roads/roads.ts';
 import { type LimitOptions, legalLimit } from './legal-limit.ts';
 import { likelySpeed } from './likely-speed.ts';
@@ -36,7 +37,7 @@ export function speedFor(
   const law = legal.kmh === undefined ? 'No limit' : `Limit ${print(legal.kmh)}`;
   return {
     kmh: likely.kmh,
-    ...(legal.kmh === undefined ? {} : { legalKmh: legal.kmh }),
+    ...given({ legalKmh: legal.kmh }),
     mapped: legal.mapped,
     why: `${law}: ${legal.why}. Likely ${print(likely.kmh)}: ${likely.held}.`,
     source: legal.source,

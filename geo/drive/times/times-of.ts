@@ -1,3 +1,4 @@
+import { given } from '../../given.ts';
 import type { Roads } from '../../roads/roads.ts';
 import type { Drive } from '../drive.ts';
 import type { SpeedVehicle } from './speed-band.ts';
@@ -24,7 +25,7 @@ export function timesOf(drive: Drive, roads: Roads, vehicle: SpeedVehicle, count
   const key = JSON.stringify([grossKg, unladenKg, runningOrder, country]);
   let times = known.byVehicle.get(key);
   if (times === undefined) {
-    times = timetable(drive, roads, { vehicle, ...(country === undefined ? {} : { country }) });
+    times = timetable(drive, roads, { vehicle, ...given({ country }) });
     if (known.byVehicle.size >= MOST_KEPT) known.byVehicle.clear();
     known.byVehicle.set(key, times);
   }

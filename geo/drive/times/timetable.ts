@@ -1,4 +1,5 @@
 import { type CountrySpan, countriesAlong } from '../../country/country-of.ts';
+import { given } from '../../given.ts';
 import { type Roads, WAY_KIND } from '../../roads/roads.ts';
 import type { Drive, Leg } from '../drive.ts';
 import { bendSpeeds } from './bends.ts';
@@ -133,7 +134,7 @@ function movingOn(leg: Leg, roads: Roads, country: string | undefined, options: 
   const urban = options.urban?.(leg.way);
   const road = speedFor(tags, country, options.vehicle, {
     forward: leg.forward,
-    ...(urban === undefined ? {} : { urban }),
+    ...given({ urban }),
   });
   return { kmh: road.kmh, steady: false, road, notes: road.notes };
 }

@@ -1,3 +1,4 @@
+import { given } from '../../given.ts';
 import type { Tags } from '../../roads/roads.ts';
 import { type AccessTag, accessConditions, taggedAccess } from '../../tags/access.ts';
 import { barrierEffect, canOpen } from '../../tags/barrier-node.ts';
@@ -80,7 +81,7 @@ function judgeTagged(input: RuleInput, place: Place, kind: string, within: boole
     place,
     tags: { ...barrierTags(tags, []), ...each.tags },
     say: `${nameOf(tags)} on the road. ${each.say}`,
-    ...aspect({ ...(name === undefined ? {} : { aspect: name }) }, i),
+    ...aspect({ ...given({ aspect: name }) }, i),
   }));
 }
 

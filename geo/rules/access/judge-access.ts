@@ -1,3 +1,4 @@
+import { given } from '../../given.ts';
 import type { Level } from '../../report/report.ts';
 import {
   type Access,
@@ -77,7 +78,7 @@ export function judgeAccess(
   const plain = deciding ?? { meaning: 'open', key: '', text: '', rank: 0 };
   const doubts = accessDoubts(tags, forward, plain).filter((doubt) => concerns(input, place, within, doubt));
   return {
-    ...(words === undefined ? {} : { words: withLift(words, doubts, within) }),
+    ...given({ words: words && withLift(words, doubts, within) }),
     untagged,
     beside: [...byLane, ...(barred ? [] : doubts.map((doubt) => doubtWords(doubt, within)))],
   };

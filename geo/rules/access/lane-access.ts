@@ -72,7 +72,7 @@ export function laneWordsOf(
       level: closed ? 'tight' : 'care',
       say: `Not all lanes are for us: ${lanes.boundLanes} ${isPlural(lanes.boundLanes) ? 'are' : 'is'} closed (${said}).`,
       advice: `Keep to ${isPlural(lanes.freeLanes) ? 'one of ' : ''}${lanes.freeLanes}.`,
-      ...(closed ? {} : { folded: true }),
+      folded: !closed,
     };
   if (lanes.lanes.includes('unreadable'))
     return {

@@ -169,7 +169,7 @@ function draftOf(input: RuleInput): (corner: Corner) => Draft {
       aspect: `${sideways(measured)}${turn.side}`,
       say: sayTurn(measured, twoWay),
       advice: adviseTurn(measured, twoWay),
-      ...(shown ? {} : { folded: true }),
+      folded: !shown,
     };
   };
 }

@@ -255,7 +255,7 @@ function doubtDraft(rule: LimitRule, place: Place, claim: LimitClaim, why: strin
     say: `"${claim.key}=${claim.text}": ${why}.`,
     advice: rule.unknownAdvice,
     aspect: claim.key,
-    ...(harmless ? { folded: true } : {}),
+    folded: harmless,
   };
 }
 

@@ -118,7 +118,7 @@ function draftOf(input: RuleInput, places: readonly Place[], group: Group, open:
     say: `${sayWhat(main.kind, tags, open)}; no height is mapped on this road.${hint?.say ?? ''}`,
     advice: `Look out for a height sign before it; the vehicle needs ${printSizeM(input.envelope.heightM)}.${hintOfUnsigned(input, place)}`,
     vehicle: { value: input.card.heightM, unit: 'm', what: 'height as measured' },
-    ...(hint === undefined && quiet ? { folded: true } : {}),
+    folded: hint === undefined && quiet,
   };
 }
 

@@ -35,7 +35,7 @@ export const roofed: SubjectRule = (input) => {
       say: `${nameOf(place)} of ${printRun(coveredM(bare))}; ${sayMissing(place)}.`,
       advice: `Look for the height before you drive in; the vehicle needs ${printSizeM(input.envelope.heightM)}.${hintOfUnsigned(input, place)}`,
       vehicle: { value: input.card.heightM, unit: 'm', what: 'height as measured' },
-      ...(shown === undefined || open.length < run.length ? { folded: true } : {}),
+      folded: shown === undefined || open.length < run.length,
     };
   });
   return findingsOfRuns(input, 'height', drafts);

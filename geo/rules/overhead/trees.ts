@@ -131,6 +131,6 @@ function draftOf(run: Run<TreePiece>): RunDraft {
     say: `Trees stand over or close to the road for ${printRun(length)}${whole > length * 1.3 ? ` of ${printRun(whole)}` : ''}.`,
     advice:
       'Keep off the edge where branches hang low, and mind the roof when you pull aside to let others pass.',
-    ...(main || length < FEW_M ? { folded: true } : {}),
+    folded: main || length < FEW_M,
   };
 }

@@ -63,7 +63,7 @@ function draftOf(input: RuleInput, run: Run<Piece>): RunDraft[] {
           ? `A tunnel of ${printRun(length)} with a rule on dangerous goods (${mapped.join(', ')}); ${gas}.`
           : `A tunnel of ${printRun(length)}; ${gas}.`,
       advice: bound,
-      ...(hazmat === undefined && !abroad ? { folded: true } : {}),
+      folded: hazmat === undefined && !abroad,
     },
   ];
 }

@@ -113,7 +113,7 @@ function draftOf(input: RuleInput, run: Run<CrossingPiece>): RunDraft {
         say: `A level crossing${run.length > 1 ? ` over ${run.length} tracks` : ''}${sayGuard(tags)}.${tail !== undefined && tail < LOW_TAIL ? ` Tracks may stand proud of the road; the tail clears ${printSlope(tail)}.` : ''}`,
         advice: `Drive on only when there is room for ${input.envelope.lengthM.toFixed(1)} m beyond the tracks.`,
         // behind barriers on a main road it is a road like any other, but for a low tail
-        ...(isGuarded(tags) && run.every(({ place }) => !isMinorRoad(place.wayTags)) ? { folded: true } : {}),
+        folded: isGuarded(tags) && run.every(({ place }) => !isMinorRoad(place.wayTags)),
       };
     case 'tram':
       return { ...draft, folded: true, say: 'Tram tracks cross the road.', advice: 'Do not stop on them.' };
@@ -134,7 +134,7 @@ function draftOf(input: RuleInput, run: Run<CrossingPiece>): RunDraft {
         ...draft,
         say: `${sayWhat(run)}.${tail !== undefined && tail < HUMP_RAMP ? clears : ''}`,
         advice: 'Slow down; loose things will fly.',
-        ...(tail !== undefined && tail < HUMP_RAMP ? {} : { folded: true }),
+        folded: tail === undefined || tail >= HUMP_RAMP,
       };
   }
 }

@@ -81,7 +81,7 @@ function unreadableWidths(input: RuleInput): Draft[] {
         tags: { [width.key]: width.text },
         say: `A width is mapped that cannot be read: ${width.key}=${width.text}.`,
         advice: `Look before you drive in; over the mirrors the vehicle is ${printSizeM(input.envelope.mirrorsWidthM)}.`,
-        ...(isMinorRoad(place.tags) ? {} : { folded: true }),
+        folded: !isMinorRoad(place.tags),
       },
     ];
   });
@@ -154,7 +154,7 @@ function draftOf(input: RuleInput, run: Run<NarrowPiece>, passing: readonly Plac
     tags: worst.tags,
     aspect: groupOf(worst.kind),
     vehicle,
-    ...(isQuiet(run) ? { folded: true } : {}),
+    folded: isQuiet(run),
   };
   const wide = sayWidth(worst);
   switch (worst.kind) {

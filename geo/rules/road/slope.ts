@@ -138,7 +138,7 @@ function gradeBreaks(input: RuleInput, pieces: readonly SlopePiece[]): RunDraft[
         tags: pick(steeper.tags, ['incline']),
         say: touches,
         // public roads are laid out in curves, up and down as well; ramps into yards and car parks are not
-        ...(isSiteRoad(before.tags) || isSiteRoad(place.tags) ? {} : { folded: true }),
+        folded: !isSiteRoad(before.tags) && !isSiteRoad(place.tags),
         advice: 'Creep over it at a slant with the passengers out, and have someone watch the underside.',
       },
     ];

@@ -1,3 +1,4 @@
+import { given } from '../../given.ts';
 import { onGround, poseAt } from '../motion/motion.ts';
 import { nearestAt } from './contact.ts';
 import type { Reading, Scene } from './scene.ts';
@@ -32,7 +33,7 @@ export function readScene(scene: Scene, index: number): Reading {
     steerRad,
     headingChangeRad: Math.abs(pose.headingRad - motion.headingRad[0]!),
     nearestM: near?.gapM ?? Number.POSITIVE_INFINITY,
-    ...(near ? { nearestTo: near.fixture.name } : {}),
+    ...given({ nearestTo: near?.fixture.name }),
   };
 }
 

@@ -7,6 +7,7 @@ import { followRoads } from '../../../geo/drive/match/follow-roads.ts';
 import { stripOf } from '../../../geo/drive/strip/strip-of.ts';
 import { matchLengths } from '../../../geo/drive/sum-up.ts';
 import { readLeaving } from '../../../geo/drive/times/leaving.ts';
+import { given } from '../../../geo/given.ts';
 import { weighForTheWay } from '../../../geo/load/on-the-way.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import type { Roads } from '../../../geo/roads/roads.ts';
@@ -110,10 +111,7 @@ export function createHandlers(): EngineHandlers {
           drive: opened.drive,
           roads: map,
           card: vehicle,
-          ...(loaded === undefined ? {} : { load: loaded.value }),
-          ...(country === undefined ? {} : { country }),
-          ...(margins === undefined ? {} : { margins }),
-          ...(leaving === undefined ? {} : { leaving: leaving.value }),
+          ...given({ load: loaded?.value, country, margins, leaving: leaving?.value }),
           notes: opened.notes,
           program: PROGRAM,
           made,

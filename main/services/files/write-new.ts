@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import { link, mkdir, unlink, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
+import { given } from '../../../geo/given.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 
 /**
@@ -22,7 +23,7 @@ export async function writeNew(
     for (const [name, text] of Object.entries(files)) {
       const temporary = join(folder, `.${name}.${randomUUID()}`);
       passing.add(temporary);
-      await writeFile(temporary, text, { flag: 'wx', ...(signal === undefined ? {} : { signal }) });
+      await writeFile(temporary, text, { flag: 'wx', ...given({ signal }) });
       const target = join(folder, name);
       await link(temporary, target);
       placed.push(target);

@@ -1,6 +1,7 @@
 import { type FileHandle, open, stat } from 'node:fs/promises';
 import { basename } from 'node:path';
 import type { Route } from '../../../geo/drive/gpx/route.ts';
+import { given } from '../../../geo/given.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { assembleRoads } from '../../../geo/roads/assemble.ts';
 import { Gather } from '../../../geo/roads/gather.ts';
@@ -67,7 +68,7 @@ function sourcesOf(paths: readonly string[], facts: readonly ReadFacts[]): MapSo
   return facts.map(({ sha256, dataDate }, i) => ({
     name: basename(paths[i] ?? ''),
     sha256,
-    ...(dataDate === undefined ? {} : { dataDate }),
+    ...given({ dataDate }),
   }));
 }
 

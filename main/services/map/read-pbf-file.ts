@@ -1,4 +1,5 @@
 import { inflateSync } from 'node:zlib';
+import { given } from '../../../geo/given.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { HEADER_MAX_BYTES, readBlobHeader, unpackBlob } from '../../../geo/roads/pbf/blob.ts';
 import { readBlock } from '../../../geo/roads/pbf/block.ts';
@@ -42,7 +43,7 @@ export async function readPbfFile(reading: Reading): Promise<Result<ReadFacts>> 
     sha256: reader.sha256(),
     notes,
     incomplete: notes,
-    ...(dataDate === undefined ? {} : { dataDate }),
+    ...given({ dataDate }),
   });
 }
 

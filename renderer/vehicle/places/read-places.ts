@@ -1,3 +1,4 @@
+import { given } from '../../../geo/given.ts';
 import type { Result } from '../../../geo/result.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import { readLimit, readLitres, readPlaceX } from './read-figures.ts';
@@ -65,7 +66,7 @@ function placesOf(rows: PlaceRows, read: ReadPlaces['rows']): NonNullable<ReadPl
   });
   const lockers = rows.lockers.map(({ name }, i) => {
     const { xM = 0, limitKg } = figures('lockers', i);
-    return { name, xM, ...(limitKg === undefined ? {} : { limitKg }) };
+    return { name, xM, ...given({ limitKg }) };
   });
   return {
     ...(seats.length > 0 && { seats }),

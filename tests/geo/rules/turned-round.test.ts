@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { given } from '../../../geo/given.ts';
 import type { Tags } from '../../../geo/roads/roads.ts';
 import { SUBJECTS_IN_ORDER } from '../../../geo/rules/index.ts';
 import { ask } from '../../support/ask.ts';
@@ -40,7 +41,7 @@ const tagsOf = fc
   .tuple(fc.array(tag, { maxLength: 5 }), fc.constantFrom(undefined, 'yes', '-1', 'no', 'reversible'))
   .map(([list, oneway]): Tags => {
     const tags = Object.fromEntries(list.map(([key, suffix, value]) => [key + suffix, value]));
-    return { highway: 'residential', ...tags, ...(oneway === undefined ? {} : { oneway }) };
+    return { highway: 'residential', ...tags, ...given({ oneway }) };
   });
 
 /** Levels, subjects and spans, which do not depend on how the road was drawn. */

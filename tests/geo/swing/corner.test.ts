@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { given } from '../../../geo/given.ts';
 import type { CornerRoom } from '../../../geo/swing/corner/corner-room.ts';
 import { fitCorner, largestRadiusM } from '../../../geo/swing/corner/fit-corner.ts';
 import { bendWidthNeededM, fitBend, fitCircle } from '../../../geo/swing/corner/fit-ring.ts';
@@ -24,7 +25,7 @@ const corners: fc.Arbitrary<CornerRoom> = fc
     kerbRadiusM: between(0.5, 10),
   })
   .map(({ rack, turnDeg, entryM, exitM, kerbRadiusM, ...sizes }) => ({
-    vehicle: swingVehicle({ ...sizes, ...(rack ? { rack } : {}) }),
+    vehicle: swingVehicle({ ...sizes, ...given({ rack }) }),
     turnRad: turnDeg * RAD,
     entryM,
     exitM,

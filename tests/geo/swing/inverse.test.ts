@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { given } from '../../../geo/given.ts';
 import { fullLockSwingM, noseSwingM, swingOfPointM, tailsOf } from '../../../geo/swing/circle.ts';
 import { gapForSteering, sideBeyondGap, steeringForGap, straightFirstM } from '../../../geo/swing/inverse.ts';
 import { type Motion, onGround, poseAt } from '../../../geo/swing/motion/motion.ts';
@@ -22,7 +23,7 @@ const vehicles = fc
       { nil: undefined },
     ),
   })
-  .map(({ rack, ...sizes }) => swingVehicle({ ...sizes, ...(rack ? { rack } : {}) }));
+  .map(({ rack, ...sizes }) => swingVehicle({ ...sizes, ...given({ rack }) }));
 
 /** Straight on, then the wheel held left until a third of a circle is turned. */
 function driven(vehicle: SwingVehicle, steerRad: number, straightM: number, reverse = false): Motion {

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { given } from '../../../geo/given.ts';
 import { fullLockSwingM, noseSwingM } from '../../../geo/swing/circle.ts';
 import { measureEnds, measureSwing } from '../../../geo/swing/measure-swing.ts';
 import type { Guide, GuidePath } from '../../../geo/swing/motion/guide-path.ts';
@@ -28,7 +29,7 @@ const anyVehicle = fc
       ...sizes,
       rearOverhangM: overhangShare * sizes.wheelbaseM,
       lockM: sizes.wheelbaseM / Math.tan((lockDeg * Math.PI) / 180),
-      ...(rack ? { rack } : {}),
+      ...given({ rack }),
     }),
   );
 

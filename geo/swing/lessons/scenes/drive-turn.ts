@@ -1,3 +1,4 @@
+import { given } from '../../../given.ts';
 import type { Turn } from '../../../report/report.ts';
 import { frontCornerRadiusM, tailSwingM } from '../../circle.ts';
 import type { SwingVehicle } from '../../swing-vehicle.ts';
@@ -39,7 +40,10 @@ function draftDriveTurn(turn: Turn, vehicle: SwingVehicle): Draft {
     const road = turn.entry.roadM < turn.exit.roadM ? turn.entry : turn.exit;
     const edges = { outerM: bendRadiusM + road.roadM / 2, innerM: bendRadiusM - road.roadM / 2 };
     const lanes = road.laneM < road.roadM - LANE_LEAST_M;
-    return ring(title, vehicle, radiusM, turnRad, { ...edges, ...(lanes ? { laneLineM: bendRadiusM } : {}) });
+    return ring(title, vehicle, radiusM, turnRad, {
+      ...edges,
+      ...given({ laneLineM: lanes ? bendRadiusM : undefined }),
+    });
   }
   if (circleM !== undefined) {
     if (turn.kind === 'u-turn' && circleM < ROAD_MOST_M)

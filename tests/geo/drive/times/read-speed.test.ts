@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readSpeed } from '../../../../geo/drive/times/read-speed.ts';
+import { given } from '../../../../geo/given.ts';
 
 const kmh = (text: string) => {
   const read = readSpeed(text);
@@ -47,7 +48,7 @@ describe('a speed limit', () => {
     ['DE:living_street', 'living_street', 'DE'],
     ['national', 'national', undefined],
   ])('mapped as "%s" is the general limit of its kind of road', (text, context, country) => {
-    expect(readSpeed(text)).toEqual({ kind: 'implied', context, ...(country ? { country } : {}) });
+    expect(readSpeed(text)).toEqual({ kind: 'implied', context, ...given({ country }) });
   });
 
   it('never throws, and a figure it gives is one a road can have', () => {

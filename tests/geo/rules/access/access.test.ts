@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { given } from '../../../../geo/given.ts';
 import type { Tags } from '../../../../geo/roads/roads.ts';
 import { access } from '../../../../geo/rules/access/access.ts';
 import { map } from '../../../../geo/rules/road/map.ts';
@@ -117,7 +118,7 @@ describe('access', () => {
     const heavy = { ...COACHBUILT, grossKg: 3850 };
     const roads = threeRoads({ 2: { 'hgv:conditional': 'no @ (22:00-06:00)' } });
     const at = (leaveAt?: string) =>
-      askDrive(access, roads, [1, 2, 3], heavy, { country: 'DE', ...(leaveAt ? { leaveAt } : {}) }).map(
+      askDrive(access, roads, [1, 2, 3], heavy, { country: 'DE', ...given({ leaveAt }) }).map(
         (one) => one.level,
       );
     expect(at('2027-06-16T23:00')).toEqual(['barred']);
@@ -230,7 +231,7 @@ describe('a forbidden turn', () => {
       roads,
       driveOn(roads, [1, 2, 3], { brokenTurns: [{ atM: 300, restriction, lat: 50, lon: 7 }] }),
       COACHBUILT,
-      leaveAt === undefined ? {} : { leaveAt },
+      given({ leaveAt }),
     );
   }
 

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { given } from '../../../../geo/given.ts';
 import type { Turn } from '../../../../geo/report/report.ts';
 import { tailSwingM } from '../../../../geo/swing/circle.ts';
 import { buildScene, steeredScene } from '../../../../geo/swing/lessons/build-scene.ts';
@@ -346,8 +347,7 @@ describe('a turn of a drive', () => {
               exit: { laneM: Math.min(c, d), roadM: Math.max(c, d), from: 'tags' },
               kerbRadiusM,
               rearAxleRadiusM,
-              ...(circleM === undefined ? {} : { circleM }),
-              ...(bendRadiusM === undefined ? {} : { bendRadiusM }),
+              ...given({ circleM, bendRadiusM }),
             }),
             withRack,
           );

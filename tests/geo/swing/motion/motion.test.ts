@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { given } from '../../../../geo/given.ts';
 import { fullLockSwingM } from '../../../../geo/swing/circle.ts';
 import { measureEnds } from '../../../../geo/swing/measure-swing.ts';
 import { follow } from '../../../../geo/swing/motion/follow.ts';
@@ -24,9 +25,7 @@ const sizes = {
     { nil: undefined },
   ),
 };
-const vehicles = fc
-  .record(sizes)
-  .map(({ rack, ...given }) => swingVehicle({ ...given, ...(rack ? { rack } : {}) }));
+const vehicles = fc.record(sizes).map(({ rack, ...sizes }) => swingVehicle({ ...sizes, ...given({ rack }) }));
 
 /** The wheel turned anyhow, at most to full lock, over up to 40 m: each a share of full lock reached after some metres. */
 const programs = fc.array(
@@ -105,7 +104,7 @@ describe('the tail of any vehicle driven forward from straight', () => {
       fc.property(vehicles, programs, ({ rack, ...bare }, turns) => {
         fc.pre(rack !== undefined);
         const without = measureEnds(bare, steered(bare, turns)).tail.swingM;
-        const withIt = measureEnds({ ...bare, ...(rack ? { rack } : {}) }, steered(bare, turns)).tail.swingM;
+        const withIt = measureEnds({ ...bare, ...given({ rack }) }, steered(bare, turns)).tail.swingM;
         expect(withIt).toBeGreaterThanOrEqual(without - 1e-12);
       }),
       { numRuns: 1_000 },

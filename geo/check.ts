@@ -13,7 +13,8 @@ import { type DriveReport, type Finding, verdictOf } from './report/report.ts';
 import type { Roads } from './roads/roads.ts';
 import { WAY_KIND } from './roads/roads.ts';
 import { type Along, alongDrive, isoText } from './rules/along.ts';
-import { SUBJECTS_IN_ORDER } from './rules/index.ts';
+import { makeFindings } from './rules/finding.ts';
+import { RULES } from './rules/index.ts';
 import { DEFAULT_MARGINS, type Margins } from './rules/rule.ts';
 import { rulesUsed } from './rules/rules-used.ts';
 import type { VehicleCard } from './vehicle/card.ts';
@@ -69,9 +70,8 @@ export function checkDrive(input: CheckInput): DriveReport {
     country,
     along,
   };
-  const findings = SUBJECTS_IN_ORDER.flatMap((subject) => subject(ruleInput))
-    .sort(inDrivingOrder)
-    .map((finding) => withPassTime(finding, along));
+  const drafts = RULES.flatMap((rule) => rule(ruleInput));
+  const findings = makeFindings(ruleInput, drafts).map((finding) => withPassTime(finding, along));
   const notes = [...(leaving?.note === undefined ? [] : [leaving.note]), ...(input.notes ?? [])];
   return {
     format: 'lanegauge.report',
@@ -119,10 +119,6 @@ function withPassTime(finding: Finding, along: Along): Finding {
 function clockOf<K extends string>(along: Along, name: K, m: number): { readonly [N in K]?: string } {
   const clock = along.clockAt(m);
   return clock === undefined ? {} : ({ [name]: isoText(clock) } as { [N in K]?: string });
-}
-
-function inDrivingOrder(a: Finding, b: Finding): number {
-  return a.fromM - b.fromM || a.toM - b.toM || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);
 }
 
 function countDriven(roads: Roads): number {

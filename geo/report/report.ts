@@ -1,32 +1,12 @@
 import { z } from 'zod';
 import { loadResultSchema } from '../load/result.ts';
 import { vehicleCardSchema } from '../vehicle/card.ts';
+import { isKindOf, KINDS, type Kind, SUBJECTS, type Subject, WANTS } from './kinds.ts';
 import { LEVELS, type Level, VERDICTS, type Verdict } from './level.ts';
 
-export type { Level, Verdict };
+export type { Level, Subject, Verdict };
 
-/** What a finding is about. */
-export const SUBJECTS = [
-  'height',
-  'width',
-  'length',
-  'mass',
-  'axle',
-  'access',
-  'barrier',
-  'ground',
-  'water',
-  'slope',
-  'narrow',
-  'trees',
-  'tunnel',
-  'crossing',
-  'turn',
-  'swing',
-  'zone',
-  'map',
-] as const;
-export type Subject = (typeof SUBJECTS)[number];
+const ALL_KINDS: readonly Kind[] = Object.values(KINDS).flat();
 
 const place = z.strictObject({ lat: z.number(), lon: z.number() });
 
@@ -76,35 +56,45 @@ export const turnSchema = z.strictObject({
 });
 export type Turn = z.infer<typeof turnSchema>;
 
-export const findingSchema = z.strictObject({
-  /** subject + OSM ids + direction (+ pass number): the same input gives the same id */
-  id: z.string(),
-  level: z.enum(LEVELS),
-  subject: z.enum(SUBJECTS),
-  /** metres along the drive; equal for a finding at a node */
-  fromM: z.number(),
-  toM: z.number(),
-  /** where it first binds */
-  at: place,
-  road: z.string().optional(),
-  osm: z.array(z.strictObject({ type: z.enum(['node', 'way', 'relation']), id: z.number() })),
-  /** the tags that decided, as mapped */
-  tags: z.record(z.string(), z.string()),
-  limit: z
-    .strictObject({ value: z.number(), unit: z.enum(['m', 'kg', 'deg', '%']), asMapped: z.string() })
-    .optional(),
-  /** the card's figure */
-  vehicle: z.strictObject({ value: z.number(), unit: z.string(), what: z.string() }).optional(),
-  /** limit minus vehicle, negative when over; height counts its measuring allowance */
-  spare: z.number().optional(),
-  passesAt: z.string().optional(),
-  /** for the subjects turn and swing */
-  turn: turnSchema.optional(),
-  say: z.string(),
-  advice: z.string(),
-  /** complete, but screens may fold it away */
-  folded: z.boolean().optional(),
-});
+export const findingSchema = z
+  .strictObject({
+    /** subject + OSM ids + direction (+ pass number): the same input gives the same id */
+    id: z.string(),
+    level: z.enum(LEVELS),
+    subject: z.enum(SUBJECTS),
+    /** one of the subject's own (kinds.ts) */
+    kind: z.enum(ALL_KINDS),
+    wants: z.enum(WANTS).optional(),
+    /** id of the local note that made or settled it */
+    note: z.string().optional(),
+    /** metres along the drive; equal for a finding at a node */
+    fromM: z.number(),
+    toM: z.number(),
+    /** where it first binds */
+    at: place,
+    road: z.string().optional(),
+    osm: z.array(z.strictObject({ type: z.enum(['node', 'way', 'relation']), id: z.number() })),
+    /** the tags that decided, as mapped */
+    tags: z.record(z.string(), z.string()),
+    limit: z
+      .strictObject({ value: z.number(), unit: z.enum(['m', 'kg', 'deg', '%']), asMapped: z.string() })
+      .optional(),
+    /** the card's figure */
+    vehicle: z.strictObject({ value: z.number(), unit: z.string(), what: z.string() }).optional(),
+    /** limit minus vehicle, negative when over; height counts its measuring allowance */
+    spare: z.number().optional(),
+    passesAt: z.string().optional(),
+    /** for the subjects turn and swing */
+    turn: turnSchema.optional(),
+    say: z.string(),
+    advice: z.string(),
+    /** complete, but screens may fold it away */
+    folded: z.literal(true).optional(),
+  })
+  .refine(({ subject, kind }) => isKindOf(subject, kind), {
+    path: ['kind'],
+    error: 'no kind of this subject',
+  });
 export type Finding = z.infer<typeof findingSchema>;
 
 /** The report of one drive with one vehicle, format `lanegauge.report` version 1. */

@@ -7,27 +7,27 @@ const DOUBTS: readonly {
   readonly several: string;
 }[] = [
   {
-    fits: ({ id, tags }) => id.includes(':above') && tags['building'] === undefined,
+    fits: ({ kind }) => kind === 'bridge above' || kind === 'gateway',
     one: 'bridge over the road without a mapped height',
     several: 'bridges over the road without a mapped height',
   },
   {
-    fits: ({ id }) => id.includes(':roof'),
+    fits: ({ kind }) => kind === 'roof',
     one: 'tunnel without a mapped height',
     several: 'tunnels without a mapped height',
   },
   {
-    fits: ({ id }) => id.includes(':above'),
+    fits: ({ kind }) => kind === 'building above',
     one: 'building drawn over the road',
     several: 'buildings drawn over the road',
   },
   {
-    fits: ({ id }) => id.startsWith('map:off'),
+    fits: ({ kind }) => kind === 'off the map',
     one: 'short bit off the mapped roads',
     several: 'short bits off the mapped roads',
   },
   {
-    fits: ({ id }) => id.startsWith('map:gap'),
+    fits: ({ kind }) => kind === 'gap in the route',
     one: 'short break in the route',
     several: 'short breaks in the route',
   },

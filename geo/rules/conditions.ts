@@ -2,8 +2,7 @@ import type { LocalMoment } from '../clock/moment.ts';
 import { alpha2 } from '../country/country-of.ts';
 import { type ConditionContext, figuresOf } from '../tags/conditional/context.ts';
 import { goodsSignsAt } from './limits/goods-signs.ts';
-import { placeAt } from './make-finding.ts';
-import type { Place } from './places.ts';
+import { type Place, placeAt } from './places.ts';
 import type { RuleInput } from './rule.ts';
 
 /**

@@ -21,8 +21,8 @@ import { slope } from './road/slope.ts';
 import { water } from './road/water.ts';
 import type { SubjectRule } from './rule.ts';
 
-/** Every subject the check asks. The list is the documentation. */
-export const SUBJECTS_IN_ORDER: readonly SubjectRule[] = [
+/** Every rule the check asks. The list is the documentation. */
+export const RULES: readonly SubjectRule[] = [
   height,
   bridgeAbove,
   roofed,

@@ -1,5 +1,5 @@
 import type { Drive } from '../drive/drive.ts';
-import { nodesOnDrive } from '../drive/drive-place.ts';
+import { nodesOnDrive, pointAt } from '../drive/drive-place.ts';
 import type { Roads, Tags } from '../roads/roads.ts';
 import { mayBeLimit } from '../tags/limit-key.ts';
 
@@ -20,6 +20,15 @@ export interface Place {
   readonly road: string | undefined;
   /** the driven way's tags */
   readonly wayTags: Tags;
+}
+
+/** Where the drive is after so many metres; nowhere (0, 0) for a drive without legs. */
+export function placeAt(
+  { drive, roads }: { readonly drive: Drive; readonly roads: Roads },
+  m: number,
+): { readonly lat: number; readonly lon: number } {
+  const point = pointAt(drive, roads, m);
+  return { lat: point?.lat ?? 0, lon: point?.lon ?? 0 };
 }
 
 /** A road as people call it: `Mill Lane (B1234)`. */

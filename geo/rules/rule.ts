@@ -1,10 +1,10 @@
 import type { Drive } from '../drive/drive.ts';
 import type { LoadResult } from '../load/result.ts';
-import type { Finding } from '../report/report.ts';
 import type { Roads } from '../roads/roads.ts';
 import type { VehicleCard } from '../vehicle/card.ts';
 import type { Envelope } from '../vehicle/envelope.ts';
 import type { Along } from './along.ts';
+import type { Draft } from './finding.ts';
 
 /** Spare asked for before a passage counts as free. Metres. */
 export interface Margins {
@@ -31,7 +31,7 @@ export interface RuleInput {
 }
 
 /**
- * One subject: everything it has to say about this drive with this vehicle, in driving order.
- * Pure; adding a subject is one file with one of these and a line in rules/index.ts.
+ * Everything one rule has to say about this drive with this vehicle, in any order.
+ * Pure; adding one is a file with one of these and a line in rules/index.ts.
  */
-export type SubjectRule = (input: RuleInput) => Finding[];
+export type SubjectRule = (input: RuleInput) => Draft[];

@@ -5,6 +5,7 @@ import type { LoadResult } from '../../geo/load/result.ts';
 import type { Finding } from '../../geo/report/report.ts';
 import type { Tags } from '../../geo/roads/roads.ts';
 import { alongDrive } from '../../geo/rules/along.ts';
+import { makeFindings } from '../../geo/rules/finding.ts';
 import { DEFAULT_MARGINS, type SubjectRule } from '../../geo/rules/rule.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { envelopeOf } from '../../geo/vehicle/envelope.ts';
@@ -48,7 +49,7 @@ export function ask(
   const { roads } = map;
   const leaving = leaveAt === undefined ? undefined : readLeaving(leaveAt, drive, roads);
   if (leaving?.ok === false) throw new Error(leaving.error.message);
-  return rule({
+  const input = {
     drive,
     roads,
     card,
@@ -62,7 +63,8 @@ export function ask(
         ? {}
         : { leaving: leaving.value, times: timetable(drive, roads, { vehicle: card }) }),
     }),
-  });
+  };
+  return makeFindings(input, rule(input));
 }
 
 /** What a subject says about one straight road with these tags, way 1, driven along its drawn order or against it. */

@@ -7,11 +7,12 @@ import { sayClause } from '../../tags/say-condition.ts';
 import { turnRuleFor } from '../../tags/turn-restriction.ts';
 import { contextsAt } from '../conditions.ts';
 import { type EndRuns, isWithin, restrictedRuns } from '../end-runs.ts';
+import type { Draft } from '../finding.ts';
 import { goodsSignsAt, sayGoods } from '../limits/goods-signs.ts';
 import { adviseOpen } from '../limits/hold-limits.ts';
-import { type Draft, makeFindings } from '../make-finding.ts';
 import { drivenWays, type Place, roadName } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
+import { runOf } from '../run.ts';
 import { judgeAccess } from './judge-access.ts';
 import { laneWordsOf } from './lane-access.ts';
 import { nodeAccess } from './node-access.ts';
@@ -21,12 +22,12 @@ import { wrongWays } from './wrong-way.ts';
 /** Who may drive there: access of every driven way and of points on it, one-way roads driven against, turn restrictions broken. */
 export const access: SubjectRule = (input) => {
   const runs = restrictedRuns(input.drive, input.roads);
-  return makeFindings(input, 'access', [
+  return [
     ...drivenWays(input.drive, input.roads).flatMap((place) => wayAccess(input, place, runs)),
     ...nodeAccess(input),
     ...againstOneways(input),
     ...brokenTurns(input),
-  ]);
+  ];
 };
 
 function wayAccess(input: RuleInput, place: Place, runs: EndRuns): Draft[] {
@@ -34,7 +35,9 @@ function wayAccess(input: RuleInput, place: Place, runs: EndRuns): Draft[] {
   const { tags, forward } = place;
   const deciding = accessFor(tags, forward);
   const { words, beside } = judgeAccess(input, place, within, deciding);
-  const own = [...(words === undefined ? [] : [words]), ...beside].map((each) => ({ ...each, place }));
+  const own = [...(words === undefined ? [] : [words]), ...beside].map(
+    (each): Draft => ({ ...each, subject: 'access', run: runOf(place) }),
+  );
   if (words?.level === 'barred' || deciding.rank >= modeRank('motorhome')) return own;
   return [...own, ...lorryAccess(input, place, within)];
 }
@@ -55,7 +58,14 @@ function lorryAccess(input: RuleInput, place: Place, within: boolean): Draft[] {
   const byLane = forms
     .filter((form) => form.lanes && !isConditional(form))
     .flatMap((form) => laneWordsOf(form, within, undefined) ?? []);
-  const drafts = byLane.map((words) => ({ ...words, place, say: `${words.say} ${sayGoods(signs)}` }));
+  const drafts = byLane.map(
+    (words): Draft => ({
+      ...words,
+      subject: 'access',
+      run: runOf(place),
+      say: `${words.say} ${sayGoods(signs)}`,
+    }),
+  );
   if (!closes && !open.some((each) => each.unreadable)) return drafts;
   const certain = signs.are === 'bind' && open.length === 0;
   const asked = open.map(sayOpenAccess).join(' ');
@@ -68,8 +78,10 @@ function lorryAccess(input: RuleInput, place: Place, within: boolean): Draft[] {
   return [
     ...drafts,
     {
+      subject: 'access',
+      kind: 'lorries',
       level,
-      place,
+      run: runOf(place),
       tags: Object.fromEntries(tags.map(({ key, text }) => [key, text])),
       say: [
         `Lorries: ${tags.map(({ key, text }) => `${key}=${text}`).join(', ')}.`,
@@ -86,14 +98,16 @@ function lorryAccess(input: RuleInput, place: Place, within: boolean): Draft[] {
 function againstOneways(input: RuleInput): Draft[] {
   return wrongWays(input)
     .filter((wrong) => !wrong.doubtful)
-    .map(({ place, oneway }) => {
+    .map(({ place, oneway }): Draft => {
       const { open } = oneway;
       const tag = `${oneway.key}=${oneway.text}`;
       const certain = oneway.allowed === 'no';
       const why = open === undefined ? '' : ` It is not settled here: ${open.why}.`;
       return {
+        subject: 'access',
+        kind: 'one-way',
         level: certain ? 'barred' : (open?.level ?? 'unknown'),
-        place,
+        run: runOf(place),
         tags: { [oneway.key]: oneway.text },
         say: certain
           ? `The drive runs against this one-way road (${tag}).`
@@ -109,7 +123,7 @@ function againstOneways(input: RuleInput): Draft[] {
 }
 
 function brokenTurns(input: RuleInput): Draft[] {
-  return input.drive.brokenTurns.flatMap(({ atM, restriction }) => {
+  return input.drive.brokenTurns.flatMap(({ atM, restriction }): Draft[] => {
     const place = turnPlace(input, restriction, atM);
     const rule = turnRuleFor(restriction.tags, () => contextsAt(input, place, false));
     if (rule.binds === 'no') return [];
@@ -120,8 +134,10 @@ function brokenTurns(input: RuleInput): Draft[] {
     const look = 'Look for the sign before turning.';
     return [
       {
+        subject: 'access',
+        kind: 'turn restriction',
         level: certain ? 'barred' : (open?.level ?? 'unknown'),
-        place,
+        run: runOf(place),
         tags: { [rule.key]: rule.text },
         say: certain
           ? `The turn driven here is forbidden (${words}).${sayClause(rule.clause)}`

@@ -1,4 +1,5 @@
 import { given } from '../../given.ts';
+import type { KindOf } from '../../report/kinds.ts';
 import type { Tags } from '../../roads/roads.ts';
 import { type AccessTag, accessConditions, taggedAccess } from '../../tags/access.ts';
 import { barrierEffect, canOpen } from '../../tags/barrier-node.ts';
@@ -7,10 +8,11 @@ import { type OpenCondition, resolveTag } from '../../tags/resolve.ts';
 import { readLength } from '../../units/read-length.ts';
 import { contextsAt } from '../conditions.ts';
 import { type EndRuns, isWithin, siteRuns } from '../end-runs.ts';
+import type { Draft } from '../finding.ts';
 import { adviseOpen } from '../limits/hold-limits.ts';
-import { type Draft, makeFindings } from '../make-finding.ts';
 import { drivenWays, type Place, passedNodes } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
+import { runOf } from '../run.ts';
 import { judgeAccess } from './judge-access.ts';
 import { isJunction } from './junction.ts';
 import { adviseAccess, sayOpenAccess } from './say-access.ts';
@@ -24,7 +26,7 @@ export const barrier: SubjectRule = (input) => {
   const drafts = passedNodes(input.drive, input.roads)
     .filter((place) => place.tags['barrier'] !== undefined)
     .flatMap((place) => judgeBarrier(input, place, runs));
-  return makeFindings(input, 'barrier', [...drafts, ...barrierWays(input)]);
+  return [...drafts, ...barrierWays(input)];
 };
 
 /** A road mapped as a barrier itself: a slip of the mapper's, or a wall; only one that is open anyway says nothing. */
@@ -34,8 +36,10 @@ function barrierWays(input: RuleInput): Draft[] {
     if (kind === undefined || barrierEffect(kind) === 'open') return [];
     return [
       {
+        subject: 'barrier',
+        kind: 'along the road',
         level: 'unknown',
-        place,
+        run: runOf(place),
         tags: { barrier: kind },
         say: `The road is mapped as a barrier along its whole line (barrier=${kind}).`,
         advice: 'Look before you rely on it.',
@@ -74,15 +78,19 @@ function judgeTagged(input: RuleInput, place: Place, kind: string, within: boole
   const aspect = (draft: { readonly aspect?: string }, i: number) =>
     i === 0 ? {} : { aspect: draft.aspect ?? String(i) };
   if (untagged === 'maybe' && byKind !== undefined) return [openBarrier(input, place, within, byKind)];
-  return said.map(({ aspect: name, ...each }, i) => ({
-    ...each,
-    // a bar that something nobody understands may lift
-    level: each.level === 'care' || untagged === 'no' ? each.level : 'unknown',
-    place,
-    tags: { ...barrierTags(tags, []), ...each.tags },
-    say: `${nameOf(tags)} on the road. ${each.say}`,
-    ...aspect({ ...given({ aspect: name }) }, i),
-  }));
+  return said.map(
+    ({ aspect: name, ...each }, i): Draft => ({
+      ...each,
+      // a bar that something nobody understands may lift
+      level: each.level === 'care' || untagged === 'no' ? each.level : 'unknown',
+      subject: 'barrier',
+      kind: kindOf(kind),
+      run: runOf(place),
+      tags: { ...barrierTags(tags, []), ...each.tags },
+      say: `${nameOf(tags)} on the road. ${each.say}`,
+      ...aspect({ ...given({ aspect: name }) }, i),
+    }),
+  );
 }
 
 /** Its kind shuts the road, and an unsettled condition may open it. */
@@ -112,8 +120,10 @@ function judgeKind(input: RuleInput, place: Place, kind: string): Draft | undefi
   if (effect === 'open') return undefined;
   if (effect === 'unknown')
     return {
+      subject: 'barrier',
+      kind: kindOf(kind),
       level: 'unknown',
-      place,
+      run: runOf(place),
       tags: barrierTags(tags, ['locked']),
       say: `${nameOf(tags)} on the road; the map does not say whether ${canOpen(kind) ? 'it opens' : 'vehicles get through'}${tags['locked'] === 'yes' ? ', and has it locked' : ''}.`,
       advice: 'Find out whether it is open, or take another road.',
@@ -124,14 +134,23 @@ function judgeKind(input: RuleInput, place: Place, kind: string): Draft | undefi
   const needM = input.envelope.mirrorsWidthM + input.margins.physicalWidthM;
   const mayPass = between.kind === 'value' && between.value >= needM;
   return {
+    subject: 'barrier',
+    kind: kindOf(kind),
     level: mayPass ? 'unknown' : 'barred',
-    place,
+    run: runOf(place),
     tags: barrierTags(tags, ['width']),
     say: mayPass
       ? `${nameOf(tags)} on the road; "width=${tags['width']}" may be the gap left to drive through.`
       : `${nameOf(tags)} on the road: no way through for motor vehicles.`,
     advice: mayPass ? 'Find out whether the gap is that wide, or take another road.' : 'Take another road.',
   };
+}
+
+function kindOf(kind: string): KindOf<'barrier'> {
+  if (kind === 'height_restrictor') return 'height bar';
+  if (kind === 'width_restrictor') return 'width bar';
+  if (canOpen(kind)) return 'gate';
+  return barrierEffect(kind) === 'shut' ? 'bollard' : 'other';
 }
 
 function hasHeightFigure(place: Place): boolean {
@@ -154,8 +173,10 @@ function hasWidthFigure({ tags, forward }: Place): boolean {
 
 function bareWidthBar(place: Place): Draft {
   return {
+    subject: 'barrier',
+    kind: 'width bar',
     level: 'unknown',
-    place,
+    run: runOf(place),
     tags: barrierTags(place.tags, ['maxwidth']),
     say: 'A width restrictor on the road; the map does not give the width it leaves.',
     advice: 'Find out its width before driving there. Most are made to let cars through and no more.',
@@ -164,8 +185,10 @@ function bareWidthBar(place: Place): Draft {
 
 function bareHeightBar(place: Place): Draft {
   return {
+    subject: 'barrier',
+    kind: 'height bar',
     level: 'unknown',
-    place,
+    run: runOf(place),
     tags: barrierTags(place.tags, ['maxheight']),
     say: 'A height bar on the road; the map does not give its height.',
     advice: 'Find out its height before driving there. Most bars stand at 2.0 to 2.3 m.',

@@ -1,10 +1,12 @@
 import type { Tags } from '../../roads/roads.ts';
 import { limitClaims } from '../../tags/limits.ts';
+import { pick } from '../../tags/pick.ts';
 import { printMetres, printTonnes } from '../../units/print.ts';
 import { departureSlope, printSlope } from '../../vehicle/ground-angles.ts';
+import type { Draft } from '../finding.ts';
 import { drivenWays } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
-import { findingsOfRuns, joinRuns, type Piece, pick, type Run, type RunDraft, wholeOf } from '../runs.ts';
+import { joinRuns, type Piece, type Run, wholeOf } from '../run.ts';
 
 /** Pieces of one crossing. Metres. */
 const ONE_FERRY_M = 50;
@@ -18,23 +20,7 @@ export const ferry: SubjectRule = (input) => {
     .filter(({ tags }) => isFerry(tags))
     .map(wholeOf);
   const runs = joinRuns(pieces, ONE_FERRY_M);
-  return [
-    ...findingsOfRuns(
-      input,
-      'length',
-      runs.flatMap((run) => sizes(input, run)),
-    ),
-    ...findingsOfRuns(
-      input,
-      'slope',
-      runs.map((run) => ramp(input, run)),
-    ),
-    ...findingsOfRuns(
-      input,
-      'tunnel',
-      runs.flatMap((run) => gas(input, run)),
-    ),
-  ];
+  return runs.flatMap((run) => [...sizes(input, run), ramp(input, run), ...gas(input, run)]);
 };
 
 function isFerry(tags: Tags): boolean {
@@ -46,14 +32,17 @@ function nameOf(run: Run<Piece>): string {
   return name === undefined ? 'A ferry' : `The ferry ${name}`;
 }
 
-function sizes(input: RuleInput, run: Run<Piece>): RunDraft[] {
+function sizes(input: RuleInput, run: Run<Piece>): Draft[] {
   const mapped = run.some(({ place }) => limitClaims(place.tags, ['length'], place.forward).length > 0);
   if (mapped) return [];
   const { lengthM, mirrorsWidthM, grossKg } = input.envelope;
   return [
     {
+      subject: 'length',
+      kind: 'ferry',
       level: 'unknown',
       run,
+      again: 'folded',
       aspect: 'ferry',
       tags: pick(run[0].place.tags, ['route', 'name', 'operator']),
       say: `${nameOf(run)}: no limit of length is mapped.`,
@@ -63,11 +52,14 @@ function sizes(input: RuleInput, run: Run<Piece>): RunDraft[] {
   ];
 }
 
-function ramp(input: RuleInput, run: Run<Piece>): RunDraft {
+function ramp(input: RuleInput, run: Run<Piece>): Draft {
   const tail = departureSlope(input.card);
   return {
+    subject: 'slope',
+    kind: 'ramp',
     level: 'care',
     run,
+    again: 'folded',
     aspect: 'ramp',
     tags: pick(run[0].place.tags, ['route']),
     say:
@@ -78,13 +70,16 @@ function ramp(input: RuleInput, run: Run<Piece>): RunDraft {
   };
 }
 
-function gas(input: RuleInput, run: Run<Piece>): RunDraft[] {
+function gas(input: RuleInput, run: Run<Piece>): Draft[] {
   const { gasKg } = input.card;
   if (gasKg === undefined || gasKg <= 0) return [];
   return [
     {
+      subject: 'tunnel',
+      kind: 'ferry',
       level: 'care',
       run,
+      again: 'folded',
       aspect: 'gas',
       tags: pick(run[0].place.tags, ['route', 'operator']),
       say: `${nameOf(run)} with ${gasKg} kg of gas on board.`,

@@ -16,7 +16,14 @@ import { adviseOpen } from '../limits/hold-limits.ts';
 import type { Place } from '../places.ts';
 import type { RuleInput } from '../rule.ts';
 import { laneWords } from './lane-access.ts';
-import { type AccessWords, adviseAccess, sayAccess, sayDoubt, sayOpenAccess } from './say-access.ts';
+import {
+  type AccessWords,
+  adviseAccess,
+  KIND_OF_MEANING,
+  sayAccess,
+  sayDoubt,
+  sayOpenAccess,
+} from './say-access.ts';
 
 /** What one access tag or the lack of one means: `untagged` where nothing of the motorhome's chain is mapped. */
 type Case = { readonly access: Access; readonly level: Level | undefined } | 'untagged';
@@ -108,6 +115,7 @@ function settledWords(
   const then = next && caseOf({ value: next.value, from: next.value === undefined ? undefined : next.tag });
   const free = next && now && then && then !== 'untagged' && then.level === undefined;
   return {
+    kind: KIND_OF_MEANING[access.meaning],
     level,
     tags: {
       [access.key]: place.tags[access.key] ?? access.text,
@@ -134,6 +142,7 @@ function openWords(
     !open.some((each) => each.unreadable);
   if (certain && worst !== undefined)
     return {
+      kind: KIND_OF_MEANING[worst.access.meaning],
       level: 'barred',
       tags: { [worst.access.key]: place.tags[worst.access.key] ?? worst.access.text },
       say: about,
@@ -144,6 +153,7 @@ function openWords(
   if (worst !== undefined && worst.access.key in place.tags)
     tags[worst.access.key] = place.tags[worst.access.key] ?? '';
   return {
+    kind: worst === undefined ? 'not understood' : KIND_OF_MEANING[worst.access.meaning],
     level,
     tags,
     say: [about, ...open.map(sayOpenAccess)].filter((text) => text !== '').join(' '),
@@ -192,6 +202,7 @@ function withLift(words: AccessWords, doubts: readonly AccessDoubt[], within: bo
 
 function doubtWords(doubt: AccessDoubt, within: boolean): AccessWords {
   return {
+    kind: doubt.binding === 'motorcar' ? 'unclear' : 'not understood',
     level: 'unknown',
     tags: { [doubt.key]: doubt.text },
     say: sayDoubt(doubt),

@@ -34,6 +34,7 @@ export function laneWords(
     if (first === undefined && !open.some((each) => each.unreadable)) return [];
     const about = open.map(sayOpenAccess).join(' ');
     return {
+      kind: 'lane' as const,
       level: 'unknown' as const,
       tags: Object.fromEntries(open.map(({ tag }) => [tag.key, tag.text])),
       say: first === undefined ? about : `${first.say} ${about}`,
@@ -62,7 +63,7 @@ export function laneWordsOf(
         ? 'unreadable'
         : 'binds';
   });
-  const common = { tags: { [tag.key]: tag.text }, aspect: tag.key };
+  const common = { kind: 'lane' as const, tags: { [tag.key]: tag.text }, aspect: tag.key };
   const said = `"${tag.key}=${tag.text}"`;
   if (lanes.bound === 'none') return undefined;
   const closed = deciding !== undefined && accessLevel(deciding.meaning, within) === 'barred';

@@ -2,9 +2,10 @@ import type { Tags } from '../../roads/roads.ts';
 import { taggedAccess } from '../../tags/access.ts';
 import { isMotorhomeMode } from '../../tags/modes.ts';
 import { isWithin, siteRuns } from '../end-runs.ts';
-import type { Draft } from '../make-finding.ts';
+import type { Draft } from '../finding.ts';
 import { type Place, passedNodes } from '../places.ts';
 import type { RuleInput } from '../rule.ts';
+import { runOf } from '../run.ts';
 import { judgeAccess } from './judge-access.ts';
 import { isJunction } from './junction.ts';
 
@@ -51,13 +52,14 @@ function judgeNode(input: RuleInput, place: Place, within: boolean): Draft[] {
   const { words, beside } = judgeAccess(input, { ...place, tags }, within, taggedAccess(tags, place.forward));
   const drafts = [...(words === undefined ? [] : [words]), ...beside].map((each) => ({
     ...each,
-    place,
+    subject: 'access' as const,
+    run: runOf(place),
     say: `A point on the road: ${lowerFirst(each.say)}`,
   }));
   if (ofOthers)
     return drafts.map((draft) => ({
       ...draft,
-      level: 'unknown',
+      level: 'unknown' as const,
       folded: true,
       say: `${draft.say} It is mapped on a thing beside or across the road, and may be said of that.`,
       advice: 'Look for a sign there.',
@@ -68,7 +70,7 @@ function judgeNode(input: RuleInput, place: Place, within: boolean): Draft[] {
       ? draft
       : {
           ...draft,
-          level: 'unknown',
+          level: 'unknown' as const,
           say: `${draft.say} It is mapped on a junction and may be meant for the side road.`,
           advice: 'Look for the sign, or take another road.',
         },

@@ -1,12 +1,25 @@
+import type { KindOf } from '../../report/kinds.ts';
 import type { Level } from '../../report/report.ts';
 import type { Tags } from '../../roads/roads.ts';
 import type { Access, AccessDoubt, AccessTag } from '../../tags/access.ts';
+import type { AccessMeaning } from '../../tags/access-value.ts';
 import type { OpenCondition } from '../../tags/resolve.ts';
 import { builtFor } from '../../tags/road-class.ts';
-import type { Draft } from '../make-finding.ts';
+import type { Draft } from '../finding.ts';
 
 /** What is said of a place's access, without its place. */
-export type AccessWords = Omit<Draft, 'place'>;
+export type AccessWords = Omit<Draft<'access'>, 'run' | 'subject'>;
+
+/** What kind of finding a meaning makes; an open road makes none. */
+export const KIND_OF_MEANING: Readonly<Record<AccessMeaning, KindOf<'access'>>> = {
+  open: 'unclear',
+  no: 'closed',
+  private: 'private',
+  permit: 'permit',
+  destination: 'no through traffic',
+  discouraged: 'unsuitable',
+  unknown: 'unclear',
+};
 
 const WHO: Readonly<Record<string, string>> = {
   motorhome: 'motorhomes',

@@ -2,9 +2,11 @@ import { areasOf } from '../../drive/beside/areas.ts';
 import { type DrivenSegment, drivenSegments } from '../../drive/beside/driven-line.ts';
 import { crossingM, segmentsNear } from '../../drive/beside/meet-way.ts';
 import type { Tags } from '../../roads/roads.ts';
+import { pick } from '../../tags/pick.ts';
+import type { Draft } from '../finding.ts';
 import { drivenWays, type Place } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
-import { findingsOfRuns, joinRuns, type Piece, pick, type Run, type RunDraft } from '../runs.ts';
+import { joinRuns, type Piece, type Run } from '../run.ts';
 
 /** Out and in again within this much is still the zone. Metres. */
 const GAP_M = 300;
@@ -26,11 +28,7 @@ export const zone: SubjectRule = (input) => {
     const place = places[segment.stretch];
     return place === undefined ? [] : [...inside(input, place, segment), ...overEdges(input, place, segment)];
   });
-  return findingsOfRuns(
-    input,
-    'zone',
-    joinRuns(pieces, GAP_M, (piece) => String(piece.zone)).map((run) => draftOf(input, run)),
-  );
+  return joinRuns(pieces, GAP_M, (piece) => String(piece.zone)).map((run) => draftOf(input, run));
 };
 
 function inside(input: RuleInput, place: Place, segment: DrivenSegment): ZonePiece[] {
@@ -76,13 +74,16 @@ function zoneKind(tags: Tags): 'emission' | 'traffic' | undefined {
   }
 }
 
-function draftOf(input: RuleInput, run: Run<ZonePiece>): RunDraft {
+function draftOf(input: RuleInput, run: Run<ZonePiece>): Draft {
   const [{ zone: way }] = run;
   const tags = input.roads.ways.tags[way] ?? {};
   const name = tags['name'] === undefined ? '' : ` (${tags['name']})`;
   const traffic = zoneKind(tags) === 'traffic';
   return {
+    subject: 'zone',
+    kind: traffic ? 'limited traffic' : 'low emission',
     level: 'unknown',
+    again: 'folded',
     // the ids of all roads driven in a town say nothing: the zone is what it is about
     run: [
       run[0],

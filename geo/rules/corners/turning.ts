@@ -2,14 +2,17 @@ import type { Drive } from '../../drive/drive.ts';
 import type { DrivenTurn } from '../../drive/turns/driven-turn.ts';
 import { findTurns, isSameRoad } from '../../drive/turns/find-turns.ts';
 import { type MeasuredTurn, measureTurn } from '../../drive/turns/measure-turn.ts';
+import type { About } from '../../report/kinds.ts';
+import type { Turn } from '../../report/report.ts';
 import type { Tags } from '../../roads/roads.ts';
 import { swingVehicleOf } from '../../swing/swing-vehicle.ts';
 import { isTwoWay } from '../../tags/carriageway.ts';
+import { pick } from '../../tags/pick.ts';
 import { isSiteRoad } from '../../tags/road-class.ts';
-import { type Draft, makeFindings } from '../make-finding.ts';
+import type { Draft } from '../finding.ts';
 import { type Place, roadName } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
-import { pick } from '../runs.ts';
+import { runOf } from '../run.ts';
 import { adviseTurn, sayTurn } from './say-turn.ts';
 
 /** So many corners of a drive are shown, the worst; the others are folded away. */
@@ -31,13 +34,9 @@ const GENTLE = 1.8;
 /** What is said of one corner: `turn` where room is the matter, `swing` where the tail is. One finding a corner. */
 export function turningRule(subject: 'turn' | 'swing'): SubjectRule {
   return (input) =>
-    makeFindings(
-      input,
-      subject,
-      cornersOf(input)
-        .filter((corner) => corner.subject === subject)
-        .map(draftOf(input)),
-    );
+    cornersOf(input)
+      .filter((corner) => corner.subject === subject)
+      .map(draftOf(input));
 }
 
 export interface Corner {
@@ -157,13 +156,14 @@ function isUnsure({ doubtful }: Drive, m: number): boolean {
 const WIDTH_KEYS = ['width', 'width:carriageway', 'width:effective', 'est_width', 'lanes', 'highway'];
 
 function draftOf(input: RuleInput): (corner: Corner) => Draft {
-  return ({ measured, shown }) => {
+  return ({ subject, measured, shown }) => {
     const { turn, tags } = measured;
     const twoWay = isTwoWay(input.roads.ways.tags[measured.driven.entry.way] ?? {});
     return {
+      ...aboutOf(subject, turn.room),
       // never more: the mouth of a junction and its kerbs are not mapped, and a driver may vary the lock
       level: 'care',
-      place: placeOf(input, measured),
+      run: runOf(placeOf(input, measured)),
       tags: pick(tags, WIDTH_KEYS),
       turn,
       aspect: `${sideways(measured)}${turn.side}`,
@@ -173,6 +173,17 @@ function draftOf(input: RuleInput): (corner: Corner) => Draft {
     };
   };
 }
+
+function aboutOf(subject: Corner['subject'], room: Turn['room']): About<'turn' | 'swing'> {
+  if (subject === 'swing' || room === 'own lane') return { subject: 'swing', kind: 'tail' };
+  return { subject, kind: ROOM_KIND[room] };
+}
+
+const ROOM_KIND = {
+  'other lane on the exit': 'other lane',
+  'whole road': 'whole road',
+  shunt: 'backing up',
+} as const;
 
 /** Part of the id: a roundabout's node may begin a flick and a ring. */
 function sideways({ driven }: MeasuredTurn): string {

@@ -1,6 +1,5 @@
 import { sayPlated } from '../../load/say-load.ts';
 import { printKg } from '../../units/print.ts';
-import { makeFindings } from '../make-finding.ts';
 import type { SubjectRule } from '../rule.ts';
 import { holdLimits } from './hold-limits.ts';
 import type { Judged } from './limit-rule.ts';
@@ -45,7 +44,7 @@ export const axle: SubjectRule = (input) => {
       };
     },
   });
-  return [...held, ...makeFindings(input, 'axle', signDrafts(input, 'axle'))];
+  return [...held, ...signDrafts(input, 'axle')];
 };
 
 function sayActual(actualKg: number | undefined, plateKg: number): string {

@@ -3,9 +3,10 @@ import { barrierEffect } from '../../tags/barrier-node.ts';
 import { limitClaims } from '../../tags/limits.ts';
 import { isOwnWidth, mappedGap } from '../../tags/mapped-gap.ts';
 import { printMetres, printSizeM } from '../../units/print.ts';
-import type { Draft } from '../make-finding.ts';
+import type { Draft } from '../finding.ts';
 import { type Place, passedNodes } from '../places.ts';
 import type { RuleInput } from '../rule.ts';
+import { runOf } from '../run.ts';
 import { roundMm } from './round-mm.ts';
 
 /**
@@ -22,12 +23,19 @@ function judgeNode(input: RuleInput, place: Place): Draft[] {
   if (gap === undefined || hasFirmerWord(place)) return [];
   const { leastWidthM, mirrorsWidthM, bodyWidthM } = input.envelope;
   const mapped = `"${gap.key}=${gap.text}"${gap.key === 'est_width' ? ' (an estimate)' : ''} is mapped on ${gap.on}`;
-  const draft = { place, tags: { ...gap.what, [gap.key]: gap.text }, aspect: gap.key };
+  const draft = {
+    subject: 'width' as const,
+    kind: 'gap' as const,
+    run: runOf(place),
+    tags: { ...gap.what, [gap.key]: gap.text },
+    aspect: gap.key,
+  };
   const { reading } = gap;
   if (reading.kind !== 'value')
     return [
       {
         ...draft,
+        kind: 'unreadable',
         level: 'unknown',
         say: `${mapped} and cannot be read.`,
         advice: `Look before you drive through; over the mirrors the vehicle is ${printSizeM(mirrorsWidthM)}.`,

@@ -1,6 +1,5 @@
 import { printLimitM, printMetres, printSizeM } from '../../units/print.ts';
 import { HEIGHT_ALLOWANCE_M } from '../../vehicle/envelope.ts';
-import { makeFindings } from '../make-finding.ts';
 import type { SubjectRule } from '../rule.ts';
 import { doubtOfWord } from './height-word.ts';
 import { holdLimits } from './hold-limits.ts';
@@ -49,5 +48,5 @@ export const height: SubjectRule = (input) => {
         : undefined,
     judgeWord: (kind, place) => doubtOfWord(input, kind, place),
   });
-  return [...held, ...makeFindings(input, 'height', signDrafts(input, 'height'))];
+  return [...held, ...signDrafts(input, 'height')];
 };

@@ -1,4 +1,4 @@
-import type { Finding } from '../../report/report.ts';
+import type { About } from '../../report/kinds.ts';
 import type { Tags } from '../../roads/roads.ts';
 import { lanesDriven, readLaneKey } from '../../tags/lanes.ts';
 import { type LimitClaim, limitClaims, readQuantity } from '../../tags/limits.ts';
@@ -6,11 +6,12 @@ import { type OpenCondition, type Possible, type Resolved, resolveTag } from '..
 import { sayClause, sayTime } from '../../tags/say-condition.ts';
 import { contextsAt } from '../conditions.ts';
 import { conditionRuns, isWithin } from '../end-runs.ts';
-import { type Draft, makeFindings } from '../make-finding.ts';
+import type { Draft } from '../finding.ts';
 import { limitedPlaces, type Place } from '../places.ts';
 import type { RuleInput } from '../rule.ts';
+import { runOf } from '../run.ts';
 import { type GoodsSigns, goodsSignsAt, sayGoods } from './goods-signs.ts';
-import { type Outcome, outcomeOf } from './limit-outcome.ts';
+import { type DoubtKind, type Outcome, outcomeOf } from './limit-outcome.ts';
 import type { LimitRule } from './limit-rule.ts';
 
 /**
@@ -18,12 +19,11 @@ import type { LimitRule } from './limit-rule.ts';
  * conditions are judged, more specific forms override less specific ones.
  * The figure that leaves least is said once per place; what is not settled or cannot be read is said beside it.
  */
-export function holdLimits(input: RuleInput, rule: LimitRule): Finding[] {
-  const drafts = limitedPlaces(input.drive, input.roads).flatMap((place) => {
+export function holdLimits(input: RuleInput, rule: LimitRule): Draft[] {
+  return limitedPlaces(input.drive, input.roads).flatMap((place) => {
     const claims = limitClaims(place.tags, rule.quantities, place.forward);
     return claims.length === 0 ? [] : worstOnce(holdPlace(input, rule, place, claims));
   });
-  return makeFindings(input, rule.subject, drafts);
 }
 
 /** Settled figures of one place, the worst of them alone; everything else stays. */
@@ -47,7 +47,9 @@ function holdPlace(input: RuleInput, rule: LimitRule, place: Place, claims: read
   for (const claim of claims) {
     if (claim.binding === 'goods' && (goods === undefined || isOfOneKindOfLorry(claim))) continue;
     if (!claim.understood)
-      drafts.push(doubtDraft(rule, place, claim, whyStrange(claim), isFree(rule, place, claim)));
+      drafts.push(
+        doubtDraft(rule, place, claim, 'not understood', whyStrange(claim), isFree(rule, place, claim)),
+      );
     else if (!claim.lanes || drivesThoseLanes(claim, place))
       families.set(claim.family, [...(families.get(claim.family) ?? []), claim]);
   }
@@ -138,12 +140,13 @@ function settledDraft(
   if (only === undefined || claim === undefined) return undefined;
   const outcome = judge(only);
   if (outcome.kind === 'free') return undefined;
-  if (outcome.kind === 'doubt') return doubtDraft(rule, place, claim, outcome.why, false);
+  if (outcome.kind === 'doubt') return doubtDraft(rule, place, claim, outcome.of, outcome.why, false);
   const free = freeFrom(input, place, resolved, judge);
   const { judged, value, asMapped } = outcome;
   return {
+    ...limitOf(rule, outcome.lane),
     level: judged.level,
-    place,
+    run: runOf(place),
     tags: { ...tagOf(claim), ...(free && resolved.next ? tagOf(resolved.next.tag) : {}) },
     limit: { value, unit: rule.unit, asMapped },
     vehicle: judged.vehicle,
@@ -182,7 +185,14 @@ function openDraft(
     if (notUnderstood === undefined) return undefined;
     const { tag, why } = notUnderstood;
     const harmless = !notUnderstood.unreadable || isFree(rule, place, tag);
-    return doubtDraft(rule, place, tag, whyOpen(why, notUnderstood), harmless);
+    return doubtDraft(
+      rule,
+      place,
+      tag,
+      notUnderstood.unreadable ? 'unreadable' : 'not understood',
+      whyOpen(why, notUnderstood),
+      harmless,
+    );
   }
   const tags = tagsOf([
     ...cases.flatMap(({ possible }) => possible.from ?? []),
@@ -190,7 +200,7 @@ function openDraft(
   ]);
   const first = open[0] as OpenCondition<LimitClaim>;
   if (worst.kind === 'doubt')
-    return { ...doubtDraft(rule, place, first.tag, `${worst.why}; ${first.why}`, false), tags };
+    return { ...doubtDraft(rule, place, first.tag, worst.of, `${worst.why}; ${first.why}`, false), tags };
   const { judged, value, asMapped } = worst;
   const certain =
     cases.every(({ outcome }) => outcome.kind === 'held' && outcome.judged.level === 'barred') &&
@@ -198,8 +208,9 @@ function openDraft(
   const level = certain ? 'barred' : notUnderstood === undefined ? 'tight' : 'unknown';
   const unless = open.map((each) => sayOpen(each)).join('');
   return {
+    ...limitOf(rule, worst.lane),
     level,
-    place,
+    run: runOf(place),
     tags,
     limit: { value, unit: rule.unit, asMapped },
     vehicle: judged.vehicle,
@@ -247,10 +258,25 @@ export function adviseOpen(
     : otherwise;
 }
 
-function doubtDraft(rule: LimitRule, place: Place, claim: LimitClaim, why: string, harmless: boolean): Draft {
+function limitOf({ subject }: LimitRule, lane: boolean): About<LimitRule['subject']> {
+  if (subject === 'map') return { subject, kind: 'not understood' };
+  return { subject, kind: lane ? 'lane' : 'limit' };
+}
+
+function doubtDraft(
+  rule: LimitRule,
+  place: Place,
+  claim: LimitClaim,
+  of: DoubtKind,
+  why: string,
+  harmless: boolean,
+): Draft {
+  const about: About<LimitRule['subject']> =
+    rule.subject === 'map' ? limitOf(rule, false) : { subject: rule.subject, kind: of };
   return {
+    ...about,
     level: 'unknown',
-    place,
+    run: runOf(place),
     tags: tagOf(claim),
     say: `"${claim.key}=${claim.text}": ${why}.`,
     advice: rule.unknownAdvice,

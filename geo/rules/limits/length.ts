@@ -1,5 +1,4 @@
 import { printLimitM, printMetres, printSizeM } from '../../units/print.ts';
-import { makeFindings } from '../make-finding.ts';
 import type { SubjectRule } from '../rule.ts';
 import { holdLimits } from './hold-limits.ts';
 import type { Judged } from './limit-rule.ts';
@@ -27,5 +26,5 @@ export const length: SubjectRule = (input) => {
       };
     },
   });
-  return [...held, ...makeFindings(input, 'length', signDrafts(input, 'length'))];
+  return [...held, ...signDrafts(input, 'length')];
 };

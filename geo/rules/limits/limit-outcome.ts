@@ -7,8 +7,17 @@ import type { Judged, LimitRule } from './limit-rule.ts';
 /** What one value of a limit means for the vehicle. */
 export type Outcome =
   | { readonly kind: 'free' }
-  | { readonly kind: 'held'; readonly judged: Judged; readonly value: number; readonly asMapped: string }
-  | { readonly kind: 'doubt'; readonly why: string };
+  | {
+      readonly kind: 'held';
+      readonly judged: Judged;
+      readonly value: number;
+      readonly asMapped: string;
+      /** other lanes let the vehicle by */
+      readonly lane: boolean;
+    }
+  | { readonly kind: 'doubt'; readonly of: DoubtKind; readonly why: string };
+
+export type DoubtKind = 'no figure' | 'not believed' | 'unreadable' | 'not understood';
 
 const FREE: Outcome = { kind: 'free' };
 
@@ -41,12 +50,14 @@ function ofReading(
   if (reading.kind === 'value') {
     const { value } = reading;
     const why = rule.disbelieve?.(value);
-    if (why !== undefined) return { kind: 'doubt', why };
+    if (why !== undefined) return { kind: 'doubt', of: 'not believed', why };
     const judged = rule.judge(claim, value, place);
-    return judged === undefined ? FREE : { kind: 'held', judged, value, asMapped: text };
+    return judged === undefined ? FREE : { kind: 'held', judged, value, asMapped: text, lane: false };
   }
   const why = reasonToDoubt(rule, place, reading);
-  return why === undefined ? FREE : { kind: 'doubt', why };
+  return why === undefined
+    ? FREE
+    : { kind: 'doubt', of: reading.kind === 'unreadable' ? 'unreadable' : 'no figure', why };
 }
 
 function reasonToDoubt(
@@ -86,11 +97,12 @@ function onLanes(
   const worst = extreme(held, (a, b) => a.judged.spare < b.judged.spare);
   const best = extreme(held, (a, b) => a.judged.spare > b.judged.spare);
   if (worst === undefined || best === undefined || (unreadable && lanes.bound === 'all'))
-    return { kind: 'doubt', why: `cannot be read on ${lanes.boundLanes}` };
+    return { kind: 'doubt', of: 'unreadable', why: `cannot be read on ${lanes.boundLanes}` };
   if (lanes.bound === 'some') {
     const keep = `Keep to ${oneOf(lanes.freeLanes)}.`;
     return {
       ...worst,
+      lane: true,
       judged: {
         ...worst.judged,
         level: 'tight',

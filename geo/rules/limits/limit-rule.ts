@@ -1,4 +1,4 @@
-import type { Finding, Level, Subject } from '../../report/report.ts';
+import type { Finding, Level } from '../../report/report.ts';
 import type { Quantity } from '../../tags/limit-key.ts';
 import type { LimitClaim } from '../../tags/limits.ts';
 import type { Place } from '../places.ts';
@@ -15,7 +15,7 @@ export interface Judged {
 
 /** How one subject holds limits against the vehicle. */
 export interface LimitRule {
-  readonly subject: Subject;
+  readonly subject: 'height' | 'width' | 'length' | 'mass' | 'axle' | 'map';
   readonly quantities: readonly Quantity[];
   readonly unit: 'm' | 'kg';
   /** a figure in metres or kilograms */

@@ -2,7 +2,6 @@ import type { CountryRule } from '../../country/rule.ts';
 import { sayPlated } from '../../load/say-load.ts';
 import type { LimitClaim } from '../../tags/limits.ts';
 import { printKg } from '../../units/print.ts';
-import { makeFindings } from '../make-finding.ts';
 import type { Place } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
 import { holdLimits } from './hold-limits.ts';
@@ -24,7 +23,7 @@ export const mass: SubjectRule = (input) => [
         ? judgeUnladen(input, claim, value)
         : judgePlate(input, claim, value, place),
   }),
-  ...makeFindings(input, 'mass', signDrafts(input, 'mass')),
+  ...signDrafts(input, 'mass'),
 ];
 
 function judgePlate(input: RuleInput, claim: LimitClaim, limitKg: number, place: Place): Judged | undefined {

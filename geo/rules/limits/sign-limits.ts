@@ -5,9 +5,10 @@ import { limitClaims } from '../../tags/limits.ts';
 import type { SignQuantity } from '../../tags/sign-codes.ts';
 import { type SignLimit, signLimits } from '../../tags/sign-limits.ts';
 import { printKg, printSizeM } from '../../units/print.ts';
-import type { Draft } from '../make-finding.ts';
+import type { Draft } from '../finding.ts';
 import { drivenWays, limitedPlaces, type Place, passedNodes } from '../places.ts';
 import type { RuleInput } from '../rule.ts';
+import { runOf } from '../run.ts';
 import { goodsSignsAt } from './goods-signs.ts';
 
 /** A sign on a node stands a little before or beside what it limits. Metres. */
@@ -45,8 +46,10 @@ function draftOf(input: RuleInput, subject: SignQuantity, place: Place): Draft[]
     const what = open.quantity === undefined ? 'limit on sizes' : `${subject} limit`;
     return [
       {
+        subject,
+        kind: 'sign',
         level: 'unknown',
-        place,
+        run: runOf(place),
         tags: { [key]: text },
         say: `${key.startsWith('hazard') ? 'A hazard' : 'A sign'} is mapped ("${key}=${text}") and no ${what} of the road itself.`,
         advice: `Read the sign before you drive on; the vehicle ${NEEDS[subject](input)}.`,

@@ -1,6 +1,5 @@
 import type { LimitClaim } from '../../tags/limits.ts';
 import { printLimitM, printMetres, printSizeM } from '../../units/print.ts';
-import { makeFindings } from '../make-finding.ts';
 import type { Place } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
 import { gapWidths } from './gap-width.ts';
@@ -22,7 +21,8 @@ export const width: SubjectRule = (input) => [
     judge: (claim, value, place) =>
       isGap(claim, place) ? judgeGap(input, value) : judgeLegal(input, claim, value, place),
   }),
-  ...makeFindings(input, 'width', [...gapWidths(input), ...signDrafts(input, 'width')]),
+  ...gapWidths(input),
+  ...signDrafts(input, 'width'),
 ];
 
 function isGap(claim: LimitClaim, place: Place): boolean {

@@ -1,12 +1,15 @@
 import { type Above, findAbove } from '../../drive/above/find-above.ts';
 import { isGateway, OVER_KINDS, type OverKind } from '../../drive/above/over-kind.ts';
 import { undersideOf } from '../../drive/above/underside.ts';
+import type { KindOf } from '../../report/kinds.ts';
 import { limitClaims } from '../../tags/limits.ts';
+import { pick } from '../../tags/pick.ts';
 import { isMinorRoad } from '../../tags/road-class.ts';
 import { printMetres, printSizeM } from '../../units/print.ts';
+import type { Draft } from '../finding.ts';
 import { drivenWays, type Place, passedNodes } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
-import { findingsOfRuns, type Piece, pick, type RunDraft } from '../runs.ts';
+import type { Piece } from '../run.ts';
 import { heightsMatterTo, hintOfUnsigned, isHeightMapped } from './height-mapped.ts';
 
 /** Lanes, tracks and paths on one bridge, or on neighbours, are one thing to look out for. Metres. */
@@ -27,13 +30,13 @@ export const bridgeAbove: SubjectRule = (input) => {
     const place = places[stretch];
     return place !== undefined && !isHeightMapped(input, place, atM, crossingsM);
   };
-  return findingsOfRuns(input, 'height', [
+  return [
     ...groupsOf(above).flatMap((group) => {
       const [first, ...rest] = group.filter(isOpen);
       return first === undefined ? [] : [draftOf(input, places, group, [first, ...rest])];
     }),
     ...gatewayNodes(input),
-  ]);
+  ];
 };
 
 /** A building whose underside is mapped with room for us. */
@@ -87,7 +90,7 @@ function isFolded(kind: OverKind, driven: Place): boolean {
 }
 
 /** @param group all that crosses here, @param open those of it without a height, in driving order */
-function draftOf(input: RuleInput, places: readonly Place[], group: Group, open: Group): RunDraft {
+function draftOf(input: RuleInput, places: readonly Place[], group: Group, open: Group): Draft {
   const ordered = [...open].sort((a, b) => OVER_KINDS.indexOf(a.kind) - OVER_KINDS.indexOf(b.kind));
   const main = ordered[0] as Above;
   const place = places[main.stretch] as Place;
@@ -99,7 +102,10 @@ function draftOf(input: RuleInput, places: readonly Place[], group: Group, open:
   const quiet = isFolded(main.kind, place) || open.every(({ kind }) => settled.includes(kind));
   const [first, ...rest] = open.map(({ stretch, atM }) => piece(places[stretch] as Place, atM));
   return {
+    subject: 'height',
+    kind: kindOf(main.kind),
     level: 'unknown',
+    again: 'folded',
     run: [first as Piece, ...rest],
     others: others.map((id) => ({ type: 'way', id })),
     aspect: 'above',
@@ -120,6 +126,11 @@ function draftOf(input: RuleInput, places: readonly Place[], group: Group, open:
     vehicle: { value: input.card.heightM, unit: 'm', what: 'height as measured' },
     folded: hint === undefined && quiet,
   };
+}
+
+function kindOf(kind: OverKind): KindOf<'height'> {
+  if (kind === 'building' || kind === 'roof') return 'building above';
+  return kind === 'gateway' ? 'gateway' : 'bridge above';
 }
 
 function piece(place: Place, atM: number): Piece {
@@ -160,11 +171,14 @@ function ownFigure(input: RuleInput, group: readonly Above[]): { readonly say: s
 }
 
 /** City gates and the like mapped as a node on the road. */
-function gatewayNodes(input: RuleInput): RunDraft[] {
+function gatewayNodes(input: RuleInput): Draft[] {
   return passedNodes(input.drive, input.roads)
     .filter(({ tags, wayTags }) => isGateway(tags) && !hasHeight(tags) && !hasHeight(wayTags))
     .map((place) => ({
+      subject: 'height',
+      kind: 'gateway',
       level: 'unknown',
+      again: 'folded',
       run: [{ place, fromM: place.fromM, toM: place.toM }],
       aspect: 'gateway',
       tags: pick(place.tags, ['historic', 'barrier', 'building', 'man_made', 'name']),

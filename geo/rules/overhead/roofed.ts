@@ -1,11 +1,12 @@
 import { roofOver } from '../../drive/above/lies-above.ts';
 import { limitClaims } from '../../tags/limits.ts';
+import { pick } from '../../tags/pick.ts';
 import { isMinorRoad } from '../../tags/road-class.ts';
 import { printRun, printSizeM } from '../../units/print.ts';
 import { doubtOfWord, wordWillDo } from '../limits/height-word.ts';
 import { drivenWays, type Place } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
-import { coveredM, findingsOfRuns, joinRuns, type Piece, pick, type Run, wholeOf } from '../runs.ts';
+import { coveredM, joinRuns, type Piece, type Run, wholeOf } from '../run.ts';
 import { heightsMatterTo, hintOfUnsigned, saysHeight } from './height-mapped.ts';
 
 /** Tubes and galleries with less open road between them are entered as one. Metres. */
@@ -20,7 +21,7 @@ export const roofed: SubjectRule = (input) => {
   const pieces = drivenWays(input.drive, input.roads)
     .filter(({ tags }) => roofOver(tags) !== undefined && tags['route'] !== 'ferry')
     .map(wholeOf);
-  const drafts = joinRuns(pieces, ONE_TUNNEL_M).flatMap((run) => {
+  return joinRuns(pieces, ONE_TUNNEL_M).flatMap((run) => {
     const open = run.filter(({ place }) => !isSettled(input, place));
     const [first, ...rest] = open;
     if (first === undefined) return [];
@@ -28,8 +29,11 @@ export const roofed: SubjectRule = (input) => {
     const shown = bare.find(({ place }) => isShown(place));
     const { place } = shown ?? first;
     return {
+      subject: 'height' as const,
+      kind: 'roof' as const,
       level: 'unknown' as const,
       run: bare,
+      again: 'folded' as const,
       aspect: 'roof',
       tags: { ...pick(place.tags, ['tunnel', 'covered', 'layer', 'name']), ...wordTags(place) },
       say: `${nameOf(place)} of ${printRun(coveredM(bare))}; ${sayMissing(place)}.`,
@@ -38,7 +42,6 @@ export const roofed: SubjectRule = (input) => {
       folded: shown === undefined || open.length < run.length,
     };
   });
-  return findingsOfRuns(input, 'height', drafts);
 };
 
 /** A word in place of a height settles nothing under a roof, unless the country does or the height subject speaks of it. */

@@ -3,11 +3,13 @@ import { type DrivenSegment, drivenSegments } from '../../drive/beside/driven-li
 import { awayFrom, type Point } from '../../earth/plane.ts';
 import { type LocalFrame, localFrame } from '../../earth/sphere.ts';
 import type { Roads, Tags } from '../../roads/roads.ts';
+import { pick } from '../../tags/pick.ts';
 import { isMinorRoad } from '../../tags/road-class.ts';
 import { printRun } from '../../units/print.ts';
+import type { Draft } from '../finding.ts';
 import { drivenWays, type Place } from '../places.ts';
 import type { SubjectRule } from '../rule.ts';
-import { coveredM, findingsOfRuns, joinRuns, type Piece, pick, type Run, type RunDraft } from '../runs.ts';
+import { coveredM, joinRuns, type Piece, type Run } from '../run.ts';
 
 /** Branches begin to matter. Metres of the card's height. */
 const TALL_M = 2.8;
@@ -34,7 +36,7 @@ export const trees: SubjectRule = (input) => {
     const place = places[segment.stretch];
     return place === undefined || !isMinor(place) ? [] : alongSegment(input.roads, place, segment);
   });
-  return findingsOfRuns(input, 'trees', joinRuns(pieces, GAP_M).map(draftOf));
+  return joinRuns(pieces, GAP_M).map(draftOf);
 };
 
 function isMinor({ tags }: Place): boolean {
@@ -117,15 +119,18 @@ function isWooded(tags: Tags): boolean {
   return tags['natural'] === 'wood' || tags['natural'] === 'tree_row' || tags['landuse'] === 'forest';
 }
 
-function draftOf(run: Run<TreePiece>): RunDraft {
+function draftOf(run: Run<TreePiece>): Draft {
   const length = coveredM(run);
   const [first] = run;
   const whole = Math.max(...run.map(({ toM }) => toM)) - first.fromM;
   const woods = [...new Set(run.flatMap(({ wood }) => (wood === undefined ? [] : [wood])))];
   const main = run.every(({ place }) => place.tags['highway'] === 'tertiary');
   return {
+    subject: 'trees',
+    kind: 'trees',
     level: 'care',
     run,
+    again: 'folded',
     others: woods.slice(0, 8).map((id) => ({ type: 'way', id })),
     tags: first.tags,
     say: `Trees stand over or close to the road for ${printRun(length)}${whole > length * 1.3 ? ` of ${printRun(whole)}` : ''}.`,

@@ -1,17 +1,10 @@
 import { roofOver } from '../../drive/above/lies-above.ts';
+import { pick } from '../../tags/pick.ts';
 import { printRun } from '../../units/print.ts';
+import type { Draft } from '../finding.ts';
 import { drivenWays, type Place } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
-import {
-  coveredM,
-  findingsOfRuns,
-  joinRuns,
-  type Piece,
-  pick,
-  type Run,
-  type RunDraft,
-  wholeOf,
-} from '../runs.ts';
+import { coveredM, joinRuns, type Piece, type Run, wholeOf } from '../run.ts';
 
 /** Tubes with less open road between them are one tunnel. Metres. */
 const ONE_TUNNEL_M = 50;
@@ -29,11 +22,7 @@ export const tunnel: SubjectRule = (input) => {
   const pieces = drivenWays(input.drive, input.roads)
     .filter(({ tags }) => isTube(tags))
     .map(wholeOf);
-  return findingsOfRuns(
-    input,
-    'tunnel',
-    joinRuns(pieces, ONE_TUNNEL_M).flatMap((run) => draftOf(input, run)),
-  );
+  return joinRuns(pieces, ONE_TUNNEL_M).flatMap((run) => draftOf(input, run));
 };
 
 function isTube(tags: Place['tags']): boolean {
@@ -42,7 +31,7 @@ function isTube(tags: Place['tags']): boolean {
   return roof?.key === 'tunnel' && roof.text !== 'building_passage' && roof.text !== 'avalanche_protector';
 }
 
-function draftOf(input: RuleInput, run: Run<Piece>): RunDraft[] {
+function draftOf(input: RuleInput, run: Run<Piece>): Draft[] {
   const hazmat = run.map(({ place }) => hazmatTags(place.tags)).find((tags) => Object.keys(tags).length > 0);
   const length = coveredM(run);
   const code = input.along.ruleAt(run[0].fromM).code;
@@ -55,8 +44,11 @@ function draftOf(input: RuleInput, run: Run<Piece>): RunDraft[] {
     : 'Rules on dangerous goods mostly leave a vehicle’s own gas alone. Shut the bottles; a sign or an operator may still ask more.';
   return [
     {
+      subject: 'tunnel',
+      kind: 'tunnel',
       level: 'care',
       run,
+      again: 'folded',
       tags: { ...pick(run[0].place.tags, ['tunnel', 'tunnel:name']), ...hazmat },
       say:
         mapped.length > 0

@@ -1,11 +1,14 @@
+import type { KindOf } from '../../report/kinds.ts';
 import type { Tags } from '../../roads/roads.ts';
 import { widthLeftM } from '../../tags/mapped-gap.ts';
+import { pick } from '../../tags/pick.ts';
 import { isMinorRoad } from '../../tags/road-class.ts';
 import { printMetres, printRun } from '../../units/print.ts';
 import { departureSlope, printSlope } from '../../vehicle/ground-angles.ts';
+import type { Draft } from '../finding.ts';
 import { drivenWays, type Place, passedNodes } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
-import { findingsOfRuns, joinRuns, type Piece, pick, type Run, type RunDraft, wholeOf } from '../runs.ts';
+import { joinRuns, type Piece, type Run, wholeOf } from '../run.ts';
 
 /** Tracks of one railway. Metres. */
 const ONE_CROSSING_M = 40;
@@ -42,18 +45,14 @@ export const crossing: SubjectRule = (input) => {
     ...drivenWays(input.drive, input.roads),
   ];
   const pieces = places.flatMap(pieceOf);
-  return findingsOfRuns(
-    input,
-    'crossing',
-    [
-      ...joinRuns(pieces.filter(isRail), ONE_CROSSING_M, ({ kind }) => kind),
-      ...joinRuns(
-        pieces.filter((piece) => !isRail(piece)),
-        ONE_STREET_M,
-        ({ kind }) => kind,
-      ),
-    ].map((run) => draftOf(input, run)),
-  );
+  return [
+    ...joinRuns(pieces.filter(isRail), ONE_CROSSING_M, ({ kind }) => kind),
+    ...joinRuns(
+      pieces.filter((piece) => !isRail(piece)),
+      ONE_STREET_M,
+      ({ kind }) => kind,
+    ),
+  ].map((run) => draftOf(input, run));
 };
 
 function isRail({ kind }: CrossingPiece): boolean {
@@ -88,6 +87,14 @@ const KIND_OF: Readonly<Record<Calming, Kind>> = {
   choker: 'tight',
 };
 
+const FINDING_KIND: Readonly<Record<Kind, KindOf<'crossing'>>> = {
+  rail: 'level crossing',
+  tram: 'tram',
+  low: 'hump',
+  tight: 'narrowing',
+  gentle: 'bumps',
+};
+
 const NAMES: Readonly<Record<Calming, readonly [one: string, several: string]>> = {
   hump: ['a hump', 'humps'],
   bump: ['a short sharp bump', 'short sharp bumps'],
@@ -100,10 +107,18 @@ const NAMES: Readonly<Record<Calming, readonly [one: string, several: string]>> 
   rumble_strip: ['a rumble strip', 'rumble strips'],
 };
 
-function draftOf(input: RuleInput, run: Run<CrossingPiece>): RunDraft {
+function draftOf(input: RuleInput, run: Run<CrossingPiece>): Draft {
   const [first] = run;
   const tags = Object.assign({}, ...run.map(({ place }) => pick(place.tags, KEYS)));
-  const draft = { level: 'care' as const, run, tags, aspect: first.kind };
+  const draft = {
+    subject: 'crossing' as const,
+    kind: FINDING_KIND[first.kind],
+    level: 'care' as const,
+    run,
+    again: 'folded' as const,
+    tags,
+    aspect: first.kind,
+  };
   const tail = departureSlope(input.card);
   const clears = tail === undefined ? '' : ` The tail clears 1 in ${Math.ceil(1 / tail - 1e-9)}.`;
   switch (first.kind) {

@@ -1,20 +1,14 @@
 import { areasOf } from '../../drive/beside/areas.ts';
 import { pointAt } from '../../drive/drive-place.ts';
+import type { KindOf } from '../../report/kinds.ts';
 import { type Firmness, firmnessOf, isPaved, saysGround } from '../../tags/ground.ts';
+import { pick } from '../../tags/pick.ts';
 import { isSiteRoad } from '../../tags/road-class.ts';
 import { printRun, printTonnes } from '../../units/print.ts';
+import type { Draft } from '../finding.ts';
 import { drivenWays, type Place } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
-import {
-  coveredM,
-  findingsOfRuns,
-  joinRuns,
-  type Piece,
-  pick,
-  type Run,
-  type RunDraft,
-  wholeOf,
-} from '../runs.ts';
+import { coveredM, joinRuns, type Piece, type Run, wholeOf } from '../run.ts';
 import { partOfYear } from './part-of-year.ts';
 import { softLandAt, softLandAtEnds } from './soft-land.ts';
 
@@ -29,11 +23,11 @@ interface GroundPiece extends Piece {
 /** Ground that a front-driven vehicle of some 3.5 t has to mind: soft, rough, loose, unknown; soft pitches at the ends; roads of a season. */
 export const ground: SubjectRule = (input) => {
   const pieces = drivenWays(input.drive, input.roads).flatMap((place) => groundOf(input, place));
-  return findingsOfRuns(input, 'ground', [
+  return [
     ...joinRuns(pieces, GAP_M, ({ firmness }) => firmness).map((run) => draftOf(input, run)),
     ...softLandAtEnds(input),
     ...partOfYear(input),
-  ]);
+  ];
 };
 
 function groundOf(input: RuleInput, place: Place): GroundPiece[] {
@@ -53,13 +47,21 @@ function landUnder(input: RuleInput, place: Place): Place['tags'] | undefined {
   return middle === undefined ? undefined : softLandAt(areasOf(input.roads), input.roads, middle)?.tags;
 }
 
-function draftOf(input: RuleInput, run: Run<GroundPiece>): RunDraft {
+function draftOf(input: RuleInput, run: Run<GroundPiece>): Draft {
   const [{ firmness, tags }] = run;
   const words = [...new Set(run.flatMap((piece) => Object.entries(piece.tags).map(([k, v]) => `${k}=${v}`)))];
   const mapped = words.length > 3 ? `${words.slice(0, 3).join(', ')} and more` : words.join(', ');
   const length = printRun(coveredM(run));
   const mass = printTonnes(input.envelope.grossKg);
-  const draft = { level: 'care' as const, run, tags, aspect: firmness };
+  const draft = {
+    subject: 'ground' as const,
+    kind: KIND[firmness],
+    level: 'care' as const,
+    run,
+    again: 'folded' as const,
+    tags,
+    aspect: firmness,
+  };
   switch (firmness) {
     case 'impassable':
       return {
@@ -102,6 +104,15 @@ function draftOf(input: RuleInput, run: Run<GroundPiece>): RunDraft {
       };
   }
 }
+
+const KIND: Readonly<Record<Firmness, KindOf<'ground'>>> = {
+  impassable: 'impassable',
+  verySoft: 'very soft',
+  veryRough: 'very rough',
+  soft: 'soft',
+  loose: 'loose',
+  unknown: 'not mapped',
+};
 
 /** A track this short is seen to its end from the road. Metres. */
 const SHORT_TRACK_M = 100;

@@ -1,10 +1,11 @@
 import type { Gap, OffMap, Span } from '../../drive/drive.ts';
-import type { Finding } from '../../report/report.ts';
 import { printRun } from '../../units/print.ts';
 import { wrongWays } from '../access/wrong-way.ts';
+import type { Draft } from '../finding.ts';
 import { holdLimits } from '../limits/hold-limits.ts';
-import { makeFindings, placeAt } from '../make-finding.ts';
+import { placeAt } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
+import { type Run, runOf } from '../run.ts';
 
 /** Off the roads by this little at either end is the yard or the pitch itself. Metres. */
 const YARD_M = 100;
@@ -12,79 +13,84 @@ const YARD_M = 100;
 const SHORT_BREAK_M = 50;
 
 /** What the map cannot vouch for: parts with no road, breaks, parts filled in, doubtful matches, unknown limits. */
-export const map: SubjectRule = (input) => {
-  const { drive } = input;
-  const plain: Finding[] = [
-    ...nothingDriven(input),
-    ...(input.roads.incomplete ?? []).map((note) => incomplete(input, note)),
-    ...drive.legs.filter((leg) => leg.kind === 'offMap').map((leg) => offMap(input, leg)),
-    ...drive.legs.filter((leg) => leg.kind === 'gap').map(gap),
-    ...guesses(input),
-  ];
-  return [...numberPasses(plain), ...doubtfulOneways(input), ...unknownLimits(input)];
-};
+export const map: SubjectRule = (input) => [
+  ...nothingDriven(input),
+  ...(input.roads.incomplete ?? []).map((note) => incomplete(input, note)),
+  ...input.drive.legs.filter((leg) => leg.kind === 'offMap').map((leg) => offMap(input, leg)),
+  ...input.drive.legs.filter((leg) => leg.kind === 'gap').map(gap),
+  ...guesses(input),
+  ...doubtfulOneways(input),
+  ...unknownLimits(input),
+];
 
-function nothingDriven(input: RuleInput): Finding[] {
+function nothingDriven(input: RuleInput): Draft[] {
   if (input.drive.legs.some((leg) => leg.kind !== 'gap')) return [];
   return [
-    unknown(input, 'nothing', 0, input.drive.lengthM, {
+    unknown({
+      kind: 'nothing on the map',
+      aspect: 'nothing',
+      run: whole(input),
       say: 'No part of the route could be laid on mapped roads.',
       advice: 'Use a map that covers the drive.',
     }),
   ];
 }
 
-function incomplete(input: RuleInput, note: string): Finding {
-  return unknown(input, 'incomplete', 0, input.drive.lengthM, {
+function incomplete(input: RuleInput, note: string): Draft {
+  return unknown({
+    kind: 'incomplete',
+    aspect: 'incomplete',
+    run: whole(input),
     say: `The map may lack roads or limits: ${note}`,
     advice: 'Fetch the map again before relying on this.',
   });
 }
 
-function offMap(input: RuleInput, leg: OffMap): Finding {
+function offMap(input: RuleInput, leg: OffMap): Draft {
   const run = leg.toM - leg.fromM;
   const atEnd = leg.fromM <= 0 || leg.toM >= input.drive.lengthM;
   const at = { lat: leg.lat[0] ?? 0, lon: leg.lon[0] ?? 0 };
   const noMap = input.roads.ways.count === 0;
-  return {
-    ...unknown(input, `off:${placeKey(at)}`, leg.fromM, leg.toM, {
-      say: noMap
-        ? `The map has no roads here: ${printRun(run)} of the route are not checked.`
-        : `${printRun(run)} with no mapped road under the route: not checked.`,
-      advice: noMap ? 'Use a map that covers the drive.' : 'Look at this part yourself, or mend the route.',
-    }),
+  return unknown({
+    kind: 'off the map',
+    aspect: `off:${placeKey(at)}`,
+    run: [{ fromM: leg.fromM, toM: leg.toM }],
     at,
-    ...(atEnd && run <= YARD_M ? { folded: true } : {}),
-  };
+    say: noMap
+      ? `The map has no roads here: ${printRun(run)} of the route are not checked.`
+      : `${printRun(run)} with no mapped road under the route: not checked.`,
+    advice: noMap ? 'Use a map that covers the drive.' : 'Look at this part yourself, or mend the route.',
+    folded: atEnd && run <= YARD_M,
+  });
 }
 
-function gap(leg: Gap): Finding {
-  return {
-    id: `map:gap:${placeKey(leg.from)}`,
-    level: 'unknown',
-    subject: 'map',
-    fromM: leg.atM,
-    toM: leg.atM,
+function gap(leg: Gap): Draft {
+  return unknown({
+    kind: 'gap in the route',
+    aspect: `gap:${placeKey(leg.from)}`,
+    run: [{ fromM: leg.atM, toM: leg.atM }],
     at: { ...leg.from },
-    osm: [],
-    tags: {},
     say: `The file breaks off here; the next piece begins ${printRun(leg.straightM)} away. What lies between is not checked.`,
     advice: 'Plan the missing part, if it is to be driven.',
-    ...(leg.straightM <= SHORT_BREAK_M ? { folded: true } : {}),
-  };
+    folded: leg.straightM <= SHORT_BREAK_M,
+  });
 }
 
 /** More filled-in parts than this are summed up in one line, and folded away one by one. */
 const GUESSES_SHOWN = 4;
 
-function guesses(input: RuleInput): Finding[] {
+function guesses(input: RuleInput): Draft[] {
   const spans = joined(input.drive.guessed);
   const [first] = spans;
   const last = spans.at(-1);
   if (spans.length <= GUESSES_SHOWN || first === undefined || last === undefined)
     return spans.map((span) => guessed(input, span));
   const sumM = spans.reduce((sum, span) => sum + span.toM - span.fromM, 0);
-  const summary = unknown(input, 'guessed', first.fromM, last.toM, {
+  const summary = unknown({
+    kind: 'guessed',
+    aspect: 'guessed',
+    run: [{ fromM: first.fromM, toM: last.toM }],
+    at: placeAt(input, first.fromM),
     say: `${printRun(sumM)} in ${spans.length} parts filled in: the route's points are far apart, and other roads may be meant.`,
     advice: GUESS_ADVICE,
   });
@@ -93,8 +99,13 @@ function guesses(input: RuleInput): Finding[] {
 
 const GUESS_ADVICE = 'Compare with the planned roads, or use a file with more points.';
 
-function guessed(input: RuleInput, span: Span): Finding {
-  return unknown(input, `guessed:${placeKey(placeAt(input, span.fromM))}`, span.fromM, span.toM, {
+function guessed(input: RuleInput, span: Span): Draft {
+  const at = placeAt(input, span.fromM);
+  return unknown({
+    kind: 'guessed',
+    aspect: `guessed:${placeKey(at)}`,
+    run: [{ fromM: span.fromM, toM: span.toM }],
+    at,
     say: `${printRun(span.toM - span.fromM)} filled in: the route's points are far apart, and another road may be meant.`,
     advice: GUESS_ADVICE,
   });
@@ -112,22 +123,23 @@ function joined(spans: readonly Span[]): Span[] {
   return out;
 }
 
-function doubtfulOneways(input: RuleInput): Finding[] {
-  const drafts = wrongWays(input)
+function doubtfulOneways(input: RuleInput): Draft[] {
+  return wrongWays(input)
     .filter((wrong) => wrong.doubtful)
     .map(({ place, oneway }) => ({
+      subject: 'map' as const,
+      kind: 'doubtful road' as const,
       level: 'unknown' as const,
-      place,
+      run: runOf(place),
       tags: { [oneway.key]: oneway.text },
       say: `The drive seems to run against this one-way road (${oneway.key}=${oneway.text}), but another road fits the route about as well.`,
       advice: 'Check which road is meant.',
       aspect: 'oneway',
     }));
-  return makeFindings(input, 'map', drafts);
 }
 
 /** Limits of a kind that no subject knows. */
-function unknownLimits(input: RuleInput): Finding[] {
+function unknownLimits(input: RuleInput): Draft[] {
   return holdLimits(input, {
     subject: 'map',
     quantities: ['unknown'],
@@ -137,37 +149,18 @@ function unknownLimits(input: RuleInput): Finding[] {
   });
 }
 
+/** Something that hangs on no mapped object. */
 function unknown(
-  input: RuleInput,
-  what: string,
-  fromM: number,
-  toM: number,
-  words: { readonly say: string; readonly advice: string },
-): Finding {
-  const at = placeAt(input, fromM);
-  return {
-    id: `map:${what}`,
-    level: 'unknown',
-    subject: 'map',
-    fromM,
-    toM,
-    at,
-    osm: [],
-    tags: {},
-    ...words,
-  };
+  what: Pick<Draft<'map'>, 'kind' | 'aspect' | 'run' | 'at' | 'say' | 'advice' | 'folded'>,
+): Draft {
+  return { subject: 'map', level: 'unknown', tags: {}, ...what };
+}
+
+function whole({ drive }: RuleInput): Run<Span> {
+  return [{ fromM: 0, toM: drive.lengthM }];
 }
 
 /** About a metre: the same place has the same key in every run. */
 function placeKey(at: { readonly lat: number; readonly lon: number }): string {
   return `${at.lat.toFixed(5)},${at.lon.toFixed(5)}`;
-}
-
-function numberPasses(findings: readonly Finding[]): Finding[] {
-  const passes = new Map<string, number>();
-  return findings.map((finding) => {
-    const pass = (passes.get(finding.id) ?? 0) + 1;
-    passes.set(finding.id, pass);
-    return pass === 1 ? finding : { ...finding, id: `${finding.id}#${pass}` };
-  });
 }

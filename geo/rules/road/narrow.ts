@@ -1,3 +1,4 @@
+import type { KindOf } from '../../report/kinds.ts';
 import {
   type Carriageway,
   carriagewayOf,
@@ -5,21 +6,13 @@ import {
   isTwoWay,
   unreadableWidth,
 } from '../../tags/carriageway.ts';
+import { pick } from '../../tags/pick.ts';
 import { isMinorRoad, isSiteRoad } from '../../tags/road-class.ts';
 import { printMetres, printRun, printSizeM } from '../../units/print.ts';
-import { type Draft, makeFindings } from '../make-finding.ts';
+import type { Draft } from '../finding.ts';
 import { drivenWays, type Place, passedNodes } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
-import {
-  coveredM,
-  findingsOfRuns,
-  joinRuns,
-  type Piece,
-  pick,
-  type Run,
-  type RunDraft,
-  wholeOf,
-} from '../runs.ts';
+import { coveredM, joinRuns, type Piece, type Run, runOf, wholeOf } from '../run.ts';
 
 /** A car over its mirrors, and the room wanted between it, us and both edges. Metres; passing-room test of the trade. */
 const CAR_MIRRORS_M = 2.05;
@@ -41,6 +34,15 @@ const SHORT_LANE_M = 50;
 const KINDS = ['tooNarrow', 'tight', 'singleTrack', 'giveWay', 'creep', 'bus'] as const;
 type Kind = (typeof KINDS)[number];
 
+const FINDING_KIND: Readonly<Record<Kind, KindOf<'narrow'>>> = {
+  tooNarrow: 'too narrow',
+  tight: 'tight',
+  singleTrack: 'single track',
+  giveWay: 'give way',
+  creep: 'creep past',
+  bus: 'bus',
+};
+
 interface NarrowPiece extends Piece {
   readonly kind: Kind;
   /** metres left to drive on, where mapped */
@@ -60,12 +62,7 @@ export const narrow: SubjectRule = (input) => {
     ({ tags }) => tags['highway'] === 'passing_place',
   );
   const runs = joinRuns(pieces, GAP_M, ({ kind }) => groupOf(kind));
-  const found = findingsOfRuns(
-    input,
-    'narrow',
-    runs.map((run) => draftOf(input, run, passing)),
-  );
-  return [...found, ...makeFindings(input, 'narrow', unreadableWidths(input))];
+  return [...runs.map((run) => draftOf(input, run, passing)), ...unreadableWidths(input)];
 };
 
 /** A width nobody can read may be a narrow one. */
@@ -75,8 +72,10 @@ function unreadableWidths(input: RuleInput): Draft[] {
     if (width === undefined) return [];
     return [
       {
+        subject: 'narrow',
+        kind: 'unreadable',
         level: 'unknown',
-        place,
+        run: runOf(place),
         aspect: 'unreadable',
         tags: { [width.key]: width.text },
         say: `A width is mapped that cannot be read: ${width.key}=${width.text}.`,
@@ -143,14 +142,17 @@ function kindOf(
   return !isMinorRoad(tags) && leftM < mirrorsWidthM + BUS_MIRRORS_M + 3 * CREEP_ROOM_M ? 'bus' : undefined;
 }
 
-function draftOf(input: RuleInput, run: Run<NarrowPiece>, passing: readonly Place[]): RunDraft {
+function draftOf(input: RuleInput, run: Run<NarrowPiece>, passing: readonly Place[]): Draft {
   const worst = worstOf(run);
   const length = printRun(coveredM(run));
   const mirrors = printMetres(input.envelope.mirrorsWidthM, 'up');
   const vehicle = { value: input.envelope.mirrorsWidthM, unit: 'm', what: 'width over mirrors' };
   const draft = {
+    subject: 'narrow' as const,
+    kind: FINDING_KIND[worst.kind],
     level: 'care' as const,
     run,
+    again: 'folded' as const,
     tags: worst.tags,
     aspect: groupOf(worst.kind),
     vehicle,
@@ -219,7 +221,7 @@ function sayLane(
   worst: NarrowPiece,
   length: string,
   passing: readonly Place[],
-): Pick<RunDraft, 'say' | 'advice'> {
+): Pick<Draft, 'say' | 'advice'> {
   const what =
     worst.kind === 'singleTrack'
       ? `Single track for ${length}${worst.leftM === undefined ? '' : `, ${sayWidth(worst)}`}`

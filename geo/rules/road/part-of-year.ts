@@ -1,7 +1,8 @@
 import { printRun } from '../../units/print.ts';
+import type { Draft } from '../finding.ts';
 import { drivenWays, type Place } from '../places.ts';
 import type { RuleInput } from '../rule.ts';
-import { coveredM, joinRuns, type Piece, type RunDraft, wholeOf } from '../runs.ts';
+import { coveredM, joinRuns, type Piece, wholeOf } from '../run.ts';
 
 /** Pieces of one such road. Metres. */
 const ONE_ROAD_M = 100;
@@ -22,14 +23,17 @@ const KEYS = ['ice_road', 'winter_road', 'seasonal'] as const;
 type Key = (typeof KEYS)[number];
 
 /** Driven roads that are not there, or not open, all the year: whether they are on the day nobody here knows. */
-export function partOfYear(input: RuleInput): RunDraft[] {
+export function partOfYear(input: RuleInput): Draft[] {
   const pieces = drivenWays(input.drive, input.roads).flatMap(pieceOf);
   return joinRuns(pieces, ONE_ROAD_M, ({ key, text }) => `${key}=${text}`).map((run) => {
     const [{ key, text }] = run;
     const [what, after] = WORDS[run[0].place.tags['route'] === 'ferry' ? 'ferry' : key];
     return {
+      subject: 'ground',
+      kind: 'part of the year',
       level: 'unknown',
       run,
+      again: 'folded',
       tags: { [key]: text },
       say: `${printRun(coveredM(run))} ${what} (${key}=${text})${after}.`,
       advice: 'Ask locally whether it is open on the day, and what it carries.',

@@ -1,19 +1,13 @@
+import type { KindOf } from '../../report/kinds.ts';
 import { drivenIncline, type Incline, readIncline } from '../../tags/incline.ts';
+import { pick } from '../../tags/pick.ts';
 import { isSiteRoad } from '../../tags/road-class.ts';
 import { printRun } from '../../units/print.ts';
 import { breakoverRad, departureSlope, printSlope } from '../../vehicle/ground-angles.ts';
+import type { Draft } from '../finding.ts';
 import { drivenWays, type Place } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
-import {
-  coveredM,
-  findingsOfRuns,
-  joinRuns,
-  type Piece,
-  pick,
-  type Run,
-  type RunDraft,
-  wholeOf,
-} from '../runs.ts';
+import { coveredM, joinRuns, type Piece, type Run, wholeOf } from '../run.ts';
 
 /** Signed as steep. Per cent; common practice, no source. */
 const STEEP = 10;
@@ -32,10 +26,10 @@ export const slope: SubjectRule = (input) => {
     if (text === undefined) return [];
     return [{ ...wholeOf(place), incline: drivenIncline(readIncline(text), place.forward) }];
   });
-  return findingsOfRuns(input, 'slope', [
+  return [
     ...joinRuns(pieces.filter(isWorthAWord), GAP_M, groupOf).map(slopeDraft),
     ...gradeBreaks(input, pieces),
-  ]);
+  ];
 };
 
 function isWorthAWord({ incline }: SlopePiece): boolean {
@@ -47,12 +41,15 @@ function groupOf({ incline }: SlopePiece): string {
   return incline.percent > 0 ? 'climb' : 'fall';
 }
 
-function slopeDraft(run: Run<SlopePiece>): RunDraft {
+function slopeDraft(run: Run<SlopePiece>): Draft {
   const [first] = run;
   const { incline } = first;
   const draft = {
+    subject: 'slope' as const,
+    kind: kindOf(incline),
     level: 'care' as const,
     run,
+    again: 'folded' as const,
     tags: pick(first.place.tags, ['incline']),
     aspect: groupOf(first),
   };
@@ -80,12 +77,14 @@ function slopeDraft(run: Run<SlopePiece>): RunDraft {
   }
 }
 
+function kindOf(incline: Incline): KindOf<'slope'> {
+  if (incline.kind !== 'percent') return 'no figure';
+  return incline.percent > 0 ? 'climb' : 'descent';
+}
+
 const LOW_GEAR = 'Choose the gear before the slope, not on it.';
 
-function sayPercent(
-  run: Run<SlopePiece>,
-  length: string,
-): Pick<RunDraft, 'say' | 'advice' | 'limit' | 'tags'> {
+function sayPercent(run: Run<SlopePiece>, length: string): Pick<Draft, 'say' | 'advice' | 'limit' | 'tags'> {
   const percentOf = ({ incline }: SlopePiece) => (incline.kind === 'percent' ? incline.percent : 0);
   const worst = run.reduce((a, b) => (Math.abs(percentOf(b)) > Math.abs(percentOf(a)) ? b : a));
   const percent = percentOf(worst);
@@ -110,7 +109,7 @@ const MEETING_M = 1;
  * Breaks of grade where one incline meets another, a way without one taken as level: concave ones against the tail
  * (h / O), convex ones against the belly. Only with the card's clearances, and only between ways that meet.
  */
-function gradeBreaks(input: RuleInput, pieces: readonly SlopePiece[]): RunDraft[] {
+function gradeBreaks(input: RuleInput, pieces: readonly SlopePiece[]): Draft[] {
   const tail = departureSlope(input.card);
   const belly = breakoverRad(input.card);
   if (tail === undefined && belly === undefined) return [];
@@ -132,7 +131,10 @@ function gradeBreaks(input: RuleInput, pieces: readonly SlopePiece[]): RunDraft[
     const steeper = Math.abs(to) > Math.abs(from) ? place : before;
     return [
       {
+        subject: 'slope',
+        kind: 'break of slope',
         level: 'care',
+        again: 'folded',
         run: [{ place: steeper, fromM: place.fromM, toM: place.fromM }],
         aspect: 'break',
         tags: pick(steeper.tags, ['incline']),

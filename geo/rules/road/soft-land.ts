@@ -2,10 +2,11 @@ import { type Areas, areasOf } from '../../drive/beside/areas.ts';
 import type { Leg } from '../../drive/drive.ts';
 import type { Roads, Tags } from '../../roads/roads.ts';
 import { firmnessOf, isPaved } from '../../tags/ground.ts';
+import { pick } from '../../tags/pick.ts';
 import { printTonnes } from '../../units/print.ts';
+import type { Draft } from '../finding.ts';
 import { drivenWays, type Place } from '../places.ts';
 import type { RuleInput } from '../rule.ts';
-import { pick, type RunDraft } from '../runs.ts';
 
 /** Land that is soft unless its surface is tagged: grass, beaches, wet ground. */
 export function softLandAt(
@@ -36,7 +37,7 @@ function isSoftLand(tags: Tags): boolean {
 const PITCH_M = 300;
 
 /** Soft ground where the drive starts or ends off the mapped roads: a grass pitch, a meadow, a beach. */
-export function softLandAtEnds(input: RuleInput): RunDraft[] {
+export function softLandAtEnds(input: RuleInput): Draft[] {
   const { legs } = input.drive;
   const areas = areasOf(input.roads);
   const places = drivenWays(input.drive, input.roads);
@@ -61,10 +62,13 @@ function pitchDraft(
   leg: Leg & { readonly kind: 'offMap' },
   beside: Place,
   land: { readonly way: number; readonly tags: Tags },
-): RunDraft {
+): Draft {
   const mapped = Object.entries(land.tags).map(([key, value]) => `${key}=${value}`);
   return {
+    subject: 'ground',
+    kind: 'pitch',
     level: 'care',
+    again: 'folded',
     run: [{ place: beside, fromM: leg.fromM, toM: leg.toM }],
     aspect: 'pitch',
     others: [{ type: 'way', id: input.roads.ways.id[land.way]! }],

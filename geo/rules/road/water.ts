@@ -1,17 +1,10 @@
+import { pick } from '../../tags/pick.ts';
 import { printMetres, printRun } from '../../units/print.ts';
 import { readLength } from '../../units/read-length.ts';
+import type { Draft } from '../finding.ts';
 import { drivenWays, type Place, passedNodes } from '../places.ts';
 import type { SubjectRule } from '../rule.ts';
-import {
-  coveredM,
-  findingsOfRuns,
-  joinRuns,
-  type Piece,
-  pick,
-  type Run,
-  type RunDraft,
-  wholeOf,
-} from '../runs.ts';
+import { coveredM, joinRuns, type Piece, type Run, wholeOf } from '../run.ts';
 
 /** A ford's node and its way, or two arms of one brook, are one ford. Metres. */
 const ONE_FORD_M = 30;
@@ -30,7 +23,7 @@ export const water: SubjectRule = (input) => {
   const pieces = places
     .filter(({ tags }) => tags['route'] !== 'ferry')
     .flatMap((place) => kindsOf(place).map((kind): WaterPiece => ({ ...wholeOf(place), water: kind })));
-  return findingsOfRuns(input, 'water', joinRuns(pieces, ONE_FORD_M, (piece) => piece.water).map(draftOf));
+  return joinRuns(pieces, ONE_FORD_M, (piece) => piece.water).map(draftOf);
 };
 
 function kindsOf({ tags }: Place): Water[] {
@@ -47,12 +40,20 @@ function isYes(text: string | undefined): boolean {
   return text !== undefined && text !== 'no' && text !== '';
 }
 
-function draftOf(run: Run<WaterPiece>): RunDraft {
+function draftOf(run: Run<WaterPiece>): Draft {
   const kind = run[0].water;
   const tags = Object.assign({}, ...run.map(({ place }) => pick(place.tags, KEYS[kind])));
   const length = coveredM(run);
   const over = length > 0 ? ` over ${printRun(length)}` : '';
-  const draft = { level: 'care' as const, run, tags, aspect: kind };
+  const draft = {
+    subject: 'water' as const,
+    kind: kind === 'flood' ? ('floods' as const) : kind,
+    level: 'care' as const,
+    run,
+    again: 'folded' as const,
+    tags,
+    aspect: kind,
+  };
   switch (kind) {
     case 'ford':
       return { ...draft, ...sayFord(tags, over) };
@@ -79,7 +80,7 @@ const KEYS: Readonly<Record<Water, readonly string[]>> = {
   flood: ['flood_prone', 'hazard', 'hazard:flooding'],
 };
 
-function sayFord(tags: Record<string, string>, over: string): Pick<RunDraft, 'say' | 'advice' | 'level'> {
+function sayFord(tags: Record<string, string>, over: string): Pick<Draft, 'say' | 'advice' | 'level'> {
   if (tags['ford'] === 'stepping_stones' || tags['ford'] === 'boat')
     return {
       level: 'unknown',

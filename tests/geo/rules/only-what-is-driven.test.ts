@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Tags } from '../../../geo/roads/roads.ts';
-import { SUBJECTS_IN_ORDER } from '../../../geo/rules/index.ts';
+import { RULES } from '../../../geo/rules/index.ts';
 import { ask, COACHBUILT } from '../../support/ask.ts';
 import { driveOn, type Step, type TestWay, testMap } from '../../support/drive-on.ts';
 
@@ -25,7 +25,7 @@ const DRIVEN: TestWay = { id: 1, nodes: ['0,0', '2,0', '5,0'], tags: { highway: 
 function everything(ways: readonly TestWay[], steps: readonly Step[], nodeTags: Record<string, Tags> = {}) {
   const roads = testMap(ways, nodeTags);
   const drive = driveOn(roads, steps);
-  return SUBJECTS_IN_ORDER.flatMap((subject) => ask(subject, roads, drive, COACHBUILT));
+  return RULES.flatMap((subject) => ask(subject, roads, drive, COACHBUILT));
 }
 
 describe('only what is driven counts', () => {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { given } from '../../../geo/given.ts';
 import type { Tags } from '../../../geo/roads/roads.ts';
-import { SUBJECTS_IN_ORDER } from '../../../geo/rules/index.ts';
+import { RULES } from '../../../geo/rules/index.ts';
 import { ask } from '../../support/ask.ts';
 import { driveOn, testMap } from '../../support/drive-on.ts';
 
@@ -48,7 +48,7 @@ const tagsOf = fc
 function findings(nodes: readonly string[], tags: Tags, step: number) {
   const map = testMap([{ id: 1, nodes, tags }]);
   const drive = driveOn(map, [step]);
-  return SUBJECTS_IN_ORDER.flatMap((subject) => ask(subject, map, drive))
+  return RULES.flatMap((subject) => ask(subject, map, drive))
     .map(({ level, subject, folded, spare }) => JSON.stringify({ level, subject, folded, spare }))
     .sort();
 }

@@ -14,6 +14,7 @@ function finding(limit: number, vehicle: number, spare: number, unit: 'm' | 'kg'
     id: 'x',
     level: 'barred',
     subject: 'height',
+    kind: 'limit',
     fromM: 0,
     toM: 0,
     at: { lat: 0, lon: 0 },

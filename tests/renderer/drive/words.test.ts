@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { SUBJECTS } from '../../../geo/report/kinds.ts';
 import { LEVELS } from '../../../geo/report/level.ts';
-import { SUBJECTS } from '../../../geo/report/report.ts';
 import { clip, LEVEL_MEANS, LEVEL_ORDER, SUBJECT_WORD, sayVerdict } from '../../../renderer/drive/words.ts';
 
 describe('the words', () => {

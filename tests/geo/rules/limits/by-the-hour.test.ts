@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Tags } from '../../../../geo/roads/roads.ts';
 import { access } from '../../../../geo/rules/access/access.ts';
-import { SUBJECTS_IN_ORDER } from '../../../../geo/rules/index.ts';
+import { RULES } from '../../../../geo/rules/index.ts';
 import { height } from '../../../../geo/rules/limits/height.ts';
 import { mass } from '../../../../geo/rules/limits/mass.ts';
 import { width } from '../../../../geo/rules/limits/width.ts';
@@ -167,7 +167,7 @@ const tagged = fc.array(tag, { maxLength: 5 }).map((list): Tags => Object.fromEn
 function found(tags: Tags, when: { readonly leaveAt?: string }) {
   const roads = testMap([{ id: 1, nodes: ['0,0', '5,0'], tags: { highway: 'residential', ...tags } }]);
   const drive = driveOn(roads, [1]);
-  return SUBJECTS_IN_ORDER.flatMap((subject) => ask(subject, roads, drive, COACHBUILT, when));
+  return RULES.flatMap((subject) => ask(subject, roads, drive, COACHBUILT, when));
 }
 
 describe('a leave time', () => {

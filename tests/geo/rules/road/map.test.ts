@@ -57,7 +57,9 @@ describe('the map', () => {
   it('sums up many filled-in parts and folds each away', () => {
     const roads = testMap(road);
     const guessed = [0, 50, 100, 150, 200].map((fromM) => ({ fromM, toM: fromM + 20 }));
-    const [summary, ...parts] = ask(map, roads, driveOn(roads, [1], { guessed }));
+    const found = ask(map, roads, driveOn(roads, [1], { guessed }));
+    const summary = found.find(({ toM, fromM }) => toM - fromM > 20);
+    const parts = found.filter((one) => one !== summary);
     expect(summary).toMatchObject({ id: 'map:guessed', level: 'unknown', fromM: 0, toM: 220 });
     expect(summary?.say).toContain('100 m in 5 parts');
     expect(parts.map((one) => one.folded)).toEqual([true, true, true, true, true]);

@@ -1,0 +1,101 @@
+/** What a limit on a size or mass may come to, whatever it limits. */
+const OF_LIMITS = [
+  /** a figure held against the vehicle */
+  'limit',
+  /** a figure in some lanes only */
+  'lane',
+  /** a sign mapped beside the road, and no limit on the road itself */
+  'sign',
+  /** a word stands in place of a figure and does not settle it */
+  'no figure',
+  /** a figure that no road has */
+  'not believed',
+  /** the value cannot be read */
+  'unreadable',
+  /** the key, or the condition it holds under, is not understood */
+  'not understood',
+] as const;
+
+/**
+ * What a finding is about, and within that the closed list of what it can be. Code that treats some findings
+ * otherwise reads these; it never reads their sentences or ids.
+ */
+export const KINDS = {
+  height: [...OF_LIMITS, 'bridge above', 'building above', 'gateway', 'roof'],
+  width: [...OF_LIMITS, 'gap'],
+  length: [...OF_LIMITS, 'ferry'],
+  mass: OF_LIMITS,
+  axle: OF_LIMITS,
+  access: [
+    'closed',
+    'private',
+    'permit',
+    'no through traffic',
+    'unsuitable',
+    'unclear',
+    'not understood',
+    'lane',
+    'lorries',
+    'one-way',
+    'turn restriction',
+  ],
+  barrier: ['gate', 'bollard', 'height bar', 'width bar', 'other', 'along the road'],
+  ground: [
+    'impassable',
+    'very soft',
+    'very rough',
+    'soft',
+    'loose',
+    'not mapped',
+    'pitch',
+    'part of the year',
+  ],
+  water: ['ford', 'tidal', 'floods'],
+  slope: ['climb', 'descent', 'no figure', 'break of slope', 'ramp'],
+  narrow: ['too narrow', 'tight', 'single track', 'give way', 'creep past', 'bus', 'unreadable'],
+  trees: ['trees'],
+  tunnel: ['tunnel', 'ferry'],
+  crossing: ['level crossing', 'tram', 'hump', 'narrowing', 'bumps'],
+  turn: ['other lane', 'whole road', 'backing up'],
+  swing: ['tail'],
+  zone: ['low emission', 'limited traffic'],
+  map: [
+    'nothing on the map',
+    'incomplete',
+    'off the map',
+    'gap in the route',
+    'guessed',
+    'doubtful road',
+    'not understood',
+  ],
+} as const;
+
+export type Subject = keyof typeof KINDS;
+
+export const SUBJECTS = Object.keys(KINDS) as Subject[];
+
+export type KindOf<S extends Subject> = (typeof KINDS)[S][number];
+
+export type Kind = KindOf<Subject>;
+
+/** A subject with one of its own kinds. */
+export type About<S extends Subject = Subject> = {
+  [One in S]: { readonly subject: One; readonly kind: KindOf<One> };
+}[S];
+
+/** Whether a kind is one of the subject's own. */
+export function isKindOf(subject: Subject, kind: string): boolean {
+  return (KINDS[subject] as readonly string[]).includes(kind);
+}
+
+/**
+ * What would settle a finding.
+ *
+ * - `time`: a leave time
+ * - `sign`: reading the sign that stands there
+ * - `measure`: a tape
+ * - `route`: a file with more points
+ * - `permission`: asking who owns or grants it
+ */
+export const WANTS = ['time', 'sign', 'measure', 'route', 'permission'] as const;
+export type Wants = (typeof WANTS)[number];

@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import { clip, sayFault } from '../geo/vehicle/say-fault.ts';
+import { clip, sayFault } from '../geo/document/say-fault.ts';
 
 type Issue = z.core.$ZodIssue;
 

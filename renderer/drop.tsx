@@ -1,4 +1,4 @@
-import { openList } from './load/load-file.ts';
+import { openList } from './load/state/load-file.ts';
 import { openFiles } from './state/actions.ts';
 import { dialog, dropping } from './state/ui.ts';
 import { show, view } from './state/view.ts';

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { LIQUIDS } from '../load/liquids.ts';
+import { LIQUIDS } from './liquids.ts';
 import { circleFault } from './turning-circle.ts';
 
 /** A figure outside what any motorhome has is a slip (centimetres, tonnes, a lost digit) and would clear every bridge. */

@@ -1,7 +1,7 @@
+import { type DocumentWords, readDocument } from '../document/read-document.ts';
+import { sayFault } from '../document/say-fault.ts';
 import type { Result } from '../result.ts';
 import { type VehicleCard, vehicleCardSchema } from './card.ts';
-import { type DocumentWords, readDocument } from './read-document.ts';
-import { sayFault } from './say-fault.ts';
 
 const WORDS: DocumentWords = { code: 'vehicle', kind: 'vehicle card', short: 'card', sayFault };
 

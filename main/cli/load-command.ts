@@ -1,5 +1,5 @@
 import { cureOverload } from '../../geo/load/cure/cure.ts';
-import { weighForTheWay } from '../../geo/load/on-the-way.ts';
+import { weighForTheWay } from '../../geo/load/tanks/on-the-way.ts';
 import { fail, ok, type Result } from '../../geo/result.ts';
 import { readLoadFile } from '../services/vehicle/read-load-file.ts';
 import { readVehicleFile } from '../services/vehicle/read-vehicle-file.ts';

@@ -1,10 +1,10 @@
 import type { Cures } from '../../geo/load/cure/cure.ts';
 import { sayCures } from '../../geo/load/cure/say-cure.ts';
-import { lawNotes } from '../../geo/load/law-notes.ts';
-import type { LoadItem } from '../../geo/load/load-list.ts';
-import { type Moment, onTheWay } from '../../geo/load/on-the-way.ts';
+import { lawNotes } from '../../geo/load/doubts/law-notes.ts';
+import type { LoadItem } from '../../geo/load/list/load-list.ts';
 import type { LoadResult } from '../../geo/load/result.ts';
 import { LIMIT_NAME, LOAD_CAUTION, spareOf } from '../../geo/load/say-load.ts';
+import { type Moment, onTheWay } from '../../geo/load/tanks/on-the-way.ts';
 import { printKg } from '../../geo/units/print.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import type { Paint } from './paint.ts';

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { ZOOM_MAX } from '../../geo/basemap/features.ts';
-import { loadListSchema } from '../../geo/load/load-list.ts';
+import { loadListSchema } from '../../geo/load/list/load-list.ts';
 import { type DriveReport, driveReportSchema } from '../../geo/report/report.ts';
 import { vehicleCardSchema } from '../../geo/vehicle/card.ts';
 import { type Description, descriptionSchema } from './description.ts';

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { loadListSchema } from '../../geo/load/load-list.ts';
+import { loadListSchema } from '../../geo/load/list/load-list.ts';
 import { vehicleIdSchema } from './fleet.ts';
 import { FLEET_MAX } from './limits.ts';
 

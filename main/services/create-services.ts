@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { given } from '../../geo/given.ts';
-import { readLoad } from '../../geo/load/read-load.ts';
+import { readLoad } from '../../geo/load/list/read-load.ts';
 import { ok, type Result } from '../../geo/result.ts';
 import type { Settings } from '../contract/settings.ts';
 import type { AddedFile } from '../contract/source.ts';

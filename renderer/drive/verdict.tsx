@@ -1,5 +1,5 @@
+import { decidingOf, sayPlate, sumsOf } from '../../geo/load/weigh/say-plates.ts';
 import { saySlight } from '../../geo/report/say-slight.ts';
-import { decidingOf, sayPlate, sumsOf } from '../load/words.ts';
 import { LevelMark } from '../look/level-mark.tsx';
 import { notCounted } from '../state/loads.ts';
 import { leaveAt, openedDrive, report, settings } from '../state/state.ts';

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
-import { sayAll } from './notes.tsx';
-import { held, weighed } from './state.ts';
+import { sayAll } from './panel/notes.tsx';
+import { held, weighed } from './state/state.ts';
 
 /** A held arrow is told once it rests. */
 const REST_MS = 500;

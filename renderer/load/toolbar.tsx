@@ -1,9 +1,9 @@
 import { useRef } from 'preact/hooks';
 import { aboard } from '../state/loads.ts';
 import { vehicle } from '../state/state.ts';
-import { openList, saveList } from './load-file.ts';
-import { focusIfLost } from './rows-focus.ts';
-import { change, redo, redoes, undo, undoes } from './state.ts';
+import { focusIfLost } from './state/keep-focus.ts';
+import { openList, saveList } from './state/load-file.ts';
+import { change, redo, redoes, undo, undoes } from './state/state.ts';
 
 function clear(): void {
   change([], 'took everything off');

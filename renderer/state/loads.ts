@@ -1,7 +1,7 @@
 import { computed, signal } from '@preact/signals';
-import type { LoadItem } from '../../geo/load/load-list.ts';
-import { weighForTheWay } from '../../geo/load/on-the-way.ts';
+import type { LoadItem } from '../../geo/load/list/load-list.ts';
 import type { LoadResult } from '../../geo/load/result.ts';
+import { weighForTheWay } from '../../geo/load/tanks/on-the-way.ts';
 import type { Problem, Result } from '../../geo/result.ts';
 import { vehicle } from './state.ts';
 

@@ -1,7 +1,7 @@
-import type { FieldKey } from './fields.ts';
+import type { FieldKey } from '../../geo/vehicle/form/fields.ts';
+import type { ReadPlaces } from '../../geo/vehicle/form/read-places.ts';
+import { sayTicks } from '../../geo/vehicle/form/say-ticks.ts';
 import { PlaceTicks } from './places/place-ticks.tsx';
-import type { ReadPlaces } from './places/read-places.ts';
-import { sayTicks } from './places/say-ticks.ts';
 
 type Figures = Readonly<Partial<Record<FieldKey, number>>>;
 

@@ -1,6 +1,6 @@
+import { twiceNamed } from '../../geo/document/twice-named.ts';
 import { fail, ok, type Result } from '../../geo/result.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
-import { twiceNamed } from '../../geo/vehicle/twice-named.ts';
 
 const CARD_MAX_BYTES = 1_000_000;
 

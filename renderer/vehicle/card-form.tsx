@@ -1,6 +1,6 @@
 import { printFeetInches, printKg, printMetres, printTonnes } from '../../geo/units/print.ts';
-import type { Draft, ReadDraft } from './draft.ts';
-import { type Field, GROUPS } from './fields.ts';
+import type { Draft, ReadDraft } from '../../geo/vehicle/form/draft.ts';
+import { type Field, GROUPS } from '../../geo/vehicle/form/fields.ts';
 import { PlacesForm } from './places/places-form.tsx';
 
 interface Props {

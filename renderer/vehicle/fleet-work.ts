@@ -1,10 +1,10 @@
 import { signal } from '@preact/signals';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
+import { type Draft, EMPTY_DRAFT, readDraft } from '../../geo/vehicle/form/draft.ts';
 import type { FleetVehicle } from '../../main/contract/fleet.ts';
 import { chooseVehicle, saveVehicles } from '../state/actions.ts';
 import { vehicle, vehicles } from '../state/state.ts';
 import { importCard } from './card-file.ts';
-import { type Draft, EMPTY_DRAFT, readDraft } from './draft.ts';
 
 /** What is typed and not kept yet, by vehicle: it outlives another choice and the closed dialog. */
 export const drafts = signal<Readonly<Record<string, Draft>>>({});

@@ -1,10 +1,10 @@
 import './vehicle.css';
 import { useRef } from 'preact/hooks';
 import { cardWarnings } from '../../geo/vehicle/card-warnings.ts';
+import { type Draft, draftOf, EMPTY_DRAFT, readDraft } from '../../geo/vehicle/form/draft.ts';
 import { vehicle } from '../state/state.ts';
 import { CardDrawing } from './card-drawing.tsx';
 import { CardForm } from './card-form.tsx';
-import { type Draft, draftOf, EMPTY_DRAFT, readDraft } from './draft.ts';
 import { FleetList } from './fleet-list.tsx';
 import { drafts, freshId, keepDraft, takeBack, type, writingFresh } from './fleet-work.ts';
 

@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { axleLoads, centreOfMassM } from '../../geo/load/axle-loads.ts';
-import { mostAt } from '../../geo/load/most-at.ts';
-import { personalEffectsKg } from '../../geo/load/presets.ts';
+import { personalEffectsKg } from '../../geo/load/list/presets.ts';
 import type { LoadResult } from '../../geo/load/result.ts';
-import { weigh } from '../../geo/load/weigh.ts';
+import { axleLoads, centreOfMassM } from '../../geo/load/weigh/axle-loads.ts';
+import { mostAt } from '../../geo/load/weigh/most-at.ts';
+import { weigh } from '../../geo/load/weigh/weigh.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { COACHBUILT } from '../support/ask.ts';
 

@@ -1,8 +1,8 @@
 import { ok, type Result } from '../../result.ts';
 import type { VehicleCard } from '../../vehicle/card.ts';
-import type { LoadItem } from '../load-list.ts';
-import type { StowPlace } from '../places.ts';
-import { weigh } from '../weigh.ts';
+import type { LoadItem } from '../list/load-list.ts';
+import type { StowPlace } from '../places/stow-places.ts';
+import { weigh } from '../weigh/weigh.ts';
 import { remediesFor } from './remedies.ts';
 import { type Found, searchCures } from './search.ts';
 

@@ -1,11 +1,11 @@
 import type { VehicleCard } from '../../vehicle/card.ts';
-import { axleShare } from '../axle-loads.ts';
-import { kindOf, liquidOf } from '../item-kind.ts';
-import { LIQUID_FACTS } from '../liquids.ts';
-import type { LoadItem } from '../load-list.ts';
-import { isAt, type StowPlace, stowPlaces } from '../places.ts';
+import { LIQUID_FACTS } from '../../vehicle/liquids.ts';
+import { kindOf, liquidOf } from '../list/item-kind.ts';
+import type { LoadItem } from '../list/load-list.ts';
+import { isInTank, litresIn, setTank } from '../places/in-tank.ts';
+import { isAt, type StowPlace, stowPlaces } from '../places/stow-places.ts';
 import type { LoadResult } from '../result.ts';
-import { isInTank, litresIn, setTank } from '../tanks.ts';
+import { axleShare } from '../weigh/axle-loads.ts';
 
 /** Everything that must not be exceeded, as one row of figures: gross, front, rear, then each place with a limit. */
 export type Row = readonly number[];

@@ -1,7 +1,7 @@
 import { z } from 'zod';
+import { type DocumentWords, readDocument } from '../../document/read-document.ts';
+import { sayFault } from '../../document/say-fault.ts';
 import { ok, type Result } from '../../result.ts';
-import { type DocumentWords, readDocument } from '../../vehicle/read-document.ts';
-import { sayFault } from '../../vehicle/say-fault.ts';
 import { shapeOf } from './follow.ts';
 import type { GuidePath, PathPiece } from './guide-path.ts';
 

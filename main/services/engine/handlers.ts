@@ -8,7 +8,7 @@ import { stripOf } from '../../../geo/drive/strip/strip-of.ts';
 import { matchLengths } from '../../../geo/drive/sum-up.ts';
 import { readLeaving } from '../../../geo/drive/times/leaving.ts';
 import { given } from '../../../geo/given.ts';
-import { weighForTheWay } from '../../../geo/load/on-the-way.ts';
+import { weighForTheWay } from '../../../geo/load/tanks/on-the-way.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import type { Roads } from '../../../geo/roads/roads.ts';
 import { GPX_MAX_BYTES } from '../../contract/limits.ts';

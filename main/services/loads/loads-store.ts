@@ -1,4 +1,4 @@
-import type { LoadItem } from '../../../geo/load/load-list.ts';
+import type { LoadItem } from '../../../geo/load/list/load-list.ts';
 import type { Result } from '../../../geo/result.ts';
 import { loadsFileSchema, type VehicleLoad } from '../../contract/loads.ts';
 import { keptFile } from '../files/kept-file.ts';

@@ -1,6 +1,6 @@
 import { basename } from 'node:path';
-import type { LoadList } from '../../../geo/load/load-list.ts';
-import { readLoad } from '../../../geo/load/read-load.ts';
+import type { LoadList } from '../../../geo/load/list/load-list.ts';
+import { readLoad } from '../../../geo/load/list/read-load.ts';
 import type { Result } from '../../../geo/result.ts';
 import { LOAD_MAX_BYTES } from '../../contract/limits.ts';
 import { readBytes } from '../files/read-bytes.ts';

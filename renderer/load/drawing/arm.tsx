@@ -1,5 +1,5 @@
-import type { LoadItem } from '../../../geo/load/load-list.ts';
-import { xField } from '../fields.ts';
+import type { LoadItem } from '../../../geo/load/list/load-list.ts';
+import { xField } from '../../../geo/load/list/read-entries.ts';
 import type { Layout } from './layout.ts';
 
 /** The arm of the item pointed at: from the front axle to where it stands, under the ground line. */

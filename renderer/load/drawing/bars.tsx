@@ -1,6 +1,6 @@
 import type { LoadResult } from '../../../geo/load/result.ts';
 import { LIMIT_NAME } from '../../../geo/load/say-load.ts';
-import { type PlateSum, sumsOf, sumText } from '../words.ts';
+import { type PlateSum, sumsOf, sumText } from '../../../geo/load/weigh/say-plates.ts';
 import type { Layout } from './layout.ts';
 
 const BAR_PX = 14;

@@ -1,4 +1,4 @@
-import { bareKg } from '../words.ts';
+import { bareKg } from '../../../geo/load/weigh/say-plates.ts';
 import { FLOOR_M, type Layout } from './layout.ts';
 import { type Block, HEAD_SHARE } from './stack.ts';
 

@@ -1,8 +1,8 @@
+import { decidingOf, kgText, sayPlate, sayWhere } from '../../../geo/load/weigh/say-plates.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import { clip } from '../../drive/words.ts';
-import { editRow } from '../rows-focus.ts';
-import { held, pointedAt, weighed } from '../state.ts';
-import { decidingOf, kgText, sayPlate, sayWhere } from '../words.ts';
+import { editRow } from '../state/keep-focus.ts';
+import { held, pointedAt, weighed } from '../state/state.ts';
 import { BlockShape } from './block-shape.tsx';
 import type { Layout } from './layout.ts';
 import type { Block } from './stack.ts';

@@ -1,4 +1,4 @@
-import { FRONT_SHARE_LEAST, FRONT_SHARE_MOST } from '../../../geo/load/doubts.ts';
+import { FRONT_SHARE_LEAST, FRONT_SHARE_MOST } from '../../../geo/load/doubts/doubts.ts';
 import type { LoadResult } from '../../../geo/load/result.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import { type Layout, WHEEL_M } from './layout.ts';

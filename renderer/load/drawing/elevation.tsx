@@ -1,4 +1,4 @@
-import type { LoadItem } from '../../../geo/load/load-list.ts';
+import type { LoadItem } from '../../../geo/load/list/load-list.ts';
 import type { LoadResult } from '../../../geo/load/result.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import { Arm } from './arm.tsx';

@@ -1,4 +1,4 @@
-import { rackPlace, tailM } from '../../../geo/load/places.ts';
+import { rackPlace, tailM } from '../../../geo/load/places/stow-places.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 
 /** Where everything lies on the paper, pixels. */

@@ -1,6 +1,6 @@
-import { kindOf } from '../../../geo/load/item-kind.ts';
-import type { LoadItem } from '../../../geo/load/load-list.ts';
-import { isInTank } from '../../../geo/load/tanks.ts';
+import { kindOf } from '../../../geo/load/list/item-kind.ts';
+import type { LoadItem } from '../../../geo/load/list/load-list.ts';
+import { isInTank } from '../../../geo/load/places/in-tank.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 
 /** One item as it is drawn: metres behind the front axle, and above the floor. */

@@ -1,5 +1,5 @@
-import type { LoadItem } from '../../../geo/load/load-list.ts';
-import { litresIn } from '../../../geo/load/tanks.ts';
+import type { LoadItem } from '../../../geo/load/list/load-list.ts';
+import { litresIn } from '../../../geo/load/places/in-tank.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 
 import { FLOOR_M, type Layout, UNDERSIDE_M } from './layout.ts';

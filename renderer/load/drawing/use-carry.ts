@@ -1,10 +1,10 @@
 import { useRef } from 'preact/hooks';
-import type { LoadItem } from '../../../geo/load/load-list.ts';
+import type { LoadItem } from '../../../geo/load/list/load-list.ts';
+import { putAt } from '../../../geo/load/places/spots.ts';
+import { sayWhere } from '../../../geo/load/weigh/say-plates.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
-import { focusNear, revealRow } from '../rows-focus.ts';
-import { putAt } from '../spots.ts';
-import { endStep, held, pointedAt, remove, replace } from '../state.ts';
-import { sayWhere } from '../words.ts';
+import { focusNear, revealRow } from '../state/keep-focus.ts';
+import { endStep, held, pointedAt, remove, replace } from '../state/state.ts';
 import type { Layout } from './layout.ts';
 
 /** Less than this is a click. */

@@ -1,6 +1,6 @@
-import { LIQUID_FACTS, LIQUIDS } from '../../../geo/load/liquids.ts';
-import type { ReadPlace } from './read-places.ts';
-import { NAME_LONGEST, type PlaceField, type PlaceRow } from './rows.ts';
+import { NAME_LONGEST, type PlaceField, type PlaceRow } from '../../../geo/vehicle/form/place-rows.ts';
+import type { ReadPlace } from '../../../geo/vehicle/form/read-places.ts';
+import { LIQUID_FACTS, LIQUIDS } from '../../../geo/vehicle/liquids.ts';
 
 interface Props {
   readonly id: string;

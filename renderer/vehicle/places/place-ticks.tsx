@@ -1,5 +1,5 @@
-import type { ReadPlaces } from './read-places.ts';
-import { KINDS, type PlaceKind } from './rows.ts';
+import { KINDS, type PlaceKind } from '../../../geo/vehicle/form/place-rows.ts';
+import type { ReadPlaces } from '../../../geo/vehicle/form/read-places.ts';
 
 const LETTER: Readonly<Record<PlaceKind, string>> = { seats: 'S', tanks: 'T', lockers: 'L' };
 /** How high each kind is ticked, a share of the vehicle's height. */

@@ -1,8 +1,15 @@
 import './places.css';
+import { noteOf } from '../../../geo/vehicle/form/place-note.ts';
+import {
+  EMPTY_ROW,
+  KINDS,
+  type KindOfPlace,
+  PLACES_MOST,
+  type PlaceRow,
+  type PlaceRows,
+} from '../../../geo/vehicle/form/place-rows.ts';
+import type { ReadPlaces } from '../../../geo/vehicle/form/read-places.ts';
 import { PlaceLine } from './place-line.tsx';
-import { noteOf } from './place-note.ts';
-import type { ReadPlaces } from './read-places.ts';
-import { EMPTY_ROW, KINDS, type KindOfPlace, PLACES_MOST, type PlaceRow, type PlaceRows } from './rows.ts';
 
 interface Props {
   readonly rows: PlaceRows;

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { type Cures, cureOverload } from '../../../geo/load/cure/cure.ts';
-import type { LoadItem } from '../../../geo/load/load-list.ts';
+import type { LoadItem } from '../../../geo/load/list/load-list.ts';
 import type { LoadResult } from '../../../geo/load/result.ts';
-import { weigh } from '../../../geo/load/weigh.ts';
+import { weigh } from '../../../geo/load/weigh/weigh.ts';
 import type { Tank, VehicleCard } from '../../../geo/vehicle/card.ts';
 import { COACHBUILT } from '../../support/ask.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { FLOOR_M, flagsOf, layOut } from '../../../renderer/load/drawing/layout.ts';
 import { shrinkToFit, sideOf, stackItems } from '../../../renderer/load/drawing/stack.ts';
-import { COACH_BUILT, FAMILY } from './cards.ts';
+import { COACH_BUILT, FAMILY } from '../../geo/load/family.ts';
 
 const MANY = Array.from({ length: 40 }, (_, i) => ({
   name: `Thing ${i}`,

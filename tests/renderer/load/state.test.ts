@@ -11,10 +11,10 @@ import {
   undo,
   undoes,
   weighed,
-} from '../../../renderer/load/state.ts';
+} from '../../../renderer/load/state/state.ts';
 import { aboard, aboardForCheck, loads, notCounted } from '../../../renderer/state/loads.ts';
 import { vehicleId, vehicles } from '../../../renderer/state/state.ts';
-import { COACH_BUILT, FAMILY } from './cards.ts';
+import { COACH_BUILT, FAMILY } from '../../geo/load/family.ts';
 
 const BOX = { name: 'Box', massKg: 20, xM: 3.6 };
 const { runningOrder: _, ...UNWEIGHED } = COACH_BUILT;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { weigh } from '../../../../geo/load/weigh.ts';
+import { weigh } from '../../../../geo/load/weigh/weigh.ts';
 import { axle } from '../../../../geo/rules/limits/axle.ts';
 import { length } from '../../../../geo/rules/limits/length.ts';
 import { mass } from '../../../../geo/rules/limits/mass.ts';

@@ -1,0 +1,24 @@
+import { printFeetInches, printMetres } from '../../units/print.ts';
+import type { PlaceRow } from './place-rows.ts';
+import type { ReadPlace } from './read-places.ts';
+
+/**
+ * How a distance was understood, where the text itself does not say it; and a place that lies outside the body.
+ * @param body where the body begins and ends, metres behind the front axle
+ */
+export function noteOf(
+  { xM: typed }: PlaceRow,
+  { xM }: ReadPlace,
+  body: { readonly noseM: number; readonly tailM: number } | undefined,
+): string {
+  if (xM === undefined) return '';
+  const said = [];
+  if (xM < 0 || !/^\s*\d+([.,]\d+)?\s*m?\s*$/.test(typed)) {
+    const m = Math.abs(xM);
+    const where = xM < 0 ? 'ahead of' : 'behind';
+    said.push(`${printMetres(m)}, ${printFeetInches(m, 'nearest')} ${where} the front axle.`);
+  }
+  if (body && xM > body.tailM + 1e-9) said.push('That is behind the body: measure from the front axle.');
+  if (body && xM < body.noseM - 1e-9) said.push('That is ahead of the body: measure from the front axle.');
+  return said.join(' ');
+}

@@ -1,0 +1,97 @@
+import type { LoadItem } from '../../../geo/load/list/load-list.ts';
+import type { LoadResult } from '../../../geo/load/result.ts';
+import { bareKg } from '../../../geo/load/weigh/say-plates.ts';
+import type { VehicleCard } from '../../../geo/vehicle/card.ts';
+import { sayRunningOrder } from '../running-order.ts';
+import { LedgerRow } from './ledger-row.tsx';
+
+/** Everything that weighs, line by line from the running order to the spare: it can be changed where it stands. */
+export function Ledger({
+  card,
+  items,
+  result,
+}: {
+  card: VehicleCard;
+  items: readonly LoadItem[];
+  result: LoadResult | undefined;
+}) {
+  const running = card.runningOrder;
+  return (
+    <table class="load-ledger">
+      <caption class="unseen">What is aboard, with what each puts on the axles</caption>
+      <thead>
+        <tr>
+          <th scope="col">What</th>
+          <th scope="col">kg</th>
+          <th scope="col">Where</th>
+          <th scope="col">
+            <abbr title="metres behind the front axle">m</abbr>
+          </th>
+          <th scope="col" class="load-figure">
+            front
+          </th>
+          <th scope="col" class="load-figure">
+            rear
+          </th>
+          <td />
+        </tr>
+      </thead>
+      <tbody>
+        {running && (
+          <tr class="load-fixed">
+            <th scope="row">Running order</th>
+            <td class="load-typed">{bareKg(running.frontKg + running.rearKg)}</td>
+            <td colSpan={2} class="load-includes">
+              {sayRunningOrder(running)}
+            </td>
+            <td class="load-figure">{bareKg(running.frontKg)}</td>
+            <td class="load-figure">{bareKg(running.rearKg)}</td>
+            <td />
+          </tr>
+        )}
+        {items.map((item, index) => (
+          // an item has no name of its own that lasts: its place in the list is what it is known by
+          <LedgerRow key={String(index)} item={item} index={index} card={card} />
+        ))}
+      </tbody>
+      {result && <Sums result={result} />}
+    </table>
+  );
+}
+
+/** As loaded, the plates, and what is left, each rounded against the driver. */
+function Sums({ result }: { result: LoadResult }) {
+  const { plates, spare, frontKg, rearKg, grossKg } = result;
+  const spares = [spare.grossKg, spare.frontKg, spare.rearKg];
+  const cell = (kg: number) => (
+    <span class={kg < -1e-6 ? 'load-minus' : undefined}>{bareKg(kg, 'down')}</span>
+  );
+  return (
+    <tfoot>
+      <tr>
+        <th scope="row">As loaded</th>
+        <td class="load-typed">{bareKg(grossKg, 'up')}</td>
+        <td colSpan={2} />
+        <td class="load-figure">{bareKg(frontKg, 'up')}</td>
+        <td class="load-figure">{bareKg(rearKg, 'up')}</td>
+        <td />
+      </tr>
+      <tr>
+        <th scope="row">Plates</th>
+        <td class="load-typed">{bareKg(plates.grossKg, 'down')}</td>
+        <td colSpan={2} />
+        <td class="load-figure">{bareKg(plates.frontKg, 'down')}</td>
+        <td class="load-figure">{bareKg(plates.rearKg, 'down')}</td>
+        <td />
+      </tr>
+      <tr>
+        <th scope="row">{spares.some((kg) => kg < -1e-6) ? 'Spare; minus is over' : 'Spare'}</th>
+        <td class="load-typed">{cell(spare.grossKg)}</td>
+        <td colSpan={2} />
+        <td class="load-figure">{cell(spare.frontKg)}</td>
+        <td class="load-figure">{cell(spare.rearKg)}</td>
+        <td />
+      </tr>
+    </tfoot>
+  );
+}

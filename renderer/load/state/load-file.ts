@@ -1,0 +1,31 @@
+import type { LoadItem } from '../../../geo/load/list/load-list.ts';
+import { LOAD_MAX_BYTES } from '../../../main/contract/limits.ts';
+import { ask } from '../../state/host.ts';
+import { message } from '../../state/state.ts';
+import { change } from './state.ts';
+
+/** Hands the list to the browser as a file that `lanegauge load --load` reads. */
+export function saveList(items: readonly LoadItem[], vehicleName: string): void {
+  const list = { format: 'lanegauge.load', version: 1, items };
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(
+    new Blob([`${JSON.stringify(list, null, 2)}\n`], { type: 'application/json' }),
+  );
+  const stem = vehicleName.replace(/[^\p{L}\p{N}.-]+/gu, '-').slice(0, 50) || 'vehicle';
+  link.download = `load-of-${stem}.json`;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 1000);
+}
+
+/** Puts aboard what a file lists, in place of what is aboard. A file that cannot be used is refused with a sentence. */
+export async function openList(file: File): Promise<void> {
+  if (file.size > LOAD_MAX_BYTES) return refuse(`${file.name} is too large for a load list.`);
+  const reply = await ask('readLoad', { name: file.name.slice(0, 300), text: await file.text() });
+  if (!reply.ok) return refuse(reply.error.message);
+  message.value = undefined;
+  change(reply.value.items, `opened ${file.name.slice(0, 60)}`);
+}
+
+function refuse(say: string): void {
+  message.value = { kind: 'error', say };
+}

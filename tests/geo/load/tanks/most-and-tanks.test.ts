@@ -1,0 +1,114 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { litresIn, setTank } from '../../../../geo/load/places/in-tank.ts';
+import { litresUntil, tankSteps } from '../../../../geo/load/tanks/tank-steps.ts';
+import { mostAt } from '../../../../geo/load/weigh/most-at.ts';
+import { anyItem, CARD, HEAVY, thing, WASTE, WATER, weighed } from '../load-card.ts';
+
+const until = (items: Parameters<typeof weighed>[0], tank = WATER, card = CARD) => {
+  const found = litresUntil(card, items, tank);
+  if (!found.ok) throw new Error(found.error.message);
+  return found.value;
+};
+
+describe('the most at a place', () => {
+  it('is what the first limit leaves', () => {
+    const loaded = weighed([]);
+    expect(mostAt(CARD, loaded, 0)).toMatchObject({ massKg: 300, binds: 'front' });
+    expect(mostAt(CARD, loaded, 3)).toMatchObject({ massKg: 500, binds: 'gross' });
+    expect(mostAt(CARD, loaded, 5)).toMatchObject({ massKg: 440, binds: 'rear' });
+    expect(mostAt(CARD, loaded, 6.3)).toMatchObject({ massKg: 60, binds: 'rack' });
+  });
+
+  it('is nothing where something is over already', () => {
+    expect(mostAt(CARD, weighed([thing('box', 520, 4)]), 0)).toMatchObject({ massKg: 0, binds: 'gross' });
+  });
+
+  it('comes with the mass at which a handbook’s 40 % on the front axle is reached', () => {
+    const { handbookKg } = mostAt(HEAVY, weighed([], HEAVY), 5);
+    const at = weighed([thing('box', handbookKg ?? 0, 5)], HEAVY);
+    expect(at.frontShare).toBeCloseTo(0.4, 9);
+  });
+
+  it('keeps every limit, and 0.1 kg more does not', () => {
+    fc.assert(
+      fc.property(
+        fc.array(anyItem, { maxLength: 6 }),
+        fc.double({ min: -0.9, max: 6.6, noNaN: true }),
+        (items, xM) => {
+          const loaded = weighed(items);
+          fc.pre(loaded.over.length === 0);
+          const { massKg } = mostAt(CARD, loaded, xM);
+          expect(weighed([...items, thing('more', massKg - 0.001, xM)]).over).toEqual([]);
+          expect(weighed([...items, thing('more', massKg + 0.1, xM)]).over).not.toEqual([]);
+        },
+      ),
+    );
+  });
+});
+
+describe('a tank', () => {
+  it('may be filled until the first limit is reached, and it is said which', () => {
+    expect(until([])).toEqual({ litres: 500, binds: 'gross', fullFits: true });
+    expect(until([thing('box', 450, 3)])).toEqual({ litres: 50, binds: 'gross', fullFits: false });
+    expect(until([thing('nose', 280, 0), thing('Water', 100, 2.5)]).binds).toBe('front');
+  });
+
+  it('is asked about whatever it holds', () => {
+    const some = [thing('box', 450, 3)];
+    for (const litres of [0, 20, 120])
+      expect(until(setTank(CARD, some, WATER, litres)).litres).toBeCloseTo(50, 9);
+  });
+
+  it('stands at the limit to 0.1 l', () => {
+    fc.assert(
+      fc.property(fc.array(anyItem, { maxLength: 6 }), fc.constantFrom(WATER, WASTE), (items, tank) => {
+        fc.pre(weighed(items).over.length === 0);
+        const { litres } = until(items, tank);
+        expect(weighed(setTank(CARD, items, tank, litres - 0.01)).over).toEqual([]);
+        expect(weighed(setTank(CARD, items, tank, litres + 0.1)).over).not.toEqual([]);
+      }),
+    );
+  });
+
+  it('of a running order with water holds 90 % of it, and draining takes it off', () => {
+    const card = {
+      ...CARD,
+      runningOrder: { frontKg: 1550, rearKg: 1450, includesDriver: true, includesFreshWater: true },
+    };
+    expect(litresIn(card, [], WATER)).toBe(108);
+    const drained = setTank(card, [], WATER, 0);
+    expect(drained).toMatchObject([{ massKg: -108, kind: 'fresh-water' }]);
+    expect(weighed(drained, card).grossKg).toBe(2892);
+    expect(litresIn(card, drained, WATER)).toBe(0);
+    expect(setTank(card, drained, WATER, 108)).toEqual([]);
+  });
+
+  it('behind the rear axle, dumped, loads the front axle', () => {
+    const steps = tankSteps(
+      CARD,
+      [thing('waste', 80, 5.4, { kind: 'waste-water' })],
+      [{ tank: WASTE, toL: 0 }],
+    );
+    const [step] = steps.ok ? steps.value : [];
+    expect(step?.change.frontKg).toBeCloseTo(28, 9);
+    expect(step?.change.rearKg).toBeCloseTo(-108, 9);
+    expect(step?.items).toEqual([]);
+  });
+
+  it('dumped and filled again weighs as before', () => {
+    fc.assert(
+      fc.property(fc.array(anyItem, { maxLength: 6 }), fc.integer({ min: 1, max: 90 }), (items, litres) => {
+        const full = setTank(CARD, items, WASTE, litres);
+        const steps = tankSteps(CARD, full, [
+          { tank: WASTE, toL: 0 },
+          { tank: WASTE, toL: litres },
+        ]);
+        const [dump, fill] = steps.ok ? steps.value : [];
+        expect(dump?.change.frontKg).toBeCloseTo(-(fill?.change.frontKg ?? Number.NaN), 9);
+        expect(dump?.change.rearKg).toBeCloseTo(-(fill?.change.rearKg ?? Number.NaN), 9);
+        expect(fill?.result.grossKg).toBeCloseTo(weighed(full).grossKg, 9);
+      }),
+    );
+  });
+});

@@ -1,0 +1,132 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { type VehicleCard, vehicleCardSchema } from '../../../../geo/vehicle/card.ts';
+import { draftOf, EMPTY_DRAFT, readDraft } from '../../../../geo/vehicle/form/draft.ts';
+import { FIELDS, type FieldKey } from '../../../../geo/vehicle/form/fields.ts';
+
+/** A usual coach-built on a 3.5 t chassis. */
+const USUAL: VehicleCard = {
+  format: 'lanegauge.vehicle',
+  version: 1,
+  name: 'Usual',
+  heightM: 3,
+  widthM: 2.3,
+  widthMirrorsM: 2.8,
+  lengthM: 6.99,
+  wheelbaseM: 3.8,
+  frontOverhangM: 0.95,
+  rearOverhangM: 2.24,
+  grossKg: 3500,
+  axleKg: { front: 1850, rear: 2000 },
+};
+
+const FOLDER = 'sample-routes/vehicles/';
+const cards = readdirSync(FOLDER).map((name): [string, VehicleCard] => [
+  name,
+  vehicleCardSchema.parse(JSON.parse(readFileSync(FOLDER + name, 'utf8'))),
+]);
+const typed = (card: VehicleCard, key: string, text: string) => {
+  const draft = draftOf(card);
+  return readDraft({ ...draft, text: { ...draft.text, [key]: text } });
+};
+
+const RACK = { lengthM: 0.7, widthM: 2, fitted: false };
+const ORDER = { frontKg: 1500, rearKg: 1500, includesDriver: true, includesFreshWater: true };
+/** Whether the schema itself takes the figure, whatever it says of the others. */
+function figureTaken(key: FieldKey, value: number): boolean {
+  const [path, data] = placed(key, value);
+  const parsed = vehicleCardSchema.safeParse({ ...USUAL, ...data });
+  const faults = parsed.error?.issues.filter(({ code }) => code === 'too_small' || code === 'too_big') ?? [];
+  return !faults.some((issue) => issue.path.join('.') === path);
+}
+function placed(key: FieldKey, value: number): [string, object] {
+  switch (key) {
+    case 'rackLengthM':
+      return ['rack.lengthM', { rack: { ...RACK, lengthM: value } }];
+    case 'rackWidthM':
+      return ['rack.widthM', { rack: { ...RACK, widthM: value } }];
+    case 'rackLimitKg':
+      return ['rack.limitKg', { rack: { ...RACK, limitKg: value } }];
+    case 'axleFrontKg':
+      return ['axleKg.front', { axleKg: { front: value, rear: 2000 } }];
+    case 'axleRearKg':
+      return ['axleKg.rear', { axleKg: { front: 1850, rear: value } }];
+    case 'orderFrontKg':
+      return ['runningOrder.frontKg', { runningOrder: { ...ORDER, frontKg: value } }];
+    case 'orderRearKg':
+      return ['runningOrder.rearKg', { runningOrder: { ...ORDER, rearKg: value } }];
+    default:
+      return [key, { [key]: value }];
+  }
+}
+
+describe('a card in the form', () => {
+  it.each(cards)('%s comes out as it went in', (_, card) => {
+    expect(readDraft(draftOf(card)).card).toEqual(card);
+  });
+
+  it('that is new is empty, and no card before its sizes and plates are in', () => {
+    const { card, figures, faults } = readDraft(EMPTY_DRAFT);
+    expect(card).toBeUndefined();
+    expect(figures).toEqual({});
+    const wanted = FIELDS.filter(({ optional }) => !optional).map(({ key }) => key);
+    expect(Object.keys(faults).sort()).toEqual([...wanted, 'name'].sort());
+  });
+
+  it('takes feet and inches', () => {
+    expect(typed(USUAL, 'heightM', '10\'3"').card?.heightM).toBeCloseTo(3.1242, 4);
+  });
+
+  it('believes just what the schema believes of each figure alone', () => {
+    for (const { key, least, most, unit } of FIELDS)
+      for (const [value, ok] of [
+        [least - 0.01, false],
+        [least, true],
+        [most, true],
+        [most + 0.01, false],
+      ] as const) {
+        if (value < 0) continue;
+        const fault = typed(USUAL, key, `${value} ${unit}`).faults[key] ?? '';
+        expect(!fault.includes('is not believed'), `${key} ${value}`).toBe(ok);
+        expect(figureTaken(key, value), `${key} ${value}`).toBe(ok);
+      }
+  });
+
+  it('comes out with three decimals as it went in, whatever the figure', () => {
+    for (const { key, unit, least, most } of FIELDS) {
+      if (unit !== 'kg') continue;
+      for (const value of [least + 0.125, least + 12.125, least + 150.375, most - 0.625])
+        if (value <= most)
+          expect(typed(USUAL, key, String(value)).figures[key], `${key} ${value}`).toBe(value);
+    }
+  });
+
+  it('takes no overhang at all for nought', () => {
+    const draft = draftOf({ ...USUAL, frontOverhangM: 0, lengthM: 6.04 });
+    expect(readDraft(draft).card?.frontOverhangM).toBe(0);
+  });
+
+  it('with a fitted rack of no length is no card', () => {
+    const read = readDraft({ ...draftOf(USUAL), rackFitted: true });
+    expect(read.card).toBeUndefined();
+    expect(read.faults.rackLengthM).toContain('needs its length');
+  });
+
+  it('says what is missing or wrong, and is then no card', () => {
+    for (const [key, text, sentence] of [
+      ['heightM', '', 'Height is missing.'],
+      ['heightM', '30', 'More than 5 m is not believed.'],
+      ['heightM', '0.3', 'Less than 1.5 m is not believed.'],
+      ['grossKg', '0', 'Less than 500 kg is not believed.'],
+      ['lengthM', '7.5', 'add up to 6.99 m, not 7.50 m'],
+      ['widthMirrorsM', '2', 'Less than the body.'],
+      ['turningCircleM', '7', 'not its radius'],
+      ['turningCircleWallM', '8.5', 'not its radius'],
+      ['rackLengthM', '0.7', ''],
+    ] as const) {
+      const read = typed(USUAL, key, text);
+      expect(read.card).toBeUndefined();
+      expect(Object.values(read.faults).join(' ')).toContain(sentence);
+    }
+  });
+});

@@ -17,9 +17,9 @@ import { DropSign, dropFilesOn } from './drop.tsx';
 import { LoadView } from './load/load-view.tsx';
 import { followPalette } from './look/palette.ts';
 import { DriveMap } from './map/drive-map.tsx';
-import { Message } from './message.tsx';
-import { openedDrive } from './state/state.ts';
-import { panelId, switchByKeys, tabId, type ViewId, view } from './state/view.ts';
+import { NoticeArea } from './notice.tsx';
+import { openedDrive } from './state/opened.ts';
+import { panelId, switchByKeys, tabId, type ViewId, view } from './state/views.ts';
 import { StatusLine } from './status-line.tsx';
 import { SwingView } from './swing/swing-view.tsx';
 
@@ -47,7 +47,7 @@ export function App() {
           <div class="sheet">
             <section class="map-place" aria-label="Map">
               <DriveMap />
-              <Message />
+              <NoticeArea />
             </section>
             <Panel />
           </div>

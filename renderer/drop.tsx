@@ -1,7 +1,7 @@
+import { openFiles } from './actions/open.ts';
 import { openList } from './load/state/load-file.ts';
-import { openFiles } from './state/actions.ts';
-import { dialog, dropping } from './state/ui.ts';
-import { show, view } from './state/view.ts';
+import { dialog, dropping } from './state/page.ts';
+import { show, view } from './state/views.ts';
 
 /** Takes files dropped anywhere on the window. @returns the way to end it */
 export function dropFilesOn(page: Window): () => void {

@@ -1,9 +1,9 @@
 import { render } from 'preact';
+import { start } from './actions/start.ts';
 import { App } from './app.tsx';
+import { setHost } from './host/ask.ts';
 import { chooseHost } from './host/choose.ts';
-import { setHost } from './state/host.ts';
-import { start } from './state/start.ts';
-import { hostGone } from './state/ui.ts';
+import { hostGone } from './state/happening.ts';
 
 const root = document.getElementById('app');
 if (root) render(<App />, root);

@@ -1,6 +1,7 @@
 import { given } from '../geo/given.ts';
 import { clip } from './drive/words.ts';
-import { openedMap, work } from './state/state.ts';
+import { work } from './state/happening.ts';
+import { openedMap } from './state/opened.ts';
 
 /** One line at the foot, always there: long work with its way to stop, else the map that is open. */
 export function StatusLine() {

@@ -28,3 +28,11 @@ export function nameRoad(
     ...given({ name: tags['name'], ref: tags['ref'] }),
   };
 }
+
+/** A smaller share of a drive than this on mapped roads is chance: another place's roads happen to lie there. */
+const LEAST_ON_ROADS = 0.02;
+
+/** Whether a drive has no mapped road under it, or next to none: the map is of another place. */
+export function liesElsewhere({ drivenM }: { readonly drivenM: number }, lengthM: number): boolean {
+  return lengthM > 0 && drivenM < LEAST_ON_ROADS * lengthM;
+}

@@ -1,3 +1,4 @@
+import { DEFAULT_MARGINS } from '../../geo/rules/rule.ts';
 import type { Settings } from './settings.ts';
 
 /** What holds until the user chooses. Apart from the schema, so that the page can have it without the schema's library. */
@@ -6,7 +7,7 @@ export const DEFAULT_SETTINGS: Settings = {
   version: 1,
   units: 'metric',
   palette: 'system',
-  margins: { heightM: 0.15, physicalWidthM: 0.15 },
+  margins: DEFAULT_MARGINS,
   country: null,
   vehicleId: null,
   tiles: null,

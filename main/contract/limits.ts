@@ -18,3 +18,6 @@ export const RECENTS_MAX = 12;
 
 /** How often a watching page hears from its host. */
 export const HEARTBEAT_MS = 10_000;
+
+/** The most spare that can be asked for before a passage counts as free, metres. */
+export const MARGIN_MAX_M = 2;

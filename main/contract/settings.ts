@@ -1,7 +1,9 @@
 import { z } from 'zod';
+import { UNITS } from '../../geo/units/in-units.ts';
+import { MARGIN_MAX_M } from './limits.ts';
 import { tileOrigin } from './tile-address.ts';
 
-const margin = z.number().min(0).max(2);
+const margin = z.number().min(0).max(MARGIN_MAX_M);
 
 /** An address of raster tiles as the user enters it: https, with the three placeholders. */
 const tileAddress = z
@@ -15,7 +17,7 @@ const tileAddress = z
 export const settingsSchema = z.strictObject({
   format: z.literal('lanegauge.settings'),
   version: z.literal(1),
-  units: z.enum(['metric', 'imperial', 'both']),
+  units: z.enum(UNITS),
   palette: z.enum(['system', 'day', 'night']),
   /** spare asked for before a passage counts as free, metres */
   margins: z.strictObject({ heightM: margin, physicalWidthM: margin }),

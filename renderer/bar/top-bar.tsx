@@ -1,8 +1,10 @@
+import { chooseLeaveAt, chooseTrack, chooseVehicle } from '../actions/choose.ts';
 import { clip } from '../drive/words.ts';
-import { chooseLeaveAt, chooseTrack, chooseVehicle } from '../state/actions.ts';
-import { leaveAt, openedDrive, vehicle, vehicles } from '../state/state.ts';
-import { type DialogName, dialog } from '../state/ui.ts';
-import { view } from '../state/view.ts';
+import { leaveAt } from '../state/check.ts';
+import { vehicle, vehicles } from '../state/kept.ts';
+import { openedDrive } from '../state/opened.ts';
+import { type DialogName, dialog } from '../state/page.ts';
+import { view } from '../state/views.ts';
 import { ViewTabs } from './view-tabs.tsx';
 
 /** The views, what is open, and the vehicle that all of them share; drive and leave time where they count. */

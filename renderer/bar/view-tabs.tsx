@@ -1,4 +1,4 @@
-import { panelId, show, tabId, VIEWS, type ViewId, view } from '../state/view.ts';
+import { panelId, show, tabId, VIEWS, type ViewId, view } from '../state/views.ts';
 
 /** One tab a view: the arrows go from tab to tab, Tab goes on into the view. */
 export function ViewTabs() {

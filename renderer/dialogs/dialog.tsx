@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { useLayoutEffect, useRef } from 'preact/hooks';
-import { dialog } from '../state/ui.ts';
+import { dialog } from '../state/page.ts';
 
 /** A modal dialog of the page: the browser keeps the focus inside, closes it on Escape, and gives the focus back. */
 export function Dialog({

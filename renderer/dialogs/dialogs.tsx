@@ -1,4 +1,4 @@
-import { dialog } from '../state/ui.ts';
+import { dialog } from '../state/page.ts';
 import { VehicleEditor } from '../vehicle/vehicle-editor.tsx';
 import { Dialog } from './dialog.tsx';
 import { Help } from './help.tsx';

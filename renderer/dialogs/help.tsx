@@ -1,6 +1,6 @@
-import { LEVEL_MEANS, LEVEL_ORDER, LEVEL_WORD } from '../drive/words.ts';
+import { LEVEL_MEANS, LEVEL_WORD, LEVELS } from '../../geo/report/level.ts';
 import { LevelMark } from '../look/level-mark.tsx';
-import { description } from '../state/state.ts';
+import { description } from '../state/kept.ts';
 
 const NOT_CHECKED = [
   'What nobody has mapped: a sign, a bridge or a branch that is missing from the map data is missing here.',
@@ -31,7 +31,7 @@ export function Help() {
       <section>
         <h3>What each level means</h3>
         <dl class="levels">
-          {LEVEL_ORDER.map((level) => (
+          {LEVELS.map((level) => (
             <div key={level}>
               <dt class={`level-${level}`}>
                 <LevelMark level={level} /> {LEVEL_WORD[level]}

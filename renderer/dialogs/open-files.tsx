@@ -1,9 +1,10 @@
 import { useRef } from 'preact/hooks';
 import type { Recent } from '../../main/contract/source.ts';
+import { forgetRecent } from '../actions/keep.ts';
+import { openFiles, openRecent, openSample } from '../actions/open.ts';
 import { clip } from '../drive/words.ts';
-import { forgetRecent, openFiles, openRecent, openSample } from '../state/actions.ts';
-import { description } from '../state/state.ts';
-import { dialog } from '../state/ui.ts';
+import { description } from '../state/kept.ts';
+import { dialog } from '../state/page.ts';
 
 /** Drives and maps: from a file, from those opened before, or the sample. */
 export function OpenFiles() {

@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks';
 import type { Settings } from '../../main/contract/settings.ts';
 import { tileOrigin } from '../../main/contract/tile-address.ts';
-import { saveSettings } from '../state/actions.ts';
-import { settings } from '../state/state.ts';
+import { saveSettings } from '../actions/keep.ts';
+import { settings } from '../state/kept.ts';
 
 /** Countries whose rules the program is most often asked for; the place of the drive tells by itself where it can. */
 const COUNTRIES = 'AT AU BE CA CH CZ DE DK ES FI FR GB IE IT LU NL NO NZ PL PT SE US'.split(' ');

@@ -1,12 +1,13 @@
-import { report, shownFindings } from '../state/state.ts';
-import { countByLevel } from '../state/ui.ts';
-import { LEVEL_ORDER, LEVEL_WORD } from './words.ts';
+import { countByLevel, LEVEL_WORD, LEVELS } from '../../geo/report/level.ts';
+import { report } from '../state/check.ts';
+import { shownFindings } from '../state/shown.ts';
 
 /** Tells a screen reader what a check or a filter has changed: the count first. */
 export function Announcer() {
   const shown = report.value;
-  const parts = LEVEL_ORDER.filter((level) => countByLevel.value[level] > 0).map(
-    (level) => `${countByLevel.value[level]} ${LEVEL_WORD[level].toLowerCase()}`,
+  const counts = countByLevel(shown?.findings ?? []);
+  const parts = LEVELS.filter((level) => counts[level] > 0).map(
+    (level) => `${counts[level]} ${LEVEL_WORD[level].toLowerCase()}`,
   );
   return (
     <p class="unseen" role="status" data-testid="announcer">

@@ -1,18 +1,20 @@
-import type { Level, Subject } from '../../geo/report/report.ts';
+import { countByLevel, LEVEL_WORD, LEVELS, type Level } from '../../geo/report/level.ts';
+import type { Subject } from '../../geo/report/report.ts';
+import { SUBJECT_WORD, subjectsOf } from '../../geo/report/subject-word.ts';
 import { LevelMark } from '../look/level-mark.tsx';
-import { shownLevels, shownSubject } from '../state/state.ts';
-import { countByLevel, subjectsPresent } from '../state/ui.ts';
-import { LEVEL_ORDER, LEVEL_WORD, SUBJECT_WORD } from './words.ts';
+import { findings } from '../state/check.ts';
+import { shownLevels, shownSubject } from '../state/shown.ts';
 
 /** Counts by level that show or hide that level, and the choice of one subject. */
 export function Filters() {
   const subject = shownSubject.value;
-  const subjects = subjectsPresent.value;
+  const subjects = subjectsOf(findings.value);
+  const counts = countByLevel(findings.value);
   return (
     <fieldset class="filters">
       <legend class="unseen">Which findings are shown</legend>
-      {LEVEL_ORDER.map((level) => (
-        <LevelToggle key={level} level={level} count={countByLevel.value[level]} />
+      {LEVELS.map((level) => (
+        <LevelToggle key={level} level={level} count={counts[level]} />
       ))}
       <label class="subject-choice">
         <span class="unseen">Subject</span>

@@ -1,4 +1,5 @@
-import { openedDrive, report } from '../state/state.ts';
+import { report } from '../state/check.ts';
+import { openedDrive } from '../state/opened.ts';
 import { clip } from './words.ts';
 
 /** What the files and the clock had to say about themselves, and the country rules that the check used. */

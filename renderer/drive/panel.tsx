@@ -1,6 +1,9 @@
-import { openSample } from '../state/actions.ts';
-import { description, openedDrive, report, vehicle, work } from '../state/state.ts';
-import { dialog } from '../state/ui.ts';
+import { openSample } from '../actions/open.ts';
+import { report } from '../state/check.ts';
+import { work } from '../state/happening.ts';
+import { description, vehicle } from '../state/kept.ts';
+import { openedDrive } from '../state/opened.ts';
+import { dialog } from '../state/page.ts';
 import { StripMap } from '../strip/strip-map.tsx';
 import { NoVehicle } from '../vehicle/no-vehicle.tsx';
 import { Filters } from './filters.tsx';

@@ -1,21 +1,24 @@
-import type { Finding, Subject } from '../../geo/report/report.ts';
-import type { Settings } from '../../main/contract/settings.ts';
+import { clockText } from '../../geo/clock/print-times.ts';
+import { decidingOf } from '../../geo/report/deciding.ts';
+import { LEVEL_WORD } from '../../geo/report/level.ts';
+import type { Finding } from '../../geo/report/report.ts';
+import { SUBJECT_WORD } from '../../geo/report/subject-word.ts';
+import { distanceIn, lengthIn, type Units } from '../../geo/units/in-units.ts';
+import { select } from '../actions/choose.ts';
 import { LevelMark } from '../look/level-mark.tsx';
-import { select } from '../state/actions.ts';
-import { cursorM } from '../state/state.ts';
+import { cursorM } from '../state/shown.ts';
 import { FindingDetail } from './detail.tsx';
-import { clockText, distanceText, runText, sumOf } from './figures-in-words.ts';
-import { clip, LEVEL_WORD, SUBJECT_WORD } from './words.ts';
+import { clip } from './words.ts';
 
-export interface RowProps {
+interface Props {
   readonly finding: Finding;
   readonly open: boolean;
-  readonly units: Settings['units'];
+  readonly units: Units;
   readonly leaveAt: string | undefined;
 }
 
 /** One finding: its level, what it is, where, and the number that decides. Opened, it tells all. */
-export function FindingRow({ finding, open, units, leaveAt }: RowProps) {
+export function FindingRow({ finding, open, units, leaveAt }: Props) {
   const { id, level, subject, fromM, road, passesAt } = finding;
   const detail = `finding-${id}`;
   return (
@@ -36,7 +39,7 @@ export function FindingRow({ finding, open, units, leaveAt }: RowProps) {
           <b class={`level-${level}`}>{LEVEL_WORD[level]}</b> {SUBJECT_WORD[subject].toLowerCase()}
         </span>
         <span class="row-where">
-          <span>{distanceText(fromM, units)}</span>
+          <span>{distanceIn(units, fromM)}</span>
           {passesAt !== undefined && <span>, {clockText(passesAt, leaveAt)}</span>}
           {road !== undefined && (
             <>
@@ -50,28 +53,30 @@ export function FindingRow({ finding, open, units, leaveAt }: RowProps) {
             <bdi>{clip(finding.say, 120)}</bdi>
           </span>
         )}
-        <Deciding finding={finding} units={units} />
+        <Decides finding={finding} units={units} />
       </button>
       {open && <FindingDetail id={detail} finding={finding} units={units} leaveAt={leaveAt} />}
     </li>
   );
 }
 
-const NEEDS_FIGURE: ReadonlySet<Subject> = new Set(['height', 'width', 'length', 'mass', 'axle']);
-/** A finding that reaches less far is a place. Metres. */
-const LONG_M = 30;
-
 /** The number that decides, or that there is none. */
-function Deciding({ finding, units }: { finding: Finding; units: Settings['units'] }) {
-  const sum = sumOf(finding, units);
-  if (sum)
-    return (
-      <span class={`row-number level-${finding.level}`}>
-        {sum.short} <span class="small">{sum.over ? 'over' : 'spare'}</span>
-      </span>
-    );
-  if (finding.limit) return <span class="row-number small">{clip(finding.limit.asMapped, 24)}</span>;
-  const run = finding.toM - finding.fromM;
-  if (run > LONG_M) return <span class="row-number small soft">for {runText(run, units)}</span>;
-  return <span class="row-number small soft">{NEEDS_FIGURE.has(finding.subject) ? 'no figure' : ''}</span>;
+function Decides({ finding, units }: Pick<Props, 'finding' | 'units'>) {
+  const decides = decidingOf(finding, units);
+  switch (decides.kind) {
+    case 'sum':
+      return (
+        <span class={`row-number level-${finding.level}`}>
+          {decides.sum.short} <span class="small">{decides.sum.over ? 'over' : 'spare'}</span>
+        </span>
+      );
+    case 'text':
+      return <span class="row-number small">{clip(decides.text, 24)}</span>;
+    case 'reach':
+      return <span class="row-number small soft">for {lengthIn(units, decides.lengthM)}</span>;
+    case 'no figure':
+      return <span class="row-number small soft">no figure</span>;
+    case 'place':
+      return <span class="row-number small soft" />;
+  }
 }

@@ -1,17 +1,9 @@
 import { useEffect, useRef } from 'preact/hooks';
-import { select } from '../state/actions.ts';
-import {
-  findings,
-  report,
-  selectedId,
-  settings,
-  showFolded,
-  shownFindings,
-  shownLevels,
-  shownSubject,
-} from '../state/state.ts';
+import { select } from '../actions/choose.ts';
+import { findings, report } from '../state/check.ts';
+import { settings } from '../state/kept.ts';
+import { matchingFindings, selectedId, showEveryFinding, showFolded, shownFindings } from '../state/shown.ts';
 import { FindingRow } from './row.tsx';
-import { LEVEL_ORDER } from './words.ts';
 
 /** A row per finding, in driving order. Arrow keys go through them while one has the focus. */
 export function Rows() {
@@ -53,9 +45,7 @@ export function Rows() {
 /** What is not in the list, and how to get it there. */
 function Below() {
   const all = findings.value;
-  const matching = all.filter(
-    ({ level, subject }) => shownLevels.value.has(level) && (shownSubject.value ?? subject) === subject,
-  );
+  const matching = matchingFindings.value;
   const folded = matching.filter((finding) => finding.folded).length;
   if (report.value && all.length === 0)
     return (
@@ -66,13 +56,7 @@ function Below() {
       {matching.length === 0 && all.length > 0 && (
         <p class="soft below">
           The filter hides all {all.length} findings.{' '}
-          <button
-            type="button"
-            onClick={() => {
-              shownLevels.value = new Set(LEVEL_ORDER);
-              shownSubject.value = undefined;
-            }}
-          >
+          <button type="button" onClick={showEveryFinding}>
             Show all
           </button>
         </p>

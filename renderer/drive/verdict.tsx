@@ -1,20 +1,26 @@
+import { clockText, durationText } from '../../geo/clock/print-times.ts';
+import { liesElsewhere } from '../../geo/drive/sum-up.ts';
 import { decidingOf, sayPlate, sumsOf } from '../../geo/load/weigh/say-plates.ts';
+import { countByLevel, LEVEL_WORD } from '../../geo/report/level.ts';
 import { saySlight } from '../../geo/report/say-slight.ts';
+import { distanceIn } from '../../geo/units/in-units.ts';
 import { LevelMark } from '../look/level-mark.tsx';
+import { checking, checkProblem, leaveAt, report } from '../state/check.ts';
+import { settings } from '../state/kept.ts';
 import { notCounted } from '../state/loads.ts';
-import { leaveAt, openedDrive, report, settings } from '../state/state.ts';
-import { checking, checkProblem, countByLevel, dialog, mapIsElsewhere } from '../state/ui.ts';
-import { show } from '../state/view.ts';
-import { clockText, distanceText, durationText } from './figures-in-words.ts';
-import { clip, LEVEL_WORD, sayVerdict } from './words.ts';
+import { openedDrive } from '../state/opened.ts';
+import { dialog } from '../state/page.ts';
+import { show } from '../state/views.ts';
+import { clip, sayVerdict } from './words.ts';
 
 /** The verdict in words, for which vehicle and drive it is, and the caution that stands beside every verdict. */
 export function VerdictBlock() {
   const shown = report.value;
   if (!shown) return <VerdictToCome />;
   const { verdict, vehicle, cautions } = shown;
+  const elsewhere = liesElsewhere(shown.match, shown.route.lengthM);
   const slight = saySlight(shown.findings, verdict);
-  const places = verdict === 'clear' ? 0 : countByLevel.value[verdict];
+  const places = verdict === 'clear' ? 0 : countByLevel(shown.findings)[verdict];
   return (
     <section class="verdict" aria-labelledby="verdict-word" aria-busy={checking.value}>
       <h2 id="verdict-word" class={`verdict-word level-${verdict}`}>
@@ -22,7 +28,7 @@ export function VerdictBlock() {
         {LEVEL_WORD[verdict]}
       </h2>
       <p class="verdict-says">
-        {mapIsElsewhere.value
+        {elsewhere
           ? 'The open map has no roads under this drive, so nothing on it is checked.'
           : sayVerdict(verdict, places, slight)}
       </p>
@@ -34,7 +40,7 @@ export function VerdictBlock() {
           {checkProblem.value} What stands here is the check before that, of {clip(vehicle.name, 80)}.
         </p>
       )}
-      {mapIsElsewhere.value && <MapElsewhere />}
+      {elsewhere && <MapElsewhere />}
       <Loaded />
       <p class="caution">{cautions[0]}</p>
     </section>
@@ -45,7 +51,7 @@ function Facts() {
   const shown = report.value;
   if (!shown) return null;
   const { route, timetable, leaveAt: left } = shown;
-  const parts = [distanceText(route.lengthM, settings.value.units)];
+  const parts = [distanceIn(settings.value.units, route.lengthM)];
   if (timetable) parts.push(`about ${durationText(timetable.drivingS)} on clear roads`);
   if (timetable?.arriveAt !== undefined) parts.push(`there at ${clockText(timetable.arriveAt, left)}`);
   else if (leaveAt.value === undefined) parts.push('no leave time set');

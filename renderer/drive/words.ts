@@ -1,47 +1,4 @@
-import type { Level, Subject, Verdict } from '../../geo/report/report.ts';
-
-/** The levels, worst first. */
-export const LEVEL_ORDER = ['barred', 'tight', 'unknown', 'care'] as const satisfies readonly Level[];
-
-export const LEVEL_WORD: Readonly<Record<Verdict, string>> = {
-  barred: 'Barred',
-  tight: 'Tight',
-  unknown: 'Unknown',
-  care: 'Take care',
-  clear: 'Clear',
-};
-
-/** What each level means, for the help. */
-export const LEVEL_MEANS: Readonly<Record<Verdict, string>> = {
-  barred: 'The vehicle exceeds a mapped limit that binds it there and then, or may not go there.',
-  tight:
-    'Inside the limit, but by less than the margin asked for; or binding only in one lane, or at hours that are not settled.',
-  unknown:
-    'Something there could stop the vehicle, and the map gives no figure for it, gives one that cannot be read, or has no road there.',
-  care: 'Passable. Drive it with care.',
-  clear: 'Nothing that is mapped stands against this vehicle on this drive.',
-};
-
-export const SUBJECT_WORD: Readonly<Record<Subject, string>> = {
-  height: 'Height',
-  width: 'Width',
-  length: 'Length',
-  mass: 'Mass',
-  axle: 'Axle load',
-  access: 'Access',
-  barrier: 'Barrier',
-  ground: 'Ground',
-  water: 'Water',
-  slope: 'Slope',
-  narrow: 'Narrow road',
-  trees: 'Trees',
-  tunnel: 'Tunnel',
-  crossing: 'Hump or crossing',
-  turn: 'Turn',
-  swing: 'Tail swing',
-  zone: 'Zone',
-  map: 'Map',
-};
+import type { Verdict } from '../../geo/report/report.ts';
 
 /** The verdict in words. @param places findings of the deciding level; `slight` what they are where all are folded away */
 export function sayVerdict(verdict: Verdict, places: number, slight?: string): string {

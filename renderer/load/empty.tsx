@@ -1,6 +1,6 @@
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { clip } from '../drive/words.ts';
-import { dialog } from '../state/ui.ts';
+import { dialog } from '../state/page.ts';
 import { look } from '../vehicle/fleet-work.ts';
 
 /** Without what the axles carry empty nothing can be worked out: said, and led to the fields of the card. */

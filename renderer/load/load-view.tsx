@@ -7,9 +7,9 @@ import { useEffect } from 'preact/hooks';
 import { LOAD_CAUTION } from '../../geo/load/say-load.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { clip } from '../drive/words.ts';
-import { Message } from '../message.tsx';
+import { NoticeArea } from '../notice.tsx';
+import { description, vehicle } from '../state/kept.ts';
 import { aboard } from '../state/loads.ts';
-import { description, vehicle } from '../state/state.ts';
 import { NoVehicle } from '../vehicle/no-vehicle.tsx';
 import { LoadAnnouncer } from './announcer.tsx';
 import { Ask } from './ask/ask.tsx';
@@ -63,7 +63,7 @@ export function LoadView() {
             />
             <NothingYet id={id} />
           </div>
-          <Message />
+          <NoticeArea />
         </section>
         <LoadPanel id={id} card={card} />
         <LoadAnnouncer />

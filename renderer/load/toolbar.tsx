@@ -1,6 +1,6 @@
 import { useRef } from 'preact/hooks';
+import { vehicle } from '../state/kept.ts';
 import { aboard } from '../state/loads.ts';
-import { vehicle } from '../state/state.ts';
 import { focusIfLost } from './state/keep-focus.ts';
 import { openList, saveList } from './state/load-file.ts';
 import { change, redo, redoes, undo, undoes } from './state/state.ts';

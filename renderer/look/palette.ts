@@ -1,5 +1,5 @@
 import { effect } from '@preact/signals';
-import { settings } from '../state/state.ts';
+import { settings } from '../state/kept.ts';
 
 /** Keeps the day or night palette on the page, as chosen or as the system has it. @returns the way to end it */
 export function followPalette(root: HTMLElement, page: Window): () => void {

@@ -2,17 +2,11 @@ import { effect } from '@preact/signals';
 import 'leaflet/dist/leaflet.css';
 import './map.css';
 import { useEffect, useRef } from 'preact/hooks';
-import { select } from '../state/actions.ts';
-import { ask } from '../state/host.ts';
-import {
-  cursorM,
-  openedDrive,
-  openedMap,
-  selected,
-  settings,
-  shownFindings,
-  vehicle,
-} from '../state/state.ts';
+import { select } from '../actions/choose.ts';
+import { ask } from '../host/ask.ts';
+import { settings, vehicle } from '../state/kept.ts';
+import { openedDrive, openedMap } from '../state/opened.ts';
+import { cursorM, selected, shownFindings } from '../state/shown.ts';
 import { mountMap } from './mount-map.ts';
 
 /** The drive on the map. Everything it shows comes from the window's state, and goes back there. */

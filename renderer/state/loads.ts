@@ -3,7 +3,7 @@ import type { LoadItem } from '../../geo/load/list/load-list.ts';
 import type { LoadResult } from '../../geo/load/result.ts';
 import { weighForTheWay } from '../../geo/load/tanks/on-the-way.ts';
 import type { Problem, Result } from '../../geo/result.ts';
-import { vehicle } from './state.ts';
+import { vehicle } from './kept.ts';
 
 /** What is aboard each vehicle of the fleet, by its id; nothing where nothing was listed. */
 export const loads = signal<Readonly<Record<string, readonly LoadItem[]>>>({});

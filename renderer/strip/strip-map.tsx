@@ -4,19 +4,12 @@ import { useSignal, useSignalEffect } from '@preact/signals';
 import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import type { Strip } from '../../geo/drive/strip/strip.ts';
 import { printKm, printMiles } from '../../geo/units/print.ts';
-import { select } from '../state/actions.ts';
-import { ask } from '../state/host.ts';
-import { countryUsed } from '../state/recheck.ts';
-import {
-  cursorM,
-  openedDrive,
-  report,
-  selected,
-  selectedId,
-  settings,
-  shownFindings,
-  vehicle,
-} from '../state/state.ts';
+import { select } from '../actions/choose.ts';
+import { ask } from '../host/ask.ts';
+import { report } from '../state/check.ts';
+import { settings, vehicle } from '../state/kept.ts';
+import { countryUsed, openedDrive } from '../state/opened.ts';
+import { cursorM, selected, selectedId, shownFindings } from '../state/shown.ts';
 import { CursorVehicle } from './cursor-vehicle.tsx';
 import { Lettering } from './lettering.tsx';
 import { Ribbon } from './ribbon.tsx';

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
-import { settings } from '../state/state.ts';
+import { settings } from '../state/kept.ts';
 import { contactSentence } from './decides.ts';
 import { byHand, playing, reading, type Shown, shown, touchedByHand } from './state.ts';
 import { shortText } from './words.ts';

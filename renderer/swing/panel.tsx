@@ -1,7 +1,7 @@
 import { useMemo } from 'preact/hooks';
 import { MODEL, tellScene } from '../../geo/swing/lessons/tell-scene.ts';
 import { clip } from '../drive/words.ts';
-import { settings } from '../state/state.ts';
+import { settings } from '../state/kept.ts';
 import { LessonSettingsForm } from './controls/settings.tsx';
 import { TurnOfDrive } from './controls/turn-of-drive.tsx';
 import { contactSentence, type Decision, overSentence } from './decides.ts';

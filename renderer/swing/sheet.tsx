@@ -1,7 +1,7 @@
 import { tellScene } from '../../geo/swing/lessons/tell-scene.ts';
 import type { LockSource } from '../../geo/swing/swing-vehicle.ts';
 import { clip } from '../drive/words.ts';
-import { settings } from '../state/state.ts';
+import { settings } from '../state/kept.ts';
 import { contactSentence, toneOf } from './decides.ts';
 import { FanDrawing, fanScale } from './drawing/fan-drawing.tsx';
 import type { Box } from './drawing/projection.ts';

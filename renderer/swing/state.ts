@@ -9,7 +9,8 @@ import { DEFAULTS } from '../../geo/swing/lessons/settings.ts';
 import type { Motion } from '../../geo/swing/motion/motion.ts';
 import { type SwingVehicle, swingVehicleOf } from '../../geo/swing/swing-vehicle.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
-import { report, settings, vehicle, vehicles } from '../state/state.ts';
+import { report } from '../state/check.ts';
+import { settings, vehicle, vehicles } from '../state/kept.ts';
 import { type Decision, decide } from './decides.ts';
 import { type Frame, frameAt, lengthOf } from './frames.ts';
 

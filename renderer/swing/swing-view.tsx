@@ -1,6 +1,6 @@
 import { useEffect } from 'preact/hooks';
-import { Message } from '../message.tsx';
-import { description, vehicle } from '../state/state.ts';
+import { NoticeArea } from '../notice.tsx';
+import { description, vehicle } from '../state/kept.ts';
 import { NoVehicle } from '../vehicle/no-vehicle.tsx';
 import { SwingAnnouncer } from './announcer.tsx';
 import { LessonChoice } from './controls/lesson-choice.tsx';
@@ -39,7 +39,7 @@ export function SwingView() {
           <Legend />
           <Stages />
           <Transport />
-          <Message />
+          <NoticeArea />
         </section>
         <SwingPanel />
         <SwingAnnouncer />

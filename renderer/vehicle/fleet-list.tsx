@@ -1,5 +1,5 @@
 import { useRef } from 'preact/hooks';
-import { vehicle, vehicles } from '../state/state.ts';
+import { vehicle, vehicles } from '../state/kept.ts';
 import { exportCard } from './card-file.ts';
 import {
   addCard,

@@ -2,8 +2,9 @@ import { signal } from '@preact/signals';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { type Draft, EMPTY_DRAFT, readDraft } from '../../geo/vehicle/form/draft.ts';
 import type { FleetVehicle } from '../../main/contract/fleet.ts';
-import { chooseVehicle, saveVehicles } from '../state/actions.ts';
-import { vehicle, vehicles } from '../state/state.ts';
+import { chooseVehicle } from '../actions/choose.ts';
+import { saveVehicles } from '../actions/keep.ts';
+import { vehicle, vehicles } from '../state/kept.ts';
 import { importCard } from './card-file.ts';
 
 /** What is typed and not kept yet, by vehicle: it outlives another choice and the closed dialog. */

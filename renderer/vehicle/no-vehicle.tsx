@@ -1,4 +1,4 @@
-import { dialog } from '../state/ui.ts';
+import { dialog } from '../state/page.ts';
 
 /** Stands in a view while there is no vehicle card. @param why what the view wants one for, a sentence */
 export function NoVehicle({ why }: { why: string }) {

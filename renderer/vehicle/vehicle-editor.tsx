@@ -2,7 +2,7 @@ import './vehicle.css';
 import { useRef } from 'preact/hooks';
 import { cardWarnings } from '../../geo/vehicle/card-warnings.ts';
 import { type Draft, draftOf, EMPTY_DRAFT, readDraft } from '../../geo/vehicle/form/draft.ts';
-import { vehicle } from '../state/state.ts';
+import { vehicle } from '../state/kept.ts';
 import { CardDrawing } from './card-drawing.tsx';
 import { CardForm } from './card-form.tsx';
 import { FleetList } from './fleet-list.tsx';

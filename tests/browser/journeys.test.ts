@@ -131,7 +131,7 @@ describe('the window', { timeout: LONG_MS }, () => {
     await alert.waitFor({ timeout: SOON_MS });
     expect(await barredRow(page, 'height').count()).toBe(1);
     expect(await page.locator('.drive-name').textContent()).toContain('barred.gpx');
-    await page.getByRole('button', { name: 'Put away' }).click();
+    await page.getByRole('button', { name: 'Close this message' }).click();
     expect(await alert.count()).toBe(0);
   });
 

@@ -1,5 +1,5 @@
+import type { Sum } from '../../../geo/report/deciding.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
-import type { Sum } from '../figures-in-words.ts';
 import { Dimension } from './dimension.tsx';
 
 const WIDE = 360;

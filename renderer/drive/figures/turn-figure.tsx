@@ -2,8 +2,8 @@ import { useMemo } from 'preact/hooks';
 import type { Finding } from '../../../geo/report/report.ts';
 import { driveTurnScene } from '../../../geo/swing/lessons/scenes/drive-turn.ts';
 import { swingVehicleOf } from '../../../geo/swing/swing-vehicle.ts';
-import { report } from '../../state/state.ts';
-import { show, tabId } from '../../state/view.ts';
+import { report } from '../../state/check.ts';
+import { show, tabId } from '../../state/views.ts';
 import { FanDrawing } from '../../swing/drawing/fan-drawing.tsx';
 import { pick } from '../../swing/state.ts';
 

@@ -3,8 +3,8 @@ import { askAbout, type Choice, choiceNamed, piecesOf } from '../../../geo/load/
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
 import { middleM, putIn, seatPeople, usualSpot } from '../../../geo/load/places/spots.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
+import { vehicle } from '../../state/kept.ts';
 import { aboard } from '../../state/loads.ts';
-import { vehicle } from '../../state/state.ts';
 import { asked } from '../state/state.ts';
 
 /** What the question is about: a choice, one piece of it, how many. */

@@ -1,7 +1,7 @@
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
 import { LOAD_MAX_BYTES } from '../../../main/contract/limits.ts';
-import { ask } from '../../state/host.ts';
-import { message } from '../../state/state.ts';
+import { ask } from '../../host/ask.ts';
+import { notice } from '../../state/happening.ts';
 import { change } from './state.ts';
 
 /** Hands the list to the browser as a file that `lanegauge load --load` reads. */
@@ -22,10 +22,10 @@ export async function openList(file: File): Promise<void> {
   if (file.size > LOAD_MAX_BYTES) return refuse(`${file.name} is too large for a load list.`);
   const reply = await ask('readLoad', { name: file.name.slice(0, 300), text: await file.text() });
   if (!reply.ok) return refuse(reply.error.message);
-  message.value = undefined;
+  notice.value = undefined;
   change(reply.value.items, `opened ${file.name.slice(0, 60)}`);
 }
 
 function refuse(say: string): void {
-  message.value = { kind: 'error', say };
+  notice.value = { kind: 'error', say };
 }

@@ -1,6 +1,6 @@
-import { ask } from '../../state/host.ts';
+import { ask } from '../../host/ask.ts';
+import { notice } from '../../state/happening.ts';
 import { loads } from '../../state/loads.ts';
-import { message } from '../../state/state.ts';
 
 /** A slider drawn writes once it rests. */
 const REST_MS = 400;
@@ -26,5 +26,5 @@ async function keep(vehicleId: string): Promise<void> {
   waiting.delete(vehicleId);
   const items = [...(loads.peek()[vehicleId] ?? [])];
   const reply = await ask('saveLoad', { vehicleId, load: { format: 'lanegauge.load', version: 1, items } });
-  if (!reply.ok) message.value = { kind: 'error', say: `What is aboard is not kept. ${reply.error.message}` };
+  if (!reply.ok) notice.value = { kind: 'error', say: `What is aboard is not kept. ${reply.error.message}` };
 }

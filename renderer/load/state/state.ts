@@ -1,8 +1,8 @@
 import { batch, computed, signal } from '@preact/signals';
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
 import { weighForTheWay } from '../../../geo/load/tanks/on-the-way.ts';
+import { vehicle } from '../../state/kept.ts';
 import { aboard, loads } from '../../state/loads.ts';
-import { vehicle } from '../../state/state.ts';
 import { keepSoon } from './save-soon.ts';
 
 type Items = readonly LoadItem[];

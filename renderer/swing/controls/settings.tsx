@@ -2,7 +2,7 @@ import type { LessonSettings } from '../../../geo/swing/lessons/scene.ts';
 import { type Range, rangesOf, USES } from '../../../geo/swing/lessons/settings.ts';
 import type { Settings } from '../../../main/contract/settings.ts';
 import { clip } from '../../drive/words.ts';
-import { vehicle, vehicles, settings as windowSettings } from '../../state/state.ts';
+import { vehicle, vehicles, settings as windowSettings } from '../../state/kept.ts';
 import { besideId, chosen, lesson, rackOn, rackWanted, set, shown, TRY_OUT_RACK_M } from '../state.ts';
 import { metresText, shortText } from '../words.ts';
 import { OneOf } from './one-of.tsx';

@@ -1,8 +1,9 @@
-import { distanceText } from '../../drive/figures-in-words.ts';
+import { distanceIn } from '../../../geo/units/in-units.ts';
+import { select } from '../../actions/choose.ts';
 import { clip } from '../../drive/words.ts';
-import { select } from '../../state/actions.ts';
-import { findings, settings } from '../../state/state.ts';
-import { show } from '../../state/view.ts';
+import { findings } from '../../state/check.ts';
+import { settings } from '../../state/kept.ts';
+import { show } from '../../state/views.ts';
 import { driveTurns, pick, picked } from '../state.ts';
 
 /** Which turn of the drive is shown, and the way back to it on the drive. */
@@ -26,7 +27,7 @@ export function TurnOfDrive() {
           {!open && <option value="">of another drive</option>}
           {turns.map(({ id, fromM, road, turn }) => (
             <option key={id} value={id}>
-              {distanceText(fromM, units)}, {turn?.side} {Math.round(turn?.turnDeg ?? 0)}°
+              {distanceIn(units, fromM)}, {turn?.side} {Math.round(turn?.turnDeg ?? 0)}°
               {road === undefined ? '' : `, ${clip(road, 40)}`}
             </option>
           ))}

@@ -12,8 +12,8 @@ import {
   undoes,
   weighed,
 } from '../../../renderer/load/state/state.ts';
+import { vehicleId, vehicles } from '../../../renderer/state/kept.ts';
 import { aboard, aboardForCheck, loads, notCounted } from '../../../renderer/state/loads.ts';
-import { vehicleId, vehicles } from '../../../renderer/state/state.ts';
 import { COACH_BUILT, FAMILY } from '../../geo/load/family.ts';
 
 const BOX = { name: 'Box', massKg: 20, xM: 3.6 };

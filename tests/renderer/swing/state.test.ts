@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { vehicleId, vehicles } from '../../../renderer/state/state.ts';
+import { vehicleId, vehicles } from '../../../renderer/state/kept.ts';
 import { rollBy, startByHand, turnWheel } from '../../../renderer/swing/hand-keys.ts';
 import {
   besideId,

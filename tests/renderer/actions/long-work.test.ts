@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { type Job, runLong } from '../../../renderer/state/long-work.ts';
-import { work } from '../../../renderer/state/state.ts';
+import { type Job, runLong } from '../../../renderer/actions/long-work.ts';
+import { work } from '../../../renderer/state/happening.ts';
 
 /** Work that ends when it is stopped. */
 const untilStopped = ({ signal }: Job) =>

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_SETTINGS } from '../../../main/contract/default-settings.ts';
 import type { Description } from '../../../main/contract/description.ts';
-import { readSession } from '../../../renderer/state/session.ts';
-import { wantedAtStart } from '../../../renderer/state/start.ts';
+import { readSession } from '../../../renderer/actions/session.ts';
+import { wantedAtStart } from '../../../renderer/actions/wanted.ts';
 
 const FOUND: Description = {
   program: 'Lanegauge',

@@ -1,32 +1,17 @@
 import { computed, effect } from '@preact/signals';
 import { given } from '../../geo/given.ts';
 import type { RequestOf } from '../../main/contract/calls.ts';
-import { ask } from './host.ts';
-import { aboardForCheck } from './loads.ts';
-import { openWanted } from './opening.ts';
-import {
-  description,
-  leaveAt,
-  openedDrive,
-  openedMap,
-  report,
-  selected,
-  selectedId,
-  settings,
-  vehicle,
-  work,
-} from './state.ts';
-import { checking, checkProblem } from './ui.ts';
+import { ask } from '../host/ask.ts';
+import { checking, checkProblem, leaveAt, report } from '../state/check.ts';
+import { work } from '../state/happening.ts';
+import { settings, vehicle } from '../state/kept.ts';
+import { aboardForCheck } from '../state/loads.ts';
+import { countryUsed, openedDrive, openedMap } from '../state/opened.ts';
+import { selected, selectedId } from '../state/shown.ts';
+import { openWanted } from './open.ts';
 
 /** Typing in a field, or a held key, should not ask at every stroke. */
 const SETTLE_MS = 120;
-
-/** What holds where the place does not tell: the user's choice, for the invented district its own. */
-export const countryUsed = computed(
-  () =>
-    settings.value.country ??
-    (openedMap.value?.source.kind === 'sample' ? description.value?.sample.country : undefined),
-);
 
 /** All that a check is made of; undefined while there is nothing to check. */
 const asked = computed<RequestOf<'check'> | undefined>(() => {

@@ -1,27 +1,21 @@
 import { given } from '../../geo/given.ts';
 import type { Problem } from '../../geo/result.ts';
-import type { AddedFile, Source } from '../../main/contract/source.ts';
-import { addFile, ask } from './host.ts';
+import type { AddedFile } from '../../main/contract/source.ts';
+import { addFile, ask } from '../host/ask.ts';
+import { report } from '../state/check.ts';
+import { notice } from '../state/happening.ts';
+import { description } from '../state/kept.ts';
+import { openedDrive, openedMap } from '../state/opened.ts';
+import { cursorM, selectedId } from '../state/shown.ts';
 import { type Job, runLong } from './long-work.ts';
-import { cursorM, description, message, openedDrive, openedMap, report, selectedId } from './state.ts';
-
-export interface MapWanted {
-  readonly source: Source;
-  /** keep only what lies about this drive: for maps too large to hold whole */
-  readonly about?: Source;
-}
-export interface DriveWanted {
-  readonly source: Source;
-  /** 1-based place among the file's tracks */
-  readonly track?: number;
-}
-export interface Wanted {
-  readonly map?: MapWanted;
-  readonly drive?: DriveWanted;
-}
-
-/** A map file of this size is held whole; of a larger one what lies about the drive. Bytes. */
-const WHOLE_MAP_BYTES = 150 * 1024 * 1024;
+import {
+  type DriveWanted,
+  type MapWanted,
+  sameSource,
+  type Wanted,
+  wantedAdded,
+  wantedSample,
+} from './wanted.ts';
 
 /** Takes files of the page: one drive, one map, or one of each. */
 export function openFiles(files: readonly File[]): Promise<void> {
@@ -45,43 +39,42 @@ export function openWanted(wanted: Wanted): Promise<void> {
   return opening('Opening', (job) => openIn(job, wanted));
 }
 
+/** One of the drives that come with the program, on their own map. */
+export function openSample(id: string): Promise<void> {
+  const sample = description.peek()?.sample;
+  return sample ? openWanted(wantedSample(sample, id)) : Promise.resolve();
+}
+
+/** A file opened before. */
+export function openRecent(id: string, use: 'drive' | 'map'): Promise<void> {
+  const source = { kind: 'recent', id } as const;
+  if (use === 'drive') return openWanted({ drive: { source } });
+  const about = openedDrive.peek()?.source;
+  return openWanted({ map: { source, ...given({ about }) } });
+}
+
 async function openAddedIn(job: Job, added: readonly AddedFile[]): Promise<Problem | undefined> {
-  const wanted = wantedAdded(added);
+  const wanted = wantedAdded(added, openedDrive.peek()?.source);
   const problem = await openIn(job, wanted);
   const left = added.filter(({ source }) => source !== wanted.map?.source && source !== wanted.drive?.source);
   if (!problem && left.length > 0)
-    message.value = {
-      kind: 'notice',
+    notice.value = {
+      kind: 'note',
       say: `One drive and one map are open at a time; ${left.map(({ name }) => name).join(', ')} was left out.`,
     };
   return problem;
 }
 
-/** The first map and the first drive among them. */
-export function wantedAdded(added: readonly AddedFile[]): Wanted {
-  const map = added.find(({ use }) => use === 'map');
-  const drive = added.find(({ use }) => use === 'drive');
-  return {
-    ...given({ map: map && mapWanted(map.source, map.bytes, drive?.source) }),
-    ...given({ drive: drive && { source: drive.source } }),
-  };
-}
-
-function mapWanted(source: Source, bytes: number, drive: Source | undefined): MapWanted {
-  const about = drive ?? openedDrive.peek()?.source;
-  return bytes > WHOLE_MAP_BYTES && about ? { source, about } : { source };
-}
-
 async function opening(what: string, run: (job: Job) => Promise<Problem | undefined>): Promise<void> {
   let problem: Problem | undefined;
-  message.value = undefined;
+  notice.value = undefined;
   const ended = await runLong(what, async (job) => {
     problem = await run(job);
   });
   if (ended === 'overtaken') return;
   if (problem?.code === 'cancelled')
-    message.value = { kind: 'notice', say: 'Cancelled. What was open is still open.' };
-  else if (problem) message.value = { kind: 'error', say: problem.message };
+    notice.value = { kind: 'note', say: 'Cancelled. What was open is still open.' };
+  else if (problem) notice.value = { kind: 'error', say: problem.message };
   await refreshRecents();
 }
 
@@ -114,7 +107,7 @@ async function openIn(job: Job, wanted: Wanted): Promise<Problem | undefined> {
 /** A map of which only a part was kept is read again for another drive. */
 function mapAbout(drive: DriveWanted | undefined): MapWanted | undefined {
   const map = openedMap.peek();
-  if (!drive || !map?.about || JSON.stringify(map.about) === JSON.stringify(drive.source)) return undefined;
+  if (!drive || !map?.about || sameSource(map.about, drive.source)) return undefined;
   return { source: map.source, about: drive.source };
 }
 
@@ -137,7 +130,7 @@ async function openDriveIn(job: Job, { source, track }: DriveWanted): Promise<Pr
   );
   if (!reply.ok) return reply.error;
   const before = openedDrive.peek();
-  const same = before && JSON.stringify(before.source) === JSON.stringify(source);
+  const same = before && sameSource(before.source, source);
   openedDrive.value = { followed: reply.value, source };
   if (!same || before.followed.taken !== reply.value.taken) {
     report.value = undefined;

@@ -1,0 +1,16 @@
+/**
+ * `09:33` of a pass time (ISO 8601 with its offset); with the date where that is not the day of leaving.
+ * @param leaveAt local wall time; without it the day counts as the same
+ */
+export function clockText(iso: string, leaveAt?: string): string {
+  const [date = '', time = ''] = iso.split('T');
+  const clock = time.slice(0, 5);
+  return leaveAt === undefined || leaveAt.startsWith(date) ? clock : `${date} ${clock}`;
+}
+
+/** `1 h 5 min`; a minute is the least. */
+export function durationText(seconds: number): string {
+  const minutes = Math.max(1, Math.round(seconds / 60));
+  const hours = Math.floor(minutes / 60);
+  return hours === 0 ? `${minutes} min` : `${hours} h ${minutes % 60} min`;
+}

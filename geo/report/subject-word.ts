@@ -1,0 +1,28 @@
+import type { Subject } from './report.ts';
+
+/** The subjects as they are shown. */
+export const SUBJECT_WORD: Readonly<Record<Subject, string>> = {
+  height: 'Height',
+  width: 'Width',
+  length: 'Length',
+  mass: 'Mass',
+  axle: 'Axle load',
+  access: 'Access',
+  barrier: 'Barrier',
+  ground: 'Ground',
+  water: 'Water',
+  slope: 'Slope',
+  narrow: 'Narrow road',
+  trees: 'Trees',
+  tunnel: 'Tunnel',
+  crossing: 'Hump or crossing',
+  turn: 'Turn',
+  swing: 'Tail swing',
+  zone: 'Zone',
+  map: 'Map',
+};
+
+/** Subjects that have findings, in the order they are met. */
+export function subjectsOf(findings: readonly { readonly subject: Subject }[]): readonly Subject[] {
+  return [...new Set(findings.map(({ subject }) => subject))];
+}

@@ -1,0 +1,77 @@
+import { effect } from '@preact/signals';
+import { given } from '../../geo/given.ts';
+import type { Description } from '../../main/contract/description.ts';
+import { ask } from '../host/ask.ts';
+import { leaveAt } from '../state/check.ts';
+import { hostGone, notice } from '../state/happening.ts';
+import { description, settings, vehicleId, vehicles } from '../state/kept.ts';
+import { loads } from '../state/loads.ts';
+import { openedDrive, openedMap } from '../state/opened.ts';
+import { selected, selectedId } from '../state/shown.ts';
+import { view, viewNamed } from '../state/views.ts';
+import { listen } from './listen.ts';
+import { openWanted } from './open.ts';
+import { recheckOnChange } from './recheck.ts';
+import { keepSession, readSession, type Session } from './session.ts';
+import { wantedAtStart, wantedSample } from './wanted.ts';
+
+/** Learns what there is, opens what was open, and listens to the host from then on. */
+export async function start(storage: Storage): Promise<void> {
+  const session = readSession(storage);
+  view.value = viewNamed(session.view) ?? view.peek();
+  const reply = await ask('describe', {});
+  if (!reply.ok) {
+    hostGone.value = reply.error.message;
+    return;
+  }
+  takeIn(reply.value, session);
+  void listen();
+  recheckOnChange();
+  const wanted = wantedAtStart(reply.value, session);
+  await openWanted(wanted);
+  const nothing = !openedDrive.peek() && (wanted.drive !== undefined || !openedMap.peek());
+  if (nothing && wanted.drive?.source.kind !== 'sample') await showSampleInstead(reply.value);
+  if (session.selectedId !== undefined) selectAgain(session.selectedId);
+  effect(() => keepSession(storage, sessionNow()));
+}
+
+function takeIn(found: Description, session: Session): void {
+  description.value = found;
+  settings.value = found.settings;
+  vehicles.value = found.vehicles;
+  loads.value = Object.fromEntries(found.loads.map(({ vehicleId, items }) => [vehicleId, items]));
+  const wanted = [session.vehicleId, found.settings.vehicleId, found.sample.defaultVehicle];
+  vehicleId.value =
+    wanted.find((id) => found.vehicles.some((each) => each.id === id)) ?? found.vehicles[0]?.id;
+  leaveAt.value = session.leaveAt;
+  if (found.notices.length > 0) notice.value = { kind: 'note', say: found.notices.join(' ') };
+}
+
+async function showSampleInstead({ sample }: Description): Promise<void> {
+  const why = notice.peek()?.say;
+  await openWanted(wantedSample(sample, sample.defaultDrive));
+  if (why !== undefined && !notice.peek())
+    notice.value = { kind: 'error', say: `${why} The sample drive is shown instead.` };
+}
+
+function selectAgain(id: string): void {
+  const stop = effect(() => {
+    selectedId.value = id;
+    if (selected.value) queueMicrotask(() => stop());
+  });
+}
+
+function sessionNow(): Session {
+  const map = openedMap.value;
+  const drive = openedDrive.value;
+  return {
+    ...given({
+      map: map && { source: map.source, ...given({ about: map.about }) },
+      drive: drive && { source: drive.source, track: drive.followed.taken },
+      vehicleId: vehicleId.value,
+      leaveAt: leaveAt.value,
+      selectedId: selectedId.value,
+    }),
+    view: view.value,
+  };
+}

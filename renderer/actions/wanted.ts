@@ -1,0 +1,73 @@
+import { given } from '../../geo/given.ts';
+import type { Description, Sample } from '../../main/contract/description.ts';
+import type { AddedFile, Source } from '../../main/contract/source.ts';
+import type { Session } from './session.ts';
+
+export interface MapWanted {
+  readonly source: Source;
+  /** keep only what lies about this drive: for maps too large to hold whole */
+  readonly about?: Source;
+}
+export interface DriveWanted {
+  readonly source: Source;
+  /** 1-based place among the file's tracks */
+  readonly track?: number;
+}
+/** What is to be opened; what is left out stays as it is. */
+export interface Wanted {
+  readonly map?: MapWanted;
+  readonly drive?: DriveWanted;
+}
+
+/** A map file of this size is held whole; of a larger one what lies about the drive. Bytes. */
+const WHOLE_MAP_BYTES = 150 * 1024 * 1024;
+
+/** The first map and the first drive among them. @param open the drive that is open, for a map without one */
+export function wantedAdded(added: readonly AddedFile[], open?: Source): Wanted {
+  const map = added.find(({ use }) => use === 'map');
+  const drive = added.find(({ use }) => use === 'drive');
+  return given({
+    map: map && mapWanted(map, drive?.source ?? open),
+    drive: drive && { source: drive.source },
+  });
+}
+
+function mapWanted({ source, bytes }: AddedFile, about: Source | undefined): MapWanted {
+  return bytes > WHOLE_MAP_BYTES && about ? { source, about } : { source };
+}
+
+/** A drive that comes with the program, on its own map. */
+export function wantedSample(sample: Sample, drive: string): Wanted {
+  return {
+    map: { source: { kind: 'sample', id: sample.map } },
+    drive: { source: { kind: 'sample', id: drive } },
+  };
+}
+
+/** Files named at the start; what they leave open is as before a reload, as last opened, or the sample. */
+export function wantedAtStart(found: Description, session: Session): Wanted {
+  const before = wantedAsBefore(found, session);
+  const map = found.opened.find(({ use }) => use === 'map');
+  const drive = found.opened.find(({ use }) => use === 'drive');
+  if (map && !drive) return wantedAdded([map]);
+  if (!drive) return before;
+  if (map) return wantedAdded([map, drive]);
+  const under = before.map?.about ? { ...before.map, about: drive.source } : before.map;
+  return { ...given({ map: under }), drive: { source: drive.source } };
+}
+
+function wantedAsBefore({ sample, recents }: Description, session: Session): Wanted {
+  if (session.map) return { map: session.map, ...given({ drive: session.drive }) };
+  const map = recents.find(({ use }) => use === 'map');
+  const drive = recents.find(({ use }) => use === 'drive');
+  if (map && drive) {
+    const source = { kind: 'recent', id: drive.id } as const;
+    return { map: { source: { kind: 'recent', id: map.id }, about: source }, drive: { source } };
+  }
+  return wantedSample(sample, sample.defaultDrive);
+}
+
+/** Whether two sources name the same file. */
+export function sameSource(a: Source, b: Source): boolean {
+  return JSON.stringify(a) === JSON.stringify(b);
+}

@@ -1,0 +1,42 @@
+import { clip } from './drive/words.ts';
+import { hostGone, notice } from './state/happening.ts';
+
+/**
+ * What went wrong or should be known, over the view's foot, until it is closed. The two areas are always there, so that
+ * both are read out.
+ */
+export function NoticeArea() {
+  const told = notice.value;
+  const gone = hostGone.value;
+  const error = gone ?? (told?.kind === 'error' ? told.say : undefined);
+  return (
+    <div class="notice-area">
+      <div role="alert">
+        {error !== undefined && <Notice say={error} kind="error" canClose={gone === undefined} />}
+      </div>
+      <div role="status">
+        {gone === undefined && told?.kind === 'note' && <Notice say={told.say} kind="note" canClose />}
+      </div>
+    </div>
+  );
+}
+
+function Notice({ say, kind, canClose }: { say: string; kind: 'error' | 'note'; canClose: boolean }) {
+  return (
+    <div class={`notice notice-${kind}`}>
+      <p>
+        <bdi>{clip(say, 800)}</bdi>
+      </p>
+      {canClose && (
+        <button
+          type="button"
+          onClick={() => {
+            notice.value = undefined;
+          }}
+        >
+          Close<span class="unseen"> this message</span>
+        </button>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,14 @@
+import { signal } from '@preact/signals';
+
+/** Long work under way: what, how far, and how to stop it. */
+export const work = signal<{ readonly what: string; readonly share?: number; stop(): void } | undefined>(
+  undefined,
+);
+
+/** Something went wrong or should be known; stays until it is closed. */
+export const notice = signal<{ readonly kind: 'error' | 'note'; readonly say: string } | undefined>(
+  undefined,
+);
+
+/** The program behind the window has gone. */
+export const hostGone = signal<string | undefined>(undefined);

@@ -1,0 +1,8 @@
+import { signal } from '@preact/signals';
+
+export type DialogName = 'open' | 'vehicles' | 'settings' | 'help';
+
+/** The one dialog that is open. */
+export const dialog = signal<DialogName | undefined>(undefined);
+/** A file is held over the window. */
+export const dropping = signal(false);

@@ -1,0 +1,34 @@
+import { computed, signal } from '@preact/signals';
+import { LEVELS, type Level } from '../../geo/report/level.ts';
+import type { Subject } from '../../geo/report/report.ts';
+import { findings } from './check.ts';
+
+/** Where the user is along the drive, metres: map, strip and rows share it. */
+export const cursorM = signal(0);
+
+/** The finding that is opened. */
+export const selectedId = signal<string | undefined>(undefined);
+export const selected = computed(() => findings.value.find(({ id }) => id === selectedId.value));
+
+export const shownLevels = signal<ReadonlySet<Level>>(new Set(LEVELS));
+/** undefined: every subject */
+export const shownSubject = signal<Subject | undefined>(undefined);
+export const showFolded = signal(false);
+
+/** The findings of the levels and the subject chosen, folded ones among them. */
+export const matchingFindings = computed(() =>
+  findings.value.filter(
+    ({ level, subject }) =>
+      shownLevels.value.has(level) && (shownSubject.value === undefined || subject === shownSubject.value),
+  ),
+);
+
+/** What map, strip and rows show. */
+export const shownFindings = computed(() =>
+  matchingFindings.value.filter(({ folded, id }) => showFolded.value || !folded || id === selectedId.value),
+);
+
+export function showEveryFinding(): void {
+  shownLevels.value = new Set(LEVELS);
+  shownSubject.value = undefined;
+}

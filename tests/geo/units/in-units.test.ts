@@ -1,0 +1,22 @@
+import { describe, expect, it } from 'vitest';
+import { distanceIn, lengthIn, sizeIn } from '../../../geo/units/in-units.ts';
+
+describe('a quantity in the units asked for', () => {
+  it.each([
+    ['metric', '2.2 km'],
+    ['imperial', '1.4 mi'],
+    ['both', '2.2 km (1.4 mi)'],
+  ] as const)('a distance in %s', (units, text) => expect(distanceIn(units, 2182)).toBe(text));
+
+  it('a size is rounded as it is told to be', () => {
+    expect([sizeIn('metric', 3.201, 'up'), sizeIn('metric', 3.209, 'down')]).toEqual(['3.21 m', '3.20 m']);
+  });
+
+  it('a figure below nothing carries a true minus sign in either unit', () => {
+    expect(sizeIn('both', -0.3, 'down')).toBe(`−0.30 m (−1'0")`);
+  });
+
+  it('a short stretch is told in metres, a long one in kilometres', () => {
+    expect([lengthIn('metric', 84), lengthIn('metric', 1234)]).toEqual(['80 m', '1.2 km']);
+  });
+});

@@ -3,58 +3,13 @@ import { loadResultSchema } from '../load/result.ts';
 import { vehicleCardSchema } from '../vehicle/card.ts';
 import { isKindOf, KINDS, type Kind, SUBJECTS, type Subject, WANTS } from './kinds.ts';
 import { LEVELS, type Level, VERDICTS, type Verdict } from './level.ts';
+import { turnSchema } from './turn.ts';
 
 export type { Level, Subject, Verdict };
 
 const ALL_KINDS: readonly Kind[] = Object.values(KINDS).flat();
 
 const place = z.strictObject({ lat: z.number(), lon: z.number() });
-
-const roadWidths = z.strictObject({
-  /** from the inner kerb line to the lane's outer edge */
-  laneM: z.number(),
-  /** kerb to kerb; equal to the lane on a single-track road */
-  roadM: z.number(),
-  from: z.enum(['tags', 'default']),
-});
-
-/** A turn met on a drive, and what this vehicle needs in it. Metres, degrees. */
-export const turnSchema = z.strictObject({
-  kind: z.enum(['junction', 'bend', 'roundabout', 'mini-roundabout', 'u-turn']),
-  side: z.enum(['left', 'right']),
-  /** how far the heading changes, always positive */
-  turnDeg: z.number(),
-  driveSide: z.enum(['left', 'right']),
-  entry: roadWidths,
-  exit: roadWidths,
-  /** inner kerb's corner radius, a default by country and setting */
-  kerbRadiusM: z.number(),
-  /** outer diameter of a roundabout or turning place */
-  circleM: z.number().optional(),
-  /** radius of the road's centre line where a bend is drawn well enough to be fitted */
-  bendRadiusM: z.number().optional(),
-  /** the room that the largest even sweep takes; `shunt`: none found, so it may need one */
-  room: z.enum(['own lane', 'other lane on the exit', 'whole road', 'shunt']),
-  /** of the rear-axle centre in that sweep; at full lock for a shunt */
-  rearAxleRadiusM: z.number(),
-  swing: z.strictObject({
-    /** the side the tail goes out to */
-    side: z.enum(['left', 'right']),
-    /** front axle on the arc */
-    gentleM: z.number(),
-    /** rear axle on the arc, and the range that the assumed widths and radius leave */
-    planM: z.number(),
-    planFromM: z.number(),
-    planToM: z.number(),
-    /** full lock from straight ahead, and its range */
-    worstM: z.number(),
-    worstFromM: z.number(),
-    worstToM: z.number(),
-  }),
-  /** what was not mapped and had to be assumed, in words */
-  assumed: z.array(z.string()),
-});
-export type Turn = z.infer<typeof turnSchema>;
 
 export const findingSchema = z
   .strictObject({

@@ -8,7 +8,7 @@ import type { Quantity } from '../tags/limit-key.ts';
 import { limitClaims } from '../tags/limits.ts';
 import { GOODS_SIGNS_FROM_KG } from '../tags/modes.ts';
 import { printMetres } from '../units/print.ts';
-import { cornersOf } from './corners/turning.ts';
+import { cornersOf } from './corners/corners-of.ts';
 import { drivenWays, limitedPlaces, type Place } from './places.ts';
 import type { RuleInput } from './rule.ts';
 

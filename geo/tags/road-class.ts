@@ -64,3 +64,8 @@ export function isMinorRoad(tags: Tags): boolean {
 export function isSiteRoad(tags: Tags): boolean {
   return tags['highway'] === 'service' || tags['highway'] === 'track';
 }
+
+/** On or off a road by a slip. */
+export function isSlipRoad(tags: Tags): boolean {
+  return tags['highway']?.endsWith('_link') === true;
+}

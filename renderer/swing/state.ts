@@ -1,5 +1,6 @@
 import { batch, computed, signal } from '@preact/signals';
-import type { Finding, Turn } from '../../geo/report/report.ts';
+import type { Finding } from '../../geo/report/report.ts';
+import type { Turn } from '../../geo/report/turn.ts';
 import { buildScene, steeredScene } from '../../geo/swing/lessons/build-scene.ts';
 import { contactOf } from '../../geo/swing/lessons/contact.ts';
 import { readScene } from '../../geo/swing/lessons/read-scene.ts';

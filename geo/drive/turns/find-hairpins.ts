@@ -1,5 +1,5 @@
+import { circleThrough } from './circle-through.ts';
 import type { DrivenTurn } from './driven-turn.ts';
-import { fitCircle } from './fit-circle.ts';
 import type { TurnLine } from './turn-line.ts';
 
 const RAD = Math.PI / 180;
@@ -82,7 +82,7 @@ function hairpinIn(line: TurnLine, run: readonly number[]): DrivenTurn | undefin
   const circle =
     inside.length < LEAST_PLACES
       ? undefined
-      : fitCircle(
+      : circleThrough(
           inside.map((i) => line.x[i]!),
           inside.map((i) => line.y[i]!),
         );

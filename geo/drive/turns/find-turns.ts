@@ -1,4 +1,5 @@
 import type { Roads, Tags } from '../../roads/roads.ts';
+import { isSlipRoad } from '../../tags/road-class.ts';
 import type { Drive } from '../drive.ts';
 import type { DrivenTurn } from './driven-turn.ts';
 import { findCorners } from './find-corners.ts';
@@ -13,6 +14,10 @@ const LEAST_SLIP_DEG = 60;
 /** Least angle of a corner within one road, by what the road is built for. Degrees. */
 const LEAST_BEND_DEG = 55;
 const LEAST_MAIN_BEND_DEG = 75;
+
+/** Classes of road, their slip roads with them. */
+const BUILT_FOR_LORRIES = /^(motorway|trunk|primary)/;
+const THROUGH_ROAD = /^(trunk|primary|secondary|tertiary)/;
 
 const found = new WeakMap<Drive, { readonly roads: Roads; readonly turns: readonly DrivenTurn[] }>();
 
@@ -58,16 +63,12 @@ function sift(turn: DrivenTurn, roads: Roads): DrivenTurn[] {
 }
 
 function leastTurnDeg(turn: DrivenTurn, before: Tags, after: Tags): number {
-  if (isSlip(before) !== isSlip(after)) return LEAST_SLIP_DEG;
+  if (isSlipRoad(before) !== isSlipRoad(after)) return LEAST_SLIP_DEG;
   if (!isSameRoad(before, after)) return LEAST_TURN_DEG;
   const highway = before['highway'] ?? '';
   // a main road's own bends are laid out for lorries, and a corner in one is a slip of the drawing
-  if (/^(motorway|trunk|primary)/.test(highway) && turn.kind === 'bend') return Number.POSITIVE_INFINITY;
-  return /^(trunk|primary|secondary|tertiary)/.test(highway) ? LEAST_MAIN_BEND_DEG : LEAST_BEND_DEG;
-}
-
-function isSlip(tags: Tags): boolean {
-  return tags['highway']?.endsWith('_link') === true;
+  if (turn.kind === 'bend' && BUILT_FOR_LORRIES.test(highway)) return Number.POSITIVE_INFINITY;
+  return THROUGH_ROAD.test(highway) ? LEAST_MAIN_BEND_DEG : LEAST_BEND_DEG;
 }
 
 function isOneway(tags: Tags): boolean {

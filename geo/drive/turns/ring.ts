@@ -1,7 +1,7 @@
 import { localFrame } from '../../earth/sphere.ts';
 import type { Roads, Tags } from '../../roads/roads.ts';
 import { roadGraph } from '../match/graph/graph.ts';
-import { fitCircle } from './fit-circle.ts';
+import { circleThrough } from './circle-through.ts';
 
 /** Ways of one ring; more is no ring. */
 const MOST_WAYS = 24;
@@ -21,7 +21,7 @@ export function ringRadiusM(roads: Roads, way: number): number | undefined {
   if (first === undefined) return undefined;
   const frame = localFrame(lat[first]!, lon[first]!);
   const places = nodes.map((node) => frame.toXY(lat[node]!, lon[node]!));
-  const circle = fitCircle(
+  const circle = circleThrough(
     places.map(({ x }) => x),
     places.map(({ y }) => y),
   );

@@ -1,4 +1,5 @@
-import type { MeasuredTurn } from '../../drive/turns/measure-turn.ts';
+import { sayAssumed } from '../../report/say-assumed.ts';
+import { type Beside, type MeasuredTurn, tailOverM } from './measure-turn.ts';
 
 /** Swing figures are no truer than this. Metres; model and measuring, see the standing caution. */
 const STEP_M = 0.05;
@@ -16,10 +17,10 @@ function range(fromM: number, toM: number): string {
 }
 
 /** What one corner asks, the worst first: room, tail with its side and range, what was assumed. */
-export function sayTurn(measured: MeasuredTurn, twoWay: boolean): string {
+export function sayTurn(measured: MeasuredTurn): string {
   const { turn } = measured;
   const { swing, assumed } = turn;
-  const over = sayOver(measured, twoWay);
+  const over = sayOver(measured);
   const worst = `${size(swing.worstM)}${range(swing.worstFromM, swing.worstToM)}`;
   const tail =
     turn.room === 'shunt'
@@ -28,10 +29,9 @@ export function sayTurn(measured: MeasuredTurn, twoWay: boolean): string {
           `${turn.room === 'own lane' ? 'the' : 'The'} tail swings out to the ${swing.side} ${size(swing.planM)}${range(swing.planFromM, swing.planToM)}${over};`,
           `driven gently ${swing.gentleM < STEP_M / 2 ? 'hardly at all' : size(swing.gentleM)}, at full lock ${worst}.`,
         ];
-  const usual = `Not mapped, so usual figures stand in: ${assumed.join(', ')}.`;
-  return [`${sayWhat(measured)}${sayRoom(measured)}`, ...tail, ...(assumed.length === 0 ? [] : [usual])].join(
-    ' ',
-  );
+  const usual =
+    assumed.length === 0 ? [] : [`Not mapped, so usual figures stand in: ${sayAssumed(assumed)}.`];
+  return [`${sayWhat(measured)}${sayRoom(measured)}`, ...tail, ...usual].join(' ');
 }
 
 function sayWhat({ turn, driven }: MeasuredTurn): string {
@@ -64,32 +64,41 @@ function sayRoom({ turn, roomiest }: MeasuredTurn): string {
       return ' takes the whole road.';
     case 'shunt':
       return roomiest.room === 'shunt'
-        ? ' may need a shunt.'
-        : ' may need a shunt, unless there is more room than usual.';
+        ? ' may need a second go: be ready to back up once.'
+        : ' may need a second go, unless there is more room than usual.';
   }
 }
 
-/** What stands on the side that the tail goes out to. */
-function sayOver({ turn, besideM, driven }: MeasuredTurn, twoWay: boolean): string {
-  if (driven.part === 'ring' || turn.kind === 'u-turn' || turn.swing.planM <= besideM) return '';
-  if (turn.swing.side === turn.driveSide) return ', over the kerb line';
-  return twoWay ? ', over the middle line' : ', over the edge of the lane';
+/** What the tail goes out over. */
+function sayOver(measured: MeasuredTurn): string {
+  return tailOverM(measured) > 0 ? `, over ${LINE[measured.beside]}` : '';
 }
 
+const LINE: Readonly<Record<Beside, string>> = {
+  kerb: 'the kerb line',
+  'oncoming traffic': 'the middle line',
+  'lane beside': 'the edge of the lane',
+};
+
 /** What to do: watch the mirror on the tail's side, and what may stand there. */
-export function adviseTurn({ turn, besideM, driven }: MeasuredTurn, twoWay: boolean): string {
-  const { room, swing, driveSide } = turn;
+export function adviseTurn({ turn, beside, besideM, driven }: MeasuredTurn): string {
+  const { room, swing } = turn;
   const watch = `Watch the tail in the ${swing.side} mirror`;
   if (room === 'shunt')
     return turn.kind === 'u-turn'
       ? 'Find a place with more room to turn, or have somebody watch the tail.'
-      : `Have somebody watch the tail, or take another way; a driver who varies the lock may still get round in one.`;
+      : 'Have somebody watch the tail, or take another way; a driver who varies the lock may still get round in one go.';
   const wait = room === 'own lane' ? '' : 'Wait until nothing comes, turn late and slowly. ';
   if (driven.part === 'ring') return `${wait}${watch}; the nose goes round far outside the rear wheels.`;
-  if (swing.side === driveSide) {
-    const keepM = Math.max(0, swing.worstM - besideM);
-    const posts = swing.worstM - besideM > POSTS_M ? ', and off posts that stand behind it' : '';
-    return `${wait}${watch}: keep ${size(Math.max(STEP_M, keepM))} more than usual off the kerb${posts}.`;
+  switch (beside) {
+    case 'kerb': {
+      const beyondM = swing.worstM - besideM;
+      const posts = beyondM > POSTS_M ? ', and off posts that stand behind it' : '';
+      return `${wait}${watch}: keep ${size(Math.max(STEP_M, beyondM))} more than usual off the kerb${posts}.`;
+    }
+    case 'oncoming traffic':
+      return `${wait}${watch}: what comes or waits there must be clear of it.`;
+    case 'lane beside':
+      return `${wait}${watch}: what stands beside you must be clear of it.`;
   }
-  return `${wait}${watch}: ${twoWay ? 'what comes or waits there' : 'what stands beside you'} must be clear of it.`;
 }

@@ -1,4 +1,4 @@
-import type { Turn } from '../../report/report.ts';
+import type { Turn } from '../../report/turn.ts';
 import type { SwingVehicle } from '../swing-vehicle.ts';
 import { type CornerRoom, spareAt } from './corner-room.ts';
 

@@ -1,4 +1,4 @@
-import type { Turn } from '../../report/report.ts';
+import type { Turn } from '../../report/turn.ts';
 import type { Motion, Pose } from '../motion/motion.ts';
 import type { SwingVehicle } from '../swing-vehicle.ts';
 

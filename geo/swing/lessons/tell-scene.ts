@@ -1,3 +1,4 @@
+import { sayAssumed } from '../../report/say-assumed.ts';
 import { fullLockSwingM } from '../circle.ts';
 import { noseOf, tailPointsOf } from '../outline.ts';
 import { type Swing, swingBeyond } from '../swing-beyond.ts';
@@ -62,7 +63,7 @@ const ROOM = {
   'own lane': ', and fits its own lane',
   'other lane on the exit': ', and needs the other lane on the exit',
   'whole road': ', and needs the whole road',
-  shunt: ', full lock, and may need a shunt',
+  shunt: ', full lock, and may need a second go',
 } as const;
 
 /** Where the tail starts to go out, the most, and when. */
@@ -91,7 +92,7 @@ function swing(scene: Scene): string {
 /** For a turn of a drive: what a hard wheel would do, and what the picture rests on. */
 function worst({ turn, vehicle, steered }: Scene): string[] {
   if (!turn || steered) return [];
-  const assumed = turn.assumed.length > 0 ? ` Assumed: ${turn.assumed.join(', ')}.` : '';
+  const assumed = turn.assumed.length > 0 ? ` Assumed: ${sayAssumed(turn.assumed)}.` : '';
   return [
     `At full lock from straight it would swing out ${centimetres(fullLockSwingM(vehicle), 'up')}.${assumed}`,
   ];

@@ -1,5 +1,5 @@
 import { given } from '../../../given.ts';
-import type { Turn } from '../../../report/report.ts';
+import type { Turn } from '../../../report/turn.ts';
 import { frontCornerRadiusM, tailSwingM } from '../../circle.ts';
 import type { SwingVehicle } from '../../swing-vehicle.ts';
 import type { Draft } from '../draft.ts';

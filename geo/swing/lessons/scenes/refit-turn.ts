@@ -1,4 +1,4 @@
-import type { Turn } from '../../../report/report.ts';
+import type { Turn } from '../../../report/turn.ts';
 import { fitCorner } from '../../corner/fit-corner.ts';
 import { fitCircle } from '../../corner/fit-ring.ts';
 import type { SwingVehicle } from '../../swing-vehicle.ts';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { given } from '../../../../geo/given.ts';
-import type { Turn } from '../../../../geo/report/report.ts';
+import type { Turn } from '../../../../geo/report/turn.ts';
 import { tailSwingM } from '../../../../geo/swing/circle.ts';
 import { buildScene, steeredScene } from '../../../../geo/swing/lessons/build-scene.ts';
 import { contactOf, leastGapOf } from '../../../../geo/swing/lessons/contact.ts';
@@ -316,7 +316,17 @@ describe('a turn of a drive', () => {
   });
 
   it('is told with its angle, its room, its figures and what was assumed', () => {
-    const told = tellScene(driveTurnScene(turn({ assumed: ['lane 3.25 m', 'kerb radius 6 m'] }), coachBuilt));
+    const told = tellScene(
+      driveTurnScene(
+        turn({
+          assumed: [
+            { what: 'lane', m: 3.25 },
+            { what: 'kerb radius', m: 6 },
+          ],
+        }),
+        coachBuilt,
+      ),
+    );
     expect(told[0]).toBe(
       'Coach-built 7.4 turns 90° to the left, the rear axle on a radius of 12.3 m, and needs the other lane on the exit.',
     );

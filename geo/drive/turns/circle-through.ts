@@ -1,7 +1,7 @@
 /** Steps of the refinement; it settles in three or four. */
 const STEPS = 8;
 
-export interface FittedCircle {
+export interface CircleThrough {
   readonly x: number;
   readonly y: number;
   readonly radiusM: number;
@@ -11,7 +11,7 @@ export interface FittedCircle {
  * The circle of least squared distances through places in the plane: Kåsa's linear fit, then Gauss–Newton on the
  * distances themselves. Undefined for fewer than three places or places on one line.
  */
-export function fitCircle(xs: readonly number[], ys: readonly number[]): FittedCircle | undefined {
+export function circleThrough(xs: readonly number[], ys: readonly number[]): CircleThrough | undefined {
   const count = xs.length;
   if (count < 3) return undefined;
   const meanX = mean(xs);

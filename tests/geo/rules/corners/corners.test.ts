@@ -162,18 +162,20 @@ describe('turns at junctions', () => {
     expect(both(crossing(STREET, STREET), [1, 2])).toEqual([]);
   });
 
-  it('between lanes too narrow for it a long vehicle may need a shunt: care, never barred', () => {
+  it('between lanes too narrow for it a long vehicle may have to back up: care, never barred', () => {
     const lane = { highway: 'unclassified', width: '3' };
     const [found] = both(crossing(lane, lane), LEFT);
     expect(found).toMatchObject({ level: 'care', subject: 'turn' });
     expect(found?.turn).toMatchObject({ room: 'shunt', rearAxleRadiusM: 4.99 });
-    expect(found?.say).toMatch(/may need a shunt\. At full lock the tail swings out to the right 0\.45 m/);
+    expect(found?.say).toMatch(
+      /may need a second go: be ready to back up once\. At full lock the tail swings out to the right 0\.45 m/,
+    );
     expect(found?.folded).toBeUndefined();
   });
 
-  it('a shunt that only usual widths ask for is said with its doubt, and not shown for a service road', () => {
+  it('a second go that only usual widths ask for is said with its doubt, and not shown for a service road', () => {
     const [found] = both(crossing({ highway: 'service' }, { highway: 'service' }), LEFT);
-    expect(found?.say).toMatch(/may need a shunt, unless there is more room than usual/);
+    expect(found?.say).toMatch(/may need a second go, unless there is more room than usual/);
     expect(found?.folded).toBe(true);
   });
 
@@ -259,7 +261,7 @@ describe('circles', () => {
     });
   });
 
-  it('turning back on a street takes a shunt; in a wide turning place it does not', () => {
+  it('turning back on a street takes a second go; in a wide turning place it does not', () => {
     const end = (tags: Tags) =>
       both(
         testMap(

@@ -1,13 +1,14 @@
 import { widthClassOf } from '../../country/default-widths.ts';
-import type { WidthDefaults } from '../../country/rule.ts';
+import type { WidthClass, WidthDefaults } from '../../country/rule.ts';
+import { isRing } from '../../drive/turns/ring.ts';
 import type { Tags } from '../../roads/roads.ts';
 import { carriagewayOf, isSingleTrack, isTwoWay } from '../../tags/carriageway.ts';
 import { laneValues } from '../../tags/lanes.ts';
+import { isSlipRoad } from '../../tags/road-class.ts';
 import { readLength } from '../../units/read-length.ts';
-import { isRing } from './ring.ts';
 
 /** Narrower two-way roads have no lanes of one's own: two cars hardly pass. Metres kerb to kerb. */
-export const SHARED_BELOW_M = 4.8;
+const SHARED_BELOW_M = 4.8;
 /** Single track by its `lanes`, kerb to kerb. Metres; service roads' default. */
 const SINGLE_TRACK_M = 3.5;
 /** A one-way road or slip road of one lane, where nobody mapped it. Metres; RASt 4.25 (least 3.5), slip roads from memory. */
@@ -16,7 +17,10 @@ const ONE_WAY_M = 4.25;
 const MAIN_ONE_WAY_M = 5.5;
 const SLIP_M = 4.5;
 /** The roadway of a roundabout of one lane. Metres; 5 to 8 in the design rules, from memory. */
-export const RING_M = 6;
+const RING_M = 6;
+/** Figures outside are no lanes. Metres, and a count. */
+const LANE_BELIEVED_M = { over: 1, under: 8 };
+const LANES_BELIEVED_UNDER = 12;
 
 /** A road's room to turn in or out of, metres. */
 export interface RoadRoom {
@@ -27,67 +31,82 @@ export interface RoadRoom {
   /** kerb to kerb; equal to the lane on a single-track road */
   readonly roadM: number;
   readonly from: 'tags' | 'default';
-  /** a figure of the whole road is mapped and is no estimate */
+  /** the road's width is mapped and is no estimate */
   readonly measured: boolean;
 }
 
-/** Which way one turns, and on which side one drives there. */
+/** How a road is driven into or out of a turn, and what is usual there. */
 export interface Turning {
+  /** along the drawn order of the way */
+  readonly forward: boolean;
+  /** the side turned to, and the side driven on */
   readonly side: 'left' | 'right';
   readonly driveSide: 'left' | 'right';
+  readonly widths: WidthDefaults;
+  /** in a town, as far as the road's own tags tell */
+  readonly urban: boolean;
 }
 
 /**
  * Room on a road as one drives into or out of a turn. By `width`, `est_width`, `width:lanes` and `lanes`, else the
  * defaults of the country and class.
  */
-export function roadRoom(
-  tags: Tags,
-  forward: boolean,
-  { side, driveSide }: Turning,
-  widths: WidthDefaults,
-  urban: boolean,
-): RoadRoom {
-  const type = widthClassOf(tags['highway'] ?? '');
-  // a country lane and a town street are one class to the map
-  const sized = type === 'unclassified' && urban ? 'residential' : type;
-  const laneDefaultM = widths.laneM[sized];
+export function roadRoom(tags: Tags, turning: Turning): RoadRoom {
+  const { forward, side, driveSide } = turning;
   const twoWay = isTwoWay(tags);
-  const mapped = carriagewayOf(tags);
-  const lanes = countLanes(tags, forward, twoWay);
-  const laneWidths = mappedLanes(tags, forward, twoWay);
-  const mappedM = mapped?.widthM ?? (twoWay ? undefined : laneWidths?.reduce((sum, one) => sum + one, 0));
-  const roadM = mappedM ?? defaultRoadM();
+  const carriageway = carriagewayOf(tags);
+  const lanes = countLanes(tags, forward);
+  const laneWidths = mappedLanes(tags, forward);
+  const lanesM = twoWay ? undefined : laneWidths?.reduce((sum, one) => sum + one, 0);
+  const mappedM = carriageway?.widthM ?? lanesM;
+  const roadM = mappedM ?? usualRoadM(tags, lanes, turning);
   const from = mappedM === undefined ? 'default' : 'tags';
-  const measured = mapped !== undefined && !mapped.estimated;
+  const measured = mappedM !== undefined && carriageway?.estimated !== true;
   if (twoWay && (isSingleTrack(tags) || roadM < SHARED_BELOW_M))
     return { laneM: roadM, toLaneEdgeM: roadM, roadM, from, measured };
   const count = lanes.ours + lanes.theirs;
-  const usualM = count === 1 || mappedM !== undefined || lanes.mapped ? roadM / count : laneDefaultM;
+  const evenly = count === 1 || mappedM !== undefined || lanes.mapped;
+  const usualM = evenly ? roadM / count : turning.widths.laneM[sizedAs(tags, turning)];
   const laneM = Math.min(roadM, laneWidths?.at(side === 'left' ? 0 : -1) ?? usualM);
   // turning across the oncoming lane, the kerb on the inside is beyond it
   const acrossM = twoWay && side !== driveSide ? roadM - lanes.ours * laneM : 0;
   return { laneM, toLaneEdgeM: Math.min(roadM, acrossM + laneM), roadM, from, measured };
+}
 
-  function defaultRoadM(): number {
-    if (isRing(tags)) return Math.max(RING_M, lanes.ours * laneDefaultM);
-    if (twoWay && isSingleTrack(tags)) return Math.min(widths.carriagewayM[sized], SINGLE_TRACK_M);
-    const lanesM = (lanes.ours + lanes.theirs) * laneDefaultM;
-    if (lanes.mapped) return twoWay ? lanesM : Math.max(ONE_WAY_M, lanesM);
-    if (twoWay || type === 'motorway') return widths.carriagewayM[sized];
-    if (tags['highway']?.endsWith('_link')) return SLIP_M;
-    return /^(trunk|primary|secondary|tertiary)$/.test(type) ? MAIN_ONE_WAY_M : ONE_WAY_M;
-  }
+/** A country lane and a town street are one class to the map. */
+function sizedAs(tags: Tags, { urban }: Turning): WidthClass {
+  const type = widthClassOf(tags['highway'] ?? '');
+  return type === 'unclassified' && urban ? 'residential' : type;
+}
+
+/** Kerb to kerb where no width is mapped, metres. */
+function usualRoadM(tags: Tags, lanes: Lanes, turning: Turning): number {
+  const sized = sizedAs(tags, turning);
+  const laneM = turning.widths.laneM[sized];
+  const carriagewayM = turning.widths.carriagewayM[sized];
+  const twoWay = isTwoWay(tags);
+  if (isRing(tags)) return Math.max(RING_M, lanes.ours * laneM);
+  if (twoWay && isSingleTrack(tags)) return Math.min(carriagewayM, SINGLE_TRACK_M);
+  const lanesM = (lanes.ours + lanes.theirs) * laneM;
+  if (lanes.mapped) return twoWay ? lanesM : Math.max(ONE_WAY_M, lanesM);
+  if (twoWay || sized === 'motorway') return carriagewayM;
+  if (isSlipRoad(tags)) return SLIP_M;
+  return THROUGH_ROADS.has(sized) ? MAIN_ONE_WAY_M : ONE_WAY_M;
+}
+
+const THROUGH_ROADS: ReadonlySet<WidthClass> = new Set(['trunk', 'primary', 'secondary', 'tertiary']);
+
+/** Lanes of our direction and of the other. */
+interface Lanes {
+  readonly ours: number;
+  readonly theirs: number;
+  readonly mapped: boolean;
 }
 
 /** Lanes of our direction and of the other, as mapped or as usual. */
-function countLanes(
-  tags: Tags,
-  forward: boolean,
-  twoWay: boolean,
-): { readonly ours: number; readonly theirs: number; readonly mapped: boolean } {
+function countLanes(tags: Tags, forward: boolean): Lanes {
   const total = whole(tags['lanes']);
-  if (!twoWay) return { ours: total ?? 1, theirs: 0, mapped: total !== undefined };
+  if (!isTwoWay(tags)) return { ours: total ?? 1, theirs: 0, mapped: total !== undefined };
   const own = whole(tags[forward ? 'lanes:forward' : 'lanes:backward']);
   const other = whole(tags[forward ? 'lanes:backward' : 'lanes:forward']);
   if (own !== undefined && other !== undefined) return { ours: own, theirs: other, mapped: true };
@@ -98,17 +117,21 @@ function countLanes(
 
 function whole(text: string | undefined): number | undefined {
   const value = Number(text);
-  return Number.isInteger(value) && value > 0 && value < 12 ? value : undefined;
+  return Number.isInteger(value) && value > 0 && value < LANES_BELIEVED_UNDER ? value : undefined;
 }
 
 /** Widths of our lanes as mapped, from the left in driving direction; undefined unless all can be read and believed. */
-function mappedLanes(tags: Tags, forward: boolean, twoWay: boolean): number[] | undefined {
+function mappedLanes(tags: Tags, forward: boolean): number[] | undefined {
   const text =
-    tags[`width:lanes:${forward ? 'forward' : 'backward'}`] ?? (twoWay ? undefined : tags['width:lanes']);
+    tags[`width:lanes:${forward ? 'forward' : 'backward'}`] ??
+    (isTwoWay(tags) ? undefined : tags['width:lanes']);
   if (text === undefined) return undefined;
   const widths = laneValues(text, undefined).map((value) => {
     const reading = value === undefined ? undefined : readLength(value);
     return reading?.kind === 'value' ? reading.value : Number.NaN;
   });
-  return widths.length > 0 && widths.every((value) => value > 1 && value < 8) ? widths : undefined;
+  return widths.length > 0 &&
+    widths.every((value) => value > LANE_BELIEVED_M.over && value < LANE_BELIEVED_M.under)
+    ? widths
+    : undefined;
 }

@@ -1,0 +1,63 @@
+import type { CountryRule } from '../../country/rule.ts';
+import { roadSetting } from '../../drive/times/road-setting.ts';
+import type { DrivenTurn } from '../../drive/turns/driven-turn.ts';
+import type { Roads, Tags } from '../../roads/roads.ts';
+import type { SwingVehicle } from '../../swing/swing-vehicle.ts';
+import { type RoadRoom, roadRoom } from './road-room.ts';
+
+/** Kerbs of a roundabout's entries and exits. Metres; 10 to 20 in the design rules, from memory. */
+const FLICK_KERB_M = 10;
+
+/** One turn of a drive with the widths around it, for one vehicle. Metres. */
+export interface CornerSite {
+  readonly driven: DrivenTurn;
+  readonly vehicle: SwingVehicle;
+  /** the side steered to */
+  readonly side: 'left' | 'right';
+  readonly driveSide: 'left' | 'right';
+  readonly entry: RoadRoom;
+  readonly exit: RoadRoom;
+  /** of the roads before and after */
+  readonly before: Tags;
+  readonly after: Tags;
+  readonly kerbRadiusM: number;
+  readonly nodeTags: Tags;
+}
+
+/** Room, kerb and tags around a turn, by the map and by the country's usual figures. */
+export function siteOf(
+  driven: DrivenTurn,
+  roads: Roads,
+  rule: CountryRule,
+  vehicle: SwingVehicle,
+): CornerSite {
+  const driveSide = rule.driveSide.value;
+  const side = driven.kind === 'u-turn' ? otherSide(driveSide) : driven.side;
+  const before = roads.ways.tags[driven.entry.way] ?? {};
+  const after = roads.ways.tags[driven.exit.way] ?? {};
+  const [urbanBefore, urbanAfter] = [roadSetting(before).urban, roadSetting(after).urban];
+  const room = { side, driveSide, widths: rule.widths.value };
+  return {
+    driven,
+    vehicle,
+    side,
+    driveSide,
+    entry: roadRoom(before, { ...room, forward: driven.entry.forward, urban: urbanBefore }),
+    exit: roadRoom(after, { ...room, forward: driven.exit.forward, urban: urbanAfter }),
+    before,
+    after,
+    kerbRadiusM: driven.part
+      ? FLICK_KERB_M
+      : rule.kerbRadiusM.value[urbanBefore || urbanAfter ? 'urban' : 'rural'],
+    nodeTags: roads.nodes.tags.get(driven.node) ?? {},
+  };
+}
+
+export function otherSide(side: 'left' | 'right'): 'left' | 'right' {
+  return side === 'left' ? 'right' : 'left';
+}
+
+/** How far the heading changes, radians; a ring driven farther round counts as half a turn. */
+export function turnRadOf({ turnDeg }: DrivenTurn): number {
+  return (Math.min(180, turnDeg) * Math.PI) / 180;
+}

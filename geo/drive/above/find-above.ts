@@ -22,6 +22,8 @@ const SAME_CROSSING_M = 5;
 /** What is drawn as an outline is met going in and coming out. Metres. */
 const SAME_OUTLINE_M = 150;
 const OUTLINES: ReadonlySet<OverKind> = new Set(['structure', 'roof', 'building', 'gateway']);
+/** Where a pipe or conveyor may run over a road. */
+const HIGH_PIPES = new Set(['overhead', 'overground', 'bridge']);
 /** The outline of the bridge driven on begins this near to where the road's own bridge does. Metres. */
 const OWN_BRIDGE_M = 40;
 
@@ -62,8 +64,7 @@ function isOver(roads: Roads, other: number, kind: OverKind, driven: number): bo
     return (
       (layerOf(tags) ?? 0) >= (layerOf(ours) ?? 0) && !isBridge(ours) && tags['location'] !== 'underground'
     );
-  if (kind === 'pipe')
-    return /^(overhead|overground|bridge)$/.test(tags['location'] ?? '') || liesAbove(tags, ours);
+  if (kind === 'pipe') return HIGH_PIPES.has(tags['location'] ?? '') || liesAbove(tags, ours);
   if (kind === 'aqueduct') return isBridge(tags) && liesAbove(tags, ours);
   return liesAbove(tags, ours);
 }

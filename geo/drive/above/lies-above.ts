@@ -1,4 +1,5 @@
 import type { Tags } from '../../roads/roads.ts';
+import { saysYes } from '../../tags/says-yes.ts';
 
 /**
  * Whether a way that crosses ours on the map runs over it. Where both have a layer and these differ, the layers
@@ -13,22 +14,22 @@ export function liesAbove(other: Tags, ours: Tags): boolean {
   return (otherLayer ?? impliedLayer(other)) > (ourLayer ?? impliedLayer(ours));
 }
 
+const NUMBER = /^[+-]?\d+(\.\d+)?$/;
+
 /** The tagged layer; undefined when absent or no number. */
 export function layerOf(tags: Tags): number | undefined {
   const text = tags['layer']?.trim();
-  return text !== undefined && /^[+-]?\d+(\.\d+)?$/.test(text) ? Number(text) : undefined;
+  return text !== undefined && NUMBER.test(text) ? Number(text) : undefined;
 }
 
 /** A way on a bridge, or the outline of one. */
 export function isBridge(tags: Tags): boolean {
-  const { bridge } = tags;
-  return (bridge !== undefined && bridge !== 'no') || tags['man_made'] === 'bridge';
+  return saysYes(tags['bridge']) || tags['man_made'] === 'bridge';
 }
 
 function impliedLayer(tags: Tags): number {
   if (isBridge(tags)) return 1;
-  const { tunnel } = tags;
-  return tunnel !== undefined && tunnel !== 'no' && tunnel !== 'building_passage' ? -1 : 0;
+  return saysYes(tags['tunnel']) && tags['tunnel'] !== 'building_passage' ? -1 : 0;
 }
 
 /** What closes a driven way in from above along its length: a tunnel, a passage, a gallery, a roof. */

@@ -1,4 +1,5 @@
 import type { Tags } from '../../roads/roads.ts';
+import { saysYes } from '../../tags/says-yes.ts';
 import { hangsOver } from './underside.ts';
 
 /** What crosses over a road, the most worrying first: where several cross together, the first names them. */
@@ -45,20 +46,23 @@ export function overKind(tags: Tags): OverKind | undefined {
   if (tags['man_made'] === 'gantry') return 'gantry';
   if (tags['man_made'] === 'pipeline' || tags['man_made'] === 'goods_conveyor') return 'pipe';
   if (tags['waterway'] !== undefined) return 'aqueduct';
-  if (building !== undefined && building !== 'no') return ROOFS.has(building) ? 'roof' : 'building';
+  if (building !== undefined && saysYes(building)) return ROOFS.has(building) ? 'roof' : 'building';
   const part = tags['building:part'];
-  if (part !== undefined && part !== 'no' && hangsOver(tags)) return ROOFS.has(part) ? 'roof' : 'building';
-  return tags['bridge'] !== undefined && tags['bridge'] !== 'no' ? 'structure' : undefined;
+  if (part !== undefined && saysYes(part) && hangsOver(tags)) return ROOFS.has(part) ? 'roof' : 'building';
+  return saysYes(tags['bridge']) ? 'structure' : undefined;
 }
 
 const ROOFS = new Set(['roof', 'canopy', 'carport']);
+
+const GATE_BUILDINGS = new Set(['city_gate', 'gatehouse', 'gate_house', 'arch']);
+const ARCHES = new Set(['arch', 'torii']);
 
 /** An arch over the road that belongs to no bridge: a city gate, a lych gate. */
 export function isGateway(tags: Tags): boolean {
   return (
     tags['historic'] === 'city_gate' ||
     tags['barrier'] === 'lych_gate' ||
-    /^(city_gate|gatehouse|gate_house|arch)$/.test(tags['building'] ?? '') ||
-    /^(arch|torii)$/.test(tags['man_made'] ?? '')
+    GATE_BUILDINGS.has(tags['building'] ?? '') ||
+    ARCHES.has(tags['man_made'] ?? '')
   );
 }

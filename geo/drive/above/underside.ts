@@ -4,6 +4,7 @@ import { readLength } from '../../units/read-length.ts';
 /** Lower than this a building stands on the ground, whatever a road drawn through it would like. Metres. */
 const ON_THE_GROUND_M = 1.5;
 
+/** "0", "0.0 m" */
 const NOTHING = /^0+([.,]0*)?\s*m?$/;
 
 /** How high above the ground the underside of a building, a part of one or a roof is mapped. */

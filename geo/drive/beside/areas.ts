@@ -39,9 +39,9 @@ function indexAreas(roads: Roads): Areas {
     at: (lat, lon) =>
       tree
         .search(lon, lat, lon, lat)
-        .filter((found) => isInside(roads, outlines[found] as Outline, lat, lon))
+        .filter((found) => isInside(roads, outlines[found]!, lat, lon))
         .sort((a, b) => size[a]! - size[b]!)
-        .map((found) => (outlines[found] as Outline)[0]),
+        .map((found) => outlines[found]![0]),
     openEdges,
   };
 }

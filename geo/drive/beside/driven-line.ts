@@ -36,7 +36,8 @@ export function drivenSegments(drive: Drive, roads: Roads): readonly DrivenSegme
   return segments;
 }
 
-interface Corner {
+/** A node of the driven line, or where a stretch begins or ends between two. */
+interface LinePlace {
   readonly lat: number;
   readonly lon: number;
   readonly atM: number;
@@ -53,21 +54,21 @@ function addSegments(
   leg: Stretch,
   stretch: number,
 ): void {
-  const corners: Corner[] = nodesAlong(leg, roads).map(({ node, atM }) => ({
+  const places: LinePlace[] = nodesAlong(leg, roads).map(({ node, atM }) => ({
     lat: roads.nodes.lat[node]!,
     lon: roads.nodes.lon[node]!,
     atM,
     node,
   }));
-  const first = corners[0];
-  const last = corners.at(-1);
+  const first = places[0];
+  const last = places.at(-1);
   if (first === undefined || first.atM > leg.fromM + AT_NODE_M)
-    corners.unshift(cornerAt(drive, roads, leg.fromM, leg.toM));
+    places.unshift(endAt(drive, roads, leg.fromM, leg.toM));
   if (last === undefined || last.atM < leg.toM - AT_NODE_M)
-    corners.push(cornerAt(drive, roads, leg.toM, leg.fromM));
-  for (let i = 1; i < corners.length; i++) {
-    const a = corners[i - 1] as Corner;
-    const b = corners[i] as Corner;
+    places.push(endAt(drive, roads, leg.toM, leg.fromM));
+  for (let i = 1; i < places.length; i++) {
+    const a = places[i - 1]!;
+    const b = places[i]!;
     segments.push({
       way: leg.way,
       stretch,
@@ -84,7 +85,7 @@ function addSegments(
 }
 
 /** Where the stretch begins or ends between nodes, looked up a hair inside it: at a break two places share one distance. */
-function cornerAt(drive: Drive, roads: Roads, atM: number, otherEndM: number): Corner {
+function endAt(drive: Drive, roads: Roads, atM: number, otherEndM: number): LinePlace {
   const insideM = atM + Math.max(-AT_NODE_M, Math.min(AT_NODE_M, otherEndM - atM));
   const place = pointAt(drive, roads, insideM);
   return { lat: place?.lat ?? 0, lon: place?.lon ?? 0, atM, node: -1 };

@@ -1,7 +1,8 @@
 import type { Roads, Tags } from '../../roads/roads.ts';
-import { type RoadGraph, roadGraph } from '../match/graph/graph.ts';
+import { roadGraph } from '../match/graph/graph.ts';
 import { ROAD_CLASS } from '../match/graph/road-class.ts';
 import type { DrivenTurn } from './driven-turn.ts';
+import { endOfLeg, headingAfter, headingBefore, type Leg } from './legs.ts';
 import { headingBetween, type TurnLine, wrapRad } from './turn-line.ts';
 
 const RAD = Math.PI / 180;
@@ -15,15 +16,14 @@ const SHARP_RAD = 35 * RAD;
 const ONE_CORNER_M = 8;
 /** No corner is drawn over more road. Metres. */
 const LONGEST_CORNER_M = 20;
-/** The corner's angle is taken between the directions on this stretch before and after. Metres. */
-const LEG_FROM_M = 10;
-const LEG_TO_M = 25;
 /** Shorter legs tell no direction. Metres. */
 const LEAST_LEG_M = 2;
 /** A corner makes most of the turn; where it makes less, the road bends round. */
 const OF_THE_TURN = 0.7;
-/** Turning on the spot, as drawn. */
+/** About half a turn. */
 const BACK_RAD = 165 * RAD;
+/** Turning on the spot, as drawn; less than half a turn by rounding alone. */
+const ON_THE_SPOT_RAD = 179.9 * RAD;
 
 /** Places of the line, first and last, that make up one corner. */
 interface Corner {
@@ -33,7 +33,6 @@ interface Corner {
 
 /** Sharp corners of a line: at junctions, in narrow roads, and where the drive turns back. */
 export function findCorners(line: TurnLine, roads: Roads, taken: (i: number) => boolean): DrivenTurn[] {
-  const graph = roadGraph(roads);
   const corners = sharpPlaces(line, taken);
   return corners.flatMap((corner, c) => {
     // a ring or a hairpin beside it is no leg
@@ -41,9 +40,10 @@ export function findCorners(line: TurnLine, roads: Roads, taken: (i: number) => 
     while (from > (corners[c - 1]?.last ?? 0) && !taken(from)) from--;
     let to = corner.last;
     while (to < (corners[c + 1]?.first ?? line.atM.length - 1) && !taken(to)) to++;
-    const roomFromM = line.atM[from]!;
-    const roomToM = line.atM[to]!;
-    const turn = turnAt(line, roads, graph, corner, roomFromM, roomToM);
+    const before = { atM: line.atM[corner.first]!, roomM: line.atM[corner.first]! - line.atM[from]! };
+    const after = { atM: line.atM[corner.last]!, roomM: line.atM[to]! - line.atM[corner.last]! };
+    if (before.roomM < LEAST_LEG_M || after.roomM < LEAST_LEG_M) return [];
+    const turn = turnAt(line, roads, { corner, before, after });
     return turn === undefined ? [] : [turn];
   });
 }
@@ -99,44 +99,49 @@ function near(atM: Float64Array, a: number, b: number): boolean {
   return Math.abs(atM[a]! - atM[b]!) <= CORNER_REACH_M;
 }
 
-function turnAt(
-  line: TurnLine,
-  roads: Roads,
-  graph: RoadGraph,
-  { first, last }: Corner,
-  roomFromM: number,
-  roomToM: number,
-): DrivenTurn | undefined {
-  const fromM = line.atM[first]!;
-  const toM = line.atM[last]!;
+/** A corner with the roads that lead to it and away from it. */
+interface Approached {
+  readonly corner: Corner;
+  readonly before: Leg;
+  readonly after: Leg;
+}
+
+function turnAt(line: TurnLine, roads: Roads, { corner, before, after }: Approached): DrivenTurn | undefined {
+  const { first, last } = corner;
+  const [fromM, toM] = [before.atM, after.atM];
   const entry = line.stretch[first - 1];
   const exit = line.stretch[last];
   if (entry === undefined || exit === undefined) return undefined;
-  const beforeM = Math.min(LEG_TO_M, fromM - roomFromM);
-  const afterM = Math.min(LEG_TO_M, roomToM - toM);
-  if (beforeM < LEAST_LEG_M || afterM < LEAST_LEG_M) return undefined;
-  const before = headingBetween(line, fromM - beforeM, fromM - Math.min(LEG_FROM_M, 0.4 * beforeM));
-  const after = headingBetween(line, toM + Math.min(LEG_FROM_M, 0.4 * afterM), toM + afterM);
+  const heading = headingBefore(line, before);
   const drawnRad = sumOf(line.turnRad, first, last);
-  const netRad = wrapRad(after - before);
-  const back = isTurnBack(line, first, last);
+  const netRad = wrapRad(headingAfter(line, after) - heading);
+  const back = isTurnBack(line, corner);
   if (!back && Math.abs(drawnRad) < OF_THE_TURN * Math.abs(netRad)) return undefined;
   // at about half a turn the sign of the net angle is chance
   const sign = Math.abs(netRad) > BACK_RAD ? drawnRad : netRad;
-  const apartM = Math.abs(across(line, fromM, toM + afterM, before));
-  const node = turningNode(line, roads, first, last);
   return {
-    kind: back ? 'u-turn' : isJunction(line, roads, graph, first, last) ? 'junction' : 'bend',
+    kind: back ? 'u-turn' : isJunction(line, roads, corner) ? 'junction' : 'bend',
     side: sign > 0 ? 'left' : 'right',
     turnDeg: (back ? Math.PI : Math.abs(netRad)) / RAD,
     fromM,
     toM,
     atM: (fromM + toM) / 2,
-    node,
+    node: turningNode(line, roads, corner),
     entry,
     exit,
-    ...(back ? { apartM: 0 } : Math.abs(netRad) > BACK_RAD ? { apartM } : {}),
+    ...(back ? { apartM: 0 } : {}),
+    ...(!back && Math.abs(netRad) > BACK_RAD
+      ? { apartM: apartM(line, { fromM, toM: endOfLeg(after), heading }) }
+      : {}),
   };
+}
+
+/** Metres that a later place lies to the side of a direction through an earlier one. */
+function apartM(
+  line: TurnLine,
+  { fromM, toM, heading }: { readonly fromM: number; readonly toM: number; readonly heading: number },
+): number {
+  return Math.abs(Math.sin(headingBetween(line, fromM, toM) - heading) * (toM - fromM));
 }
 
 function sumOf(values: Float64Array, first: number, last: number): number {
@@ -145,25 +150,18 @@ function sumOf(values: Float64Array, first: number, last: number): number {
   return sum;
 }
 
-/** Metres that a place lies to the side of a direction through another. */
-function across(line: TurnLine, fromM: number, toM: number, heading: number): number {
-  const away = headingBetween(line, fromM, toM);
-  const a = headingBetween(line, fromM, toM) - heading;
-  return Number.isFinite(away) ? Math.sin(a) * (toM - fromM) : 0;
-}
-
 /** Out and back on one way. */
-function isTurnBack(line: TurnLine, first: number, last: number): boolean {
+function isTurnBack(line: TurnLine, { first, last }: Corner): boolean {
   for (let i = first; i <= last; i++) {
     const [a, b] = [line.stretch[i - 1], line.stretch[i]];
     if (a !== undefined && a.way === b?.way && a.forward !== b.forward) return true;
-    if (Math.abs(line.turnRad[i]!) > 179.9 * RAD) return true;
+    if (Math.abs(line.turnRad[i]!) > ON_THE_SPOT_RAD) return true;
   }
   return false;
 }
 
 /** The sharpest place of a corner. */
-function turningNode(line: TurnLine, roads: Roads, first: number, last: number): number {
+function turningNode(line: TurnLine, roads: Roads, { first, last }: Corner): number {
   let best = first;
   for (let i = first; i <= last; i++) {
     const node = line.node[i]!;
@@ -178,14 +176,14 @@ function isTurningPlace(tags: Tags | undefined): boolean {
   return highway === 'mini_roundabout' || highway === 'turning_circle' || highway === 'turning_loop';
 }
 
-function isJunction(line: TurnLine, roads: Roads, graph: RoadGraph, first: number, last: number): boolean {
-  for (let i = first; i <= last; i++)
-    if (line.node[i]! >= 0 && armsAt(roads, graph, line.node[i]!) > 2) return true;
+function isJunction(line: TurnLine, roads: Roads, { first, last }: Corner): boolean {
+  for (let i = first; i <= last; i++) if (line.node[i]! >= 0 && armsAt(roads, line.node[i]!) > 2) return true;
   return false;
 }
 
 /** How many roads for motor vehicles leave a node; drives to single houses are none. */
-function armsAt(roads: Roads, graph: RoadGraph, node: number): number {
+function armsAt(roads: Roads, node: number): number {
+  const graph = roadGraph(roads);
   let arms = 0;
   for (let i = graph.outStart[node]!; i < graph.outStart[node + 1]!; i++) {
     const edge = graph.out[i]! >> 1;

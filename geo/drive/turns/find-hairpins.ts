@@ -10,7 +10,7 @@ const CORNER_RAD = 62 * RAD;
 /** A curve is drawn at least this densely. Metres between places. */
 const DENSE_M = 25;
 /** Only a curve that turns so far can be measured from its drawing. */
-export const HAIRPIN_DEG = 150;
+const HAIRPIN_DEG = 150;
 /** Turning so far takes at most this much road in a hairpin (a radius of about 30 m). Metres. */
 const LONGEST_M = 80;
 /** Fewer places on the curve measure nothing. */
@@ -75,7 +75,7 @@ function hairpinIn(line: TurnLine, run: readonly number[]): DrivenTurn | undefin
   const inside = run.slice(least, most + 1);
   const turnDeg = inside.reduce((total, i) => total + Math.abs(line.turnRad[i]!), 0) / RAD;
   const first = inside[0]!;
-  const last = inside.at(-1) as number;
+  const last = inside.at(-1)!;
   const entry = line.stretch[first - 1];
   const exit = line.stretch[last];
   if (entry === undefined || exit === undefined) return undefined;

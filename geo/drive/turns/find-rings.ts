@@ -1,11 +1,11 @@
 import type { Roads } from '../../roads/roads.ts';
 import type { DrivenTurn } from './driven-turn.ts';
+import { headingAfter, headingBefore } from './legs.ts';
 import { isRing, ringRadiusM } from './ring.ts';
 import { headingBetween, type TurnLine, wrapRad } from './turn-line.ts';
 
-/** Directions before and after a ring are taken on this stretch of the road. Metres. */
-const LEG_FROM_M = 10;
-const LEG_TO_M = 25;
+/** Shorter roads to or from a ring tell no direction. Metres. */
+const LEAST_LEG_M = 1;
 /** Direction on the ring: on this stretch from where it is met, since nobody drives the drawn corner. Metres, and shares of the radius. */
 const RING_FROM = { mostM: 5, ofRadius: 0.4 };
 const RING_TO = { mostM: 15, ofRadius: 1.2 };
@@ -39,45 +39,34 @@ export function ringPassages(line: TurnLine, roads: Roads): RingPassage[] {
 }
 
 /** The turns that one ring makes: onto it, round it, off it. */
-export function turnsOfRing(line: TurnLine, roads: Roads, { first, last }: RingPassage): DrivenTurn[] {
-  const atM = (i: number) => line.atM[i]!;
-  const drivenM = atM(last) - atM(first);
-  const before = legBefore(line, first);
-  const after = legAfter(line, last);
+export function turnsOfRing(line: TurnLine, roads: Roads, passage: RingPassage): DrivenTurn[] {
+  const { first, last } = passage;
   const ring = line.stretch[first];
   if (ring === undefined) return [];
-  const turn = (
-    part: NonNullable<DrivenTurn['part']>,
-    i: number,
-    from: number | undefined,
-    to: number | undefined,
-  ): DrivenTurn[] => {
-    const entry = line.stretch[i - 1];
-    const exit = line.stretch[i];
-    if (from === undefined || to === undefined || entry === undefined || exit === undefined) return [];
-    return flick({ part, atM: atM(i), node: line.node[i] ?? -1, entry, exit }, wrapRad(to - from));
-  };
-  if (drivenM < ONE_TURN_M) {
-    const [whole] = turn('entry', first, before, after);
+  const [firstM, lastM] = [line.atM[first]!, line.atM[last]!];
+  const before = legBefore(line, first);
+  const after = legAfter(line, last);
+  if (lastM - firstM < ONE_TURN_M) {
+    const [whole] = flick(line, { part: 'entry', i: first, from: before, to: after });
     const exit = line.stretch[last];
-    return whole === undefined || exit === undefined ? [] : [{ ...whole, exit, toM: atM(last) }];
+    return whole === undefined || exit === undefined ? [] : [{ ...whole, exit, toM: lastM }];
   }
   const radiusM = ringRadiusM(roads, ring.way);
   const fromM = Math.min(RING_FROM.mostM, RING_FROM.ofRadius * (radiusM ?? Number.POSITIVE_INFINITY));
   const toM = Math.min(RING_TO.mostM, RING_TO.ofRadius * (radiusM ?? Number.POSITIVE_INFINITY));
-  const onto = headingBetween(line, atM(first) + fromM, Math.min(atM(first) + toM, atM(last)));
-  const off = headingBetween(line, Math.max(atM(last) - toM, atM(first)), atM(last) - fromM);
-  const side = turnedRad(line, first, last) > 0 ? 'left' : 'right';
+  const onto = headingBetween(line, firstM + fromM, Math.min(firstM + toM, lastM));
+  const off = headingBetween(line, Math.max(lastM - toM, firstM), lastM - fromM);
+  const side = turnedRad(line, passage) > 0 ? 'left' : 'right';
   // steered the same way as the ring it is no flick but the ring itself
   const isFlick = (one: DrivenTurn) => one.side !== side;
   return [
-    ...turn('entry', first, before, onto).filter(isFlick),
-    ...(radiusM === undefined ? [] : roundIt(line, first, last, side, radiusM)),
-    ...turn('exit', last, off, after).filter(isFlick),
+    ...flick(line, { part: 'entry', i: first, from: before, to: onto }).filter(isFlick),
+    ...(radiusM === undefined ? [] : roundIt(line, passage, side, radiusM)),
+    ...flick(line, { part: 'exit', i: last, from: off, to: after }).filter(isFlick),
   ];
 }
 
-function turnedRad(line: TurnLine, first: number, last: number): number {
+function turnedRad(line: TurnLine, { first, last }: RingPassage): number {
   let sum = 0;
   for (let i = first + 1; i < last; i++) sum += line.turnRad[i]!;
   return sum;
@@ -85,8 +74,7 @@ function turnedRad(line: TurnLine, first: number, last: number): number {
 
 function roundIt(
   line: TurnLine,
-  first: number,
-  last: number,
+  { first, last }: RingPassage,
   side: DrivenTurn['side'],
   radiusM: number,
 ): DrivenTurn[] {
@@ -112,25 +100,35 @@ function roundIt(
   ];
 }
 
-function flick(
-  at: Pick<DrivenTurn, 'atM' | 'node' | 'entry' | 'exit'> & { readonly part: 'entry' | 'ring' | 'exit' },
-  turnRad: number,
-): DrivenTurn[] {
+/** Steering onto a ring or off it, at a place of the line, from one direction into another. */
+interface Flick {
+  readonly part: 'entry' | 'exit';
+  readonly i: number;
+  readonly from: number | undefined;
+  readonly to: number | undefined;
+}
+
+function flick(line: TurnLine, { part, i, from, to }: Flick): DrivenTurn[] {
+  const entry = line.stretch[i - 1];
+  const exit = line.stretch[i];
+  if (from === undefined || to === undefined || entry === undefined || exit === undefined) return [];
+  const turnRad = wrapRad(to - from);
   const turnDeg = (Math.abs(turnRad) * 180) / Math.PI;
   if (turnDeg < LEAST_FLICK_DEG) return [];
-  return [
-    { kind: 'roundabout', side: turnRad > 0 ? 'left' : 'right', turnDeg, fromM: at.atM, toM: at.atM, ...at },
-  ];
+  const atM = line.atM[i]!;
+  const node = line.node[i] ?? -1;
+  const side = turnRad > 0 ? 'left' : 'right';
+  return [{ kind: 'roundabout', side, turnDeg, fromM: atM, toM: atM, part, atM, node, entry, exit }];
 }
 
 function legBefore(line: TurnLine, i: number): number | undefined {
-  const m = line.atM[i]!;
-  const roomM = Math.min(LEG_TO_M, m - line.atM[0]!);
-  return roomM < 1 ? undefined : headingBetween(line, m - roomM, m - Math.min(LEG_FROM_M, 0.4 * roomM));
+  const atM = line.atM[i]!;
+  const roomM = atM - line.atM[0]!;
+  return roomM < LEAST_LEG_M ? undefined : headingBefore(line, { atM, roomM });
 }
 
 function legAfter(line: TurnLine, i: number): number | undefined {
-  const m = line.atM[i]!;
-  const roomM = Math.min(LEG_TO_M, (line.atM.at(-1) as number) - m);
-  return roomM < 1 ? undefined : headingBetween(line, m + Math.min(LEG_FROM_M, 0.4 * roomM), m + roomM);
+  const atM = line.atM[i]!;
+  const roomM = line.atM.at(-1)! - atM;
+  return roomM < LEAST_LEG_M ? undefined : headingAfter(line, { atM, roomM });
 }

@@ -1,10 +1,12 @@
 import { areasOf } from '../../drive/beside/areas.ts';
 import { type DrivenSegment, drivenSegments } from '../../drive/beside/driven-line.ts';
+import { endsOf, segmentsNear } from '../../drive/beside/meet-way.ts';
 import { awayFrom, type Point } from '../../earth/plane.ts';
 import { type LocalFrame, localFrame } from '../../earth/sphere.ts';
 import type { Roads, Tags } from '../../roads/roads.ts';
 import { pick } from '../../tags/pick.ts';
 import { isMinorRoad } from '../../tags/road-class.ts';
+import { saysYes } from '../../tags/says-yes.ts';
 import { printRun } from '../../units/print.ts';
 import type { Draft } from '../finding.ts';
 import { drivenWays, type Place } from '../places.ts';
@@ -40,16 +42,14 @@ export const trees: SubjectRule = (input) => {
 };
 
 function isMinor({ tags }: Place): boolean {
-  return tags['route'] !== 'ferry' && isMinorRoad(tags) && !isYes(tags['tunnel']) && !isYes(tags['bridge']);
-}
-
-function isYes(text: string | undefined): boolean {
-  return text !== undefined && text !== 'no';
+  return (
+    tags['route'] !== 'ferry' && isMinorRoad(tags) && !saysYes(tags['tunnel']) && !saysYes(tags['bridge'])
+  );
 }
 
 function alongSegment(roads: Roads, place: Place, segment: DrivenSegment): TreePiece[] {
   const { fromM, toM } = segment;
-  if (isYes(place.tags['tree_lined']))
+  if (saysYes(place.tags['tree_lined']))
     return [{ place, fromM, toM, tags: pick(place.tags, ['tree_lined']), wood: undefined }];
   const edges = woodEdges(roads, segment);
   const steps = Math.max(1, Math.ceil((toM - fromM) / STEP_M));
@@ -79,21 +79,11 @@ interface Edge {
 /** Rows of trees and edges of woods near the segment, in the flat frame about its beginning. */
 function woodEdges(roads: Roads, segment: DrivenSegment): { frame: LocalFrame; edges: Edge[] } {
   const frame = localFrame(segment.lat1, segment.lon1);
-  const dLat = REACH_M / frame.metresPerDegLat;
-  const dLon = REACH_M / frame.metresPerDegLon;
-  const refs = roads.index.inBox(
-    Math.min(segment.lat1, segment.lat2) - dLat,
-    Math.min(segment.lon1, segment.lon2) - dLon,
-    Math.max(segment.lat1, segment.lat2) + dLat,
-    Math.max(segment.lon1, segment.lon2) + dLon,
-    'around',
-  );
-  const xy = (node: number) => frame.toXY(roads.nodes.lat[node]!, roads.nodes.lon[node]!);
-  const edges = refs
+  const edges = segmentsNear(roads, segment, 'around', REACH_M)
     .filter(({ way }) => isWooded(roads.ways.tags[way] ?? {}))
-    .map(({ way, seg }) => {
-      const at = roads.ways.start[way]! + seg;
-      return { way, a: xy(roads.ways.refs[at]!), b: xy(roads.ways.refs[at + 1]!) };
+    .map((ref) => {
+      const [a, b] = endsOf(roads, ref, frame);
+      return { way: ref.way, a, b };
     });
   return { frame, edges };
 }

@@ -1,4 +1,5 @@
 import { pick } from '../../tags/pick.ts';
+import { saysYes } from '../../tags/says-yes.ts';
 import { printMetres, printRun } from '../../units/print.ts';
 import { readLength } from '../../units/read-length.ts';
 import type { Draft } from '../finding.ts';
@@ -28,16 +29,12 @@ export const water: SubjectRule = (input) => {
 
 function kindsOf({ tags }: Place): Water[] {
   const kinds: Water[] = [];
-  if (isYes(tags['ford']) || tags['highway'] === 'ford') kinds.push('ford');
-  if (isYes(tags['tidal'])) kinds.push('tidal');
+  if (saysYes(tags['ford']) || tags['highway'] === 'ford') kinds.push('ford');
+  if (saysYes(tags['tidal'])) kinds.push('tidal');
   const hazard = tags['hazard'] ?? '';
-  if (isYes(tags['flood_prone']) || /\bflood/.test(hazard) || isYes(tags['hazard:flooding']))
+  if (saysYes(tags['flood_prone']) || /\bflood/.test(hazard) || saysYes(tags['hazard:flooding']))
     kinds.push('flood');
   return kinds;
-}
-
-function isYes(text: string | undefined): boolean {
-  return text !== undefined && text !== 'no' && text !== '';
 }
 
 function draftOf(run: Run<WaterPiece>): Draft {
@@ -89,7 +86,7 @@ function sayFord(tags: Record<string, string>, over: string): Pick<Draft, 'say' 
     };
   const reading = readLength(tags['depth'] ?? '');
   const depth = reading.kind === 'value' ? `, ${printMetres(reading.value, 'up')} deep as mapped` : '';
-  const dry = tags['intermittent'] === 'yes' || isYes(tags['seasonal']) ? ' It runs dry at times.' : '';
+  const dry = tags['intermittent'] === 'yes' || saysYes(tags['seasonal']) ? ' It runs dry at times.' : '';
   const deep = reading.kind === 'value' && reading.value >= DEEP_M;
   return {
     level: 'care',

@@ -1,9 +1,9 @@
 import { distanceM, wrapLon } from '../earth/sphere.ts';
+import { type Place, placeAlong } from '../graph/place-on-edge.ts';
+import { roadGraph, wayAlong } from '../graph/road-graph.ts';
 import type { Roads } from '../roads/roads.ts';
 import type { Drive, OffMap, Stretch } from './drive.ts';
-import { endOf } from './legs.ts';
-import { roadGraph, wayAlong } from './match/graph/graph.ts';
-import { type Place, placeAlong } from './match/graph/place.ts';
+import { endOf } from './end-of.ts';
 
 export { wayAlong };
 

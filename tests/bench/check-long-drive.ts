@@ -8,7 +8,7 @@ import { join } from 'node:path';
 import { checkDrive } from '../../geo/check.ts';
 import { countPositions } from '../../geo/drive/gpx/route-length.ts';
 import { followRoads } from '../../geo/drive/match/follow-roads.ts';
-import { roadGraph } from '../../geo/drive/match/graph/graph.ts';
+import { roadGraph } from '../../geo/graph/road-graph.ts';
 import { readVehicle } from '../../geo/vehicle/read-vehicle.ts';
 import { openMap } from '../../main/services/map/open-map.ts';
 import { randomDrive, seeded, trackOf } from '../support/random-drives.ts';

@@ -7,7 +7,7 @@
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { followRoads } from '../../geo/drive/match/follow-roads.ts';
-import { roadGraph } from '../../geo/drive/match/graph/graph.ts';
+import { roadGraph } from '../../geo/graph/road-graph.ts';
 import type { Roads } from '../../geo/roads/roads.ts';
 import { openMap } from '../../main/services/map/open-map.ts';
 import {

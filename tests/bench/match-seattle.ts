@@ -6,7 +6,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Span } from '../../geo/drive/drive.ts';
 import { followRoads } from '../../geo/drive/match/follow-roads.ts';
-import { roadGraph } from '../../geo/drive/match/graph/graph.ts';
+import { roadGraph } from '../../geo/graph/road-graph.ts';
 import type { Roads } from '../../geo/roads/roads.ts';
 import { openMap } from '../../main/services/map/open-map.ts';
 import { readRouteFile } from '../../main/services/route/read-route-file.ts';

@@ -1,9 +1,9 @@
 import type { Route } from '../../geo/drive/gpx/route.ts';
-import { type RoadGraph, roadGraph } from '../../geo/drive/match/graph/graph.ts';
-import { alongWay, placeOnEdge, refBefore } from '../../geo/drive/match/graph/place.ts';
-import { ROAD_CLASS } from '../../geo/drive/match/graph/road-class.ts';
-import { searchRoads, wayTo } from '../../geo/drive/match/graph/search.ts';
 import { localFrame } from '../../geo/earth/sphere.ts';
+import { alongWay, placeOnEdge, refBefore } from '../../geo/graph/place-on-edge.ts';
+import { ROAD_CLASS } from '../../geo/graph/road-class.ts';
+import { type RoadGraph, roadGraph } from '../../geo/graph/road-graph.ts';
+import { searchRoads, wayTo } from '../../geo/graph/search-roads.ts';
 import type { Roads } from '../../geo/roads/roads.ts';
 
 /** A drive whose roads are known: what is driven of which directed edge, in order. */

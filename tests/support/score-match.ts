@@ -1,5 +1,5 @@
 import type { Drive } from '../../geo/drive/drive.ts';
-import { roadGraph } from '../../geo/drive/match/graph/graph.ts';
+import { roadGraph } from '../../geo/graph/road-graph.ts';
 import type { Roads } from '../../geo/roads/roads.ts';
 
 /** Metres driven of each directed edge of the road graph. */

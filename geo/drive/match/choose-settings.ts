@@ -2,7 +2,13 @@ import { distanceM, wrapLon } from '../../earth/sphere.ts';
 import type { Roads } from '../../roads/roads.ts';
 import type { Route, RouteSegment } from '../gpx/route.ts';
 import { cumulativeM } from '../gpx/route-length.ts';
-import { type MatchSettings, plannedTrack, recordedTrack, sameMapTrack, sparseRoute } from './settings.ts';
+import {
+  type MatchSettings,
+  plannedTrack,
+  recordedTrack,
+  sameMapTrack,
+  sparseRoute,
+} from './match-settings.ts';
 
 /** A receiver's noise as far as a match can still tell roads apart. Metres. */
 const LEAST_NOISE_M = 4;

@@ -1,12 +1,12 @@
 import { distanceM } from '../../earth/sphere.ts';
 import type { Roads } from '../../roads/roads.ts';
 import type { BrokenTurn, Drive, Leg, Span } from '../drive.ts';
+import { endOf } from '../end-of.ts';
 import type { Route, RouteSegment } from '../gpx/route.ts';
-import { endOf } from '../legs.ts';
-import { joinSpans } from '../spans.ts';
+import { joinSpans } from '../join-spans.ts';
 import { chooseSettings } from './choose-settings.ts';
 import { followSegment } from './follow-segment.ts';
-import type { MatchSettings } from './settings.ts';
+import type { MatchSettings } from './match-settings.ts';
 
 /** Segments whose ends lie this close are one: some programs write a drive leg by leg. */
 const SAME_PLACE_M = 1;

@@ -1,19 +1,20 @@
+import { type Place, placeOnEdge } from '../../graph/place-on-edge.ts';
+import { roadGraph } from '../../graph/road-graph.ts';
 import type { Roads } from '../../roads/roads.ts';
 import type { BrokenTurn, Leg, Span } from '../drive.ts';
+import { endOf } from '../end-of.ts';
 import type { RouteSegment } from '../gpx/route.ts';
-import { endOf, offMapLeg, stretchesOf } from '../legs.ts';
-import { findBrokenTurns, placeTurn } from './broken-turns.ts';
-import { findDoubts } from './doubtful.ts';
-import { type RoadGraph, roadGraph } from './graph/graph.ts';
-import { type Piece, type Run, tracePath } from './graph/path.ts';
-import { type Place, placeOnEdge } from './graph/place.ts';
-import { afterRemoval, removeStubs } from './graph/stubs.ts';
-import { findGuesses } from './guessed.ts';
-import { healBreaks } from './heal.ts';
-import { buildLattice } from './lattice.ts';
-import type { MatchSettings } from './settings.ts';
-import { type Positions, thinPositions } from './thin.ts';
-import { findBestChain } from './viterbi.ts';
+import { type BestChain, findBestChain } from './best-chain.ts';
+import { findBrokenTurns, placeTurn } from './find-broken-turns.ts';
+import { findDoubts } from './find-doubts.ts';
+import { findGuesses } from './find-guesses.ts';
+import { healBreaks } from './heal-breaks.ts';
+import { layOut, type Matching } from './lattice.ts';
+import { offMapLeg, stretchesOf } from './lay-legs.ts';
+import type { MatchSettings } from './match-settings.ts';
+import { afterRemoval, removeStubs } from './remove-stubs.ts';
+import { thinPositions } from './thin-positions.ts';
+import { type EdgePart, type Path, tracePaths } from './trace-paths.ts';
 
 /** What one unbroken segment of the route adds to the drive. */
 export interface FollowedSegment {
@@ -23,7 +24,7 @@ export interface FollowedSegment {
   readonly brokenTurns: readonly BrokenTurn[];
 }
 
-/** A run shorter than this touches a road without driving it. */
+/** A path shorter than this touches a road without driving it. */
 const TOUCH_M = 1;
 
 /** Matches one unbroken segment; its legs lie along the drive from `startM` on. */
@@ -33,83 +34,100 @@ export function followSegment(
   roads: Roads,
   settings: MatchSettings,
 ): FollowedSegment {
-  const graph = roadGraph(roads);
-  const { positions, lattice, chain } = match(segment, roads, graph, settings);
-
-  const legs: Leg[] = [];
-  const guessed: Span[] = [];
-  const doubtful: Span[] = [];
-  const brokenTurns: BrokenTurn[] = [];
-  let atM = startM;
-  let left: Place[] = [];
-  let done = 0;
-  for (const run of tracePath(chain, lattice, graph)) {
-    const { pieces, removed } = removeStubs(run.pieces, graph);
-    const first = pieces[0];
-    const last = pieces.at(-1);
-    if (first === undefined || last === undefined || lengthOf(pieces) < TOUCH_M) continue;
-    // an end away from its road is a yard or a pitch: the way between is off the map
-    const away = done === 0 && run.first === 0 && distanceAt(run.first) > settings.offRoadM;
-    goOff([
-      ...left,
-      ...between(done, away ? 1 : run.first),
-      placeOnEdge(roads, graph, first.directed, first.fromM),
-    ]);
-    legs.push(...stretchesOf(pieces, atM, graph));
-    const onDrive = ({ fromM, toM }: Span): Span => ({
-      fromM: atM + afterRemoval(fromM, removed),
-      toM: atM + afterRemoval(toM, removed),
-    });
-    guessed.push(...findGuesses(run, chain, lattice, roads, graph, settings).map(onDrive));
-    doubtful.push(...findDoubts(run, chain, lattice, positions, roads, graph).map(onDrive));
-    brokenTurns.push(...findBrokenTurns(pieces, roads, graph).map((turn) => placeTurn(turn, atM, roads)));
-    atM = endM();
-    left = [placeOnEdge(roads, graph, last.directed, last.toM)];
-    done = endsAway(run) ? run.last : run.last + 1;
-  }
-  goOff([...left, ...between(done, lattice.points)]);
-  return { legs, guessed, doubtful, brokenTurns };
-
-  function goOff(places: readonly Place[]): void {
-    const leg = offMapLeg(places, atM);
-    if (leg === undefined) return;
-    legs.push(leg);
-    atM = leg.toM;
-  }
-
-  function endM(): number {
-    const leg = legs.at(-1);
-    return leg === undefined ? startM : endOf(leg);
-  }
-
-  function between(from: number, to: number): Place[] {
-    return placesOf(positions).slice(from, to);
-  }
-
-  function distanceAt(i: number): number {
-    return lattice.distanceM[chain.state[i]!]!;
-  }
-
-  function endsAway(run: Run): boolean {
-    return run.last === lattice.points - 1 && distanceAt(run.last) > settings.offRoadM;
-  }
-}
-
-function match(segment: RouteSegment, roads: Roads, graph: RoadGraph, settings: MatchSettings) {
-  const explain = (positions: Positions) => {
-    const lattice = buildLattice(positions, roads, graph, settings);
-    return { positions, lattice, chain: findBestChain(lattice, positions, roads, graph, settings) };
+  const { matching, chain } = match(segment, roads, settings);
+  const laying: Laying = {
+    matching,
+    chain,
+    legs: [],
+    guessed: [],
+    doubtful: [],
+    brokenTurns: [],
+    atM: startM,
+    left: [],
+    done: 0,
   };
-  const first = explain(thinPositions(segment, settings.thinM));
-  if (!settings.recorded) return first;
-  const healed = healBreaks(first.positions, first.chain, first.lattice, roads, graph, settings);
-  return healed === first.positions ? first : explain(healed);
+  for (const path of tracePaths(chain, matching.lattice, matching.graph)) layPath(laying, path);
+  goOff(laying, [...laying.left, ...positionsBetween(matching, laying.done, matching.lattice.points)]);
+  const { legs, guessed, doubtful, brokenTurns } = laying;
+  return { legs, guessed, doubtful, brokenTurns };
 }
 
-function placesOf(positions: Positions): Place[] {
-  return positions.lat.map((lat, i) => ({ lat, lon: positions.lon[i]! }));
+/** A matched segment being laid along the drive. */
+interface Laying {
+  readonly matching: Matching;
+  readonly chain: BestChain;
+  readonly legs: Leg[];
+  readonly guessed: Span[];
+  readonly doubtful: Span[];
+  readonly brokenTurns: BrokenTurn[];
+  /** metres along the drive laid so far */
+  atM: number;
+  /** where the last path left the roads; empty before the first */
+  left: readonly Place[];
+  /** positions laid so far */
+  done: number;
 }
 
-function lengthOf(pieces: readonly Piece[]): number {
-  return pieces.reduce((sum, piece) => sum + piece.toM - piece.fromM, 0);
+/** Lays a path along roads, and before it the way off the map that leads to it. */
+function layPath(laying: Laying, path: Path): void {
+  const { matching, chain } = laying;
+  const { roads, graph, settings, lattice } = matching;
+  const { parts, removed } = removeStubs(path.parts, graph);
+  const first = parts[0];
+  const last = parts.at(-1);
+  if (first === undefined || last === undefined || lengthOf(parts) < TOUCH_M) return;
+  // an end away from its road is a yard or a pitch: the way between is off the map
+  const isAway = (i: number) => lattice.distanceM[chain.state[i]!]! > settings.offRoadM;
+  const startsAway = laying.done === 0 && path.first === 0 && isAway(path.first);
+  const endsAway = path.last === lattice.points - 1 && isAway(path.last);
+  goOff(laying, [
+    ...laying.left,
+    ...positionsBetween(matching, laying.done, startsAway ? 1 : path.first),
+    placeOnEdge(roads, graph, first.directed, first.fromM),
+  ]);
+  const startM = laying.atM;
+  laying.legs.push(...stretchesOf(parts, startM, graph));
+  const onDrive = ({ fromM, toM }: Span): Span => ({
+    fromM: startM + afterRemoval(fromM, removed),
+    toM: startM + afterRemoval(toM, removed),
+  });
+  laying.guessed.push(...findGuesses(matching, chain, path).map(onDrive));
+  laying.doubtful.push(...findDoubts(matching, chain, path).map(onDrive));
+  for (const turn of findBrokenTurns(parts, roads, graph))
+    laying.brokenTurns.push(placeTurn(turn, startM, roads));
+  const end = laying.legs.at(-1);
+  if (end !== undefined) laying.atM = endOf(end);
+  laying.left = [placeOnEdge(roads, graph, last.directed, last.toM)];
+  laying.done = endsAway ? path.last : path.last + 1;
+}
+
+function goOff(laying: Laying, places: readonly Place[]): void {
+  const leg = offMapLeg(places, laying.atM);
+  if (leg === undefined) return;
+  laying.legs.push(leg);
+  laying.atM = leg.toM;
+}
+
+function positionsBetween({ positions }: Matching, from: number, to: number): Place[] {
+  return positions.lat.slice(from, to).map((lat, i) => ({ lat, lon: positions.lon[from + i]! }));
+}
+
+function match(
+  segment: RouteSegment,
+  roads: Roads,
+  settings: MatchSettings,
+): { readonly matching: Matching; readonly chain: BestChain } {
+  const graph = roadGraph(roads);
+  const positions = thinPositions(segment, settings.thinM);
+  const matching = layOut({ positions, roads, graph, settings });
+  const chain = findBestChain(matching);
+  if (!settings.recorded) return { matching, chain };
+  const healed = healBreaks(matching, chain);
+  if (healed === positions) return { matching, chain };
+  const again = layOut({ positions: healed, roads, graph, settings });
+  return { matching: again, chain: findBestChain(again) };
+}
+
+function lengthOf(parts: readonly EdgePart[]): number {
+  return parts.reduce((sum, part) => sum + part.toM - part.fromM, 0);
 }

@@ -1,10 +1,23 @@
 import { distanceM } from '../../earth/sphere.ts';
+import { ROAD_CLASS } from '../../graph/road-class.ts';
+import type { RoadGraph } from '../../graph/road-graph.ts';
 import type { Roads } from '../../roads/roads.ts';
-import { type Candidate, findCandidates } from './candidates.ts';
-import type { RoadGraph } from './graph/graph.ts';
-import { ROAD_CLASS } from './graph/road-class.ts';
-import { CLASS_HANDICAP_M, type MatchSettings } from './settings.ts';
-import type { Positions } from './thin.ts';
+import { type Candidate, findCandidates } from './find-candidates.ts';
+import { CLASS_HANDICAP_M, type MatchSettings } from './match-settings.ts';
+import type { Positions } from './thin-positions.ts';
+
+/** What is matched, to what, by which figures. */
+export interface MatchInput {
+  readonly positions: Positions;
+  readonly roads: Roads;
+  readonly graph: RoadGraph;
+  readonly settings: MatchSettings;
+}
+
+/** A match laid out: what each position may stand for. */
+export interface Matching extends MatchInput {
+  readonly lattice: Lattice;
+}
 
 /**
  * "Directed edges" of the three states of being on no mapped road: before the first road, between roads, after the
@@ -39,61 +52,79 @@ const FERRY_RADIUS_M = 500;
 const FERRY_SIGMA_M = 60;
 
 /** Lays out what each position may stand for: places on the roads in reach, and off them. */
-export function buildLattice(
-  positions: Positions,
-  roads: Roads,
-  graph: RoadGraph,
-  settings: MatchSettings,
-): Lattice {
+export function layOut(input: MatchInput): Matching {
+  return { ...input, lattice: buildLattice(input) };
+}
+
+interface States {
+  readonly directed: number[];
+  readonly offsetM: number[];
+  readonly distanceM: number[];
+  readonly emission: number[];
+}
+
+function buildLattice(input: MatchInput): Lattice {
+  const { positions, settings } = input;
   const points = positions.lat.length;
   const gapM: number[] = [];
   for (let i = 0; i + 1 < points; i++)
     gapM.push(distanceM(positions.lat[i]!, positions.lon[i]!, positions.lat[i + 1]!, positions.lon[i + 1]!));
-  const states = {
-    pointStart: [0],
-    directed: [] as number[],
-    offsetM: [] as number[],
-    distanceM: [] as number[],
-    emission: [] as number[],
-  };
-  const add = (directed: number, offsetM: number, distance: number, emission: number) => {
-    states.directed.push(directed);
-    states.offsetM.push(offsetM);
-    states.distanceM.push(distance);
-    states.emission.push(emission);
-  };
+  const states: States = { directed: [], offsetM: [], distanceM: [], emission: [] };
+  const pointStart = [0];
   for (let i = 0; i < points; i++) {
     const alone = (gapM[i - 1] ?? Infinity) > settings.sparseM && (gapM[i] ?? Infinity) > settings.sparseM;
-    const found = lookAround(positions.lat[i]!, positions.lon[i]!, alone);
-    const nearestM = found[0]?.distanceM ?? 0;
-    const sigmaM = nearestM > settings.radiusM ? nearestM / 2 : settings.sigmaM;
-    for (const { edge, offsetM, distanceM } of found)
-      for (const directed of [2 * edge, 2 * edge + 1]) {
-        const along = directed % 2 === 0 ? offsetM : graph.lengthM[edge]! - offsetM;
-        add(directed, along, distanceM, emissionOf(distanceM, sigmaM, directed));
-      }
+    addOnRoads(states, lookAround(input, i, { alone }), input);
     const off = squareError(settings.offRoadM, settings.sigmaM);
-    for (const outside of [LEAD, BETWEEN, TAIL]) add(outside, 0, 0, off);
-    states.pointStart.push(states.directed.length);
+    for (const outside of [LEAD, BETWEEN, TAIL]) {
+      states.directed.push(outside);
+      states.offsetM.push(0);
+      states.distanceM.push(0);
+      states.emission.push(off);
+    }
+    pointStart.push(states.directed.length);
   }
-  return { points, gapM, ...states };
+  return { points, pointStart, gapM, ...states };
+}
 
-  function lookAround(lat: number, lon: number, alone: boolean): Candidate[] {
-    const near = findCandidates(roads, graph, lat, lon, settings.radiusM);
-    if (near.length > 0) return near;
-    if (alone && !settings.drawn) return findCandidates(roads, graph, lat, lon, WIDEST_M);
-    return findCandidates(roads, graph, lat, lon, FERRY_RADIUS_M).filter(
-      ({ edge }) => graph.roadClass[edge] === ROAD_CLASS.ferry,
-    );
-  }
+/** Both directions of each candidate, the candidates nearest first. */
+function addOnRoads(states: States, found: readonly Candidate[], { graph, settings }: MatchInput): void {
+  const nearestM = found[0]?.distanceM ?? 0;
+  const sigmaM = nearestM > settings.radiusM ? nearestM / 2 : settings.sigmaM;
+  for (const { edge, offsetM, distanceM } of found)
+    for (const directed of [2 * edge, 2 * edge + 1]) {
+      states.directed.push(directed);
+      states.offsetM.push(directed % 2 === 0 ? offsetM : graph.lengthM[edge]! - offsetM);
+      states.distanceM.push(distanceM);
+      states.emission.push(emissionOf(distanceM, sigmaM, directed, { graph, settings }));
+    }
+}
 
-  function emissionOf(distance: number, sigmaM: number, directed: number): number {
-    const roadClass = graph.roadClass[directed >> 1]!;
-    if (roadClass === ROAD_CLASS.ferry) return squareError(distance, Math.max(sigmaM, FERRY_SIGMA_M));
-    const ofClass = CLASS_HANDICAP_M[roadClass] ?? 0;
-    const ofWay = graph.wrongWay[directed] === 1 ? settings.wrongWayM : 0;
-    return squareError(distance, sigmaM) + squareError(ofClass, sigmaM) + squareError(ofWay, sigmaM);
-  }
+/** @param alone whether the position stands far from its neighbours */
+function lookAround(
+  { positions, roads, graph, settings }: MatchInput,
+  i: number,
+  { alone }: { readonly alone: boolean },
+): Candidate[] {
+  const about = { lat: positions.lat[i]!, lon: positions.lon[i]! };
+  const near = findCandidates(roads, graph, about, settings.radiusM);
+  if (near.length > 0) return near;
+  if (alone && !settings.drawn) return findCandidates(roads, graph, about, WIDEST_M);
+  return findCandidates(roads, graph, about, FERRY_RADIUS_M).filter(
+    ({ edge }) => graph.roadClass[edge] === ROAD_CLASS.ferry,
+  );
+}
+
+function emissionOf(
+  distance: number,
+  sigmaM: number,
+  directed: number,
+  { graph, settings }: Pick<MatchInput, 'graph' | 'settings'>,
+): number {
+  const roadClass = graph.roadClass[directed >> 1]!;
+  if (roadClass === ROAD_CLASS.ferry) return squareError(distance, Math.max(sigmaM, FERRY_SIGMA_M));
+  const ofClass = CLASS_HANDICAP_M[roadClass] ?? 0;
+  const ofWay = graph.wrongWay[directed] === 1 ? settings.wrongWayM : 0;
+  return squareError(distance, sigmaM) + squareError(ofClass, sigmaM) + squareError(ofWay, sigmaM);
 }
 
 function squareError(distance: number, sigmaM: number): number {

@@ -5,7 +5,7 @@ import { given } from '../../given.ts';
 import type { Roads, Tags } from '../../roads/roads.ts';
 import { readLength } from '../../units/read-length.ts';
 import type { Drive, Leg } from '../drive.ts';
-import { endOf } from '../legs.ts';
+import { endOf } from '../end-of.ts';
 import type { StripPiece } from './strip.ts';
 
 /** Breaks of the file have no length and make no piece. */

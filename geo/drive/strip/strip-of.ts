@@ -4,7 +4,7 @@ import type { Roads } from '../../roads/roads.ts';
 import { findAbove } from '../above/find-above.ts';
 import type { Drive } from '../drive.ts';
 import { nodesOnDrive } from '../drive-place.ts';
-import { joinSpans } from '../spans.ts';
+import { joinSpans } from '../join-spans.ts';
 import { traceDrive } from '../times/trace.ts';
 import { besideTheRoad } from './beside.ts';
 import { leanOf } from './lean.ts';

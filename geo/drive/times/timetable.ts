@@ -1,14 +1,15 @@
 import { type CountrySpan, countriesAlong } from '../../country/country-of.ts';
 import { given } from '../../given.ts';
+import { wayAlong } from '../../graph/road-graph.ts';
 import { type Roads, WAY_KIND } from '../../roads/roads.ts';
 import type { Drive, Leg } from '../drive.ts';
-import { bendSpeeds } from './bends.ts';
-import { ferrySpeed } from './ferry-time.ts';
+import { bendSpeeds } from './bend-speeds.ts';
+import { ferrySpeed } from './ferry-speed.ts';
 import { nodeDelay } from './node-delay.ts';
-import { runSeconds } from './run-time.ts';
 import type { SpeedVehicle } from './speed-band.ts';
 import { type RoadSpeed, speedFor } from './speed-for.ts';
-import { type DriveTrace, traceDrive, wayAlongM } from './trace.ts';
+import { type SpeedBounds, stepSeconds } from './step-seconds.ts';
+import { type DriveTrace, traceDrive } from './trace.ts';
 
 /** Where no road is mapped: a farm track or a car park, at best. Common practice, no source. */
 const OFF_MAP_KMH = 20;
@@ -53,52 +54,79 @@ export interface Timetable {
 export function timetable(drive: Drive, roads: Roads, options: TimetableOptions): Timetable {
   const trace = traceDrive(drive, roads);
   const countries = countriesAlong(trace);
-  const pieces = Math.max(0, trace.atM.length - 1);
-  const notes = new Set<string>();
-  const speeds: LegSpeed[] = [];
-  const run = {
-    lengthM: Float64Array.from({ length: pieces }, (_, i) => trace.atM[i + 1]! - trace.atM[i]!),
-    cruiseMps: new Float64Array(pieces),
-    steady: new Uint8Array(pieces),
-    passMps: bendSpeeds(trace),
-  };
-  const waitS = new Float64Array(pieces);
-
-  let unmappedM = 0;
+  const work = startTiming(drive, roads, trace);
   let country = 0;
-  for (let i = 0; i < pieces; ) {
-    const legIndex = trace.leg[i]!;
-    const leg = drive.legs[legIndex] as Leg;
+  for (let i = 0; i < work.steps; ) {
     const fromM = trace.atM[i]!;
-    while (country < countries.length - 1 && fromM >= (countries[country] as CountrySpan).toM) country++;
-    const here = countries[country]?.country ?? options.country;
-    const moving = movingOn(leg, roads, here, options);
-    let end = i;
-    for (; end < pieces && trace.leg[end] === legIndex; end++) {
-      run.cruiseMps[end] = moving.kmh / 3.6;
-      run.steady[end] = moving.steady ? 1 : 0;
-      if (!moving.steady) waitS[end] = delayAt(trace, roads, drive, end, run.passMps);
-    }
-    const toM = trace.atM[end]!;
-    for (const note of moving.notes) notes.add(note);
-    if (moving.road) {
-      speeds.push({ ...moving.road, fromM, toM });
-      if (!moving.road.mapped) unmappedM += toM - fromM;
-    }
-    i = end;
+    while (country < countries.length - 1 && fromM >= countries[country]!.toM) country++;
+    i = timeLeg(work, i, { ...options, country: countries[country]?.country ?? options.country });
   }
-
-  const legS = runSeconds(run);
+  const legS = stepSeconds(work.bounds);
   const seconds = new Float64Array(trace.atM.length);
-  for (let i = 0; i < pieces; i++) seconds[i + 1] = seconds[i]! + waitS[i]! + legS[i]!;
+  for (let i = 0; i < work.steps; i++) seconds[i + 1] = seconds[i]! + work.waitS[i]! + legS[i]!;
   return {
     atM: trace.atM,
     seconds,
     totalS: seconds.at(-1) ?? 0,
     countries,
-    speeds,
-    notes: [...notes, ...closingNotes(drive, unmappedM)],
+    speeds: work.speeds,
+    notes: [...work.notes, ...closingNotes(drive, work.unmappedM)],
   };
+}
+
+/** A timetable as it grows, leg by leg. */
+interface Timing {
+  readonly drive: Drive;
+  readonly roads: Roads;
+  readonly trace: DriveTrace;
+  readonly steps: number;
+  readonly bounds: SpeedBounds;
+  /** seconds stood still before each step */
+  readonly waitS: Float64Array;
+  readonly speeds: LegSpeed[];
+  readonly notes: Set<string>;
+  /** metres without a mapped limit */
+  unmappedM: number;
+}
+
+function startTiming(drive: Drive, roads: Roads, trace: DriveTrace): Timing {
+  const steps = Math.max(0, trace.atM.length - 1);
+  return {
+    drive,
+    roads,
+    trace,
+    steps,
+    bounds: {
+      lengthM: Float64Array.from({ length: steps }, (_, i) => trace.atM[i + 1]! - trace.atM[i]!),
+      cruiseMps: new Float64Array(steps),
+      steady: new Uint8Array(steps),
+      passMps: bendSpeeds(trace),
+    },
+    waitS: new Float64Array(steps),
+    speeds: [],
+    notes: new Set(),
+    unmappedM: 0,
+  };
+}
+
+/** Takes in the leg that step i begins; the first step after it. */
+function timeLeg(work: Timing, i: number, options: LegOptions): number {
+  const { drive, roads, trace, steps, bounds, speeds, notes } = work;
+  const legIndex = trace.leg[i]!;
+  const moving = movingOn(drive.legs[legIndex]!, roads, options);
+  let end = i;
+  for (; end < steps && trace.leg[end] === legIndex; end++) {
+    bounds.cruiseMps[end] = moving.kmh / 3.6;
+    bounds.steady[end] = moving.steady ? 1 : 0;
+    if (!moving.steady) work.waitS[end] = delayAt(work, end);
+  }
+  for (const note of moving.notes) notes.add(note);
+  if (moving.road) {
+    const [fromM, toM] = [trace.atM[i]!, trace.atM[end]!];
+    speeds.push({ ...moving.road, fromM, toM });
+    if (!moving.road.mapped) work.unmappedM += toM - fromM;
+  }
+  return end;
 }
 
 /** Seconds since setting off when a place is reached; before the start 0, past the end the total. */
@@ -117,6 +145,11 @@ export function secondsAt({ atM, seconds, totalS }: Timetable, m: number): numbe
   return seconds[low]! + t * (seconds[high]! - seconds[low]!);
 }
 
+/** The country is the leg's own. */
+interface LegOptions extends Omit<TimetableOptions, 'country'> {
+  readonly country: string | undefined;
+}
+
 interface Moving {
   readonly kmh: number;
   readonly steady: boolean;
@@ -124,23 +157,24 @@ interface Moving {
   readonly notes: readonly string[];
 }
 
-function movingOn(leg: Leg, roads: Roads, country: string | undefined, options: TimetableOptions): Moving {
+function movingOn(leg: Leg, roads: Roads, options: LegOptions): Moving {
   if (leg.kind !== 'stretch') return { kmh: OFF_MAP_KMH, steady: true, notes: [] };
   const tags = roads.ways.tags[leg.way] ?? {};
   if (roads.ways.kind[leg.way] === WAY_KIND.ferry) {
-    const ferry = ferrySpeed(tags, wayAlongM(roads, leg.way).at(-1) ?? 0);
+    const ferry = ferrySpeed(tags, wayAlong(roads, leg.way).at(-1) ?? 0);
     return { kmh: ferry.kmh, steady: true, notes: [ferry.note] };
   }
   const urban = options.urban?.(leg.way);
-  const road = speedFor(tags, country, options.vehicle, {
+  const road = speedFor(tags, options.country, options.vehicle, {
     forward: leg.forward,
     ...given({ urban }),
   });
   return { kmh: road.kmh, steady: false, road, notes: road.notes };
 }
 
-/** Seconds waited before piece i; lowers the speed at its first position to what the node there allows. */
-function delayAt(trace: DriveTrace, roads: Roads, drive: Drive, i: number, passMps: Float64Array): number {
+/** Seconds waited before step i; lowers the speed at its first position to what the node there allows. */
+function delayAt({ drive, roads, trace, bounds }: Timing, i: number): number {
+  const { passMps } = bounds;
   const node = trace.node[i]!;
   const tags = node < 0 ? undefined : roads.nodes.tags.get(node);
   const before = i === 0 ? undefined : drive.legs[trace.leg[i - 1]!];

@@ -1,6 +1,6 @@
+import { ROAD_CLASS } from '../../graph/road-class.ts';
+import { roadGraph } from '../../graph/road-graph.ts';
 import type { Roads, Tags } from '../../roads/roads.ts';
-import { roadGraph } from '../match/graph/graph.ts';
-import { ROAD_CLASS } from '../match/graph/road-class.ts';
 import type { DrivenTurn } from './driven-turn.ts';
 import { endOfLeg, headingAfter, headingBefore, type Leg } from './legs.ts';
 import { headingBetween, type TurnLine, wrapRad } from './turn-line.ts';

@@ -1,6 +1,6 @@
 import { localFrame } from '../../earth/sphere.ts';
+import { roadGraph } from '../../graph/road-graph.ts';
 import type { Roads, Tags } from '../../roads/roads.ts';
-import { roadGraph } from '../match/graph/graph.ts';
 import { circleThrough } from './circle-through.ts';
 
 /** Ways of one ring; more is no ring. */

@@ -2,7 +2,7 @@ import { EARTH_RADIUS_M, wrapLon } from '../../earth/sphere.ts';
 import { type Roads, WAY_KIND } from '../../roads/roads.ts';
 import type { Drive, Stretch } from '../drive.ts';
 import { nodesAlong, pointAt } from '../drive-place.ts';
-import { endOf } from '../legs.ts';
+import { endOf } from '../end-of.ts';
 
 const RAD = Math.PI / 180;
 /** Places nearer than this are one. Metres. */

@@ -1,5 +1,5 @@
 import type { Drive, Leg } from '../../../../geo/drive/drive.ts';
-import { wayAlongM } from '../../../../geo/drive/times/trace.ts';
+import { wayAlong } from '../../../../geo/graph/road-graph.ts';
 import type { Roads, Tags } from '../../../../geo/roads/roads.ts';
 
 export interface MadeWay {
@@ -73,7 +73,7 @@ export function driveOver(roads: Roads, ways: readonly number[]): Drive {
   for (const signed of ways) {
     const forward = signed >= 0;
     const way = forward ? signed : -signed - 1;
-    const length = wayAlongM(roads, way).at(-1) ?? 0;
+    const length = wayAlong(roads, way).at(-1) ?? 0;
     legs.push({
       kind: 'stretch',
       way,

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Drive } from '../../../../geo/drive/drive.ts';
-import { ferrySpeed, readDurationS } from '../../../../geo/drive/times/ferry-time.ts';
+import { ferrySpeed, readDurationS } from '../../../../geo/drive/times/ferry-speed.ts';
 import { secondsAt, timetable } from '../../../../geo/drive/times/timetable.ts';
 import { traceDrive } from '../../../../geo/drive/times/trace.ts';
 import { driveOver, makeRoads, place } from './make-drive.ts';

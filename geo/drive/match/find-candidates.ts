@@ -1,5 +1,6 @@
+import type { Place } from '../../graph/place-on-edge.ts';
+import type { RoadEdges } from '../../graph/road-edges.ts';
 import type { NearSegment, Roads } from '../../roads/roads.ts';
-import type { RoadGraph } from './graph/graph.ts';
 
 /** A place on an edge near a position. */
 export interface Candidate {
@@ -19,9 +20,8 @@ const BEHIND_NEAREST_M = 30;
  */
 export function findCandidates(
   roads: Roads,
-  graph: RoadGraph,
-  lat: number,
-  lon: number,
+  edges: RoadEdges,
+  { lat, lon }: Place,
   radiusM: number,
 ): Candidate[] {
   const near = roads.index.near(lat, lon, radiusM);
@@ -29,11 +29,13 @@ export function findCandidates(
   const found: Candidate[] = [];
   near.forEach((here, i) => {
     const ref = roads.ways.start[here.way]! + here.seg;
-    const edge = graph.edgeOfSegment[ref]!;
-    if (edge < 0 || !isLocalMinimum(here, near[i - 1], near[i + 1], ref, edge, graph)) return;
-    const from = graph.alongM[ref]!;
-    const to = graph.alongM[ref + 1]!;
-    const offsetM = from + here.t * (to - from) - graph.alongM[graph.firstRef[edge]!]!;
+    const edge = edges.edgeOfSegment[ref]!;
+    if (edge < 0) return;
+    const ends = { first: ref === edges.firstRef[edge], last: ref + 1 === edges.lastRef[edge] };
+    if (!isLocalMinimum(here, near[i - 1], near[i + 1], ends)) return;
+    const from = edges.alongM[ref]!;
+    const to = edges.alongM[ref + 1]!;
+    const offsetM = from + here.t * (to - from) - edges.alongM[edges.firstRef[edge]!]!;
     found.push({ edge, offsetM, distanceM: here.distanceM });
   });
   found.sort((a, b) => a.distanceM - b.distanceM || a.edge - b.edge || a.offsetM - b.offsetM);
@@ -41,20 +43,19 @@ export function findCandidates(
   return found.filter((candidate, rank) => rank < MOST && candidate.distanceM <= reach);
 }
 
+/** @param ends whether the segment is the first or the last of its edge */
 function isLocalMinimum(
   here: NearSegment,
   before: NearSegment | undefined,
   after: NearSegment | undefined,
-  ref: number,
-  edge: number,
-  graph: RoadGraph,
+  ends: { readonly first: boolean; readonly last: boolean },
 ): boolean {
   if (here.t > 0 && here.t < 1) return true;
   if (here.t <= 0) {
-    if (ref === graph.firstRef[edge]) return true;
+    if (ends.first) return true;
     // at a bend both segments end nearest at the shared vertex: counted once, here
     return before?.way === here.way && before.seg === here.seg - 1 && before.t >= 1;
   }
-  if (ref + 1 === graph.lastRef[edge]) return true;
+  if (ends.last) return true;
   return !(after?.way === here.way && after.seg === here.seg + 1);
 }

@@ -1,4 +1,4 @@
-import { type Tags, WAY_KIND, type WayKind } from '../../../roads/roads.ts';
+import { type Tags, WAY_KIND, type WayKind } from '../roads/roads.ts';
 
 /**
  * How readily a motor vehicle is thought to be on a way when the positions alone do not tell.

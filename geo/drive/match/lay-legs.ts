@@ -1,24 +1,24 @@
-import { distanceM } from '../earth/sphere.ts';
-import type { Leg, OffMap, Stretch } from './drive.ts';
-import type { RoadGraph } from './match/graph/graph.ts';
-import type { Piece } from './match/graph/path.ts';
-import { alongWay, type Place } from './match/graph/place.ts';
+import { distanceM } from '../../earth/sphere.ts';
+import { alongWay, type Place } from '../../graph/place-on-edge.ts';
+import type { RoadEdges } from '../../graph/road-edges.ts';
+import type { OffMap, Stretch } from '../drive.ts';
+import type { EdgePart } from './trace-paths.ts';
 
 const SAME_PLACE_M = 1e-6;
 
 /**
- * Pieces of edges joined to runs of one way in one direction, laid along the drive from `startM` on.
+ * Parts of edges joined to stretches of one way in one direction, laid along the drive from `startM` on.
  * A closed way driven past its first node begins a new stretch there, so the metres along the way never jump.
  */
-export function stretchesOf(pieces: readonly Piece[], startM: number, graph: RoadGraph): Stretch[] {
+export function stretchesOf(parts: readonly EdgePart[], startM: number, edges: RoadEdges): Stretch[] {
   const stretches: Stretch[] = [];
   let fromM = startM;
-  for (const piece of pieces) {
-    const way = graph.way[piece.directed >> 1]!;
-    const forward = piece.directed % 2 === 0;
-    const alongFromM = alongWay(graph, piece.directed, piece.fromM);
-    const alongToM = alongWay(graph, piece.directed, piece.toM);
-    const toM = fromM + (piece.toM - piece.fromM);
+  for (const part of parts) {
+    const way = edges.way[part.directed >> 1]!;
+    const forward = part.directed % 2 === 0;
+    const alongFromM = alongWay(edges, part.directed, part.fromM);
+    const alongToM = alongWay(edges, part.directed, part.toM);
+    const toM = fromM + (part.toM - part.fromM);
     const last = stretches.at(-1);
     const goesOn =
       last?.way === way && last.forward === forward && Math.abs(last.alongToM - alongFromM) < SAME_PLACE_M;
@@ -44,9 +44,4 @@ export function offMapLeg(places: readonly Place[], fromM: number): OffMap | und
     lat: places.map((place) => place.lat),
     lon: places.map((place) => place.lon),
   };
-}
-
-/** Where along the drive a leg ends. */
-export function endOf(leg: Leg): number {
-  return leg.kind === 'gap' ? leg.atM : leg.toM;
 }

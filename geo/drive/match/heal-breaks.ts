@@ -1,10 +1,7 @@
 import { distanceM } from '../../earth/sphere.ts';
-import type { Roads } from '../../roads/roads.ts';
-import type { RoadGraph } from './graph/graph.ts';
-import { buildLattice, type Lattice } from './lattice.ts';
-import type { MatchSettings } from './settings.ts';
-import type { Positions } from './thin.ts';
-import { type BestChain, findBestChain } from './viterbi.ts';
+import { type BestChain, findBestChain } from './best-chain.ts';
+import { type Lattice, layOut, type Matching } from './lattice.ts';
+import type { Positions } from './thin-positions.ts';
 
 /** A break over more ground than this is a break in the map, not a receiver's slip. */
 const LONGEST_M = 500;
@@ -18,36 +15,35 @@ const WINDOW = 40;
  * houses: on each side of a break one more position is dropped until roads alone explain the rest
  * (Newson & Krumm 2009, section 4.2). Breaks that do not heal stay.
  */
-export function healBreaks(
-  positions: Positions,
-  chain: BestChain,
-  lattice: Lattice,
-  roads: Roads,
-  graph: RoadGraph,
-  settings: MatchSettings,
-): Positions {
+export function healBreaks(matching: Matching, chain: BestChain): Positions {
+  const { positions, lattice } = matching;
+  const { lat, lon } = positions;
   const dropped = new Set<number>();
   for (const { before, after } of findBreaks(chain, lattice)) {
-    const lat = positions.lat;
-    const lon = positions.lon;
     const acrossM = distanceM(lat[before]!, lon[before]!, lat[after]!, lon[after]!);
     if (acrossM > LONGEST_M) continue;
     for (let extra = 0; extra <= MOST_EACH_SIDE; extra++) {
       const from = before - extra + 1;
       const to = after + extra;
       if (from < 1 || to > lat.length - 1) break;
-      const window = without(positions, from, to, Math.max(0, from - WINDOW), to + WINDOW);
-      if (!isWhole(window)) continue;
+      if (!isWhole(matching, from, to)) continue;
       for (let i = from; i < to; i++) dropped.add(i);
       break;
     }
   }
   return dropped.size === 0 ? positions : leaveOut(positions, dropped);
+}
 
-  function isWhole(window: Positions): boolean {
-    const states = buildLattice(window, roads, graph, settings);
-    return findBestChain(states, window, roads, graph, settings).moves.every(({ kind }) => kind !== 'off');
-  }
+/** Whether roads alone explain the positions about from .. to when those are left out. */
+function isWhole(matching: Matching, from: number, to: number): boolean {
+  const { lat, lon } = matching.positions;
+  const first = Math.max(0, from - WINDOW);
+  const pick = (values: readonly number[]) => [
+    ...values.slice(first, from),
+    ...values.slice(to, to + WINDOW),
+  ];
+  const window = layOut({ ...matching, positions: { lat: pick(lat), lon: pick(lon), healed: new Set() } });
+  return findBestChain(window).moves.every(({ kind }) => kind !== 'off');
 }
 
 /** Last position on roads before and first after every break between roads. */
@@ -61,11 +57,6 @@ function findBreaks(chain: BestChain, lattice: Lattice): { before: number; after
     if (after < chain.state.length) breaks.push({ before: i, after });
   }
   return breaks;
-}
-
-function without(positions: Positions, from: number, to: number, first: number, last: number): Positions {
-  const pick = (values: readonly number[]) => [...values.slice(first, from), ...values.slice(to, last)];
-  return { lat: pick(positions.lat), lon: pick(positions.lon), healed: new Set() };
 }
 
 function leaveOut(positions: Positions, dropped: ReadonlySet<number>): Positions {

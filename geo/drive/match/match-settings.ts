@@ -1,4 +1,5 @@
-import { ROAD_CLASS } from './graph/road-class.ts';
+import { ROAD_CLASS } from '../../graph/road-class.ts';
+import type { StepCosts } from '../../graph/step-costs.ts';
 
 /**
  * The figures of one match. "Metres" below are turned into log-likelihood by dividing by betaM where they stand
@@ -35,21 +36,15 @@ export interface MatchSettings {
   readonly steps: StepCosts;
 }
 
-/** Extra metres that guide the search between positions. */
-export interface StepCosts {
-  readonly turnBackM: number;
-  /** a turn that a restriction forbids */
-  readonly forbiddenTurnM: number;
-  /** turning into, or round in, a one-way against its direction */
-  readonly enterWrongWayM: number;
-  /** per metre driven against a one-way */
-  readonly wrongWayPerM: number;
-  /** per metre, by ROAD_CLASS */
-  readonly classPerM: readonly number[];
-}
-
 /** Distances that a way of this class must be nearer by to be preferred, by ROAD_CLASS. Metres. */
-export const CLASS_HANDICAP_M: readonly number[] = perClass(0, 0, 3, 3, 12, 0);
+export const CLASS_HANDICAP_M: readonly number[] = perClass({
+  main: 0,
+  minor: 0,
+  service: 3,
+  track: 3,
+  path: 12,
+  ferry: 0,
+});
 
 /** A drawn line says where it runs, so rules weigh little; less than leaving the map by far. */
 const ALONG_LINE: StepCosts = {
@@ -57,7 +52,7 @@ const ALONG_LINE: StepCosts = {
   forbiddenTurnM: 40,
   enterWrongWayM: 30,
   wrongWayPerM: 0.1,
-  classPerM: perClass(0, 0, 0.02, 0.02, 0.3, 0),
+  classPerM: perClass({ main: 0, minor: 0, service: 0.02, track: 0.02, path: 0.3, ferry: 0 }),
 };
 
 const ALONG_RECORDING: StepCosts = { ...ALONG_LINE, enterWrongWayM: 60, wrongWayPerM: 0.3 };
@@ -68,7 +63,7 @@ const BETWEEN_VIA_POINTS: StepCosts = {
   forbiddenTurnM: 1000,
   enterWrongWayM: 500,
   wrongWayPerM: 10,
-  classPerM: perClass(0, 0.1, 0.6, 1, 5, 0),
+  classPerM: perClass({ main: 0, minor: 0.1, service: 0.6, track: 1, path: 5, ferry: 0 }),
 };
 
 const NOISY_M = 7.5;
@@ -127,20 +122,13 @@ function reachOf(sigmaM: number): Pick<MatchSettings, 'sigmaM' | 'radiusM' | 'of
   return { sigmaM, radiusM: Math.max(50, 4 * sigmaM), offRoadM: Math.max(30, 3 * sigmaM) };
 }
 
-function perClass(
-  main: number,
-  minor: number,
-  service: number,
-  track: number,
-  path: number,
-  ferry: number,
-): readonly number[] {
-  const values: number[] = [];
-  values[ROAD_CLASS.main] = main;
-  values[ROAD_CLASS.minor] = minor;
-  values[ROAD_CLASS.service] = service;
-  values[ROAD_CLASS.track] = track;
-  values[ROAD_CLASS.path] = path;
-  values[ROAD_CLASS.ferry] = ferry;
-  return values;
+function perClass(values: Readonly<Record<keyof typeof ROAD_CLASS, number>>): readonly number[] {
+  const list: number[] = [];
+  list[ROAD_CLASS.main] = values.main;
+  list[ROAD_CLASS.minor] = values.minor;
+  list[ROAD_CLASS.service] = values.service;
+  list[ROAD_CLASS.track] = values.track;
+  list[ROAD_CLASS.path] = values.path;
+  list[ROAD_CLASS.ferry] = values.ferry;
+  return list;
 }

@@ -1,52 +1,52 @@
-import type { Span } from '../../drive.ts';
-import type { RoadGraph } from './graph.ts';
-import type { Piece } from './path.ts';
+import type { RoadGraph } from '../../graph/road-graph.ts';
+import type { Span } from '../drive.ts';
+import type { EdgePart } from './trace-paths.ts';
 
 /** Out-and-back shorter than this in each direction is a slip of the match, not a drive. */
 const STUB_M = 30;
 const SAME_PLACE_M = 1e-3;
 
-/** A piece that remembers where it lay along the run as it was. */
+/** A part that remembers where it lay along the path as it was. */
 interface Placed {
   directed: number;
   fromM: number;
   toM: number;
-  runM: number;
+  pathM: number;
 }
 
 /**
- * Takes short stubs out of a run: out and back over the same ground, less than 30 m deep, as into a side road the
+ * Takes short stubs out of a path: out and back over the same ground, less than 30 m deep, as into a side road the
  * positions only brush. Where the drive goes on back along the road it came by, turning is the drive itself and stays.
  *
- * @returns the pieces left, and the spans of the run that were taken, in metres along the run as it was
+ * @returns the parts left, and the spans of the path that were taken, in metres along the path as it was
  */
 export function removeStubs(
-  pieces: readonly Piece[],
+  parts: readonly EdgePart[],
   graph: RoadGraph,
-): { readonly pieces: readonly Piece[]; readonly removed: readonly Span[] } {
-  let runM = 0;
-  const ahead: Placed[] = pieces.map((piece) => {
-    const placed = { ...piece, runM };
-    runM += piece.toM - piece.fromM;
+): { readonly parts: readonly EdgePart[]; readonly removed: readonly Span[] } {
+  let pathM = 0;
+  const ahead: Placed[] = parts.map((part) => {
+    const placed = { ...part, pathM };
+    pathM += part.toM - part.fromM;
     return placed;
   });
   const kept: Placed[] = [];
   const removed: Span[] = [];
   let at = 0;
-  for (let piece = ahead[at]; piece !== undefined; piece = ahead[at]) {
+  for (let part = ahead[at]; part !== undefined; part = ahead[at]) {
     const depthM = mirroredM(kept, ahead, at, graph);
     if (depthM === 0 || depthM > STUB_M) {
-      kept.push(piece);
+      kept.push(part);
       at++;
       continue;
     }
     const fromM = dropEnd(kept, depthM);
     at = dropStart(ahead, at, depthM);
-    const toM = ahead[at]?.runM ?? runM;
+    const toM = ahead[at]?.pathM ?? pathM;
     while ((removed.at(-1)?.fromM ?? -1) >= fromM) removed.pop();
     removed.push({ fromM, toM });
   }
-  return { pieces: kept.map(({ directed, fromM, toM }) => ({ directed, fromM, toM })), removed };
+  return { parts: kept.map(({ directed, fromM, toM }) => ({ directed, fromM, toM })), removed };
 }
 
 /** How far, in metres, what lies ahead goes back over what was driven last; more than a stub is not told apart. */
@@ -72,7 +72,7 @@ function mirroredM(kept: readonly Placed[], ahead: readonly Placed[], at: number
   }
 }
 
-/** Shortens the end by `lengthM`; where along the run it then ends. */
+/** Shortens the end by `lengthM`; where along the path it then ends. */
 function dropEnd(kept: Placed[], lengthM: number): number {
   let leftM = lengthM;
   for (;;) {
@@ -81,11 +81,11 @@ function dropEnd(kept: Placed[], lengthM: number): number {
     const ownM = last.toM - last.fromM;
     if (ownM > leftM + SAME_PLACE_M) {
       last.toM -= leftM;
-      return last.runM + last.toM - last.fromM;
+      return last.pathM + last.toM - last.fromM;
     }
     leftM -= ownM;
     kept.pop();
-    if (leftM < SAME_PLACE_M) return last.runM;
+    if (leftM < SAME_PLACE_M) return last.pathM;
   }
 }
 
@@ -93,11 +93,11 @@ function dropEnd(kept: Placed[], lengthM: number): number {
 function dropStart(ahead: Placed[], at: number, lengthM: number): number {
   let leftM = lengthM;
   let next = at;
-  for (let piece = ahead[next]; piece !== undefined && leftM > SAME_PLACE_M; piece = ahead[next]) {
-    const ownM = piece.toM - piece.fromM;
+  for (let part = ahead[next]; part !== undefined && leftM > SAME_PLACE_M; part = ahead[next]) {
+    const ownM = part.toM - part.fromM;
     if (ownM > leftM + SAME_PLACE_M) {
-      piece.fromM += leftM;
-      piece.runM += leftM;
+      part.fromM += leftM;
+      part.pathM += leftM;
       return next;
     }
     leftM -= ownM;
@@ -106,7 +106,7 @@ function dropStart(ahead: Placed[], at: number, lengthM: number): number {
   return next;
 }
 
-/** A distance along the run as it was, turned into one along the run without the removed spans. */
+/** A distance along the path as it was, turned into one along the path without the removed spans. */
 export function afterRemoval(atM: number, removed: readonly Span[]): number {
   let goneM = 0;
   for (const span of removed) {

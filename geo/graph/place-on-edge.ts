@@ -1,0 +1,62 @@
+import { bearingDeg, wrapLon } from '../earth/sphere.ts';
+import type { Roads } from '../roads/roads.ts';
+import type { RoadEdges } from './road-edges.ts';
+
+export interface Place {
+  readonly lat: number;
+  readonly lon: number;
+}
+
+/** The ref at which the segment of a way begins that holds a distance along it. */
+export function refBefore(roads: Roads, edges: RoadEdges, way: number, alongM: number): number {
+  let low = roads.ways.start[way]!;
+  let high = roads.ways.start[way + 1]! - 1;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (edges.alongM[middle]! <= alongM) low = middle;
+    else high = middle;
+  }
+  return low;
+}
+
+/** The place so many metres along a way from its first ref. */
+export function placeAlong(roads: Roads, edges: RoadEdges, way: number, alongM: number): Place {
+  const ref = refBefore(roads, edges, way, alongM);
+  const from = edges.alongM[ref]!;
+  const length = edges.alongM[ref + 1]! - from;
+  const t = length > 0 ? Math.min(1, Math.max(0, (alongM - from) / length)) : 0;
+  const [a, b] = nodesOf(roads, ref);
+  return { lat: a.lat + t * (b.lat - a.lat), lon: wrapLon(a.lon + t * wrapLon(b.lon - a.lon)) };
+}
+
+/** Metres along the way for a distance along a directed edge. */
+export function alongWay(edges: RoadEdges, directed: number, offsetM: number): number {
+  const edge = directed >> 1;
+  return directed % 2 === 0
+    ? edges.alongM[edges.firstRef[edge]!]! + offsetM
+    : edges.alongM[edges.lastRef[edge]!]! - offsetM;
+}
+
+/** The place at a distance along a directed edge. Metres. */
+export function placeOnEdge(roads: Roads, edges: RoadEdges, directed: number, offsetM: number): Place {
+  const way = edges.way[directed >> 1]!;
+  return placeAlong(roads, edges, way, alongWay(edges, directed, offsetM));
+}
+
+/** Compass direction of travel at a distance along a directed edge. */
+export function headingOnEdge(roads: Roads, edges: RoadEdges, directed: number, offsetM: number): number {
+  const way = edges.way[directed >> 1]!;
+  const ref = refBefore(roads, edges, way, alongWay(edges, directed, offsetM));
+  const [a, b] = nodesOf(roads, ref);
+  return directed % 2 === 0 ? bearingDeg(a.lat, a.lon, b.lat, b.lon) : bearingDeg(b.lat, b.lon, a.lat, a.lon);
+}
+
+function nodesOf(roads: Roads, ref: number): [Place, Place] {
+  const { lat, lon } = roads.nodes;
+  const from = roads.ways.refs[ref]!;
+  const to = roads.ways.refs[ref + 1]!;
+  return [
+    { lat: lat[from]!, lon: lon[from]! },
+    { lat: lat[to]!, lon: lon[to]! },
+  ];
+}

@@ -1,0 +1,142 @@
+import { distanceM } from '../earth/sphere.ts';
+import { type Roads, type Tags, WAY_KIND, type WayKind } from '../roads/roads.ts';
+import { onewayFor } from '../tags/oneway.ts';
+import { roadClass } from './road-class.ts';
+
+/**
+ * Roads cut at their junctions. An edge is the part of one way between two junctions (nodes that several driven ways,
+ * or one way twice, pass; ends of ways). Ways join by node alone: two lines that cross without a common node do not
+ * meet.
+ *
+ * Directed edge `2 * e` follows the drawn order of edge e, `2 * e + 1` runs against it, so `d ^ 1` turns round.
+ * A ref is an index into Roads.ways.refs.
+ */
+export interface RoadEdges {
+  readonly edgeCount: number;
+  /** by edge: index into Roads.ways */
+  readonly way: Int32Array;
+  /** by edge: first and last ref */
+  readonly firstRef: Int32Array;
+  readonly lastRef: Int32Array;
+  readonly lengthM: Float64Array;
+  /** by directed edge: node indices */
+  readonly tail: Int32Array;
+  readonly head: Int32Array;
+  /** by edge: a ROAD_CLASS */
+  readonly roadClass: Uint8Array;
+  /** by directed edge: 1 where it runs against a one-way */
+  readonly wrongWay: Uint8Array;
+  /** by ref: metres along its way */
+  readonly alongM: Float64Array;
+  /** by ref: the edge of the segment that starts there; -1 when none does */
+  readonly edgeOfSegment: Int32Array;
+  /** directed edges that leave node n: out[outStart[n] .. outStart[n + 1]) */
+  readonly outStart: Uint32Array;
+  readonly out: Int32Array;
+}
+
+/** Cuts all driven ways into edges; linear in the map. */
+export function cutIntoEdges(roads: Roads): RoadEdges {
+  const cut = cutWays(roads);
+  const ends = edgeEnds(roads, cut);
+  const rules = edgeRules(roads, cut.way);
+  return { ...cut, ...ends, ...rules, ...groupByTail(ends.tail, roads.nodes.count) };
+}
+
+type CutWays = Pick<
+  RoadEdges,
+  'edgeCount' | 'way' | 'firstRef' | 'lastRef' | 'lengthM' | 'alongM' | 'edgeOfSegment'
+>;
+
+function cutWays(roads: Roads): CutWays {
+  const { count, start, refs, kind } = roads.ways;
+  const { lat, lon } = roads.nodes;
+  const junction = findJunctions(roads);
+  const alongM = new Float64Array(refs.length);
+  const edgeOfSegment = new Int32Array(refs.length).fill(-1);
+  const edges: { way: number; first: number; last: number }[] = [];
+  for (let way = 0; way < count; way++) {
+    if (kind[way] === WAY_KIND.around) continue;
+    const begin = start[way]!;
+    const end = start[way + 1]! - 1;
+    let first = begin;
+    for (let at = begin + 1; at <= end; at++) {
+      const a = refs[at - 1]!;
+      const b = refs[at]!;
+      alongM[at] = alongM[at - 1]! + distanceM(lat[a]!, lon[a]!, lat[b]!, lon[b]!);
+      edgeOfSegment[at - 1] = edges.length;
+      if (at < end && junction[b] !== 1) continue;
+      edges.push({ way, first, last: at });
+      first = at;
+    }
+  }
+  return {
+    edgeCount: edges.length,
+    way: Int32Array.from(edges, (edge) => edge.way),
+    firstRef: Int32Array.from(edges, (edge) => edge.first),
+    lastRef: Int32Array.from(edges, (edge) => edge.last),
+    lengthM: Float64Array.from(edges, (edge) => alongM[edge.last]! - alongM[edge.first]!),
+    alongM,
+    edgeOfSegment,
+  };
+}
+
+/** 1 for every node that driven ways pass more than once. */
+function findJunctions(roads: Roads): Uint8Array {
+  const { count, start, refs, kind } = roads.ways;
+  const passes = new Uint8Array(roads.nodes.count);
+  for (let way = 0; way < count; way++) {
+    if (kind[way] === WAY_KIND.around) continue;
+    for (let at = start[way]!; at < start[way + 1]!; at++) {
+      const node = refs[at]!;
+      if (passes[node]! < 2) passes[node] = passes[node]! + 1;
+    }
+  }
+  return passes.map((times) => (times > 1 ? 1 : 0));
+}
+
+function edgeEnds(roads: Roads, { edgeCount, firstRef, lastRef }: CutWays): Pick<RoadEdges, 'tail' | 'head'> {
+  const tail = new Int32Array(2 * edgeCount);
+  const head = new Int32Array(2 * edgeCount);
+  for (let edge = 0; edge < edgeCount; edge++) {
+    const from = roads.ways.refs[firstRef[edge]!]!;
+    const to = roads.ways.refs[lastRef[edge]!]!;
+    tail[2 * edge] = from;
+    head[2 * edge] = to;
+    tail[2 * edge + 1] = to;
+    head[2 * edge + 1] = from;
+  }
+  return { tail, head };
+}
+
+function edgeRules(roads: Roads, wayOf: Int32Array): Pick<RoadEdges, 'roadClass' | 'wrongWay'> {
+  const { kind, tags } = roads.ways;
+  const classes = new Uint8Array(wayOf.length);
+  const wrongWay = new Uint8Array(2 * wayOf.length);
+  wayOf.forEach((way, edge) => {
+    const wayTags = tags[way] ?? {};
+    classes[edge] = roadClass(kind[way] as WayKind, wayTags);
+    if (runsAgainst(wayTags, { forward: true })) wrongWay[2 * edge] = 1;
+    if (runsAgainst(wayTags, { forward: false })) wrongWay[2 * edge + 1] = 1;
+  });
+  return { roadClass: classes, wrongWay };
+}
+
+/** Whether a direction is against a one-way, the probable ones (a motorway's link) included: it only guides. */
+function runsAgainst(wayTags: Tags, { forward }: { readonly forward: boolean }): boolean {
+  const { allowed, key } = onewayFor(wayTags, forward);
+  return allowed === 'no' || (allowed === 'unsure' && (key === 'highway' || key === 'junction'));
+}
+
+function groupByTail(tail: Int32Array, nodeCount: number): Pick<RoadEdges, 'outStart' | 'out'> {
+  const outStart = new Uint32Array(nodeCount + 1);
+  for (const node of tail) outStart[node + 1] = outStart[node + 1]! + 1;
+  for (let node = 0; node < nodeCount; node++) outStart[node + 1] = outStart[node + 1]! + outStart[node]!;
+  const next = outStart.slice();
+  const out = new Int32Array(tail.length);
+  tail.forEach((node, directed) => {
+    out[next[node]!] = directed;
+    next[node] = next[node]! + 1;
+  });
+  return { outStart, out };
+}

@@ -5,10 +5,10 @@ import { given } from '../../geo/given.ts';
 import { readAssets } from '../assets.ts';
 import { openBrowser } from '../loopback/open-browser.ts';
 import { serveWindow } from '../loopback/serve-window.ts';
-import { openHouse } from '../services/create-services.ts';
+import { openBackend } from '../services/backend.ts';
 import { dataFolder } from '../services/data-folder.ts';
 import { createEngine } from '../services/engine/engine.ts';
-import { lastingEngine } from '../services/engine/lasting-engine.ts';
+import { reopeningEngine } from '../services/engine/reopening-engine.ts';
 import { spawnEngine } from '../services/engine/spawn.ts';
 import { checkCommand } from './check-command.ts';
 import { findElectron, hasDisplay } from './find-electron.ts';
@@ -69,23 +69,23 @@ async function serve(
   why: string,
   display: boolean,
 ): Promise<number> {
-  const house = await openHouse({
+  const backend = await openBackend({
     host: 'browser',
     dataFolder: dataFolder(process.env, process.platform),
     sampleFolder: SAMPLES,
-    engine: lastingEngine(createEngine(spawnEngine)),
+    engine: reopeningEngine(createEngine(spawnEngine)),
     now: terminal.now,
   });
-  const opened = file === undefined ? undefined : await house.openPath(file);
+  const opened = file === undefined ? undefined : await backend.openPath(file);
   if (opened && !opened.ok) {
-    await house.close();
+    await backend.close();
     terminal.complain(opened.error.message);
     return 2;
   }
   // another drive's check would be taken for this one's
   if (!opened) await checkCommand(SAMPLE_WORDS, terminal);
   if (terminal.signal.aborted) {
-    await house.close();
+    await backend.close();
     return EXIT_INTERRUPTED;
   }
   terminal.out(`\n${why}\n`);
@@ -95,7 +95,7 @@ async function serve(
   if (keyboard)
     terminal.out('(Each address is good for one page and one minute; Enter gives a fresh one.)\n');
   const ended = await serveWindow({
-    house,
+    backend,
     assets: await readAssets(join(ROOT, '.build', 'window')),
     say: (line) => terminal.out(`${line}\n`),
     signal: AbortSignal.any([terminal.signal, stop.signal]),

@@ -3,10 +3,10 @@ import { fileURLToPath } from 'node:url';
 import { app, type BrowserWindow, crashReporter, session } from 'electron';
 import { readAssets } from '../assets.ts';
 import { createDispatch } from '../dispatch.ts';
-import { type House, openHouse } from '../services/create-services.ts';
+import { type Backend, openBackend } from '../services/backend.ts';
 import { dataFolder } from '../services/data-folder.ts';
 import { createEngine } from '../services/engine/engine.ts';
-import { lastingEngine } from '../services/engine/lasting-engine.ts';
+import { reopeningEngine } from '../services/engine/reopening-engine.ts';
 import { spawnEngine } from '../services/engine/spawn.ts';
 import { PROGRAM } from '../version.ts';
 import { blockNetwork, denyPermissions, guardContents } from './guard.ts';
@@ -59,49 +59,49 @@ export async function startApp(around: AppSurroundings): Promise<void> {
 
   await app.whenReady();
   const data = dataFolder(around.env, around.platform);
-  const house = await openHouse({
+  const backend = await openBackend({
     host: 'window',
     dataFolder: data,
     sampleFolder: join(app.isPackaged ? around.resources : ROOT, 'sample-routes'),
-    engine: lastingEngine(createEngine(spawnEngine)),
+    engine: reopeningEngine(createEngine(spawnEngine)),
     now: () => new Date(),
   });
-  app.on('will-quit', () => void house.close());
-  opening.to(house);
-  await secure(house);
+  app.on('will-quit', () => void backend.close());
+  opening.to(backend);
+  await secure(backend);
   setMenu(around.platform);
   window = await openWindow(data);
 }
 
-async function secure(house: House): Promise<void> {
+async function secure(backend: Backend): Promise<void> {
   const { defaultSession } = session;
-  const tileAddress = () => house.settings().tiles?.address;
+  const tileAddress = () => backend.settings().tiles?.address;
   denyPermissions(defaultSession);
   blockNetwork(defaultSession, tileAddress);
   // servers of background pictures ask who calls
   defaultSession.setUserAgent(PROGRAM.replace(' ', '/'));
   serveScheme(defaultSession, await readAssets(join(ROOT, '.build', 'window')), tileAddress);
   serveIpc(
-    createDispatch(house.services, (error) => console.error(error)),
-    house.uploads,
+    createDispatch(backend.services, (error) => console.error(error)),
+    backend.uploads,
   );
 }
 
-/** Files named before the house is open wait for it. */
+/** Files named before the backend is open wait for it. */
 function queueFiles() {
   const waiting: string[] = [];
-  let house: House | undefined;
-  const open = async (path: string, into: House) => {
+  let backend: Backend | undefined;
+  const open = async (path: string, into: Backend) => {
     const added = await into.openPath(path);
     if (added.ok) app.addRecentDocument(path);
   };
   return {
     add(path: string) {
-      if (house) void open(path, house);
+      if (backend) void open(path, backend);
       else waiting.push(path);
     },
-    to(opened: House) {
-      house = opened;
+    to(opened: Backend) {
+      backend = opened;
       for (const path of waiting.splice(0)) void open(path, opened);
     },
   };

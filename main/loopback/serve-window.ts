@@ -2,13 +2,12 @@ import type { Readable } from 'node:stream';
 import { given } from '../../geo/given.ts';
 import type { Assets } from '../assets.ts';
 import { createDispatch } from '../dispatch.ts';
-import type { House } from '../services/create-services.ts';
+import type { Backend } from '../services/backend.ts';
 import { serveHttp } from './http-host.ts';
-
-const CODE_LIVES_MS = 60_000;
+import { CODE_LIVES_MS } from './session.ts';
 
 export interface ServeWindowOptions {
-  readonly house: House;
+  readonly backend: Backend;
   readonly assets: Assets;
   /** one line for the person at the terminal */
   say(line: string): void;
@@ -22,17 +21,17 @@ export interface ServeWindowOptions {
 
 /** Serves the window until the signal fires or its page is gone. @returns why it ended */
 export async function serveWindow(options: ServeWindowOptions): Promise<'stopped' | 'page gone'> {
-  const { house, say, keyboard, signal } = options;
+  const { backend, say, keyboard, signal } = options;
   let finish: (why: 'stopped' | 'page gone') => void = () => {};
   const ended = new Promise<'stopped' | 'page gone'>((resolve) => {
     finish = resolve;
   });
   let came = false;
   const host = await serveHttp({
-    dispatch: createDispatch(house.services, (error) => console.error(error)),
-    uploads: house.uploads,
+    dispatch: createDispatch(backend.services, (error) => console.error(error)),
+    uploads: backend.uploads,
     assets: options.assets,
-    tileAddress: () => house.settings().tiles?.address,
+    tileAddress: () => backend.settings().tiles?.address,
     onPage: () => {
       came = true;
     },
@@ -40,7 +39,7 @@ export async function serveWindow(options: ServeWindowOptions): Promise<'stopped
       const warning =
         'The address of this window was used a second time. If that was not you, another program has seen it: close the window and start again.';
       say(warning);
-      house.notice(warning);
+      backend.notice(warning);
     },
     onGone: () => finish('page gone'),
     now: () => performance.now(),
@@ -66,6 +65,6 @@ export async function serveWindow(options: ServeWindowOptions): Promise<'stopped
   keyboard?.off('data', onEnter);
   keyboard?.pause();
   await host.close();
-  await house.close();
+  await backend.close();
   return why;
 }

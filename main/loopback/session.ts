@@ -1,7 +1,7 @@
 import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
 
 /** A code in an address may have been seen (process list, history), so it lives shortly. */
-const CODE_LIVES_MS = 60_000;
+export const CODE_LIVES_MS = 60_000;
 
 /** Who may call: a one-time code is swapped for a key that only one page knows. */
 export interface Session {

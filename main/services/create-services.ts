@@ -1,79 +1,63 @@
 import { randomUUID } from 'node:crypto';
 import { given } from '../../geo/given.ts';
 import { readLoad } from '../../geo/load/list/read-load.ts';
-import { ok, type Result } from '../../geo/result.ts';
-import type { Settings } from '../contract/settings.ts';
-import type { AddedFile } from '../contract/source.ts';
+import { ok } from '../../geo/result.ts';
+import type { Description, Sample } from '../contract/description.ts';
 import type { Services } from '../dispatch.ts';
 import { PROGRAM } from '../version.ts';
 import type { Engine } from './engine/engine.ts';
-import { openFleet } from './fleet/fleet-store.ts';
-import { readSampleFleet } from './fleet/sample-fleet.ts';
-import { openLoads } from './loads/loads-store.ts';
-import { openRecents } from './recents/recents-store.ts';
-import { presentSample, sampleFiles } from './samples.ts';
-import { openSettings } from './settings/settings-store.ts';
-import { createSources } from './sources.ts';
-import { openUploads, type Uploads } from './uploads/uploads.ts';
-import { createNewsroom } from './watch/newsroom.ts';
+import type { Sources } from './sources.ts';
+import type { Stores } from './stores.ts';
+import type { Notifier } from './watch/notifier.ts';
 
-export interface ServicesOptions {
+/** What the calls are answered from. */
+export interface ServiceParts {
   readonly host: 'window' | 'browser';
-  /** where the user's own files lie */
-  readonly dataFolder: string;
-  /** where the sample lies */
-  readonly sampleFolder: string;
   readonly engine: Engine;
   now(): Date;
-  readonly heartbeatMs?: number;
+  readonly sample: Sample;
+  readonly stores: Stores;
+  readonly sources: Sources;
+  readonly notifier: Notifier;
 }
 
-/** What a host holds besides the calls themselves. */
-export interface House {
-  readonly services: Services;
-  readonly uploads: Uploads;
-  /** A file named by the system or on the command line: the page hears of it. A refusal becomes a notice. */
-  openPath(path: string): Promise<Result<AddedFile>>;
-  notice(say: string): void;
-  settings(): Settings;
-  close(): Promise<void>;
+/** Binds every call of the contract to what answers it. */
+export function createServices(parts: ServiceParts): Services {
+  return {
+    describe: async () => ok(describe(parts)),
+    ...openingCalls(parts),
+    ...keepingCalls(parts),
+    check: (request, hooks) =>
+      parts.engine.ask('check', { ...request, made: parts.now().toISOString() }, hooks),
+    tile: (request, hooks) => parts.engine.ask('tile', request, hooks),
+    strip: (request, hooks) => parts.engine.ask('strip', request, hooks),
+    readLoad: async ({ name, text }) => readLoad(text, name),
+    async watch(_, { onProgress, signal }) {
+      await parts.notifier.watch(onProgress, signal);
+      return ok({});
+    },
+  };
 }
 
-/** Opens everything that is kept for the user and binds the calls to it. */
-export async function openHouse(options: ServicesOptions): Promise<House> {
-  const { host, dataFolder, engine, now } = options;
-  engine.warm();
-  const samples = sampleFiles(options.sampleFolder);
-  const [sample, sampleFleet] = await Promise.all([
-    presentSample(samples),
-    readSampleFleet(samples.vehicles),
-  ]);
-  const [settings, fleet, recents] = await Promise.all([
-    openSettings(dataFolder, now),
-    openFleet(dataFolder, sampleFleet.vehicles, now),
-    openRecents(dataFolder, now),
-  ]);
-  const loads = await openLoads(dataFolder, fleet.current(), now);
-  const uploads = openUploads();
-  const sources = createSources(samples, uploads, recents);
-  const newsroom = createNewsroom(options.heartbeatMs);
-  const notices = [sampleFleet, settings, fleet, loads, recents].flatMap((each) => [...each.notices]);
+function describe({ host, sample, stores, notifier }: ServiceParts): Description {
+  const { settings, fleet, loads, recents, notices } = stores;
+  return {
+    program: PROGRAM,
+    host,
+    capabilities: { openedFiles: host === 'window', pathsRemembered: host === 'window' },
+    settings: settings.current(),
+    vehicles: [...fleet.current()],
+    loads: [...loads.current()],
+    recents: recents.list(),
+    sample,
+    opened: notifier.takeWaiting(),
+    notices: [...notices],
+  };
+}
 
-  const services: Services = {
-    describe: async () =>
-      ok({
-        program: PROGRAM,
-        host,
-        capabilities: { openedFiles: host === 'window', pathsRemembered: host === 'window' },
-        settings: settings.current(),
-        vehicles: [...fleet.current()],
-        loads: [...loads.current()],
-        recents: recents.list(),
-        sample,
-        opened: newsroom.takeWaiting(),
-        notices,
-      }),
-
+/** The calls that read a file of the user's and remember it as opened. */
+function openingCalls({ engine, sources }: ServiceParts): Pick<Services, 'openMap' | 'openDrive'> {
+  return {
     async openMap({ source, about }, hooks) {
       const file = sources.find(source);
       if (!file.ok) return file;
@@ -87,7 +71,6 @@ export async function openHouse(options: ServicesOptions): Promise<House> {
       if (opened.ok) await sources.remember(source, 'map');
       return opened;
     },
-
     async openDrive({ source, track }, hooks) {
       const file = sources.find(source);
       if (!file.ok) return file;
@@ -99,53 +82,30 @@ export async function openHouse(options: ServicesOptions): Promise<House> {
       if (opened.ok) await sources.remember(source, 'drive');
       return opened;
     },
+  };
+}
 
-    check: (request, hooks) => engine.ask('check', { ...request, made: now().toISOString() }, hooks),
-
-    tile: (request, hooks) => engine.ask('tile', request, hooks),
-    strip: (request, hooks) => engine.ask('strip', request, hooks),
-
+/** The calls that change what is kept for the user. */
+function keepingCalls({
+  stores,
+}: ServiceParts): Pick<Services, 'saveVehicles' | 'saveLoad' | 'saveSettings' | 'forgetRecent'> {
+  const { settings, fleet, loads, recents } = stores;
+  return {
     async saveVehicles({ vehicles }) {
       const saved = await fleet.save(vehicles);
       return saved.ok ? ok({ vehicles: [...saved.value] }) : saved;
     },
-
     async saveLoad({ vehicleId, load }) {
       const saved = await loads.save(vehicleId, load.items);
       return saved.ok ? ok({}) : saved;
     },
-
-    readLoad: async ({ name, text }) => readLoad(text, name),
-
     async saveSettings(request) {
       const saved = await settings.save(request.settings);
       return saved.ok ? ok({ settings: saved.value }) : saved;
     },
-
     async forgetRecent({ id }) {
       const left = await recents.forget(id);
       return left.ok ? ok({ recents: left.value }) : left;
-    },
-
-    async watch(_, { onProgress, signal }) {
-      await newsroom.watch(onProgress, signal);
-      return ok({});
-    },
-  };
-
-  return {
-    services,
-    uploads,
-    settings: settings.current,
-    notice: newsroom.notice,
-    async openPath(path) {
-      const added = await uploads.addPath(path);
-      if (added.ok) newsroom.opened(added.value);
-      else newsroom.notice(added.error.message);
-      return added;
-    },
-    async close() {
-      await Promise.all([engine.close(), uploads.close()]);
     },
   };
 }

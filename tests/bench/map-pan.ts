@@ -68,7 +68,7 @@ function say(when: string, tasks: readonly Task[]): void {
 }
 
 /** Whatever the page opens at its start, it gets the large map and a straight line of far-apart points through it. */
-async function answerLarge(data: string, { house, dispatch, folder }: Behind): Promise<Dispatch> {
+async function answerLarge(data: string, { backend, dispatch, folder }: Behind): Promise<Dispatch> {
   const map = await makeLargeMap(data, MEGABYTES);
   const points = Array.from({ length: 12 }, (_, i) => `<trkpt lat="52.37" lon="${9.6 + i * 0.01}"/>`).join(
     '',
@@ -78,7 +78,10 @@ async function answerLarge(data: string, { house, dispatch, folder }: Behind): P
     gpx,
     `<?xml version="1.0"?><gpx version="1.1" creator="bench" xmlns="http://www.topografix.com/GPX/1/1"><trk><trkseg>${points}</trkseg></trk></gpx>`,
   );
-  const [mapFile, driveFile] = await Promise.all([house.uploads.addPath(map), house.uploads.addPath(gpx)]);
+  const [mapFile, driveFile] = await Promise.all([
+    backend.uploads.addPath(map),
+    backend.uploads.addPath(gpx),
+  ]);
   if (!mapFile.ok || !driveFile.ok) throw new Error('the files cannot be opened');
   return (name, request, hooks) =>
     dispatch(

@@ -5,7 +5,7 @@ import { chromium, type Page } from 'playwright-core';
 import { readAssets } from '../../main/assets.ts';
 import { createDispatch, type Dispatch } from '../../main/dispatch.ts';
 import { serveHttp } from '../../main/loopback/http-host.ts';
-import { openHouse } from '../../main/services/create-services.ts';
+import { openBackend } from '../../main/services/backend.ts';
 import { createEngine } from '../../main/services/engine/engine.ts';
 import { spawnEngine } from '../../main/services/engine/spawn.ts';
 
@@ -13,7 +13,7 @@ export const CHROMIUM = process.env['CHROMIUM'] ?? '/usr/bin/chromium';
 
 /** The program behind the window before a page has asked it anything, and a folder for what it is to read. */
 export interface Behind {
-  readonly house: Awaited<ReturnType<typeof openHouse>>;
+  readonly backend: Awaited<ReturnType<typeof openBackend>>;
   readonly dispatch: Dispatch;
   readonly folder: string;
 }
@@ -28,17 +28,17 @@ export async function withWindow(
   answering: (behind: Behind) => Promise<Dispatch> = async ({ dispatch }) => dispatch,
 ): Promise<void> {
   const folder = await mkdtemp(join(tmpdir(), 'lanegauge-bench-'));
-  const house = await openHouse({
+  const backend = await openBackend({
     host: 'browser',
     dataFolder: folder,
     sampleFolder: 'sample-routes',
     engine: createEngine(spawnEngine),
     now: () => new Date(),
   });
-  const dispatch = createDispatch(house.services, (error) => console.error(error));
+  const dispatch = createDispatch(backend.services, (error) => console.error(error));
   const host = await serveHttp({
-    dispatch: await answering({ house, dispatch, folder }),
-    uploads: house.uploads,
+    dispatch: await answering({ backend, dispatch, folder }),
+    uploads: backend.uploads,
     assets: await readAssets('.build/window'),
     tileAddress: () => undefined,
     onSpentCode: () => {},
@@ -54,7 +54,7 @@ export async function withWindow(
   } finally {
     await browser.close();
     await host.close();
-    await house.close();
+    await backend.close();
     await rm(folder, { recursive: true, force: true });
   }
 }

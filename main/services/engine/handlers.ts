@@ -1,155 +1,134 @@
+import type { TileFeatures } from '../../../geo/basemap/features.ts';
 import { checkDrive } from '../../../geo/check.ts';
-import type { Drive } from '../../../geo/drive/drive.ts';
-import { chooseRoute } from '../../../geo/drive/gpx/choose-route.ts';
-import type { Route, RouteFile } from '../../../geo/drive/gpx/route.ts';
-import { countPositions } from '../../../geo/drive/gpx/route-length.ts';
 import { followRoads } from '../../../geo/drive/match/follow-roads.ts';
+import type { Strip } from '../../../geo/drive/strip/strip.ts';
 import { stripOf } from '../../../geo/drive/strip/strip-of.ts';
-import { matchLengths } from '../../../geo/drive/sum-up.ts';
 import { readLeaving } from '../../../geo/drive/times/leaving.ts';
 import { given } from '../../../geo/given.ts';
 import { weighForTheWay } from '../../../geo/load/tanks/on-the-way.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import type { Roads } from '../../../geo/roads/roads.ts';
-import { GPX_MAX_BYTES } from '../../contract/limits.ts';
+import type { DriveReport } from '../../contract/calls.ts';
+import type { FollowedDrive } from '../../contract/followed-drive.ts';
+import type { MapSummary } from '../../contract/map-summary.ts';
 import { PROGRAM } from '../../version.ts';
-import { readBytes } from '../files/read-bytes.ts';
 import { openMap } from '../map/open-map.ts';
-import { readRouteBytes } from '../route/read-route-file.ts';
-import { DRIVES_MAX } from './lasting-engine.ts';
-import { legsForPage } from './legs-for-page.ts';
-import type { EngineHandlers, NamedFile } from './protocol.ts';
+import { driveForPage, type OpenDrive } from './drive-for-page.ts';
+import { keepDrive } from './open-drives.ts';
+import type { EngineCallName, EngineCalls, EngineHandlers, EngineHooks } from './protocol.ts';
+import { chooseTrack, readDriveFile, readOneRoute } from './read-drive-file.ts';
 import { sumUpMap } from './sum-up-map.ts';
 import { createTiles, type Tiles } from './tiles.ts';
 import { nameSources, underItsName } from './true-names.ts';
 
-interface OpenDrive {
-  readonly route: Route;
-  readonly file: string;
-  readonly drive: Drive;
-  readonly notes: readonly string[];
+/** What the engine holds: one open map, and the drives followed on it. */
+interface EngineState {
+  map: Roads | undefined;
+  tiles: Tiles | undefined;
+  readonly drives: Map<string, OpenDrive>;
 }
 
 const CANCELLED = fail('cancelled', 'Cancelled.');
+const NO_MAP = fail('no-map', 'No map is open. Open a map first.');
+const NOT_OPEN = 'That drive is no longer open. Open it again.';
 
-/** The engine's state and what it answers: one open map, and the drives followed on it. */
+type RequestTo<K extends EngineCallName> = EngineCalls[K]['request'];
+
+/** What the engine answers, with nothing open yet. */
 export function createHandlers(): EngineHandlers {
-  let map: Roads | undefined;
-  let tiles: Tiles | undefined;
-  const drives = new Map<string, OpenDrive>();
-
+  const state: EngineState = { map: undefined, tiles: undefined, drives: new Map() };
   return {
-    async openMap({ file, about }, { signal, onProgress }) {
-      let route: Route | undefined;
-      if (about) {
-        const read = await readDriveFile(about);
-        if (!read.ok) return read;
-        const chosen = chooseRoute(read.value);
-        if (!chosen.ok) return chosen;
-        route = chosen.value.route;
-      }
-      const opened = await openMap([file.path], route, {
-        signal,
-        onProgress: (share) => onProgress({ what: 'Reading the map', share }),
-      });
-      if (signal.aborted) return CANCELLED;
-      if (!opened.ok) return underItsName(opened.error, file);
-      map = nameSources(opened.value, file);
-      tiles = undefined;
-      drives.clear();
-      return ok(sumUpMap(map, file.name));
-    },
-
-    async openDrive({ driveId, file, track }, { signal, onProgress }) {
-      const roads = map;
-      if (!roads) return fail('no-map', 'No map is open. Open a map first.');
-      onProgress({ what: 'Reading the drive' });
-      const read = await readDriveFile(file);
-      if (!read.ok) return read;
-      const chosen = chooseTrack(read.value, track);
-      if (!chosen.ok) return chosen;
-      const { route, note } = chosen.value;
-      onProgress({ what: 'Following the drive' });
-      await letMessagesIn();
-      if (signal.aborted) return CANCELLED;
-      const drive = followRoads(route, roads);
-      const notes = [...(note === undefined ? [] : [note]), ...read.value.notes];
-      drives.set(driveId, { route, file: file.name, drive, notes });
-      for (const id of drives.keys()) if (drives.size > DRIVES_MAX) drives.delete(id);
-      return ok({
-        driveId,
-        name: route.name,
-        file: file.name,
-        tracks: read.value.routes.map((each) => ({
-          kind: each.kind,
-          number: each.number,
-          name: each.name,
-          positions: countPositions(each),
-        })),
-        taken: read.value.routes.indexOf(route) + 1,
-        lengthM: drive.lengthM,
-        legs: legsForPage(drive, roads),
-        guessed: [...drive.guessed],
-        doubtful: [...drive.doubtful],
-        match: matchLengths(drive),
-        notes,
-      });
-    },
-
-    async check({ driveId, vehicle, load, leaveAt, margins, country, made }) {
-      const opened = drives.get(driveId);
-      if (!map || !opened)
-        return fail(map ? 'no-drive' : 'no-map', 'That drive is no longer open. Open it again.');
-      const leaving = leaveAt === undefined ? undefined : readLeaving(leaveAt, opened.drive, map, country);
-      if (leaving?.ok === false) return leaving;
-      const loaded = load === undefined ? undefined : weighForTheWay(vehicle, load.items);
-      if (loaded?.ok === false) return loaded;
-      return ok(
-        checkDrive({
-          route: opened.route,
-          file: opened.file,
-          drive: opened.drive,
-          roads: map,
-          card: vehicle,
-          ...given({ load: loaded?.value, country, margins, leaving: leaving?.value }),
-          notes: opened.notes,
-          program: PROGRAM,
-          made,
-        }),
-      );
-    },
-
-    async tile(place) {
-      if (!map) return fail('no-map', 'No map is open. Open a map first.');
-      tiles ??= createTiles(map);
-      return tiles.at(place);
-    },
-
-    async strip({ driveId, country }) {
-      const opened = drives.get(driveId);
-      if (!map || !opened)
-        return fail(map ? 'no-drive' : 'no-map', 'That drive is no longer open. Open it again.');
-      return ok(stripOf(opened.drive, map, country));
-    },
+    openMap: (request, hooks) => openMapFile(state, request, hooks),
+    openDrive: (request, hooks) => openDriveFile(state, request, hooks),
+    check: async (request) => checkOpenDrive(state, request),
+    tile: async (place) => tileAt(state, place),
+    strip: async (request) => stripOfOpenDrive(state, request),
   };
 }
 
-async function readDriveFile({ path, name }: NamedFile): Promise<Result<RouteFile>> {
-  const bytes = await readBytes(path, 'drive', GPX_MAX_BYTES);
-  if (bytes.ok) return readRouteBytes(bytes.value, name);
-  return underItsName(bytes.error, { path, name });
+async function openMapFile(
+  state: EngineState,
+  { file, about }: RequestTo<'openMap'>,
+  { signal, onProgress }: EngineHooks,
+): Promise<Result<MapSummary>> {
+  const route = about === undefined ? ok(undefined) : await readOneRoute(about);
+  if (!route.ok) return route;
+  const opened = await openMap([file.path], route.value, {
+    signal,
+    onProgress: (share) => onProgress({ what: 'Reading the map', share }),
+  });
+  if (signal.aborted) return CANCELLED;
+  if (!opened.ok) return underItsName(opened.error, file);
+  state.map = nameSources(opened.value, file);
+  state.tiles = undefined;
+  state.drives.clear();
+  return ok(sumUpMap(state.map, file.name));
 }
 
-/** The page chooses by place in the list it was given, so a track that is called "2" is no trap. */
-function chooseTrack(file: RouteFile, track: number | undefined) {
-  if (track === undefined) return chooseRoute(file);
-  const route = file.routes[track - 1];
-  if (!route)
-    return fail(
-      'route.unknown',
-      `The file has ${file.routes.length} tracks and routes; there is no ${track}.`,
-    );
-  return chooseRoute({ ...file, routes: [route] });
+async function openDriveFile(
+  state: EngineState,
+  { driveId, file, track }: RequestTo<'openDrive'>,
+  { signal, onProgress }: EngineHooks,
+): Promise<Result<FollowedDrive>> {
+  const roads = state.map;
+  if (!roads) return NO_MAP;
+  onProgress({ what: 'Reading the drive' });
+  const read = await readDriveFile(file);
+  if (!read.ok) return read;
+  const chosen = chooseTrack(read.value, track);
+  if (!chosen.ok) return chosen;
+  const { route, note } = chosen.value;
+  onProgress({ what: 'Following the drive' });
+  await letMessagesIn();
+  if (signal.aborted) return CANCELLED;
+  const drive = followRoads(route, roads);
+  const notes = [...(note === undefined ? [] : [note]), ...read.value.notes];
+  const opened: OpenDrive = { route, file: file.name, drive, notes };
+  keepDrive(state.drives, driveId, opened);
+  return ok(driveForPage(driveId, opened, { roads, routes: read.value.routes }));
+}
+
+function checkOpenDrive(state: EngineState, request: RequestTo<'check'>): Result<DriveReport> {
+  const found = findDrive(state, request.driveId);
+  if (!found.ok) return found;
+  const { roads, opened } = found.value;
+  const { vehicle, load, leaveAt, margins, country, made } = request;
+  const leaving = leaveAt === undefined ? undefined : readLeaving(leaveAt, opened.drive, roads, country);
+  if (leaving?.ok === false) return leaving;
+  const loaded = load === undefined ? undefined : weighForTheWay(vehicle, load.items);
+  if (loaded?.ok === false) return loaded;
+  return ok(
+    checkDrive({
+      route: opened.route,
+      file: opened.file,
+      drive: opened.drive,
+      roads,
+      card: vehicle,
+      ...given({ load: loaded?.value, country, margins, leaving: leaving?.value }),
+      notes: opened.notes,
+      program: PROGRAM,
+      made,
+    }),
+  );
+}
+
+function tileAt(state: EngineState, place: RequestTo<'tile'>): Result<TileFeatures> {
+  if (!state.map) return NO_MAP;
+  state.tiles ??= createTiles(state.map);
+  return state.tiles.at(place);
+}
+
+function stripOfOpenDrive(state: EngineState, { driveId, country }: RequestTo<'strip'>): Result<Strip> {
+  const found = findDrive(state, driveId);
+  if (!found.ok) return found;
+  const { roads, opened } = found.value;
+  return ok(stripOf(opened.drive, roads, country));
+}
+
+function findDrive({ map, drives }: EngineState, driveId: string) {
+  const opened = drives.get(driveId);
+  if (!map) return fail('no-map', NOT_OPEN);
+  return opened ? ok({ roads: map, opened }) : fail('no-drive', NOT_OPEN);
 }
 
 /** Messages that wait, a cancellation among them, are heard before long work begins. */

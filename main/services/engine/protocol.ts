@@ -23,9 +23,22 @@ export interface EngineCalls {
 }
 export type EngineCallName = keyof EngineCalls;
 
-export type ToEngine =
-  | { readonly kind: 'ask'; readonly id: number; readonly name: EngineCallName; readonly request: unknown }
-  | { readonly kind: 'cancel'; readonly id: number };
+/** One question, its name tied to its own request. */
+export type Ask<K extends EngineCallName = EngineCallName> = {
+  readonly [N in K]: {
+    readonly kind: 'ask';
+    readonly id: number;
+    readonly name: N;
+    readonly request: EngineCalls[N]['request'];
+  };
+}[K];
+
+export interface Cancel {
+  readonly kind: 'cancel';
+  readonly id: number;
+}
+
+export type ToEngine = Ask | Cancel;
 
 export type FromEngine =
   | { readonly kind: 'progress'; readonly id: number; readonly progress: Work }

@@ -1,5 +1,5 @@
 import { fail, type Result } from '../../../geo/result.ts';
-import type { EngineHandlers, EngineHooks, FromEngine, ToEngine } from './protocol.ts';
+import type { Ask, EngineCallName, EngineHandlers, EngineHooks, FromEngine, ToEngine } from './protocol.ts';
 
 /** The engine's end of the pipe: a worker's parent port, or any message port. */
 export interface Port {
@@ -12,7 +12,7 @@ export function serveEngine(port: Port, handlers: EngineHandlers): void {
   const running = new Map<number, AbortController>();
   let last: Promise<void> = Promise.resolve();
 
-  async function answer(message: Extract<ToEngine, { kind: 'ask' }>, stop: AbortController): Promise<void> {
+  async function answer(message: Ask, stop: AbortController): Promise<void> {
     const hooks: EngineHooks = {
       signal: stop.signal,
       onProgress: (progress) => port.postMessage({ kind: 'progress', id: message.id, progress }),
@@ -35,15 +35,13 @@ export function serveEngine(port: Port, handlers: EngineHandlers): void {
   });
 }
 
-async function attempt(
+async function attempt<K extends EngineCallName>(
   handlers: EngineHandlers,
-  { name, request }: Extract<ToEngine, { kind: 'ask' }>,
+  { name, request }: Ask<K>,
   hooks: EngineHooks,
 ): Promise<Result<unknown>> {
   try {
-    // the table ties each name to its own request; the pair was made by the typed `ask`
-    const handler = handlers[name] as (request: unknown, hooks: EngineHooks) => Promise<Result<unknown>>;
-    return await handler(request, hooks);
+    return await handlers[name](request, hooks);
   } catch (error) {
     // where a programmer's mistake went wrong is for the log, not for the page
     console.error(error);

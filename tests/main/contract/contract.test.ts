@@ -208,8 +208,8 @@ describe.each(Object.entries(HOSTS))('through %s', (_, open) => {
     );
     await vi.waitFor(() => expect(heard.length).toBeGreaterThan(1));
     expect(heard[0]).toEqual({ kind: 'heartbeat' });
-    await world.house.openPath(join(world.sampleFolder, 'drives', 'barred.gpx'));
-    await world.house.openPath(join(world.sampleFolder, 'absent.gpx'));
+    await world.backend.openPath(join(world.sampleFolder, 'drives', 'barred.gpx'));
+    await world.backend.openPath(join(world.sampleFolder, 'absent.gpx'));
     await vi.waitFor(() => expect(heard.filter(({ kind }) => kind !== 'heartbeat')).toHaveLength(2));
     expect(heard.find(({ kind }) => kind === 'opened')).toMatchObject({
       file: { name: 'barred.gpx', use: 'drive', source: { kind: 'path' } },
@@ -220,7 +220,7 @@ describe.each(Object.entries(HOSTS))('through %s', (_, open) => {
   });
 
   it('a file named before the page came is told once', async () => {
-    await world.house.openPath(join(world.sampleFolder, 'drives', 'barred.gpx'));
+    await world.backend.openPath(join(world.sampleFolder, 'drives', 'barred.gpx'));
     const first = await clientOf(host).call('describe', {});
     const second = await clientOf(host).call('describe', {});
     expect(first.ok && first.value.opened).toMatchObject([{ name: 'barred.gpx' }]);
@@ -228,7 +228,7 @@ describe.each(Object.entries(HOSTS))('through %s', (_, open) => {
   });
 
   it('every call of the contract is served', async () => {
-    expect(Object.keys(world.house.services).sort()).toEqual([...CALL_NAMES].sort());
+    expect(Object.keys(world.backend.services).sort()).toEqual([...CALL_NAMES].sort());
     for (const name of CALL_NAMES) {
       const reply = await clientOf(host).call(name, { nonsense: true } as never);
       expect(reply.ok ? '' : reply.error.code).toBe('bad-request');

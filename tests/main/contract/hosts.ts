@@ -17,19 +17,19 @@ export interface TestHost {
 }
 
 /** No pipe at all: what the two hosts are measured against. */
-export async function direct({ dispatch, house }: World): Promise<TestHost> {
+export async function direct({ dispatch, backend }: World): Promise<TestHost> {
   return {
     pipe: {
       call: (name, request, onProgress, signal) => dispatch(name, request, { onProgress, signal }),
       addFile: async (file, signal) =>
-        house.uploads.addStream(file.name, Readable.from([Buffer.from(await file.arrayBuffer())]), signal),
+        backend.uploads.addStream(file.name, Readable.from([Buffer.from(await file.arrayBuffer())]), signal),
     },
     close: async () => {},
   };
 }
 
-export async function overIpc({ dispatch, house, folder }: World): Promise<TestHost> {
-  serveIpc(dispatch, house.uploads);
+export async function overIpc({ dispatch, backend, folder }: World): Promise<TestHost> {
+  serveIpc(dispatch, backend.uploads);
   // the system knows the path of a file the user picked
   const paths = new WeakMap<File, string>();
   const host = runPreload(new FakeContents(), (file) => paths.get(file) ?? '');
@@ -50,15 +50,15 @@ export async function overIpc({ dispatch, house, folder }: World): Promise<TestH
   };
 }
 
-export async function serve({ dispatch, house }: World, more: { onGone?(): void } = {}): Promise<HttpHost> {
+export async function serve({ dispatch, backend }: World, more: { onGone?(): void } = {}): Promise<HttpHost> {
   return serveHttp({
     dispatch,
-    uploads: house.uploads,
+    uploads: backend.uploads,
     assets: new Map([
       ['/', { type: 'text/html; charset=utf-8', bytes: new TextEncoder().encode('<h1>page</h1>') }],
     ]),
-    tileAddress: () => house.settings().tiles?.address,
-    onSpentCode: () => house.notice('used twice'),
+    tileAddress: () => backend.settings().tiles?.address,
+    onSpentCode: () => backend.notice('used twice'),
     onGone: () => more.onGone?.(),
     goneAfterMs: 60,
     now: () => performance.now(),

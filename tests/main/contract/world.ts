@@ -2,7 +2,7 @@ import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createDispatch } from '../../../main/dispatch.ts';
-import { openHouse } from '../../../main/services/create-services.ts';
+import { openBackend } from '../../../main/services/backend.ts';
 import { COACH_BUILT, PANEL_VAN } from './cards.ts';
 import { fakeEngine } from './fake-engine.ts';
 
@@ -21,7 +21,7 @@ export async function makeWorld(heartbeatMs = 20) {
   await writeFile(join(sampleFolder, 'drives', 'barred.gpx'), GPX);
   const engine = fakeEngine();
   const logged: unknown[] = [];
-  const house = await openHouse({
+  const backend = await openBackend({
     host: 'browser',
     dataFolder,
     sampleFolder,
@@ -29,17 +29,17 @@ export async function makeWorld(heartbeatMs = 20) {
     now: () => new Date('2026-05-01T09:00:00Z'),
     heartbeatMs,
   });
-  const dispatch = createDispatch(house.services, (error) => logged.push(error));
+  const dispatch = createDispatch(backend.services, (error) => logged.push(error));
   return {
     folder,
     dataFolder,
     sampleFolder,
     engine,
     logged,
-    house,
+    backend,
     dispatch,
     async close() {
-      await house.close();
+      await backend.close();
       await rm(folder, { recursive: true, force: true });
     },
   };

@@ -1,7 +1,7 @@
 import { Worker } from 'node:worker_threads';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { createEngine, type Engine } from '../../../main/services/engine/engine.ts';
-import { lastingEngine } from '../../../main/services/engine/lasting-engine.ts';
+import { reopeningEngine } from '../../../main/services/engine/reopening-engine.ts';
 
 /**
  * A thread that speaks the engine's language without a map: it reports, waits, dies or keeps busy as the file's
@@ -121,7 +121,7 @@ describe('the engine', () => {
 
 describe('a lasting engine', () => {
   it('opens the map and the drive again after its thread ended, and then checks', async () => {
-    const lasting = lastingEngine(open());
+    const lasting = reopeningEngine(open());
     await lasting.ask('openMap', file('district'), hooks());
     await lasting.ask('openDrive', drive('d'), hooks());
     await lasting.ask('openDrive', drive('x', 'die'), hooks());
@@ -133,7 +133,7 @@ describe('a lasting engine', () => {
   });
 
   it('never checks a drive of an earlier map', async () => {
-    const lasting = lastingEngine(open());
+    const lasting = reopeningEngine(open());
     await lasting.ask('openMap', file('district'), hooks());
     await lasting.ask('openDrive', drive('d'), hooks());
     await lasting.ask('openMap', file('coast'), hooks());
@@ -141,7 +141,7 @@ describe('a lasting engine', () => {
   });
 
   it('keeps the old map when another could not be opened', async () => {
-    const lasting = lastingEngine(open());
+    const lasting = reopeningEngine(open());
     await lasting.ask('openMap', file('district'), hooks());
     await lasting.ask('openDrive', drive('d'), hooks());
     await lasting.ask('openMap', file('die'), hooks());
@@ -149,7 +149,7 @@ describe('a lasting engine', () => {
   });
 
   it('says so where nothing was ever open', async () => {
-    const lasting = lastingEngine(open());
+    const lasting = reopeningEngine(open());
     expect(await lasting.ask('check', check('d'), hooks())).toMatchObject({ error: { code: 'no-map' } });
   });
 });

@@ -70,7 +70,7 @@ describe('in a real browser', () => {
         reached.push(String(name));
         return world.dispatch(name, request, hooks);
       },
-      uploads: world.house.uploads,
+      uploads: world.backend.uploads,
       assets: new Map([
         ['/', { type: 'text/html; charset=utf-8', bytes: encode(PAGE) }],
         ['/page.js', { type: 'text/javascript; charset=utf-8', bytes: encode(SCRIPT) }],

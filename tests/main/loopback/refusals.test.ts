@@ -65,7 +65,7 @@ describe('the page itself', () => {
 
   it('may show pictures of the tile host the user has set, and of no other', async () => {
     const settings = {
-      ...world.house.settings(),
+      ...world.backend.settings(),
       tiles: { address: 'https://Tiles.example:8443/{z}/{x}/{y}.png', attribution: '' },
     };
     await post('/call/saveSettings', {}, JSON.stringify({ settings }));
@@ -309,9 +309,9 @@ describe('the one-time code', () => {
 
 /** What this program has taken in and not yet given up. */
 async function copies(): Promise<string[]> {
-  const added = await world.house.uploads.addStream('probe', Readable.from(['x']));
+  const added = await world.backend.uploads.addStream('probe', Readable.from(['x']));
   if (!added.ok || added.value.source.kind !== 'upload') throw new Error('refused');
-  const probe = world.house.uploads.find('upload', added.value.source.token)?.path ?? '';
+  const probe = world.backend.uploads.find('upload', added.value.source.token)?.path ?? '';
   const others = (await readdir(dirname(probe))).filter((name) => name !== basename(probe));
   await unlink(probe);
   return others;
@@ -326,7 +326,7 @@ describe('a file sent by the page', () => {
 
   it('of too many bytes is refused in a sentence that arrives, however much still comes', async () => {
     const small = openUploads(1000);
-    const strict = await serve({ ...world, house: { ...world.house, uploads: small } });
+    const strict = await serve({ ...world, backend: { ...world.backend, uploads: small } });
     const response = await fetch(`${strict.origin}/file?name=big.osm.pbf`, {
       method: 'POST',
       headers: {

@@ -15,7 +15,7 @@ const served = (more: Partial<Parameters<typeof serveWindow>[0]> = {}) => {
   const said: string[] = [];
   const stop = new AbortController();
   const ended = serveWindow({
-    house: world.house,
+    backend: world.backend,
     assets: new Map(),
     say: (line) => said.push(line),
     signal: stop.signal,

@@ -1,0 +1,42 @@
+import type { Drive } from '../../../geo/drive/drive.ts';
+import type { Route } from '../../../geo/drive/gpx/route.ts';
+import { countPositions } from '../../../geo/drive/gpx/route-length.ts';
+import { matchLengths } from '../../../geo/drive/sum-up.ts';
+import type { Roads } from '../../../geo/roads/roads.ts';
+import type { FollowedDrive } from '../../contract/followed-drive.ts';
+import { legsForPage } from './legs-for-page.ts';
+
+/** A drive followed on the open map. */
+export interface OpenDrive {
+  readonly route: Route;
+  /** file name only */
+  readonly file: string;
+  readonly drive: Drive;
+  readonly notes: readonly string[];
+}
+
+/** What the page is told of a drive: its legs on the map it was followed on, and all tracks of its file. */
+export function driveForPage(
+  driveId: string,
+  { route, file, drive, notes }: OpenDrive,
+  { roads, routes }: { readonly roads: Roads; readonly routes: readonly Route[] },
+): FollowedDrive {
+  return {
+    driveId,
+    name: route.name,
+    file,
+    tracks: routes.map((each) => ({
+      kind: each.kind,
+      number: each.number,
+      name: each.name,
+      positions: countPositions(each),
+    })),
+    taken: routes.indexOf(route) + 1,
+    lengthM: drive.lengthM,
+    legs: legsForPage(drive, roads),
+    guessed: [...drive.guessed],
+    doubtful: [...drive.doubtful],
+    match: matchLengths(drive),
+    notes: [...notes],
+  };
+}

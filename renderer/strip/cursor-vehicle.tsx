@@ -1,21 +1,20 @@
-import type { Strip } from '../../geo/drive/strip/strip.ts';
+import { ACROSS_PX_PER_M, MARK_X } from '../../geo/drive/strip/paper/scale.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
-import { ACROSS_PX_PER_M, MARK_X, middleAt, type StripScale } from './scale.ts';
+import { middleOf, type StripDrawing } from './drawing.ts';
 
 /** Left of this stand the distances. */
 const TICKS_PX = 40;
 
 interface Props {
-  readonly strip: Strip;
-  readonly scale: StripScale;
+  readonly drawing: StripDrawing;
   readonly atM: number;
   readonly card: VehicleCard | undefined;
 }
 
 /** The vehicle in plan at the cursor, at the scale of the road's width: body, and mirrors sticking out. */
-export function CursorVehicle({ strip, scale, atM, card }: Props) {
-  const x = middleAt(strip.lean, strip.leanStepM, atM);
-  const y = scale.y(atM);
+export function CursorVehicle({ drawing, atM, card }: Props) {
+  const x = middleOf(drawing, atM);
+  const y = drawing.scale.y(atM);
   const width = (card?.widthM ?? 2.3) * ACROSS_PX_PER_M;
   const mirrors = (card?.widthMirrorsM ?? 2.8) * ACROSS_PX_PER_M;
   const length = ((card?.lengthM ?? 7) + (card?.rack?.fitted ? card.rack.lengthM : 0)) * ACROSS_PX_PER_M;

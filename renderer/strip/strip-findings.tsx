@@ -1,121 +1,128 @@
 import { useMemo } from 'preact/hooks';
-import type { Strip } from '../../geo/drive/strip/strip.ts';
-import { LEVELS } from '../../geo/report/level.ts';
+import { clockText } from '../../geo/clock/print-times.ts';
+import { placeMarks } from '../../geo/drive/strip/paper/place-marks.ts';
+import { halfWidthAt } from '../../geo/drive/strip/paper/road-drawn.ts';
+import { MARK_X, type StripScale } from '../../geo/drive/strip/paper/scale.ts';
+import { rankOf } from '../../geo/report/level.ts';
 import type { DriveReport, Finding } from '../../geo/report/report.ts';
 import { LevelShape } from '../look/level-mark.tsx';
-import { band } from './ribbon.tsx';
-import { halfWidthPx, MARK_X, middleAt, pieceAt, placeMarks, type StripScale } from './scale.ts';
+import { band, cutTo, drawnOf, middleOf, type StripDrawing } from './drawing.ts';
 
 interface Props {
-  readonly strip: Strip;
-  readonly scale: StripScale;
+  readonly drawing: StripDrawing;
   readonly findings: readonly Finding[];
   readonly chosen: string | undefined;
   readonly times: DriveReport['timetable'];
-  readonly fromM: number;
-  readonly toM: number;
 }
 
 const MARK_PX = 18;
 /** Farther from its place a mark would be taken for another's: the span on the road and the row stay. */
 const AWAY_PX = 70;
-const CLOCK = /T(\d\d:\d\d)/;
 
 /**
  * Each finding at its place: its span on the road, its mark beside it, and when it is passed. The ribbon hears the
  * clicks; rows do the same for the keyboard and for those who do not see it.
  */
-export function StripFindings({
-  strip,
-  scale,
-  findings,
-  chosen,
-  times,
-  fromM: drawnFromM,
-  toM: drawnToM,
-}: Props) {
+export function StripFindings({ drawing, findings, chosen, times }: Props) {
+  const { scale } = drawing;
   // all of them are placed, that no mark moves when another scrolls into view
-  const ys = useMemo(
-    () =>
-      placeMarks(
-        findings.map(({ fromM, level }) => ({ y: scale.y(fromM), rank: LEVELS.indexOf(level) })),
-        MARK_PX + 4,
-        AWAY_PX,
-        scale.y(0) + MARK_PX / 2,
-      ),
-    [findings, scale.heightPx, scale.pxPerM],
-  );
-  const middle = (atM: number) => middleAt(strip.lean, strip.leanStepM, atM);
+  const ys = useMemo(() => markYs(findings, scale), [findings, scale.heightPx, scale.pxPerM]);
   return (
     <g>
-      {ends(strip, times).map(([atM, clock]) => {
-        const y = scale.y(atM);
-        const free = ys.every((other) => other === undefined || Math.abs(other - y) > MARK_PX);
-        return (
-          free && (
-            <text key={atM} class="strip-clock" x={MARK_X + 13} y={y + 4}>
-              {clock}
-            </text>
-          )
-        );
-      })}
-      {findings.map(({ id, level, fromM, toM, passesAt }, i) => {
-        if (toM < drawnFromM || fromM > drawnToM) return undefined;
-        const y = ys[i] ?? (id === chosen ? scale.y(fromM) : undefined);
-        const x = middle(fromM);
-        const widthM = pieceAt(strip.pieces, fromM)?.widthM ?? 5;
-        return (
-          <g
-            key={id}
-            data-finding={id}
-            class={id === chosen ? 'strip-finding strip-chosen' : 'strip-finding'}
-          >
-            <path
-              class={`strip-span-${level}`}
-              d={band(
-                scale,
-                middle,
-                strip.leanStepM,
-                atLeast(Math.max(fromM, drawnFromM), Math.min(toM, drawnToM), scale),
-                -2.5,
-                2.5,
-              )}
-            />
-            {y !== undefined && (
-              <>
-                <path
-                  class="strip-leader"
-                  d={`M${x + halfWidthPx(widthM) + 2} ${scale.y(fromM)}L${MARK_X - 12} ${y}`}
-                />
-                <g transform={`translate(${MARK_X - MARK_PX / 2} ${y - MARK_PX / 2}) scale(${MARK_PX / 24})`}>
-                  <rect class="strip-mark-ground" x={-3} y={-3} width={30} height={30} rx={4} />
-                  <LevelShape level={level} />
-                </g>
-                <text class="strip-clock" x={MARK_X + 13} y={y + 4}>
-                  {clockOf(passesAt)}
-                </text>
-              </>
-            )}
-          </g>
-        );
-      })}
+      <EndClocks drawing={drawing} times={times} marks={[...ys.values()]} />
+      {drawnOf(drawing, findings).map((finding) => (
+        <StripFinding
+          key={finding.id}
+          drawing={drawing}
+          finding={finding}
+          chosen={finding.id === chosen}
+          markY={ys.get(finding.id)}
+        />
+      ))}
     </g>
   );
 }
 
-function clockOf(moment: string | undefined): string {
-  return CLOCK.exec(moment ?? '')?.[1] ?? '';
+/** Where the marks stand, by the finding's id; those that found no room are left out. */
+function markYs(findings: readonly Finding[], scale: StripScale): ReadonlyMap<string, number> {
+  const marks = findings.map(({ fromM, level }) => ({ y: scale.y(fromM), rank: rankOf(level) }));
+  const placed = placeMarks(marks, {
+    apartPx: MARK_PX + 4,
+    awayPx: AWAY_PX,
+    lowestPx: scale.y(0) + MARK_PX / 2,
+  });
+  return new Map(
+    findings.flatMap(({ id }, i) => {
+      const y = placed[i];
+      return y === undefined ? [] : [[id, y] as const];
+    }),
+  );
 }
 
-/** When the drive leaves and arrives, at its ends. */
-function ends({ lengthM }: Strip, times: DriveReport['timetable']): (readonly [number, string])[] {
-  return [
-    [0, clockOf(times?.leaveAt)],
-    [lengthM, clockOf(times?.arriveAt)],
+interface EndClocksProps extends Pick<Props, 'drawing' | 'times'> {
+  readonly marks: readonly number[];
+}
+
+/** When the drive leaves and arrives, at its ends, where no mark stands. */
+function EndClocks({ drawing: { strip, scale }, times, marks }: EndClocksProps) {
+  const ends = [
+    { atM: 0, moment: times?.leaveAt },
+    { atM: strip.lengthM, moment: times?.arriveAt },
   ];
+  return (
+    <>
+      {ends
+        .map(({ atM, moment }) => ({ atM, moment, y: scale.y(atM) }))
+        .filter(({ y }) => marks.every((other) => Math.abs(other - y) > MARK_PX))
+        .map(({ atM, moment, y }) => (
+          <Clock key={atM} moment={moment} y={y} />
+        ))}
+    </>
+  );
+}
+
+function Clock({ moment, y }: { moment: string | undefined; y: number }) {
+  return (
+    <text class="strip-clock" x={MARK_X + 13} y={y + 4}>
+      {moment === undefined ? '' : clockText(moment)}
+    </text>
+  );
+}
+
+interface FindingProps {
+  readonly drawing: StripDrawing;
+  readonly finding: Finding;
+  readonly chosen: boolean;
+  /** undefined where its mark found no room */
+  readonly markY: number | undefined;
+}
+
+function StripFinding({ drawing, finding, chosen, markY }: FindingProps) {
+  const { strip, scale } = drawing;
+  const { id, level, fromM, passesAt } = finding;
+  const y = markY ?? (chosen ? scale.y(fromM) : undefined);
+  const edge = middleOf(drawing, fromM) + halfWidthAt(strip.pieces, fromM) + 2;
+  return (
+    <g data-finding={id} class={chosen ? 'strip-finding strip-chosen' : 'strip-finding'}>
+      <path
+        class={`strip-span-${level}`}
+        d={band(drawing, longEnough(cutTo(drawing, finding), scale), { left: -2.5, right: 2.5 })}
+      />
+      {y !== undefined && (
+        <>
+          <path class="strip-leader" d={`M${edge} ${scale.y(fromM)}L${MARK_X - 12} ${y}`} />
+          <g transform={`translate(${MARK_X - MARK_PX / 2} ${y - MARK_PX / 2}) scale(${MARK_PX / 24})`}>
+            <rect class="strip-mark-ground" x={-3} y={-3} width={30} height={30} rx={4} />
+            <LevelShape level={level} />
+          </g>
+          <Clock moment={passesAt} y={y} />
+        </>
+      )}
+    </g>
+  );
 }
 
 /** A finding at one place, too, shows on the road. */
-function atLeast(fromM: number, toM: number, scale: StripScale): { fromM: number; toM: number } {
+function longEnough({ fromM, toM }: { fromM: number; toM: number }, scale: StripScale) {
   return { fromM, toM: Math.max(toM, fromM + 4 / scale.pxPerM) };
 }

@@ -9,7 +9,9 @@ import type { Timetable } from './drive/times/timetable.ts';
 import { given } from './given.ts';
 import type { LoadResult } from './load/result.ts';
 import { sayLoaded } from './load/say-load.ts';
-import { type DriveReport, type Finding, verdictOf } from './report/report.ts';
+import type { DriveReport, Finding } from './report/report.ts';
+import { STANDING_CAUTION } from './report/standing-caution.ts';
+import { verdictOf } from './report/verdict.ts';
 import type { Roads } from './roads/roads.ts';
 import { WAY_KIND } from './roads/roads.ts';
 import { type Along, alongDrive, isoText } from './rules/along.ts';
@@ -19,10 +21,6 @@ import { DEFAULT_MARGINS, type Margins } from './rules/rule.ts';
 import { rulesUsed } from './rules/rules-used.ts';
 import type { VehicleCard } from './vehicle/card.ts';
 import { envelopeOf } from './vehicle/envelope.ts';
-
-/** Stands wherever a verdict is shown. */
-export const STANDING_CAUTION =
-  'Signs and the road decide. Map data is incomplete and may be old; this is an aid for planning, not a permit. Weigh the vehicle. Follow local rules.';
 
 export interface CheckInput {
   readonly route: Route;

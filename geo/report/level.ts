@@ -5,7 +5,7 @@
 export const LEVELS = ['barred', 'tight', 'unknown', 'care'] as const;
 export type Level = (typeof LEVELS)[number];
 
-/** What a whole drive comes to: the worst level present, or `clear`. */
+/** What a whole drive comes to: the worst level among findings that are not folded, or `clear`. */
 export const VERDICTS = [...LEVELS, 'clear'] as const;
 export type Verdict = (typeof VERDICTS)[number];
 

@@ -43,7 +43,7 @@ export const findingSchema = z
     turn: turnSchema.optional(),
     say: z.string(),
     advice: z.string(),
-    /** complete, but screens may fold it away */
+    /** of little weight: counted in one line under the verdict, which it does not colour */
     folded: z.literal(true).optional(),
   })
   .refine(({ subject, kind }) => isKindOf(subject, kind), {
@@ -117,8 +117,3 @@ export const driveReportSchema = z.strictObject({
   cautions: z.array(z.string()),
 });
 export type DriveReport = z.infer<typeof driveReportSchema>;
-
-/** The worst level present, `clear` when nothing at all was found. */
-export function verdictOf(findings: readonly Finding[]): Verdict {
-  return LEVELS.find((level) => findings.some((finding) => finding.level === level)) ?? 'clear';
-}

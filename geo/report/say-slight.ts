@@ -1,65 +1,74 @@
-import type { Finding, Verdict } from './report.ts';
+import type { Kind, Subject } from './kinds.ts';
+import type { Finding } from './report.ts';
 
-/** Kinds of folded doubts, with the words for one and for several. The first that fits counts. */
-const DOUBTS: readonly {
-  readonly fits: (finding: Finding) => boolean;
+/** Folded findings of one sort, with the words for one and for several. */
+interface Sort {
+  readonly kinds?: readonly Kind[];
+  readonly subjects?: readonly Subject[];
   readonly one: string;
   readonly several: string;
-}[] = [
-  {
-    fits: ({ kind }) => kind === 'bridge above' || kind === 'gateway',
-    one: 'bridge over the road without a mapped height',
-    several: 'bridges over the road without a mapped height',
-  },
-  {
-    fits: ({ kind }) => kind === 'roof',
-    one: 'tunnel without a mapped height',
-    several: 'tunnels without a mapped height',
-  },
-  {
-    fits: ({ kind }) => kind === 'building above',
-    one: 'building drawn over the road',
-    several: 'buildings drawn over the road',
-  },
-  {
-    fits: ({ kind }) => kind === 'off the map',
-    one: 'short bit off the mapped roads',
-    several: 'short bits off the mapped roads',
-  },
-  {
-    fits: ({ kind }) => kind === 'gap in the route',
-    one: 'short break in the route',
-    several: 'short breaks in the route',
-  },
-  {
-    fits: ({ subject }) => LIMITS.has(subject),
-    one: 'limit whose figures leave the vehicle free',
-    several: 'limits whose figures leave the vehicle free',
-  },
-  { fits: () => true, one: 'other doubt of little weight', several: 'other doubts of little weight' },
-];
-const LIMITS: ReadonlySet<string> = new Set(['height', 'width', 'length', 'mass', 'axle']);
-
-/**
- * What a verdict rests on when every finding of its level is folded away: "7 bridges over the road without a mapped
- * height". The verdict itself stays the worst level present.
- * @returns undefined where a finding of that level is shown, or none is there
- */
-export function saySlight(findings: readonly Finding[], verdict: Verdict): string | undefined {
-  const deciding = findings.filter(({ level }) => level === verdict);
-  if (deciding.length === 0 || deciding.some(({ folded }) => folded !== true)) return undefined;
-  if (verdict !== 'unknown')
-    return counted(deciding.length, 'place of little weight', 'places of little weight');
-  const left = new Set(deciding);
-  const parts = DOUBTS.flatMap(({ fits, one, several }) => {
-    const found = [...left].filter(fits);
-    for (const finding of found) left.delete(finding);
-    return found.length === 0 ? [] : [counted(found.length, one, several)];
-  });
-  const last = parts.at(-1) ?? '';
-  return parts.length < 2 ? last : `${parts.slice(0, -1).join(', ')} and ${last}`;
+  /** a sign may stand there that settles it */
+  readonly signed?: true;
 }
 
-function counted(count: number, one: string, several: string): string {
-  return count === 1 ? `one ${one}` : `${count} ${several}`;
+/** The first that fits counts; what fits none is told last. */
+const UNKNOWN: readonly Sort[] = [
+  {
+    kinds: ['bridge above', 'gateway'],
+    one: 'bridge without a height',
+    several: 'bridges without a height',
+    signed: true,
+  },
+  { kinds: ['roof'], one: 'tunnel without a height', several: 'tunnels without a height', signed: true },
+  {
+    kinds: ['building above'],
+    one: 'building drawn over the road',
+    several: 'buildings drawn over the road',
+    signed: true,
+  },
+  { kinds: ['off the map'], one: 'short bit off the map', several: 'short bits off the map' },
+  { kinds: ['gap in the route'], one: 'short break in the route', several: 'short breaks in the route' },
+  { kinds: ['guessed'], one: 'part filled in', several: 'parts filled in' },
+  {
+    subjects: ['height', 'width', 'length', 'mass', 'axle'],
+    one: 'limit that does not seem to bind this vehicle',
+    several: 'limits that do not seem to bind this vehicle',
+    signed: true,
+  },
+];
+const OTHER: Sort = { one: 'other place of little weight', several: 'other places of little weight' };
+
+/**
+ * What is folded away, in one line: "19 bridges without a height and one other place of little weight: read the signs."
+ * @returns undefined where nothing is
+ */
+export function sayFolded(findings: readonly Finding[]): string | undefined {
+  const counts = new Map<Sort, number>();
+  for (const finding of findings) {
+    if (finding.folded !== true) continue;
+    const sort = sortOf(finding);
+    counts.set(sort, (counts.get(sort) ?? 0) + 1);
+  }
+  const told = [...UNKNOWN, OTHER].flatMap((sort) => {
+    const count = counts.get(sort);
+    return count === undefined ? [] : [{ sort, count }];
+  });
+  if (told.length === 0) return undefined;
+  const parts = told.map(({ sort: { one, several }, count }) =>
+    count === 1 ? `one ${one}` : `${count} ${several}`,
+  );
+  const toDo = told.some(({ sort }) => sort.signed) ? ': read the signs' : '';
+  const list = `${listed(parts)}${toDo}.`;
+  return `${list.charAt(0).toUpperCase()}${list.slice(1)}`;
+}
+
+function sortOf({ level, kind, subject }: Finding): Sort {
+  if (level !== 'unknown') return OTHER;
+  const fits = ({ kinds, subjects }: Sort) =>
+    kinds?.includes(kind) === true || subjects?.includes(subject) === true;
+  return UNKNOWN.find(fits) ?? OTHER;
+}
+
+function listed(parts: readonly string[]): string {
+  return parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
 }

@@ -1,6 +1,8 @@
-import { LEVELS } from '../../geo/report/level.ts';
-import type { DriveReport, Finding, Verdict } from '../../geo/report/report.ts';
-import { saySlight } from '../../geo/report/say-slight.ts';
+import { LEVEL_WORD, LEVELS } from '../../geo/report/level.ts';
+import type { DriveReport, Finding } from '../../geo/report/report.ts';
+import { sayFolded } from '../../geo/report/say-slight.ts';
+import { sayVerdict } from '../../geo/report/say-verdict.ts';
+import { placesAt } from '../../geo/report/verdict.ts';
 import { printKg } from '../../geo/units/print.ts';
 import { HEIGHT_ALLOWANCE_M } from '../../geo/vehicle/envelope.ts';
 import type { Paint } from './paint.ts';
@@ -9,35 +11,17 @@ import { printable, wrap } from './wrap.ts';
 
 const METRES_PER_MILE = 1609.344;
 
-/** What the verdict means for the hirer, in one line. */
-const VERDICT_SAYS: Record<Verdict, string> = {
-  barred: 'do not drive this as planned.',
-  tight: 'nothing mapped bars it, but it is close: look before you drive it.',
-  unknown: 'nothing mapped bars it, but the map cannot prove it: look before you drive it.',
-  care: 'nothing mapped bars it; mind the places below.',
-  clear: 'nothing mapped is against it.',
-};
-
-/** Where all that decides is folded away, what it is. */
-function verdictSays({ verdict, findings }: DriveReport): string {
-  const slight = saySlight(findings, verdict);
-  if (slight === undefined) return VERDICT_SAYS[verdict];
-  if (verdict === 'unknown')
-    return `nothing mapped bars it; what the map cannot prove is slight, nothing but ${slight}: mind the signs there.`;
-  return verdict === 'care' ? `nothing mapped bars it; take care at ${slight}.` : VERDICT_SAYS[verdict];
-}
-
 /** The report as a page of text: verdict first, findings in driving order, cautions last. */
 export function printReport(report: DriveReport, width: number, paint: Paint): string {
   const { route, vehicle, map } = report;
   const shown = report.findings.filter((finding) => !finding.folded);
-  const folded = report.findings.filter((finding) => finding.folded);
   const lines = [
     ...wrapPainted(
-      `${report.verdict.toUpperCase()}: ${verdictSays(report)}${counts(report.findings)}`,
+      `${LEVEL_WORD[report.verdict].toUpperCase()}: ${sayVerdict(report)}${counts(shown)}`,
       width,
       (text) => paint.level(report.verdict, text),
     ),
+    ...wrap(sayFolded(report.findings) ?? '', width),
     ...overLines(report, width, paint),
     '',
     ...wrap(`Drive    ${printable(route.name || route.file)}, ${along(route.lengthM)}`, width),
@@ -58,11 +42,8 @@ export function printReport(report: DriveReport, width: number, paint: Paint): s
   shown.forEach((finding, index) => {
     lines.push(...findingLines(finding, index + 1, report.timetable?.leaveAt, width, paint), '');
   });
-  if (folded.length > 0)
-    lines.push(
-      ...wrap(`Also noted, of little weight: ${summarise(folded)}. --json lists them all.`, width),
-      '',
-    );
+  if (shown.length < report.findings.length)
+    lines.push(...wrap('Places of little weight are counted at the top; --json lists them.', width), '');
   lines.push(...ruleLines(report, width));
   for (const caution of report.cautions) lines.push(...wrap(printable(caution, 2000), width));
   return `${lines.join('\n')}\n`;
@@ -78,19 +59,10 @@ function overall(vehicle: DriveReport['vehicle']): number {
 }
 
 function counts(findings: readonly Finding[]): string {
-  const parts = LEVELS.map((level) => ({ level, n: findings.filter((f) => f.level === level).length }))
+  const parts = LEVELS.map((level) => ({ level, n: placesAt(findings, level) }))
     .filter(({ n }) => n > 0)
-    .map(({ level, n }) => `${n} ${level}`);
+    .map(({ level, n }) => `${n} ${LEVEL_WORD[level].toLowerCase()}`);
   return parts.length > 0 ? ` ${parts.join(', ')}.` : '';
-}
-
-function summarise(findings: readonly Finding[]): string {
-  const bySubject = new Map<string, number>();
-  for (const { level, subject } of findings) {
-    const key = `${level} (${subject})`;
-    bySubject.set(key, (bySubject.get(key) ?? 0) + 1);
-  }
-  return [...bySubject].map(([key, n]) => `${n} ${key}`).join(', ');
 }
 
 /** An overload is no limit of the road's, so it leaves the verdict as it is; it stands right below. */
@@ -171,7 +143,7 @@ function findingLines(
   const time = finding.passesAt === undefined ? '' : `, passed ${clockFrom(finding.passesAt, leaveAt)}`;
   const road = finding.road === undefined ? '' : `  ${printable(finding.road)}`;
   return [
-    `${String(number).padStart(3)}  ${paint.level(finding.level, finding.level.toUpperCase())} ${finding.subject}  at ${where}${time}${road}`,
+    `${String(number).padStart(3)}  ${paint.level(finding.level, LEVEL_WORD[finding.level].toUpperCase())} ${finding.subject}  at ${where}${time}${road}`,
     ...wrap(printable(finding.say, 1000), width, indent),
     ...sumLines(finding).flatMap((line) => wrap(line, width, indent)),
     ...(finding.advice === '' ? [] : wrap(`Do: ${printable(finding.advice, 1000)}`, width, indent)),

@@ -1,3 +1,4 @@
+import { STANDING_CAUTION } from '../../geo/report/standing-caution.ts';
 import { report } from '../state/check.ts';
 import { openedDrive } from '../state/opened.ts';
 import { clip } from './words.ts';
@@ -6,9 +7,9 @@ import { clip } from './words.ts';
 export function Notes() {
   const shown = report.value;
   if (!shown) return null;
-  // the first caution stands beside the verdict
+  // the standing caution is beside the verdict
   const notes = new Set([
-    ...shown.cautions.slice(1),
+    ...shown.cautions.filter((caution) => caution !== STANDING_CAUTION),
     ...(openedDrive.value?.followed.notes ?? []),
     ...(shown.timetable?.notes ?? []),
   ]);

@@ -1,8 +1,10 @@
 import { clockText, durationText } from '../../geo/clock/print-times.ts';
 import { liesElsewhere } from '../../geo/drive/sum-up.ts';
 import { decidingOf, sayPlate, sumsOf } from '../../geo/load/weigh/say-plates.ts';
-import { countByLevel, LEVEL_WORD } from '../../geo/report/level.ts';
-import { saySlight } from '../../geo/report/say-slight.ts';
+import { LEVEL_WORD } from '../../geo/report/level.ts';
+import { sayFolded } from '../../geo/report/say-slight.ts';
+import { sayVerdict } from '../../geo/report/say-verdict.ts';
+import { STANDING_CAUTION } from '../../geo/report/standing-caution.ts';
 import { distanceIn } from '../../geo/units/in-units.ts';
 import { LevelMark } from '../look/level-mark.tsx';
 import { checking, checkProblem, leaveAt, report } from '../state/check.ts';
@@ -11,16 +13,15 @@ import { notCounted } from '../state/loads.ts';
 import { openedDrive } from '../state/opened.ts';
 import { dialog } from '../state/page.ts';
 import { show } from '../state/views.ts';
-import { clip, sayVerdict } from './words.ts';
+import { clip } from './words.ts';
 
 /** The verdict in words, for which vehicle and drive it is, and the caution that stands beside every verdict. */
 export function VerdictBlock() {
   const shown = report.value;
   if (!shown) return <VerdictToCome />;
-  const { verdict, vehicle, cautions } = shown;
+  const { verdict, vehicle } = shown;
   const elsewhere = liesElsewhere(shown.match, shown.route.lengthM);
-  const slight = saySlight(shown.findings, verdict);
-  const places = verdict === 'clear' ? 0 : countByLevel(shown.findings)[verdict];
+  const folded = sayFolded(shown.findings);
   return (
     <section class="verdict" aria-labelledby="verdict-word" aria-busy={checking.value}>
       <h2 id="verdict-word" class={`verdict-word level-${verdict}`}>
@@ -30,8 +31,9 @@ export function VerdictBlock() {
       <p class="verdict-says">
         {elsewhere
           ? 'The open map has no roads under this drive, so nothing on it is checked.'
-          : sayVerdict(verdict, places, slight)}
+          : sayVerdict(shown)}
       </p>
+      {!elsewhere && folded !== undefined && <p class="small soft">{folded}</p>}
       <p class="small soft">
         <bdi>{clip(vehicle.name, 48)}</bdi>: <Facts />
       </p>
@@ -42,7 +44,7 @@ export function VerdictBlock() {
       )}
       {elsewhere && <MapElsewhere />}
       <Loaded />
-      <p class="caution">{cautions[0]}</p>
+      <p class="caution">{STANDING_CAUTION}</p>
     </section>
   );
 }

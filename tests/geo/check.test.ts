@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { checkDrive, STANDING_CAUTION } from '../../geo/check.ts';
+import { checkDrive } from '../../geo/check.ts';
 import type { Route } from '../../geo/drive/gpx/route.ts';
 import { followRoads } from '../../geo/drive/match/follow-roads.ts';
 import { readLeaving } from '../../geo/drive/times/leaving.ts';
@@ -7,6 +7,7 @@ import { given } from '../../geo/given.ts';
 import type { LoadItem } from '../../geo/load/list/load-list.ts';
 import { weigh } from '../../geo/load/weigh/weigh.ts';
 import { type DriveReport, driveReportSchema } from '../../geo/report/report.ts';
+import { STANDING_CAUTION } from '../../geo/report/standing-caution.ts';
 import type { Tags } from '../../geo/roads/roads.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { COACHBUILT } from '../support/ask.ts';

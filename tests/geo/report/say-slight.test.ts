@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Finding } from '../../../geo/report/report.ts';
-import { saySlight } from '../../../geo/report/say-slight.ts';
+import { sayFolded } from '../../../geo/report/say-slight.ts';
 import { bridgeAbove } from '../../../geo/rules/overhead/bridge-above.ts';
 import { roofed } from '../../../geo/rules/overhead/roofed.ts';
 import { across, area, askAround, road } from '../../support/ask-around.ts';
@@ -31,10 +31,10 @@ function shown(from: Partial<Finding>): Finding {
   return rest;
 }
 
-describe('a verdict that rests on what is folded away alone', () => {
-  it('is told by what it is: bridges over a main road without a height', () => {
-    expect(saySlight(bridges(1), 'unknown')).toBe('one bridge over the road without a mapped height');
-    expect(saySlight(bridges(1, 3), 'unknown')).toBe('2 bridges over the road without a mapped height');
+describe('what is folded away', () => {
+  it('is counted in one line: bridges over a main road without a height', () => {
+    expect(sayFolded(bridges(1))).toBe('One bridge without a height: read the signs.');
+    expect(sayFolded(bridges(1, 3))).toBe('2 bridges without a height: read the signs.');
   });
 
   it('tunnels, buildings, bits off the map, breaks and the rest each by their name', () => {
@@ -45,24 +45,23 @@ describe('a verdict that rests on what is folded away alone', () => {
       made(),
       made({ kind: 'gap in the route' }),
       made({ subject: 'width', kind: 'unreadable' }),
+      made({ subject: 'slope', kind: 'climb', level: 'care' }),
+      made({ subject: 'narrow', kind: 'bus', level: 'care' }),
     ];
-    expect(saySlight(findings, 'unknown')).toBe(
-      '2 bridges over the road without a mapped height, one tunnel without a mapped height, one building drawn over the road, one short bit off the mapped roads, one short break in the route and one limit whose figures leave the vehicle free',
+    expect(sayFolded(findings)).toBe(
+      '2 bridges without a height, one tunnel without a height, one building drawn over the road, one short bit off the map, one short break in the route, one limit that does not seem to bind this vehicle and 2 other places of little weight: read the signs.',
     );
   });
 
-  it('is not told where one of that level is shown, or the verdict is another', () => {
-    expect(saySlight([...bridges(1), shown({})], 'unknown')).toBeUndefined();
-    expect(saySlight([...bridges(1), shown({ level: 'care' })], 'unknown')).toBeDefined();
-    expect(saySlight(bridges(1), 'care')).toBeUndefined();
-    expect(saySlight([], 'clear')).toBeUndefined();
+  it('asks for no sign where none could settle it', () => {
+    expect(sayFolded([made(), made({ level: 'care', subject: 'slope', kind: 'climb' })])).toBe(
+      'One short bit off the map and one other place of little weight.',
+    );
   });
 
-  it('of any other level is counted', () => {
-    const cares = [
-      made({ level: 'care', subject: 'slope', kind: 'climb' }),
-      made({ level: 'care', subject: 'narrow', kind: 'bus' }),
-    ];
-    expect(saySlight(cares, 'care')).toBe('2 places of little weight');
+  it('is not what is shown, and nothing is said of nothing', () => {
+    expect(sayFolded([...bridges(1), shown({})])).toBe(sayFolded(bridges(1)));
+    expect(sayFolded([shown({})])).toBeUndefined();
+    expect(sayFolded([])).toBeUndefined();
   });
 });

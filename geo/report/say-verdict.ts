@@ -1,0 +1,22 @@
+import type { DriveReport } from './report.ts';
+import { placesAt } from './verdict.ts';
+
+/**
+ * What the verdict means for whoever drives, in one sentence. It stands beside the verdict's word (`LEVEL_WORD`), and
+ * what is folded away is told after it (`sayFolded`).
+ */
+export function sayVerdict({ verdict, findings }: Pick<DriveReport, 'verdict' | 'findings'>): string {
+  if (verdict === 'clear') return 'The map is no promise.';
+  const count = placesAt(findings, verdict);
+  const at = count === 1 ? 'one place' : `${count} places`;
+  switch (verdict) {
+    case 'barred':
+      return `Do not drive this as planned: this vehicle is barred at ${at}.`;
+    case 'tight':
+      return `Nothing mapped bars it, but at ${at} it may not get through. Look before you drive it.`;
+    case 'unknown':
+      return `Nothing mapped bars it, but at ${at} nothing says whether it gets through. Find out before you drive it.`;
+    case 'care':
+      return `Nothing mapped stops it. Drive with care at ${at}.`;
+  }
+}

@@ -1,0 +1,53 @@
+import { describe, expect, it } from 'vitest';
+import { LEVELS, type Level, VERDICTS } from '../../../geo/report/level.ts';
+import type { Finding } from '../../../geo/report/report.ts';
+import { sayVerdict } from '../../../geo/report/say-verdict.ts';
+import { verdictOf } from '../../../geo/report/verdict.ts';
+
+const finding = (level: Level, folded?: true): Finding => ({
+  id: `map:${level}`,
+  level,
+  subject: 'map',
+  kind: 'off the map',
+  fromM: 0,
+  toM: 50,
+  at: { lat: 50, lon: 7 },
+  osm: [],
+  tags: {},
+  say: '',
+  advice: '',
+  ...(folded ? { folded } : {}),
+});
+
+describe('the verdict', () => {
+  it('is the worst level among the findings', () => {
+    expect(verdictOf([finding('care'), finding('tight'), finding('unknown')])).toBe('tight');
+    for (const level of LEVELS) expect(verdictOf([finding('care'), finding(level)])).toBe(level);
+  });
+
+  it('is not coloured by what is folded', () => {
+    expect(verdictOf([finding('unknown', true), finding('care')])).toBe('care');
+    expect(verdictOf([finding('unknown', true), finding('care', true)])).toBe('clear');
+  });
+
+  it('is clear where there is nothing', () => {
+    expect(verdictOf([])).toBe('clear');
+  });
+});
+
+describe('the verdict in words', () => {
+  it('never calls a drive safe', () => {
+    for (const verdict of VERDICTS)
+      expect(sayVerdict({ verdict, findings: [] })).not.toMatch(/safe|fine|\bok\b/i);
+  });
+
+  it('counts the places of its level, the folded ones left out', () => {
+    const findings = [finding('unknown'), finding('unknown'), finding('unknown', true), finding('care')];
+    expect(sayVerdict({ verdict: 'unknown', findings })).toBe(
+      'Nothing mapped bars it, but at 2 places nothing says whether it gets through. Find out before you drive it.',
+    );
+    expect(sayVerdict({ verdict: 'care', findings })).toBe(
+      'Nothing mapped stops it. Drive with care at one place.',
+    );
+  });
+});

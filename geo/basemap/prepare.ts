@@ -1,9 +1,9 @@
 import Flatbush from 'flatbush';
+import { mercatorX, mercatorY } from '../earth/mercator.ts';
 import type { Roads, Tags } from '../roads/roads.ts';
 import { drawKind, MIN_ZOOM } from './draw-kind.ts';
 import type { DrawKind } from './features.ts';
 import { isClosed, joinLines } from './join-lines.ts';
-import { mercatorX, mercatorY } from './mercator.ts';
 import { type NameLine, nameLines } from './name-lines.ts';
 import { type Place, placesOf } from './places.ts';
 

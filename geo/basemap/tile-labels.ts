@@ -1,3 +1,7 @@
+import { toDeg } from '../earth/angles.ts';
+import { mix, shareOf } from '../earth/between.ts';
+import { spanHolding } from '../earth/bisect.ts';
+import { headingRad, type Point } from '../earth/point.ts';
 import { TILE_PX, TILE_UNITS, type TileLabel } from './features.ts';
 import type { NameLine } from './name-lines.ts';
 import { type BaseMap, onShelf } from './prepare.ts';
@@ -108,7 +112,7 @@ function straightNear(
     if (chord * STRAIGHT < needed) continue;
     const centre = placeAt(line, map, from + needed / 2);
     // read from left to right
-    const degrees = (Math.atan2(b.y - a.y, b.x - a.x) * 180) / Math.PI;
+    const degrees = toDeg(headingRad(a, b));
     const level = degrees > 90 ? degrees - 180 : degrees < -90 ? degrees + 180 : degrees;
     return {
       px: (centre.x * 2 + (a.x + b.x) / 2) / 3,
@@ -129,20 +133,12 @@ function lengthsAlong(refs: Uint32Array, { x, y }: BaseMap): Float64Array {
   return along;
 }
 
-function placeAt({ refs, along }: NameLine, { x, y }: BaseMap, at: number): { x: number; y: number } {
+function placeAt({ refs, along }: NameLine, { x, y }: BaseMap, at: number): Point {
   const lengths = along ?? new Float64Array(refs.length);
-  let low = 0;
-  let high = refs.length - 1;
-  while (high - low > 1) {
-    const half = (low + high) >> 1;
-    if (lengths[half]! <= at) low = half;
-    else high = half;
-  }
-  const span = lengths[high]! - lengths[low]!;
-  const t = span > 0 ? Math.min(1, Math.max(0, (at - lengths[low]!) / span)) : 0;
+  const low = spanHolding(lengths, at);
+  const high = Math.min(low + 1, refs.length - 1);
+  const t = shareOf(at, lengths[low]!, lengths[high]!);
   const a = refs[low]!;
   const b = refs[high]!;
-  const ax = x[a]!;
-  const ay = y[a]!;
-  return { x: ax + (x[b]! - ax) * t, y: ay + (y[b]! - ay) * t };
+  return { x: mix(x[a]!, x[b]!, t), y: mix(y[a]!, y[b]!, t) };
 }

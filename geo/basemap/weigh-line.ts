@@ -1,3 +1,4 @@
+import { shareNearest } from '../earth/segment.ts';
 /**
  * How far each position of a line may be missed: the squared distance at which Douglas and Peucker's rule (1973)
  * would drop it, so that keeping all above a tolerance simplifies the line for it. The ends are never dropped.
@@ -39,7 +40,6 @@ function squaredAway(p: number, a: number, b: number, x: Float64Array, y: Float6
   const dy = y[b]! - ay;
   const px = x[p]! - ax;
   const py = y[p]! - ay;
-  const squared = dx * dx + dy * dy;
-  const t = squared > 0 ? Math.min(1, Math.max(0, (px * dx + py * dy) / squared)) : 0;
+  const t = shareNearest(px, py, dx, dy);
   return (px - t * dx) ** 2 + (py - t * dy) ** 2;
 }

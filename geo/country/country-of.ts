@@ -1,4 +1,5 @@
 import { feature, iso1A2Code } from '@rapideditor/country-coder';
+import { leastWhere } from '../earth/bisect.ts';
 
 /** A span of a drive within one country; undefined at sea. Metres along the drive. */
 export interface CountrySpan {
@@ -72,12 +73,5 @@ function firstInside(
   country: string | undefined,
   countryAt: (i: number) => string | undefined,
 ): number {
-  let low = out;
-  let high = inside;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (countryAt(middle) === country) high = middle;
-    else low = middle;
-  }
-  return high;
+  return leastWhere(out + 1, inside, (i) => countryAt(i) === country);
 }

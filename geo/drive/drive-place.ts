@@ -1,5 +1,7 @@
-import { distanceM, wrapLon } from '../earth/sphere.ts';
-import { type Place, placeAlong } from '../graph/place-on-edge.ts';
+import { shareOf } from '../earth/between.ts';
+import { firstAtLeast, leastWhere } from '../earth/bisect.ts';
+import { distanceM, type Place, placeBetween } from '../earth/sphere.ts';
+import { placeAlong } from '../graph/place-on-edge.ts';
 import { roadGraph, wayAlong } from '../graph/road-graph.ts';
 import type { Roads } from '../roads/roads.ts';
 import type { Drive, OffMap, Stretch } from './drive.ts';
@@ -25,21 +27,13 @@ export function pointAt(
 ): (Place & { readonly legIndex: number }) | undefined {
   const { legs } = drive;
   if (legs.length === 0) return undefined;
-  let low = 0;
-  let high = legs.length - 1;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    const leg = legs[middle];
-    if (leg !== undefined && endOf(leg) < atM) low = middle + 1;
-    else high = middle;
-  }
-  const leg = legs[low];
-  if (leg === undefined) return undefined;
-  if (leg.kind === 'gap') return { ...leg.from, legIndex: low };
+  const legIndex = leastWhere(0, legs.length - 1, (i) => !(endOf(legs[i]!) < atM));
+  const leg = legs[legIndex]!;
+  if (leg.kind === 'gap') return { ...leg.from, legIndex };
   const onM = Math.min(leg.toM, Math.max(leg.fromM, atM)) - leg.fromM;
-  if (leg.kind === 'offMap') return { ...placeOffMap(leg, onM), legIndex: low };
+  if (leg.kind === 'offMap') return { ...placeOffMap(leg, onM), legIndex };
   const alongM = leg.forward ? leg.alongFromM + onM : leg.alongFromM - onM;
-  return { ...placeAlong(roads, roadGraph(roads), leg.way, alongM), legIndex: low };
+  return { ...placeAlong(roads, roadGraph(roads), leg.way, alongM), legIndex };
 }
 
 /** Every node of the stretch's way that the stretch passes, its two ends included, in driving order. */
@@ -85,17 +79,6 @@ export function nodesOnDrive(
   return passed;
 }
 
-function firstAtLeast(along: Float64Array, alongM: number): number {
-  let low = 0;
-  let high = along.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (along[middle]! < alongM) low = middle + 1;
-    else high = middle;
-  }
-  return low;
-}
-
 function placeOffMap(leg: OffMap, onM: number): Place {
   let leftM = onM;
   for (let i = 1; i < leg.lat.length; i++) {
@@ -103,8 +86,7 @@ function placeOffMap(leg: OffMap, onM: number): Place {
     const b = { lat: leg.lat[i]!, lon: leg.lon[i]! };
     const length = distanceM(a.lat, a.lon, b.lat, b.lon);
     if (leftM <= length || i === leg.lat.length - 1) {
-      const t = length > 0 ? Math.min(1, leftM / length) : 0;
-      return { lat: a.lat + t * (b.lat - a.lat), lon: wrapLon(a.lon + t * wrapLon(b.lon - a.lon)) };
+      return placeBetween(a, b, shareOf(leftM, 0, length));
     }
     leftM -= length;
   }

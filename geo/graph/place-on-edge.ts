@@ -1,32 +1,19 @@
-import { bearingDeg, wrapLon } from '../earth/sphere.ts';
+import { shareOf } from '../earth/between.ts';
+import { spanHolding } from '../earth/bisect.ts';
+import { bearingDeg, type Place, placeBetween } from '../earth/sphere.ts';
 import type { Roads } from '../roads/roads.ts';
 import type { RoadEdges } from './road-edges.ts';
 
-export interface Place {
-  readonly lat: number;
-  readonly lon: number;
-}
-
 /** The ref at which the segment of a way begins that holds a distance along it. */
 export function refBefore(roads: Roads, edges: RoadEdges, way: number, alongM: number): number {
-  let low = roads.ways.start[way]!;
-  let high = roads.ways.start[way + 1]! - 1;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (edges.alongM[middle]! <= alongM) low = middle;
-    else high = middle;
-  }
-  return low;
+  return spanHolding(edges.alongM, alongM, roads.ways.start[way]!, roads.ways.start[way + 1]! - 1);
 }
 
 /** The place so many metres along a way from its first ref. */
 export function placeAlong(roads: Roads, edges: RoadEdges, way: number, alongM: number): Place {
   const ref = refBefore(roads, edges, way, alongM);
-  const from = edges.alongM[ref]!;
-  const length = edges.alongM[ref + 1]! - from;
-  const t = length > 0 ? Math.min(1, Math.max(0, (alongM - from) / length)) : 0;
   const [a, b] = nodesOf(roads, ref);
-  return { lat: a.lat + t * (b.lat - a.lat), lon: wrapLon(a.lon + t * wrapLon(b.lon - a.lon)) };
+  return placeBetween(a, b, shareOf(alongM, edges.alongM[ref]!, edges.alongM[ref + 1]!));
 }
 
 /** Metres along the way for a distance along a directed edge. */

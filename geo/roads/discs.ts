@@ -1,5 +1,6 @@
 import type { Route } from '../drive/gpx/route.ts';
-import { distanceM, EARTH_RADIUS_M, wrapLon } from '../earth/sphere.ts';
+import { toRad, wrapLon } from '../earth/angles.ts';
+import { distanceM, METRES_PER_DEGREE } from '../earth/sphere.ts';
 
 /**
  * Nodes on a driven road may lie half a segment from the place driven. Segments over 2.5 km are hardly known on
@@ -12,7 +13,6 @@ const REACH_M = 3_000;
 const NEAR_M = 500;
 /** Between sparse points the road may swing out: half the straight leg is a detour of 1.4 times its length. */
 const REACH_PER_LEG = 0.5;
-const METRES_PER_DEGREE = (EARTH_RADIUS_M * Math.PI) / 180;
 
 /** Surroundings of one place of a drive. */
 export interface Disc {
@@ -75,6 +75,6 @@ export function reachDeg(lat: number, reachM: number): { dLat: number; dLon: num
   const dLat = reachM / METRES_PER_DEGREE;
   // the meridians stand closest at the poleward edge
   const edge = Math.min(90, Math.abs(lat) + dLat);
-  const cos = Math.cos((edge * Math.PI) / 180);
+  const cos = Math.cos(toRad(edge));
   return { dLat, dLon: Math.min(180, dLat / Math.max(cos, 1e-9)) };
 }

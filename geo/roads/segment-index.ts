@@ -1,5 +1,7 @@
 import Flatbush from 'flatbush';
-import { localFrame, wrapLon } from '../earth/sphere.ts';
+import { wrapLon } from '../earth/angles.ts';
+import { localFrame } from '../earth/frame.ts';
+import { shareNearest } from '../earth/segment.ts';
 import { type NearSegment, type Roads, type SegmentIndex, type SegmentRef, WAY_KIND } from './roads.ts';
 
 type Nodes = Pick<Roads['nodes'], 'lat' | 'lon'>;
@@ -39,8 +41,7 @@ export function buildSegmentIndex(nodes: Nodes, ways: Ways): SegmentIndex {
         const ay = (nodes.lat[a]! - lat) * metresPerDegLat;
         const dx = wrapLon(nodes.lon[b]! - lon) * metresPerDegLon - ax;
         const dy = (nodes.lat[b]! - lat) * metresPerDegLat - ay;
-        const squared = dx * dx + dy * dy;
-        const t = squared > 0 ? Math.min(1, Math.max(0, -(ax * dx + ay * dy) / squared)) : 0;
+        const t = shareNearest(-ax, -ay, dx, dy);
         const ex = ax + t * dx;
         const ey = ay + t * dy;
         const distanceM = Math.sqrt(ex * ex + ey * ey);

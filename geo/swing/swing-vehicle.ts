@@ -1,3 +1,4 @@
+import { toRad } from '../earth/angles.ts';
 import type { VehicleCard } from '../vehicle/card.ts';
 
 /** Where a least turning radius comes from. */
@@ -70,7 +71,7 @@ export function fullLockOf(card: VehicleCard, trackM: number): FullLock {
     const radiusM = rearRadiusInCircle(card.turningCircleWallM, noseM, Math.min(card.widthM, CAB_WIDTH_M));
     if (radiusM > 0) return given(radiusM, 'wall circle');
   }
-  const radiusAt = (deg: number): number => card.wheelbaseM / Math.tan((deg * Math.PI) / 180);
+  const radiusAt = (deg: number): number => card.wheelbaseM / Math.tan(toRad(deg));
   return {
     rearAxleRadiusM: radiusAt(USUAL_LOCK_DEG),
     lowM: radiusAt(USUAL_LOCK_DEG + USUAL_LOCK_OFF_DEG),

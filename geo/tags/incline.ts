@@ -1,3 +1,4 @@
+import { toRad } from '../earth/angles.ts';
 /** What `incline` says of a way along its drawn order. Per cent of rise; `up` and `down` without a figure. */
 export type Incline =
   | { readonly kind: 'percent'; readonly percent: number }
@@ -25,7 +26,7 @@ export function readIncline(text: string): Incline {
 }
 
 function toPercent(value: number, unit: string | undefined): number {
-  return unit === '°' || unit === 'deg' ? 100 * Math.tan((value * Math.PI) / 180) : value;
+  return unit === '°' || unit === 'deg' ? 100 * Math.tan(toRad(value)) : value;
 }
 
 /** The same incline as it is driven. */

@@ -1,3 +1,4 @@
+import { toDeg } from '../earth/angles.ts';
 import type { VehicleCard } from './card.ts';
 
 /**
@@ -19,6 +20,6 @@ export function breakoverRad(card: VehicleCard): number | undefined {
 
 /** `1 in 7 (8°)`: rounded against the driver. */
 export function printSlope(slope: number): string {
-  const degrees = (Math.atan(slope) * 180) / Math.PI;
+  const degrees = toDeg(Math.atan(slope));
   return `1 in ${Math.ceil(1 / slope - 1e-9)} (${(Math.floor(degrees * 10 + 1e-9) / 10).toFixed(1)}°)`;
 }

@@ -1,3 +1,4 @@
+import { toDeg } from '../../geo/earth/angles.ts';
 import type { SwingMeasures } from '../../geo/swing/measure-swing.ts';
 import type { Guide } from '../../geo/swing/motion/guide-path.ts';
 import type { SwingReport } from '../../geo/swing/swing-report.ts';
@@ -33,7 +34,7 @@ export function printSwing(
   const how = typeof guide === 'string' ? guide : 'guided point';
   const tailSays =
     tail.swingM > 0
-      ? `to the ${tail.side}, most ${tail.atTravelM.toFixed(1)} m along, after ${Math.round((tail.headingChangeRad * 180) / Math.PI)}° of turn`
+      ? `to the ${tail.side}, most ${tail.atTravelM.toFixed(1)} m along, after ${Math.round(toDeg(tail.headingChangeRad))}° of turn`
       : 'it does not come out';
   const lines = [
     ...(report.tighterThanFullLock

@@ -1,6 +1,6 @@
 import { Control, LatLngBounds, Map as LeafletMap, type LeafletMouseEvent, TileLayer } from 'leaflet';
 import { ZOOM_MAX } from '../../geo/basemap/features.ts';
-import { mercatorX, mercatorY } from '../../geo/basemap/mercator.ts';
+import { mercatorX, mercatorY } from '../../geo/earth/mercator.ts';
 import type { Finding } from '../../geo/report/report.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import type { FollowedDrive } from '../../main/contract/followed-drive.ts';

@@ -2,7 +2,8 @@ import { bearing, distance } from '@turf/turf';
 import fc from 'fast-check';
 import geodesic from 'geographiclib-geodesic';
 import { describe, expect, it } from 'vitest';
-import { bearingDeg, distanceM, turnDeg } from '../../geo/earth/sphere.ts';
+import { turnDeg } from '../../geo/earth/angles.ts';
+import { bearingDeg, distanceM } from '../../geo/earth/sphere.ts';
 
 const lat = fc.double({ min: -89, max: 89, noNaN: true });
 const lon = fc.double({ min: -180, max: 180, noNaN: true });

@@ -1,5 +1,5 @@
 import type { Route } from '../../geo/drive/gpx/route.ts';
-import { localFrame } from '../../geo/earth/sphere.ts';
+import { localFrame } from '../../geo/earth/frame.ts';
 import { alongWay, placeOnEdge, refBefore } from '../../geo/graph/place-on-edge.ts';
 import { ROAD_CLASS } from '../../geo/graph/road-class.ts';
 import { type RoadGraph, roadGraph } from '../../geo/graph/road-graph.ts';

@@ -1,4 +1,5 @@
 import Flatbush from 'flatbush';
+import { rayCrosses } from '../../earth/ring.ts';
 import { type Roads, type Tags, WAY_KIND } from '../../roads/roads.ts';
 
 /** Areas that lie around the roads, by place. */
@@ -110,10 +111,7 @@ function isInside(roads: Roads, outline: Outline, lat: number, lon: number): boo
     for (let at = start[way]! + 1; at < start[way + 1]!; at++) {
       const a = refs[at - 1]!;
       const b = refs[at]!;
-      const [ya, yb] = [lats[a]!, lats[b]!];
-      if (ya > lat === yb > lat) continue;
-      const [xa, xb] = [lons[a]!, lons[b]!];
-      if (lon < xa + ((lat - ya) / (yb - ya)) * (xb - xa)) inside = !inside;
+      if (rayCrosses(lon, lat, lons[a]!, lats[a]!, lons[b]!, lats[b]!)) inside = !inside;
     }
   return inside;
 }

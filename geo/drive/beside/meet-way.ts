@@ -1,5 +1,6 @@
-import { meet, type Point } from '../../earth/plane.ts';
-import { type LocalFrame, localFrame } from '../../earth/sphere.ts';
+import { type LocalFrame, localFrame } from '../../earth/frame.ts';
+import type { Point } from '../../earth/point.ts';
+import { meet } from '../../earth/segment.ts';
 import type { Roads, SegmentRef } from '../../roads/roads.ts';
 import type { DrivenSegment } from './driven-line.ts';
 

@@ -1,4 +1,5 @@
-import { distanceM, wrapLon } from '../../earth/sphere.ts';
+import { wrapLon } from '../../earth/angles.ts';
+import { distanceM } from '../../earth/sphere.ts';
 import type { Roads } from '../../roads/roads.ts';
 import type { Route, RouteSegment } from '../gpx/route.ts';
 import { cumulativeM } from '../gpx/route-length.ts';

@@ -1,5 +1,6 @@
-import { type LocalFrame, localFrame } from '../../earth/sphere.ts';
-import { alongWay, type Place, refBefore } from '../../graph/place-on-edge.ts';
+import { type LocalFrame, localFrame } from '../../earth/frame.ts';
+import type { Place } from '../../earth/sphere.ts';
+import { alongWay, refBefore } from '../../graph/place-on-edge.ts';
 import type { RoadEdges } from '../../graph/road-edges.ts';
 import type { Roads } from '../../roads/roads.ts';
 

@@ -1,4 +1,4 @@
-import type { Place } from '../../graph/place-on-edge.ts';
+import type { Place } from '../../earth/sphere.ts';
 import type { RoadEdges } from '../../graph/road-edges.ts';
 import type { NearSegment, Roads } from '../../roads/roads.ts';
 

@@ -1,4 +1,5 @@
-import { distanceM, turnDeg } from '../../earth/sphere.ts';
+import { turnDeg } from '../../earth/angles.ts';
+import { distanceM } from '../../earth/sphere.ts';
 import { headingOnEdge, placeOnEdge } from '../../graph/place-on-edge.ts';
 import { ROAD_CLASS } from '../../graph/road-class.ts';
 import type { Span } from '../drive.ts';

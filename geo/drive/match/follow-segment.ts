@@ -1,4 +1,5 @@
-import { type Place, placeOnEdge } from '../../graph/place-on-edge.ts';
+import type { Place } from '../../earth/sphere.ts';
+import { placeOnEdge } from '../../graph/place-on-edge.ts';
 import { roadGraph } from '../../graph/road-graph.ts';
 import type { Roads } from '../../roads/roads.ts';
 import type { BrokenTurn, Leg, Span } from '../drive.ts';

@@ -1,4 +1,4 @@
-import { localFrame } from '../../earth/sphere.ts';
+import { localFrame } from '../../earth/frame.ts';
 import { alongWay, placeOnEdge } from '../../graph/place-on-edge.ts';
 import type { Fill } from './fill.ts';
 import type { Matching } from './lattice.ts';

@@ -1,5 +1,5 @@
-import { distanceM } from '../../earth/sphere.ts';
-import { alongWay, type Place } from '../../graph/place-on-edge.ts';
+import { distanceM, type Place } from '../../earth/sphere.ts';
+import { alongWay } from '../../graph/place-on-edge.ts';
 import type { RoadEdges } from '../../graph/road-edges.ts';
 import type { OffMap, Stretch } from '../drive.ts';
 import type { EdgePart } from './trace-paths.ts';

@@ -1,4 +1,5 @@
-import { distanceM, localFrame } from '../../earth/sphere.ts';
+import { localFrame } from '../../earth/frame.ts';
+import { distanceM } from '../../earth/sphere.ts';
 import { placeOnEdge } from '../../graph/place-on-edge.ts';
 import { type Reached, type Seed, searchRoads, wayTo } from '../../graph/search-roads.ts';
 import { extraPerM } from '../../graph/step-costs.ts';

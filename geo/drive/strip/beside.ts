@@ -1,4 +1,6 @@
-import { bearingDeg, localFrame } from '../../earth/sphere.ts';
+import { toRad } from '../../earth/angles.ts';
+import { localFrame } from '../../earth/frame.ts';
+import { bearingDeg } from '../../earth/sphere.ts';
 import type { Roads, Tags } from '../../roads/roads.ts';
 import { areasOf } from '../beside/areas.ts';
 import type { DriveTrace } from '../times/trace.ts';
@@ -25,7 +27,7 @@ export function besideTheRoad(trace: DriveTrace, lengthM: number, roads: Roads):
     const ahead = places[i + 1] ?? place;
     const back = places[i - 1] ?? place;
     const headingDeg = bearingDeg(back.lat, back.lon, ahead.lat, ahead.lon);
-    const kinds = kindsAt(place, (headingDeg * Math.PI) / 180, roads);
+    const kinds = kindsAt(place, toRad(headingDeg), roads);
     for (const side of SIDES) {
       const kind = kinds[side];
       const run = open[side];

@@ -1,3 +1,5 @@
+import { turnRightDeg } from '../../earth/angles.ts';
+import { clamp } from '../../earth/between.ts';
 import { bearingDeg } from '../../earth/sphere.ts';
 import type { DriveTrace } from '../times/trace.ts';
 import { placesEvery } from './places-every.ts';
@@ -18,7 +20,7 @@ export function leanOf(trace: DriveTrace, lengthM: number): { lean: number[]; le
     if (back === undefined || ahead === undefined) return 0;
     const came = bearingDeg(back.lat, back.lon, place.lat, place.lon);
     const goes = bearingDeg(place.lat, place.lon, ahead.lat, ahead.lon);
-    return Math.max(-1, Math.min(1, (((goes - came + 540) % 360) - 180) / FULL_LEAN_DEG));
+    return clamp(turnRightDeg(came, goes) / FULL_LEAN_DEG, -1, 1);
   });
   const lean = turn.map((_, i) => {
     const near = turn.slice(Math.max(0, i - REACH), i + REACH + 1);

@@ -1,3 +1,4 @@
+import { mix, shareOf } from '../../earth/between.ts';
 import type { DriveTrace } from '../times/trace.ts';
 
 export interface AlongPlace {
@@ -14,10 +15,8 @@ export function placesEvery({ lat, lon, atM }: DriveTrace, lengthM: number, step
   for (let m = 0; m <= lengthM; m += stepM) {
     while (i + 2 < atM.length && atM[i + 1]! < m) i++;
     const next = Math.min(i + 1, atM.length - 1);
-    const span = atM[next]! - atM[i]!;
-    const t = span > 0 ? Math.max(0, Math.min(1, (m - atM[i]!) / span)) : 0;
-    const between = (values: Float64Array) => values[i]! + t * (values[next]! - values[i]!);
-    places.push({ atM: m, lat: between(lat), lon: between(lon) });
+    const t = shareOf(m, atM[i]!, atM[next]!);
+    places.push({ atM: m, lat: mix(lat[i]!, lat[next]!, t), lon: mix(lon[i]!, lon[next]!, t) });
   }
   return places;
 }

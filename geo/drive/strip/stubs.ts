@@ -1,3 +1,4 @@
+import { clockwiseDeg, turnDeg } from '../../earth/angles.ts';
 import { bearingDeg } from '../../earth/sphere.ts';
 import type { Roads } from '../../roads/roads.ts';
 import type { nodesOnDrive } from '../drive-place.ts';
@@ -51,15 +52,11 @@ export function stubsOf(
       seen.add(other);
       if (other === before || other === after) continue;
       const out = bearing(here.node, other);
-      if (apart(out, ahead) < SAME_WAY_DEG || apart(out, behind) < SAME_WAY_DEG) continue;
-      const clockwiseFromAhead = (out - ahead + 360) % 360;
-      const side = clockwiseFromAhead < (behind - ahead + 360) % 360 ? 'right' : 'left';
+      if (turnDeg(out, ahead) < SAME_WAY_DEG || turnDeg(out, behind) < SAME_WAY_DEG) continue;
+      const clockwiseFromAhead = clockwiseDeg(ahead, out);
+      const side = clockwiseFromAhead < clockwiseDeg(ahead, behind) ? 'right' : 'left';
       stubs.push({ atM: here.atM, side, main: MAIN.test(highway) });
     }
   }
   return stubs;
-}
-
-function apart(a: number, b: number): number {
-  return Math.abs(((a - b + 540) % 360) - 180);
 }

@@ -1,4 +1,5 @@
-import { bearingDeg, turnDeg } from '../../earth/sphere.ts';
+import { toRad, turnDeg } from '../../earth/angles.ts';
+import { bearingDeg } from '../../earth/sphere.ts';
 import type { DriveTrace } from './trace.ts';
 
 /** Sideways acceleration that crockery and passengers bear, m/s². Common practice, no source. */
@@ -31,7 +32,7 @@ export function bendSpeeds(trace: DriveTrace): Float64Array {
     );
     if (turn < 2) continue;
     const shorterM = Math.min(m - atM[back]!, atM[ahead]! - m);
-    const radiusM = Math.min(shorterM / 2, TANGENT_M) / Math.tan((Math.min(turn, 179) * Math.PI) / 360);
+    const radiusM = Math.min(shorterM / 2, TANGENT_M) / Math.tan(toRad(Math.min(turn, 179)) / 2);
     speeds[i] = Math.max(LEAST_MPS, Math.sqrt(SIDEWAYS * radiusM));
   }
   return speeds;

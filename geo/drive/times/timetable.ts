@@ -1,4 +1,6 @@
 import { type CountrySpan, countriesAlong } from '../../country/country-of.ts';
+import { mix, shareOf } from '../../earth/between.ts';
+import { spanHolding } from '../../earth/bisect.ts';
 import { given } from '../../given.ts';
 import { wayAlong } from '../../graph/road-graph.ts';
 import { type Roads, WAY_KIND } from '../../roads/roads.ts';
@@ -134,15 +136,8 @@ export function secondsAt({ atM, seconds, totalS }: Timetable, m: number): numbe
   const count = atM.length;
   if (count === 0 || !(m > atM[0]!)) return 0;
   if (m >= atM[count - 1]!) return totalS;
-  let low = 0;
-  let high = count - 1;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (atM[middle]! <= m) low = middle;
-    else high = middle;
-  }
-  const t = (m - atM[low]!) / (atM[high]! - atM[low]!);
-  return seconds[low]! + t * (seconds[high]! - seconds[low]!);
+  const i = spanHolding(atM, m);
+  return mix(seconds[i]!, seconds[i + 1]!, shareOf(m, atM[i]!, atM[i + 1]!));
 }
 
 /** The country is the leg's own. */

@@ -1,5 +1,4 @@
-import { distanceM } from '../../earth/sphere.ts';
-import type { Place } from '../../graph/place-on-edge.ts';
+import { distanceM, type Place } from '../../earth/sphere.ts';
 import { wayAlong } from '../../graph/road-graph.ts';
 import type { Roads } from '../../roads/roads.ts';
 import type { Drive, OffMap, Stretch } from '../drive.ts';

@@ -1,17 +1,17 @@
+import { toDeg, toRad, wrapRad } from '../../earth/angles.ts';
 import { ROAD_CLASS } from '../../graph/road-class.ts';
 import { roadGraph } from '../../graph/road-graph.ts';
 import type { Roads, Tags } from '../../roads/roads.ts';
 import type { DrivenTurn } from './driven-turn.ts';
 import { endOfLeg, headingAfter, headingBefore, type Leg } from './legs.ts';
-import { headingBetween, type TurnLine, wrapRad } from './turn-line.ts';
+import { headingBetween, type TurnLine } from './turn-line.ts';
 
-const RAD = Math.PI / 180;
 /** Less at a place is a mapper's wobble. */
-const WOBBLE_RAD = 5 * RAD;
+const WOBBLE_RAD = toRad(5);
 /** A corner turns within this much road to either side of a place; what takes more is a bend with a radius. Metres. */
 const CORNER_REACH_M = 6;
 /** A place from which a corner may be made up. */
-const SHARP_RAD = 35 * RAD;
+const SHARP_RAD = toRad(35);
 /** Sharp places on short connecting ways are one corner: islands, split carriageways. Metres. */
 const ONE_CORNER_M = 8;
 /** No corner is drawn over more road. Metres. */
@@ -21,9 +21,9 @@ const LEAST_LEG_M = 2;
 /** A corner makes most of the turn; where it makes less, the road bends round. */
 const OF_THE_TURN = 0.7;
 /** About half a turn. */
-const BACK_RAD = 165 * RAD;
+const BACK_RAD = toRad(165);
 /** Turning on the spot, as drawn; less than half a turn by rounding alone. */
-const ON_THE_SPOT_RAD = 179.9 * RAD;
+const ON_THE_SPOT_RAD = toRad(179.9);
 
 /** Places of the line, first and last, that make up one corner. */
 interface Corner {
@@ -122,7 +122,7 @@ function turnAt(line: TurnLine, roads: Roads, { corner, before, after }: Approac
   return {
     kind: back ? 'u-turn' : isJunction(line, roads, corner) ? 'junction' : 'bend',
     side: sign > 0 ? 'left' : 'right',
-    turnDeg: (back ? Math.PI : Math.abs(netRad)) / RAD,
+    turnDeg: toDeg(back ? Math.PI : Math.abs(netRad)),
     fromM,
     toM,
     atM: (fromM + toM) / 2,

@@ -1,16 +1,16 @@
+import { toDeg, toRad } from '../../earth/angles.ts';
 import { circleThrough } from './circle-through.ts';
 import type { DrivenTurn } from './driven-turn.ts';
 import type { TurnLine } from './turn-line.ts';
 
-const RAD = Math.PI / 180;
 /** Less at a place is a mapper's wobble. */
-const WOBBLE_RAD = 3 * RAD;
+const WOBBLE_RAD = toRad(3);
 /** So much at one place is a corner, not a drawn curve. */
-const CORNER_RAD = 62 * RAD;
+const CORNER_RAD = toRad(62);
 /** A curve is drawn at least this densely. Metres between places. */
 const DENSE_M = 25;
 /** Only a curve that turns so far can be measured from its drawing. */
-const HAIRPIN_DEG = 150;
+const HAIRPIN_RAD = toRad(150);
 /** Turning so far takes at most this much road in a hairpin (a radius of about 30 m). Metres. */
 const LONGEST_M = 80;
 /** Fewer places on the curve measure nothing. */
@@ -65,15 +65,15 @@ function hairpinIn(line: TurnLine, run: readonly number[]): DrivenTurn | undefin
   let sum = 0;
   for (let to = 0; to < run.length; to++) {
     sum += turnAt(to);
-    while (sum - turnAt(from) >= HAIRPIN_DEG * RAD) sum -= turnAt(from++);
+    while (sum - turnAt(from) >= HAIRPIN_RAD) sum -= turnAt(from++);
     const lengthM = atM(to) - atM(from);
-    if (sum < HAIRPIN_DEG * RAD || lengthM > LONGEST_M) continue;
+    if (sum < HAIRPIN_RAD || lengthM > LONGEST_M) continue;
     if (best === undefined || lengthM < best.lengthM) best = { from, to, lengthM };
   }
   if (best === undefined) return undefined;
   const { from: least, to: most } = widen(best, run.length, atM);
   const inside = run.slice(least, most + 1);
-  const turnDeg = inside.reduce((total, i) => total + Math.abs(line.turnRad[i]!), 0) / RAD;
+  const turnDeg = toDeg(inside.reduce((total, i) => total + Math.abs(line.turnRad[i]!), 0));
   const first = inside[0]!;
   const last = inside.at(-1)!;
   const entry = line.stretch[first - 1];

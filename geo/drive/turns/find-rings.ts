@@ -1,8 +1,9 @@
+import { toDeg, wrapRad } from '../../earth/angles.ts';
 import type { Roads } from '../../roads/roads.ts';
 import type { DrivenTurn } from './driven-turn.ts';
 import { headingAfter, headingBefore } from './legs.ts';
 import { isRing, ringRadiusM } from './ring.ts';
-import { headingBetween, type TurnLine, wrapRad } from './turn-line.ts';
+import { headingBetween, type TurnLine } from './turn-line.ts';
 
 /** Shorter roads to or from a ring tell no direction. Metres. */
 const LEAST_LEG_M = 1;
@@ -81,7 +82,7 @@ function roundIt(
   const entry = line.stretch[first];
   const exit = line.stretch[last - 1];
   const [fromM, toM] = [line.atM[first]!, line.atM[last]!];
-  const turnDeg = ((toM - fromM) / radiusM) * (180 / Math.PI);
+  const turnDeg = toDeg((toM - fromM) / radiusM);
   if (entry === undefined || exit === undefined || turnDeg < LEAST_ROUND_DEG) return [];
   return [
     {
@@ -113,7 +114,7 @@ function flick(line: TurnLine, { part, i, from, to }: Flick): DrivenTurn[] {
   const exit = line.stretch[i];
   if (from === undefined || to === undefined || entry === undefined || exit === undefined) return [];
   const turnRad = wrapRad(to - from);
-  const turnDeg = (Math.abs(turnRad) * 180) / Math.PI;
+  const turnDeg = toDeg(Math.abs(turnRad));
   if (turnDeg < LEAST_FLICK_DEG) return [];
   const atM = line.atM[i]!;
   const node = line.node[i] ?? -1;

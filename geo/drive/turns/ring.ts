@@ -1,4 +1,4 @@
-import { localFrame } from '../../earth/sphere.ts';
+import { localFrame } from '../../earth/frame.ts';
 import { roadGraph } from '../../graph/road-graph.ts';
 import type { Roads, Tags } from '../../roads/roads.ts';
 import { circleThrough } from './circle-through.ts';

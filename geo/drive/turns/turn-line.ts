@@ -1,10 +1,13 @@
-import { EARTH_RADIUS_M, wrapLon } from '../../earth/sphere.ts';
+import { toRad, wrapLon, wrapRad } from '../../earth/angles.ts';
+import { mix, shareOf } from '../../earth/between.ts';
+import { spanHolding } from '../../earth/bisect.ts';
+import { headingRad, type Point } from '../../earth/point.ts';
+import { EARTH_RADIUS_M } from '../../earth/sphere.ts';
 import { type Roads, WAY_KIND } from '../../roads/roads.ts';
 import type { Drive, Stretch } from '../drive.ts';
 import { nodesAlong, pointAt } from '../drive-place.ts';
 import { endOf } from '../end-of.ts';
 
-const RAD = Math.PI / 180;
 /** Places nearer than this are one. Metres. */
 const SAME_PLACE_M = 0.2;
 
@@ -97,9 +100,9 @@ function finish({ atM, lat, lon, node, stretch }: Points): TurnLine {
   let before = 0;
   for (let i = 1; i < count; i++) {
     const [south, north] = [lat[i - 1]!, lat[i]!];
-    const east = wrapLon(lon[i]! - lon[i - 1]!) * RAD * EARTH_RADIUS_M;
-    const dx = east * Math.cos(((south + north) / 2) * RAD);
-    const dy = (north - south) * RAD * EARTH_RADIUS_M;
+    const east = toRad(wrapLon(lon[i]! - lon[i - 1]!)) * EARTH_RADIUS_M;
+    const dx = east * Math.cos(toRad((south + north) / 2));
+    const dy = toRad(north - south) * EARTH_RADIUS_M;
     x[i] = x[i - 1]! + dx;
     y[i] = y[i - 1]! + dy;
     const heading = Math.atan2(dy, dx);
@@ -109,30 +112,16 @@ function finish({ atM, lat, lon, node, stretch }: Points): TurnLine {
   return { atM: Float64Array.from(atM), x, y, node: Int32Array.from(node), stretch, turnRad };
 }
 
-/** An angle brought into -π … π. */
-export function wrapRad(angle: number): number {
-  return Math.atan2(Math.sin(angle), Math.cos(angle));
-}
-
 /** The place so many metres along the drive; the ends hold what lies beyond them. */
-export function placeOn(line: TurnLine, m: number): { readonly x: number; readonly y: number } {
+export function placeOn(line: TurnLine, m: number): Point {
   const { atM, x, y } = line;
-  let low = 0;
-  let high = atM.length - 1;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (atM[middle]! <= m) low = middle;
-    else high = middle;
-  }
-  const [from, to] = [atM[low]!, atM[high]!];
-  const t = Math.min(1, Math.max(0, (m - from) / (to - from)));
-  const between = (values: Float64Array) => values[low]! + t * (values[high]! - values[low]!);
-  return { x: between(x), y: between(y) };
+  const low = spanHolding(atM, m);
+  const high = Math.min(low + 1, atM.length - 1);
+  const t = shareOf(m, atM[low]!, atM[high]!);
+  return { x: mix(x[low]!, x[high]!, t), y: mix(y[low]!, y[high]!, t) };
 }
 
 /** Direction from one place on the line to a later one, radians anticlockwise from east. */
 export function headingBetween(line: TurnLine, fromM: number, toM: number): number {
-  const a = placeOn(line, fromM);
-  const b = placeOn(line, toM);
-  return Math.atan2(b.y - a.y, b.x - a.x);
+  return headingRad(placeOn(line, fromM), placeOn(line, toM));
 }

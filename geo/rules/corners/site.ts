@@ -1,6 +1,7 @@
 import type { CountryRule } from '../../country/rule.ts';
 import { roadSetting } from '../../drive/times/road-setting.ts';
 import type { DrivenTurn } from '../../drive/turns/driven-turn.ts';
+import { toRad } from '../../earth/angles.ts';
 import type { Roads, Tags } from '../../roads/roads.ts';
 import type { SwingVehicle } from '../../swing/swing-vehicle.ts';
 import { type RoadRoom, roadRoom } from './road-room.ts';
@@ -59,5 +60,5 @@ export function otherSide(side: 'left' | 'right'): 'left' | 'right' {
 
 /** How far the heading changes, radians; a ring driven farther round counts as half a turn. */
 export function turnRadOf({ turnDeg }: DrivenTurn): number {
-  return (Math.min(180, turnDeg) * Math.PI) / 180;
+  return toRad(Math.min(180, turnDeg));
 }

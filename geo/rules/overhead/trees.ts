@@ -1,8 +1,9 @@
 import { areasOf } from '../../drive/beside/areas.ts';
 import { type DrivenSegment, drivenSegments } from '../../drive/beside/driven-line.ts';
 import { endsOf, segmentsNear } from '../../drive/beside/meet-way.ts';
-import { awayFrom, type Point } from '../../earth/plane.ts';
-import { type LocalFrame, localFrame } from '../../earth/sphere.ts';
+import { type LocalFrame, localFrame } from '../../earth/frame.ts';
+import type { Point } from '../../earth/point.ts';
+import { awayFrom } from '../../earth/segment.ts';
 import type { Roads, Tags } from '../../roads/roads.ts';
 import { pick } from '../../tags/pick.ts';
 import { isMinorRoad } from '../../tags/road-class.ts';

@@ -1,3 +1,4 @@
+import { halve } from '../../earth/bisect.ts';
 import { steeringForGap } from '../inverse.ts';
 import { gapNeededM, outBesideM } from './gap-needed.ts';
 import type { Scene } from './scene.ts';
@@ -23,12 +24,6 @@ export function adviseFor(scene: Scene, gapM: number): Advice {
   const [from, to] = [Math.min(...xs), Math.max(...xs)];
   const onwards = scene.reversing ? -1 : 1;
   const passes = (byM: number): boolean => outBesideM(scene, from, to, onwards * byM) <= gapM;
-  let [low, high] = [0, STRAIGHT_MOST_M];
-  if (!passes(high)) return { lockShare };
-  while (high - low > STRAIGHT_FINE_M) {
-    const middle = (low + high) / 2;
-    if (passes(middle)) high = middle;
-    else low = middle;
-  }
-  return { lockShare, straightM: high };
+  if (!passes(STRAIGHT_MOST_M)) return { lockShare };
+  return { lockShare, straightM: halve(0, STRAIGHT_MOST_M, STRAIGHT_FINE_M, passes).inside };
 }

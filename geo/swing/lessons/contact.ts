@@ -1,3 +1,4 @@
+import { halve } from '../../earth/bisect.ts';
 import { type Pose, poseAt } from '../motion/motion.ts';
 import type { SwingVehicle } from '../swing-vehicle.ts';
 import type { Contact, Fixture, Scene } from './scene.ts';
@@ -58,17 +59,13 @@ function touchBetween(scene: Scene, index: number, now: Separation): Contact {
   let touch = { pose: poseAt(motion, index), travelM: endM, near: now };
   if (stepM !== 0) {
     const before = poseAt(motion, index - 1);
-    let [clear, hit] = [0, stepM];
-    while (Math.abs(hit - clear) > FINE_M) {
-      const middle = (clear + hit) / 2;
-      const pose = stepBy(vehicle, before, steerRad, middle);
+    halve(0, stepM, FINE_M, (goneM) => {
+      const pose = stepBy(vehicle, before, steerRad, goneM);
       const near = nearestAt(vehicle, pose, steerRad, fixtures, FAR_M);
-      if (!near || near.gapM >= -TOUCH_M) clear = middle;
-      else {
-        hit = middle;
-        touch = { pose, travelM: endM - Math.abs(stepM - middle), near };
-      }
-    }
+      if (!near || near.gapM >= -TOUCH_M) return false;
+      touch = { pose, travelM: endM - Math.abs(stepM - goneM), near };
+      return true;
+    });
   }
   const { pose, travelM, near } = touch;
   return { index, pose, travelM, at: near.at, fixture: near.fixture.name, part: near.part };

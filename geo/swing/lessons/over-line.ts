@@ -1,3 +1,4 @@
+import { awayFromSpan } from '../../earth/segment.ts';
 import { onGround, poseAt } from '../motion/motion.ts';
 import { swingsOfScene } from './read-scene.ts';
 import type { Fixture, Point, Scene } from './scene.ts';
@@ -90,9 +91,5 @@ function cross(a: Point, b: Point, c: Point, d: Point): boolean {
 }
 
 function toSegment(p: Point, a: Point, b: Point): number {
-  const [dx, dy] = [b.xM - a.xM, b.yM - a.yM];
-  const squared = dx * dx + dy * dy;
-  const along = squared === 0 ? 0 : ((p.xM - a.xM) * dx + (p.yM - a.yM) * dy) / squared;
-  const t = Math.max(0, Math.min(1, along));
-  return Math.hypot(p.xM - a.xM - t * dx, p.yM - a.yM - t * dy);
+  return awayFromSpan(p.xM - a.xM, p.yM - a.yM, b.xM - a.xM, b.yM - a.yM);
 }

@@ -1,3 +1,4 @@
+import { awayFromSpan } from '../../earth/segment.ts';
 import { given } from '../../given.ts';
 import { onGround, poseAt } from '../motion/motion.ts';
 import { nearestAt } from './contact.ts';
@@ -58,11 +59,8 @@ export function cutInAt(
     const bx = motion.xM[sample]! + vehicle.wheelbaseM * cos - leftM * sin;
     const by = motion.yM[sample]! + vehicle.wheelbaseM * sin + leftM * cos;
     const [dx, dy] = [bx - ax, by - ay];
-    const squared = dx * dx + dy * dy;
-    const along = squared === 0 ? 0 : ((rear.xM - ax) * dx + (rear.yM - ay) * dy) / squared;
-    const t = Math.max(0, Math.min(1, along));
-    least = Math.min(least, (rear.xM - ax - t * dx) ** 2 + (rear.yM - ay - t * dy) ** 2);
+    least = Math.min(least, awayFromSpan(rear.xM - ax, rear.yM - ay, dx, dy));
     [ax, ay] = [bx, by];
   }
-  return Math.sqrt(least);
+  return least;
 }

@@ -1,3 +1,4 @@
+import { shareNearest } from '../../earth/segment.ts';
 import type { Pose } from '../motion/motion.ts';
 import type { SwingVehicle } from '../swing-vehicle.ts';
 import type { Fixture, Point } from './scene.ts';
@@ -141,11 +142,10 @@ function segmentToBox(
   take(ax, ay, Math.max(-hx, Math.min(hx, ax)), Math.max(-hy, Math.min(hy, ay)));
   take(bx, by, Math.max(-hx, Math.min(hx, bx)), Math.max(-hy, Math.min(hy, by)));
   const [dx, dy] = [bx - ax, by - ay];
-  const squared = dx * dx + dy * dy;
   for (let corner = 0; corner < 4; corner++) {
     const cx = corner & 1 ? hx : -hx;
     const cy = corner & 2 ? hy : -hy;
-    const share = squared === 0 ? 0 : Math.max(0, Math.min(1, ((cx - ax) * dx + (cy - ay) * dy) / squared));
+    const share = shareNearest(cx - ax, cy - ay, dx, dy);
     take(ax + share * dx, ay + share * dy, cx, cy);
   }
   return best.gapM < belowM ? best : undefined;

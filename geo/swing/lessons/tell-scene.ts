@@ -1,3 +1,4 @@
+import { toDeg } from '../../earth/angles.ts';
 import { sayAssumed } from '../../report/say-assumed.ts';
 import { fullLockSwingM } from '../circle.ts';
 import { noseOf, tailPointsOf } from '../outline.ts';
@@ -199,5 +200,5 @@ function metres(m: number): string {
 }
 
 function degrees(rad: number): string {
-  return `${Math.round((rad * 180) / Math.PI)}°`;
+  return `${Math.round(toDeg(rad))}°`;
 }

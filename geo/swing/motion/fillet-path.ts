@@ -1,3 +1,4 @@
+import { wrapRad } from '../../earth/angles.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import type { GuidePath, PathPiece } from './guide-path.ts';
 import type { Pose } from './motion.ts';
@@ -40,7 +41,7 @@ export function filletPath(
   let usedM = 0;
   for (const [index, leg] of legs.entries()) {
     const next = legs[index + 1];
-    const turnRad = next ? halfTurnAtMost(next.headingRad - leg.headingRad) : 0;
+    const turnRad = next ? wrapRad(next.headingRad - leg.headingRad) : 0;
     const radiusM = radiiM[index] ?? 0;
     const bends = Math.abs(turnRad) > STRAIGHT_ON_RAD;
     if (bends && !(radiusM > 0 && Number.isFinite(radiusM)))
@@ -63,8 +64,4 @@ export function filletPath(
     start: { xM: first.xM, yM: first.yM, headingRad: legs[0]?.headingRad ?? 0 },
     path: { pieces },
   });
-}
-
-function halfTurnAtMost(rad: number): number {
-  return rad - 2 * Math.PI * Math.round(rad / (2 * Math.PI));
 }

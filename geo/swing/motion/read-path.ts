@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { type DocumentWords, readDocument } from '../../document/read-document.ts';
 import { sayFault } from '../../document/say-fault.ts';
+import { toRad } from '../../earth/angles.ts';
 import { ok, type Result } from '../../result.ts';
 import { shapeOf } from './follow.ts';
 import type { GuidePath, PathPiece } from './guide-path.ts';
@@ -70,7 +71,7 @@ export function readPath(text: string, file: string): Result<GuidePath> {
 function pieceOf({ line, arc, turnDeg }: z.infer<typeof segmentSchema>): PathPiece {
   return arc === undefined
     ? { kind: 'line', lengthM: line ?? 0 }
-    : { kind: 'arc', radiusM: arc, turnRad: ((turnDeg ?? 0) * Math.PI) / 180 };
+    : { kind: 'arc', radiusM: arc, turnRad: toRad(turnDeg ?? 0) };
 }
 
 function sayPathFault(issue: z.core.$ZodIssue, data: unknown): string {

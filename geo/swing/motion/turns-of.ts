@@ -1,3 +1,4 @@
+import { toRad } from '../../earth/angles.ts';
 import { type Motion, type Pose, poseAt } from './motion.ts';
 
 /** A stretch of a motion with the wheel on one side, from straight wheels on. Sample numbers, both included. */
@@ -13,7 +14,7 @@ export interface Turn {
 }
 
 /** Wheels this near to straight are straight: a swing afterwards starts afresh. Radians. */
-const STRAIGHT_RAD = (0.1 * Math.PI) / 180;
+const STRAIGHT_RAD = toRad(0.1);
 
 /** The turns of a motion, in their order. */
 export function turnsOf(motion: Motion): readonly Turn[] {

@@ -1,4 +1,9 @@
-import { mercatorX, mercatorY } from '../../../geo/basemap/mercator.ts';
+import { toDeg } from '../../../geo/earth/angles.ts';
+import { mix, shareOf } from '../../../geo/earth/between.ts';
+import { firstAtLeast } from '../../../geo/earth/bisect.ts';
+import { mercatorX, mercatorY } from '../../../geo/earth/mercator.ts';
+import type { Point } from '../../../geo/earth/point.ts';
+import { shareNearest } from '../../../geo/earth/segment.ts';
 import type { FollowedDrive } from '../../../main/contract/followed-drive.ts';
 
 /** Stretch after stretch is one run; off the map and gaps are runs of their own. */
@@ -60,31 +65,16 @@ export function placeOnPath(path: DrivePath, m: number): PathPlace | undefined {
   const behind = pointOnPath(path, m - 4) ?? here;
   const dx = ahead.x - behind.x;
   const dy = ahead.y - behind.y;
-  const headingDeg = dx === 0 && dy === 0 ? 0 : (Math.atan2(dx, -dy) * 180) / Math.PI;
+  const headingDeg = dx === 0 && dy === 0 ? 0 : toDeg(Math.atan2(dx, -dy));
   return { ...here, headingDeg };
 }
 
-function pointOnPath({ x, y, atM }: DrivePath, m: number): { x: number; y: number } | undefined {
+function pointOnPath({ x, y, atM }: DrivePath, m: number): Point | undefined {
   if (atM.length === 0) return undefined;
-  const high = firstAtOrAfter(atM, m);
+  const high = firstAtLeast(atM, m, 0, atM.length - 1);
   const low = Math.max(0, high - 1);
-  const span = atM[high]! - atM[low]!;
-  const t = span > 0 ? Math.min(1, Math.max(0, (m - atM[low]!) / span)) : 0;
-  const ax = x[low]!;
-  const ay = y[low]!;
-  return { x: ax + (x[high]! - ax) * t, y: ay + (y[high]! - ay) * t };
-}
-
-/** Place of the first value not below `m`; the last where all are. */
-function firstAtOrAfter(atM: Float64Array, m: number): number {
-  let low = 0;
-  let high = atM.length - 1;
-  while (low < high) {
-    const half = (low + high) >> 1;
-    if (atM[half]! < m) low = half + 1;
-    else high = half;
-  }
-  return low;
+  const t = shareOf(m, atM[low]!, atM[high]!);
+  return { x: mix(x[low]!, x[high]!, t), y: mix(y[low]!, y[high]!, t) };
 }
 
 /** The lines between two distances, x and y in turn, gaps left out. */
@@ -137,8 +127,7 @@ export function nearestM(
       const ay = path.y[i - 1]!;
       const dx = path.x[i]! - ax;
       const dy = path.y[i]! - ay;
-      const squared = dx * dx + dy * dy;
-      const t = squared > 0 ? Math.min(1, Math.max(0, ((px - ax) * dx + (py - ay) * dy) / squared)) : 0;
+      const t = shareNearest(px - ax, py - ay, dx, dy);
       const away = Math.hypot(px - ax - t * dx, py - ay - t * dy);
       if (away > reach) continue;
       const a = path.atM[i - 1]!;

@@ -1,4 +1,5 @@
 import { type LabelKind, TILE_UNITS, type TileFeatures } from '../../../geo/basemap/features.ts';
+import { toRad } from '../../../geo/earth/angles.ts';
 import type { Palette } from '../palette.ts';
 import type { Sheet } from '../sheet-layer.ts';
 import { placeLabels, type Taken, type Wish } from './place-labels.ts';
@@ -100,7 +101,7 @@ function drawText(ctx: CanvasRenderingContext2D, label: Text, palette: Palette):
   const { look, text, x, y, angleDeg, halfWidth, halfHeight } = label;
   ctx.save();
   ctx.translate(x, y);
-  if (angleDeg !== 0) ctx.rotate((angleDeg * Math.PI) / 180);
+  if (angleDeg !== 0) ctx.rotate(toRad(angleDeg));
   setFace(ctx, look, palette);
   if (look.plate) {
     ctx.fillStyle = palette['paper-raised'];

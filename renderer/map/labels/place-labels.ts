@@ -1,3 +1,4 @@
+import { toRad } from '../../../geo/earth/angles.ts';
 /** A text that would like to stand somewhere: a box about its middle, turned. Pixels. */
 export interface Wish {
   readonly x: number;
@@ -72,7 +73,7 @@ function* standings<T extends Wish>(wish: T): Generator<T> {
   yield wish;
   const { aside, angleDeg } = wish;
   if (aside === undefined) return;
-  const turn = (angleDeg * Math.PI) / 180;
+  const turn = toRad(angleDeg);
   for (const side of [1, -1])
     yield {
       ...wish,
@@ -89,8 +90,8 @@ function meet(a: Taken, b: Taken): boolean {
 function boxesOf({ x, y, halfWidth, halfHeight, angleDeg }: Wish, margin: number): Taken[] {
   if (angleDeg === 0) return [{ x, y, halfWidth: halfWidth + margin, halfHeight: halfHeight + margin }];
   const count = Math.max(1, Math.ceil(halfWidth / halfHeight));
-  const cos = Math.cos((angleDeg * Math.PI) / 180);
-  const sin = Math.sin((angleDeg * Math.PI) / 180);
+  const cos = Math.cos(toRad(angleDeg));
+  const sin = Math.sin(toRad(angleDeg));
   const step = (2 * halfWidth) / count;
   return Array.from({ length: count }, (_, i) => {
     const along = (i + 0.5) * step - halfWidth;

@@ -1,9 +1,8 @@
 import type { ComponentChildren } from 'preact';
+import { toDeg } from '../../../geo/earth/angles.ts';
 import type { Pose } from '../../../geo/swing/motion/motion.ts';
 import type { SwingVehicle } from '../../../geo/swing/swing-vehicle.ts';
 import { TYRE_PATH, wheelTurnRad } from './wheel.ts';
-
-const DEGREES = 180 / Math.PI;
 
 /** The vehicle where it stands, its front wheels as they are turned. In metres; the children are its plan. */
 export function MovingVehicle({
@@ -22,7 +21,7 @@ export function MovingVehicle({
       {children}
       {[1, -1].map((side) => {
         const leftM = (side * vehicle.trackM) / 2;
-        const turned = wheelTurnRad(vehicle, steerRad, leftM) * DEGREES;
+        const turned = toDeg(wheelTurnRad(vehicle, steerRad, leftM));
         return (
           <path
             key={side}
@@ -38,5 +37,5 @@ export function MovingVehicle({
 
 /** The vehicle's frame on the ground, for a transform. */
 export function placeOf({ xM, yM, headingRad }: Pose): string {
-  return `translate(${xM.toFixed(4)} ${yM.toFixed(4)}) rotate(${(headingRad * DEGREES).toFixed(3)})`;
+  return `translate(${xM.toFixed(4)} ${yM.toFixed(4)}) rotate(${toDeg(headingRad).toFixed(3)})`;
 }

@@ -1,3 +1,4 @@
+import { awayFromSpan } from '../../../geo/earth/segment.ts';
 import type { Point } from '../../../geo/swing/lessons/scene.ts';
 
 /** Half a centimetre, far below a pixel at any zoom. */
@@ -43,11 +44,9 @@ export function sideOf(line: readonly Point[], place: Point): 1 | -1 {
   for (let i = 1; i < line.length; i++) {
     const [a, b] = [line[i - 1] as Point, line[i] as Point];
     const [dx, dy] = [b.xM - a.xM, b.yM - a.yM];
-    const lengthSquared = dx * dx + dy * dy;
-    if (lengthSquared === 0) continue;
+    if (dx === 0 && dy === 0) continue;
     const [px, py] = [place.xM - a.xM, place.yM - a.yM];
-    const along = Math.min(1, Math.max(0, (px * dx + py * dy) / lengthSquared));
-    const distance = Math.hypot(px - along * dx, py - along * dy);
+    const distance = awayFromSpan(px, py, dx, dy);
     if (distance < nearest - 1e-9) {
       nearest = distance;
       side = dx * py - dy * px >= 0 ? 1 : -1;

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { DRAW_KINDS, type DrawKind, TILE_UNITS, type TileFeatures } from '../../../geo/basemap/features.ts';
-import { mercatorX, mercatorY } from '../../../geo/basemap/mercator.ts';
 import { prepareBaseMap } from '../../../geo/basemap/prepare.ts';
 import { tileFeatures } from '../../../geo/basemap/tile-features.ts';
+import { mercatorX, mercatorY } from '../../../geo/earth/mercator.ts';
 import type { Tags } from '../../../geo/roads/roads.ts';
 import { type MapSketch, roadsFrom } from '../../support/build-roads.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { mercatorX, mercatorY } from '../../../geo/basemap/mercator.ts';
+import { mercatorX, mercatorY } from '../../../geo/earth/mercator.ts';
 import type { FollowedDrive, FollowedLeg } from '../../../main/contract/followed-drive.ts';
 import {
   drivePath,

@@ -1,3 +1,4 @@
+import { toRad } from '../../../earth/angles.ts';
 import { given } from '../../../given.ts';
 import type { Turn } from '../../../report/turn.ts';
 import { frontCornerRadiusM, tailSwingM } from '../../circle.ts';
@@ -13,8 +14,8 @@ const BEFORE_M = 12;
 const AFTER_M = 10;
 const FAR_M = 40;
 /** Roads that hardly turn, or turn right back, have no corner to draw. Radians. */
-const TURN_LEAST_RAD = (5 * Math.PI) / 180;
-const TURN_MOST_RAD = (175 * Math.PI) / 180;
+const TURN_LEAST_RAD = toRad(5);
+const TURN_MOST_RAD = toRad(175);
 /** Across a mini-roundabout's dome, half of it. Metres, from memory. */
 const DOME_M = 2;
 /** A turn back within less than this is made between a road's two kerbs, no turning place. Metres; judgement. */
@@ -34,7 +35,7 @@ function draftDriveTurn(turn: Turn, vehicle: SwingVehicle): Draft {
   const title = `${NAMES[turn.kind]}, ${Math.round(turn.turnDeg)}° to the ${turn.side}`;
   // a rounding error tighter than the lock cannot be driven
   const radiusM = Math.max(turn.rearAxleRadiusM, vehicle.lock.rearAxleRadiusM);
-  const turnRad = (turn.turnDeg * Math.PI) / 180;
+  const turnRad = toRad(turn.turnDeg);
   const { bendRadiusM, circleM } = turn;
   if (bendRadiusM !== undefined) {
     const road = turn.entry.roadM < turn.exit.roadM ? turn.entry : turn.exit;

@@ -1,3 +1,4 @@
+import { toRad } from '../../../earth/angles.ts';
 import type { SwingVehicle } from '../../swing-vehicle.ts';
 import type { Draft } from '../draft.ts';
 import type { Fixture, LessonSettings } from '../scene.ts';
@@ -5,7 +6,7 @@ import { at, block, CAR, hard, POST_BACK_M, post } from './fixtures.ts';
 import { arcLeg, radiusOfShareM, straightLeg } from './legs.ts';
 
 /** Turned at most this far, then straight on: the tail has long come back. */
-const TURN_MOST_RAD = (50 * Math.PI) / 180;
+const TURN_MOST_RAD = toRad(50);
 /** Driven after the straight. Metres. */
 const RUN_M = 12;
 const BEHIND_M = -9;

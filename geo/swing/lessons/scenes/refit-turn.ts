@@ -1,3 +1,4 @@
+import { toRad } from '../../../earth/angles.ts';
 import type { Turn } from '../../../report/turn.ts';
 import { fitCorner } from '../../corner/fit-corner.ts';
 import { fitCircle } from '../../corner/fit-ring.ts';
@@ -27,6 +28,6 @@ function fitAnew(turn: Turn, vehicle: SwingVehicle): Pick<Turn, 'room' | 'rearAx
     return { room: 'shunt', rearAxleRadiusM: leastM };
   }
   if (circleM !== undefined) return fitCircle({ vehicle, circleM, clearanceM: CIRCLE_CLEARANCE_M });
-  const turnRad = (turn.turnDeg * Math.PI) / 180;
+  const turnRad = toRad(turn.turnDeg);
   return fitCorner({ vehicle, turnRad, entry, exit, kerbRadiusM, clearanceM: CORNER_CLEARANCE_M });
 }

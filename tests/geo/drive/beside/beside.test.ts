@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { areasOf } from '../../../../geo/drive/beside/areas.ts';
 import { drivenSegments } from '../../../../geo/drive/beside/driven-line.ts';
-import { awayFrom, meet } from '../../../../geo/earth/plane.ts';
+import { awayFrom, meet } from '../../../../geo/earth/segment.ts';
 import { area, mapWithSurroundings, road } from '../../../support/ask-around.ts';
 import { driveOn } from '../../../support/drive-on.ts';
 

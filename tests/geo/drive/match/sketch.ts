@@ -1,7 +1,7 @@
 import type { Drive } from '../../../../geo/drive/drive.ts';
 import type { Route } from '../../../../geo/drive/gpx/route.ts';
 import { followRoads } from '../../../../geo/drive/match/follow-roads.ts';
-import { localFrame } from '../../../../geo/earth/sphere.ts';
+import { localFrame } from '../../../../geo/earth/frame.ts';
 import type { Roads, Tags } from '../../../../geo/roads/roads.ts';
 import { type MapSketch, roadsFrom } from '../../../support/build-roads.ts';
 

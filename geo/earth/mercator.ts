@@ -18,3 +18,11 @@ export function mercatorY(lat: number): number {
 export function fromMercator(x: number, y: number): { readonly lat: number; readonly lon: number } {
   return { lat: toDeg(Math.atan(Math.sinh(Math.PI * (1 - 2 * y)))), lon: (x - 0.5) * 360 };
 }
+
+/** The equator of the ellipsoid that maps of this projection are made on (WGS 84), metres. */
+const EQUATOR_M = 40_075_016.7;
+
+/** Metres across the unit square at a latitude: the projection draws everything larger towards the poles. */
+export function acrossM(lat: number): number {
+  return EQUATOR_M * Math.cos(toRad(lat));
+}

@@ -2,9 +2,8 @@ import { type Coords, type DoneCallback, GridLayer } from 'leaflet';
 import { TILE_PX, type TileFeatures, ZOOM_MAX } from '../../geo/basemap/features.ts';
 import { createPainter, paintedSide } from './paint/painter.ts';
 import type { Palette } from './palette.ts';
+import { densityNow } from './pixels.ts';
 import { type AskTile, createTileQueue } from './tile-queue.ts';
-
-const DENSITY_MAX = 2;
 
 interface ShownTile {
   readonly canvas: HTMLCanvasElement;
@@ -83,8 +82,4 @@ export class BaseLayer extends GridLayer {
     canvas.getContext('bitmaprenderer')?.transferFromImageBitmap(picture);
     this.source.onLabels();
   }
-}
-
-function densityNow(): number {
-  return Math.min(DENSITY_MAX, Math.max(1, devicePixelRatio));
 }

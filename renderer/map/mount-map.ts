@@ -1,22 +1,19 @@
-import { Control, LatLngBounds, Map as LeafletMap, type LeafletMouseEvent, TileLayer } from 'leaflet';
-import { ZOOM_MAX } from '../../geo/basemap/features.ts';
+import { Control, LatLngBounds, type LeafletMouseEvent } from 'leaflet';
 import { mercatorX, mercatorY } from '../../geo/earth/mercator.ts';
 import type { Finding } from '../../geo/report/report.ts';
+import type { Units } from '../../geo/units/in-units.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import type { FollowedDrive } from '../../main/contract/followed-drive.ts';
 import type { MapSummary } from '../../main/contract/map-summary.ts';
 import type { Settings } from '../../main/contract/settings.ts';
-import { BaseLayer } from './base-layer.ts';
-import { coveredByDrive, drawDrive } from './drive/draw-drive.ts';
-import { type DrivePath, drivePath, nearestM, pathBox, placeOnPath } from './drive/drive-path.ts';
-import { drawLabels, forgetWidths } from './labels/draw-labels.ts';
-import { MARK_PX } from './marks/mark-element.ts';
-import { MarkLayer } from './marks/mark-layer.ts';
+import { drivePath, nearestM, pathBox, placeOnPath } from './drive/drive-path.ts';
+import { followPointer } from './follow-pointer.ts';
+import { forgetWidths } from './labels/draw-labels.ts';
+import { createLayers, type Layers, nothingShown, placeVehicle, type Shown } from './layers.ts';
 import { onPaletteChange, readPalette } from './palette.ts';
-import { type Sheet, SheetLayer } from './sheet-layer.ts';
+import { worldPx } from './pixels.ts';
 import type { AskTile } from './tile-queue.ts';
 import { toLatLng } from './unit-square.ts';
-import { VehicleMarker } from './vehicle-marker.ts';
 
 export interface MapEvents {
   readonly ask: AskTile;
@@ -27,258 +24,164 @@ export interface MapEvents {
 /** The map as the rest of the window drives it. */
 export interface MountedMap {
   showMap(summary: MapSummary | undefined): void;
-  showDrive(followed: FollowedDrive | undefined): void;
+  showDrive(drive: FollowedDrive | undefined): void;
   showFindings(findings: readonly Finding[], selected: Finding | undefined): void;
   showCursor(m: number, card: VehicleCard | undefined): void;
   showBackground(tiles: Settings['tiles']): void;
-  showUnits(units: Settings['units']): void;
+  showUnits(units: Units): void;
   dispose(): void;
 }
 
-const HOVER_PX = 14;
-const CLICK_PX = 24;
-const TEXTS_EVERY_MS = 150;
-/** A finding is looked at from no farther than this. */
-const LOOK_ZOOM = 15;
-const CREDIT =
-  '© <a href="https://www.openstreetmap.org/copyright" target="_blank" rel="noopener">OpenStreetMap</a> contributors';
+/** What was chosen or moved on the map itself: it needs no moving of the map. */
+interface Own {
+  selectedId: string | undefined;
+  cursorM: number;
+}
 
 export function mountMap(element: HTMLElement, events: MapEvents): MountedMap {
-  const map = new LeafletMap(element, {
-    zoomControl: false,
-    attributionControl: false,
-    zoomAnimation: false,
-    fadeAnimation: false,
-    markerZoomAnimation: false,
-    inertia: !matchMedia('(prefers-reduced-motion: reduce)').matches,
-    minZoom: 3,
-    maxZoom: ZOOM_MAX + 1,
-    center: [50, 0],
-    zoom: 5,
-    zoomSnap: 1,
-    boxZoom: false,
+  const shown = nothingShown(element);
+  const own: Own = { selectedId: undefined, cursorM: Number.NaN };
+  const layers = createLayers(element, shown, {
+    ask: events.ask,
+    onMark(id) {
+      own.selectedId = id;
+      events.onSelect(id);
+    },
   });
-  new Control.Zoom({ zoomInTitle: 'Zoom in', zoomOutTitle: 'Zoom out' }).addTo(map);
-  const credit = new Control.Attribution({ prefix: false }).addTo(map).addAttribution(CREDIT);
-  addPane(map, 'background', 150);
-  addPane(map, 'texts', 420);
-  addPane(map, 'drive', 410);
-  addPane(map, 'marks', 620).setAttribute('aria-hidden', 'true');
-  addPane(map, 'vehicle', 610).setAttribute('aria-hidden', 'true');
-
-  let palette = readPalette(element);
-  let path: DrivePath | undefined;
-  let followed: FollowedDrive | undefined;
-  let findings: readonly Finding[] = [];
-  let selected: Finding | undefined;
-  let cursor = 0;
-  let card: VehicleCard | undefined;
-  /** what was chosen or moved on the map itself needs no moving of the map */
-  let ownSelect: string | undefined;
-  let ownCursor = Number.NaN;
-  let background: TileLayer | undefined;
-  let backgroundCredit: string | undefined;
+  const ends = [
+    followPointer(layers.map, (event, reachPx) => {
+      const m = nearestTo(event, reachPx, layers, shown);
+      if (m === undefined) return;
+      own.cursorM = m;
+      events.onCursor(m);
+    }),
+    followPage(element, layers, shown),
+  ];
   let scale: Control.Scale | undefined;
+  return {
+    showMap: (summary) => showMap(summary, layers, shown),
+    showDrive: (drive) => showDrive(drive, layers, shown),
+    showFindings: (findings, selected) => showFindings({ findings, selected }, own, layers, shown),
+    showCursor: (cursorM, card) => showCursor({ cursorM, card }, own, layers, shown),
+    showBackground: (tiles) => showBackground(tiles, layers),
+    showUnits(units) {
+      scale?.remove();
+      scale = scaleBar(units).addTo(layers.map);
+    },
+    dispose() {
+      for (const end of ends) end();
+      layers.close();
+    },
+  };
+}
 
-  const marks = new MarkLayer(map, 'marks', (id) => {
-    ownSelect = id;
-    events.onSelect(id);
-  });
-  const texts = new SheetLayer('texts', (sheet) => {
-    const taken = [
-      ...marks.boxes.map(({ x, y }) => ({
-        x: x + sheet.offsetX,
-        y: y + sheet.offsetY,
-        halfWidth: MARK_PX / 2,
-        halfHeight: MARK_PX / 2,
-      })),
-      ...(path ? coveredByDrive(sheet, path) : []),
-    ];
-    if (!background) drawLabels(sheet, base.featuresAt(sheet.zoom), palette, taken);
-  });
-  const line = new SheetLayer('drive', (sheet) => {
-    if (!path || !followed) return;
-    drawDrive(sheet, { followed, path, findings, selectedId: selected?.id }, palette);
-    drawLeaders(sheet);
-  });
-  const vehicle = new VehicleMarker(map, 'vehicle');
-  const base = new BaseLayer({ ask: events.ask, palette: () => palette, onLabels: textsLater });
+function showMap(summary: MapSummary | undefined, layers: Layers, { path }: Shown): void {
+  const { map, base, background } = layers;
+  base.remove();
+  if (!summary) return;
+  if (!background.isShown) base.addTo(map);
+  if (!summary.bounds || path) return;
+  const { south, west, north, east } = summary.bounds;
+  map.fitBounds(new LatLngBounds([south, west], [north, east]), { animate: false });
+}
 
-  let textsDue: ReturnType<typeof setTimeout> | undefined;
-  /** Tiles come in one by one: their texts are placed a few times on the way, not at each. */
-  function textsLater(): void {
-    textsDue ??= setTimeout(() => {
-      textsDue = undefined;
-      texts.drawNow();
-    }, TEXTS_EVERY_MS);
+function showDrive(drive: FollowedDrive | undefined, layers: Layers, shown: Shown): void {
+  shown.drive = drive;
+  shown.path = drive && drivePath(drive);
+  const box = shown.path && pathBox(shown.path);
+  if (box) {
+    const bounds = new LatLngBounds(toLatLng(box.west, box.south), toLatLng(box.east, box.north));
+    layers.map.fitBounds(bounds, { padding: [40, 40], maxZoom: 17, animate: false });
   }
+  placeVehicle(layers, shown);
+  drawSoon(layers);
+}
 
-  function drawLeaders(sheet: Sheet): void {
-    const { ctx } = sheet;
-    ctx.strokeStyle = palette.ink;
-    ctx.lineWidth = 1.2;
-    ctx.beginPath();
-    for (const { place, shown } of marks.leaders) {
-      ctx.moveTo(
-        mercatorX(place.lon) * sheet.world + sheet.offsetX,
-        mercatorY(place.lat) * sheet.world + sheet.offsetY,
-      );
-      ctx.lineTo(
-        mercatorX(shown.lng) * sheet.world + sheet.offsetX,
-        mercatorY(shown.lat) * sheet.world + sheet.offsetY,
-      );
-    }
-    ctx.stroke();
-  }
+function showFindings(
+  next: Pick<Shown, 'findings' | 'selected'>,
+  own: Own,
+  layers: Layers,
+  shown: Shown,
+): void {
+  const { selected } = next;
+  const changed = selected?.id !== shown.selected?.id;
+  Object.assign(shown, next);
+  layers.marks.show(next.findings, selected?.id);
+  drawSoon(layers);
+  if (!changed || !selected) return;
+  if (selected.id !== own.selectedId) lookAt(selected, layers);
+  own.selectedId = undefined;
+}
 
-  function placeVehicle(): void {
-    vehicle.show(path && placeOnPath(path, cursor), card);
-  }
+/** A finding is looked at from no farther than this. */
+const LOOK_ZOOM = 15;
 
-  function nearestTo({ latlng }: LeafletMouseEvent, reachPx: number): number | undefined {
-    const world = 256 * 2 ** map.getZoom();
-    return (
-      path && nearestM(path, mercatorX(latlng.lng), mercatorY(latlng.lat), cursor, reachPx / world, 2 / world)
-    );
-  }
+/** Brings a finding into view, near enough to be understood, moving no more than that takes. */
+function lookAt({ at }: Finding, { map }: Layers): void {
+  const place = { lat: at.lat, lng: at.lon };
+  if (map.getZoom() < LOOK_ZOOM) map.setView(place, LOOK_ZOOM, { animate: false });
+  else map.panInside(place, { padding: [120, 120], animate: false });
+}
 
-  function follow(event: LeafletMouseEvent, reachPx: number): void {
-    const m = nearestTo(event, reachPx);
-    if (m === undefined) return;
-    ownCursor = m;
-    events.onCursor(m);
-  }
+function showCursor(next: Pick<Shown, 'cursorM' | 'card'>, own: Own, layers: Layers, shown: Shown): void {
+  Object.assign(shown, next);
+  placeVehicle(layers, shown);
+  const place = shown.path && placeOnPath(shown.path, next.cursorM);
+  if (place && next.cursorM !== own.cursorM)
+    layers.map.panInside(toLatLng(place.x, place.y), { padding: [60, 60], animate: false });
+}
 
-  line.addTo(map);
-  texts.addTo(map);
-  // before the sheets hear of it: they draw lines to where the marks stand
-  map.on('zoomend', () => {
-    marks.arrange();
-    placeVehicle();
+function showBackground(tiles: Settings['tiles'], { map, base, background, texts }: Layers): void {
+  background.show(tiles);
+  if (tiles) base.remove();
+  else if (!map.hasLayer(base)) base.addTo(map);
+  texts.drawSoon();
+}
+
+function scaleBar(units: Units): Control.Scale {
+  return new Control.Scale({ metric: units !== 'imperial', imperial: units !== 'metric', maxWidth: 120 });
+}
+
+function drawSoon({ line, texts }: Layers): void {
+  line.drawSoon();
+  texts.drawSoon();
+}
+
+/** How far along the drive the pointer is; undefined where it is not near it. */
+function nearestTo({ latlng }: LeafletMouseEvent, reachPx: number, { map }: Layers, shown: Shown) {
+  const world = worldPx(map.getZoom());
+  return (
+    shown.path &&
+    nearestM(
+      shown.path,
+      { x: mercatorX(latlng.lng), y: mercatorY(latlng.lat) },
+      { aboutM: shown.cursorM, reach: reachPx / world, same: 2 / world },
+    )
+  );
+}
+
+/** The map's own zoom, the size it is given, the palette and the faces. @returns the way to end it */
+function followPage(element: HTMLElement, layers: Layers, shown: Shown): () => void {
+  // before the canvases hear of it: they draw lines to where the marks stand
+  layers.map.on('zoomend', () => {
+    layers.marks.arrange();
+    placeVehicle(layers, shown);
   });
-  map.on('click', (event) => follow(event, CLICK_PX));
-  let hover = 0;
-  map.on('mousemove', (event) => {
-    // while dragging, the map moves and not the vehicle
-    if (event.originalEvent.buttons !== 0) return;
-    cancelAnimationFrame(hover);
-    hover = requestAnimationFrame(() => follow(event, HOVER_PX));
-  });
-  map.on('mouseout', () => cancelAnimationFrame(hover));
-
-  const resized = new ResizeObserver(() => map.invalidateSize({ pan: false }));
+  const resized = new ResizeObserver(() => layers.map.invalidateSize({ pan: false }));
   resized.observe(element);
   const endPalette = onPaletteChange(() => {
-    palette = readPalette(element);
-    base.repaint();
-    line.drawSoon();
-    texts.drawSoon();
+    shown.palette = readPalette(element);
+    layers.base.repaint();
+    drawSoon(layers);
   });
   const onFaces = () => {
     forgetWidths();
-    texts.drawSoon();
+    layers.texts.drawSoon();
   };
   document.fonts.addEventListener('loadingdone', onFaces);
-
-  return {
-    showMap(summary) {
-      base.remove();
-      if (!summary) return;
-      if (!background) base.addTo(map);
-      if (summary.bounds && !path) {
-        const { south, west, north, east } = summary.bounds;
-        map.fitBounds(new LatLngBounds([south, west], [north, east]), { animate: false });
-      }
-    },
-    showDrive(next) {
-      followed = next;
-      path = next && drivePath(next);
-      const box = path && pathBox(path);
-      if (box) {
-        const bounds = new LatLngBounds(toLatLng(box.west, box.south), toLatLng(box.east, box.north));
-        map.fitBounds(bounds, { padding: [40, 40], maxZoom: 17, animate: false });
-      }
-      placeVehicle();
-      line.drawSoon();
-      texts.drawSoon();
-    },
-    showFindings(next, chosen) {
-      const changed = chosen?.id !== selected?.id;
-      findings = next;
-      selected = chosen;
-      marks.show(next, chosen?.id);
-      line.drawSoon();
-      texts.drawSoon();
-      if (!changed || !chosen) return;
-      if (chosen.id !== ownSelect) lookAt(chosen);
-      ownSelect = undefined;
-    },
-    showCursor(m, nextCard) {
-      cursor = m;
-      card = nextCard;
-      placeVehicle();
-      const place = path && placeOnPath(path, m);
-      if (place && m !== ownCursor)
-        map.panInside(toLatLng(place.x, place.y), { padding: [60, 60], animate: false });
-    },
-    showBackground(tiles) {
-      background?.remove();
-      if (backgroundCredit !== undefined) credit.removeAttribution(backgroundCredit);
-      background = undefined;
-      backgroundCredit = undefined;
-      if (tiles) {
-        base.remove();
-        background = new TileLayer(tiles.address, {
-          pane: 'background',
-          maxZoom: ZOOM_MAX + 1,
-          maxNativeZoom: 19,
-        });
-        background.addTo(map);
-        if (tiles.attribution !== '') {
-          backgroundCredit = escaped(tiles.attribution);
-          credit.addAttribution(backgroundCredit);
-        }
-      } else if (!map.hasLayer(base)) base.addTo(map);
-      texts.drawSoon();
-    },
-    showUnits(units) {
-      scale?.remove();
-      scale = new Control.Scale({
-        metric: units !== 'imperial',
-        imperial: units !== 'metric',
-        maxWidth: 120,
-      });
-      scale.addTo(map);
-    },
-    dispose() {
-      cancelAnimationFrame(hover);
-      clearTimeout(textsDue);
-      endPalette();
-      resized.disconnect();
-      document.fonts.removeEventListener('loadingdone', onFaces);
-      base.close();
-      vehicle.close();
-      map.remove();
-    },
+  return () => {
+    endPalette();
+    resized.disconnect();
+    document.fonts.removeEventListener('loadingdone', onFaces);
   };
-
-  /** Brings a finding into view, near enough to be understood, moving no more than that takes. */
-  function lookAt({ at }: Finding): void {
-    const place = { lat: at.lat, lng: at.lon };
-    if (map.getZoom() < LOOK_ZOOM) map.setView(place, LOOK_ZOOM, { animate: false });
-    else map.panInside(place, { padding: [120, 120], animate: false });
-  }
-}
-
-function addPane(map: LeafletMap, name: string, zIndex: number): HTMLElement {
-  const pane = map.createPane(name);
-  pane.style.zIndex = String(zIndex);
-  return pane;
-}
-
-/** The attribution is the user's own text, and Leaflet takes markup. */
-function escaped(text: string): string {
-  const element = document.createElement('span');
-  element.textContent = text;
-  return element.innerHTML;
 }

@@ -1,7 +1,8 @@
 import { DivIcon, type Map as LeafletMap, Marker } from 'leaflet';
-import { toRad } from '../../geo/earth/angles.ts';
+import { acrossM } from '../../geo/earth/mercator.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import type { PathPlace } from './drive/drive-path.ts';
+import { worldPx } from './pixels.ts';
 import { toLatLng } from './unit-square.ts';
 
 const SVG = 'http://www.w3.org/2000/svg';
@@ -40,7 +41,7 @@ export class VehicleMarker {
     }
     const at = toLatLng(place.x, place.y);
     this.marker.setLatLng(at).addTo(this.map);
-    const metresPerPx = (40_075_016.7 * Math.cos(toRad(at.lat))) / (256 * 2 ** this.map.getZoom());
+    const metresPerPx = acrossM(at.lat) / worldPx(this.map.getZoom());
     const length = (card?.lengthM ?? 0) / metresPerPx;
     if (card === undefined || length < OUTLINE_FROM_PX) {
       this.body.setAttribute('d', 'M0-13 9 10 0 5-9 10z');

@@ -6,10 +6,10 @@ import type { Point } from '../../../geo/earth/point.ts';
 import { shareNearest } from '../../../geo/earth/segment.ts';
 import type { FollowedDrive } from '../../../main/contract/followed-drive.ts';
 
-/** Stretch after stretch is one run; off the map and gaps are runs of their own. */
-export interface Run {
+/** Stretch after stretch is one part; off the map and gaps are parts of their own. */
+export interface PathPart {
   readonly kind: 'stretch' | 'offMap' | 'gap';
-  /** first and last position of the run */
+  /** first and last position of the part */
   readonly from: number;
   readonly to: number;
 }
@@ -19,7 +19,7 @@ export interface DrivePath {
   readonly x: Float64Array;
   readonly y: Float64Array;
   readonly atM: Float64Array;
-  readonly runs: readonly Run[];
+  readonly parts: readonly PathPart[];
   readonly lengthM: number;
 }
 
@@ -27,7 +27,7 @@ export function drivePath(drive: FollowedDrive): DrivePath {
   const x: number[] = [];
   const y: number[] = [];
   const atM: number[] = [];
-  const runs: Run[] = [];
+  const parts: PathPart[] = [];
   for (const { kind, line, alongM } of drive.legs) {
     const from = x.length;
     for (let i = 0; i < alongM.length; i++) {
@@ -36,16 +36,16 @@ export function drivePath(drive: FollowedDrive): DrivePath {
       atM.push(alongM[i]!);
     }
     if (x.length === from) continue;
-    const before = runs.at(-1);
+    const before = parts.at(-1);
     if (kind === 'stretch' && before?.kind === 'stretch')
-      runs[runs.length - 1] = { ...before, to: x.length - 1 };
-    else runs.push({ kind, from, to: x.length - 1 });
+      parts[parts.length - 1] = { ...before, to: x.length - 1 };
+    else parts.push({ kind, from, to: x.length - 1 });
   }
   return {
     x: Float64Array.from(x),
     y: Float64Array.from(y),
     atM: Float64Array.from(atM),
-    runs,
+    parts,
     lengthM: drive.lengthM,
   };
 }
@@ -77,17 +77,28 @@ function pointOnPath({ x, y, atM }: DrivePath, m: number): Point | undefined {
   return { x: mix(x[low]!, x[high]!, t), y: mix(y[low]!, y[high]!, t) };
 }
 
+/** The lines of one kind of parts, whole: x and y in turn. */
+export function linesOf({ x, y, parts }: DrivePath, kind: PathPart['kind']): number[][] {
+  return parts
+    .filter((part) => part.kind === kind)
+    .map(({ from, to }) => {
+      const line: number[] = [];
+      for (let i = from; i <= to; i++) line.push(x[i]!, y[i]!);
+      return line;
+    });
+}
+
 /** The lines between two distances, x and y in turn, gaps left out. */
 export function linesBetween(path: DrivePath, fromM: number, toM: number): number[][] {
   const lines: number[][] = [];
-  for (const run of path.runs) {
-    const startM = path.atM[run.from]!;
-    const endM = path.atM[run.to]!;
-    if (run.kind === 'gap' || endM < fromM || startM > toM) continue;
+  for (const part of path.parts) {
+    const startM = path.atM[part.from]!;
+    const endM = path.atM[part.to]!;
+    if (part.kind === 'gap' || endM < fromM || startM > toM) continue;
     const line: number[] = [];
-    for (let i = run.from; i <= run.to; i++) {
+    for (let i = part.from; i <= part.to; i++) {
       const here = path.atM[i]!;
-      const before = i > run.from ? path.atM[i - 1]! : here;
+      const before = i > part.from ? path.atM[i - 1]! : here;
       if (before < fromM && here > fromM) pushBetween(path, i, fromM, line);
       if (here >= fromM && here <= toM) line.push(path.x[i]!, path.y[i]!);
       if (before < toM && here > toM) pushBetween(path, i, toM, line);
@@ -99,45 +110,51 @@ export function linesBetween(path: DrivePath, fromM: number, toM: number): numbe
 
 /** The place at distance `m` on the way to position `i`. */
 function pushBetween({ x, y, atM }: DrivePath, i: number, m: number, line: number[]): void {
-  const a = atM[i - 1]!;
-  const t = (m - a) / (atM[i]! - a);
-  const ax = x[i - 1]!;
-  const ay = y[i - 1]!;
-  line.push(ax + (x[i]! - ax) * t, ay + (y[i]! - ay) * t);
+  const t = shareOf(m, atM[i - 1]!, atM[i]!);
+  line.push(mix(x[i - 1]!, x[i]!, t), mix(y[i - 1]!, y[i]!, t));
 }
 
-/**
- * The distance along the drive nearest to a place. Where the drive passes twice, the pass nearer to `aboutM` counts.
- * @param reach unit square; farther away is nowhere
- * @param same places as near as this to each other are the same place
- */
+/** How a place is looked for on a path. */
+export interface Looking {
+  /** where the drive passes twice, the pass nearer to this counts; metres along the drive */
+  readonly aboutM: number;
+  /** farther away is nowhere; unit square */
+  readonly reach: number;
+  /** places as near as this to each other are the same place; unit square */
+  readonly same: number;
+}
+
+/** The distance along the drive nearest to a place of the unit square; undefined where none is within reach. */
 export function nearestM(
   path: DrivePath,
-  px: number,
-  py: number,
-  aboutM: number,
-  reach: number,
-  same: number,
+  place: Point,
+  { aboutM, reach, same }: Looking,
 ): number | undefined {
   let best: { m: number; away: number } | undefined;
-  for (const run of path.runs) {
-    if (run.kind === 'gap') continue;
-    for (let i = run.from + 1; i <= run.to; i++) {
-      const ax = path.x[i - 1]!;
-      const ay = path.y[i - 1]!;
-      const dx = path.x[i]! - ax;
-      const dy = path.y[i]! - ay;
-      const t = shareNearest(px - ax, py - ay, dx, dy);
-      const away = Math.hypot(px - ax - t * dx, py - ay - t * dy);
-      if (away > reach) continue;
-      const a = path.atM[i - 1]!;
-      const m = a + (path.atM[i]! - a) * t;
-      const nearer = best === undefined || away < best.away - same;
-      const again = best !== undefined && away < best.away + same;
-      if (nearer || (again && Math.abs(m - aboutM) < Math.abs((best?.m ?? 0) - aboutM))) best = { m, away };
+  for (const part of path.parts) {
+    if (part.kind === 'gap') continue;
+    for (let i = part.from + 1; i <= part.to; i++) {
+      const found = nearestOnSegment(path, i, place);
+      if (found.away > reach) continue;
+      const nearer = best === undefined || found.away < best.away - same;
+      const again = best !== undefined && found.away < best.away + same;
+      if (nearer || (again && Math.abs(found.m - aboutM) < Math.abs((best?.m ?? 0) - aboutM))) best = found;
     }
   }
   return best?.m;
+}
+
+/** On the segment that ends at position `i`. */
+function nearestOnSegment({ x, y, atM }: DrivePath, i: number, place: Point): { m: number; away: number } {
+  const ax = x[i - 1]!;
+  const ay = y[i - 1]!;
+  const dx = x[i]! - ax;
+  const dy = y[i]! - ay;
+  const t = shareNearest(place.x - ax, place.y - ay, dx, dy);
+  return {
+    m: mix(atM[i - 1]!, atM[i]!, t),
+    away: Math.hypot(place.x - ax - t * dx, place.y - ay - t * dy),
+  };
 }
 
 /** South-west and north-east corners in unit square terms; undefined for a drive without positions. */

@@ -1,7 +1,8 @@
 import { type LabelKind, TILE_UNITS, type TileFeatures } from '../../../geo/basemap/features.ts';
 import { toRad } from '../../../geo/earth/angles.ts';
+import type { MapCanvas } from '../canvas-layer.ts';
 import type { Palette } from '../palette.ts';
-import type { Sheet } from '../sheet-layer.ts';
+
 import { placeLabels, type Taken, type Wish } from './place-labels.ts';
 
 interface Look {
@@ -40,19 +41,19 @@ const WIDTHS_MAX = 5000;
 
 /** Draws the texts of the tiles that find room, over all tiles at once. */
 export function drawLabels(
-  sheet: Sheet,
+  canvas: MapCanvas,
   tiles: Iterable<TileFeatures>,
   palette: Palette,
   taken: readonly Taken[],
 ): void {
-  const { ctx } = sheet;
+  const { ctx } = canvas;
   const texts: Text[] = [];
   for (const tile of tiles) {
-    const side = sheet.world / 2 ** tile.z;
+    const side = canvas.world / 2 ** tile.z;
     for (const { say, kind, rank, x, y, angleDeg } of tile.labels) {
-      const atX = (tile.x + x / TILE_UNITS) * side + sheet.offsetX;
-      const atY = (tile.y + y / TILE_UNITS) * side + sheet.offsetY;
-      if (atX < -100 || atX > sheet.width + 100 || atY < -100 || atY > sheet.height + 100) continue;
+      const atX = (tile.x + x / TILE_UNITS) * side + canvas.offsetX;
+      const atY = (tile.y + y / TILE_UNITS) * side + canvas.offsetY;
+      if (atX < -100 || atX > canvas.width + 100 || atY < -100 || atY > canvas.height + 100) continue;
       const look = LOOKS[kind];
       const text = look.capitals ? say.toLocaleUpperCase() : say;
       texts.push({

@@ -1,5 +1,5 @@
 import { DivIcon, LayerGroup, type Map as LeafletMap, Marker, type Point } from 'leaflet';
-import { LEVELS } from '../../../geo/report/level.ts';
+import { gravestFirst, LEVELS, rankOf } from '../../../geo/report/level.ts';
 import type { Finding } from '../../../geo/report/report.ts';
 import { MARK_PX, markElement } from './mark-element.ts';
 import { spreadMarks } from './spread-marks.ts';
@@ -31,7 +31,7 @@ export class MarkLayer {
 
   show(findings: readonly Finding[], selectedId: string | undefined): void {
     // the gravest chooses its place first
-    this.findings = [...findings].sort((a, b) => LEVELS.indexOf(a.level) - LEVELS.indexOf(b.level));
+    this.findings = gravestFirst(findings);
     this.selectedId = selectedId;
     this.arrange();
   }
@@ -60,7 +60,7 @@ export class MarkLayer {
         }),
         keyboard: false,
         pane: this.pane,
-        zIndexOffset: chosen ? 10_000 : (LEVELS.length - LEVELS.indexOf(finding.level)) * 100,
+        zIndexOffset: chosen ? 10_000 : (LEVELS.length - rankOf(finding.level)) * 100,
       });
       marker.on('click', () => this.choose(finding.id));
       this.group.addLayer(marker);

@@ -64,10 +64,11 @@ describe('the drive as drawn', () => {
   });
 
   it('pointed at where it passes twice, the pass nearer to the cursor is meant', () => {
-    const at = (aboutM: number) => nearestM(PATH, mercatorX(-0.9993), mercatorY(50.01), aboutM, 1e-6, 1e-9);
+    const place = { x: mercatorX(-0.9993), y: mercatorY(50.01) };
+    const at = (aboutM: number) => nearestM(PATH, place, { aboutM, reach: 1e-6, same: 1e-9 });
     expect(at(120)).toBeCloseTo(150, 3);
     expect(at(290)).toBeCloseTo(250, 3);
-    expect(nearestM(PATH, 0.9, 0.9, 0, 1e-6, 1e-9)).toBeUndefined();
+    expect(nearestM(PATH, { x: 0.9, y: 0.9 }, { aboutM: 0, reach: 1e-6, same: 1e-9 })).toBeUndefined();
   });
 
   it('a drive without positions is nowhere', () => {

@@ -1,16 +1,16 @@
-import { DomUtil, Layer, type Map as LeafletMap, type Point, point } from 'leaflet';
+import { DomUtil, Layer, type Map as LeafletMap, point } from 'leaflet';
+import { densityNow, worldPx } from './pixels.ts';
 
 /** How much more than the view is drawn on every side, so that dragging shows no edge at once. */
 const BEYOND = 0.12;
-const DENSITY_MAX = 2;
 
-/** What a drawing on the sheet needs to know. */
-export interface Sheet {
+/** The canvas over the map as a drawing uses it. */
+export interface MapCanvas {
   readonly ctx: CanvasRenderingContext2D;
   readonly zoom: number;
   /** pixels across the whole world */
   readonly world: number;
-  /** from the unit square times `world` to the sheet's own pixels */
+  /** from the unit square times `world` to the canvas's own pixels */
   readonly offsetX: number;
   readonly offsetY: number;
   readonly width: number;
@@ -18,13 +18,13 @@ export interface Sheet {
 }
 
 /** One canvas over the whole view, drawn anew when the map comes to rest. */
-export class SheetLayer extends Layer {
+export class CanvasLayer extends Layer {
   private readonly canvas = document.createElement('canvas');
-  private readonly draw: (sheet: Sheet) => void;
+  private readonly draw: (canvas: MapCanvas) => void;
   private readonly paneName: string;
   private pending = 0;
 
-  constructor(paneName: string, draw: (sheet: Sheet) => void) {
+  constructor(paneName: string, draw: (canvas: MapCanvas) => void) {
     super();
     this.paneName = paneName;
     this.draw = draw;
@@ -61,30 +61,25 @@ export class SheetLayer extends Layer {
     const ctx = this.canvas.getContext('2d');
     if (!map || !ctx) return;
     const view = map.getSize();
-    const corner: Point = map.containerPointToLayerPoint(point(-view.x * BEYOND, -view.y * BEYOND).round());
+    const corner = map.containerPointToLayerPoint(point(-view.x * BEYOND, -view.y * BEYOND).round());
     const width = Math.ceil(view.x * (1 + 2 * BEYOND));
     const height = Math.ceil(view.y * (1 + 2 * BEYOND));
-    const density = Math.min(DENSITY_MAX, Math.max(1, devicePixelRatio));
-    const { canvas } = this;
-    if (canvas.width !== Math.round(width * density) || canvas.height !== Math.round(height * density)) {
-      canvas.width = Math.round(width * density);
-      canvas.height = Math.round(height * density);
-      canvas.style.width = `${width}px`;
-      canvas.style.height = `${height}px`;
-    }
-    DomUtil.setPosition(canvas, corner);
+    const density = densityNow();
+    resize(this.canvas, width, height, density);
+    DomUtil.setPosition(this.canvas, corner);
     ctx.setTransform(density, 0, 0, density, 0, 0);
     ctx.clearRect(0, 0, width, height);
     const origin = map.getPixelOrigin().add(corner);
     const zoom = map.getZoom();
-    this.draw({
-      ctx,
-      zoom,
-      world: 256 * 2 ** zoom,
-      offsetX: -origin.x,
-      offsetY: -origin.y,
-      width,
-      height,
-    });
+    this.draw({ ctx, zoom, world: worldPx(zoom), offsetX: -origin.x, offsetY: -origin.y, width, height });
   }
+}
+
+function resize(canvas: HTMLCanvasElement, width: number, height: number, density: number): void {
+  const [across, down] = [Math.round(width * density), Math.round(height * density)];
+  if (canvas.width === across && canvas.height === down) return;
+  canvas.width = across;
+  canvas.height = down;
+  canvas.style.width = `${width}px`;
+  canvas.style.height = `${height}px`;
 }

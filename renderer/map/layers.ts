@@ -1,0 +1,127 @@
+import type { Map as LeafletMap } from 'leaflet';
+import type { Finding } from '../../geo/report/report.ts';
+import type { VehicleCard } from '../../geo/vehicle/card.ts';
+import type { FollowedDrive } from '../../main/contract/followed-drive.ts';
+import { Background } from './background.ts';
+import { BaseLayer } from './base-layer.ts';
+import { CanvasLayer, type MapCanvas } from './canvas-layer.ts';
+import { createMap } from './create-map.ts';
+import { coveredByDrive } from './drive/covered-by-drive.ts';
+import { drawDrive } from './drive/draw-drive.ts';
+import { type DrivePath, placeOnPath } from './drive/drive-path.ts';
+import { drawLabels } from './labels/draw-labels.ts';
+import type { Taken } from './labels/place-labels.ts';
+import { drawLeaders } from './marks/draw-leaders.ts';
+import { MARK_PX } from './marks/mark-element.ts';
+import { MarkLayer } from './marks/mark-layer.ts';
+import { type Palette, readPalette } from './palette.ts';
+import type { AskTile } from './tile-queue.ts';
+import { VehicleMarker } from './vehicle-marker.ts';
+
+/** What the map shows now. The steps of mount-map.ts change it, the layers draw it. */
+export interface Shown {
+  palette: Palette;
+  drive: FollowedDrive | undefined;
+  path: DrivePath | undefined;
+  findings: readonly Finding[];
+  selected: Finding | undefined;
+  cursorM: number;
+  card: VehicleCard | undefined;
+}
+
+/** The map with all that is laid on it, from below: base or background, drive, texts, vehicle, marks. */
+export interface Layers {
+  readonly map: LeafletMap;
+  readonly base: BaseLayer;
+  readonly background: Background;
+  readonly line: CanvasLayer;
+  readonly texts: CanvasLayer;
+  readonly vehicle: VehicleMarker;
+  readonly marks: MarkLayer;
+  close(): void;
+}
+
+export function nothingShown(element: HTMLElement): Shown {
+  return {
+    palette: readPalette(element),
+    drive: undefined,
+    path: undefined,
+    findings: [],
+    selected: undefined,
+    cursorM: 0,
+    card: undefined,
+  };
+}
+
+/** @param onMark hears which finding's mark was chosen */
+export function createLayers(
+  element: HTMLElement,
+  shown: Shown,
+  { ask, onMark }: { readonly ask: AskTile; onMark(id: string): void },
+): Layers {
+  const { map, credit } = createMap(element);
+  const background = new Background(map, credit);
+  const marks = new MarkLayer(map, 'marks', onMark);
+  const vehicle = new VehicleMarker(map, 'vehicle');
+  const textsLater = everySoOften(() => texts.drawNow());
+  const base = new BaseLayer({ ask, palette: () => shown.palette, onLabels: textsLater.ask });
+  const texts = new CanvasLayer('texts', (canvas) => {
+    if (!background.isShown)
+      drawLabels(canvas, base.featuresAt(canvas.zoom), shown.palette, takenOn(canvas, shown, marks));
+  });
+  const line = new CanvasLayer('drive', (canvas) => {
+    const { drive, path, findings, selected, palette } = shown;
+    if (!path || !drive) return;
+    drawDrive(canvas, { drive, path, findings, selectedId: selected?.id }, palette);
+    drawLeaders(canvas, marks.leaders, palette.ink);
+  });
+  line.addTo(map);
+  texts.addTo(map);
+  return {
+    map,
+    base,
+    background,
+    line,
+    texts,
+    vehicle,
+    marks,
+    close() {
+      textsLater.stop();
+      base.close();
+      vehicle.close();
+      map.remove();
+    },
+  };
+}
+
+/** What is drawn over the texts' canvas, for texts to keep clear of. */
+function takenOn(canvas: MapCanvas, { path }: Shown, marks: MarkLayer): Taken[] {
+  const ofMarks = marks.boxes.map(({ x, y }) => ({
+    x: x + canvas.offsetX,
+    y: y + canvas.offsetY,
+    halfWidth: MARK_PX / 2,
+    halfHeight: MARK_PX / 2,
+  }));
+  return [...ofMarks, ...(path ? coveredByDrive(canvas, path) : [])];
+}
+
+/** Puts the vehicle where the cursor is. */
+export function placeVehicle({ vehicle }: Layers, { path, cursorM, card }: Shown): void {
+  vehicle.show(path && placeOnPath(path, cursorM), card);
+}
+
+const TEXTS_EVERY_MS = 150;
+
+/** Tiles come in one by one: their texts are placed a few times on the way, not at each. */
+function everySoOften(act: () => void): { ask(): void; stop(): void } {
+  let due: ReturnType<typeof setTimeout> | undefined;
+  return {
+    ask() {
+      due ??= setTimeout(() => {
+        due = undefined;
+        act();
+      }, TEXTS_EVERY_MS);
+    },
+    stop: () => clearTimeout(due),
+  };
+}

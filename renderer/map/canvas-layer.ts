@@ -23,6 +23,7 @@ export class CanvasLayer extends Layer {
   private readonly draw: (canvas: MapCanvas) => void;
   private readonly paneName: string;
   private pending = 0;
+  private map: LeafletMap | undefined;
 
   constructor(paneName: string, draw: (canvas: MapCanvas) => void) {
     super();
@@ -33,6 +34,7 @@ export class CanvasLayer extends Layer {
   }
 
   override onAdd(map: LeafletMap): this {
+    this.map = map;
     map.getPane(this.paneName)?.append(this.canvas);
     this.drawNow();
     return this;
@@ -41,6 +43,7 @@ export class CanvasLayer extends Layer {
   override onRemove(): this {
     cancelAnimationFrame(this.pending);
     this.canvas.remove();
+    this.map = undefined;
     return this;
   }
 
@@ -57,7 +60,7 @@ export class CanvasLayer extends Layer {
 
   drawNow(): void {
     cancelAnimationFrame(this.pending);
-    const map = this._map as LeafletMap | undefined;
+    const { map } = this;
     const ctx = this.canvas.getContext('2d');
     if (!map || !ctx) return;
     const view = map.getSize();

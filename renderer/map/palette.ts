@@ -43,7 +43,7 @@ export function readPalette(element: Element): Palette {
   const style = getComputedStyle(element);
   return Object.fromEntries(
     NAMES.map((name) => [name, style.getPropertyValue(`--${name}`).trim()]),
-  ) as unknown as Palette;
+  ) as Palette;
 }
 
 /** Calls when the page turns to another palette. @returns what ends it */

@@ -5,6 +5,7 @@ import {
   LINE_KINDS,
   type LineKind,
   ROAD_KINDS,
+  type RoadKind,
   TILE_PX,
   TILE_UNITS,
   type TileFeatures,
@@ -12,56 +13,59 @@ import {
 } from '../../../geo/basemap/features.ts';
 import type { Palette } from '../palette.ts';
 import { paintRoads } from './paint-roads.ts';
-import { type Context, tracePart } from './trace.ts';
+import { patternFor } from './patterns.ts';
+import { type Brush, type Context, traceAreas, traceLines } from './trace.ts';
 
 /** Paints one tile, whole, at the given number of device pixels to the pixel. */
 export function paintTile(ctx: Context, tile: TileFeatures, palette: Palette, density: number): void {
-  const zoom = tile.z + 1;
-  const unit = TILE_PX / TILE_UNITS;
+  const brush: Brush = { ctx, palette, unit: TILE_PX / TILE_UNITS, zoom: tile.z + 1 };
   ctx.setTransform(density, 0, 0, density, 0, 0);
   ctx.fillStyle = palette[tile.sea ? 'map-sea' : 'map-land'];
   ctx.fillRect(0, 0, TILE_PX, TILE_PX);
   ctx.lineJoin = 'round';
   if (tile.sea) {
-    for (const layer of tile.layers) if (layer.kind === 'coastline') paintShore(ctx, layer, palette, unit);
+    for (const layer of tile.layers) if (layer.kind === 'coastline') paintShore(brush, layer);
   }
   const areas = (which: (kind: AreaKind) => boolean) => {
-    for (const layer of tile.layers)
-      if (isArea(layer.kind) && which(layer.kind)) paintArea(ctx, layer, layer.kind, palette, unit, zoom);
+    for (const layer of tile.layers) if (isArea(layer) && which(layer.kind)) paintArea(brush, layer);
   };
   const lines = (which: (kind: LineKind) => boolean) => {
-    for (const layer of tile.layers)
-      if (isLine(layer.kind) && which(layer.kind)) paintLine(ctx, layer, layer.kind, palette, unit, zoom);
+    for (const layer of tile.layers) if (isLine(layer) && which(layer.kind)) paintLine(brush, layer);
   };
   // a river's own line runs through its area too, and must not be seen there
   areas((kind) => kind !== 'water' && kind !== 'building');
   lines(isStream);
   areas((kind) => kind === 'water' || kind === 'building');
   lines((kind) => !isStream(kind));
-  paintRoads(
-    ctx,
-    tile.layers.filter(({ kind }) => (ROAD_KINDS as readonly DrawKind[]).includes(kind)),
-    palette,
-    unit,
-    zoom,
-  );
+  paintRoads(brush, tile.layers.filter(isRoad));
 }
 
 function isStream(kind: LineKind): boolean {
   return kind === 'river' || kind === 'stream';
 }
 
-function isArea(kind: DrawKind): kind is AreaKind {
-  return (AREA_KINDS as readonly DrawKind[]).includes(kind);
+type Of<K extends DrawKind> = TileLayer & { readonly kind: K };
+
+function isArea(layer: TileLayer): layer is Of<AreaKind> {
+  return AREAS.has(layer.kind);
 }
 
-function isLine(kind: DrawKind): kind is LineKind {
-  return (LINE_KINDS as readonly DrawKind[]).includes(kind);
+function isLine(layer: TileLayer): layer is Of<LineKind> {
+  return LINES.has(layer.kind);
 }
+
+function isRoad(layer: TileLayer): layer is Of<RoadKind> {
+  return ROADS.has(layer.kind);
+}
+
+const AREAS: ReadonlySet<DrawKind> = new Set(AREA_KINDS);
+const LINES: ReadonlySet<DrawKind> = new Set(LINE_KINDS);
+const ROADS: ReadonlySet<DrawKind> = new Set(ROAD_KINDS);
 
 /** Lines along the shore, out into the water, in the manner of engraved charts. */
-function paintShore(ctx: Context, layer: TileLayer, palette: Palette, unit: number): void {
-  tracePart(ctx, layer.parts, unit, false);
+function paintShore(brush: Brush, layer: TileLayer): void {
+  const { ctx, palette } = brush;
+  traceLines(brush, layer.parts);
   ctx.strokeStyle = palette['map-water-line'];
   for (const [width, alpha] of [
     [17, 0.25],
@@ -78,15 +82,9 @@ function paintShore(ctx: Context, layer: TileLayer, palette: Palette, unit: numb
   }
 }
 
-function paintArea(
-  ctx: Context,
-  layer: TileLayer,
-  kind: AreaKind,
-  palette: Palette,
-  unit: number,
-  zoom: number,
-): void {
-  tracePart(ctx, layer.parts, unit, true);
+function paintArea(brush: Brush, { kind, parts }: Of<AreaKind>): void {
+  const { ctx, palette, zoom } = brush;
+  traceAreas(brush, parts);
   ctx.fillStyle = palette[`map-${kind}`];
   ctx.fill();
   if (kind === 'water') strokeEdge(ctx, palette['map-water-line'], 0.9);
@@ -105,16 +103,10 @@ function strokeEdge(ctx: Context, colour: string, width: number): void {
   ctx.stroke();
 }
 
-function paintLine(
-  ctx: Context,
-  layer: TileLayer,
-  kind: LineKind,
-  palette: Palette,
-  unit: number,
-  zoom: number,
-): void {
+function paintLine(brush: Brush, { kind, parts }: Of<LineKind>): void {
+  const { ctx, palette, zoom } = brush;
   const { colour, width, dash, cap } = lineLook(kind, palette, zoom);
-  tracePart(ctx, layer.parts, unit, false);
+  traceLines(brush, parts);
   ctx.strokeStyle = colour;
   ctx.lineWidth = width;
   ctx.lineCap = cap ?? 'round';
@@ -153,55 +145,4 @@ function lineLook(kind: LineKind, palette: Palette, zoom: number): LineLook {
     case 'pier':
       return { colour: palette['map-building-line'], width: 2 * near, cap: 'butt' };
   }
-}
-
-const patterns = new Map<string, CanvasPattern | null>();
-const PATTERN_PX = 32;
-
-/** Small strokes of the pen for what has no edge of its own; a tile is a whole number of patterns wide, so they join. */
-function patternFor(ctx: Context, kind: AreaKind, palette: Palette): CanvasPattern | undefined {
-  if (kind !== 'wood' && kind !== 'wetland' && kind !== 'sand' && kind !== 'heath') return undefined;
-  const colour = palette[kind === 'wood' || kind === 'heath' ? 'map-wood-ink' : 'map-water-line'];
-  const key = `${kind} ${colour}`;
-  let pattern = patterns.get(key);
-  if (pattern === undefined) {
-    const sheet = new OffscreenCanvas(PATTERN_PX, PATTERN_PX);
-    const pen = sheet.getContext('2d');
-    if (!pen) return undefined;
-    pen.strokeStyle = colour;
-    pen.lineWidth = 1;
-    pen.globalAlpha = kind === 'wood' ? 0.9 : 0.55;
-    for (const [x, y] of [
-      [7, 9],
-      [23, 25],
-    ] as const)
-      drawSign(pen, kind, x, y);
-    pattern = ctx.createPattern(sheet, 'repeat');
-    patterns.set(key, pattern);
-  }
-  return pattern ?? undefined;
-}
-
-function drawSign(
-  pen: OffscreenCanvasRenderingContext2D,
-  kind: 'wood' | 'wetland' | 'sand' | 'heath',
-  x: number,
-  y: number,
-): void {
-  pen.beginPath();
-  if (kind === 'wood') {
-    pen.arc(x, y, 2.6, Math.PI * 0.9, Math.PI * 2.1);
-    pen.moveTo(x, y + 1);
-    pen.lineTo(x, y + 4);
-  } else if (kind === 'wetland') {
-    pen.moveTo(x - 5, y + 0.5);
-    pen.lineTo(x + 5, y + 0.5);
-    pen.moveTo(x - 2, y - 2.5);
-    pen.lineTo(x + 2, y - 2.5);
-  } else if (kind === 'heath') {
-    pen.moveTo(x - 2, y - 2);
-    pen.lineTo(x, y + 1);
-    pen.lineTo(x + 2, y - 2);
-  } else pen.arc(x, y, 0.6, 0, Math.PI * 2);
-  pen.stroke();
 }

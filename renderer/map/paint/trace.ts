@@ -1,12 +1,29 @@
+import type { Palette } from '../palette.ts';
+
 /** A canvas of the page or of a worker. */
 export type Context = CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D;
 
-/**
- * Lays the parts of a layer down as one path.
- * @param parts see TileLayer
- * @param unit pixels per tile unit
- */
-export function tracePart(ctx: Context, parts: readonly number[], unit: number, closed: boolean): void {
+/** What the painting of one tile goes by. */
+export interface Brush {
+  readonly ctx: Context;
+  readonly palette: Palette;
+  /** pixels per tile unit */
+  readonly unit: number;
+  /** of 256-pixel tiles */
+  readonly zoom: number;
+}
+
+/** Lays the outlines of an area down as one path. @param parts see TileLayer */
+export function traceAreas(brush: Brush, parts: readonly number[]): void {
+  traceParts(brush, parts, () => brush.ctx.closePath());
+}
+
+/** Lays lines down as one path. @param parts see TileLayer */
+export function traceLines(brush: Brush, parts: readonly number[]): void {
+  traceParts(brush, parts, () => {});
+}
+
+function traceParts({ ctx, unit }: Brush, parts: readonly number[], end: () => void): void {
   ctx.beginPath();
   let at = 0;
   while (at < parts.length) {
@@ -19,6 +36,6 @@ export function tracePart(ctx: Context, parts: readonly number[], unit: number, 
       y += parts[at++]!;
       ctx.lineTo(x * unit, y * unit);
     }
-    if (closed) ctx.closePath();
+    end();
   }
 }

@@ -1,3 +1,4 @@
+import type { Place } from '../earth/sphere.ts';
 import type { TurnRestriction } from '../roads/roads.ts';
 
 /** A route matched to roads. Distances are metres along the drive, gaps counting nothing. */
@@ -49,8 +50,8 @@ export interface Gap {
   readonly kind: 'gap';
   readonly atM: number;
   readonly straightM: number;
-  readonly from: { readonly lat: number; readonly lon: number };
-  readonly to: { readonly lat: number; readonly lon: number };
+  readonly from: Place;
+  readonly to: Place;
 }
 
 export interface Span {

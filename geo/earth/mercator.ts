@@ -1,5 +1,6 @@
 import { toDeg, toRad } from './angles.ts';
 import { clamp } from './between.ts';
+import type { Place } from './sphere.ts';
 
 const LAT_MAX = 85.0511287798;
 
@@ -15,7 +16,7 @@ export function mercatorY(lat: number): number {
 }
 
 /** The place on the Earth, degrees, of one on the unit square. */
-export function fromMercator(x: number, y: number): { readonly lat: number; readonly lon: number } {
+export function fromMercator(x: number, y: number): Place {
   return { lat: toDeg(Math.atan(Math.sinh(Math.PI * (1 - 2 * y)))), lon: (x - 0.5) * 360 };
 }
 

@@ -4,7 +4,7 @@ import type { Point } from './point.ts';
  * Where segment ab meets segment cd: how far along each, 0…1; undefined when they do not meet or run along one
  * another. Ends count. Solved by cross products.
  */
-export function meet(a: Point, b: Point, c: Point, d: Point): { t: number; u: number } | undefined {
+export function crossing(a: Point, b: Point, c: Point, d: Point): { t: number; u: number } | undefined {
   const [rx, ry, sx, sy] = [b.x - a.x, b.y - a.y, d.x - c.x, d.y - c.y];
   const cross = rx * sy - ry * sx;
   // parallel within a micrometre per metre

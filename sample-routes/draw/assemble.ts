@@ -1,7 +1,8 @@
+import type { Point } from '../../geo/earth/point.ts';
 import type { Tags } from '../plan/words.ts';
 import { type District, FIRST_ID, type Member, type Node, type Relation, type Way } from './elements.ts';
 import type { Line, Vertex } from './lines/line.ts';
-import { item, type Point, toDegrees } from './lines/plane.ts';
+import { item, toDegrees } from './lines/plane.ts';
 import type { Sheet } from './sheet.ts';
 
 /** Turns the drawing into OSM elements: lines cut into ways where their tags change or a turn is ruled. */

@@ -1,7 +1,8 @@
+import type { Point } from '../../geo/earth/point.ts';
 import type { Tags } from '../plan/words.ts';
 import { pointAt } from './lines/curve.ts';
 import { type Line, lineLength } from './lines/line.ts';
-import { type Point, step } from './lines/plane.ts';
+import { step } from './lines/plane.ts';
 import { between, pick } from './lines/random.ts';
 import { settlementAt } from './settlements.ts';
 import type { Site } from './streets.ts';

@@ -1,5 +1,7 @@
+import { apartM } from '../../geo/earth/point.ts';
+import { crossing } from '../../geo/earth/segment.ts';
 import { type Line, markSpan, metresOf } from './lines/line.ts';
-import { crossing, distance, item } from './lines/plane.ts';
+import { item } from './lines/plane.ts';
 import type { Sheet } from './sheet.ts';
 
 /** Measured on the trunk road under every bridge across it. */
@@ -24,7 +26,7 @@ function crossedAt(below: Line, above: Line): number[] {
     for (let j = 1; j < above.pts.length; j++) {
       if (above.seg[j - 1]?.['bridge'] !== 'yes') continue;
       const hit = crossing(from, to, item(above.pts, j - 1), item(above.pts, j));
-      if (hit !== undefined) found.push(metresOf(below, from) + hit.t * distance(from, to));
+      if (hit !== undefined) found.push(metresOf(below, from) + hit.t * apartM(from, to));
     }
   }
   return found;

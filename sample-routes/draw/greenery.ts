@@ -1,9 +1,10 @@
+import type { Point } from '../../geo/earth/point.ts';
 import { BEACH, MEADOWS, type Oval, TOWN_GROUNDS, TREE_ROWS, WOODS } from '../plan/greenery.ts';
 import { VILLAGES } from '../plan/settlements.ts';
 import { circle, lengthOf, offset, points, simplify, smooth } from './lines/curve.ts';
 import { lineLength } from './lines/line.ts';
 import { makeLine } from './lines/make-line.ts';
-import { item, type Point, step } from './lines/plane.ts';
+import { item, step } from './lines/plane.ts';
 import { between, type Random } from './lines/random.ts';
 import type { Site } from './streets.ts';
 

@@ -1,6 +1,6 @@
+import { apartM, type Point } from '../../geo/earth/point.ts';
 import { pointAt } from './lines/curve.ts';
 import { type Line, type LineKind, lineLength } from './lines/line.ts';
-import { distance, type Point } from './lines/plane.ts';
 import type { Sheet } from './sheet.ts';
 
 interface Mark extends Point {
@@ -39,7 +39,7 @@ export class Ground {
           )
             continue;
           if (mark.line !== undefined && except?.includes(mark.line)) continue;
-          best = Math.min(best, distance(p, mark) - mark.half);
+          best = Math.min(best, apartM(p, mark) - mark.half);
         }
     return best;
   }

@@ -1,6 +1,8 @@
+import { apartM, type Point, pointBetween } from '../../geo/earth/point.ts';
+import { crossing } from '../../geo/earth/segment.ts';
 import type { RailMeeting, Tags } from '../plan/words.ts';
 import { insert, type Line, markSpan, placeOn, type Vertex } from './lines/line.ts';
-import { along, crossing, distance, item, type Point } from './lines/plane.ts';
+import { item } from './lines/plane.ts';
 
 /** Settles every place where a newly laid line crosses an older one: a junction, a bridge, a culvert, a level crossing. */
 export function meet(line: Line, other: Line): void {
@@ -54,7 +56,7 @@ function nextCrossing(line: Line, other: Line): Hit | undefined {
       if (a === c || a === d || b === c || b === d) continue;
       if (layerOf(line, i) !== layerOf(other, j)) continue;
       const hit = crossing(a, b, c, d);
-      if (hit !== undefined) return { at: along(a, b, hit.t), i, j };
+      if (hit !== undefined) return { at: pointBetween(a, b, hit.t), i, j };
     }
   }
   return undefined;
@@ -69,7 +71,7 @@ const SAME_M = 4;
 
 function joinAt(line: Line, other: Line, hit: Hit): void {
   const made: Vertex = { ...hit.at };
-  const old = [item(other.pts, hit.j - 1), item(other.pts, hit.j)].find((v) => distance(v, made) < SAME_M);
+  const old = [item(other.pts, hit.j - 1), item(other.pts, hit.j)].find((v) => apartM(v, made) < SAME_M);
   const joint = old ?? made;
   joint.joined = true;
   if (line.pts.includes(joint)) {
@@ -77,7 +79,7 @@ function joinAt(line: Line, other: Line, hit: Hit): void {
     return;
   }
   if (old === undefined) insert(other, hit.j, joint);
-  const mine = [hit.i - 1, hit.i].find((i) => distance(item(line.pts, i), joint) < SAME_M);
+  const mine = [hit.i - 1, hit.i].find((i) => apartM(item(line.pts, i), joint) < SAME_M);
   if (mine !== undefined && !item(line.pts, mine).joined) line.pts[mine] = joint;
   else insert(line, hit.i, joint);
 }
@@ -161,6 +163,6 @@ function meetRail(line: Line, other: Line, hit: Hit): void {
 }
 
 function tagJoint(line: Line, other: Line, at: Point, tags: Tags): void {
-  const joint = line.pts.find((v) => other.pts.includes(v) && distance(v, at) < SAME_M + 1);
+  const joint = line.pts.find((v) => other.pts.includes(v) && apartM(v, at) < SAME_M + 1);
   if (joint !== undefined) joint.tags = { ...joint.tags, ...tags };
 }

@@ -1,7 +1,7 @@
+import type { Point } from '../../geo/earth/point.ts';
 import { DRIVE_SURFACES, FARM_KINDS, FARMS, TRACK_SURFACES } from '../plan/farms.ts';
 import type { Tags } from '../plan/words.ts';
 import { type Line, lineLength, vertexAt } from './lines/line.ts';
-import type { Point } from './lines/plane.ts';
 import { between, pick } from './lines/random.ts';
 import { settlementAt } from './settlements.ts';
 import { type Branch, branches, type Site } from './streets.ts';

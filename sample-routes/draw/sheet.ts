@@ -1,6 +1,9 @@
+import { apartM, type Point, pointBetween } from '../../geo/earth/point.ts';
+import { isInRing } from '../../geo/earth/ring.ts';
+import { crossing } from '../../geo/earth/segment.ts';
 import type { Tags } from '../plan/words.ts';
 import { type Line, placeOn, type Vertex, vertexAt } from './lines/line.ts';
-import { along, crossing, distance, isInside, item, type Point } from './lines/plane.ts';
+import { item } from './lines/plane.ts';
 import { meet } from './meet.ts';
 
 /** A closed outline: a wood, a house, a lake. */
@@ -83,7 +86,7 @@ export class Sheet {
   private endOnRoundabouts(line: Line): void {
     for (const { line: round, ring } of this.rounds)
       for (let turn = 0; turn < 2; turn++) {
-        const outside = line.pts.findIndex((p) => !isInside(p, ring));
+        const outside = line.pts.findIndex((p) => !isInRing(p, ring));
         if (outside > 0) cutAtRing(line, outside, round);
         line.pts.reverse();
         line.seg.reverse();
@@ -108,7 +111,7 @@ export class Sheet {
     line.pts[end === 0 ? 0 : line.pts.length - 1] = joint;
     const next = end === 0 ? 1 : line.pts.length - 2;
     // a neighbour hard by the old tip would make a kink
-    if (line.pts.length > 2 && distance(item(line.pts, next), joint) < 8) {
+    if (line.pts.length > 2 && apartM(item(line.pts, next), joint) < 8) {
       line.pts.splice(next, 1);
       line.seg.splice(end === 0 ? 0 : line.seg.length - 1, 1);
     }
@@ -129,7 +132,7 @@ function cutAtRing(line: Line, outside: number, round: Line): void {
   for (let i = 1; i < round.pts.length; i++) {
     const hit = crossing(a, b, item(round.pts, i - 1), item(round.pts, i));
     if (hit === undefined) continue;
-    const joint = vertexAt(round, placeOn(round, along(a, b, hit.t)).metres, 2);
+    const joint = vertexAt(round, placeOn(round, pointBetween(a, b, hit.t)).metres, 2);
     joint.joined = true;
     line.pts.splice(0, outside, joint);
     line.seg.splice(0, outside - 1);
@@ -142,7 +145,7 @@ function cutStubs(line: Line): void {
     const joint = line.pts.findIndex((p) => p.joined);
     if (joint > 0 && joint < line.pts.length - 1) {
       let stub = 0;
-      for (let i = 0; i < joint; i++) stub += distance(item(line.pts, i), item(line.pts, i + 1));
+      for (let i = 0; i < joint; i++) stub += apartM(item(line.pts, i), item(line.pts, i + 1));
       if (stub < STUB_M) {
         line.pts.splice(0, joint);
         line.seg.splice(0, joint);

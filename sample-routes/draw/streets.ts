@@ -1,10 +1,11 @@
+import { apartM, type Point } from '../../geo/earth/point.ts';
 import type { GridPlan } from '../plan/town.ts';
 import type { Bend, Tags } from '../plan/words.ts';
 import type { Ground } from './ground.ts';
 import { lengthOf, pointAt, points, simplify, smooth, sway } from './lines/curve.ts';
 import { type Line, type LineKind, lineLength, tagsAt, type Vertex, vertexAt } from './lines/line.ts';
 import { makeLine } from './lines/make-line.ts';
-import { distance, item, type Point, step } from './lines/plane.ts';
+import { item, step } from './lines/plane.ts';
 import { between, type Random } from './lines/random.ts';
 import type { Sheet } from './sheet.ts';
 
@@ -116,7 +117,7 @@ function branch(
   for (let i = 1; i <= count; i++)
     pts.push(step(item(pts, -1), away + turn * ((i - 1) / count) ** 1.3, how.lengthM / count));
   const clear = pts.every((p, i) => {
-    const gone = distance(p, at);
+    const gone = apartM(p, at);
     if (i === 0) return true;
     if (site.ground.clearance(p, how.roomM + 4, undefined, [from]) < how.roomM) return false;
     return gone < how.roomM + 6 || site.ground.clearance(p, how.roomM + 4, undefined) >= how.roomM;

@@ -1,7 +1,8 @@
+import { apartM, pointBetween } from '../../geo/earth/point.ts';
 import { type Settlement, TOWN, VILLAGES } from '../plan/settlements.ts';
 import type { Tags } from '../plan/words.ts';
 import { lineLength, placeOn } from './lines/line.ts';
-import { along, distance, item } from './lines/plane.ts';
+import { item } from './lines/plane.ts';
 import { between, type Random } from './lines/random.ts';
 import type { Names } from './names.ts';
 import { settlementAt } from './settlements.ts';
@@ -44,10 +45,10 @@ export function signSettlements(site: Site): void {
   for (const line of site.sheet.lines) {
     if (line.kind !== 'road' || !MAIN.has(line.tags['highway'] ?? '') || line.separate) continue;
     for (let i = 1; i < line.pts.length; i++) {
-      const middle = along(item(line.pts, i - 1), item(line.pts, i), 0.5);
+      const middle = pointBetween(item(line.pts, i - 1), item(line.pts, i), 0.5);
       const where = settlementAt(middle);
       if (where === undefined || line.tags['maxspeed'] !== '60 mph') continue;
-      line.seg[i - 1] = { ...line.seg[i - 1], ...limitIn(where, distance(middle, where)) };
+      line.seg[i - 1] = { ...line.seg[i - 1], ...limitIn(where, apartM(middle, where)) };
     }
   }
 }

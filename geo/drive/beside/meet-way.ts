@@ -1,6 +1,6 @@
 import { type LocalFrame, localFrame } from '../../earth/frame.ts';
 import type { Point } from '../../earth/point.ts';
-import { meet } from '../../earth/segment.ts';
+import { crossing } from '../../earth/segment.ts';
 import type { Roads, SegmentRef } from '../../roads/roads.ts';
 import type { DrivenSegment } from './driven-line.ts';
 
@@ -38,7 +38,7 @@ export function endsOf(roads: Roads, { way, seg }: SegmentRef, frame: LocalFrame
 export function crossingM(roads: Roads, segment: DrivenSegment, ref: SegmentRef): number | undefined {
   const frame = localFrame(segment.lat1, segment.lon1);
   const end = frame.toXY(segment.lat2, segment.lon2);
-  const met = meet({ x: 0, y: 0 }, end, ...endsOf(roads, ref, frame));
+  const met = crossing({ x: 0, y: 0 }, end, ...endsOf(roads, ref, frame));
   return met === undefined ? undefined : segment.fromM + met.t * (segment.toM - segment.fromM);
 }
 

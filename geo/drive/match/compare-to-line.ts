@@ -1,4 +1,5 @@
 import { type LocalFrame, localFrame } from '../../earth/frame.ts';
+import { shareNearest } from '../../earth/segment.ts';
 import type { Place } from '../../earth/sphere.ts';
 import { alongWay, refBefore } from '../../graph/place-on-edge.ts';
 import type { RoadEdges } from '../../graph/road-edges.ts';
@@ -18,7 +19,6 @@ interface Line {
   readonly y: number;
   readonly dx: number;
   readonly dy: number;
-  readonly squareLength: number;
 }
 
 /**
@@ -68,13 +68,12 @@ function lineFrom(from: Place, to: Place): Line {
   const { x, y } = frame.toXY(from.lat, from.lon);
   const end = frame.toXY(to.lat, to.lon);
   const [dx, dy] = [end.x - x, end.y - y];
-  return { frame, x, y, dx, dy, squareLength: dx * dx + dy * dy };
+  return { frame, x, y, dx, dy };
 }
 
 /** Squared distance of a place from a line, no more than FARTHEST_M makes it. */
-function squareAway({ x, y, dx, dy, squareLength }: Line, atX: number, atY: number): number {
-  const t = squareLength > 0 ? ((atX - x) * dx + (atY - y) * dy) / squareLength : 0;
-  const on = Math.min(1, Math.max(0, t));
+function squareAway({ x, y, dx, dy }: Line, atX: number, atY: number): number {
+  const on = shareNearest(atX - x, atY - y, dx, dy);
   const [ex, ey] = [atX - x - on * dx, atY - y - on * dy];
   return Math.min(ex * ex + ey * ey, FARTHEST_M * FARTHEST_M);
 }

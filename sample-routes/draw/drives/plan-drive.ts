@@ -1,6 +1,7 @@
+import { apartM, type Point } from '../../../geo/earth/point.ts';
 import type { Stop } from '../../plan/drives.ts';
 import type { District, Way } from '../elements.ts';
-import { distance, item, type Point, toPlane } from '../lines/plane.ts';
+import { item, toPlane } from '../lines/plane.ts';
 
 interface Edge {
   readonly to: number;
@@ -21,7 +22,7 @@ export function makeNetwork(district: District): Network {
   const at = new Map(district.nodes.map((node) => [node.id, toPlane(node.lat, node.lon)]));
   const edges = new Map<number, Edge[]>();
   const add = (from: number, to: number, way: Way) => {
-    const metres = distance(placeOf(at, from), placeOf(at, to));
+    const metres = apartM(placeOf(at, from), placeOf(at, to));
     edges.set(from, [...(edges.get(from) ?? []), { to, way, metres }]);
   };
   for (const way of district.ways) {
@@ -67,7 +68,7 @@ function nearestNode(network: Network, stop: Stop): number {
       !edges.some(({ way }) => way.tags['name'] === stop.on || way.tags['ref'] === stop.on)
     )
       continue;
-    const metres = distance(placeOf(network.at, id), stop);
+    const metres = apartM(placeOf(network.at, id), stop);
     if (metres < (best?.metres ?? Number.POSITIVE_INFINITY)) best = { id, metres };
   }
   if (best === undefined) throw new Error(`no road called ${stop.on}`);

@@ -1,5 +1,6 @@
+import { apartM, headingRad, type Point } from '../../../geo/earth/point.ts';
 import { lengthOf, pointAt } from '../lines/curve.ts';
-import { distance, headingOf, item, type Point, step } from '../lines/plane.ts';
+import { item, step } from '../lines/plane.ts';
 import { between, normal, type Random } from '../lines/random.ts';
 import type { Driven } from './plan-drive.ts';
 
@@ -20,10 +21,9 @@ export function dense(driven: readonly Driven[], random: Random): Position[] {
   for (const [i, p] of line.entries()) {
     const before = line[i - 1];
     if (before !== undefined) {
-      const count = Math.floor(distance(before, p) / 30);
-      const heading = headingOf(before, p);
-      for (let k = 1; k <= count; k++)
-        out.push(step(before, heading, (distance(before, p) * k) / (count + 1)));
+      const count = Math.floor(apartM(before, p) / 30);
+      const heading = headingRad(before, p);
+      for (let k = 1; k <= count; k++) out.push(step(before, heading, (apartM(before, p) * k) / (count + 1)));
     }
     out.push(p);
   }
@@ -41,7 +41,7 @@ export function sparse(driven: readonly Driven[], everyM: number): Position[] {
 }
 
 function nearestVertex(line: readonly Point[], p: Point): Point {
-  return line.reduce((best, q) => (distance(p, q) < distance(p, best) ? q : best));
+  return line.reduce((best, q) => (apartM(p, q) < apartM(p, best) ? q : best));
 }
 
 /** Metres per second on a road of this class, as a laden motorhome goes. */
@@ -63,15 +63,15 @@ export function recorded(driven: readonly Driven[], random: Random, sigmaM: numb
   let nextS = 0;
   let speed = 3;
   for (const [i, piece] of driven.entries()) {
-    const run = distance(piece.from, piece.to);
+    const run = apartM(piece.from, piece.to);
     const next = driven[i + 1];
     const turn =
       next === undefined
         ? 0
-        : Math.abs(wrap(headingOf(next.from, next.to) - headingOf(piece.from, piece.to)));
+        : Math.abs(wrap(headingRad(next.from, next.to) - headingRad(piece.from, piece.to)));
     const wanted = (PACE[piece.way.tags['highway'] ?? ''] ?? 10) / (1 + 3 * turn);
     speed += Math.max(-4, Math.min(2, wanted - speed));
-    const heading = headingOf(piece.from, piece.to);
+    const heading = headingRad(piece.from, piece.to);
     const endS = timeS + run / speed;
     for (; nextS <= endS; nextS += 1 + Math.floor(random() * random() * 5)) {
       // errors of a receiver last: each is mostly the one before

@@ -1,5 +1,7 @@
+import { apartM, headingRad, type Point, pointBetween } from '../../../geo/earth/point.ts';
+import { nearestOn } from '../../../geo/earth/segment.ts';
 import type { Through } from '../../plan/words.ts';
-import { along, distance, headingOf, item, nearestOn, type Point, step } from './plane.ts';
+import { item, step } from './plane.ts';
 import { between, type Random } from './random.ts';
 
 /** The points that a plan gives as text. */
@@ -13,7 +15,7 @@ export function points(through: Through): Point[] {
 
 export function lengthOf(line: readonly Point[]): number {
   let sum = 0;
-  for (let i = 1; i < line.length; i++) sum += distance(item(line, i - 1), item(line, i));
+  for (let i = 1; i < line.length; i++) sum += apartM(item(line, i - 1), item(line, i));
   return sum;
 }
 
@@ -23,9 +25,9 @@ export function pointAt(line: readonly Point[], metres: number): { at: Point; he
   for (let i = 1; i < line.length; i++) {
     const a = item(line, i - 1);
     const b = item(line, i);
-    const run = distance(a, b);
+    const run = apartM(a, b);
     if (left <= run || i === line.length - 1)
-      return { at: along(a, b, run === 0 ? 0 : Math.min(1, left / run)), heading: headingOf(a, b) };
+      return { at: pointBetween(a, b, run === 0 ? 0 : Math.min(1, left / run)), heading: headingRad(a, b) };
     left -= run;
   }
   throw new Error('a line needs two points');
@@ -38,9 +40,9 @@ export function smooth(through: readonly Point[], spacing = 15): Point[] {
   for (let i = 0; i + 1 < through.length; i++) {
     const p1 = item(through, i);
     const p2 = item(through, i + 1);
-    const p0 = through[i - 1] ?? along(p2, p1, 2);
-    const p3 = through[i + 2] ?? along(p1, p2, 2);
-    const count = Math.max(1, Math.ceil(distance(p1, p2) / spacing));
+    const p0 = through[i - 1] ?? pointBetween(p2, p1, 2);
+    const p3 = through[i + 2] ?? pointBetween(p1, p2, 2);
+    const count = Math.max(1, Math.ceil(apartM(p1, p2) / spacing));
     for (let k = 0; k < count; k++) out.push(catmullRom(p0, p1, p2, p3, k / count));
   }
   out.push(item(through, -1));
@@ -49,9 +51,9 @@ export function smooth(through: readonly Point[], spacing = 15): Point[] {
 
 /** Centripetal, so that it neither loops nor cusps between uneven points. */
 function catmullRom(p0: Point, p1: Point, p2: Point, p3: Point, t: number): Point {
-  const d1 = Math.sqrt(distance(p0, p1)) || 1;
-  const d2 = Math.sqrt(distance(p1, p2)) || 1;
-  const d3 = Math.sqrt(distance(p2, p3)) || 1;
+  const d1 = Math.sqrt(apartM(p0, p1)) || 1;
+  const d2 = Math.sqrt(apartM(p1, p2)) || 1;
+  const d3 = Math.sqrt(apartM(p2, p3)) || 1;
   const axis = (get: (p: Point) => number) => {
     const m1 = d2 * ((get(p1) - get(p0)) / d1 - (get(p2) - get(p0)) / (d1 + d2)) + get(p2) - get(p1);
     const m2 = d2 * ((get(p3) - get(p2)) / d3 - (get(p3) - get(p1)) / (d2 + d3)) + get(p2) - get(p1);
@@ -80,20 +82,20 @@ export function sway(line: readonly Point[], random: Random, amplitude: number, 
   const total = lengthOf(line);
   let gone = 0;
   return line.map((p, i) => {
-    if (i > 0) gone += distance(item(line, i - 1), p);
+    if (i > 0) gone += apartM(item(line, i - 1), p);
     const fade = Math.min(1, gone / 120, (total - gone) / 120);
     const left = waves.reduce(
       (sum, w) => sum + w.size * Math.sin((2 * Math.PI * gone) / w.wave + w.phase),
       0,
     );
-    const heading = headingOf(line[i - 1] ?? p, line[i + 1] ?? p);
+    const heading = headingRad(line[i - 1] ?? p, line[i + 1] ?? p);
     return step(p, heading, 0, left * fade);
   });
 }
 
 /** The line shifted to its left (negative: right) by so many metres. */
 export function offset(line: readonly Point[], left: number): Point[] {
-  return line.map((p, i) => step(p, headingOf(line[i - 1] ?? p, line[i + 1] ?? p), 0, left));
+  return line.map((p, i) => step(p, headingRad(line[i - 1] ?? p, line[i + 1] ?? p), 0, left));
 }
 
 /** Douglas-Peucker: drops points that lie within `tolerance` metres of the line kept. */
@@ -102,7 +104,7 @@ export function simplify<T extends Point>(line: readonly T[], tolerance: number)
   let worst = 0;
   let at = 0;
   for (let i = 1; i + 1 < line.length; i++) {
-    const off = nearestOn(item(line, i), item(line, 0), item(line, -1)).distance;
+    const off = nearestOn(item(line, i), item(line, 0), item(line, -1)).awayM;
     if (off > worst) [worst, at] = [off, i];
   }
   if (worst <= tolerance) return [item(line, 0), item(line, -1)];

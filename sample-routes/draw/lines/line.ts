@@ -1,5 +1,7 @@
+import { apartM, type Point, pointBetween } from '../../../geo/earth/point.ts';
+import { nearestOn } from '../../../geo/earth/segment.ts';
 import type { Meeting, Tags } from '../../plan/words.ts';
-import { along, distance, item, nearestOn, type Point } from './plane.ts';
+import { item } from './plane.ts';
 
 /** A point of one or several lines; lines that share the object meet there. */
 export interface Vertex extends Point {
@@ -23,7 +25,7 @@ export interface Line extends Meeting {
 
 export function lineLength(line: Line): number {
   let sum = 0;
-  for (let i = 1; i < line.pts.length; i++) sum += distance(item(line.pts, i - 1), item(line.pts, i));
+  for (let i = 1; i < line.pts.length; i++) sum += apartM(item(line.pts, i - 1), item(line.pts, i));
   return sum;
 }
 
@@ -35,8 +37,8 @@ export function placeOn(line: Line, p: Point): { metres: number; distance: numbe
     const a = item(line.pts, i - 1);
     const b = item(line.pts, i);
     const near = nearestOn(p, a, b);
-    const run = distance(a, b);
-    if (near.distance < best.distance) best = { metres: gone + run * near.t, distance: near.distance };
+    const run = apartM(a, b);
+    if (near.awayM < best.distance) best = { metres: gone + run * near.t, distance: near.awayM };
     gone += run;
   }
   return best;
@@ -51,12 +53,12 @@ export function vertexAt(line: Line, metres: number, same = SAME_M): Vertex {
   for (let i = 1; i < line.pts.length; i++) {
     const a = item(line.pts, i - 1);
     const b = item(line.pts, i);
-    const run = distance(a, b);
+    const run = apartM(a, b);
     if (metres <= gone + run + 1e-6 || i === line.pts.length - 1) {
       const here = Math.min(run, Math.max(0, metres - gone));
       if (here <= same && here <= run / 2) return a;
       if (run - here <= same) return b;
-      const made: Vertex = { ...along(a, b, here / run) };
+      const made: Vertex = { ...pointBetween(a, b, here / run) };
       insert(line, i, made);
       return made;
     }
@@ -84,7 +86,7 @@ export function markSpan(line: Line, fromM: number, toM: number, tags: Tags): vo
 export function metresOf(line: Line, vertex: Vertex): number {
   let gone = 0;
   for (const [i, p] of line.pts.entries()) {
-    if (i > 0) gone += distance(item(line.pts, i - 1), p);
+    if (i > 0) gone += apartM(item(line.pts, i - 1), p);
     if (p === vertex) return gone;
   }
   throw new Error(`not a vertex of ${line.key}`);
@@ -94,7 +96,7 @@ export function metresOf(line: Line, vertex: Vertex): number {
 export function tagsAt(line: Line, metres: number): Tags {
   let gone = 0;
   for (const [i, tags] of line.seg.entries()) {
-    gone += distance(item(line.pts, i), item(line.pts, i + 1));
+    gone += apartM(item(line.pts, i), item(line.pts, i + 1));
     if (metres <= gone) return tags;
   }
   return {};

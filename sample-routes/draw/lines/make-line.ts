@@ -1,8 +1,9 @@
+import type { Point } from '../../../geo/earth/point.ts';
 import { given } from '../../../geo/given.ts';
 import type { Bend, Meeting, RoadPlan, Tags } from '../../plan/words.ts';
 import { circle, points, simplify, smooth, sway } from './curve.ts';
 import type { Line, LineKind, Vertex } from './line.ts';
-import { item, type Point } from './plane.ts';
+import { item } from './plane.ts';
 import type { Random } from './random.ts';
 
 /** Points of a drawn line lie within this of the true curve. Metres. */

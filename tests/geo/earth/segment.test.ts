@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Point, pointBetween } from '../../../geo/earth/point.ts';
 import { isInRing } from '../../../geo/earth/ring.ts';
-import { awayFrom, meet, nearestOn } from '../../../geo/earth/segment.ts';
+import { awayFrom, crossing, nearestOn } from '../../../geo/earth/segment.ts';
 
 const metres = fc.double({ min: -100, max: 100, noNaN: true });
 const point: fc.Arbitrary<Point> = fc.record({ x: metres, y: metres });
@@ -30,13 +30,13 @@ describe('the place of a segment nearest to a point', () => {
 
 describe('two segments', () => {
   it('meet where both are at one place', () => {
-    const at = meet({ x: 0, y: 0 }, { x: 10, y: 10 }, { x: 0, y: 10 }, { x: 10, y: 0 });
+    const at = crossing({ x: 0, y: 0 }, { x: 10, y: 10 }, { x: 0, y: 10 }, { x: 10, y: 0 });
     expect(at).toEqual({ t: 0.5, u: 0.5 });
   });
 
   it('do not meet side by side, nor where one ends short', () => {
-    expect(meet({ x: 0, y: 0 }, { x: 9, y: 0 }, { x: 0, y: 1 }, { x: 9, y: 1 })).toBeUndefined();
-    expect(meet({ x: 0, y: 0 }, { x: 9, y: 0 }, { x: 5, y: 1 }, { x: 5, y: 9 })).toBeUndefined();
+    expect(crossing({ x: 0, y: 0 }, { x: 9, y: 0 }, { x: 0, y: 1 }, { x: 9, y: 1 })).toBeUndefined();
+    expect(crossing({ x: 0, y: 0 }, { x: 9, y: 0 }, { x: 5, y: 1 }, { x: 5, y: 9 })).toBeUndefined();
   });
 });
 

@@ -1,3 +1,5 @@
+import { clamp } from '../../../earth/between.ts';
+
 /** The ribbon's middle where the road runs straight, pixels from the left. */
 const MIDDLE_PX = 92;
 const LEAN_PX = 16;
@@ -8,7 +10,7 @@ export function middleAt(lean: readonly number[], stepM: number, atM: number): n
   const i = Math.min(lean.length - 1, Math.max(0, Math.floor(at)));
   const a = lean[i] ?? 0;
   const b = lean[i + 1] ?? a;
-  return MIDDLE_PX + LEAN_PX * (a + (b - a) * Math.min(1, Math.max(0, at - i)));
+  return MIDDLE_PX + LEAN_PX * (a + (b - a) * clamp(at - i, 0, 1));
 }
 
 /** The mean about each value over `width` of them. */

@@ -1,3 +1,4 @@
+import { leastWhere } from '../../../earth/bisect.ts';
 import type { Span } from '../../drive.ts';
 import type { StripPiece } from '../strip.ts';
 import { ACROSS_PX_PER_M } from './scale.ts';
@@ -17,15 +18,7 @@ export function halfWidthAt(pieces: readonly StripPiece[], atM: number): number 
 
 /** The piece, of pieces in order without holes, that holds a place; undefined where there is none. */
 export function pieceAt<T extends Span>(pieces: readonly T[], atM: number): T | undefined {
-  let low = 0;
-  let high = pieces.length - 1;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    const piece = pieces[middle];
-    if (piece !== undefined && piece.toM < atM) low = middle + 1;
-    else high = middle;
-  }
-  return pieces[low];
+  return pieces[leastWhere(0, pieces.length - 1, (i) => !(pieces[i]!.toM < atM))];
 }
 
 /**

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { areasOf } from '../../../../geo/drive/beside/areas.ts';
 import { drivenSegments } from '../../../../geo/drive/beside/driven-line.ts';
-import { awayFrom, meet } from '../../../../geo/earth/segment.ts';
+import { awayFrom, crossing } from '../../../../geo/earth/segment.ts';
 import { area, mapWithSurroundings, road } from '../../../support/ask-around.ts';
 import { driveOn } from '../../../support/drive-on.ts';
 
@@ -13,7 +13,7 @@ describe('two segments', () => {
   it('where they meet lies on both', () => {
     fc.assert(
       fc.property(point, point, point, point, (a, b, c, d) => {
-        const met = meet(a, b, c, d);
+        const met = crossing(a, b, c, d);
         if (met === undefined) return;
         const at = { x: a.x + met.t * (b.x - a.x), y: a.y + met.t * (b.y - a.y) };
         expect(awayFrom(at, c, d)).toBeLessThan(0.01);
@@ -32,7 +32,12 @@ describe('two segments', () => {
             x: at.x + m * Math.cos(direction),
             y: at.y + m * Math.sin(direction),
           });
-          const met = meet(arm(angle, -20), arm(angle, 60), arm(angle + turn, -30), arm(angle + turn, 10));
+          const met = crossing(
+            arm(angle, -20),
+            arm(angle, 60),
+            arm(angle + turn, -30),
+            arm(angle + turn, 10),
+          );
           expect(met?.t).toBeCloseTo(0.25, 5);
           expect(met?.u).toBeCloseTo(0.75, 5);
         },
@@ -41,9 +46,9 @@ describe('two segments', () => {
   });
 
   it('side by side they do not meet', () => {
-    expect(meet({ x: 0, y: 0 }, { x: 10, y: 0 }, { x: 0, y: 1 }, { x: 10, y: 1 })).toBeUndefined();
-    expect(meet({ x: 0, y: 0 }, { x: 10, y: 0 }, { x: 12, y: -1 }, { x: 12, y: 1 })).toBeUndefined();
-    expect(meet({ x: 0, y: 0 }, { x: 10, y: 0 }, { x: 2, y: 0 }, { x: 8, y: 0 })).toBeUndefined();
+    expect(crossing({ x: 0, y: 0 }, { x: 10, y: 0 }, { x: 0, y: 1 }, { x: 10, y: 1 })).toBeUndefined();
+    expect(crossing({ x: 0, y: 0 }, { x: 10, y: 0 }, { x: 12, y: -1 }, { x: 12, y: 1 })).toBeUndefined();
+    expect(crossing({ x: 0, y: 0 }, { x: 10, y: 0 }, { x: 2, y: 0 }, { x: 8, y: 0 })).toBeUndefined();
   });
 });
 

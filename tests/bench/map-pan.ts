@@ -3,10 +3,11 @@ import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import type { Dispatch } from '../../main/dispatch.ts';
+import type { BehindWindow } from '../support/served-window.ts';
 import { makeLargeMap } from './make-large-map.ts';
 import { type Task, tasksIn } from './page-tasks.ts';
 import { tellRow } from './table.ts';
-import { type Behind, CHROMIUM, withWindow } from './with-window.ts';
+import { CHROMIUM, withWindow } from './with-window.ts';
 
 /**
  * Pans and zooms the window's map over about 150,000 roads in a real browser and prints the longest task of the
@@ -68,7 +69,7 @@ function say(when: string, tasks: readonly Task[]): void {
 }
 
 /** Whatever the page opens at its start, it gets the large map and a straight line of far-apart points through it. */
-async function answerLarge(data: string, { backend, dispatch, folder }: Behind): Promise<Dispatch> {
+async function answerLarge(data: string, { backend, dispatch, folder }: BehindWindow): Promise<Dispatch> {
   const map = await makeLargeMap(data, MEGABYTES);
   const points = Array.from({ length: 12 }, (_, i) => `<trkpt lat="52.37" lon="${9.6 + i * 0.01}"/>`).join(
     '',

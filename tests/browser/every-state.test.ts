@@ -1,33 +1,15 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { axeFaults, sidewaysPx } from './support/axe.ts';
 import { ELSEWHERE, HOSTILE_NAME, loadList, renamedDrive } from './support/files.ts';
-import {
-  barredRow,
-  findingsTold,
-  launch,
-  openPage,
-  SAMPLE_TOLD,
-  SOON_MS,
-  type WatchedPage,
-} from './support/page.ts';
-import { type Program, startProgram } from './support/program.ts';
+import { barredRow, findingsTold, openPage, SAMPLE_TOLD, SOON_MS, type WatchedPage } from './support/page.ts';
+import { withSampleWindow } from './support/sample-window.ts';
 
-let browser: Browser;
-let program: Program;
 let watched: WatchedPage;
 
-beforeAll(async () => {
-  browser = await launch();
+withSampleWindow((opened) => {
+  watched = opened;
 });
-afterAll(() => browser?.close());
-beforeEach(async () => {
-  program = await startProgram();
-}, 2 * SOON_MS);
-afterEach(async () => {
-  await watched?.context.close();
-  await program?.stop();
-}, SOON_MS);
 
 /** The states of the journeys, each from the one before. */
 type States = readonly (readonly [string, (page: Page) => Promise<unknown>])[];
@@ -154,7 +136,6 @@ describe('every state of the journeys', () => {
     'is free of faults at three widths, by day and by night: %s',
     { timeout: 240_000 },
     async (_, states) => {
-      watched = await openPage(browser, program.address);
       const { page, complaints } = watched;
       const faults: string[] = [];
       let looked = 0;
@@ -183,9 +164,7 @@ describe('every state of the journeys', () => {
 
 describe('the shell', { timeout: 90_000 }, () => {
   it('does not move while a check runs or long work comes and goes', async () => {
-    watched = await openPage(browser, program.address);
     const { page } = watched;
-    await findingsTold(page, SAMPLE_TOLD);
     await page.evaluate(`window.shifted = 0; new PerformanceObserver((list) => {
       for (const entry of list.getEntries()) if (entry.hadRecentInput) continue; window.shifted += entry.value; (window.shifts ??= []).push(entry.value + ' ' + entry.sources.map(({ node }) => node?.className).join());
     }).observe({ type: 'layout-shift', buffered: true })`);
@@ -198,11 +177,9 @@ describe('the shell', { timeout: 90_000 }, () => {
   });
 
   it('answers a window whose address is spent with a sentence', async () => {
-    watched = await openPage(browser, program.address);
-    await findingsTold(watched.page, SAMPLE_TOLD);
-    const second = await openPage(browser, program.address);
+    const second = await openPage(watched.page.context(), watched.address);
     await second.page.getByRole('alert').filter({ hasText: 'This address has been used' }).waitFor();
     expect(await axeFaults(second.page)).toEqual([]);
-    await second.context.close();
+    await second.page.close();
   });
 });

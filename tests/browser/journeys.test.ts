@@ -1,8 +1,7 @@
 import { rm } from 'node:fs/promises';
 import { dirname } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { findElectron, hasDisplay } from '../../main/cli/find-electron.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import {
   ELSEWHERE,
   gpx,
@@ -12,43 +11,16 @@ import {
   renamedDrive,
   sampleDrive,
 } from './support/files.ts';
-import {
-  barredRow,
-  findingsTold,
-  LONG_MS,
-  launch,
-  openPage,
-  rowsOf,
-  SAMPLE_TOLD,
-  SOON_MS,
-  type WatchedPage,
-} from './support/page.ts';
-import { type Program, startProgram } from './support/program.ts';
+import { barredRow, findingsTold, LONG_MS, SAMPLE_TOLD, SOON_MS, type WatchedPage } from './support/page.ts';
+import { withSampleWindow } from './support/sample-window.ts';
 
-let browser: Browser;
-let program: Program;
 let watched: WatchedPage;
 let page: Page;
 
-beforeAll(async () => {
-  const electron = findElectron();
-  if (electron === undefined || !hasDisplay(process.env, process.platform))
-    console.log(
-      `The journeys run in Chromium against the program's own server; its Electron window is not driven here: ${electron === undefined ? "Electron's program is not on this computer" : 'there is no display'}.`,
-    );
-  browser = await launch();
+withSampleWindow((opened) => {
+  watched = opened;
+  page = opened.page;
 });
-afterAll(() => browser?.close());
-
-beforeEach(async () => {
-  program = await startProgram();
-  watched = await openPage(browser, program.address);
-  page = watched.page;
-}, 2 * SOON_MS);
-afterEach(async () => {
-  await watched?.context.close();
-  await program?.stop();
-}, SOON_MS);
 
 async function choose(files: Parameters<ReturnType<Page['locator']>['setInputFiles']>[0]) {
   await page.getByRole('button', { name: 'Open…', exact: true }).click();
@@ -56,18 +28,7 @@ async function choose(files: Parameters<ReturnType<Page['locator']>['setInputFil
 }
 
 describe('the window', { timeout: LONG_MS }, () => {
-  it('shows the sample drive with its findings at the first start, and the caution with the verdict', async () => {
-    await findingsTold(page, SAMPLE_TOLD);
-    expect(await page.getByRole('heading', { level: 2 }).first().textContent()).toBe('Barred');
-    const barred = (await rowsOf(page)).filter((row) => row.startsWith('Barred'));
-    expect(barred.map((row) => row.split('\n')[0])).toEqual(['Barred width', 'Barred height', 'Barred mass']);
-    expect(barred[1]).toContain('0.21 m over');
-    expect(await page.getByText('Signs and the road decide.').isVisible()).toBe(true);
-    expect(watched.complaints).toEqual([]);
-  });
-
   it('opens a finding by keyboard, tells its sum, and gives the focus back', async () => {
-    await findingsTold(page, SAMPLE_TOLD);
     const rows = page.locator('.row-head');
     const height = barredRow(page, 'height');
     await barredRow(page, 'width').focus();
@@ -88,7 +49,6 @@ describe('the window', { timeout: LONG_MS }, () => {
   });
 
   it('filters by level and subject, and says what it hides', async () => {
-    await findingsTold(page, SAMPLE_TOLD);
     for (const toggle of await page.locator('.level-toggle').all()) await toggle.click();
     await findingsTold(page, / 0 in the list/);
     await page.getByText(/The filter hides all \d+ findings/).waitFor();
@@ -98,7 +58,6 @@ describe('the window', { timeout: LONG_MS }, () => {
   });
 
   it('checks again at once for another vehicle and another time, without reading the drive again', async () => {
-    await findingsTold(page, SAMPLE_TOLD);
     const calls: string[] = [];
     page.on('request', (request) => calls.push(new URL(request.url()).pathname));
     await page.getByLabel('Vehicle', { exact: true }).selectOption({ label: 'Coach-built 7.0' });
@@ -110,7 +69,6 @@ describe('the window', { timeout: LONG_MS }, () => {
   });
 
   it('opens a drive from a file', async () => {
-    await findingsTold(page, SAMPLE_TOLD);
     await choose(sampleDrive('clear'));
     await page.locator('.drive-name', { hasText: 'clear.gpx' }).waitFor({ timeout: SOON_MS });
     await findingsTold(page, /^\d+ findings?.*in the list/);
@@ -120,7 +78,6 @@ describe('the window', { timeout: LONG_MS }, () => {
   });
 
   it('takes a dropped file that is no drive with one sentence, and keeps what was open', async () => {
-    await findingsTold(page, SAMPLE_TOLD);
     const transfer = await page.evaluateHandle(
       "(() => { const held = new DataTransfer(); held.items.add(new File(['<gpx><trk>'], 'torn.gpx')); return held; })()",
     );
@@ -136,7 +93,6 @@ describe('the window', { timeout: LONG_MS }, () => {
   });
 
   it('says so when the open map has no roads under a drive, and offers to open one', async () => {
-    await findingsTold(page, SAMPLE_TOLD);
     await choose(ELSEWHERE);
     await page.getByText('The open map has no roads under this drive').waitFor({ timeout: SOON_MS });
     await findingsTold(page, /unknown/);
@@ -145,7 +101,6 @@ describe('the window', { timeout: LONG_MS }, () => {
   });
 
   it('stops a long reading when asked, and keeps what was open', async () => {
-    await findingsTold(page, SAMPLE_TOLD);
     const path = await longMap(60);
     await choose(path);
     await page.getByText('Reading the map').first().waitFor({ timeout: SOON_MS });
@@ -158,7 +113,6 @@ describe('the window', { timeout: LONG_MS }, () => {
   });
 
   it('opens a map and a drive together, and links what it found to the map object', async () => {
-    await findingsTold(page, SAMPLE_TOLD);
     await choose([...LOW_ROAD]);
     await page.locator('.status-line', { hasText: 'low.osm' }).waitFor({ timeout: SOON_MS });
     const row = page.locator('.row-head', { hasText: 'Low Road' }).first();
@@ -171,7 +125,6 @@ describe('the window', { timeout: LONG_MS }, () => {
   });
 
   it('shows hostile names as plain text', async () => {
-    await findingsTold(page, SAMPLE_TOLD);
     await choose(renamedDrive('barred', '<b>x.gpx', HOSTILE_NAME));
     await page.locator('.drive-name', { hasText: '<img src=x' }).waitFor({ timeout: SOON_MS });
     await findingsTold(page, SAMPLE_TOLD);
@@ -181,7 +134,6 @@ describe('the window', { timeout: LONG_MS }, () => {
   });
 
   it('chooses among several tracks of one file', async () => {
-    await findingsTold(page, SAMPLE_TOLD);
     const leg = (name: string, lat: number) =>
       `<trk><name>${name}</name><trkseg><trkpt lat="${lat}" lon="7"/><trkpt lat="${lat + 0.01}" lon="7"/></trkseg></trk>`;
     const two = `<gpx version="1.1" creator="t" xmlns="http://www.topografix.com/GPX/1/1">${leg('Out', 51)}${leg('Back', 52)}</gpx>`;
@@ -192,7 +144,6 @@ describe('the window', { timeout: LONG_MS }, () => {
   });
 
   it('keeps the session over a reload', async () => {
-    await findingsTold(page, SAMPLE_TOLD);
     await choose(renamedDrive('barred', 'mine.gpx', 'My own drive'));
     await page.locator('.drive-name', { hasText: 'My own drive' }).waitFor({ timeout: SOON_MS });
     await findingsTold(page, SAMPLE_TOLD);
@@ -209,7 +160,6 @@ describe('the window', { timeout: LONG_MS }, () => {
 
 describe('settings', { timeout: LONG_MS }, () => {
   it('hold at once: units, palette and margins', async () => {
-    await findingsTold(page, SAMPLE_TOLD);
     await page.getByRole('button', { name: 'Settings' }).click();
     await page.getByLabel('miles, feet and inches').check();
     await page.getByLabel('night').check();

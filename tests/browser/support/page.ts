@@ -13,20 +13,16 @@ export async function launch(): Promise<Browser> {
 /** A page that remembers what it complained about. */
 export interface WatchedPage {
   readonly page: Page;
-  readonly context: BrowserContext;
+  readonly address: string;
   /** console errors and warnings, uncaught errors, requests to elsewhere */
   readonly complaints: string[];
 }
 
-export async function openPage(
-  browser: Browser,
-  address: string,
-  width = 1280,
-  palette: 'light' | 'dark' = 'light',
-): Promise<WatchedPage> {
-  const height = width >= 1900 ? 1080 : 800;
-  const context = await browser.newContext({ viewport: { width, height }, colorScheme: palette });
+/** Opens the window in a page as wide as a laptop's, by day. Each address is another origin: nothing is shared. */
+export async function openPage(context: BrowserContext, address: string): Promise<WatchedPage> {
   const page = await context.newPage();
+  await page.setViewportSize({ width: 1280, height: 800 });
+  await page.emulateMedia({ colorScheme: 'light' });
   const complaints: string[] = [];
   page.on('console', (told) => {
     if (told.type() === 'error' || told.type() === 'warning') complaints.push(told.text());
@@ -39,7 +35,7 @@ export async function openPage(
   });
   // the watch call never ends, so that 'load' and not silence on the line says that the page is there
   await page.goto(address, { waitUntil: 'load' });
-  return { page, context, complaints };
+  return { page, address, complaints };
 }
 
 /** Waits for the check of a drive, as a screen reader is told of it. */

@@ -1,30 +1,43 @@
-import type { Browser } from 'playwright-core';
+import type { Browser, BrowserContext } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, expect } from 'vitest';
+import {
+  type ServedWindow,
+  serveWindowHere,
+  type WindowParts,
+  windowParts,
+} from '../../support/served-window.ts';
 import { findingsTold, launch, openPage, SAMPLE_TOLD, SOON_MS, type WatchedPage } from './page.ts';
-import { type Program, startProgram } from './program.ts';
 
 /**
- * Gives each test of a file a program and a page of its own, with the sample drive checked.
+ * Gives each test of a file a page and a data folder of its own, with the sample drive checked. The browser and the
+ * thread that reads maps are shared by the file: starting them costs more than most tests.
  * @param begin what each test begins with
  * @param quiet no test of the file may leave a complaint on its page
  */
 export function withSampleWindow(begin: (watched: WatchedPage) => unknown, { quiet = false } = {}): void {
   let browser: Browser;
-  let program: Program | undefined;
+  let context: BrowserContext;
+  let parts: WindowParts;
+  let served: ServedWindow | undefined;
   let watched: WatchedPage | undefined;
   beforeAll(async () => {
+    parts = await windowParts();
     browser = await launch();
+    context = await browser.newContext();
   });
-  afterAll(() => browser?.close());
+  afterAll(async () => {
+    await browser?.close();
+    await parts?.engine.close();
+  });
   beforeEach(async () => {
-    program = await startProgram();
-    watched = await openPage(browser, program.address);
+    served = await serveWindowHere(parts);
+    watched = await openPage(context, served.address);
     await findingsTold(watched.page, SAMPLE_TOLD);
     await begin(watched);
   }, 3 * SOON_MS);
   afterEach(async () => {
     if (quiet) expect(watched?.complaints).toEqual([]);
-    await watched?.context.close();
-    await program?.stop();
+    await watched?.page.close();
+    await served?.close();
   }, SOON_MS);
 }

@@ -1,22 +1,22 @@
-import type { Gather, KeptWay } from './gather.ts';
+import type { KeptWay, RoadCollector } from './road-collector.ts';
 import { type MapSource, type Roads, type Tags, WAY_KIND } from './roads.ts';
 import { buildSegmentIndex } from './segment-index.ts';
 
 /**
- * Packs what was gathered into Roads: nodes and ways in order of id, whatever order the files had.
+ * Packs what was collected into Roads: nodes and ways in order of id, whatever order the files had.
  * A way is cut where a node is missing; a single node left of it is dropped.
  */
 export function assembleRoads(
-  gather: Gather,
+  collector: RoadCollector,
   sources: readonly MapSource[],
   said: Pick<Roads, 'notes' | 'incomplete'>,
 ): Roads {
-  const kept = gather.waysWithinReach().sort((a, b) => a.id - b.id || a.kind - b.kind);
-  const { ways, lacking } = packWays(gather, kept);
-  const nodes = packNodes(gather, ways.refs);
+  const kept = collector.waysWithinReach().sort((a, b) => a.id - b.id || a.kind - b.kind);
+  const { ways, lacking } = packWays(collector, kept);
+  const nodes = packNodes(collector, ways.refs);
   const lost = lostNotes(lacking);
   const driven = new Set(kept.filter(isDriven).map((way) => way.id));
-  const restrictions = [...gather.restrictions.values()]
+  const restrictions = [...collector.restrictions.values()]
     .filter(({ from, to }) => from.some((id) => driven.has(id)) || to.some((id) => driven.has(id)))
     .sort((a, b) => a.id - b.id);
   return {
@@ -25,8 +25,8 @@ export function assembleRoads(
     restrictions,
     index: buildSegmentIndex(nodes, ways),
     sources,
-    notes: [...said.notes, ...cutNotes(lacking), ...lost, ...differingNotes(gather.differing.size)],
-    incomplete: [...(said.incomplete ?? []), ...lost, ...contradictionNotes(kept, gather.contradicted)],
+    notes: [...said.notes, ...cutNotes(lacking), ...lost, ...differingNotes(collector.differing.size)],
+    incomplete: [...(said.incomplete ?? []), ...lost, ...contradictionNotes(kept, collector.contradicted)],
   };
 }
 
@@ -40,8 +40,11 @@ interface Lacking {
   all: number;
 }
 
-/** Ways with refs as places in the gathered list of nodes; `packNodes` turns them into final ones. */
-function packWays(gather: Gather, kept: readonly KeptWay[]): { ways: Roads['ways']; lacking: Lacking } {
+/** Ways with refs as places in the collected list of nodes; `packNodes` turns them into final ones. */
+function packWays(
+  collector: RoadCollector,
+  kept: readonly KeptWay[],
+): { ways: Roads['ways']; lacking: Lacking } {
   const refs = new Uint32Array(kept.reduce((sum, way) => sum + way.refs.length, 0));
   const lacking: Lacking = { some: 0, all: 0 };
   const pieces: KeptWay[] = [];
@@ -59,7 +62,7 @@ function packWays(gather: Gather, kept: readonly KeptWay[]): { ways: Roads['ways
       from = at;
     };
     for (const ref of way.refs) {
-      const node = gather.nodes.indexOf(ref);
+      const node = collector.nodes.indexOf(ref);
       if (node >= 0) refs[at++] = node;
       else {
         missing++;
@@ -81,11 +84,11 @@ function packWays(gather: Gather, kept: readonly KeptWay[]): { ways: Roads['ways
 }
 
 /** Nodes that ways use or that stand for themselves, in order of id; rewrites `refs` to their places. */
-function packNodes(gather: Gather, refs: Uint32Array): Roads['nodes'] {
-  const { ids, count } = gather.nodes;
+function packNodes(collector: RoadCollector, refs: Uint32Array): Roads['nodes'] {
+  const { ids, count } = collector.nodes;
   const used = new Uint8Array(count);
   for (const node of refs) used[node] = 1;
-  for (const node of gather.nodeTags.keys()) if (gather.stands(node)) used[node] = 1;
+  for (const node of collector.nodeTags.keys()) if (collector.stands(node)) used[node] = 1;
   const order = new Uint32Array(used.reduce((sum, one) => sum + one, 0));
   for (let node = 0, at = 0; node < count; node++) if (used[node] === 1) order[at++] = node;
   order.sort((a, b) => ids[a]! - ids[b]!);
@@ -94,15 +97,15 @@ function packNodes(gather: Gather, refs: Uint32Array): Roads['nodes'] {
   for (let at = 0; at < order.length; at++) {
     const node = order[at]!;
     place[node] = at;
-    const nodeTags = gather.nodeTags.get(node);
+    const nodeTags = collector.nodeTags.get(node);
     if (nodeTags) tags.set(at, nodeTags);
   }
   for (let at = 0; at < refs.length; at++) refs[at] = place[refs[at]!]!;
   return {
     count: order.length,
     id: picked(ids, order),
-    lat: picked(gather.lat, order),
-    lon: picked(gather.lon, order),
+    lat: picked(collector.lat, order),
+    lon: picked(collector.lon, order),
     tags,
   };
 }

@@ -1,6 +1,6 @@
 import type { NodeBatcher } from './node-batcher.ts';
-import { setTag } from './pbf/strings.ts';
 import type { Tags } from './roads.ts';
+import { setTag } from './set-tag.ts';
 import type { MapSink, Member } from './sink.ts';
 
 type Attributes = Readonly<Record<string, string>>;

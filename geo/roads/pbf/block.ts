@@ -1,21 +1,12 @@
 import type { MapSink } from '../sink.ts';
 import { Cursor, damaged } from './cursor.ts';
 import { readDense } from './dense.ts';
+import type { BlockFrame } from './frame.ts';
 import { readPlainNode } from './plain-node.ts';
 import { readRelation } from './relation.ts';
 import { StringTable } from './strings.ts';
 import type { Unpack } from './unpack.ts';
 import { readWay } from './way.ts';
-
-/** What all elements of a block share. */
-export interface BlockFrame {
-  readonly strings: StringTable;
-  /** nanodegrees per unit */
-  readonly granularity: number;
-  /** nanodegrees */
-  readonly latOffset: number;
-  readonly lonOffset: number;
-}
 
 /** Hands every element of one PrimitiveBlock to the sink. Throws a Refusal where the block is damaged. */
 export function readBlock(bytes: Uint8Array, unpack: Unpack, sink: MapSink): void {

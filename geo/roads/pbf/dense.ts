@@ -1,10 +1,11 @@
 import type { Tags } from '../roads.ts';
+import { setTag } from '../set-tag.ts';
 import type { NodeBatch } from '../sink.ts';
-import type { BlockFrame } from './block.ts';
 import { type Cursor, damaged } from './cursor.ts';
 import { checkPlaces, toDegrees } from './degrees.ts';
+import type { BlockFrame } from './frame.ts';
 import { newRoom, packedSums, packedUints } from './packed.ts';
-import { type StringTable, setTag } from './strings.ts';
+import type { StringTable } from './strings.ts';
 
 const ids = newRoom();
 const lats = newRoom();

@@ -1,7 +1,7 @@
 import type { NodeBatch } from '../sink.ts';
-import type { BlockFrame } from './block.ts';
 import { type Cursor, damaged } from './cursor.ts';
 import { checkPlaces, toDegrees } from './degrees.ts';
+import type { BlockFrame } from './frame.ts';
 import { saysDeleted } from './info.ts';
 import { newRoom, packedUints } from './packed.ts';
 

@@ -1,11 +1,10 @@
 import type { Member, RawRelation } from '../sink.ts';
-import type { BlockFrame } from './block.ts';
 import { type Cursor, damaged } from './cursor.ts';
-import { saysDeleted } from './info.ts';
+import { ElementHead } from './element-head.ts';
+import type { BlockFrame } from './frame.ts';
 import { newRoom, packedSums, packedUints } from './packed.ts';
 
-const keys = newRoom();
-const values = newRoom();
+const head = new ElementHead();
 const roles = newRoom();
 const ids = newRoom();
 const types = newRoom();
@@ -13,32 +12,30 @@ const types = newRoom();
 const TYPES = ['node', 'way', 'relation'] as const;
 
 /** Reads one Relation message; a deleted relation is left out. */
-export function readRelation(cursor: Cursor, frame: BlockFrame, give: (relation: RawRelation) => void): void {
-  const { strings } = frame;
-  let id: number | undefined;
-  let keyCount = 0;
-  let valueCount = 0;
+export function readRelation(
+  cursor: Cursor,
+  { strings }: BlockFrame,
+  give: (relation: RawRelation) => void,
+): void {
   let roleCount = 0;
   let count = 0;
   let typeCount = 0;
+  head.clear();
   while (cursor.next()) {
     const { field } = cursor;
-    if (field === 1) id = cursor.signed();
-    else if (field === 2) keyCount = packedUints(cursor, keys);
-    else if (field === 3) valueCount = packedUints(cursor, values);
-    else if (field === 4) {
-      if (saysDeleted(cursor.inside())) return;
+    if (head.take(cursor)) {
+      if (head.deleted) return;
     } else if (field === 8) roleCount = packedUints(cursor, roles);
     else if (field === 9) count = packedSums(cursor, ids);
     else if (field === 10) typeCount = packedUints(cursor, types);
     else cursor.skip();
   }
-  if (id === undefined) throw damaged('a relation without an id');
-  if (keyCount !== valueCount) throw damaged(`relation ${id} with a key and no value`);
+  head.check('relation');
+  const { id } = head;
   if (roleCount !== count || typeCount !== count) throw damaged(`relation ${id} with half a member`);
   give({
     id,
-    tags: strings.tags(keys.values, values.values, keyCount),
+    tags: head.tags(strings),
     members() {
       const members: Member[] = [];
       for (let i = 0; i < count; i++) {

@@ -1,4 +1,5 @@
 import type { Tags } from '../roads.ts';
+import { setTag } from '../set-tag.ts';
 import { type Cursor, damaged } from './cursor.ts';
 import type { Unpack } from './unpack.ts';
 
@@ -41,11 +42,4 @@ export class StringTable {
     for (let i = 0; i < count; i++) setTag(tags, this.get(keys[i]!), this.get(values[i]!));
     return tags;
   }
-}
-
-/** Sets a tag; a key that is a name of JavaScript's own stays an ordinary key. */
-export function setTag(tags: Record<string, string>, key: string, value: string): void {
-  if (key === '__proto__')
-    Object.defineProperty(tags, key, { value, enumerable: true, configurable: true, writable: true });
-  else tags[key] = value;
 }

@@ -4,9 +4,9 @@ import type { Route } from '../../../geo/drive/gpx/route.ts';
 import { given } from '../../../geo/given.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { assembleRoads } from '../../../geo/roads/assemble.ts';
-import { Gather } from '../../../geo/roads/gather.ts';
 import { withLocalIds } from '../../../geo/roads/local-ids.ts';
 import { corridorMask } from '../../../geo/roads/mask.ts';
+import { RoadCollector } from '../../../geo/roads/road-collector.ts';
 import type { MapSource, Roads } from '../../../geo/roads/roads.ts';
 import type { MapSink } from '../../../geo/roads/sink.ts';
 import { unreadable } from '../files/read-bytes.ts';
@@ -32,22 +32,22 @@ export async function openMap(
   hooks: OpenMapHooks = {},
 ): Promise<Result<Roads>> {
   if (paths.length === 0) return fail('map.none', 'No map file is named. Name at least one.');
-  const gather = new Gather(route && corridorMask(route));
+  const collector = new RoadCollector(route && corridorMask(route));
   const passes = new Passes(paths, hooks);
   try {
-    const first = await passes.run(gather.all, 0, 0.6);
+    const first = await passes.run(collector.all, 0, 0.6);
     if (!first.ok) return first;
-    if (gather.needsWaysAgain()) {
-      const again = await passes.run(gather.waysAgain(), 0.6, 0.8);
+    if (collector.needsWaysAgain()) {
+      const again = await passes.run(collector.waysAgain(), 0.6, 0.8);
       if (!again.ok) return again;
     }
-    const lacking = gather.missingNodes();
+    const lacking = collector.missingNodes();
     if (lacking) {
       const filled = await passes.run(lacking, 0.8, 0.95);
       if (!filled.ok) return filled;
     }
     if (hooks.signal?.aborted) throw new Cancelled();
-    const roads = assembleRoads(gather, sourcesOf(paths, first.value), {
+    const roads = assembleRoads(collector, sourcesOf(paths, first.value), {
       notes: notesOf(paths, first.value, (facts) => facts.notes),
       incomplete: notesOf(paths, first.value, (facts) => facts.incomplete ?? []),
     });

@@ -31,14 +31,14 @@ interface Area {
 }
 
 /**
- * Gathers what is worth keeping from any number of files.
+ * Collects what is worth keeping from any number of files.
  *
  * Nodes within reach are kept as they come; roads are kept when they touch one of them, most of what lies around
  * only when its box comes near, zones and ferries always. So ways read before their nodes, and edges of zones read
  * before their relation, must be heard again (`needsWaysAgain`), and nodes of kept ways out of reach must be
  * fetched by a pass of their own (`missingNodes`). With no mask everything is kept and neither is needed.
  */
-export class Gather {
+export class RoadCollector {
   readonly nodes = new IdTable();
   lat = new Float64Array(1024);
   lon = new Float64Array(1024);

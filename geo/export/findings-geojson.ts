@@ -1,7 +1,7 @@
 import { featureCollection, lineString, point } from '@turf/turf';
 import type { Feature, FeatureCollection, Geometry } from 'geojson';
 import type { Drive } from '../drive/drive.ts';
-import { lineBetween } from '../drive/drive-line.ts';
+import { lineBetween } from '../drive/line-between.ts';
 import type { DriveReport } from '../report/report.ts';
 import type { Roads } from '../roads/roads.ts';
 

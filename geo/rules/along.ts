@@ -5,7 +5,7 @@ import type { CountrySpan } from '../country/country-of.ts';
 import type { CountryRule } from '../country/rule.ts';
 import { ruleFor } from '../country/table.ts';
 import type { Drive } from '../drive/drive.ts';
-import { pointAt } from '../drive/drive-place.ts';
+import { pointAt } from '../drive/point-at.ts';
 import { type Leaving, zoneFor } from '../drive/times/leaving.ts';
 import { secondsAt, type Timetable } from '../drive/times/timetable.ts';
 import type { Roads } from '../roads/roads.ts';

@@ -1,5 +1,6 @@
 import type { Drive } from '../drive/drive.ts';
-import { nodesOnDrive, pointAt } from '../drive/drive-place.ts';
+import { nodesOnDrive } from '../drive/nodes-along.ts';
+import { pointAt } from '../drive/point-at.ts';
 import type { Roads, Tags } from '../roads/roads.ts';
 import { mayBeLimit } from '../tags/limit-key.ts';
 

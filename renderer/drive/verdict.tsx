@@ -1,5 +1,5 @@
 import { clockText, durationText } from '../../geo/clock/print-times.ts';
-import { liesElsewhere } from '../../geo/drive/sum-up.ts';
+import { liesElsewhere } from '../../geo/drive/match-lengths.ts';
 import { decidingOf, sayPlate, sumsOf } from '../../geo/load/weigh/say-plates.ts';
 import { LEVEL_WORD } from '../../geo/report/level.ts';
 import { sayFolded } from '../../geo/report/say-slight.ts';

@@ -1,6 +1,7 @@
 import type { Roads } from '../../roads/roads.ts';
 import type { Drive, Stretch } from '../drive.ts';
-import { nodesAlong, pointAt } from '../drive-place.ts';
+import { nodesAlong } from '../nodes-along.ts';
+import { pointAt } from '../point-at.ts';
 
 /** One straight piece of the driven line, in driving direction. */
 export interface DrivenSegment {

@@ -1,4 +1,4 @@
-import { distanceM } from '../../earth/sphere.ts';
+import { distanceM, type Place } from '../../earth/sphere.ts';
 import type { Roads } from '../../roads/roads.ts';
 import type { BrokenTurn, Drive, Leg, Span } from '../drive.ts';
 import { endOf } from '../end-of.ts';
@@ -49,27 +49,47 @@ export function followRoads(route: Route, roads: Roads, options: Partial<MatchSe
 }
 
 function gapBetween(before: RouteSegment, after: RouteSegment, atM: number): Leg {
-  const from = { lat: before.lat.at(-1) as number, lon: before.lon.at(-1) as number };
-  const to = { lat: after.lat[0]!, lon: after.lon[0]! };
+  const from = placeOf(before, before.lat.length - 1);
+  const to = placeOf(after, 0);
   return { kind: 'gap', atM, straightM: distanceM(from.lat, from.lon, to.lat, to.lon), from, to };
 }
 
+/** Segments that touch made one each, in order. */
 function joinTouching(segments: readonly RouteSegment[]): RouteSegment[] {
-  const joined: RouteSegment[] = [];
+  const groups: RouteSegment[][] = [];
   for (const segment of segments) {
     if (segment.lat.length === 0) continue;
-    const last = joined.at(-1);
-    const touches =
-      last !== undefined &&
-      distanceM(last.lat.at(-1) as number, last.lon.at(-1) as number, segment.lat[0]!, segment.lon[0]!) <=
-        SAME_PLACE_M;
-    if (last !== undefined && touches) joined[joined.length - 1] = concat(last, segment);
-    else joined.push(segment);
+    const group = groups.at(-1);
+    const last = group?.at(-1);
+    if (group !== undefined && last !== undefined && touches(last, segment)) group.push(segment);
+    else groups.push([segment]);
+  }
+  return groups.map((group) => (group.length === 1 ? group[0]! : joinAll(group)));
+}
+
+function touches(before: RouteSegment, after: RouteSegment): boolean {
+  const from = placeOf(before, before.lat.length - 1);
+  const to = placeOf(after, 0);
+  return distanceM(from.lat, from.lon, to.lat, to.lon) <= SAME_PLACE_M;
+}
+
+function joinAll(segments: readonly RouteSegment[]): RouteSegment {
+  const count = segments.reduce((sum, { lat }) => sum + lat.length, 0);
+  const joined = {
+    lat: new Float64Array(count),
+    lon: new Float64Array(count),
+    timeMs: new Float64Array(count),
+  };
+  let at = 0;
+  for (const { lat, lon, timeMs } of segments) {
+    joined.lat.set(lat, at);
+    joined.lon.set(lon, at);
+    joined.timeMs.set(timeMs, at);
+    at += lat.length;
   }
   return joined;
 }
 
-function concat(a: RouteSegment, b: RouteSegment): RouteSegment {
-  const both = (key: 'lat' | 'lon' | 'timeMs') => Float64Array.from([...a[key], ...b[key]]);
-  return { lat: both('lat'), lon: both('lon'), timeMs: both('timeMs') };
+function placeOf({ lat, lon }: RouteSegment, i: number): Place {
+  return { lat: lat[i]!, lon: lon[i]! };
 }

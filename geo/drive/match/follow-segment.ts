@@ -13,7 +13,7 @@ import { healBreaks } from './heal-breaks.ts';
 import { layOut, type Matching } from './lattice.ts';
 import { offMapLeg, stretchesOf } from './lay-legs.ts';
 import type { MatchSettings } from './match-settings.ts';
-import { afterRemoval, removeStubs } from './remove-stubs.ts';
+import { afterRemoval, removeSpurs } from './remove-spurs.ts';
 import { thinPositions } from './thin-positions.ts';
 import { type EdgePart, type Path, tracePaths } from './trace-paths.ts';
 
@@ -73,7 +73,7 @@ interface Laying {
 function layPath(laying: Laying, path: Path): void {
   const { matching, chain } = laying;
   const { roads, graph, settings, lattice } = matching;
-  const { parts, removed } = removeStubs(path.parts, graph);
+  const { parts, removed } = removeSpurs(path.parts, graph);
   const first = parts[0];
   const last = parts.at(-1);
   if (first === undefined || last === undefined || lengthOf(parts) < TOUCH_M) return;

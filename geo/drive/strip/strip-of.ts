@@ -3,15 +3,15 @@ import { given } from '../../given.ts';
 import type { Roads } from '../../roads/roads.ts';
 import { findAbove } from '../above/find-above.ts';
 import type { Drive } from '../drive.ts';
-import { nodesOnDrive } from '../drive-place.ts';
 import { joinSpans } from '../join-spans.ts';
+import { nodesOnDrive } from '../nodes-along.ts';
 import { traceDrive } from '../times/trace.ts';
-import { besideTheRoad } from './beside.ts';
-import { leanOf } from './lean.ts';
-import { piecesOf } from './pieces.ts';
+import { besideTheRoad } from './beside-the-road.ts';
+import { leanOf } from './lean-of.ts';
+import { piecesOf } from './pieces-of.ts';
+import { sideRoads } from './side-roads.ts';
 import type { Strip } from './strip.ts';
-import { stubsOf } from './stubs.ts';
-import { townsAlong } from './towns.ts';
+import { townsAlong } from './towns-along.ts';
 
 const RAIL = /^(railway|rail)/;
 
@@ -23,7 +23,7 @@ export function stripOf(drive: Drive, roads: Roads, country?: string): Strip {
     lengthM: drive.lengthM,
     pieces: piecesOf(drive, roads, country),
     ...leanOf(trace, drive.lengthM),
-    stubs: stubsOf(passed, trace, roads),
+    stubs: sideRoads(passed, trace, roads),
     beside: besideTheRoad(trace, drive.lengthM, roads),
     towns: townsAlong(trace, roads),
     guessed: joinSpans([...drive.guessed, ...drive.doubtful], 1),

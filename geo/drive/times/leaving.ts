@@ -5,7 +5,7 @@ import { lookUp } from '../../country/look-up.ts';
 import { ok, type Result } from '../../result.ts';
 import type { Roads } from '../../roads/roads.ts';
 import type { Drive } from '../drive.ts';
-import { pointAt } from '../drive-place.ts';
+import { pointAt } from '../point-at.ts';
 
 /** When a drive sets off. */
 export interface Leaving {

@@ -5,8 +5,9 @@ import { headingRad, type Point } from '../../earth/point.ts';
 import { EARTH_RADIUS_M } from '../../earth/sphere.ts';
 import { type Roads, WAY_KIND } from '../../roads/roads.ts';
 import type { Drive, Stretch } from '../drive.ts';
-import { nodesAlong, pointAt } from '../drive-place.ts';
 import { endOf } from '../end-of.ts';
+import { nodesAlong } from '../nodes-along.ts';
+import { pointAt } from '../point-at.ts';
 
 /** Places nearer than this are one. Metres. */
 const SAME_PLACE_M = 0.2;

@@ -1,5 +1,5 @@
 import { areasOf } from '../../drive/beside/areas.ts';
-import { pointAt } from '../../drive/drive-place.ts';
+import { pointAt } from '../../drive/point-at.ts';
 import type { KindOf } from '../../report/kinds.ts';
 import { type Firmness, firmnessOf, isPaved, saysGround } from '../../tags/ground.ts';
 import { pick } from '../../tags/pick.ts';

@@ -1,7 +1,7 @@
 import type { Drive } from '../../../geo/drive/drive.ts';
 import type { Route } from '../../../geo/drive/gpx/route.ts';
 import { countPositions } from '../../../geo/drive/gpx/route-length.ts';
-import { matchLengths } from '../../../geo/drive/sum-up.ts';
+import { matchLengths } from '../../../geo/drive/match-lengths.ts';
 import type { Roads } from '../../../geo/roads/roads.ts';
 import type { FollowedDrive } from '../../contract/followed-drive.ts';
 import { legsForPage } from './legs-for-page.ts';

@@ -1,6 +1,7 @@
 import type { Drive, Leg } from '../../../geo/drive/drive.ts';
-import { nodesAlong, pointAt } from '../../../geo/drive/drive-place.ts';
-import { nameRoad } from '../../../geo/drive/sum-up.ts';
+import { nameRoad } from '../../../geo/drive/name-road.ts';
+import { nodesAlong } from '../../../geo/drive/nodes-along.ts';
+import { pointAt } from '../../../geo/drive/point-at.ts';
 import { distanceM } from '../../../geo/earth/sphere.ts';
 import type { Roads } from '../../../geo/roads/roads.ts';
 import type { FollowedLeg } from '../../contract/followed-drive.ts';

@@ -1,10 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Drive, Stretch } from '../../../../geo/drive/drive.ts';
-import { nodesOnDrive, pointAt, wayAlong } from '../../../../geo/drive/drive-place.ts';
 import type { Route } from '../../../../geo/drive/gpx/route.ts';
 import { followRoads } from '../../../../geo/drive/match/follow-roads.ts';
+import { nodesOnDrive } from '../../../../geo/drive/nodes-along.ts';
+import { pointAt } from '../../../../geo/drive/point-at.ts';
 import { distanceM } from '../../../../geo/earth/sphere.ts';
+import { wayAlong } from '../../../../geo/graph/road-graph.ts';
 import type { Roads } from '../../../../geo/roads/roads.ts';
 import { displace, randomDrive, seeded, simplify, trackOf } from '../../../support/random-drives.ts';
 import { type At, mapOf, roadsDriven, type WaySketch } from './sketch.ts';

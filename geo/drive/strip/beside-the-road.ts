@@ -1,5 +1,6 @@
 import { toRad } from '../../earth/angles.ts';
-import { localFrame } from '../../earth/frame.ts';
+import { type LocalFrame, localFrame } from '../../earth/frame.ts';
+import type { Point } from '../../earth/point.ts';
 import { bearingDeg } from '../../earth/sphere.ts';
 import type { Roads, Tags } from '../../roads/roads.ts';
 import { areasOf } from '../beside/areas.ts';
@@ -15,14 +16,14 @@ const ASIDE_M = [25, 55] as const;
 const REACH_M = 45;
 
 type Kind = Strip['beside'][number]['kind'];
-type Run = { fromM: number; toM: number; side: Side; kind: Kind };
+type BesideSpan = { fromM: number; toM: number; side: Side; kind: Kind };
 
-/** What lies to the left and right, as runs: water before woods before houses where there are several. */
-export function besideTheRoad(trace: DriveTrace, lengthM: number, roads: Roads): Run[] {
+/** What lies to the left and right, as spans: water before woods before houses where there are several. */
+export function besideTheRoad(trace: DriveTrace, lengthM: number, roads: Roads): BesideSpan[] {
   const stepM = Math.max(STEP_LEAST_M, lengthM / STEPS_MOST);
   const places = placesEvery(trace, lengthM, stepM);
-  const runs: Run[] = [];
-  const open: Partial<Record<Side, Run>> = {};
+  const spans: BesideSpan[] = [];
+  const open: Partial<Record<Side, BesideSpan>> = {};
   places.forEach((place, i) => {
     const ahead = places[i + 1] ?? place;
     const back = places[i - 1] ?? place;
@@ -30,54 +31,63 @@ export function besideTheRoad(trace: DriveTrace, lengthM: number, roads: Roads):
     const kinds = kindsAt(place, toRad(headingDeg), roads);
     for (const side of SIDES) {
       const kind = kinds[side];
-      const run = open[side];
-      if (run !== undefined && run.kind === kind) run.toM = Math.min(lengthM, place.atM + stepM);
+      const last = open[side];
+      if (last !== undefined && last.kind === kind) last.toM = Math.min(lengthM, place.atM + stepM);
       else if (kind !== undefined && place.atM < lengthM) {
         const fresh = { fromM: place.atM, toM: Math.min(lengthM, place.atM + stepM), side, kind };
-        runs.push(fresh);
+        spans.push(fresh);
         open[side] = fresh;
       } else delete open[side];
     }
   });
-  return runs;
+  return spans;
 }
 
 const SIDES: readonly Side[] = ['left', 'right'];
 
-function kindsAt({ lat, lon }: AlongPlace, heading: number, roads: Roads): Partial<Record<Side, Kind>> {
+type Kinds = Partial<Record<Side, Kind>>;
+
+function kindsAt({ lat, lon }: AlongPlace, heading: number, roads: Roads): Kinds {
   const frame = localFrame(lat, lon);
-  const [sin, cos] = [Math.sin(heading), Math.cos(heading)];
-  const kinds: Partial<Record<Side, Kind>> = {};
-  const tell = (side: Side, kind: Kind) => {
-    const before = kinds[side];
-    if (before === undefined || RANK[kind] < RANK[before]) kinds[side] = kind;
-  };
+  const ahead = { x: Math.sin(heading), y: Math.cos(heading) };
+  const kinds: Kinds = {};
+  addAreas(kinds, frame, ahead, roads);
+  addLines(kinds, frame, ahead, roads);
+  return kinds;
+}
+
+function tell(kinds: Kinds, side: Side, kind: Kind | undefined): void {
+  const before = kinds[side];
+  if (kind !== undefined && (before === undefined || RANK[kind] < RANK[before])) kinds[side] = kind;
+}
+
+function addAreas(kinds: Kinds, frame: LocalFrame, ahead: Point, roads: Roads): void {
   const areas = areasOf(roads);
   for (const side of SIDES)
     for (const asideM of ASIDE_M) {
       const right = side === 'right' ? asideM : -asideM;
       // to the right of a heading of north lies east
-      const aside = frame.fromXY(right * cos, -right * sin);
-      for (const way of areas.at(aside.lat, aside.lon)) {
-        const kind = areaKind(roads.ways.tags[way] ?? {});
-        if (kind !== undefined) tell(side, kind);
-      }
+      const aside = frame.fromXY(right * ahead.y, -right * ahead.x);
+      for (const way of areas.at(aside.lat, aside.lon))
+        tell(kinds, side, areaKind(roads.ways.tags[way] ?? {}));
     }
+}
+
+function addLines(kinds: Kinds, frame: LocalFrame, ahead: Point, roads: Roads): void {
+  const { nodes, ways, index } = roads;
   const low = frame.fromXY(-REACH_M, -REACH_M);
   const high = frame.fromXY(REACH_M, REACH_M);
-  for (const { way, seg } of roads.index.inBox(low.lat, low.lon, high.lat, high.lon, 'around')) {
-    const kind = lineKind(roads.ways.tags[way] ?? {});
+  for (const { way, seg } of index.inBox(low.lat, low.lon, high.lat, high.lon, 'around')) {
+    const kind = lineKind(ways.tags[way] ?? {});
     if (kind === undefined) continue;
-    const ref = roads.ways.start[way]! + seg;
-    const ends = [ref, ref + 1].map((at) => {
-      const node = roads.ways.refs[at]!;
-      const { x, y } = frame.toXY(roads.nodes.lat[node]!, roads.nodes.lon[node]!);
-      return x * cos - y * sin;
-    });
+    const ref = ways.start[way]! + seg;
     // a river that crosses lies on both sides
-    for (const right of ends) tell(right < 0 ? 'left' : 'right', kind);
+    for (const at of [ref, ref + 1]) {
+      const node = ways.refs[at]!;
+      const { x, y } = frame.toXY(nodes.lat[node]!, nodes.lon[node]!);
+      tell(kinds, x * ahead.y - y * ahead.x < 0 ? 'left' : 'right', kind);
+    }
   }
-  return kinds;
 }
 
 const RANK: Readonly<Record<Kind, number>> = { water: 0, wood: 1, building: 2 };

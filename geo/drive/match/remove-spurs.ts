@@ -3,7 +3,7 @@ import type { Span } from '../drive.ts';
 import type { EdgePart } from './trace-paths.ts';
 
 /** Out-and-back shorter than this in each direction is a slip of the match, not a drive. */
-const STUB_M = 30;
+const SPUR_M = 30;
 const SAME_PLACE_M = 1e-3;
 
 /** A part that remembers where it lay along the path as it was. */
@@ -15,12 +15,12 @@ interface Placed {
 }
 
 /**
- * Takes short stubs out of a path: out and back over the same ground, less than 30 m deep, as into a side road the
+ * Takes short spurs out of a path: out and back over the same ground, less than 30 m deep, as into a side road the
  * positions only brush. Where the drive goes on back along the road it came by, turning is the drive itself and stays.
  *
  * @returns the parts left, and the spans of the path that were taken, in metres along the path as it was
  */
-export function removeStubs(
+export function removeSpurs(
   parts: readonly EdgePart[],
   graph: RoadGraph,
 ): { readonly parts: readonly EdgePart[]; readonly removed: readonly Span[] } {
@@ -35,7 +35,7 @@ export function removeStubs(
   let at = 0;
   for (let part = ahead[at]; part !== undefined; part = ahead[at]) {
     const depthM = mirroredM(kept, ahead, at, graph);
-    if (depthM === 0 || depthM > STUB_M) {
+    if (depthM === 0 || depthM > SPUR_M) {
       kept.push(part);
       at++;
       continue;
@@ -49,7 +49,7 @@ export function removeStubs(
   return { parts: kept.map(({ directed, fromM, toM }) => ({ directed, fromM, toM })), removed };
 }
 
-/** How far, in metres, what lies ahead goes back over what was driven last; more than a stub is not told apart. */
+/** How far, in metres, what lies ahead goes back over what was driven last; more than a spur is not told apart. */
 function mirroredM(kept: readonly Placed[], ahead: readonly Placed[], at: number, graph: RoadGraph): number {
   let i = kept.length - 1;
   let j = at;
@@ -64,7 +64,7 @@ function mirroredM(kept: readonly Placed[], ahead: readonly Placed[], at: number
     if (Math.abs(outM - (length - backM)) > SAME_PLACE_M) return depthM;
     const stepM = Math.min(outM - out.fromM, back.toM - backM);
     depthM += stepM;
-    if (depthM > STUB_M) return depthM;
+    if (depthM > SPUR_M) return depthM;
     outM -= stepM;
     backM += stepM;
     if (outM - out.fromM < SAME_PLACE_M) outM = kept[--i]?.toM ?? 0;

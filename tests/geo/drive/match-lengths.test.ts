@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { liesElsewhere } from '../../../geo/drive/sum-up.ts';
+import { liesElsewhere } from '../../../geo/drive/match-lengths.ts';
 
 describe('a map of another place', () => {
   it('has next to none of the drive on its roads', () => {

@@ -1,5 +1,3 @@
-import { given } from '../given.ts';
-import type { Roads } from '../roads/roads.ts';
 import type { Drive } from './drive.ts';
 
 /** How much of a drive lies on roads and off the map, and how much of it was guessed between far-apart positions. Metres. */
@@ -15,18 +13,6 @@ export function matchLengths(drive: Drive): {
   }
   for (const span of drive.guessed) sum.guessedM += span.toM - span.fromM;
   return sum;
-}
-
-/** What a driven way is called: its class as mapped, with name and number where it has them. */
-export function nameRoad(
-  roads: Roads,
-  way: number,
-): { readonly class: string; readonly name?: string; readonly ref?: string } {
-  const tags = roads.ways.tags[way] ?? {};
-  return {
-    class: tags['highway'] ?? (tags['route'] === 'ferry' ? 'ferry' : 'unknown'),
-    ...given({ name: tags['name'], ref: tags['ref'] }),
-  };
 }
 
 /** A smaller share of a drive than this on mapped roads is chance: another place's roads happen to lie there. */

@@ -1,7 +1,8 @@
 import type { Roads } from '../roads/roads.ts';
 import type { Drive } from './drive.ts';
-import { nodesAlong, pointAt } from './drive-place.ts';
 import { endOf } from './end-of.ts';
+import { nodesAlong } from './nodes-along.ts';
+import { pointAt } from './point-at.ts';
 
 /**
  * The drive's line between two distances along it, as [longitude, latitude] pairs: along the roads as they are drawn,

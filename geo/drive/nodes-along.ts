@@ -1,13 +1,7 @@
-import { shareOf } from '../earth/between.ts';
-import { firstAtLeast, leastWhere } from '../earth/bisect.ts';
-import { distanceM, type Place, placeBetween } from '../earth/sphere.ts';
-import { placeAlong } from '../graph/place-on-edge.ts';
-import { roadGraph, wayAlong } from '../graph/road-graph.ts';
+import { firstAtLeast } from '../earth/bisect.ts';
+import { wayAlong } from '../graph/road-graph.ts';
 import type { Roads } from '../roads/roads.ts';
-import type { Drive, OffMap, Stretch } from './drive.ts';
-import { endOf } from './end-of.ts';
-
-export { wayAlong };
+import type { Drive, Stretch } from './drive.ts';
 
 /** A node the drive passes. */
 export interface PassedNode {
@@ -17,23 +11,6 @@ export interface PassedNode {
   readonly refIndex: number;
   /** metres along the drive */
   readonly atM: number;
-}
-
-/** The place at a distance along the drive, and the leg it lies on; distances beyond the ends give the ends. */
-export function pointAt(
-  drive: Drive,
-  roads: Roads,
-  atM: number,
-): (Place & { readonly legIndex: number }) | undefined {
-  const { legs } = drive;
-  if (legs.length === 0) return undefined;
-  const legIndex = leastWhere(0, legs.length - 1, (i) => !(endOf(legs[i]!) < atM));
-  const leg = legs[legIndex]!;
-  if (leg.kind === 'gap') return { ...leg.from, legIndex };
-  const onM = Math.min(leg.toM, Math.max(leg.fromM, atM)) - leg.fromM;
-  if (leg.kind === 'offMap') return { ...placeOffMap(leg, onM), legIndex };
-  const alongM = leg.forward ? leg.alongFromM + onM : leg.alongFromM - onM;
-  return { ...placeAlong(roads, roadGraph(roads), leg.way, alongM), legIndex };
 }
 
 /** Every node of the stretch's way that the stretch passes, its two ends included, in driving order. */
@@ -77,18 +54,4 @@ export function nodesOnDrive(
     });
   });
   return passed;
-}
-
-function placeOffMap(leg: OffMap, onM: number): Place {
-  let leftM = onM;
-  for (let i = 1; i < leg.lat.length; i++) {
-    const a = { lat: leg.lat[i - 1]!, lon: leg.lon[i - 1]! };
-    const b = { lat: leg.lat[i]!, lon: leg.lon[i]! };
-    const length = distanceM(a.lat, a.lon, b.lat, b.lon);
-    if (leftM <= length || i === leg.lat.length - 1) {
-      return placeBetween(a, b, shareOf(leftM, 0, length));
-    }
-    leftM -= length;
-  }
-  return { lat: leg.lat[0]!, lon: leg.lon[0]! };
 }

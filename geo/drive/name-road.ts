@@ -1,0 +1,14 @@
+import { given } from '../given.ts';
+import type { Roads } from '../roads/roads.ts';
+
+/** What a driven way is called: its class as mapped, with name and number where it has them. */
+export function nameRoad(
+  roads: Roads,
+  way: number,
+): { readonly class: string; readonly name?: string; readonly ref?: string } {
+  const tags = roads.ways.tags[way] ?? {};
+  return {
+    class: tags['highway'] ?? (tags['route'] === 'ferry' ? 'ferry' : 'unknown'),
+    ...given({ name: tags['name'], ref: tags['ref'] }),
+  };
+}

@@ -12,7 +12,6 @@ import { type DrivePath, placeOnPath } from './drive/drive-path.ts';
 import { drawLabels } from './labels/draw-labels.ts';
 import type { Taken } from './labels/place-labels.ts';
 import { drawLeaders } from './marks/draw-leaders.ts';
-import { MARK_PX } from './marks/mark-element.ts';
 import { MarkLayer } from './marks/mark-layer.ts';
 import { type Palette, readPalette } from './palette.ts';
 import type { AskTile } from './tile-queue.ts';
@@ -96,11 +95,11 @@ export function createLayers(
 
 /** What is drawn over the texts' canvas, for texts to keep clear of. */
 function takenOn(canvas: MapCanvas, { path }: Shown, marks: MarkLayer): Taken[] {
-  const ofMarks = marks.boxes.map(({ x, y }) => ({
+  const ofMarks = marks.boxes.map(({ x, y, look }) => ({
     x: x + canvas.offsetX,
     y: y + canvas.offsetY,
-    halfWidth: MARK_PX / 2,
-    halfHeight: MARK_PX / 2,
+    halfWidth: look.size / 2,
+    halfHeight: look.size / 2,
   }));
   return [...ofMarks, ...(path ? coveredByDrive(canvas, path) : [])];
 }

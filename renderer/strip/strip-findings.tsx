@@ -108,6 +108,7 @@ function StripFinding({ drawing, finding, chosen, markY }: FindingProps) {
         class={`strip-span-${level}`}
         d={band(drawing, longEnough(cutTo(drawing, finding), scale), { left: -2.5, right: 2.5 })}
       />
+      {level === 'barred' && <BarAcross drawing={drawing} atM={fromM} />}
       {y !== undefined && (
         <>
           <path class="strip-leader" d={`M${edge} ${scale.y(fromM)}L${MARK_X - 12} ${y}`} />
@@ -119,6 +120,19 @@ function StripFinding({ drawing, finding, chosen, markY }: FindingProps) {
         </>
       )}
     </g>
+  );
+}
+
+/** How far the bar stands out over the road's edge, and how thick it is. */
+const BAR_OUT_PX = 5;
+const BAR_PX = 5;
+
+/** What bars lies across the road, on the near side of the place. */
+function BarAcross({ drawing, atM }: { drawing: StripDrawing; atM: number }) {
+  const half = halfWidthAt(drawing.strip.pieces, atM) + BAR_OUT_PX;
+  const x = middleOf(drawing, atM) - half;
+  return (
+    <rect class="strip-span-barred" x={x} y={drawing.scale.y(atM) + 3} width={2 * half} height={BAR_PX} />
   );
 }
 

@@ -8,7 +8,6 @@ import {
   pathBox,
   placeOnPath,
 } from '../../../renderer/map/drive/drive-path.ts';
-import { spreadMarks } from '../../../renderer/map/marks/spread-marks.ts';
 
 const leg = (kind: 'offMap' | 'gap', line: number[], alongM: number[]): FollowedLeg => ({
   kind,
@@ -76,26 +75,5 @@ describe('the drive as drawn', () => {
     expect(placeOnPath(empty, 0)).toBeUndefined();
     expect(pathBox(empty)).toBeUndefined();
     expect(linesBetween(empty, 0, 10)).toEqual([]);
-  });
-});
-
-describe('marks at one place', () => {
-  it('stand apart, the first at its own place', () => {
-    const spread = spreadMarks(
-      Array.from({ length: 12 }, () => ({ x: 5, y: 5 })),
-      26,
-    );
-    expect(spread[0]).toEqual({ x: 5, y: 5 });
-    spread.forEach((a, i) => {
-      for (const b of spread.slice(i + 1)) expect(Math.hypot(a.x - b.x, a.y - b.y)).toBeGreaterThan(25);
-    });
-  });
-
-  it('far apart stay where they are', () => {
-    const spots = [
-      { x: 0, y: 0 },
-      { x: 100, y: 0 },
-    ];
-    expect(spreadMarks(spots, 26)).toEqual(spots);
   });
 });

@@ -44,7 +44,7 @@ export function App() {
       <TopBar />
       <main class="views">
         <View id="drive" stays>
-          <div class="sheet">
+          <div class="drive-view">
             <section class="map-place" aria-label="Map">
               <DriveMap />
               <NoticeArea />

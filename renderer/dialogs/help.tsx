@@ -5,8 +5,8 @@ import { description } from '../state/kept.ts';
 const NOT_CHECKED = [
   'What nobody has mapped: a sign, a bridge or a branch that is missing from the map data is missing here.',
   'Roadworks, closures of the day, diversions, parked cars, traffic, weather and floods.',
-  'What is really aboard. Mass and axle limits are held against the plates on the card, and against the load where one is listed: weigh the vehicle.',
-  'Whether the driver’s licence covers the vehicle, tolls, vignettes and insurance.',
+  'What is really aboard. Weight and axle limits are compared with the plated weights on the card, and with the load where one is listed: weigh the vehicle.',
+  'Whether the driver’s licence covers the vehicle, tolls, toll stickers and insurance.',
   'Car parks, pitches and yards beyond the drive itself.',
 ];
 

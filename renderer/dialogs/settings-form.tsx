@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { MARGIN_MAX_M } from '../../main/contract/limits.ts';
 import type { Settings } from '../../main/contract/settings.ts';
 import { tileOrigin } from '../../main/contract/tile-address.ts';
 import { saveSettings } from '../actions/keep.ts';
@@ -21,10 +22,14 @@ export function SettingsForm() {
         onChoose={(units) => change({ units })}
       />
       <Choice
-        legend="Palette"
+        legend="Colours"
         name="palette"
         value={now.palette}
-        options={{ system: 'as the system', day: 'day', night: 'night' }}
+        options={{
+          system: 'as this computer is set',
+          day: 'light, for the day',
+          night: 'dark, for the night',
+        }}
         onChoose={(palette) => change({ palette })}
       />
       <Margins margins={now.margins} onChange={(margins) => change({ margins })} />
@@ -96,7 +101,7 @@ function Margins({
 }) {
   return (
     <fieldset class="field">
-      <legend>Spare asked for before a passage counts as free</legend>
+      <legend>A passage is called tight when less than this is left</legend>
       <MarginField
         say="in height"
         value={margins.heightM}
@@ -131,13 +136,13 @@ function MarginField({
         onInput={({ currentTarget }) => {
           const text = currentTarget.value.trim().replace(',', '.');
           const metres = Number(text);
-          const usable = /^\d*\.?\d+$/.test(text) && metres <= 2;
+          const usable = /^\d*\.?\d+$/.test(text) && metres <= MARGIN_MAX_M;
           setProblem(!usable);
           if (usable && metres !== value) onChange(metres);
         }}
       />{' '}
       m {say}
-      {problem && <span class="problem-inline"> Write metres from 0 to 2, such as 0.15.</span>}
+      {problem && <span class="problem-inline"> Write metres from 0 to {MARGIN_MAX_M}, such as 0.15.</span>}
     </label>
   );
 }

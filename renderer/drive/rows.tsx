@@ -1,3 +1,4 @@
+import './rows.css';
 import { useEffect, useRef } from 'preact/hooks';
 import { select } from '../actions/choose.ts';
 import { findings, report } from '../state/check.ts';
@@ -73,7 +74,7 @@ function Below() {
               showFolded.value = !showFolded.value;
             }}
           >
-            {showFolded.value ? 'fold them away' : 'show'}
+            {showFolded.value ? 'hide them again' : 'show'}
           </button>
         </p>
       )}

@@ -1,3 +1,4 @@
+import './figures.css';
 import { type Sum, scaleFigureOf } from '../../../geo/report/deciding.ts';
 import type { Finding } from '../../../geo/report/report.ts';
 import { report } from '../../state/check.ts';

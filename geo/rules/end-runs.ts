@@ -1,6 +1,7 @@
 import type { Drive, Leg, Stretch } from '../drive/drive.ts';
 import type { Roads, Tags } from '../roads/roads.ts';
 import { accessConditions, accessFor } from '../tags/access.ts';
+import type { Reach } from '../tags/conditional/context.ts';
 import { isSiteRoad } from '../tags/road-class.ts';
 import type { Place } from './places.ts';
 import type { RuleInput } from './rule.ts';
@@ -52,6 +53,14 @@ export function restrictedRuns(drive: Drive, roads: Roads): EndRuns {
   return endRuns(drive, (stretch) => isRestricted(roads.ways.tags[stretch.way] ?? {}, stretch.forward));
 }
 
+/** As restrictedRuns, roads signed as unsuitable counted in: what such a sign asks of those who go there. */
+export function unsuitableRuns(drive: Drive, roads: Roads): EndRuns {
+  return endRuns(drive, (stretch) => {
+    const tags = roads.ways.tags[stretch.way] ?? {};
+    return accessFor(tags, stretch.forward).meaning === 'discouraged' || isRestricted(tags, stretch.forward);
+  });
+}
+
 /** As restrictedRuns, site roads counted in: what a gate on the way into a site belongs to. */
 export function siteRuns(drive: Drive, roads: Roads): EndRuns {
   return endRuns(drive, (stretch) => {
@@ -72,7 +81,8 @@ const FOR_SOME = /destination|customers|guests|visitors|delivery|private|permit|
 /** Runs end where a stretch does; this is for rounding. */
 const TOUCHING_M = 0.5;
 
-/** Whether a driven place belongs to the run at the start or at the end of the drive. */
-export function isWithin(place: Place, runs: EndRuns): boolean {
-  return place.toM <= runs.startToM + TOUCHING_M || place.fromM >= runs.endFromM - TOUCHING_M;
+/** Whether a driven place belongs to the run at the start or at the end of the drive, or is passed through. */
+export function reachOf(place: Place, runs: EndRuns): Reach {
+  const within = place.toM <= runs.startToM + TOUCHING_M || place.fromM >= runs.endFromM - TOUCHING_M;
+  return within ? 'within' : 'through';
 }

@@ -1,5 +1,3 @@
-import type { Level } from '../report/report.ts';
-
 /**
  * What an access value means for a motorhome on hire.
  * `permit` stands for every purpose it does not have: permit, delivery, agricultural, forestry.
@@ -33,26 +31,4 @@ export function readAccessValue(text: string): AccessMeaning {
   const meanings = text.split(';').map((part) => MEANINGS.get(part.trim()) ?? 'unknown');
   if (meanings.includes('unknown')) return 'unknown';
   return HARDEST.findLast((meaning) => meanings.includes(meaning)) ?? 'unknown';
-}
-
-/**
- * How bad a meaning is, passing through or within the unbroken run at the drive's start or end.
- * undefined: nothing to say.
- */
-export function accessLevel(meaning: AccessMeaning, within: boolean): Level | undefined {
-  switch (meaning) {
-    case 'open':
-      return undefined;
-    case 'no':
-      return 'barred';
-    case 'private':
-    case 'permit':
-      return within ? 'unknown' : 'barred';
-    case 'destination':
-      return within ? undefined : 'barred';
-    case 'discouraged':
-      return 'care';
-    case 'unknown':
-      return 'unknown';
-  }
 }

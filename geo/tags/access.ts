@@ -12,6 +12,8 @@ export interface AccessTag {
   readonly rank: number;
   /** the value is given lane by lane */
   readonly lanes: boolean;
+  /** the value is `a @ condition` */
+  readonly conditional: boolean;
 }
 
 /** What decides whether a motorhome may use a way in the driven direction. */
@@ -87,13 +89,13 @@ function accessOfFerry(tags: Tags): Access {
  */
 export function accessConditions(tags: Tags, forward: boolean, rank: number): AccessTag[] {
   return accessForms(tags, forward, rank)
-    .filter(({ key }) => key.endsWith(':conditional'))
+    .filter(({ conditional }) => conditional)
     .sort((a, b) => specificity(a) - specificity(b));
 }
 
 /** The motorhome's own access keys given lane by lane without a condition. */
 export function accessLanes(tags: Tags, forward: boolean, rank: number): AccessTag[] {
-  return accessForms(tags, forward, rank).filter(({ key, lanes }) => lanes && !key.endsWith(':conditional'));
+  return accessForms(tags, forward, rank).filter(({ lanes, conditional }) => lanes && !conditional);
 }
 
 const specificity = ({ rank, key }: AccessTag): number =>
@@ -106,9 +108,14 @@ function accessForms(tags: Tags, forward: boolean, rank: number): AccessTag[] {
     const [mode = '', ...rest] = key.split(':');
     if (!isMotorhomeMode(mode) || modeRank(mode) < rank) continue;
     if (!rest.every((part) => isForm(part) || isDrivenDirection(part, forward))) continue;
-    forms.push({ key, text: tags[key] ?? '', rank: modeRank(mode), lanes: rest.includes('lanes') });
+    forms.push({ key, text: tags[key] ?? '', rank: modeRank(mode), ...howGiven(rest) });
   }
   return forms;
+}
+
+/** How a value is given, by the parts of its key behind the mode. */
+function howGiven(parts: readonly string[]): Pick<AccessTag, 'lanes' | 'conditional'> {
+  return { lanes: parts.includes('lanes'), conditional: parts.includes('conditional') };
 }
 
 const isForm = (part: string): boolean => part === 'lanes' || part === 'conditional';
@@ -121,7 +128,7 @@ export function goodsAccess(tags: Tags, forward: boolean): AccessTag[] {
   return Object.entries(tags).flatMap(([key, text]) => {
     const [mode, ...rest] = key.split(':');
     if (mode !== 'hgv' || !rest.every((part) => isForm(part) || isDrivenDirection(part, forward))) return [];
-    return [{ key, text, rank: 0, lanes: rest.includes('lanes') }];
+    return [{ key, text, rank: 0, ...howGiven(rest) }];
   });
 }
 

@@ -43,6 +43,9 @@ export interface LaneLimit {
   readonly bound: 'all' | 'some' | 'none';
   /** one reading per lane, from the left in driving direction */
   readonly lanes: readonly LaneReading[];
+  /** numbers of the lanes that are bound and of those that are not, from 1 at the left */
+  readonly boundAt: readonly number[];
+  readonly freeAt: readonly number[];
   /** "the left lane", "lanes 1 and 2 of 4 from the left"; '' when none is bound */
   readonly boundLanes: string;
   /** the same for the lanes that are open; '' when none is */
@@ -88,6 +91,8 @@ export function limitOnLanes(
   return {
     bound: free.length === 0 ? 'all' : bound.length === 0 ? 'none' : 'some',
     lanes,
+    boundAt: bound,
+    freeAt: free,
     boundLanes: nameLanes(bound, lanes.length),
     freeLanes: nameLanes(free, lanes.length),
   };

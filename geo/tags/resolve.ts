@@ -25,19 +25,20 @@ export interface Possible<T extends Tagged> {
 }
 
 /**
- * A condition that is not settled for this vehicle, there and then.
- *
- * - `tight`: it is understood, and only the hour or the weather is missing
- * - `unknown`: it is not understood, or hangs on something nobody here knows
+ * What would settle a condition: the time of passing, the sign that stands there, leave from whoever grants it, or a
+ * figure that the vehicle card lacks.
  */
+export type ConditionWants = 'time' | 'sign' | 'permission' | 'measure';
+
+/** A condition that is not settled for this vehicle, there and then. */
 export interface OpenCondition<T extends Tagged> {
   readonly tag: T;
   readonly why: string;
-  readonly level: 'tight' | 'unknown';
+  /** only the hour or the weather is missing; false: it hangs on something else, or cannot be made out */
+  readonly understood: boolean;
   /** no clause of it could be told apart: it may set any value */
   readonly unreadable: boolean;
-  /** a leave time would settle it */
-  readonly wantsTime: boolean;
+  readonly wants: ConditionWants;
 }
 
 /** The value of a tag and its `:conditional` forms, for one vehicle, there and then. */
@@ -68,7 +69,7 @@ export function resolveTag<T extends Tagged>(
     const parsed = parseConditional(tag.text);
     if (!parsed.ok) {
       const why = `cannot be read (${parsed.error.reason})`;
-      open.push({ tag, why, level: 'unknown', unreadable: true, wantsTime: false });
+      open.push({ tag, why, understood: false, unreadable: true, wants: 'sign' });
       continue;
     }
     const contexts = contextsFor(tag);
@@ -82,8 +83,7 @@ export function resolveTag<T extends Tagged>(
       continue;
     }
     possible = judged.possible.flatMap((value) => (value === undefined ? before : [{ value, from: tag }]));
-    const kind = openKind(parsed.value, contexts);
-    open.push({ tag, why: judged.why, unreadable: false, ...kind });
+    open.push({ tag, why: judged.why, unreadable: false, ...whatIsMissing(parsed.value, contexts) });
     next = undefined;
   }
   return { possible, open, ...given({ next }) };
@@ -126,21 +126,25 @@ function leavesOf(parts: readonly Part[]): Part[] {
   return parts.flatMap((part) => ('of' in part && part.kind !== 'all-or-any' ? leavesOf(part.of) : [part]));
 }
 
-/** What kind of thing is missing: see OpenCondition. */
-function openKind(
+/** What would settle a part that does not hold for certain, hours apart. */
+const WANTS: Partial<Record<Part['kind'], ConditionWants>> = { purpose: 'permission', compare: 'measure' };
+
+/** What an open condition hangs on. */
+function whatIsMissing(
   conditional: Conditional,
   contexts: readonly ConditionContext[],
-): Pick<OpenCondition<Tagged>, 'level' | 'wantsTime'> {
+): Pick<OpenCondition<Tagged>, 'understood' | 'wants'> {
   const leaves = conditional.clauses.flatMap((clause) => leavesOf(clause.parts));
-  let tight = true;
-  let wantsTime = false;
+  let strange: Part | undefined;
+  let timeMissing = false;
   for (const leaf of leaves)
     for (const context of contexts) {
       if (conditionHolds([leaf], context).is !== 'unknown') continue;
       const readableHours =
         leaf.kind === 'hours' && hoursHold(leaf.text, ANY_MOMENT, context.place) !== UNREADABLE_HOURS;
-      if (readableHours && context.moment === undefined) wantsTime = true;
-      else if (leaf.kind !== 'circumstance') tight = false;
+      if (readableHours && context.moment === undefined) timeMissing = true;
+      else if (leaf.kind !== 'circumstance') strange ??= leaf;
     }
-  return { level: tight ? 'tight' : 'unknown', wantsTime: wantsTime && tight };
+  if (strange !== undefined) return { understood: false, wants: WANTS[strange.kind] ?? 'sign' };
+  return { understood: true, wants: timeMissing ? 'time' : 'sign' };
 }

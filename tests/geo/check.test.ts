@@ -173,7 +173,7 @@ describe('with a leave time', () => {
 
   it('decides a limit by the hour', () => {
     const tags = { 'maxweight:conditional': '3 @ (Mo-Fr 07:00-19:00)' };
-    expect(found(check({ tags }))).toEqual(['tight mass']);
+    expect(found(check({ tags }))).toEqual(['unknown mass']);
     expect(found(check({ tags, leaveAt: '2027-06-16T09:00' }))).toEqual(['barred mass']);
     expect(found(check({ tags, leaveAt: '2027-06-16T20:00' }))).toEqual([]);
   });

@@ -1,21 +1,33 @@
 import { given } from '../../given.ts';
 import type { KindOf } from '../../report/kinds.ts';
-import type { Tags } from '../../roads/roads.ts';
 import { type AccessTag, accessConditions, taggedAccess } from '../../tags/access.ts';
 import { barrierEffect, canOpen } from '../../tags/barrier-node.ts';
 import { limitClaims } from '../../tags/limits.ts';
-import { type OpenCondition, resolveTag } from '../../tags/resolve.ts';
+import { pick } from '../../tags/pick.ts';
+import { resolveTag } from '../../tags/resolve.ts';
 import { readLength } from '../../units/read-length.ts';
 import { contextsAt } from '../conditions.ts';
-import { type EndRuns, isWithin, siteRuns } from '../end-runs.ts';
+import { type EndRuns, reachOf, siteRuns } from '../end-runs.ts';
 import type { Draft } from '../finding.ts';
-import { adviseOpen } from '../limits/hold-limits.ts';
+import { adviseOpen, wantsOf } from '../open-conditions.ts';
 import { drivenWays, type Place, passedNodes } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
 import { runOf } from '../run.ts';
+import type { AccessAsked } from './access-asked.ts';
 import { judgeAccess } from './judge-access.ts';
 import { isJunction } from './junction.ts';
-import { adviseAccess, sayOpenAccess } from './say-access.ts';
+import { adviseAccess } from './say-access.ts';
+import {
+  HEIGHT_BAR,
+  sayAtJunction,
+  sayBarrierAccess,
+  sayBarrierWay,
+  sayMayOpen,
+  sayPerhapsGap,
+  sayPerhapsShut,
+  sayShut,
+  WIDTH_BAR,
+} from './say-barriers.ts';
 
 /**
  * Barriers standing on the driven road: each kind has its own default, access or a width mapped on it overrides.
@@ -23,10 +35,10 @@ import { adviseAccess, sayOpenAccess } from './say-access.ts';
  */
 export const barrier: SubjectRule = (input) => {
   const runs = siteRuns(input.drive, input.roads);
-  const drafts = passedNodes(input.drive, input.roads)
+  const onNodes = passedNodes(input.drive, input.roads)
     .filter((place) => place.tags['barrier'] !== undefined)
     .flatMap((place) => judgeBarrier(input, place, runs));
-  return [...drafts, ...barrierWays(input)];
+  return [...onNodes, ...barrierWays(input)];
 };
 
 /** A road mapped as a barrier itself: a slip of the mapper's, or a wall; only one that is open anyway says nothing. */
@@ -41,8 +53,7 @@ function barrierWays(input: RuleInput): Draft[] {
         level: 'unknown',
         run: runOf(place),
         tags: { barrier: kind },
-        say: `The road is mapped as a barrier along its whole line (barrier=${kind}).`,
-        advice: 'Look before you rely on it.',
+        ...sayBarrierWay(kind),
         aspect: 'way',
       },
     ];
@@ -50,100 +61,87 @@ function barrierWays(input: RuleInput): Draft[] {
 }
 
 function judgeBarrier(input: RuleInput, place: Place, runs: EndRuns): Draft[] {
-  const kind = place.tags['barrier'] ?? '';
-  if (kind === 'height_restrictor' && !hasHeightFigure(place)) return [bareHeightBar(place)];
-  if (kind === 'width_restrictor' && !hasWidthFigure(place)) return [bareWidthBar(place)];
-  const drafts = judgeTagged(input, place, kind, isWithin(place, runs));
-  if (!drafts.some((draft) => draft.level === 'barred') || !isJunction(input.roads, place.index))
-    return drafts;
+  const kind = place.tags['barrier'];
+  if (kind === 'height_restrictor' && !hasHeightFigure(place))
+    return [bareBar(place, 'maxheight', { kind: 'height bar', wants: 'measure', ...HEIGHT_BAR })];
+  if (kind === 'width_restrictor' && !hasWidthFigure(place))
+    return [bareBar(place, 'maxwidth', { kind: 'width bar', wants: 'measure', ...WIDTH_BAR })];
+  const deciding = taggedAccess(place.tags, place.forward);
+  const drafts = judgeTagged({ input, place, reach: reachOf(place, runs), deciding });
+  if (!drafts.some(({ level }) => level === 'barred') || !isJunction(input.roads, place.index)) return drafts;
   return drafts.map((draft) =>
-    draft.level !== 'barred'
-      ? draft
-      : {
-          ...draft,
-          level: 'unknown',
-          say: `${draft.say} It is mapped on a junction and may stand on the side road.`,
-          advice: 'Look before you rely on it.',
-        },
+    draft.level === 'barred' ? { ...draft, level: 'unknown', ...sayAtJunction(draft.say) } : draft,
   );
 }
 
 /** Access mapped on the barrier itself, conditions judged; what that leaves open is for its kind. */
-function judgeTagged(input: RuleInput, place: Place, kind: string, within: boolean): Draft[] {
-  const { tags } = place;
-  const { words, untagged, beside } = judgeAccess(input, place, within, taggedAccess(tags, place.forward));
-  const said = [...(words === undefined ? [] : [words]), ...beside];
-  const byKind = untagged === 'no' ? undefined : judgeKind(input, place, kind);
+function judgeTagged(asked: AccessAsked): Draft[] {
+  const { place } = asked;
+  const { said: whole, untagged, beside } = judgeAccess(asked);
+  const said = [...(whole === undefined ? [] : [whole]), ...beside];
+  const byKind = untagged === 'no' ? undefined : judgeKind(asked.input, place);
   if (untagged === 'yes' && said.length === 0) return byKind === undefined ? [] : [byKind];
-  const aspect = (draft: { readonly aspect?: string }, i: number) =>
-    i === 0 ? {} : { aspect: draft.aspect ?? String(i) };
-  if (untagged === 'maybe' && byKind !== undefined) return [openBarrier(input, place, within, byKind)];
-  return said.map(
-    ({ aspect: name, ...each }, i): Draft => ({
+  if (untagged === 'maybe' && byKind !== undefined) return [openBarrier(asked, byKind)];
+  return said.map(({ aspect, ...each }, i): Draft => {
+    // a bar that something nobody understands may lift
+    const lifted = each.level === 'barred' && untagged !== 'no';
+    return {
       ...each,
-      // a bar that something nobody understands may lift
-      level: each.level === 'care' || untagged === 'no' ? each.level : 'unknown',
-      subject: 'barrier',
-      kind: kindOf(kind),
-      run: runOf(place),
-      tags: { ...barrierTags(tags, []), ...each.tags },
-      say: `${nameOf(tags)} on the road. ${each.say}`,
-      ...aspect({ ...given({ aspect: name }) }, i),
-    }),
-  );
+      ...(lifted ? { level: 'unknown', wants: 'sign' } : {}),
+      ...aboutOf(place),
+      tags: { ...pick(place.tags, ['barrier']), ...each.tags },
+      say: sayBarrierAccess(place.tags, each.say),
+      // the first is the barrier's own word, the others stand beside it
+      ...given({ aspect: i === 0 ? undefined : (aspect ?? String(i)) }),
+    };
+  });
 }
 
 /** Its kind shuts the road, and an unsettled condition may open it. */
-function openBarrier(input: RuleInput, place: Place, within: boolean, byKind: Draft): Draft {
+function openBarrier({ input, place, reach }: AccessAsked, byKind: Draft): Draft {
   const { open } = resolveTag<AccessTag>(undefined, accessConditions(place.tags, place.forward, 0), () =>
-    contextsAt(input, place, within),
+    contextsAt(input, place, reach),
   );
-  const understood = open.every((each) => each.level === 'tight');
   return {
     ...byKind,
-    level: byKind.level === 'barred' && understood ? 'tight' : 'unknown',
+    level: 'unknown',
+    wants: wantsOf(open),
     tags: { ...byKind.tags, ...Object.fromEntries(open.map(({ tag }) => [tag.key, tag.text])) },
-    say: [`${nameOf(place.tags)} on the road.`, ...open.map(sayOpenBarrier)].join(' '),
-    advice: adviseOpen(open, adviseAccess('unknown', within)),
+    say: sayMayOpen(place.tags, open),
+    advice: adviseOpen(open, adviseAccess('unknown', reach)),
   };
 }
 
-function sayOpenBarrier(open: OpenCondition<AccessTag>): string {
-  return open.level === 'tight'
-    ? `Whether it is open when you pass is not settled: ${open.why}.`
-    : sayOpenAccess(open);
-}
-
-function judgeKind(input: RuleInput, place: Place, kind: string): Draft | undefined {
+/** What a barrier of its kind does when nothing else is tagged on it. */
+function judgeKind(input: RuleInput, place: Place): Draft | undefined {
   const { tags } = place;
-  const effect = /^(height|width)_restrictor$/.test(kind) ? 'open' : barrierEffect(kind);
+  const kind = tags['barrier'] ?? '';
+  if (kind === 'height_restrictor' || kind === 'width_restrictor') return undefined;
+  const effect = barrierEffect(kind);
   if (effect === 'open') return undefined;
-  if (effect === 'unknown')
+  const about = { ...aboutOf(place), run: runOf(place) };
+  if (effect === 'unknown') {
+    const opens = canOpen(kind);
     return {
-      subject: 'barrier',
-      kind: kindOf(kind),
+      ...about,
       level: 'unknown',
-      run: runOf(place),
-      tags: barrierTags(tags, ['locked']),
-      say: `${nameOf(tags)} on the road; the map does not say whether ${canOpen(kind) ? 'it opens' : 'vehicles get through'}${tags['locked'] === 'yes' ? ', and has it locked' : ''}.`,
-      advice: 'Find out whether it is open, or take another road.',
+      ...given({ wants: opens ? ('permission' as const) : undefined }),
+      tags: pick(tags, ['barrier', 'locked']),
+      ...sayPerhapsShut(tags, opens ? 'to open' : 'to stand'),
     };
+  }
   // a mapped gap is for the width subject to judge
   if (limitClaims(tags, ['width'], place.forward).length > 0) return undefined;
   const between = readLength(tags['width'] ?? '');
   const needM = input.envelope.mirrorsWidthM + input.margins.physicalWidthM;
-  const mayPass = between.kind === 'value' && between.value >= needM;
-  return {
-    subject: 'barrier',
-    kind: kindOf(kind),
-    level: mayPass ? 'unknown' : 'barred',
-    run: runOf(place),
-    tags: barrierTags(tags, ['width']),
-    say: mayPass
-      ? `${nameOf(tags)} on the road; "width=${tags['width']}" may be the gap left to drive through.`
-      : `${nameOf(tags)} on the road: no way through for motor vehicles.`,
-    advice: mayPass ? 'Find out whether the gap is that wide, or take another road.' : 'Take another road.',
-  };
+  const shut = { ...about, tags: pick(tags, ['barrier', 'width']) };
+  return between.kind === 'value' && between.value >= needM
+    ? { ...shut, level: 'unknown', wants: 'measure', ...sayPerhapsGap(tags) }
+    : { ...shut, level: 'barred', ...sayShut(tags) };
+}
+
+function aboutOf(place: Place) {
+  return { subject: 'barrier' as const, kind: kindOf(place.tags['barrier'] ?? ''), run: runOf(place) };
 }
 
 function kindOf(kind: string): KindOf<'barrier'> {
@@ -153,60 +151,35 @@ function kindOf(kind: string): KindOf<'barrier'> {
   return barrierEffect(kind) === 'shut' ? 'bollard' : 'other';
 }
 
+function bareBar(
+  place: Place,
+  key: 'maxheight' | 'maxwidth',
+  what: Pick<Draft<'barrier'>, 'kind' | 'wants' | 'say' | 'advice'>,
+): Draft {
+  return {
+    subject: 'barrier',
+    level: 'unknown',
+    run: runOf(place),
+    tags: pick(place.tags, ['barrier', key]),
+    ...what,
+  };
+}
+
+/** Words that stand in place of a figure. */
+const WORDS: ReadonlySet<string> = new Set(['none', 'default', 'unsigned']);
+
 function hasHeightFigure(place: Place): boolean {
   const claims = [
     ...limitClaims(place.tags, ['height'], place.forward),
     ...limitClaims(place.wayTags, ['height'], place.forward),
   ];
-  const words = ['none', 'default', 'unsigned'];
-  return claims.some(({ binding, reading }) => binding === 'always' && !words.includes(reading.kind));
+  return claims.some(({ binding, reading }) => binding === 'always' && !WORDS.has(reading.kind));
 }
 
 /** Where one is mapped the width subject speaks of it, words that cannot be read included. */
 function hasWidthFigure({ tags, forward }: Place): boolean {
   if (tags['width'] !== undefined || tags['est_width'] !== undefined) return true;
-  const words = ['none', 'default', 'unsigned'];
   return limitClaims(tags, ['width'], forward).some(
-    ({ binding, reading }) => binding === 'always' && !words.includes(reading.kind),
+    ({ binding, reading }) => binding === 'always' && !WORDS.has(reading.kind),
   );
-}
-
-function bareWidthBar(place: Place): Draft {
-  return {
-    subject: 'barrier',
-    kind: 'width bar',
-    level: 'unknown',
-    run: runOf(place),
-    tags: barrierTags(place.tags, ['maxwidth']),
-    say: 'A width restrictor on the road; the map does not give the width it leaves.',
-    advice: 'Find out its width before driving there. Most are made to let cars through and no more.',
-  };
-}
-
-function bareHeightBar(place: Place): Draft {
-  return {
-    subject: 'barrier',
-    kind: 'height bar',
-    level: 'unknown',
-    run: runOf(place),
-    tags: barrierTags(place.tags, ['maxheight']),
-    say: 'A height bar on the road; the map does not give its height.',
-    advice: 'Find out its height before driving there. Most bars stand at 2.0 to 2.3 m.',
-  };
-}
-
-function nameOf(tags: Tags): string {
-  const kind = (tags['barrier'] ?? 'barrier').replaceAll('_', ' ');
-  if (kind === 'yes') return 'A barrier';
-  if (kind === 'debris') return 'Debris';
-  return `${/^[aeiou]/.test(kind) ? 'An' : 'A'} ${kind}`;
-}
-
-function barrierTags(tags: Tags, keys: readonly string[]): Record<string, string> {
-  const kept: Record<string, string> = {};
-  for (const key of ['barrier', ...keys]) {
-    const text = tags[key];
-    if (text !== undefined) kept[key] = text;
-  }
-  return kept;
 }

@@ -1,12 +1,12 @@
 import type { Tags } from '../../roads/roads.ts';
 import { limitClaims } from '../../tags/limits.ts';
 import { pick } from '../../tags/pick.ts';
-import { printMetres, printTonnes } from '../../units/print.ts';
-import { departureSlope, printSlope } from '../../vehicle/ground-angles.ts';
+import { departureSlope } from '../../vehicle/ground-angles.ts';
 import type { Draft } from '../finding.ts';
 import { drivenWays } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
-import { joinRuns, type Piece, type Run, wholeOf } from '../run.ts';
+import { joinRuns, type Run, wholeOf } from '../run.ts';
+import { sayGas, sayRamp, sayToBook } from './say-ferry.ts';
 
 /** Pieces of one crossing. Metres. */
 const ONE_FERRY_M = 50;
@@ -27,33 +27,31 @@ function isFerry(tags: Tags): boolean {
   return tags['route'] === 'ferry' || (tags['route'] === 'shuttle_train' && tags['highway'] === undefined);
 }
 
-function nameOf(run: Run<Piece>): string {
-  const name = run.find(({ place }) => place.tags['name'] !== undefined)?.place.tags['name'];
-  return name === undefined ? 'A ferry' : `The ferry ${name}`;
+function nameOf(run: Run): string | undefined {
+  return run.find(({ place }) => place.tags['name'] !== undefined)?.place.tags['name'];
 }
 
-function sizes(input: RuleInput, run: Run<Piece>): Draft[] {
+function sizes(input: RuleInput, run: Run): Draft[] {
   const mapped = run.some(({ place }) => limitClaims(place.tags, ['length'], place.forward).length > 0);
   if (mapped) return [];
-  const { lengthM, mirrorsWidthM, grossKg } = input.envelope;
+  const { lengthM } = input.envelope;
   return [
     {
       subject: 'length',
       kind: 'ferry',
       level: 'unknown',
+      wants: 'permission',
       run,
       again: 'folded',
       aspect: 'ferry',
       tags: pick(run[0].place.tags, ['route', 'name', 'operator']),
-      say: `${nameOf(run)}: no limit of length is mapped.`,
-      advice: `Book as ${printMetres(lengthM, 'up')} long, ${printMetres(input.card.heightM, 'up')} high, ${printMetres(mirrorsWidthM, 'up')} over mirrors, ${printTonnes(grossKg)}.`,
       vehicle: { value: lengthM, unit: 'm', what: input.card.rack?.fitted ? 'length with rack' : 'length' },
+      ...sayToBook(nameOf(run), input),
     },
   ];
 }
 
-function ramp(input: RuleInput, run: Run<Piece>): Draft {
-  const tail = departureSlope(input.card);
+function ramp(input: RuleInput, run: Run): Draft {
   return {
     subject: 'slope',
     kind: 'ramp',
@@ -62,15 +60,11 @@ function ramp(input: RuleInput, run: Run<Piece>): Draft {
     again: 'folded',
     aspect: 'ramp',
     tags: pick(run[0].place.tags, ['route']),
-    say:
-      tail === undefined
-        ? 'The ferry’s ramp changes with the water; the card does not give the clearance under the tail.'
-        : `The ferry’s ramp changes with the water; the tail clears a break of ${printSlope(tail)}.`,
-    advice: 'Creep on and off at a slant, passengers out, and tell the crew that the tail is long.',
+    ...sayRamp(departureSlope(input.card)),
   };
 }
 
-function gas(input: RuleInput, run: Run<Piece>): Draft[] {
+function gas(input: RuleInput, run: Run): Draft[] {
   const { gasKg } = input.card;
   if (gasKg === undefined || gasKg <= 0) return [];
   return [
@@ -82,9 +76,7 @@ function gas(input: RuleInput, run: Run<Piece>): Draft[] {
       again: 'folded',
       aspect: 'gas',
       tags: pick(run[0].place.tags, ['route', 'operator']),
-      say: `${nameOf(run)} with ${gasKg} kg of gas on board.`,
-      advice:
-        'Shut the bottles and every appliance before boarding; declare the gas where the operator asks.',
+      ...sayGas(nameOf(run), gasKg),
     },
   ];
 }

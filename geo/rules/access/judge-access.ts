@@ -1,5 +1,6 @@
 import { given } from '../../given.ts';
-import type { Level } from '../../report/report.ts';
+import type { Wants } from '../../report/kinds.ts';
+import { LEVELS, type Level } from '../../report/level.ts';
 import {
   type Access,
   type AccessDoubt,
@@ -7,88 +8,75 @@ import {
   accessConditions,
   accessDoubts,
 } from '../../tags/access.ts';
-import { accessLevel, readAccessValue } from '../../tags/access-value.ts';
+import { readAccessValue } from '../../tags/access-value.ts';
 import type { ConditionContext } from '../../tags/conditional/context.ts';
 import { type Possible, type Resolved, resolveTag } from '../../tags/resolve.ts';
 import { sayClause, sayTime } from '../../tags/say-condition.ts';
 import { contextsAt } from '../conditions.ts';
-import { adviseOpen } from '../limits/hold-limits.ts';
-import type { Place } from '../places.ts';
-import type { RuleInput } from '../rule.ts';
-import { laneWords } from './lane-access.ts';
-import {
-  type AccessWords,
-  adviseAccess,
-  KIND_OF_MEANING,
-  sayAccess,
-  sayDoubt,
-  sayOpenAccess,
-} from './say-access.ts';
+import { adviseOpen, levelWhenOpen, wantsOf } from '../open-conditions.ts';
+import type { AccessAsked, AccessSaid } from './access-asked.ts';
+import { accessLevel, KIND_OF_MEANING } from './access-level.ts';
+import { lanesSaid } from './lane-access.ts';
+import { adviseAccess, sayAccess, sayDoubt, sayOpenAccess } from './say-access.ts';
 
-/** What one access tag or the lack of one means: `untagged` where nothing of the motorhome's chain is mapped. */
-type Case = { readonly access: Access; readonly level: Level | undefined } | 'untagged';
+/** What one access tag means here. */
+interface Case {
+  readonly access: Access;
+  readonly level: Level | undefined;
+}
+
+/** A case, or nothing of the motorhome's chain is mapped. */
+type CaseOrNone = Case | 'untagged';
 
 export interface AccessJudged {
-  /** what is certain or open about the way as a whole; undefined: open to us */
-  readonly words?: AccessWords;
+  /** what is certain or open about the place as a whole; undefined: open to us */
+  readonly said?: AccessSaid;
   /** nothing tagged decides, and perhaps nothing will: the kind of barrier does */
   readonly untagged: 'yes' | 'maybe' | 'no';
   /** lanes and keys nobody settles, beside it */
-  readonly beside: readonly AccessWords[];
+  readonly beside: readonly AccessSaid[];
 }
 
-/**
- * Judges the motorhome's own access keys at a place, conditions at the minute it passes.
- * @param deciding what the plain tags and the class of road say; undefined where they say nothing
- */
-export function judgeAccess(
-  input: RuleInput,
-  place: Place,
-  within: boolean,
-  deciding: Access | undefined,
-): AccessJudged {
+/** Judges the motorhome's own access keys at a place, conditions at the minute it passes. */
+export function judgeAccess(asked: AccessAsked): AccessJudged {
+  const { input, place, reach, deciding } = asked;
   const { tags, forward } = place;
-  const rank = deciding?.rank ?? 0;
   const resolved = resolveTag<AccessTag>(
     undefined,
-    accessConditions(tags, forward, rank).filter(({ lanes }) => !lanes),
-    once((): ConditionContext[] => contextsAt(input, place, within)),
+    accessConditions(tags, forward, deciding?.rank ?? 0).filter(({ lanes }) => !lanes),
+    once((): ConditionContext[] => contextsAt(input, place, reach)),
   );
-  const caseOf = ({ value, from }: Possible<AccessTag>): Case => {
-    if (value === undefined || from === undefined)
-      return deciding === undefined
-        ? 'untagged'
-        : { access: deciding, level: accessLevel(deciding.meaning, within) };
-    const access: Access = {
-      meaning: readUnder(value, from, deciding),
-      key: from.key,
-      text: value,
-      rank: from.rank,
-      asMapped: from.text,
-    };
-    return { access, level: accessLevel(access.meaning, within) };
-  };
-  const cases = resolved.possible.map(caseOf);
-  const untagged = cases.every((one) => one === 'untagged')
-    ? 'yes'
-    : cases.includes('untagged')
-      ? 'maybe'
-      : 'no';
-  const said =
+  const cases = resolved.possible.map((possible) => caseOf(asked, possible));
+  const whole =
     resolved.open.length === 0
-      ? settledWords(input, place, within, resolved, cases[0] ?? 'untagged', caseOf)
-      : openWords(within, resolved, cases, place);
-  const byLane = laneWords(input, place, within, deciding);
+      ? settledSaid(asked, resolved, cases[0] ?? 'untagged')
+      : openSaid(asked, resolved, cases);
+  const byLane = lanesSaid(asked);
   // lane by lane is the more specific word
-  const words = byLane.length > 0 && resolved.possible[0]?.from === undefined ? undefined : said;
-  const barred = words?.level === 'barred';
+  const said = byLane.length > 0 && resolved.possible[0]?.from === undefined ? undefined : whole;
   const plain = deciding ?? { meaning: 'open', key: '', text: '', rank: 0 };
-  const doubts = accessDoubts(tags, forward, plain).filter((doubt) => concerns(input, place, within, doubt));
+  const doubts = accessDoubts(tags, forward, plain).filter((doubt) => concerns(asked, doubt));
+  const barred = said?.level === 'barred';
   return {
-    ...given({ words: words && withLift(words, doubts, within) }),
-    untagged,
-    beside: [...byLane, ...(barred ? [] : doubts.map((doubt) => doubtWords(doubt, within)))],
+    ...given({ said: said && withLift(asked, said, doubts) }),
+    untagged: untaggedOf(cases),
+    beside: [...byLane, ...(barred ? [] : doubts.map((doubt) => doubtSaid(asked, doubt)))],
   };
+}
+
+function untaggedOf(cases: readonly CaseOrNone[]): AccessJudged['untagged'] {
+  if (cases.every((one) => one === 'untagged')) return 'yes';
+  return cases.includes('untagged') ? 'maybe' : 'no';
+}
+
+function caseOf({ deciding, reach }: AccessAsked, { value, from }: Possible<AccessTag>): CaseOrNone {
+  if (value === undefined || from === undefined)
+    return deciding === undefined
+      ? 'untagged'
+      : { access: deciding, level: accessLevel(deciding.meaning, reach) };
+  const meaning = readUnder(value, from, deciding);
+  const access = { meaning, key: from.key, text: value, rank: from.rank, asMapped: from.text };
+  return { access, level: accessLevel(meaning, reach) };
 }
 
 /** A general `access` does not open a way made for others, under a condition or without. */
@@ -99,114 +87,118 @@ function readUnder(value: string, from: AccessTag, deciding: Access | undefined)
   return madeForOthers && opens && from.key.startsWith('access') ? 'unknown' : meaning;
 }
 
-function settledWords(
-  input: RuleInput,
-  place: Place,
-  within: boolean,
+function settledSaid(
+  asked: AccessAsked,
   resolved: Resolved<AccessTag>,
-  only: Case,
-  caseOf: (possible: Possible<AccessTag>) => Case,
-): AccessWords | undefined {
+  only: CaseOrNone,
+): AccessSaid | undefined {
   if (only === 'untagged' || only.level === undefined) return undefined;
+  const { place, reach } = asked;
   const { access, level } = only;
-  const clause = resolved.possible[0]?.clause;
-  const { next } = resolved;
-  const now = next && input.along.clockAt(place.toM);
-  const then = next && caseOf({ value: next.value, from: next.value === undefined ? undefined : next.tag });
-  const free = next && now && then && then !== 'untagged' && then.level === undefined;
+  const free = freeFrom(asked, resolved);
   return {
     kind: KIND_OF_MEANING[access.meaning],
     level,
+    ...given({ wants: wantsOfAccess(only) }),
     tags: {
       [access.key]: place.tags[access.key] ?? access.text,
-      ...(free ? { [next.tag.key]: next.tag.text } : {}),
+      ...(free && { [free.tag.key]: free.tag.text }),
     },
-    say: `${sayAccess(access, within, place.tags)}${sayClause(clause)}`,
-    advice: `${adviseAccess(level, within)}${free ? ` Free from ${sayTime(next.at, now)}.` : ''}`,
+    say: `${sayAccess(access, reach, place.tags)}${sayClause(resolved.possible[0]?.clause)}`,
+    advice: `${adviseAccess(level, reach)}${free ? ` Free from ${free.when}.` : ''}`,
   };
 }
 
-function openWords(
-  within: boolean,
-  resolved: Resolved<AccessTag>,
-  cases: readonly Case[],
-  place: Place,
-): AccessWords | undefined {
-  const { open } = resolved;
-  const worst = worstCase(cases);
-  const unknown = open.find((each) => each.level === 'unknown');
-  const about = worst === undefined ? '' : sayAccess(worst.access, within, place.tags);
-  if (worst === undefined && unknown?.unreadable !== true) return undefined;
-  const certain =
-    cases.every((one) => one !== 'untagged' && one.level === 'barred') &&
-    !open.some((each) => each.unreadable);
-  if (certain && worst !== undefined)
+/** When the clock next opens the place, in words, and the tag that does. */
+function freeFrom(
+  asked: AccessAsked,
+  { next }: Resolved<AccessTag>,
+): { readonly when: string; readonly tag: AccessTag } | undefined {
+  const now = next && asked.input.along.clockAt(asked.place.toM);
+  if (next === undefined || now === undefined) return undefined;
+  const then = caseOf(asked, { value: next.value, from: next.value === undefined ? undefined : next.tag });
+  if (then === 'untagged' || then.level !== undefined) return undefined;
+  return { when: sayTime(next.at, now), tag: next.tag };
+}
+
+function wantsOfAccess({ access, level }: Case): Wants | undefined {
+  if (level !== 'unknown') return undefined;
+  const ofOwner = access.meaning === 'private' || access.meaning === 'permit' || access.key === 'route';
+  return ofOwner ? 'permission' : 'sign';
+}
+
+function openSaid(
+  { place, reach }: AccessAsked,
+  { open }: Resolved<AccessTag>,
+  cases: readonly CaseOrNone[],
+): AccessSaid | undefined {
+  const worst = worstOf(cases);
+  if (worst === undefined && !open.some(({ unreadable }) => unreadable)) return undefined;
+  const level = levelWhenOpen(
+    cases.map((one) => (one === 'untagged' ? undefined : one.level)),
+    open,
+  );
+  const about = worst && sayAccess(worst.access, reach, place.tags);
+  const kind = worst === undefined ? 'not understood' : KIND_OF_MEANING[worst.access.meaning];
+  if (level === 'barred' && worst !== undefined)
     return {
-      kind: KIND_OF_MEANING[worst.access.meaning],
-      level: 'barred',
+      kind,
+      level,
       tags: { [worst.access.key]: place.tags[worst.access.key] ?? worst.access.text },
-      say: about,
-      advice: adviseAccess('barred', within),
+      say: about ?? '',
+      advice: adviseAccess('barred', reach),
     };
-  const level = worst?.level === 'care' && !unknown?.unreadable ? 'care' : levelOf(worst?.level, unknown);
   const tags = Object.fromEntries(open.map(({ tag }) => [tag.key, tag.text]));
   if (worst !== undefined && worst.access.key in place.tags)
     tags[worst.access.key] = place.tags[worst.access.key] ?? '';
   return {
-    kind: worst === undefined ? 'not understood' : KIND_OF_MEANING[worst.access.meaning],
+    kind,
     level,
+    ...given({ wants: level === 'unknown' ? wantsOf(open) : undefined }),
     tags,
-    say: [about, ...open.map(sayOpenAccess)].filter((text) => text !== '').join(' '),
-    advice: adviseOpen(open, adviseAccess('unknown', within)),
+    say: [...(about === undefined ? [] : [about]), ...open.map(sayOpenAccess)].join(' '),
+    advice: adviseOpen(open, adviseAccess('unknown', reach)),
     aspect: open[0]?.tag.key ?? '',
   };
 }
 
-function levelOf(worst: Level | undefined, unknown: unknown): Level {
-  return worst === 'barred' && unknown === undefined ? 'tight' : 'unknown';
-}
-
-const ORDER: readonly (Level | undefined)[] = ['barred', 'tight', 'unknown', 'care', undefined];
-
-function worstCase(cases: readonly Case[]): Exclude<Case, 'untagged'> | undefined {
-  let worst: Exclude<Case, 'untagged'> | undefined;
-  for (const one of cases) {
-    if (one === 'untagged' || one.level === undefined) continue;
-    if (worst === undefined || ORDER.indexOf(one.level) < ORDER.indexOf(worst.level)) worst = one;
-  }
-  return worst;
+function worstOf(cases: readonly CaseOrNone[]): Case | undefined {
+  const told = cases.filter((one): one is Case => one !== 'untagged' && one.level !== undefined);
+  return LEVELS.flatMap((level) => told.filter((one) => one.level === level))[0];
 }
 
 /** Conditions and lanes are judged elsewhere; a key nobody understands may lift a ban, and so may a lane. */
-function concerns(input: RuleInput, place: Place, within: boolean, doubt: AccessDoubt): boolean {
+function concerns({ input, place, reach }: AccessAsked, doubt: AccessDoubt): boolean {
   if (doubt.binding === 'goods' || doubt.binding === 'lane') return false;
   if (doubt.binding !== 'condition') return true;
   if (!doubt.key.startsWith('motorcar')) return false;
   const tag = { key: doubt.key, text: doubt.text };
-  const { possible, open } = resolveTag(undefined, [tag], () => contextsAt(input, place, within));
+  const { possible, open } = resolveTag(undefined, [tag], () => contextsAt(input, place, reach));
   const closes = possible.some(({ value }) => value !== undefined && readAccessValue(value) !== 'open');
   return closes || open.some((each) => each.unreadable);
 }
 
-function withLift(words: AccessWords, doubts: readonly AccessDoubt[], within: boolean): AccessWords {
+function withLift({ reach }: AccessAsked, said: AccessSaid, doubts: readonly AccessDoubt[]): AccessSaid {
   const lifting = doubts.filter((doubt) => doubt.binding !== 'motorcar' && !doubt.key.startsWith('motorcar'));
-  if (words.level !== 'barred' || lifting.length === 0) return words;
+  if (said.level !== 'barred' || lifting.length === 0) return said;
   return {
-    ...words,
+    ...said,
     level: 'unknown',
-    tags: { ...words.tags, ...Object.fromEntries(lifting.map(({ key, text }) => [key, text])) },
-    say: [words.say, ...lifting.map(sayDoubt)].join(' '),
-    advice: adviseAccess('unknown', within),
+    wants: 'sign',
+    tags: { ...said.tags, ...Object.fromEntries(lifting.map(({ key, text }) => [key, text])) },
+    say: [said.say, ...lifting.map(sayDoubt)].join(' '),
+    advice: adviseAccess('unknown', reach),
   };
 }
 
-function doubtWords(doubt: AccessDoubt, within: boolean): AccessWords {
+function doubtSaid({ reach }: AccessAsked, doubt: AccessDoubt): AccessSaid {
   return {
     kind: doubt.binding === 'motorcar' ? 'unclear' : 'not understood',
     level: 'unknown',
+    wants: 'sign',
     tags: { [doubt.key]: doubt.text },
     say: sayDoubt(doubt),
-    advice: adviseAccess('unknown', within),
+    advice: adviseAccess('unknown', reach),
     aspect: doubt.key,
   };
 }

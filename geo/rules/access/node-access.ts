@@ -1,13 +1,15 @@
 import type { Tags } from '../../roads/roads.ts';
 import { taggedAccess } from '../../tags/access.ts';
+import type { Reach } from '../../tags/conditional/context.ts';
 import { isMotorhomeMode } from '../../tags/modes.ts';
-import { isWithin, siteRuns } from '../end-runs.ts';
+import { reachOf, siteRuns } from '../end-runs.ts';
 import type { Draft } from '../finding.ts';
 import { type Place, passedNodes } from '../places.ts';
 import type { RuleInput } from '../rule.ts';
 import { runOf } from '../run.ts';
 import { judgeAccess } from './judge-access.ts';
 import { isJunction } from './junction.ts';
+import { sayOfJunction, sayOfPoint, sayOfThing } from './say-access.ts';
 
 /** What is crossed, waited at or gone into on the road: who may is said of that. */
 const OF_OTHERS: Readonly<Record<string, RegExp>> = {
@@ -38,7 +40,7 @@ export function nodeAccess(input: RuleInput): Draft[] {
   );
   if (places.length === 0) return [];
   const runs = siteRuns(input.drive, input.roads);
-  return places.flatMap((place) => judgeNode(input, place, isWithin(place, runs)));
+  return places.flatMap((place) => judgeNode(input, place, reachOf(place, runs)));
 }
 
 function isAccessKey(key: string): boolean {
@@ -46,34 +48,27 @@ function isAccessKey(key: string): boolean {
   return isMotorhomeMode(mode) || mode === 'motorcar';
 }
 
-function judgeNode(input: RuleInput, place: Place, within: boolean): Draft[] {
+function judgeNode(input: RuleInput, place: Place, reach: Reach): Draft[] {
   const ofOthers = isOfOthers(place.tags);
   const tags = ofOthers ? motorTags(place.tags) : place.tags;
-  const { words, beside } = judgeAccess(input, { ...place, tags }, within, taggedAccess(tags, place.forward));
-  const drafts = [...(words === undefined ? [] : [words]), ...beside].map((each) => ({
-    ...each,
-    subject: 'access' as const,
-    run: runOf(place),
-    say: `A point on the road: ${lowerFirst(each.say)}`,
-  }));
+  const deciding = taggedAccess(tags, place.forward);
+  const { said, beside } = judgeAccess({ input, place: { ...place, tags }, reach, deciding });
+  const drafts = [...(said === undefined ? [] : [said]), ...beside].map(
+    (each): Draft => ({ ...each, subject: 'access', run: runOf(place), say: sayOfPoint(each.say) }),
+  );
   if (ofOthers)
     return drafts.map((draft) => ({
       ...draft,
-      level: 'unknown' as const,
+      level: 'unknown',
+      wants: 'sign',
       folded: true,
-      say: `${draft.say} It is mapped on a thing beside or across the road, and may be said of that.`,
-      advice: 'Look for a sign there.',
+      ...sayOfThing(draft.say),
     }));
   if (!drafts.some(({ level }) => level === 'barred') || !isJunction(input.roads, place.index)) return drafts;
   return drafts.map((draft) =>
-    draft.level !== 'barred'
-      ? draft
-      : {
-          ...draft,
-          level: 'unknown' as const,
-          say: `${draft.say} It is mapped on a junction and may be meant for the side road.`,
-          advice: 'Look for the sign, or take another road.',
-        },
+    draft.level === 'barred'
+      ? { ...draft, level: 'unknown', wants: 'sign', ...sayOfJunction(draft.say) }
+      : draft,
   );
 }
 
@@ -88,8 +83,4 @@ function motorTags(tags: Tags): Tags {
   return Object.fromEntries(
     Object.entries(tags).filter(([key]) => isAccessKey(key) && !/^(access|motorcar)\b/.test(key)),
   );
-}
-
-function lowerFirst(text: string): string {
-  return text.charAt(0).toLowerCase() + text.slice(1);
 }

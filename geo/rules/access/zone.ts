@@ -1,12 +1,14 @@
 import { areasOf } from '../../drive/beside/areas.ts';
 import { type DrivenSegment, drivenSegments } from '../../drive/beside/driven-line.ts';
 import { crossingM, segmentsNear } from '../../drive/beside/meet-way.ts';
+import type { KindOf } from '../../report/kinds.ts';
 import type { Tags } from '../../roads/roads.ts';
 import { pick } from '../../tags/pick.ts';
 import type { Draft } from '../finding.ts';
 import { drivenWays, type Place } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
 import { joinRuns, type Piece, type Run } from '../run.ts';
+import { sayZone } from './say-zone.ts';
 
 /** Out and in again within this much is still the zone. Metres. */
 const GAP_M = 300;
@@ -61,14 +63,14 @@ function isZone(input: RuleInput, way: number): boolean {
   return zoneKind(input.roads.ways.tags[way] ?? {}) !== undefined;
 }
 
-function zoneKind(tags: Tags): 'emission' | 'traffic' | undefined {
+function zoneKind(tags: Tags): KindOf<'zone'> | undefined {
   switch (tags['boundary']) {
     case 'low_emission_zone':
     case 'low_emission':
-      return 'emission';
+      return 'low emission';
     case 'limited_traffic_zone':
     case 'limited_traffic':
-      return 'traffic';
+      return 'limited traffic';
     default:
       return undefined;
   }
@@ -77,12 +79,12 @@ function zoneKind(tags: Tags): 'emission' | 'traffic' | undefined {
 function draftOf(input: RuleInput, run: Run<ZonePiece>): Draft {
   const [{ zone: way }] = run;
   const tags = input.roads.ways.tags[way] ?? {};
-  const name = tags['name'] === undefined ? '' : ` (${tags['name']})`;
-  const traffic = zoneKind(tags) === 'traffic';
+  const kind = zoneKind(tags) ?? 'limited traffic';
   return {
     subject: 'zone',
-    kind: traffic ? 'limited traffic' : 'low emission',
+    kind,
     level: 'unknown',
+    wants: 'permission',
     again: 'folded',
     // the ids of all roads driven in a town say nothing: the zone is what it is about
     run: [
@@ -91,11 +93,6 @@ function draftOf(input: RuleInput, run: Run<ZonePiece>): Draft {
     ],
     others: [{ type: 'way', id: input.roads.ways.id[way]! }],
     tags: pick(tags, ['boundary', 'name', 'motor_vehicle', 'access', 'opening_hours', 'website']),
-    say: traffic
-      ? `The drive enters a zone of limited traffic${name}; who may drive there, and when, is not settled by the map.`
-      : `The drive enters a low-emission zone${name}; which vehicles it keeps out is not mapped.`,
-    advice: traffic
-      ? 'Ask the town or the host for a permit before the day, or go round: cameras fine by the number plate.'
-      : 'Check this vehicle’s emission class against the zone’s rules, and get the badge or pay before driving in.',
+    ...sayZone(kind, tags['name']),
   };
 }

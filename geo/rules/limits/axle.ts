@@ -1,16 +1,14 @@
-import { sayPlated } from '../../load/say-load.ts';
-import { printKg } from '../../units/print.ts';
 import type { SubjectRule } from '../rule.ts';
 import { holdLimits } from './hold-limits.ts';
 import type { Judged } from './limit-rule.ts';
+import { isOver } from './rounding.ts';
+import { adviseAxle, sayAxle } from './say-masses.ts';
 import { signDrafts } from './sign-limits.ts';
 
-/** Pounds and hundredweights leave fractions. */
-const NOISE_KG = 0.05;
-
 /**
- * Axle limits against each axle's plate, or against what it carries where that is more. The card knows a front and a rear axle: a bogie limit (two axles close
- * together) is held against the rear plate too, but being over it is only a tight, since one axle is no bogie.
+ * Axle limits against each axle's plate, or against what it carries where that is more. The card knows a front and a
+ * rear axle: a bogie limit (two axles close together) is held against the rear plate too, but being over it is only
+ * tight, since one axle is no bogie.
  */
 export const axle: SubjectRule = (input) => {
   const { front, rear } = input.card.axleKg;
@@ -21,33 +19,27 @@ export const axle: SubjectRule = (input) => {
     subject: 'axle',
     quantities: ['axle', 'bogie'],
     unit: 'kg',
-    unknownAdvice: `Find out the axle limit before driving there; the plates are ${printKg(front)} front, ${printKg(rear)} rear.`,
+    unknownAdvice: adviseAxle({ front, rear }),
     judge: (claim, value): Judged | undefined => {
-      const bogie = claim.quantity === 'bogie';
-      const isRear = bogie || heldRear >= heldFront;
-      const plateKg = isRear ? rear : front;
-      const heldKg = isRear ? heldRear : heldFront;
-      const actualKg = isRear ? load?.rearKg : load?.frontKg;
-      const which = isRear ? 'rear' : 'front';
+      const of = claim.quantity === 'bogie' ? 'bogie' : 'axle';
+      const which = of === 'bogie' || heldRear >= heldFront ? 'rear' : 'front';
+      const plateKg = which === 'rear' ? rear : front;
+      const heldKg = which === 'rear' ? heldRear : heldFront;
+      const actualKg = which === 'rear' ? load?.rearKg : load?.frontKg;
       const spare = value - heldKg;
-      if (spare > -NOISE_KG) return undefined;
+      if (!isOver(spare)) return undefined;
       return {
-        level: bogie || claim.basis === 'advisory' ? 'tight' : 'barred',
+        about: { subject: 'axle', kind: 'limit' },
+        level: of === 'bogie' || claim.basis === 'advisory' ? 'tight' : 'barred',
         vehicle: {
           value: heldKg,
           unit: 'kg',
           what: heldKg > plateKg ? `${which} axle as loaded` : `${which} axle plate`,
         },
         spare,
-        say: `The ${bogie ? 'bogie' : 'axle'} limit is ${printKg(value, 'down')}; the ${which} axle is ${sayPlated(plateKg, actualKg)}: ${heldKg > plateKg ? `${printKg(-spare, 'up')} over the limit` : `over on the plate by ${printKg(-spare, 'up')}`}.${sayActual(actualKg, plateKg)}`,
-        advice: bogie ? 'It binds only if the rear axle is a double one.' : 'Take another road.',
+        ...sayAxle({ limitKg: value, plateKg, actualKg, spareKg: spare }, which, of),
       };
     },
   });
   return [...held, ...signDrafts(input, 'axle')];
 };
-
-function sayActual(actualKg: number | undefined, plateKg: number): string {
-  if (actualKg === undefined || actualKg > plateKg) return '';
-  return ` It carries ${printKg(actualKg, 'up')} as listed; that is not counted on.`;
-}

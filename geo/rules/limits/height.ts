@@ -1,10 +1,10 @@
-import { printLimitM, printMetres, printSizeM } from '../../units/print.ts';
-import { HEIGHT_ALLOWANCE_M } from '../../vehicle/envelope.ts';
 import type { SubjectRule } from '../rule.ts';
 import { doubtOfWord } from './height-word.ts';
 import { holdLimits } from './hold-limits.ts';
-import type { Judged } from './limit-rule.ts';
-import { roundMm } from './round-mm.ts';
+import type { Doubt, Judged } from './limit-rule.ts';
+import { roundMm } from './rounding.ts';
+import { whyNotBelieved, whyWord } from './say-limits.ts';
+import { adviseSize, sayTightHeight, sayTooHigh } from './say-sizes.ts';
 import { signDrafts } from './sign-limits.ts';
 
 /** Figures outside are slips of the pen or other units: no road has them. */
@@ -18,35 +18,29 @@ export const height: SubjectRule = (input) => {
     subject: 'height',
     quantities: ['height'],
     unit: 'm',
-    unknownAdvice: `Find out the height before driving there; the vehicle needs ${printSizeM(heightM)}.`,
+    unknownAdvice: adviseSize('height', heightM),
     judge: (claim, value): Judged | undefined => {
       const spare = roundMm(value - heightM);
-      const vehicle = { value: input.card.heightM, unit: 'm', what: 'height as measured' };
-      const limit = `${claim.basis === 'physical' ? 'The gap is' : 'The limit is'} ${printLimitM(value, heightM)}`;
-      const needs = `the vehicle needs ${printSizeM(heightM)} with ${printMetres(HEIGHT_ALLOWANCE_M)} for measuring`;
+      const sum = { limitM: value, vehicleM: heightM, spareM: spare };
+      const of = claim.basis === 'physical' ? 'gap' : 'limit';
+      const judged = {
+        about: { subject: 'height' as const, kind: 'limit' as const },
+        vehicle: { value: input.card.heightM, unit: 'm', what: 'height as measured' },
+        spare,
+      };
       if (spare < 0 && claim.basis !== 'advisory')
-        return {
-          level: 'barred',
-          vehicle,
-          spare,
-          say: `${limit}; ${needs}: ${printMetres(-spare, 'up')} too high.`,
-          advice: 'Do not drive under it. Take another road.',
-        };
-      if (spare < input.margins.heightM)
-        return {
-          level: 'tight',
-          vehicle,
-          spare,
-          say: `${limit}; ${needs}: ${spare < 0 ? `${printMetres(-spare, 'up')} over` : `${printMetres(spare, 'down')} spare`}.`,
-          advice: 'Stop short of it, get out and look before you drive under; keep to the highest part.',
-        };
+        return { ...judged, level: 'barred', ...sayTooHigh(sum, of) };
+      if (spare < input.margins.heightM) return { ...judged, level: 'tight', ...sayTightHeight(sum, of) };
       return undefined;
     },
-    disbelieve: (value) =>
+    disbelieve: (value): Doubt | undefined =>
       value < LEAST_BELIEVED_M || value > MOST_BELIEVED_M
-        ? `${printMetres(value)} is not believed as the height of a road`
+        ? { of: 'not believed', why: whyNotBelieved(value), wants: 'sign' }
         : undefined,
-    judgeWord: (kind, place) => doubtOfWord(input, kind, place),
+    judgeWord: (word, place): Doubt | undefined => {
+      const doubt = doubtOfWord(input, word, place);
+      return doubt && { of: 'no figure', why: whyWord(doubt), wants: 'measure' };
+    },
   });
   return [...held, ...signDrafts(input, 'height')];
 };

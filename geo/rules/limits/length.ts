@@ -1,28 +1,31 @@
-import { printLimitM, printMetres, printSizeM } from '../../units/print.ts';
 import type { SubjectRule } from '../rule.ts';
 import { holdLimits } from './hold-limits.ts';
 import type { Judged } from './limit-rule.ts';
-import { roundMm } from './round-mm.ts';
+import { roundMm } from './rounding.ts';
+import { adviseSize, sayTooLong } from './say-sizes.ts';
 import { signDrafts } from './sign-limits.ts';
 
 /** Length limits against the overall length with a fitted rack; no margin. */
 export const length: SubjectRule = (input) => {
   const { lengthM } = input.envelope;
-  const what = input.card.rack?.fitted ? 'length with rack' : 'length';
+  const rackFitted = input.card.rack?.fitted === true;
   const held = holdLimits(input, {
     subject: 'length',
     quantities: ['length'],
     unit: 'm',
-    unknownAdvice: `Find out the length limit before driving there; the vehicle is ${printSizeM(lengthM)} long.`,
+    unknownAdvice: adviseSize('length', lengthM),
     judge: (claim, value): Judged | undefined => {
       const spare = roundMm(value - lengthM);
       if (spare >= 0) return undefined;
       return {
+        about: { subject: 'length', kind: 'limit' },
         level: claim.basis === 'advisory' ? 'tight' : 'barred',
-        vehicle: { value: lengthM, unit: 'm', what },
+        vehicle: { value: lengthM, unit: 'm', what: rackFitted ? 'length with rack' : 'length' },
         spare,
-        say: `The length limit is ${printLimitM(value)}; the vehicle is ${printSizeM(lengthM)}${input.card.rack?.fitted ? ' with its rack' : ''}: ${printMetres(-spare, 'up')} too long.`,
-        advice: 'Take another road.',
+        ...sayTooLong(
+          { limitM: value, vehicleM: lengthM, spareM: spare },
+          rackFitted ? 'with rack' : 'no rack',
+        ),
       };
     },
   });

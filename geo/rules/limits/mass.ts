@@ -1,11 +1,11 @@
-import type { CountryRule } from '../../country/rule.ts';
-import { sayPlated } from '../../load/say-load.ts';
+import { given } from '../../given.ts';
 import type { LimitClaim } from '../../tags/limits.ts';
-import { printKg } from '../../units/print.ts';
 import type { Place } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
 import { holdLimits } from './hold-limits.ts';
 import type { Judged } from './limit-rule.ts';
+import { isOver } from './rounding.ts';
+import { adviseMass, sayOverloaded, sayOverPlate, sayUnladen } from './say-masses.ts';
 import { signDrafts } from './sign-limits.ts';
 
 /**
@@ -17,7 +17,7 @@ export const mass: SubjectRule = (input) => [
     subject: 'mass',
     quantities: ['mass', 'plateMass', 'unladenMass'],
     unit: 'kg',
-    unknownAdvice: `Find out the mass limit before driving there; the vehicle is ${sayPlated(input.card.grossKg, input.load?.grossKg)}.`,
+    unknownAdvice: adviseMass(input.card.grossKg, input.load?.grossKg),
     judge: (claim, value, place) =>
       claim.quantity === 'unladenMass'
         ? judgeUnladen(input, claim, value)
@@ -26,20 +26,21 @@ export const mass: SubjectRule = (input) => [
   ...signDrafts(input, 'mass'),
 ];
 
+const OF_LIMIT = { subject: 'mass', kind: 'limit' } as const;
+
 function judgePlate(input: RuleInput, claim: LimitClaim, limitKg: number, place: Place): Judged | undefined {
-  const { grossKg } = input.card;
-  const actualKg = input.load?.grossKg ?? 0;
-  if (actualKg > grossKg) return judgeOverloaded(input, claim, limitKg, actualKg);
-  const spare = limitKg - grossKg;
-  if (spare > -NOISE_KG) return undefined;
-  const rule = input.along.ruleAt(place.fromM);
-  const credit = claim.quantity === 'mass' ? ` ${sayBasis(rule, input.load?.grossKg)}` : '';
+  const plateKg = input.card.grossKg;
+  const actualKg = input.load?.grossKg;
+  if (actualKg !== undefined && actualKg > plateKg) return judgeOverloaded(input, claim, limitKg, actualKg);
+  const spare = limitKg - plateKg;
+  if (!isOver(spare)) return undefined;
+  const sum = { limitKg, plateKg, actualKg, spareKg: spare };
   return {
+    about: OF_LIMIT,
     level: claim.basis === 'advisory' ? 'tight' : 'barred',
-    vehicle: { value: grossKg, unit: 'kg', what: 'plated gross mass' },
+    vehicle: { value: plateKg, unit: 'kg', what: 'plated gross mass' },
     spare,
-    say: `The limit is ${printKg(limitKg, 'down')}; the vehicle is plated at ${printKg(grossKg, 'up')}: over on the plate by ${printKg(-spare, 'up')}.${credit}`,
-    advice: 'Take another road.',
+    ...(claim.quantity === 'mass' ? sayOverPlate(sum, input.along.ruleAt(place.fromM)) : sayOverPlate(sum)),
   };
 }
 
@@ -51,42 +52,33 @@ function judgeOverloaded(
   actualKg: number,
 ): Judged | undefined {
   const spare = limitKg - actualKg;
-  if (spare > -NOISE_KG) return undefined;
-  const plateOver = card.grossKg - limitKg > NOISE_KG;
+  if (!isOver(spare)) return undefined;
+  const plateOver = isOver(limitKg - card.grossKg);
   const barred = claim.basis !== 'advisory' && (plateOver || claim.quantity === 'mass');
   return {
+    about: OF_LIMIT,
     level: barred ? 'barred' : 'tight',
     vehicle: { value: actualKg, unit: 'kg', what: 'mass as loaded' },
     spare,
-    say: `The limit is ${printKg(limitKg, 'down')}; the vehicle is ${sayPlated(card.grossKg, actualKg)}: ${printKg(-spare, 'up')} over the limit${plateOver ? '' : ', which the plate alone would keep'}.`,
-    advice: plateOver ? 'Unload to the plate, and take another road.' : 'Unload to the plate.',
+    ...sayOverloaded(
+      { limitKg, plateKg: card.grossKg, actualKg, spareKg: spare },
+      plateOver ? 'over too' : 'keeps it',
+    ),
   };
-}
-
-/** What the plain mass sign compares; the plate is held against it in any case. */
-function sayBasis({ code, name, massSign }: CountryRule, actualKg: number | undefined): string {
-  const loaded = actualKg === undefined ? '' : `Loaded as listed it weighs ${printKg(actualKg, 'up')}`;
-  if (massSign.value === 'plated' && code !== 'other')
-    return `In ${name} the plate decides, however little it weighs today (${massSign.source}).${loaded === '' ? '' : ` ${loaded}.`}`;
-  return `${loaded || 'It may weigh less today'}; that is not counted on.`;
 }
 
 function judgeUnladen(input: RuleInput, claim: LimitClaim, limitKg: number): Judged | undefined {
   const { unladenKg, grossKg } = input.card;
   const value = unladenKg ?? grossKg;
   const spare = limitKg - value;
-  if (spare > -NOISE_KG) return undefined;
+  if (!isOver(spare)) return undefined;
   const known = unladenKg !== undefined;
   return {
-    level: known && claim.basis !== 'advisory' ? 'barred' : 'tight',
+    about: OF_LIMIT,
+    level: !known ? 'unknown' : claim.basis === 'advisory' ? 'tight' : 'barred',
+    ...given({ wants: known ? undefined : ('measure' as const) }),
     vehicle: { value, unit: 'kg', what: known ? 'unladen mass' : 'plated gross mass' },
     spare,
-    say: known
-      ? `The limit on unladen mass is ${printKg(limitKg, 'down')}; the card gives ${printKg(value, 'up')}: ${printKg(-spare, 'up')} over.`
-      : `The limit on unladen mass is ${printKg(limitKg, 'down')}; the card does not give the unladen mass, the plate is ${printKg(value, 'up')}.`,
-    advice: known ? 'Take another road.' : 'Add the unladen mass to the vehicle card.',
+    ...sayUnladen({ limitKg, heldKg: value, spareKg: spare }, known ? 'card' : 'plate'),
   };
 }
-
-/** Pounds and hundredweights leave fractions. */
-const NOISE_KG = 0.05;

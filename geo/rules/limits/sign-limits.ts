@@ -4,12 +4,12 @@ import type { Quantity } from '../../tags/limit-key.ts';
 import { limitClaims } from '../../tags/limits.ts';
 import type { SignQuantity } from '../../tags/sign-codes.ts';
 import { type SignLimit, signLimits } from '../../tags/sign-limits.ts';
-import { printKg, printSizeM } from '../../units/print.ts';
 import type { Draft } from '../finding.ts';
+import { goodsSignsAt } from '../goods-signs.ts';
 import { drivenWays, limitedPlaces, type Place, passedNodes } from '../places.ts';
 import type { RuleInput } from '../rule.ts';
 import { runOf } from '../run.ts';
-import { goodsSignsAt } from './goods-signs.ts';
+import { sayNeeds, saySign } from './say-limits.ts';
 
 /** A sign on a node stands a little before or beside what it limits. Metres. */
 const BESIDE_M = 15;
@@ -43,16 +43,15 @@ function draftOf(input: RuleInput, subject: SignQuantity, place: Place): Draft[]
       (limit) => (limit.quantity ?? 'height') === subject && isOpen(input, place, limit),
     );
     if (open === undefined) return [];
-    const what = open.quantity === undefined ? 'limit on sizes' : `${subject} limit`;
     return [
       {
         subject,
         kind: 'sign',
         level: 'unknown',
+        wants: 'sign',
         run: runOf(place),
         tags: { [key]: text },
-        say: `${key.startsWith('hazard') ? 'A hazard' : 'A sign'} is mapped ("${key}=${text}") and no ${what} of the road itself.`,
-        advice: `Read the sign before you drive on; the vehicle ${NEEDS[subject](input)}.`,
+        ...saySign({ key, text }, open.quantity, sayNeeds(subject, input)),
         aspect: key,
       },
     ];
@@ -105,12 +104,3 @@ function leavesFree({ envelope, margins, load, card }: RuleInput, { quantity, va
       return value >= Math.max(card.axleKg.front, card.axleKg.rear, load?.frontKg ?? 0, load?.rearKg ?? 0);
   }
 }
-
-const NEEDS: Readonly<Record<SignQuantity, (input: RuleInput) => string>> = {
-  height: ({ envelope }) => `needs ${printSizeM(envelope.heightM)} of height`,
-  width: ({ envelope }) => `is ${printSizeM(envelope.mirrorsWidthM)} over its mirrors`,
-  length: ({ envelope }) => `is ${printSizeM(envelope.lengthM)} long`,
-  mass: ({ card }) => `is plated at ${printKg(card.grossKg)}`,
-  axle: ({ card }) =>
-    `has axle plates of ${printKg(card.axleKg.front)} front, ${printKg(card.axleKg.rear)} rear`,
-};

@@ -10,17 +10,19 @@ export type VehicleFigures = { readonly [P in Property]?: number | undefined } &
   readonly gasKg?: number | undefined;
 };
 
+/**
+ * Whether the drive goes to a place or past it: `within` the unbroken restricted run at its start or end, or `through`.
+ */
+export type Reach = 'through' | 'within';
+
 /** All that decides whether a condition holds for this vehicle, there and then. */
 export interface ConditionContext {
   readonly vehicle: VehicleFigures;
   /** when the vehicle passes, on the clock of the place; undefined when no leave time is given */
   readonly moment?: LocalMoment | undefined;
   readonly place?: HoursPlace | undefined;
-  /**
-   * `within`: the place lies in the unbroken restricted run at the drive's start or end, so the drive goes there;
-   * `through`: it passes; undefined: not known
-   */
-  readonly reach?: 'through' | 'within' | undefined;
+  /** undefined: not known */
+  readonly reach?: Reach | undefined;
   /** whether signs for goods vehicles bind this motorhome here; left out, they do not */
   readonly goodsSigns?: 'bind' | 'unsure' | undefined;
 }

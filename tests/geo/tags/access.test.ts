@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Tags } from '../../../geo/roads/roads.ts';
 import { accessDoubts, accessFor } from '../../../geo/tags/access.ts';
-import { accessLevel, readAccessValue } from '../../../geo/tags/access-value.ts';
+import { readAccessValue } from '../../../geo/tags/access-value.ts';
 
 const road = (tags: Tags): Tags => ({ highway: 'residential', ...tags });
 
@@ -109,19 +109,6 @@ describe('an access value', () => {
     ['toString', 'unknown'],
   ])('%s means %s', (text, meaning) => {
     expect(readAccessValue(text)).toBe(meaning);
-  });
-
-  it.each([
-    ['no', 'barred', 'barred'],
-    ['private', 'barred', 'unknown'],
-    ['permit', 'barred', 'unknown'],
-    ['destination', 'barred', undefined],
-    ['discouraged', 'care', 'care'],
-    ['unknown', 'unknown', 'unknown'],
-    ['open', undefined, undefined],
-  ] as const)('meaning %s is %s passing through, %s at the ends', (meaning, through, within) => {
-    expect(accessLevel(meaning, false)).toBe(through);
-    expect(accessLevel(meaning, true)).toBe(within);
   });
 });
 

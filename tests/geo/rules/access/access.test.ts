@@ -34,7 +34,7 @@ describe('access', () => {
     ['forestry', ['barred'], ['unknown']],
     ['destination', ['barred'], []],
     ['customers', ['barred'], []],
-    ['discouraged', ['care'], ['care']],
+    ['discouraged', ['tight'], ['care']],
     ['local', ['unknown'], ['unknown']],
     ['yes', [], []],
     ['permissive', [], []],
@@ -123,7 +123,7 @@ describe('access', () => {
       );
     expect(at('2027-06-16T23:00')).toEqual(['barred']);
     expect(at('2027-06-16T12:00')).toEqual([]);
-    expect(at()).toEqual(['tight']);
+    expect(at()).toEqual(['unknown']);
   });
 
   it('of lorries is unknown for a motorhome over 3.5 t where the country is not known', () => {
@@ -138,15 +138,17 @@ describe('access', () => {
     expect(through({ motorcar: 'no', access: 'private' })).toEqual(['barred']);
   });
 
-  it('under hours nobody can settle is a tight with the hours, and lifts no ban for certain', () => {
+  it('under hours is unknown without a leave time, which it wants, and lifts no ban for certain', () => {
     const [finding] = askRoad(access, { 'motor_vehicle:conditional': 'no @ (22:00-05:00)' });
     expect(finding).toMatchObject({
-      level: 'tight',
+      level: 'unknown',
+      wants: 'time',
+      kind: 'closed',
       tags: { 'motor_vehicle:conditional': 'no @ (22:00-05:00)' },
       advice: 'Give a leave time, or pass outside these hours.',
     });
     expect(finding?.say).toContain('22:00 to 05:00');
-    expect(through({ motor_vehicle: 'no', 'motor_vehicle:conditional': 'yes @ (Su)' })).toEqual(['tight']);
+    expect(through({ motor_vehicle: 'no', 'motor_vehicle:conditional': 'yes @ (Su)' })).toEqual(['unknown']);
     expect(through({ motor_vehicle: 'no', 'access:conditional': 'yes @ (Su)' })).toEqual(['barred']);
     expect(through({ motor_vehicle: 'yes', 'access:conditional': 'no @ (Su)' })).toEqual([]);
   });
@@ -158,8 +160,31 @@ describe('access', () => {
     expect(askRoad(access, { 'access:lanes': 'no|no' })[0]).toMatchObject({ level: 'barred' });
     expect(askRoad(access, { 'access:lanes': 'no|perhaps' })[0]).toMatchObject({ level: 'unknown' });
     expect(askRoad(access, { motor_vehicle: 'no', 'motor_vehicle:lanes': 'no|yes' })).toMatchObject([
-      { level: 'tight', advice: 'Keep to the right lane.' },
+      { level: 'care', kind: 'lane', advice: 'Keep to the right lane.' },
     ]);
+    expect(askRoad(access, { motor_vehicle: 'no', 'motor_vehicle:lanes': 'no|yes' })[0]).not.toHaveProperty(
+      'folded',
+    );
+  });
+
+  it('that somebody must grant is unknown where the drive ends, and wants a permission', () => {
+    for (const value of ['private', 'permit', 'delivery', 'forestry'])
+      expect(askDrive(access, threeRoads({ 3: { access: value } }), [1, 2, 3])).toMatchObject([
+        { level: 'unknown', wants: 'permission' },
+      ]);
+    expect(askDrive(access, threeRoads({ 2: { access: 'local' } }), [1, 2, 3])).toMatchObject([
+      { level: 'unknown', wants: 'sign', kind: 'unclear' },
+    ]);
+    expect(askRoad(access, { 'motor_vehicle:conditional': 'no @ delivery' })).toMatchObject([
+      { level: 'unknown', wants: 'permission' },
+    ]);
+  });
+
+  it('that may be advised against at some hours is no more than unknown', () => {
+    const roads = threeRoads({ 2: { 'motor_vehicle:conditional': 'discouraged @ (22:00-06:00)' } });
+    const at = (leaveAt?: string) => askDrive(access, roads, [1, 2, 3], COACHBUILT, given({ leaveAt }));
+    expect(at()).toMatchObject([{ level: 'unknown', wants: 'time', kind: 'unsuitable' }]);
+    expect(at('2027-06-16T23:00')).toMatchObject([{ level: 'tight', kind: 'unsuitable' }]);
   });
 
   it('by lane under hours is the same, judged at the minute of passing', () => {
@@ -216,8 +241,9 @@ describe('a one-way road', () => {
     expect([along('2027-06-16T08:00'), along('2027-06-16T10:00'), along()]).toEqual([
       'barred',
       undefined,
-      'tight',
+      'unknown',
     ]);
+    expect(askRoad(access, tags)[0]).toMatchObject({ kind: 'one-way', wants: 'time' });
     expect([against('2027-06-16T08:00'), against('2027-06-16T10:00')]).toEqual([undefined, 'barred']);
   });
 });
@@ -251,9 +277,9 @@ describe('a forbidden turn', () => {
     expect(turn({ restriction: 'no_left_turn', except: 'motor_vehicle' })).toEqual([]);
   });
 
-  it('under hours is judged at the minute of the turn, and a tight without a leave time', () => {
+  it('under hours is judged at the minute of the turn, and unknown without a leave time', () => {
     const tags = { 'restriction:conditional': 'no_left_turn @ (07:00-09:00)' };
-    expect(turn(tags)[0]).toMatchObject({ level: 'tight' });
+    expect(turn(tags)[0]).toMatchObject({ level: 'unknown', kind: 'turn restriction', wants: 'time' });
     expect(turn(tags, '2027-06-16T08:00')[0]).toMatchObject({
       level: 'barred',
       say: 'The turn driven here is forbidden (no left turn). It holds 07:00 to 09:00.',

@@ -99,7 +99,9 @@ describe('a barrier on the driven road', () => {
   it('that opens by the hour is judged at the minute of passing', () => {
     const tags = { barrier: 'bollard', 'motor_vehicle:conditional': 'yes @ (06:00-10:00)' };
     const at = (leaveAt: string) => askNode(barrier, tags, { leaveAt });
-    expect(askNode(barrier, tags)).toMatchObject([{ level: 'tight', tags }]);
+    expect(askNode(barrier, tags)).toMatchObject([
+      { level: 'unknown', wants: 'time', kind: 'bollard', tags },
+    ]);
     expect(askNode(barrier, tags)[0]?.say).toContain('06:00 to 10:00');
     expect(at('2027-06-16T08:00')).toEqual([]);
     expect(at('2027-06-16T12:00')).toMatchObject([{ level: 'barred' }]);

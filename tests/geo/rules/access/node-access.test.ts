@@ -12,7 +12,7 @@ describe('access mapped on a node of the driven road without a barrier', () => {
     expect(said({ [key]: 'no' })).toEqual(['barred']);
     expect(said({ [key]: 'private' })).toEqual(['barred']);
     expect(said({ [key]: 'yes' })).toEqual([]);
-    expect(said({ [key]: 'discouraged' })).toEqual(['care']);
+    expect(said({ [key]: 'discouraged' })).toEqual(['tight']);
     expect(said({ [key]: 'whatever' })).toEqual(['unknown']);
   });
 
@@ -26,7 +26,7 @@ describe('access mapped on a node of the driven road without a barrier', () => {
   it('the most specific key wins, and conditions are judged', () => {
     expect(said({ access: 'no', motor_vehicle: 'yes' })).toEqual([]);
     expect(said({ ford: 'yes', motor_vehicle: 'agricultural' })).toEqual(['barred']);
-    expect(said({ 'motor_vehicle:conditional': 'no @ (22:00-06:00)' })).toEqual(['tight']);
+    expect(said({ 'motor_vehicle:conditional': 'no @ (22:00-06:00)' })).toEqual(['unknown']);
     expect(said({ motorcar: 'no' })).toEqual(['unknown']);
   });
 

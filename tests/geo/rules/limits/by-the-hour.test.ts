@@ -15,10 +15,12 @@ const at = (time: string) => ({ leaveAt: `2027-06-16T${time}` });
 describe('a limit by the hour', () => {
   const weekday = { 'maxweight:conditional': '3 @ (Mo-Fr 07:00-19:00)' };
 
-  it('is a tight with its hours while nobody knows when the vehicle passes', () => {
+  it('is unknown with its hours while nobody knows when the vehicle passes, and wants a leave time', () => {
     expect(askRoad(mass, weekday)).toMatchObject([
       {
-        level: 'tight',
+        level: 'unknown',
+        wants: 'time',
+        kind: 'limit',
         limit: { value: 3000 },
         spare: -500,
         tags: weekday,
@@ -41,7 +43,7 @@ describe('a limit by the hour', () => {
     // 5 km of track take some minutes
     const roads = testMap([{ id: 1, nodes: ['0,0', '50,0'], tags: { highway: 'track', ...weekday } }]);
     const found = ask(mass, roads, driveOn(roads, [1]), COACHBUILT, at('06:58'));
-    expect(found).toMatchObject([{ level: 'tight' }]);
+    expect(found).toMatchObject([{ level: 'unknown', wants: 'sign' }]);
     expect(found[0]?.say).toContain('the hours change while the vehicle is there');
   });
 
@@ -71,6 +73,11 @@ describe('a limit by the hour', () => {
       expect(finding).toMatchObject({ level: 'unknown', tags });
       expect(finding?.say).toContain('2 @ (when the market is on)');
     }
+  });
+
+  it('that leaves less than the margin at any hour is tight without a leave time', () => {
+    const tags = { maxheight: '3.2', 'maxheight:conditional': '3.1 @ (22:00-06:00)' };
+    expect(askRoad(height, tags)).toMatchObject([{ level: 'tight' }]);
   });
 
   it('on public holidays nobody lists is unknown', () => {
@@ -112,7 +119,7 @@ describe('access by the hour', () => {
     const tags = { highway: 'pedestrian', 'motor_vehicle:conditional': 'yes @ (06:00-11:00)' };
     expect(askRoad(access, tags, at('09:00'))).toEqual([]);
     expect(askRoad(access, tags, at('12:00'))).toMatchObject([{ level: 'barred' }]);
-    expect(askRoad(access, tags)).toMatchObject([{ level: 'tight' }]);
+    expect(askRoad(access, tags)).toMatchObject([{ level: 'unknown', wants: 'time' }]);
     // "access" on a way made for walkers is said to walkers
     const vague = { highway: 'pedestrian', 'access:conditional': 'yes @ (06:00-11:00)' };
     expect(askRoad(access, vague, at('09:00'))).toMatchObject([{ level: 'unknown' }]);

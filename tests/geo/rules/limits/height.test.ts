@@ -34,7 +34,7 @@ describe('height', () => {
     );
   });
 
-  it('is barred over the limit, a tight within the margin, free at the margin', () => {
+  it('is barred over the limit, tight within the margin, free at the margin', () => {
     // the vehicle needs 3.10
     expect(levels({ maxheight: '3.09' })).toEqual(['barred']);
     expect(levels({ maxheight: '3.1' })).toEqual(['tight']);
@@ -126,20 +126,22 @@ describe('height', () => {
     ]);
   });
 
-  it('under the weather is a tight with its text, and nothing where no figure could matter', () => {
+  it('under the weather is unknown with its text, and nothing where no figure could matter', () => {
     const [finding] = askRoad(height, { 'maxheight:conditional': '3.0 @ (wet)' });
     expect(finding).toMatchObject({
-      level: 'tight',
+      level: 'unknown',
+      wants: 'sign',
       limit: { value: 3 },
       tags: { 'maxheight:conditional': '3.0 @ (wet)' },
     });
     expect(levels({ 'maxheight:conditional': '3.9 @ (wet)' })).toEqual([]);
   });
 
-  it('on one lane is a tight that names the lane to keep to', () => {
+  it('on one lane is a care that names the lane to keep to', () => {
     const [finding] = askRoad(height, { 'maxheight:lanes': '3.9|2.5' });
     expect(finding).toMatchObject({
-      level: 'tight',
+      level: 'care',
+      kind: 'lane',
       limit: { value: 2.5, asMapped: '2.5' },
       advice: 'Keep to the left lane.',
     });
@@ -153,11 +155,12 @@ describe('height', () => {
     expect(askRoad(height, { 'maxheight:left': '4' })[0]).toMatchObject({ level: 'unknown', folded: true });
   });
 
-  it('that the hour may lift is not barred but a tight, and said once', () => {
+  it('that the hour may lift is not barred but unknown, and said once', () => {
     const findings = askRoad(height, { maxheight: '3.0', 'maxheight:conditional': '3.5 @ (Su)' });
     expect(findings).toHaveLength(1);
     expect(findings[0]).toMatchObject({
-      level: 'tight',
+      level: 'unknown',
+      wants: 'time',
       limit: { value: 3 },
       tags: { maxheight: '3.0', 'maxheight:conditional': '3.5 @ (Su)' },
     });

@@ -22,7 +22,7 @@ describe('a legal width limit', () => {
     });
   });
 
-  it('is a tight where only the mirrors exceed it', () => {
+  it('is tight where only the mirrors exceed it', () => {
     const [finding] = askRoad(width, { maxwidth: '2.3' });
     expect(finding).toMatchObject({
       level: 'tight',
@@ -62,13 +62,13 @@ describe('a gap', () => {
     });
   });
 
-  it('is a tight where only unfolded mirrors exceed it, or less than 15 cm is left', () => {
+  it('is tight where only unfolded mirrors exceed it, or less than 15 cm is left', () => {
     expect(level({ 'maxwidth:physical': '2.4' })).toBe('tight');
     expect(level({ 'maxwidth:physical': '2.89' })).toBe('tight');
     expect(level({ 'maxwidth:physical': '2.9' })).toBeUndefined();
   });
 
-  it('that only the body is known to pass is a tight, and the card is asked for more', () => {
+  it('that only the body is known to pass is tight, and the card is asked for more', () => {
     const { widthMirrorsFoldedM: _, ...card } = COACHBUILT;
     expect(level({ 'maxwidth:physical': '2.25' }, { card })).toBe('barred');
     const [finding] = askRoad(width, { 'maxwidth:physical': '2.35' }, { card });
@@ -93,15 +93,16 @@ describe('width', () => {
     expect(level({ 'maxwidth:backward': '2' }, { backward: true })).toBe('barred');
   });
 
-  it('limits on the left lane of roadworks are a tight: keep to the right', () => {
+  it('limits on the left lane of roadworks ask for care: keep to the right', () => {
     const [finding] = askRoad(width, { 'maxwidth:lanes': '2|none' });
     expect(finding).toMatchObject({
-      level: 'tight',
+      level: 'care',
+      kind: 'lane',
       tags: { 'maxwidth:lanes': '2|none' },
       advice: 'Keep to the right lane.',
     });
     expect(finding?.folded).toBeUndefined();
-    expect(level({ maxwidth: '2', 'maxwidth:lanes': '2|none' })).toBe('tight');
+    expect(level({ maxwidth: '2', 'maxwidth:lanes': '2|none' })).toBe('care');
     expect(level({ maxwidth: '2', 'maxwidth:lanes': '|' })).toBe('barred');
   });
 

@@ -1,7 +1,7 @@
-import type { Cited } from '../../country/cited.ts';
-import type { CountryRule } from '../../country/rule.ts';
-import { GOODS_SIGNS_FROM_KG } from '../../tags/modes.ts';
-import type { RuleInput } from '../rule.ts';
+import type { Cited } from '../country/cited.ts';
+import type { CountryRule } from '../country/rule.ts';
+import { GOODS_SIGNS_FROM_KG } from '../tags/modes.ts';
+import type { RuleInput } from './rule.ts';
 
 /** Whether signs for goods vehicles bind this motorhome at a place, and whose word that is. */
 export interface GoodsSigns {

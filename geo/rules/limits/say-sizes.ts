@@ -1,0 +1,134 @@
+import type { Cited } from '../../country/cited.ts';
+import type { MappedGap } from '../../tags/mapped-gap.ts';
+import { printLimitM, printMetres, printSizeM } from '../../units/print.ts';
+import { HEIGHT_ALLOWANCE_M } from '../../vehicle/envelope.ts';
+import type { Words } from '../words.ts';
+
+/** A figure against the vehicle's: metres; the spare is negative where the vehicle is over. */
+export interface SizeSum {
+  readonly limitM: number;
+  readonly vehicleM: number;
+  readonly spareM: number;
+}
+
+/** @param of a sign's limit, or the gap itself; it is held against the height the vehicle needs */
+function sayHeight({ limitM, vehicleM }: SizeSum, of: 'limit' | 'gap'): string {
+  const limit = `${of === 'gap' ? 'The gap is' : 'The limit is'} ${printLimitM(limitM, vehicleM)}`;
+  return `${limit}; the vehicle needs ${printSizeM(vehicleM)} with ${printMetres(HEIGHT_ALLOWANCE_M)} for measuring`;
+}
+
+export function sayTooHigh(sum: SizeSum, of: 'limit' | 'gap'): Words {
+  return {
+    say: `${sayHeight(sum, of)}: ${printMetres(-sum.spareM, 'up')} too high.`,
+    advice: 'Do not drive under it. Take another road.',
+  };
+}
+
+export function sayTightHeight(sum: SizeSum, of: 'limit' | 'gap'): Words {
+  const { spareM } = sum;
+  return {
+    say: `${sayHeight(sum, of)}: ${spareM < 0 ? `${printMetres(-spareM, 'up')} over` : `${printMetres(spareM, 'down')} spare`}.`,
+    advice: 'Stop short of it, get out and look before you drive under; keep to the highest part.',
+  };
+}
+
+/** @param rack whether its length counts */
+export function sayTooLong({ limitM, vehicleM, spareM }: SizeSum, rack: 'with rack' | 'no rack'): Words {
+  return {
+    say: `The length limit is ${printLimitM(limitM)}; the vehicle is ${printSizeM(vehicleM)}${rack === 'with rack' ? ' with its rack' : ''}: ${printMetres(-spareM, 'up')} too long.`,
+    advice: 'Take another road.',
+  };
+}
+
+export function sayBodyTooWide({ limitM, vehicleM, spareM }: SizeSum): Words {
+  return {
+    say: `The width limit is ${printLimitM(limitM)}; the body is ${printSizeM(vehicleM)}: ${printMetres(-spareM, 'up')} too wide.`,
+    advice: 'Take another road.',
+  };
+}
+
+/** @param country whose width sign counts the mirrors, by which source */
+export function sayMirrorsCount(
+  { limitM, vehicleM, spareM }: SizeSum,
+  country: { readonly name: string; readonly widthSign: Cited<unknown> },
+): Words {
+  return {
+    say: `The width limit is ${printLimitM(limitM)}; in ${country.name} it counts the mirrors as driven (${country.widthSign.source}): ${printSizeM(vehicleM)}, ${printMetres(-spareM, 'up')} too wide.`,
+    advice: 'Take another road.',
+  };
+}
+
+export function sayMirrorsOver({ limitM, spareM }: SizeSum): Words {
+  return {
+    say: `The width limit is ${printLimitM(limitM)}; the body passes, the mirrors stand ${printMetres(-spareM, 'up')} over it.`,
+    advice: 'Go dead slow; fold the mirrors if posts stand close.',
+  };
+}
+
+/** What must pass a gap at the least. */
+export type LeastWidth = 'width over folded mirrors' | 'body width';
+
+export function sayGapTooNarrow({ limitM, vehicleM, spareM }: SizeSum, least: LeastWidth): Words {
+  return {
+    say: `The gap is ${printLimitM(limitM)}; the ${least} is ${printSizeM(vehicleM)}: ${printMetres(-spareM, 'up')} too wide.`,
+    advice: 'It does not fit. Take another road.',
+  };
+}
+
+/** @param foldedWidth whether the card gives the width over folded mirrors */
+export function sayTightGap(
+  { limitM, vehicleM, spareM }: SizeSum,
+  foldedWidth: 'known' | 'not known',
+): Words {
+  const folded = foldedWidth === 'known' ? '' : ' The card does not give the width over folded mirrors.';
+  return {
+    say:
+      spareM < 0
+        ? `The gap is ${printLimitM(limitM)}; the mirrors need ${printSizeM(vehicleM)}, ${printMetres(-spareM, 'up')} more than there is.${folded}`
+        : `The gap is ${printLimitM(limitM, vehicleM)}; over the mirrors the vehicle is ${printSizeM(vehicleM)}: ${printMetres(spareM, 'down')} spare in all.`,
+    advice: adviseTightGap(spareM),
+  };
+}
+
+function adviseTightGap(spareM: number): string {
+  return spareM < 0 ? 'Fold the mirrors and have someone walk ahead.' : 'Line up straight and go dead slow.';
+}
+
+/** A plain width mapped on a thing: perhaps the gap, perhaps the thing. */
+function sayMapped({ key, text, on }: MappedGap): string {
+  return `"${key}=${text}"${key === 'est_width' ? ' (an estimate)' : ''} is mapped on ${on}`;
+}
+
+export function sayGapUnreadable(gap: MappedGap, mirrorsM: number): Words {
+  return {
+    say: `${sayMapped(gap)} and cannot be read.`,
+    advice: `Look before you drive through; over the mirrors the vehicle is ${printSizeM(mirrorsM)}.`,
+  };
+}
+
+export function sayPerhapsTooNarrow(gap: MappedGap, { vehicleM, spareM }: SizeSum, least: LeastWidth): Words {
+  return {
+    say: `${sayMapped(gap)}; the ${least} is ${printSizeM(vehicleM)}: ${printMetres(-spareM, 'up')} too wide, if that is the gap.`,
+    advice: 'Find out how wide the gap is, or take another road.',
+  };
+}
+
+export function sayPerhapsTight(gap: MappedGap, { vehicleM, spareM }: SizeSum): Words {
+  return {
+    say: `${sayMapped(gap)}; over the mirrors the vehicle is ${printSizeM(vehicleM)}: ${spareM < 0 ? `${printMetres(-spareM, 'up')} more than that` : `${printMetres(spareM, 'down')} spare in all`}.`,
+    advice: adviseTightGap(spareM),
+  };
+}
+
+/** What to find out where a size's limit proves nothing. @param sizeM the vehicle's own */
+export function adviseSize(subject: 'height' | 'width' | 'length', sizeM: number): string {
+  const size = printSizeM(sizeM);
+  switch (subject) {
+    case 'height':
+      return `Find out the height before driving there; the vehicle needs ${size}.`;
+    case 'width':
+      return `Find out the width before driving there; the vehicle is ${size} over its mirrors.`;
+    case 'length':
+      return `Find out the length limit before driving there; the vehicle is ${size} long.`;
+  }
+}

@@ -8,7 +8,7 @@ import './look/dialogs.css';
 import './look/paper.css';
 import './swing/drawing/drawing.css';
 import './swing/swing.css';
-import './swing/lesson-sheet.css';
+import './swing/lesson-page.css';
 import { TopBar } from './bar/top-bar.tsx';
 import { Dialogs } from './dialogs/dialogs.tsx';
 import { Announcer } from './drive/announcer.tsx';

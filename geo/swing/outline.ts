@@ -1,30 +1,66 @@
-import { tailsOf } from './circle.ts';
-import type { OutlinePoint } from './swing-beyond.ts';
 import type { SwingVehicle } from './swing-vehicle.ts';
 
+/** What of a vehicle may stick out: its body, or the rack behind it. */
+export type Box = 'body' | 'rack';
+
+/** A rectangle of the vehicle in its own frame: x from the rear axle forward, the middle line in its middle. Metres. */
+export interface OutlineBox {
+  readonly what: Box;
+  readonly backM: number;
+  readonly frontM: number;
+  readonly halfWidthM: number;
+}
+
+/** A corner of the outline, taken on whichever side is asked for. Metres ahead of the rear axle, from the middle line. */
+export interface OutlineCorner {
+  readonly what: Box;
+  readonly aheadM: number;
+  readonly halfWidthM: number;
+}
+
+/** The body first, then the rack where one is fitted. */
+export function boxesOf(vehicle: SwingVehicle): readonly OutlineBox[] {
+  const body: OutlineBox = {
+    what: 'body',
+    backM: -vehicle.rearOverhangM,
+    frontM: vehicle.wheelbaseM + vehicle.frontOverhangM,
+    halfWidthM: vehicle.widthM / 2,
+  };
+  if (!vehicle.rack) return [body];
+  const { lengthM, widthM } = vehicle.rack;
+  return [body, { what: 'rack', backM: body.backM - lengthM, frontM: body.backM, halfWidthM: widthM / 2 }];
+}
+
 /** The nose's corners. */
-export function noseOf(vehicle: SwingVehicle): OutlinePoint {
-  return { aheadM: vehicle.wheelbaseM + vehicle.frontOverhangM, halfWidthM: vehicle.widthM / 2 };
+export function noseOf(vehicle: SwingVehicle): OutlineCorner {
+  return {
+    what: 'body',
+    aheadM: vehicle.wheelbaseM + vehicle.frontOverhangM,
+    halfWidthM: vehicle.widthM / 2,
+  };
 }
 
-/** The corners of the tail: the body's and, with a rack, the rack's. */
-export function tailPointsOf(vehicle: SwingVehicle): readonly OutlinePoint[] {
-  return tailsOf(vehicle).map(({ behindM, halfWidthM }) => ({ aheadM: -behindM, halfWidthM }));
+/** The corners of the tail, outermost on a turn: the body's and, with a rack, the rack's. */
+export function tailsOf(vehicle: SwingVehicle): readonly OutlineCorner[] {
+  return boxesOf(vehicle).map(({ what, backM, halfWidthM }) => ({ what, aheadM: backM, halfWidthM }));
 }
 
-/**
- * Points whose traces bound the ground swept: the corners, and the sides beside the rear axle, where the body's side
- * touches the edge of what it sweeps (the turning centre lies on the line of the rear axle).
- */
-export function outlineOf(vehicle: SwingVehicle): readonly OutlinePoint[] {
-  const { rack, rearOverhangM } = vehicle;
-  return [
-    noseOf(vehicle),
-    { aheadM: 0, halfWidthM: vehicle.widthM / 2 },
-    ...tailPointsOf(vehicle),
-    // a rack that stands out beside the body has front corners too
-    ...(rack && rack.widthM > vehicle.widthM
-      ? [{ aheadM: -rearOverhangM, halfWidthM: rack.widthM / 2 }]
-      : []),
-  ];
+/** The corners that swing out: of the tail, running backwards of the nose. */
+export function swingingCorners(vehicle: SwingVehicle, reversing: boolean): readonly OutlineCorner[] {
+  return reversing ? [noseOf(vehicle)] : tailsOf(vehicle);
+}
+
+/** Half of the widest part, body or rack. Metres. */
+export function widestHalfM(vehicle: SwingVehicle): number {
+  return Math.max(...boxesOf(vehicle).map(({ halfWidthM }) => halfWidthM));
+}
+
+/** No point of the vehicle is farther than this from the rear axle's middle. Metres. */
+export function reachM(vehicle: SwingVehicle): number {
+  return Math.max(
+    ...boxesOf(vehicle).flatMap(({ backM, frontM, halfWidthM }) => [
+      Math.hypot(backM, halfWidthM),
+      Math.hypot(frontM, halfWidthM),
+    ]),
+  );
 }

@@ -55,6 +55,16 @@ export function swingVehicleOf(card: VehicleCard, rack = card.rack?.fitted === t
   };
 }
 
+/** A rack to try out on a card that has none: as deep as a common one, as wide as the body. Metres; judgement. */
+export const TRY_OUT_RACK_M = 0.7;
+
+/** The vehicle with or without a rack, the card's own or one to try out. @param wanted undefined: as the card says */
+export function tryingRack(card: VehicleCard, wanted: boolean | undefined): SwingVehicle {
+  const vehicle = swingVehicleOf(card, wanted ?? card.rack?.fitted === true);
+  if (wanted !== true || card.rack) return vehicle;
+  return { ...vehicle, rack: { lengthM: TRY_OUT_RACK_M, widthM: card.widthM } };
+}
+
 /**
  * Least radius of the rear-axle centre. From the card's own figure, else from its turning circle
  * (kerb: R = √((D/2)² − L²) − t/2 with the outer front wheel on the circle; wall: the front corner on it),

@@ -1,5 +1,7 @@
 import {
+  printCm,
   printFeetInches,
+  printInches,
   printKm,
   printLimitFeet,
   printMetres,
@@ -7,6 +9,7 @@ import {
   printRun,
   type Rounding,
 } from './print.ts';
+import { METRES_PER_INCH } from './read-length.ts';
 
 /** The units a person reads: metric, imperial (miles, feet and inches), or one with the other in brackets. */
 export const UNITS = ['metric', 'imperial', 'both'] as const;
@@ -21,6 +24,16 @@ export function inUnits(units: Units, metric: string, imperial: string): string 
 /** A size: `3.20 m`, `10'5"`, or both. A true minus sign. */
 export function sizeIn(units: Units, m: number, rounding: Rounding): string {
   return inUnits(units, trueMinus(printMetres(m, rounding)), trueMinus(printFeetInches(m, rounding)));
+}
+
+/** A gap or a swing, where the centimetre counts: `46 cm`, `18 in`, or both. A true minus sign. */
+export function shortIn(units: Units, m: number, rounding: Rounding): string {
+  return inUnits(units, trueMinus(printCm(m, rounding)), trueMinus(printInches(m, rounding)));
+}
+
+/** A way or a radius, where a centimetre means nothing: `3.40 m`, `11.2 ft`, or both. */
+export function wayIn(units: Units, m: number): string {
+  return inUnits(units, `${m.toFixed(m < 10 ? 2 : 1)} m`, `${(m / (12 * METRES_PER_INCH)).toFixed(1)} ft`);
 }
 
 /** A limit, rounded down, and feet of it that go with those of the size it is held against. */

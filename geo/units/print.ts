@@ -18,6 +18,16 @@ export function printMetres(m: number, rounding: Rounding = 'nearest'): string {
   return `${(roundTo(m, 0.01, rounding) / 100).toFixed(2)} m`;
 }
 
+/** `46 cm`: whole centimetres */
+export function printCm(m: number, rounding: Rounding = 'nearest'): string {
+  return `${roundTo(m, 0.01, rounding)} cm`;
+}
+
+/** `18 in`: whole inches */
+export function printInches(m: number, rounding: Rounding = 'nearest'): string {
+  return `${roundTo(m, METRES_PER_INCH, rounding)} in`;
+}
+
 /** `10'6"`: whole inches */
 export function printFeetInches(m: number, rounding: Rounding): string {
   const inches = roundTo(m, METRES_PER_INCH, rounding);

@@ -1,19 +1,12 @@
 import { toDeg } from '../../geo/earth/angles.ts';
-import type { SwingMeasures } from '../../geo/swing/measure-swing.ts';
+import type { SwingMeasures } from '../../geo/swing/measure/measure-swing.ts';
+import type { SwingReport } from '../../geo/swing/measure/swing-report.ts';
 import type { Guide } from '../../geo/swing/motion/guide-path.ts';
-import type { SwingReport } from '../../geo/swing/swing-report.ts';
-import type { FullLock, LockSource, SwingVehicle } from '../../geo/swing/swing-vehicle.ts';
+import { LOCK_FROM, SWING_MODEL } from '../../geo/swing/say-model.ts';
+import type { FullLock, SwingVehicle } from '../../geo/swing/swing-vehicle.ts';
+import { printCm } from '../../geo/units/print.ts';
 import type { Paint } from './paint.ts';
 import { printable, wrap } from './wrap.ts';
-
-const MODEL = 'Computed: no slip, rectangle body; measured vehicles may differ by ±5 cm.';
-
-const LOCK_FROM: Record<LockSource, string> = {
-  'rear-axle radius': "the card's own figure",
-  'kerb circle': "from the card's circle between kerbs",
-  'wall circle': "from the card's circle between walls",
-  estimate: 'an estimate, since the card gives no turning circle',
-};
 
 export interface DrivenPath {
   readonly vehicle: SwingVehicle;
@@ -30,7 +23,7 @@ export function printSwing(
 ): string {
   const { tail, tailLater } = measures;
   const { pathRearAxleRadiusMinM: pathM } = report;
-  const rack = vehicle.rack ? `, with its rack of ${cm(vehicle.rack.lengthM)}` : '';
+  const rack = vehicle.rack ? `, with its rack of ${printCm(vehicle.rack.lengthM, 'up')}` : '';
   const how = typeof guide === 'string' ? guide : 'guided point';
   const tailSays =
     tail.swingM > 0
@@ -69,7 +62,7 @@ export function printSwing(
         : `Tightest at the rear axle: ${metresDown(pathM)}; full lock ${metres(vehicle.lock.rearAxleRadiusM)}, ${LOCK_FROM[vehicle.lock.from]}.${doubt(vehicle.lock, pathM)}`,
       width,
     ),
-    ...wrap(MODEL, width),
+    ...wrap(SWING_MODEL, width),
   ];
   return `${lines.join('\n')}\n`;
 }
@@ -84,11 +77,7 @@ function doubt({ from, lowM, highM, rearAxleRadiusM }: FullLock, pathM: number):
 }
 
 function row(name: string, lengthM: number, says: string): string {
-  return `  ${name.padEnd(18)} ${cm(lengthM).padStart(7)}  ${says}`.trimEnd();
-}
-
-function cm(lengthM: number): string {
-  return `${Math.ceil(lengthM * 100 - 1e-6)} cm`;
+  return `  ${name.padEnd(18)} ${printCm(lengthM, 'up').padStart(7)}  ${says}`.trimEnd();
 }
 
 function metres(lengthM: number): string {

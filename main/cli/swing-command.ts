@@ -1,8 +1,8 @@
 import { fail, ok, type Result } from '../../geo/result.ts';
-import { measureSwing } from '../../geo/swing/measure-swing.ts';
+import { measureSwing } from '../../geo/swing/measure/measure-swing.ts';
+import { reportSwing } from '../../geo/swing/measure/swing-report.ts';
 import { follow } from '../../geo/swing/motion/follow.ts';
 import type { Guide } from '../../geo/swing/motion/guide-path.ts';
-import { reportSwing } from '../../geo/swing/swing-report.ts';
 import { swingVehicleOf } from '../../geo/swing/swing-vehicle.ts';
 import { readPathFile } from '../services/vehicle/read-path-file.ts';
 import { readVehicleFile } from '../services/vehicle/read-vehicle-file.ts';

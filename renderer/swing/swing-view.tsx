@@ -5,14 +5,14 @@ import { NoVehicle } from '../vehicle/no-vehicle.tsx';
 import { SwingAnnouncer } from './announcer.tsx';
 import { LessonChoice } from './controls/lesson-choice.tsx';
 import { Transport } from './controls/transport.tsx';
+import { Drawings } from './drawing/drawings.tsx';
 import { Legend } from './drawing/legend.tsx';
-import { Stages } from './drawing/stages.tsx';
-import { moveWhileHeld } from './hand-keys.ts';
-import { listenToKeys } from './keys.ts';
-import { followMotionWish } from './motion-wish.ts';
+import { LessonPage } from './lesson-page.tsx';
 import { SwingPanel } from './panel.tsx';
-import { rollWhilePlaying } from './play.ts';
-import { LessonSheet } from './sheet.tsx';
+import { moveWhileHeld } from './state/hand.ts';
+import { listenToKeys } from './state/keys.ts';
+import { followMotionWish } from './state/motion-wish.ts';
+import { rollWhilePlaying } from './state/play.ts';
 
 /** The tail-swing lesson: a drawing to scale that moves, what decides, and what can be tried. */
 export function SwingView() {
@@ -37,14 +37,14 @@ export function SwingView() {
         <section class="swing-place" aria-label="The drawing">
           <LessonChoice />
           <Legend />
-          <Stages />
+          <Drawings />
           <Transport />
           <NoticeArea />
         </section>
         <SwingPanel />
         <SwingAnnouncer />
       </div>
-      <LessonSheet />
+      <LessonPage />
     </>
   );
 }

@@ -103,7 +103,7 @@ describe('a lesson', { timeout: LONG_MS }, () => {
     const moving = await page.locator('.swing-ghost').count();
     await page.emulateMedia({ reducedMotion: 'reduce' });
     await lesson('Play').waitFor({ state: 'detached' });
-    expect(await page.locator('.swing-stages .swing-ghost').count()).toBeGreaterThan(moving / 2);
+    expect(await page.locator('.swing-drawings .swing-ghost').count()).toBeGreaterThan(moving / 2);
     await scrub().focus();
     await page.keyboard.press('ArrowRight');
     expect(await rolledM()).toBeCloseTo(0.1, 6);
@@ -118,9 +118,9 @@ describe('a lesson', { timeout: LONG_MS }, () => {
       await page.getByLabel('Compare with').selectOption({ index: 0 });
     }
     await page.emulateMedia({ media: 'print' });
-    expect(await page.locator('.lesson-sheet').isVisible()).toBe(true);
+    expect(await page.locator('.lesson-page').isVisible()).toBe(true);
     expect(await page.locator('.bar').isVisible()).toBe(false);
-    expect(await page.locator('.lesson-sheet').textContent()).toContain('Notes');
+    expect(await page.locator('.lesson-page').textContent()).toContain('Notes');
   });
 });
 

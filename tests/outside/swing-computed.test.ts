@@ -2,16 +2,18 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { measureEnds, measureSwing } from '../../geo/swing/measure-swing.ts';
-import { filletPath } from '../../geo/swing/motion/fillet-path.ts';
+import { measureEnds } from '../../geo/swing/measure/measure-ends.ts';
+import { measureSwing } from '../../geo/swing/measure/measure-swing.ts';
+import type { SwingReport } from '../../geo/swing/measure/swing-report.ts';
 import { follow } from '../../geo/swing/motion/follow.ts';
 import type { Guide, GuidePath, PathPiece } from '../../geo/swing/motion/guide-path.ts';
-import { enterRing } from '../../geo/swing/motion/ring.ts';
-import { steer, turnToLock } from '../../geo/swing/motion/steer.ts';
-import type { SwingReport } from '../../geo/swing/swing-report.ts';
+import { steer } from '../../geo/swing/motion/steer.ts';
 import { swingCommand } from '../../main/cli/swing-command.ts';
+import { enterRing } from '../support/enter-ring.ts';
+import { filletPath } from '../support/fillet-path.ts';
 import { DEG, RAD, swingVehicle } from '../support/swing-vehicle.ts';
 import { terminalOf } from '../support/terminal.ts';
+import { turnToLock } from '../support/turn-to-lock.ts';
 
 /*
  * turning-computed.json: values of an independent program for a rigid two-axle vehicle without slip, each with the

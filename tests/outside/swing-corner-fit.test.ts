@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { tailSwingM } from '../../geo/swing/circle.ts';
 import { type Corner, fitCorner, largestRadiusM, radiusInRoomM } from '../../geo/swing/corner/fit-corner.ts';
 import { bendWidthNeededM, fitCircle } from '../../geo/swing/corner/fit-ring.ts';
-import { frontAxleSwingM } from '../../geo/swing/motion/transient.ts';
+import { frontAxleSwingM } from '../../geo/swing/corner/front-axle-swing.ts';
 import { RAD, swingVehicle } from '../support/swing-vehicle.ts';
 
 /*

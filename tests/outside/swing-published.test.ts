@@ -1,20 +1,15 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import {
-  frontCornerRadiusM,
-  innerSideRadiusM,
-  offTrackingM,
-  outerWheelRadiusM,
-  tailSwingM,
-} from '../../geo/swing/circle.ts';
-import { measureSwing } from '../../geo/swing/measure-swing.ts';
+import { frontCornerRadiusM, tailSwingM } from '../../geo/swing/circle.ts';
+import { measureSwing } from '../../geo/swing/measure/measure-swing.ts';
 import { straightFrom } from '../../geo/swing/motion/articulation.ts';
 import { layPath } from '../../geo/swing/motion/beside-path.ts';
 import { follow } from '../../geo/swing/motion/follow.ts';
-import { enterRing, RING_OUTER_M, RING_WIDTH_M } from '../../geo/swing/motion/ring.ts';
 import { cardWarnings } from '../../geo/vehicle/card-warnings.ts';
 import { COACHBUILT } from '../support/ask.ts';
+import { enterRing, RING_OUTER_M, RING_WIDTH_M } from '../support/enter-ring.ts';
+import { innerSideRadiusM, offTrackingM, outerWheelRadiusM } from '../support/steady-circle.ts';
 import { DEG, RAD, swingVehicle } from '../support/swing-vehicle.ts';
 
 /*

@@ -1,4 +1,5 @@
 import { frontCornerRadiusM, tailSwingM } from '../circle.ts';
+import { widestHalfM } from '../outline.ts';
 import type { SwingVehicle } from '../swing-vehicle.ts';
 
 /** A corner with the widths that may be used, from the inner kerb's line to the outer limit. Metres, radians. */
@@ -35,11 +36,11 @@ export interface Spare {
 export function spareAt(corner: CornerRoom, radiusM: number): Spare {
   const { vehicle, turnRad, entryM, exitM, kerbRadiusM, clearanceM } = corner;
   const sideM = radiusM + vehicle.widthM / 2;
-  const widestHalfM = Math.max(vehicle.widthM, vehicle.rack?.widthM ?? 0) / 2;
+  const halfM = widestHalfM(vehicle);
   const tailM = sideM + tailSwingM(vehicle, radiusM, turnRad);
   const p = tailM + clearanceM - entryM - kerbRadiusM;
-  const q = exitReachM(vehicle, radiusM, turnRad, widestHalfM) + clearanceM - exitM - kerbRadiusM;
-  const innerM = radiusM - widestHalfM - clearanceM - kerbRadiusM;
+  const q = exitReachM(vehicle, radiusM, turnRad) + clearanceM - exitM - kerbRadiusM;
+  const innerM = radiusM - halfM - clearanceM - kerbRadiusM;
   const besideM = innerM - Math.max(p, q);
   const cos = Math.cos(turnRad);
   if (p - q * cos < 0 || q - p * cos < 0) return { besideM, atKerbM: besideM };
@@ -47,12 +48,12 @@ export function spareAt(corner: CornerRoom, radiusM: number): Spare {
 }
 
 /** How far from the arc's centre, square to the exit, the vehicle reaches: its front corner, in a slight turn already at the start. */
-function exitReachM(vehicle: SwingVehicle, radiusM: number, turnRad: number, widestHalfM: number): number {
+function exitReachM(vehicle: SwingVehicle, radiusM: number, turnRad: number): number {
   const sideM = radiusM + vehicle.widthM / 2;
   const noseM = vehicle.wheelbaseM + vehicle.frontOverhangM;
   const slight = turnRad < Math.atan2(noseM, sideM);
   const frontM = slight
     ? sideM * Math.cos(turnRad) + noseM * Math.sin(turnRad)
     : frontCornerRadiusM(vehicle, radiusM);
-  return Math.max(frontM, radiusM + widestHalfM);
+  return Math.max(frontM, radiusM + widestHalfM(vehicle));
 }

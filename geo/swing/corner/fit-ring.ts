@@ -1,4 +1,4 @@
-import { tailsOf } from '../circle.ts';
+import { noseOf, tailsOf, widestHalfM } from '../outline.ts';
 import type { SwingVehicle } from '../swing-vehicle.ts';
 import type { Fit } from './fit-corner.ts';
 
@@ -89,13 +89,8 @@ function radiusInsideM(vehicle: SwingVehicle, limitM: number): number {
 
 /** The corners that may be outermost on a circle: front, tail, rack; how far from the rear axle and the middle line. */
 function cornersOf(vehicle: SwingVehicle): { readonly reachM: number; readonly halfWidthM: number }[] {
-  const noseM = vehicle.wheelbaseM + vehicle.frontOverhangM;
-  return [
-    { reachM: noseM, halfWidthM: vehicle.widthM / 2 },
-    ...tailsOf(vehicle).map(({ behindM, halfWidthM }) => ({ reachM: behindM, halfWidthM })),
-  ];
-}
-
-function widestHalfM(vehicle: SwingVehicle): number {
-  return Math.max(vehicle.widthM, vehicle.rack?.widthM ?? 0) / 2;
+  return [noseOf(vehicle), ...tailsOf(vehicle)].map(({ aheadM, halfWidthM }) => ({
+    reachM: Math.abs(aheadM),
+    halfWidthM,
+  }));
 }

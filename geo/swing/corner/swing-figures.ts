@@ -1,7 +1,7 @@
 import { frontAxleRadiusM, fullLockSwingM, tailSwingM } from '../circle.ts';
-import { frontAxleSwingM } from '../motion/transient.ts';
 import type { SwingVehicle } from '../swing-vehicle.ts';
 import { type Corner, type CornerWidths, fitCorner, radiusInRoomM } from './fit-corner.ts';
+import { frontAxleSwingM } from './front-axle-swing.ts';
 
 /** Tail swing of one turn, metres, not rounded: the gentle way, the plan and the worst. */
 export interface SwingFigures {

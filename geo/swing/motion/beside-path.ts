@@ -1,6 +1,5 @@
-import { shapeOf } from './follow.ts';
-import type { GuidePath } from './guide-path.ts';
-import type { Pose } from './motion.ts';
+import { type GuidePath, shapeOf } from './guide-path.ts';
+import { alongArc, ORIGIN, type Pose } from './motion.ts';
 
 /** A piece on the ground: it begins at a place and a heading, and at a distance along the path. */
 interface LaidPiece {
@@ -26,20 +25,13 @@ export interface LaidPath {
 }
 
 /** Lays a path on the ground, with the straights before and behind it that the vehicle stands on. */
-export function layPath(path: GuidePath, start: Pose = { xM: 0, yM: 0, headingRad: 0 }): LaidPath {
+export function layPath(path: GuidePath, start: Pose = ORIGIN): LaidPath {
   const pieces: LaidPiece[] = [laidPiece({ ...start, fromM: 0 }, 0, 0)];
   let at = { ...start, fromM: 0 };
   for (const piece of path.pieces) {
     const { lengthM, curvature } = shapeOf(piece);
     pieces.push(laidPiece(at, lengthM, curvature));
-    const half = (curvature * lengthM) / 2;
-    const chordM = half === 0 ? lengthM : (lengthM * Math.sin(half)) / half;
-    at = {
-      xM: at.xM + chordM * Math.cos(at.headingRad + half),
-      yM: at.yM + chordM * Math.sin(at.headingRad + half),
-      headingRad: at.headingRad + 2 * half,
-      fromM: at.fromM + lengthM,
-    };
+    at = { ...alongArc(at, lengthM, curvature * lengthM), fromM: at.fromM + lengthM };
   }
   pieces.push(laidPiece(at, 0, 0));
   return { lengthM: at.fromM, pieces };
@@ -60,7 +52,7 @@ export function besidePath({ pieces }: LaidPath): (xM: number, yM: number) => Be
   return (xM, yM) => {
     let came = 0;
     for (;;) {
-      const piece = pieces[index] as LaidPiece;
+      const piece = pieces[index]!;
       footOn(piece, xM, yM, found);
       const along = found.stationM - piece.fromM;
       const step = along < 0 && index > 0 ? -1 : along > piece.lengthM && index < last ? 1 : 0;

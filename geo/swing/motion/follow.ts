@@ -1,9 +1,9 @@
 import { fail, ok, type Result } from '../../result.ts';
 import type { SwingVehicle } from '../swing-vehicle.ts';
 import { arcFrom, straightFrom } from './articulation.ts';
-import type { Guide, GuidePath, PathPiece } from './guide-path.ts';
-import type { Motion, Pose } from './motion.ts';
-import { type Recorder, recordMotion } from './record-motion.ts';
+import { type Guide, type GuidePath, guidedPoint, type PathPiece, shapeOf } from './guide-path.ts';
+import { alongArc, type Motion, ORIGIN, type Pose } from './motion.ts';
+import { recordMotion } from './record-motion.ts';
 
 export interface FollowOptions {
   /** samples are no farther apart, metres of guided travel; they are exact, whatever the step */
@@ -14,7 +14,7 @@ export interface FollowOptions {
   readonly start?: Pose;
 }
 
-export const STEP_M = 0.05;
+const STEP_M = 0.05;
 
 /** A point this near to the line of the rear axle lies on it, metres. */
 const BESIDE_M = 1e-6;
@@ -40,75 +40,90 @@ export function follow(
   guide: Guide,
   options: FollowOptions = {},
 ): Result<Motion> {
-  const { stepM = STEP_M, reverse = false, start = { xM: 0, yM: 0, headingRad: 0 } } = options;
-  const point = guidedPoint(vehicle, guide);
-  // in the frame that looks along the travel, a vehicle in reverse is guided from the other side of its rear axle
-  const aheadM = Math.abs(point.aheadM) < BESIDE_M ? 0 : reverse ? -point.aheadM : point.aheadM;
-  const leftM = reverse ? -point.leftM : point.leftM;
+  const { stepM = STEP_M, reverse = false, start = ORIGIN } = options;
+  const guided = guidedInTravel(vehicle, guide, reverse);
   const record = recordMotion();
-
-  let { xM, yM, headingRad } = start;
-  let alpha = 0;
-  let travelM = 0;
+  let at: OnPath = { ...start, alphaRad: 0, travelM: 0 };
   for (const [index, piece] of path.pieces.entries()) {
-    const fault = faultOf(piece, index, aheadM, leftM);
+    const fault = faultOf(piece, index, guided);
     if (fault !== undefined) return fail('cannot-follow', fault);
     const { lengthM, curvature } = shapeOf(piece);
-    const settled = curvature === 0 && Math.abs(alpha) < SETTLED_RAD;
-    const wanted = Math.max(1, Math.ceil(lengthM / stepM));
-    const steps = settled ? Math.min(wanted, SETTLED_STEPS) : wanted;
-    for (let step = index === 0 || aheadM === 0 ? 0 : 1; step <= steps; step++) {
+    const steps = stepsOver(piece, at.alphaRad, stepM);
+    for (let step = index === 0 || guided.aheadM === 0 ? 0 : 1; step <= steps; step++) {
       const s = (lengthM * step) / steps;
-      const angle = alphaAt(aheadM, alpha, curvature, s);
-      const heading = headingRad + curvature * s;
-      const facing = heading - angle;
-      const turnPerM = aheadM === 0 ? curvature : Math.sin(angle) / aheadM;
-      const rearPerM = Math.cos(angle) + turnPerM * leftM;
-      if (!(rearPerM > 0)) return fail('cannot-follow', squareWheels(index));
-      const along = alongM(curvature, s);
-      const cos = Math.cos(facing);
-      const sin = Math.sin(facing);
-      record.add(
-        travelM + s,
-        xM + along.xM * Math.cos(headingRad) - along.yM * Math.sin(headingRad) - aheadM * cos + leftM * sin,
-        yM + along.xM * Math.sin(headingRad) + along.yM * Math.cos(headingRad) - aheadM * sin - leftM * cos,
-        reverse ? facing + Math.PI : facing,
-        Math.atan((vehicle.wheelbaseM * turnPerM) / rearPerM) * (reverse ? -1 : 1),
-      );
+      const moment = momentAlong(guided, at, curvature, s);
+      if (!moment) return fail('cannot-follow', squareWheels(index));
+      record.add(moment, at.travelM + s, moment.steerRad);
     }
-    const end = alongM(curvature, lengthM);
-    const cos = Math.cos(headingRad);
-    const sin = Math.sin(headingRad);
-    xM += end.xM * cos - end.yM * sin;
-    yM += end.xM * sin + end.yM * cos;
-    alpha = alphaAt(aheadM, alpha, curvature, lengthM);
-    headingRad += curvature * lengthM;
-    travelM += lengthM;
+    at = pastPiece(guided, at, curvature, lengthM);
   }
-  return closed(record);
-}
-
-function closed(record: Recorder): Result<Motion> {
-  const motion = record.close();
+  const motion = record.motion();
   return motion.travelM.length === 0 ? fail('empty-path', 'The path has no segments.') : ok(motion);
 }
 
-/** The guided point in the vehicle's frame. */
-export function guidedPoint(
-  vehicle: SwingVehicle,
-  guide: Guide,
-): { readonly aheadM: number; readonly leftM: number } {
-  if (guide === 'front axle') return { aheadM: vehicle.wheelbaseM, leftM: 0 };
-  if (guide === 'rear axle') return { aheadM: 0, leftM: 0 };
-  return guide;
+/** The vehicle as it is guided: in the frame that looks along the travel. */
+interface Guided {
+  /** the guided point, ahead of the rear axle and left of the middle line */
+  readonly aheadM: number;
+  readonly leftM: number;
+  readonly wheelbaseM: number;
+  readonly reverse: boolean;
 }
 
-/** Length of a piece and its curvature, left positive. */
-export function shapeOf(piece: PathPiece): { readonly lengthM: number; readonly curvature: number } {
-  if (piece.kind === 'line') return { lengthM: piece.lengthM, curvature: 0 };
+/** The guided point on its path: its place, the path's direction there, and the angle from the vehicle to it. */
+interface OnPath extends Pose {
+  readonly alphaRad: number;
+  readonly travelM: number;
+}
+
+function guidedInTravel(vehicle: SwingVehicle, guide: Guide, reverse: boolean): Guided {
+  const { aheadM, leftM } = guidedPoint(vehicle, guide);
+  // a vehicle in reverse is guided from the other side of its rear axle
+  const onAxle = Math.abs(aheadM) < BESIDE_M;
   return {
-    lengthM: piece.radiusM * Math.abs(piece.turnRad),
-    curvature: Math.sign(piece.turnRad) / piece.radiusM,
+    aheadM: onAxle ? 0 : reverse ? -aheadM : aheadM,
+    leftM: reverse ? -leftM : leftM,
+    wheelbaseM: vehicle.wheelbaseM,
+    reverse,
+  };
+}
+
+function stepsOver(piece: PathPiece, alphaRad: number, stepM: number): number {
+  const { lengthM, curvature } = shapeOf(piece);
+  const wanted = Math.max(1, Math.ceil(lengthM / stepM));
+  const settled = curvature === 0 && Math.abs(alphaRad) < SETTLED_RAD;
+  return settled ? Math.min(wanted, SETTLED_STEPS) : wanted;
+}
+
+/** The vehicle s metres into a piece; undefined where its front wheels would stand square to it. */
+function momentAlong(
+  guided: Guided,
+  at: OnPath,
+  curvature: number,
+  s: number,
+): (Pose & { readonly steerRad: number }) | undefined {
+  const { aheadM, leftM, wheelbaseM, reverse } = guided;
+  const angle = alphaAt(aheadM, at.alphaRad, curvature, s);
+  const facing = at.headingRad + curvature * s - angle;
+  const turnPerM = aheadM === 0 ? curvature : Math.sin(angle) / aheadM;
+  const rearPerM = Math.cos(angle) + turnPerM * leftM;
+  if (!(rearPerM > 0)) return undefined;
+  const point = alongArc(at, s, curvature * s);
+  const cos = Math.cos(facing);
+  const sin = Math.sin(facing);
+  return {
+    xM: point.xM - aheadM * cos + leftM * sin,
+    yM: point.yM - aheadM * sin - leftM * cos,
+    headingRad: reverse ? facing + Math.PI : facing,
+    steerRad: Math.atan((wheelbaseM * turnPerM) / rearPerM) * (reverse ? -1 : 1),
+  };
+}
+
+function pastPiece({ aheadM }: Guided, at: OnPath, curvature: number, lengthM: number): OnPath {
+  return {
+    ...alongArc(at, lengthM, curvature * lengthM),
+    alphaRad: alphaAt(aheadM, at.alphaRad, curvature, lengthM),
+    travelM: at.travelM + lengthM,
   };
 }
 
@@ -117,15 +132,7 @@ function alphaAt(aheadM: number, alpha: number, curvature: number, s: number): n
   return curvature === 0 ? straightFrom(aheadM, alpha, s) : arcFrom(aheadM, alpha, curvature, s);
 }
 
-/** Where a piece has led to after s metres, seen from its beginning. */
-function alongM(curvature: number, s: number): { readonly xM: number; readonly yM: number } {
-  if (curvature === 0) return { xM: s, yM: 0 };
-  const half = (curvature * s) / 2;
-  const chordM = (2 * Math.sin(half)) / curvature;
-  return { xM: chordM * Math.cos(half), yM: chordM * Math.sin(half) };
-}
-
-function faultOf(piece: PathPiece, index: number, aheadM: number, leftM: number): string | undefined {
+function faultOf(piece: PathPiece, index: number, { aheadM, leftM }: Guided): string | undefined {
   const { lengthM } = shapeOf(piece);
   if (!(lengthM > 0) || !Number.isFinite(lengthM)) return `Segment ${index + 1} of the path has no length.`;
   if (piece.kind === 'line') return undefined;

@@ -1,7 +1,7 @@
+import type { Point } from '../point.ts';
+
 /** Where the vehicle stands: the rear-axle centre and the way it points. Metres; radians anticlockwise from x. */
-export interface Pose {
-  readonly xM: number;
-  readonly yM: number;
+export interface Pose extends Point {
   readonly headingRad: number;
 }
 
@@ -16,6 +16,9 @@ export interface Motion {
   readonly steerRad: Float64Array;
 }
 
+/** Where a path or a motion begins unless something else is said: at the origin, along x. */
+export const ORIGIN: Pose = { xM: 0, yM: 0, headingRad: 0 };
+
 /** The pose at one sample. */
 export function poseAt(motion: Motion, index: number): Pose {
   return {
@@ -26,12 +29,20 @@ export function poseAt(motion: Motion, index: number): Pose {
 }
 
 /** A point of the vehicle (metres ahead of the rear axle, metres to the left) on the ground. */
-export function onGround(
-  pose: Pose,
-  aheadM: number,
-  leftM: number,
-): { readonly xM: number; readonly yM: number } {
+export function onGround(pose: Pose, aheadM: number, leftM: number): Point {
   const cos = Math.cos(pose.headingRad);
   const sin = Math.sin(pose.headingRad);
   return { xM: pose.xM + aheadM * cos - leftM * sin, yM: pose.yM + aheadM * sin + leftM * cos };
+}
+
+/** The pose after rolling along an arc, or straight on, by a length and a turn (left positive) in all. Metres, radians. */
+export function alongArc(from: Pose, lengthM: number, turnRad: number): Pose {
+  const half = turnRad / 2;
+  // the chord along its middle heading: no division by a curvature that may be nought
+  const chordM = half === 0 ? lengthM : (lengthM * Math.sin(half)) / half;
+  return {
+    xM: from.xM + chordM * Math.cos(from.headingRad + half),
+    yM: from.yM + chordM * Math.sin(from.headingRad + half),
+    headingRad: from.headingRad + turnRad,
+  };
 }

@@ -3,8 +3,7 @@ import { type DocumentWords, readDocument } from '../../document/read-document.t
 import { sayFault } from '../../document/say-fault.ts';
 import { toRad } from '../../earth/angles.ts';
 import { ok, type Result } from '../../result.ts';
-import { shapeOf } from './follow.ts';
-import type { GuidePath, PathPiece } from './guide-path.ts';
+import { type GuidePath, type PathPiece, shapeOf } from './guide-path.ts';
 
 export const SEGMENTS_MAX = 10_000;
 /** Longer is a drive, not a manoeuvre. */

@@ -1,5 +1,6 @@
+import { lockRad } from '../circle.ts';
 import type { SwingVehicle } from '../swing-vehicle.ts';
-import type { Motion, Pose } from './motion.ts';
+import { alongArc, type Motion, ORIGIN, type Pose } from './motion.ts';
 import { recordMotion } from './record-motion.ts';
 
 /** The wheel at a place of the rear axle's travel. Radians left positive, single-track. */
@@ -21,84 +22,53 @@ export interface SteeringProgram {
 
 const STEP_M = 0.05;
 
-/** The wheel's greatest angle: tan δ = L / R at full lock. */
-export function lockRad(vehicle: SwingVehicle): number {
-  return Math.atan(vehicle.wheelbaseM / vehicle.lock.rearAxleRadiusM);
-}
-
-/**
- * The points of turning the wheel evenly from straight to a share of full lock and holding it.
- * Only speed × time matters: the metres rolled while the wheel goes from the middle to the lock.
- * @param how lockShare −1…1, left positive; straightM rolled first; travelM in all
- */
-export function turnToLock(
-  vehicle: SwingVehicle,
-  how: {
-    readonly speedMS: number;
-    readonly centreToLockS: number;
-    readonly lockShare?: number;
-    readonly straightM?: number;
-    readonly travelM: number;
-  },
-): readonly SteerPoint[] {
-  const { speedMS, centreToLockS, lockShare = 1, straightM = 0, travelM } = how;
-  const steerRad = lockShare * lockRad(vehicle);
-  const turnedM = straightM + speedMS * centreToLockS * Math.abs(lockShare);
-  return [
-    { travelM: 0, steerRad: 0 },
-    { travelM: straightM, steerRad: 0 },
-    { travelM: turnedM, steerRad },
-    { travelM: Math.max(travelM, turnedM), steerRad },
-  ];
-}
-
 /**
  * Rolls a vehicle with its wheel turned as told; angles beyond full lock are taken at full lock.
- * The rear axle's heading turns by tan δ / L per metre. A wheel held still gives exact arcs; while it turns, each step
- * is one of the classical fourth-order Runge-Kutta method, at 0.05 m off by less than 1e-7 m over 100 m.
+ * The rear axle's heading turns by tan δ / L per metre.
  */
 export function steer(vehicle: SwingVehicle, program: SteeringProgram): Motion {
-  const { points, reverse = false, start = { xM: 0, yM: 0, headingRad: 0 }, stepM = STEP_M } = program;
+  const { points, reverse = false, start = ORIGIN, stepM = STEP_M } = program;
   const most = lockRad(vehicle);
   const held = (rad: number): number => Math.max(-most, Math.min(most, rad));
   const record = recordMotion();
-  let { xM, yM, headingRad } = start;
-  const first = points[0] ?? { travelM: 0, steerRad: 0 };
-  record.add(first.travelM, xM, yM, headingRad, held(first.steerRad));
-  for (let index = 1; index < points.length; index++) {
-    const from = points[index - 1] as SteerPoint;
-    const to = points[index] as SteerPoint;
+  let from = points[0] ?? { travelM: 0, steerRad: 0 };
+  let pose = start;
+  record.add(pose, from.travelM, held(from.steerRad));
+  for (const to of points.slice(1)) {
     const lengthM = to.travelM - from.travelM;
-    if (!(lengthM > 0)) {
-      if (held(from.steerRad) !== held(to.steerRad))
-        record.add(from.travelM, xM, yM, headingRad, held(to.steerRad));
-      continue;
-    }
-    const steps = Math.ceil(lengthM / stepM);
-    const ds = ((reverse ? -1 : 1) * lengthM) / steps;
-    const steerAt = (step: number): number =>
-      held(from.steerRad + ((to.steerRad - from.steerRad) * step) / steps);
-    for (let step = 0; step < steps; step++) {
-      const [k0, k1, k2] = [step, step + 0.5, step + 1].map(
-        (at) => Math.tan(steerAt(at)) / vehicle.wheelbaseM,
-      ) as [number, number, number];
-      // headings at the middle and the end; Simpson's rule is what Runge-Kutta does where the slope depends on s alone
-      const middle = headingRad + (ds * (5 * k0 + 8 * k1 - k2)) / 24;
-      const end = headingRad + (ds * (k0 + 4 * k1 + k2)) / 6;
-      if (k0 === k1 && k1 === k2) {
-        const half = (end - headingRad) / 2;
-        const chord = half === 0 ? ds : (ds * Math.sin(half)) / half;
-        xM += chord * Math.cos(headingRad + half);
-        yM += chord * Math.sin(headingRad + half);
-      } else {
-        xM += (ds * (Math.cos(headingRad) + 4 * Math.cos(middle) + Math.cos(end))) / 6;
-        yM += (ds * (Math.sin(headingRad) + 4 * Math.sin(middle) + Math.sin(end))) / 6;
+    if (lengthM > 0) {
+      const steps = Math.ceil(lengthM / stepM);
+      const { steerRad: fromRad, travelM } = from;
+      const steerAt = (step: number): number => held(fromRad + ((to.steerRad - fromRad) * step) / steps);
+      for (let step = 1; step <= steps; step++) {
+        const bendAt = (at: number): number => Math.tan(steerAt(at)) / vehicle.wheelbaseM;
+        const bends = [bendAt(step - 1), bendAt(step - 0.5), bendAt(step)] as const;
+        pose = rolled(pose, bends, ((reverse ? -1 : 1) * lengthM) / steps);
+        // the end itself, not a rounding error beyond it: travel never falls
+        const atM = step === steps ? to.travelM : travelM + (lengthM * step) / steps;
+        record.add(pose, atM, steerAt(step));
       }
-      headingRad = end;
-      // the end itself, not a rounding error beyond it: travel never falls
-      const travelM = step + 1 === steps ? to.travelM : from.travelM + (lengthM * (step + 1)) / steps;
-      record.add(travelM, xM, yM, headingRad, steerAt(step + 1));
-    }
+    } else if (held(from.steerRad) !== held(to.steerRad)) record.add(pose, from.travelM, held(to.steerRad));
+    from = to;
   }
-  return record.close();
+  return record.motion();
+}
+
+/**
+ * One step along a path of these curvatures at its beginning, middle and end. Held still it gives an exact arc; turned,
+ * it is one of the classical fourth-order Runge-Kutta method, at 0.05 m off by less than 1e-7 m over 100 m.
+ * @param travelM backwards negative
+ */
+function rolled(from: Pose, [k0, k1, k2]: readonly [number, number, number], travelM: number): Pose {
+  // headings at the middle and the end; Simpson's rule is what Runge-Kutta does where the slope depends on s alone
+  const turnRad = (travelM * (k0 + 4 * k1 + k2)) / 6;
+  if (k0 === k1 && k1 === k2) return alongArc(from, travelM, turnRad);
+  const { xM, yM, headingRad } = from;
+  const middle = headingRad + (travelM * (5 * k0 + 8 * k1 - k2)) / 24;
+  const end = headingRad + turnRad;
+  return {
+    xM: xM + (travelM * (Math.cos(headingRad) + 4 * Math.cos(middle) + Math.cos(end))) / 6,
+    yM: yM + (travelM * (Math.sin(headingRad) + 4 * Math.sin(middle) + Math.sin(end))) / 6,
+    headingRad: end,
+  };
 }

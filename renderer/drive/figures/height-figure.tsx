@@ -1,6 +1,6 @@
 import type { Sum } from '../../../geo/report/deciding.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
-import { Dimension } from './dimension.tsx';
+import { Dimension } from '../../look/dimension.tsx';
 
 const WIDE = 360;
 const HIGH = 190;

@@ -1,11 +1,11 @@
 import { useMemo } from 'preact/hooks';
 import type { Finding } from '../../../geo/report/report.ts';
-import { driveTurnScene } from '../../../geo/swing/lessons/scenes/drive-turn.ts';
+import { driveTurnScene } from '../../../geo/swing/lessons/build/drive-turn.ts';
 import { swingVehicleOf } from '../../../geo/swing/swing-vehicle.ts';
 import { report } from '../../state/check.ts';
 import { show, tabId } from '../../state/views.ts';
 import { FanDrawing } from '../../swing/drawing/fan-drawing.tsx';
-import { pick } from '../../swing/state.ts';
+import { pick } from '../../swing/state/lesson.ts';
 
 /** The corner with its own widths and the vehicle going round it, to scale, and the way to see it move. */
 export function TurnFigure({ finding }: { finding: Finding }) {

@@ -1,5 +1,5 @@
-import { held, rollBy, startByHand, turnWheel } from '../hand-keys.ts';
-import { toStart, wheelShare } from '../state.ts';
+import { held, rollBy, startByHand, turnWheelTo, wheelShare } from '../state/hand.ts';
+import { toStart } from '../state/lesson.ts';
 
 /** One press by keyboard rolls this far. Metres. */
 const PRESS_M = 0.25;
@@ -24,13 +24,13 @@ export function HandControls() {
           max={1}
           step={0.05}
           value={-share}
-          onInput={({ currentTarget }) => turnWheel(-Number(currentTarget.value))}
+          onInput={({ currentTarget }) => turnWheelTo(-Number(currentTarget.value))}
         />
         <span class="scrub-figure small" aria-hidden="true">
           {text}
         </span>
       </div>
-      <button type="button" onClick={() => turnWheel(0)}>
+      <button type="button" onClick={() => turnWheelTo(0)}>
         Straighten
       </button>
       <button type="button" onClick={startByHand}>

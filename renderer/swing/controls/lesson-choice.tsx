@@ -1,12 +1,12 @@
-import { LESSONS } from '../../../geo/swing/lessons/scene.ts';
-import { LESSON_NAME } from '../lesson-table.ts';
-import { choose, driveTurns, lesson, pick, picked } from '../state.ts';
+import { LESSONS, type LessonId } from '../../../geo/swing/lessons/scene/lesson.ts';
+import { LESSON_NAME } from '../../../geo/swing/lessons/tell/names.ts';
+import { choose, driveTurns, lesson, pick, picked } from '../state/lesson.ts';
 
 /** The lessons side by side; the turns of the drive only where there are any. */
 export function LessonChoice() {
   const turns = driveTurns.value;
   const offered = LESSONS.filter((id) => id !== 'drive-turn' || turns.length > 0 || picked.value);
-  const chooseLesson = (id: (typeof LESSONS)[number]) => {
+  const chooseLesson = (id: LessonId) => {
     const first = turns.find(({ folded }) => !folded) ?? turns[0];
     if (id === 'drive-turn' && !picked.peek() && first) pick(first);
     else choose(id);

@@ -9,17 +9,17 @@ export function OneOf<T extends string>({
 }: {
   label: string;
   value: T;
-  among: readonly (readonly [T, string])[];
+  among: readonly T[];
   onChoose(value: T): void;
 }) {
   const name = useId();
   return (
     <fieldset class="one-of">
       <legend>{label}</legend>
-      {among.map(([each, say]) => (
+      {among.map((each) => (
         <label key={each} class="one-of-choice">
           <input type="radio" name={name} checked={each === value} onChange={() => onChoose(each)} />
-          <span>{say}</span>
+          <span>{each}</span>
         </label>
       ))}
     </fieldset>

@@ -1,7 +1,8 @@
-import { startByHand } from '../hand-keys.ts';
-import { lessMotion } from '../motion-wish.ts';
-import { playOrPause, scrubBy } from '../play.ts';
-import { byHand, contactM, playing, toStart, travelM, wayM } from '../state.ts';
+import { startByHand } from '../state/hand.ts';
+import { playing, toStart, travelM } from '../state/lesson.ts';
+import { lessMotion } from '../state/motion-wish.ts';
+import { playOrPause, scrubBy } from '../state/play.ts';
+import { byHand, contactM, wayM } from '../state/shown.ts';
 import { HandControls } from './hand-controls.tsx';
 
 /** Under the drawing: play and scrub, or the wheel in the user's hand. */

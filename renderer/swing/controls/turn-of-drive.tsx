@@ -4,7 +4,7 @@ import { clip } from '../../drive/words.ts';
 import { findings } from '../../state/check.ts';
 import { settings } from '../../state/kept.ts';
 import { show } from '../../state/views.ts';
-import { driveTurns, pick, picked } from '../state.ts';
+import { driveTurns, pick, picked } from '../state/lesson.ts';
 
 /** Which turn of the drive is shown, and the way back to it on the drive. */
 export function TurnOfDrive() {

@@ -1,11 +1,12 @@
 import { useMemo } from 'preact/hooks';
-import type { Scene } from '../../../geo/swing/lessons/scene.ts';
+import type { Scene } from '../../../geo/swing/lessons/scene/scene.ts';
 import { poseAt } from '../../../geo/swing/motion/motion.ts';
+import { FixturesDrawn } from './fixtures.tsx';
 import { Ghosts } from './ghosts.tsx';
-import { Ground } from './ground.tsx';
 import { type Box, centredOn, matrixOf, middleOf, scaleToFit } from './projection.ts';
 import { ScaleBar } from './scale-bar.tsx';
-import { type Tone, Traces } from './traces.tsx';
+import type { Tone } from './tone.ts';
+import { TracesDrawn } from './traces.tsx';
 
 /** Left free round the scene. Pixels. */
 const EDGE_PX = 12;
@@ -36,11 +37,11 @@ export function FanDrawing({
     const box = { widthPx, heightPx };
     const projection = centredOn(middleOf(scene.extent), pxPerM ?? fanScale(scene, box), box);
     return (
-      <svg class="swing-stage swing-fan" viewBox={`0 0 ${widthPx} ${heightPx}`} aria-hidden="true">
+      <svg class="scene-drawing swing-fan" viewBox={`0 0 ${widthPx} ${heightPx}`} aria-hidden="true">
         <g class="swing-world" transform={matrixOf(projection)}>
-          <Ground scene={scene} start={poseAt(scene.motion, 0)} />
+          <FixturesDrawn scene={scene} start={poseAt(scene.motion, 0)} />
           <Ghosts scene={scene} every />
-          <Traces scene={scene} index={scene.motion.xM.length - 1} tone={tone} />
+          <TracesDrawn scene={scene} index={scene.motion.xM.length - 1} tone={tone} />
         </g>
         <ScaleBar pxPerM={projection.pxPerM} box={box} />
       </svg>

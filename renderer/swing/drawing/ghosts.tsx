@@ -1,9 +1,9 @@
 import { useMemo } from 'preact/hooks';
-import { fan } from '../../../geo/swing/lessons/fan.ts';
-import type { Contact, Scene } from '../../../geo/swing/lessons/scene.ts';
+import type { Contact } from '../../../geo/swing/lessons/read/contact.ts';
+import { fanOf } from '../../../geo/swing/lessons/read/fan.ts';
+import type { Scene } from '../../../geo/swing/lessons/scene/scene.ts';
 import { poseAt } from '../../../geo/swing/motion/motion.ts';
-import { lengthOf, sampleAt } from '../frames.ts';
-import { outlineAt } from './corner.ts';
+import { outlineOnGround } from '../../../geo/swing/motion/outline-on-ground.ts';
 import { pathOf } from './paths.ts';
 
 /** Positions of the still fan; more would run into each other. */
@@ -20,11 +20,11 @@ export function Ghosts({
   contact?: Contact | undefined;
 }) {
   const outlines = useMemo(() => {
-    const long = lengthOf(scene.motion);
-    const poses = every ? fan(scene, FAN).map(({ pose }) => pose) : [poseAt(scene.motion, 0)];
+    const { motion, vehicle } = scene;
     // on its way it gets as far as it touches
-    if (!every) poses.push(contact?.pose ?? poseAt(scene.motion, sampleAt(scene.motion, long)));
-    return poses.map((pose) => pathOf(outlineAt(scene.vehicle, pose), true));
+    const end = contact?.pose ?? poseAt(motion, motion.xM.length - 1);
+    const poses = every ? fanOf(scene, FAN) : [poseAt(motion, 0), end];
+    return poses.map((pose) => pathOf(outlineOnGround(vehicle, pose), true));
   }, [scene, every, contact]);
   return (
     <>

@@ -1,7 +1,8 @@
 import type { ComponentChildren } from 'preact';
-import type { Contact, Point, Scene } from '../../../geo/swing/lessons/scene.ts';
+import type { Contact } from '../../../geo/swing/lessons/read/contact.ts';
+import type { Scene } from '../../../geo/swing/lessons/scene/scene.ts';
 import { onGround, poseAt } from '../../../geo/swing/motion/motion.ts';
-import type { Shown } from '../state.ts';
+import type { Point } from '../../../geo/swing/point.ts';
 import { type Box, centredOn, drawn, matrixOf, type Projection } from './projection.ts';
 
 /** Times nearer than the drawing it lies on. */
@@ -24,7 +25,8 @@ export interface LensPlace extends Box {
 
 /** The corner of the drawing where least of the vehicle's way is hidden; undefined where the drawing is too small. */
 export function lensPlace(
-  { scene, contact }: Shown,
+  scene: Scene,
+  contact: Contact | undefined,
   projection: Projection,
   box: Box,
 ): LensPlace | undefined {

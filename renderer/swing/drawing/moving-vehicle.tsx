@@ -1,8 +1,9 @@
 import type { ComponentChildren } from 'preact';
 import { toDeg } from '../../../geo/earth/angles.ts';
+import { frontWheelRad } from '../../../geo/swing/circle.ts';
 import type { Pose } from '../../../geo/swing/motion/motion.ts';
 import type { SwingVehicle } from '../../../geo/swing/swing-vehicle.ts';
-import { TYRE_PATH, wheelTurnRad } from './wheel.ts';
+import { TYRE_PATH } from './tyre.ts';
 
 /** The vehicle where it stands, its front wheels as they are turned. In metres; the children are its plan. */
 export function MovingVehicle({
@@ -21,7 +22,7 @@ export function MovingVehicle({
       {children}
       {[1, -1].map((side) => {
         const leftM = (side * vehicle.trackM) / 2;
-        const turned = toDeg(wheelTurnRad(vehicle, steerRad, leftM));
+        const turned = toDeg(frontWheelRad(vehicle, steerRad, leftM));
         return (
           <path
             key={side}

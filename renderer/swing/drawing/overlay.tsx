@@ -1,13 +1,13 @@
-import type { Point, Scene } from '../../../geo/swing/lessons/scene.ts';
+import { gapBesideM } from '../../../geo/swing/lessons/read/judge.ts';
+import { WORTH_SAYING_M } from '../../../geo/swing/lessons/read/over-line.ts';
+import type { SwingNow } from '../../../geo/swing/lessons/read/swing-now.ts';
+import type { Scene } from '../../../geo/swing/lessons/scene/scene.ts';
 import { onGround, poseAt } from '../../../geo/swing/motion/motion.ts';
-import { Dimension } from '../../drive/figures/dimension.tsx';
-import { gapOf } from '../decides.ts';
-import { cmText } from '../words.ts';
-import type { SwingNow } from './corner.ts';
+import { type Point, signOf } from '../../../geo/swing/point.ts';
+import { printCm } from '../../../geo/units/print.ts';
+import { Dimension } from '../../look/dimension.tsx';
 import { drawn, type Projection } from './projection.ts';
 
-/** Less than this is no swing worth a line. */
-const LEAST_M = 0.015;
 const ASIDE_PX = 26;
 const TICK_PX = 5;
 const TEXT_PX = 24;
@@ -23,7 +23,7 @@ export function SwingLine({
   touched: boolean;
   projection: Projection;
 }) {
-  if (outM < LEAST_M) return null;
+  if (outM < WORTH_SAYING_M) return null;
   const tip = drawn(projection, corner);
   const foot = drawn(projection, onLine);
   const { headingRad } = line.pose;
@@ -50,7 +50,7 @@ export function SwingLine({
         x={(tip.x + ux * TEXT_ASIDE_PX + nx * (TEXT_PX + 16 * Math.abs(nx))).toFixed(1)}
         y={(tip.y + uy * TEXT_ASIDE_PX + ny * TEXT_PX + 8).toFixed(1)}
       >
-        {cmText(outM, 'up')}
+        {printCm(outM, 'up')}
       </text>
     </g>
   );
@@ -78,10 +78,10 @@ export function TouchMark({ at, projection }: { at: Point; projection: Projectio
 
 /** The gap between the body's side and what stands beside it, where the lesson is about one. */
 export function GapLine({ scene, projection }: { scene: Scene; projection: Projection }) {
-  const gapM = gapOf(scene);
+  const gapM = gapBesideM(scene);
   if (gapM === undefined || scene.steered) return null;
   const { vehicle, swingSide, motion, reversing } = scene;
-  const sign = swingSide === 'left' ? 1 : -1;
+  const sign = signOf(swingSide);
   const start = poseAt(motion, 0);
   const aheadM = vehicle.wheelbaseM * (reversing ? 0.35 : 0.6);
   const from = drawn(projection, onGround(start, aheadM, (sign * vehicle.widthM) / 2));
@@ -93,7 +93,7 @@ export function GapLine({ scene, projection }: { scene: Scene; projection: Proje
       from={from.y}
       to={to.y}
       across={from.x}
-      text={`gap ${cmText(gapM, 'down')}`}
+      text={`gap ${printCm(gapM, 'down')}`}
     />
   );
 }

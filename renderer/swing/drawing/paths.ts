@@ -1,5 +1,5 @@
 import { awayFromSpan } from '../../../geo/earth/segment.ts';
-import type { Point } from '../../../geo/swing/lessons/scene.ts';
+import type { Point } from '../../../geo/swing/point.ts';
 
 /** Half a centimetre, far below a pixel at any zoom. */
 const PLACES = 3;

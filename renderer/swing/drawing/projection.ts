@@ -1,4 +1,5 @@
-import type { Point } from '../../../geo/swing/lessons/scene.ts';
+import type { Extent } from '../../../geo/swing/lessons/scene/scene.ts';
+import type { Point } from '../../../geo/swing/point.ts';
 
 /** How the ground lies on the drawing: x to the right, y up, one scale for both. */
 export interface Projection {
@@ -11,11 +12,6 @@ export interface Projection {
 export interface Box {
   readonly widthPx: number;
   readonly heightPx: number;
-}
-
-export interface Extent {
-  readonly from: Point;
-  readonly to: Point;
 }
 
 /** Pixels a metre at which the whole extent is seen within the box, less its edge. */

@@ -1,5 +1,5 @@
 import type { SwingVehicle } from '../../../geo/swing/swing-vehicle.ts';
-import { TYRE_LONG_M, TYRE_WIDE_M } from './wheel.ts';
+import { TYRE_LONG_M, TYRE_WIDE_M } from './tyre.ts';
 
 /** From the nose to the back of a van cab. Metres; common practice, no source. */
 const CAB_M = 1.85;

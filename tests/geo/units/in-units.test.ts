@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { distanceIn, lengthIn, sizeIn } from '../../../geo/units/in-units.ts';
+import { distanceIn, lengthIn, shortIn, sizeIn, wayIn } from '../../../geo/units/in-units.ts';
 
 describe('a quantity in the units asked for', () => {
   it.each([
@@ -18,5 +18,18 @@ describe('a quantity in the units asked for', () => {
 
   it('a short stretch is told in metres, a long one in kilometres', () => {
     expect([lengthIn('metric', 84), lengthIn('metric', 1234)]).toEqual(['80 m', '1.2 km']);
+  });
+
+  it('a gap is whole centimetres, rounded as told; a little under nothing is nothing', () => {
+    expect([shortIn('metric', 0.301, 'up'), shortIn('metric', -0.301, 'down')]).toEqual(['31 cm', '−31 cm']);
+    expect(shortIn('metric', -0.001, 'nearest')).toBe('0 cm');
+    expect([shortIn('imperial', 0.459, 'up'), shortIn('both', 0.459, 'up')]).toEqual([
+      '19 in',
+      '46 cm (19 in)',
+    ]);
+  });
+
+  it('a way is told in metres or feet', () => {
+    expect(wayIn('both', 3.25)).toBe('3.25 m (10.7 ft)');
   });
 });

@@ -1,10 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { swingVehicleOf } from '../../../geo/swing/swing-vehicle.ts';
 import { besideLine, growingPath, sideOf } from '../../../renderer/swing/drawing/paths.ts';
 import { centredOn, drawn, scaleBarM, scaleToFit } from '../../../renderer/swing/drawing/projection.ts';
-import { wheelTurnRad } from '../../../renderer/swing/drawing/wheel.ts';
-import { cmText, metresText, shortText } from '../../../renderer/swing/words.ts';
-import { COACH_BUILT } from './support.ts';
 
 const at = (xM: number, yM: number) => ({ xM, yM });
 
@@ -35,27 +31,5 @@ describe('the drawing', () => {
     expect(path.upTo(0)).toBe('M0.000 0.000');
     expect(path.upTo(1)).toBe('M0.000 0.000L1.000 0.000');
     expect(path.upTo(9)).toBe(path.whole);
-  });
-
-  it('turns the inner front wheel more than the outer one', () => {
-    const vehicle = swingVehicleOf(COACH_BUILT);
-    const [left, right] = [wheelTurnRad(vehicle, 0.5, 0.9), wheelTurnRad(vehicle, 0.5, -0.9)];
-    expect(left).toBeGreaterThan(0.5);
-    expect(right).toBeLessThan(0.5);
-    expect(wheelTurnRad(vehicle, 0, 0.9)).toBe(0);
-  });
-});
-
-describe('lengths in words', () => {
-  it('are whole centimetres, rounded as told, with a true minus sign', () => {
-    expect(cmText(0.301, 'up')).toBe('31 cm');
-    expect(cmText(-0.301, 'down')).toBe('−31 cm');
-    expect(cmText(-0.001, 'nearest')).toBe('0 cm');
-  });
-
-  it('follow the units of the window', () => {
-    expect(shortText(0.459, 'up', 'imperial')).toBe('19 in');
-    expect(shortText(0.459, 'up', 'both')).toBe('46 cm (19 in)');
-    expect(metresText(3.25, 'both')).toBe('3.25 m (10.7 ft)');
   });
 });

@@ -1,9 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { arcFrom } from '../../../../geo/swing/motion/articulation.ts';
-import { filletPath } from '../../../../geo/swing/motion/fillet-path.ts';
 import { follow } from '../../../../geo/swing/motion/follow.ts';
-import { turnTraces } from '../../../../geo/swing/motion/traces.ts';
 import { arc, CORNER, driven, line } from '../../../support/swing-path.ts';
 import { swingVehicle } from '../../../support/swing-vehicle.ts';
 
@@ -65,70 +63,5 @@ describe('a point kept on a path', () => {
   it('is refused where reversing by the front axle would fold the wheels square', () => {
     const motion = follow(swingVehicle(), CORNER, 'front axle', { reverse: true });
     expect(motion.ok ? 'driven' : motion.error.message).toContain('square');
-  });
-});
-
-describe('a line with rounded corners', () => {
-  const square = [
-    { xM: 0, yM: 0 },
-    { xM: 20, yM: 0 },
-    { xM: 20, yM: 20 },
-  ];
-
-  it('is straights and the arcs that touch them', () => {
-    const filleted = filletPath(square, [8]);
-    expect(
-      filleted.ok &&
-        filleted.value.path.pieces.map((piece) => (piece.kind === 'line' ? piece.lengthM : piece.radiusM)),
-    ).toEqual([expect.closeTo(12, 9), 8, expect.closeTo(12, 9)]);
-  });
-
-  it.each([
-    [square, [25], 'too short'],
-    [square, [0], 'above 0 m'],
-    [square, [], 'as many radii'],
-    [
-      [
-        { xM: 0, yM: 0 },
-        { xM: 0, yM: 0 },
-      ],
-      [],
-      'the same',
-    ],
-    [
-      [
-        { xM: 0, yM: 0 },
-        { xM: 9, yM: 0 },
-        { xM: 1, yM: 0 },
-      ],
-      [2],
-      'straight back',
-    ],
-    [[{ xM: 0, yM: 0 }], [], 'two points'],
-    [
-      [
-        { xM: 0, yM: 0 },
-        { xM: Number.NaN, yM: 0 },
-      ],
-      [],
-      'not numbers',
-    ],
-  ] as const)('%j with radii %j is refused', (points, radiiM, says) => {
-    const filleted = filletPath(points, radiiM);
-    expect(filleted.ok ? 'taken' : filleted.error.message).toContain(says);
-  });
-});
-
-describe('traces of a left turn', () => {
-  it('are those of the right rear, left rear wheel and right front', () => {
-    const vehicle = swingVehicle();
-    const motion = driven(vehicle, CORNER, 'front axle');
-    const { outerRearCorner, innerRearWheel, outerFrontCorner } = turnTraces(vehicle, motion, 'left');
-    expect([outerRearCorner, innerRearWheel, outerFrontCorner].map(({ xM, yM }) => [xM[0], yM[0]])).toEqual([
-      [expect.closeTo(-6.455, 9), -1.16],
-      [expect.closeTo(-4.035, 9), 0.905],
-      [expect.closeTo(0.95, 9), -1.16],
-    ]);
-    expect(Math.min(...outerRearCorner.yM)).toBeCloseTo(-1.16 - 0.166, 3);
   });
 });

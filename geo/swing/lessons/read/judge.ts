@@ -1,0 +1,93 @@
+import type { Level } from '../../../report/level.ts';
+import type { Scene } from '../scene/scene.ts';
+import { type Contact, contactOf, leastGapOf } from './contact.ts';
+import { gapNeededM } from './gap-needed.ts';
+import { type OverLine, overLines } from './over-line.ts';
+import type { Reading } from './read-scene.ts';
+import type { Separation } from './separation.ts';
+import { mostSwingM } from './swings.ts';
+
+/** The figure that decides a lesson. Metres. */
+export type Decides =
+  /** the lesson is about a gap: gap − what comes out there = spare */
+  | { readonly kind: 'gap'; readonly gapM: number; readonly swingM: number; readonly spareM: number }
+  /** something is touched, and how deep says little: a wheel on a kerb is never in deeper than its tyre */
+  | { readonly kind: 'touch'; readonly contact: Contact }
+  /** the kerb or painted line that a corner passes farthest */
+  | { readonly kind: 'over'; readonly over: OverLine }
+  /** the least room of the whole way */
+  | { readonly kind: 'spare'; readonly least: Separation }
+  | { readonly kind: 'swing'; readonly swingM: number };
+
+/** What one vehicle's lesson comes to. */
+export interface Judged {
+  readonly level: Level;
+  readonly decides: Decides;
+  /** what is touched first */
+  readonly contact: Contact | undefined;
+  /** the kerb or painted line that a corner passes farthest */
+  readonly over: OverLine | undefined;
+  /** the least room to anything hard; not looked for where a gap decides */
+  readonly least: Separation | undefined;
+  readonly mostSwingM: number;
+}
+
+/** The gap beside the vehicle, in the lessons that are about it. Metres. */
+export function gapBesideM({ lesson, settings }: Scene): number | undefined {
+  return settings && (lesson === 'leave' || lesson === 'reverse') ? settings.gapM : undefined;
+}
+
+/**
+ * As for a drive: a touch is barred; over a kerb or a line, or less than the margin left, is tight.
+ * @param marginM wanted to what is hard
+ */
+export function judgeScene(scene: Scene, marginM: number): Judged {
+  const contact = contactOf(scene);
+  const gap = gapThatDecides(scene, contact);
+  const least = gap ? undefined : leastGapOf(scene);
+  const [over] = overLines(scene);
+  const swingM = mostSwingM(scene);
+  const spareM = gap?.spareM ?? least?.gapM ?? Number.POSITIVE_INFINITY;
+  return {
+    level: contact ? 'barred' : over || spareM < marginM ? 'tight' : 'care',
+    decides: gap ?? decidesWithoutGap({ contact, over, least, swingM }),
+    contact,
+    over,
+    least,
+    mostSwingM: swingM,
+  };
+}
+
+/** @returns undefined where the lesson is not about a gap, or something else is touched though the gap is wide enough */
+function gapThatDecides(
+  scene: Scene,
+  contact: Contact | undefined,
+): Extract<Decides, { kind: 'gap' }> | undefined {
+  const gapM = gapBesideM(scene);
+  if (gapM === undefined) return undefined;
+  const swingM = gapNeededM(scene);
+  const spareM = gapM - swingM;
+  return contact && spareM > 0 ? undefined : { kind: 'gap', gapM, swingM, spareM };
+}
+
+function decidesWithoutGap(found: {
+  readonly contact: Contact | undefined;
+  readonly over: OverLine | undefined;
+  readonly least: Separation | undefined;
+  readonly swingM: number;
+}): Decides {
+  const { contact, over, least, swingM } = found;
+  if (contact) return { kind: 'touch', contact };
+  if (over) return { kind: 'over', over };
+  return least ? { kind: 'spare', least } : { kind: 'swing', swingM };
+}
+
+/** Steered by hand the moment counts: what stands there is touched, or it is not. */
+export function isTouching({ nearestM }: Pick<Reading, 'nearestM'>): boolean {
+  return nearestM <= 0;
+}
+
+/** The level of a moment steered by hand. */
+export function levelByHand(reading: Reading): Level {
+  return isTouching(reading) ? 'barred' : 'care';
+}

@@ -1,0 +1,57 @@
+import { type Swing, swingBeyond } from '../../measure/swing-beyond.ts';
+import { swingingCorners } from '../../outline.ts';
+import type { Scene } from '../scene/scene.ts';
+import { type Advice, adviseFor } from './advise.ts';
+import { type Contact, contactOf, leastGapOf } from './contact.ts';
+import { mostCutInM } from './cut-in.ts';
+import { type OverLine, overLines } from './over-line.ts';
+import type { Separation } from './separation.ts';
+import { swingsOf } from './swings.ts';
+
+/** The most that tail or nose swings out on a way, and how far the wheel had been turned by then. */
+export interface MostSwing extends Swing {
+  /** rolled since the wheel was last straight */
+  readonly afterM: number;
+}
+
+/** What happens on a lesson's whole way. Metres. */
+export interface LessonResult {
+  /** undefined: the wheel stays straight */
+  readonly swing: MostSwing | undefined;
+  /** how often the wheel goes to a side */
+  readonly spans: number;
+  /** kerbs and painted lines that a corner passes, the farthest first */
+  readonly over: readonly OverLine[];
+  readonly contact: Contact | undefined;
+  /** where it comes nearest to anything hard; not looked for where something is touched */
+  readonly least: Separation | undefined;
+  readonly cutInM: number;
+  readonly advice: Advice | undefined;
+}
+
+export function resultOf(scene: Scene): LessonResult {
+  const contact = contactOf(scene);
+  return {
+    swing: mostSwing(scene),
+    spans: swingsOf(scene).spans.length,
+    over: overLines(scene),
+    contact,
+    least: contact ? undefined : leastGapOf(scene),
+    cutInM: mostCutInM(scene),
+    advice: adviseFor(scene, contact),
+  };
+}
+
+function mostSwing(scene: Scene): MostSwing | undefined {
+  const { motion, reversing, vehicle } = scene;
+  const corners = swingingCorners(vehicle, reversing);
+  return swingsOf(scene)
+    .spans.map((span) => {
+      const swing = swingBeyond(vehicle, motion, span, corners);
+      return { ...swing, afterM: swing.atTravelM - motion.travelM[span.from]! };
+    })
+    .reduce<MostSwing | undefined>(
+      (best, each) => (best && best.swingM >= each.swingM ? best : each),
+      undefined,
+    );
+}

@@ -1,0 +1,56 @@
+import { printCm } from '../../../units/print.ts';
+import type { Advice } from '../read/advise.ts';
+import type { Scene } from '../scene/scene.ts';
+import { sayFixture, sayRole } from './say-part.ts';
+
+/** What to do about a run, in sentences; none where there is nothing to do. */
+export function sayAdvice(scene: Scene, advice: Advice | undefined): readonly string[] {
+  if (!advice) return [];
+  switch (advice.kind) {
+    case 'gap does':
+      return [
+        `This needs ${printCm(advice.neededM, 'up')} beside it; to ${sayRole(advice.beside)} there are ${printCm(advice.gapM, 'down')}.`,
+        ...(advice.stopShort ? [`Stop short of ${sayFixture(advice.stopShort)} and take a second go.`] : []),
+      ];
+    case 'gap too small':
+      return [
+        `It needs ${printCm(advice.neededM, 'up')} and has ${printCm(advice.gapM, 'down')} to ${sayRole(advice.beside)}: ${waysPast(scene, advice)}.`,
+      ];
+    case 'over the dome':
+      return ['Go slowly and evenly; where there is no other way, the dome may be run over.'];
+    case 'back up':
+      return [
+        'One sweep at full lock does not fit: stop short and back up once, with somebody watching the tail.',
+      ];
+    case 'turn later':
+      return ['Turn later, or stop short and take a second go.'];
+    case 'turn earlier':
+      return [`Turn earlier${advice.orHarder ? ' or harder' : ''}, or stop short and take a second go.`];
+    case 'room for the tail':
+      return [
+        `Keep more room on the ${advice.side} before turning, or turn the wheel less at first: the tail comes back in.`,
+      ];
+    case 'farther ahead':
+      return ['Go farther ahead before turning: the rear wheels cut in.'];
+    case 'more room':
+      return ['Keep more room beside.'];
+  }
+}
+
+/** Less lock than this is as good as none. Per cent. */
+const LOCK_LEAST = 5;
+
+function waysPast(
+  { reversing, settings }: Scene,
+  { lockShare, straightM }: Extract<Advice, { kind: 'gap too small' }>,
+): string {
+  const lock = Math.floor(lockShare * 100);
+  const ways = [lock >= LOCK_LEAST ? `turn no more than ${lock} % of full lock` : 'leave a wider gap'];
+  if (straightM !== undefined) {
+    const farther = settings && settings.straightM > 0 ? ' farther' : '';
+    // rounded up: a little farther still passes
+    const way = `${(Math.ceil(straightM * 10 - 1e-6) / 10).toFixed(1)} m`;
+    ways.unshift(`go ${way} ${reversing ? 'straight back' : 'straight on'}${farther} first`);
+  }
+  return ways.join(', or ');
+}

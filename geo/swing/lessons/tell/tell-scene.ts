@@ -1,0 +1,118 @@
+import { sayAssumed } from '../../../report/say-assumed.ts';
+import { printCm } from '../../../units/print.ts';
+import { fullLockSwingM, radiusOfShareM } from '../../circle.ts';
+import { POST_BACK_M } from '../../corner/clearance.ts';
+import { pitchGapM } from '../build/pitch.ts';
+import { type LessonResult, resultOf } from '../read/lesson-result.ts';
+import type { Scene } from '../scene/scene.ts';
+import type { LessonSettings } from '../scene/settings.ts';
+import { sayDegrees, sayMetres } from './lengths.ts';
+import { sayAdvice } from './say-advice.ts';
+import { sayOver } from './say-contact.ts';
+import { sayFixture, sayPart } from './say-part.ts';
+
+/** What happens in a scene, in short sentences: for the ear, and for the lesson's page. */
+export function tellScene(scene: Scene): readonly string[] {
+  const result = resultOf(scene);
+  return [
+    saySetting(scene),
+    saySwing(scene, result),
+    ...sayFullLock(scene),
+    ...sayLinesPassed(result),
+    ...sayTouch(scene, result),
+    ...sayCutIn(result),
+    ...sayAdvice(scene, result.advice),
+  ];
+}
+
+/** How it stands and what is steered. */
+function saySetting(scene: Scene): string {
+  const { vehicle, settings, turn } = scene;
+  // a name that the user gave may already speak of it
+  const rack = vehicle.rack && !/rack/i.test(vehicle.name) ? ' with its rack' : '';
+  const who = `${vehicle.name}${rack}`;
+  if (scene.steered) return `${who} is steered by hand.`;
+  if (turn)
+    return `${who} turns ${Math.round(turn.turnDeg)}° to the ${turn.side}, the rear axle on a radius of ${sayMetres(Math.max(turn.rearAxleRadiusM, vehicle.lock.rearAxleRadiusM))}${ROOM[turn.room]}.`;
+  return settings ? `${who} ${sayLesson(scene, settings)}.` : `${who}.`;
+}
+
+function sayLesson({ vehicle, lesson, reversing }: Scene, settings: LessonSettings): string {
+  const { lockShare, straightM } = settings;
+  const lock = lockShare >= 0.995 ? 'full lock' : `${Math.round(lockShare * 100)} % of full lock`;
+  const radius = sayMetres(radiusOfShareM(vehicle, lockShare));
+  const first = straightM > 0 ? `, ${sayMetres(straightM)} straight first` : '';
+  const way = reversing ? 'backwards, ' : '';
+  const besides = BESIDE[lesson] ?? `the ${settings.beside}`;
+  const gapM = lesson === 'pitch' ? pitchGapM(vehicle, settings) : settings.gapM;
+  return `stands ${printCm(gapM)} from ${besides} and goes ${way}at ${lock}, a radius of ${radius} at the rear axle${first}`;
+}
+
+const BESIDE: Readonly<Partial<Record<Scene['lesson'], string>>> = {
+  'side-road': 'the kerb',
+  'drive-turn': 'the kerb',
+  'mini-roundabout': 'the kerb',
+  pitch: 'the hedge opposite the gateway',
+  reverse: 'the parked car',
+};
+
+const ROOM = {
+  'own lane': ', and fits its own lane',
+  'other lane on the exit': ', and needs the other lane on the exit',
+  'whole road': ', and needs the whole road',
+  shunt: ', full lock, and may have to back up once',
+} as const;
+
+/** Where the tail starts to go out, the most, and when. */
+function saySwing({ reversing }: Scene, { swing, spans }: LessonResult): string {
+  const end = reversing ? 'nose' : 'tail';
+  if (!swing) return `The ${end} does not swing out: the wheel stays straight.`;
+  if (swing.swingM < 0.001) return `The ${end} does not swing out.`;
+  const many = spans > 1 ? 'each time the wheel goes over; the most is' : 'as soon as the wheel turns:';
+  return `The ${swing.side} ${reversing ? 'front' : 'rear'} corner swings out ${many} ${printCm(swing.swingM, 'up')} beyond the line of its side, after ${sayMetres(swing.afterM)} and ${sayDegrees(swing.headingChangeRad)}.`;
+}
+
+/** For a turn of a drive: what a hard wheel would do, and what the picture rests on. */
+function sayFullLock({ turn, vehicle, steered }: Scene): string[] {
+  if (!turn || steered) return [];
+  const assumed = turn.assumed.length > 0 ? ` Assumed: ${sayAssumed(turn.assumed)}.` : '';
+  return [
+    `At full lock from straight it would swing out ${printCm(fullLockSwingM(vehicle), 'up')}.${assumed}`,
+  ];
+}
+
+/** Over a kerb or a painted line, with what may stand there. */
+function sayLinesPassed({ over, contact }: LessonResult): string[] {
+  const hitsPost = contact?.fixture.kind === 'post';
+  return over.slice(0, 2).map((line) => {
+    if (hitsPost || line.fixture.kind !== 'kerb') return sayOver(line);
+    const stands =
+      line.overM >= POST_BACK_M
+        ? 'A post or a lamp may stand 45 cm back: it would be hit.'
+        : 'People stand there; posts usually stand 45 cm back.';
+    return `${sayOver(line)} ${stands}`;
+  });
+}
+
+function sayTouch({ motion }: Scene, { contact, least }: LessonResult): string[] {
+  if (contact) {
+    const { part, fixture, pose, travelM } = contact;
+    const ofRack = part.kind === 'rack' || part.kind === 'rack corner';
+    const touches = `It touches ${sayFixture(fixture)} with ${ofRack ? 'the' : 'its'} ${sayPart(part)}`;
+    if (contact.index === 0) return [`${touches} where it stands.`];
+    const turned = Math.abs(pose.headingRad - motion.headingRad[0]!);
+    return [`${touches} after ${sayMetres(travelM)}, turned by ${sayDegrees(turned)}.`];
+  }
+  if (!least) return [];
+  return [
+    `It touches nothing; it comes nearest to ${sayFixture(least.fixture)}: ${printCm(least.gapM, 'down')} at its ${sayPart(least.part)}.`,
+  ];
+}
+
+/** Less cut-in than this is not worth a sentence. Metres. */
+const CUT_IN_LEAST_M = 0.1;
+
+function sayCutIn({ cutInM }: LessonResult): string[] {
+  if (cutInM < CUT_IN_LEAST_M) return [];
+  return [`The inner rear wheel runs up to ${printCm(cutInM, 'up')} inside the track of the front wheel.`];
+}

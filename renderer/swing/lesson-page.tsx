@@ -1,0 +1,91 @@
+import { spareIn } from '../../geo/swing/lessons/tell/announce.ts';
+import { LEARN, titleOf } from '../../geo/swing/lessons/tell/names.ts';
+import { sayContact } from '../../geo/swing/lessons/tell/say-contact.ts';
+import { tellScene } from '../../geo/swing/lessons/tell/tell-scene.ts';
+import { LOCK_FROM, SWING_MODEL } from '../../geo/swing/say-model.ts';
+import { shortIn } from '../../geo/units/in-units.ts';
+import { clip } from '../drive/words.ts';
+import { settings } from '../state/kept.ts';
+import { FanDrawing, fanScale } from './drawing/fan-drawing.tsx';
+import type { Box } from './drawing/projection.ts';
+import { toneOf } from './drawing/tone.ts';
+import { picked } from './state/lesson.ts';
+import { byHand, type Shown, shown, shownBeside } from './state/shown.ts';
+
+const WIDE_PX = 720;
+
+/** One page of A4: the fan of positions, the figures and the sentences, and room to write. Seen on paper alone. */
+export function LessonPage() {
+  const main = shown.value;
+  if (!main) return null;
+  // by hand there is no lesson to take home, and nothing to draw anew at every frame
+  if (byHand.value)
+    return (
+      <article class="lesson-page" aria-hidden="true">
+        <p>The vehicle is steered by hand. Go back to the lesson, then print its page.</p>
+      </article>
+    );
+  const { scene } = main;
+  const beside = shownBeside.value;
+  const box = { widthPx: WIDE_PX, heightPx: beside ? 235 : 470 };
+  const all = beside ? [main, beside] : [main];
+  const pxPerM = Math.min(...all.map((each) => fanScale(each.scene, box)));
+  return (
+    <article class="lesson-page" aria-hidden="true">
+      <h1>{titleOf(scene)}</h1>
+      {scene.lesson === 'drive-turn' && picked.value?.where && <p>{clip(picked.value.where, 80)}</p>}
+      <p class="lesson-learn">{LEARN[scene.lesson]}</p>
+      <div class="lesson-figures">
+        {all.map((each, index) => (
+          <StillFigure key={index === 0 ? 'main' : 'beside'} of={each} box={box} pxPerM={pxPerM} />
+        ))}
+      </div>
+      <div class="lesson-columns">
+        <div>
+          {[...tellScene(scene), SWING_MODEL].map((sentence) => (
+            <p key={sentence}>{sentence}</p>
+          ))}
+        </div>
+        <div class="lesson-notes">Notes</div>
+      </div>
+      {all.map((each, index) => (
+        <Sizes key={index === 0 ? 'main' : 'beside'} of={each} named={beside !== undefined} />
+      ))}
+    </article>
+  );
+}
+
+/** What the figures rest on. */
+function Sizes({ of, named }: { of: Shown; named: boolean }) {
+  const { wheelbaseM, rearOverhangM, widthM, lock } = of.scene.vehicle;
+  return (
+    <p class="small">
+      {named && <bdi>{clip(of.card.name, 60)}: </bdi>}
+      {named ? 'wheelbase' : 'Wheelbase'} {wheelbaseM.toFixed(2)} m, rear overhang {rearOverhangM.toFixed(2)}{' '}
+      m, body {widthM.toFixed(2)} m wide, radius of the rear axle at full lock{' '}
+      {lock.rearAxleRadiusM.toFixed(2)} m ({LOCK_FROM[lock.from]}).
+    </p>
+  );
+}
+
+function StillFigure({ of, box, pxPerM }: { of: Shown; box: Box; pxPerM: number }) {
+  const { units } = settings.value;
+  const decides = of.judged?.decides;
+  return (
+    <figure>
+      <figcaption>
+        <b>
+          <bdi>{clip(of.card.name, 60)}</bdi>
+        </b>
+        {decides?.kind === 'gap' && (
+          <>
+            : gap {shortIn(units, decides.gapM, 'down')} − swing {shortIn(units, decides.swingM, 'up')} ={' '}
+            <b>{spareIn(units, decides.spareM)}</b>
+          </>
+        )}
+        . {sayContact(of.judged?.contact)}
+      </figcaption>
+      <FanDrawing scene={of.scene} {...box} pxPerM={pxPerM} tone={toneOf(of.judged?.level)} />
+    </figure>
+  );
+}

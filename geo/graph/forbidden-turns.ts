@@ -3,7 +3,7 @@ import { readRestriction } from './read-restriction.ts';
 import type { RoadEdges } from './road-edges.ts';
 
 /** What a mapped restriction says about one turn. */
-export interface ForbiddenTurn {
+interface ForbiddenTurn {
   readonly restriction: TurnRestriction;
   /** holds at all times, so the match may be guided by it */
   readonly always: boolean;

@@ -1,5 +1,5 @@
 import { distanceM } from '../earth/sphere.ts';
-import { type Roads, type Tags, WAY_KIND, type WayKind } from '../roads/roads.ts';
+import { type Roads, type Tags, WAY_KIND } from '../roads/roads.ts';
 import { onewayFor } from '../tags/oneway.ts';
 import { roadClass } from './road-class.ts';
 
@@ -115,7 +115,7 @@ function edgeRules(roads: Roads, wayOf: Int32Array): Pick<RoadEdges, 'roadClass'
   const wrongWay = new Uint8Array(2 * wayOf.length);
   wayOf.forEach((way, edge) => {
     const wayTags = tags[way] ?? {};
-    classes[edge] = roadClass(kind[way] as WayKind, wayTags);
+    classes[edge] = roadClass(kind[way]!, wayTags);
     if (runsAgainst(wayTags, { forward: true })) wrongWay[2 * edge] = 1;
     if (runsAgainst(wayTags, { forward: false })) wrongWay[2 * edge + 1] = 1;
   });

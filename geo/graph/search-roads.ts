@@ -23,7 +23,7 @@ export interface Reached {
   readonly parent: readonly number[];
 }
 
-export interface SearchBounds {
+interface SearchBounds {
   /** nothing costlier is looked at */
   readonly limitM: number;
   /** turning round is looked at where the search starts only: enough where positions lie close */

@@ -13,7 +13,7 @@ export interface Area {
 }
 
 /** Members are lines by key (with the vertex where a turn is made) or single vertices. */
-export interface Restriction {
+interface Restriction {
   readonly tags: Tags;
   readonly from: string;
   readonly to: string;

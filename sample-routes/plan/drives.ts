@@ -6,7 +6,7 @@ export interface Stop {
 }
 
 /** One sample drive: the quickest way from stop to stop, written down in one of three ways. */
-export interface DrivePlan {
+interface DrivePlan {
   readonly file: string;
   readonly name: string;
   readonly about: string;

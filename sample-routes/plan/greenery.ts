@@ -9,7 +9,7 @@ export interface Oval {
   readonly turn: number;
 }
 
-export interface OvalPlan extends Oval {
+interface OvalPlan extends Oval {
   readonly tags: Tags;
 }
 

@@ -2,7 +2,7 @@ import type { Lattice } from './lattice.ts';
 
 /** How a state is come to from one of the position before. */
 export const MOVE = { roads: 0, same: 1, turnBack: 2, off: 3 } as const;
-export type MoveKind = (typeof MOVE)[keyof typeof MOVE];
+type MoveKind = (typeof MOVE)[keyof typeof MOVE];
 
 /** Another road this close in likelihood (nats) explains the positions about as well. */
 export const CLOSE = 3;

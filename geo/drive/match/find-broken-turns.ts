@@ -5,7 +5,7 @@ import type { BrokenTurn } from '../drive.ts';
 import type { EdgePart } from './trace-paths.ts';
 
 /** A turn that a restriction forbids, with the metres along the path. */
-export interface PathTurn {
+interface PathTurn {
   readonly atM: number;
   readonly restriction: TurnRestriction;
   readonly node: number;

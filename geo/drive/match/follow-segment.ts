@@ -18,7 +18,7 @@ import { thinPositions } from './thin-positions.ts';
 import { type EdgePart, type Path, tracePaths } from './trace-paths.ts';
 
 /** What one unbroken segment of the route adds to the drive. */
-export interface FollowedSegment {
+interface FollowedSegment {
   readonly legs: readonly Leg[];
   readonly guessed: readonly Span[];
   readonly doubtful: readonly Span[];

@@ -7,7 +7,7 @@ import { CLASS_HANDICAP_M, type MatchSettings } from './match-settings.ts';
 import type { Positions } from './thin-positions.ts';
 
 /** What is matched, to what, by which figures. */
-export interface MatchInput {
+interface MatchInput {
   readonly positions: Positions;
   readonly roads: Roads;
   readonly graph: RoadGraph;

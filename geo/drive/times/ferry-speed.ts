@@ -26,7 +26,7 @@ function part(digits: string | undefined): number {
   return digits === undefined ? 0 : Number(digits);
 }
 
-export interface FerrySpeed {
+interface FerrySpeed {
   readonly kmh: number;
   readonly note: string;
 }

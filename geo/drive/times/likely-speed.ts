@@ -4,7 +4,7 @@ import type { LegalLimit } from './legal-limit.ts';
 import { readSpeed } from './read-speed.ts';
 
 /** A speed and what holds it there. km/h. */
-export interface LikelySpeed {
+interface LikelySpeed {
   readonly kmh: number;
   readonly held: string;
 }

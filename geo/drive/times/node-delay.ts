@@ -2,7 +2,7 @@ import { lookUp } from '../../country/look-up.ts';
 import type { Tags } from '../../roads/roads.ts';
 
 /** What passing a node costs: seconds stood still on average, and the speed it is passed at. */
-export interface NodeDelay {
+interface NodeDelay {
   readonly waitS: number;
   /** km/h; Infinity where it does not slow */
   readonly passKmh: number;

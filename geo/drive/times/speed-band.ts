@@ -4,7 +4,7 @@ import type { VehicleCard } from '../../vehicle/card.ts';
 /** What of the vehicle decides its legal speed. Kilograms. */
 export type SpeedVehicle = Pick<VehicleCard, 'grossKg' | 'unladenKg' | 'runningOrder'>;
 
-export interface BandFound {
+interface BandFound {
   readonly band: SpeedBand;
   /** a sentence when the band is an assumption */
   readonly note?: string;

@@ -20,7 +20,7 @@ const TURN_WAIT_S = 4;
 /** Slower than this, m/s, a change of road is a turn at a junction. */
 const TURN_MPS = 8;
 
-export interface TimetableOptions {
+interface TimetableOptions {
   readonly vehicle: SpeedVehicle;
   /** stands in where the place tells no country (`countryOf` codes) */
   readonly country?: string;

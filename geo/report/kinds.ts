@@ -45,19 +45,25 @@ export const KINDS = {
     'very soft',
     'very rough',
     'soft',
+    /** guessed from the land it lies on */
+    'may be soft',
     'loose',
     'not mapped',
+    /** where the drive ends off the road, mapped as soft, or guessed from the land */
+    'soft pitch',
     'pitch',
     'part of the year',
   ],
-  water: ['ford', 'tidal', 'floods'],
+  water: ['ford', 'deep ford', 'not for vehicles', 'tidal', 'floods'],
   slope: ['climb', 'descent', 'no figure', 'break of slope', 'ramp'],
-  narrow: ['too narrow', 'tight', 'single track', 'give way', 'creep past', 'bus', 'unreadable'],
+  narrow: ['too narrow', 'hardly wider', 'single track', 'give way', 'creep past', 'bus', 'unreadable'],
   trees: ['trees'],
   tunnel: ['tunnel', 'ferry'],
   crossing: ['level crossing', 'tram', 'hump', 'narrowing', 'bumps'],
-  turn: ['other lane', 'whole road', 'backing up'],
-  swing: ['tail'],
+  /** `back up once` on mapped widths, `second go` where usual figures stand in */
+  turn: ['other lane', 'whole road', 'second go', 'back up once'],
+  /** what the tail goes out over; `circle` where it is big and there is no line to cross */
+  swing: ['kerb', 'oncoming traffic', 'lane beside', 'circle'],
   zone: ['low emission', 'limited traffic'],
   map: [
     'nothing on the map',

@@ -36,6 +36,12 @@ const UNKNOWN: readonly Sort[] = [
     signed: true,
   },
 ];
+/** Folded, since worse ones stand before them, or since they were told where they were met first. */
+const MORE_CORNERS: Sort = {
+  one: 'more corner where it has to back up once',
+  several: 'more corners where it has to back up once',
+};
+const MET_AGAIN: Sort = { one: 'place told above and met again', several: 'places told above and met again' };
 const OTHER: Sort = { one: 'other place of little weight', several: 'other places of little weight' };
 
 /**
@@ -49,7 +55,7 @@ export function sayFolded(findings: readonly Finding[]): string | undefined {
     const sort = sortOf(finding);
     counts.set(sort, (counts.get(sort) ?? 0) + 1);
   }
-  const told = [...UNKNOWN, OTHER].flatMap((sort) => {
+  const told = [MORE_CORNERS, MET_AGAIN, ...UNKNOWN, OTHER].flatMap((sort) => {
     const count = counts.get(sort);
     return count === undefined ? [] : [{ sort, count }];
   });
@@ -63,7 +69,8 @@ export function sayFolded(findings: readonly Finding[]): string | undefined {
 }
 
 function sortOf({ level, kind, subject }: Finding): Sort {
-  if (level !== 'unknown') return OTHER;
+  if (level === 'care') return OTHER;
+  if (level !== 'unknown') return kind === 'back up once' ? MORE_CORNERS : MET_AGAIN;
   const fits = ({ kinds, subjects }: Sort) =>
     kinds?.includes(kind) === true || subjects?.includes(subject) === true;
   return UNKNOWN.find(fits) ?? OTHER;

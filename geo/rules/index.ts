@@ -10,6 +10,7 @@ import { length } from './limits/length.ts';
 import { mass } from './limits/mass.ts';
 import { width } from './limits/width.ts';
 import { bridgeAbove } from './overhead/bridge-above.ts';
+import { gateway } from './overhead/gateway.ts';
 import { roofed } from './overhead/roofed.ts';
 import { trees } from './overhead/trees.ts';
 import { tunnel } from './overhead/tunnel.ts';
@@ -17,7 +18,10 @@ import { crossing } from './road/crossing.ts';
 import { ground } from './road/ground.ts';
 import { map } from './road/map.ts';
 import { narrow } from './road/narrow.ts';
+import { partOfYear } from './road/part-of-year.ts';
 import { slope } from './road/slope.ts';
+import { slopeBreak } from './road/slope-break.ts';
+import { softPitch } from './road/soft-pitch.ts';
 import { water } from './road/water.ts';
 import type { SubjectRule } from './rule.ts';
 
@@ -25,6 +29,7 @@ import type { SubjectRule } from './rule.ts';
 export const RULES: readonly SubjectRule[] = [
   height,
   bridgeAbove,
+  gateway,
   roofed,
   width,
   length,
@@ -33,8 +38,11 @@ export const RULES: readonly SubjectRule[] = [
   access,
   barrier,
   ground,
+  softPitch,
+  partOfYear,
   water,
   slope,
+  slopeBreak,
   narrow,
   trees,
   tunnel,

@@ -1,44 +1,45 @@
 import { isSameRoad } from '../../drive/turns/find-turns.ts';
 import type { About } from '../../report/kinds.ts';
-import type { Turn } from '../../report/turn.ts';
 import { pick } from '../../tags/pick.ts';
 import type { Draft } from '../finding.ts';
 import { type Place, roadName } from '../places.ts';
 import type { RuleInput } from '../rule.ts';
 import { runOf } from '../run.ts';
 import type { Corner } from './corners-of.ts';
-import type { MeasuredTurn } from './measure-turn.ts';
+import { type MeasuredTurn, mustBackUp, tailOverM } from './measure-turn.ts';
 import { adviseTurn, sayTurn } from './say-turn.ts';
 
 const WIDTH_KEYS = ['width', 'width:carriageway', 'width:effective', 'est_width', 'lanes', 'highway'];
 
 /** What is said of one corner. */
-export function cornerDraft(input: RuleInput, { subject, measured, shown }: Corner): Draft {
+export function cornerDraft(input: RuleInput, { measured, shown }: Corner): Draft {
   const { turn, tags } = measured;
   return {
-    ...aboutOf(subject, turn.room),
-    // never more: the mouth of a junction and its kerbs are not mapped, and a driver may vary the lock
-    level: 'care',
+    ...aboutOf(measured),
+    // never barred: the mouth of a junction and its kerbs are not mapped, and a driver may vary the lock
+    level: mustBackUp(measured) ? 'tight' : 'care',
     run: runOf(placeOf(input, measured)),
     tags: pick(tags, WIDTH_KEYS),
     turn,
     aspect: `${sideways(measured)}${turn.side}`,
+    folded: !shown,
     say: sayTurn(measured),
     advice: adviseTurn(measured),
-    folded: !shown,
   };
 }
 
-function aboutOf(subject: Corner['subject'], room: Turn['room']): About<'turn' | 'swing'> {
-  if (subject === 'swing' || room === 'own lane') return { subject: 'swing', kind: 'tail' };
-  return { subject, kind: ROOM_KIND[room] };
+function aboutOf(measured: MeasuredTurn): About<'turn' | 'swing'> {
+  switch (measured.turn.room) {
+    case 'own lane':
+      return { subject: 'swing', kind: tailOverM(measured) > 0 ? measured.beside : 'circle' };
+    case 'other lane on the exit':
+      return { subject: 'turn', kind: 'other lane' };
+    case 'whole road':
+      return { subject: 'turn', kind: 'whole road' };
+    case 'shunt':
+      return { subject: 'turn', kind: mustBackUp(measured) ? 'back up once' : 'second go' };
+  }
 }
-
-const ROOM_KIND = {
-  'other lane on the exit': 'other lane',
-  'whole road': 'whole road',
-  shunt: 'backing up',
-} as const;
 
 /** Part of the id: a roundabout's node may begin a flick and a ring. */
 function sideways({ driven }: MeasuredTurn): string {

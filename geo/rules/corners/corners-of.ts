@@ -34,11 +34,11 @@ export function cornersOf(input: RuleInput): readonly Corner[] {
   const known = asked.get(input);
   if (known !== undefined) return known;
   const weighed = weighCorners(input);
-  const worst = worstOf(firstPasses(weighed));
+  const worst = new Set(worstOf(firstPasses(weighed)));
   const corners = weighed.map((corner) => ({
     subject: corner.subject,
     measured: corner.measured,
-    shown: worst.includes(corner),
+    shown: worst.has(corner),
   }));
   asked.set(input, corners);
   return corners;

@@ -71,6 +71,11 @@ export function tailOverM({ driven, turn, besideM }: MeasuredTurn): number {
   return Math.max(0, turn.swing.planM - besideM);
 }
 
+/** Whether even the widths as mapped leave no single sweep of the wheel that gets round. */
+export function mustBackUp({ turn, roomiest, mapped }: MeasuredTurn): boolean {
+  return mapped && turn.room === 'shunt' && roomiest.room === 'shunt';
+}
+
 function shapeOf(site: CornerSite): Shape {
   const { driven, side, driveSide } = site;
   switch (driven.kind) {

@@ -1,5 +1,5 @@
 import { sayAssumed } from '../../report/say-assumed.ts';
-import { type Beside, type MeasuredTurn, tailOverM } from './measure-turn.ts';
+import { type Beside, type MeasuredTurn, mustBackUp, tailOverM } from './measure-turn.ts';
 
 /** Swing figures are no truer than this. Metres; model and measuring, see the standing caution. */
 const STEP_M = 0.05;
@@ -54,8 +54,8 @@ function sayWhat({ turn, driven }: MeasuredTurn): string {
   }
 }
 
-function sayRoom({ turn, roomiest }: MeasuredTurn): string {
-  switch (turn.room) {
+function sayRoom(measured: MeasuredTurn): string {
+  switch (measured.turn.room) {
     case 'own lane':
       return ':';
     case 'other lane on the exit':
@@ -63,7 +63,9 @@ function sayRoom({ turn, roomiest }: MeasuredTurn): string {
     case 'whole road':
       return ' takes the whole road.';
     case 'shunt':
-      return roomiest.room === 'shunt'
+      if (mustBackUp(measured))
+        return ' leaves no room for one sweep on the widths as mapped: be ready to back up once.';
+      return measured.roomiest.room === 'shunt'
         ? ' may need a second go: be ready to back up once.'
         : ' may need a second go, unless there is more room than usual.';
   }
@@ -81,13 +83,11 @@ const LINE: Readonly<Record<Beside, string>> = {
 };
 
 /** What to do: watch the mirror on the tail's side, and what may stand there. */
-export function adviseTurn({ turn, beside, besideM, driven }: MeasuredTurn): string {
+export function adviseTurn(measured: MeasuredTurn): string {
+  const { turn, beside, besideM, driven } = measured;
   const { room, swing } = turn;
   const watch = `Watch the tail in the ${swing.side} mirror`;
-  if (room === 'shunt')
-    return turn.kind === 'u-turn'
-      ? 'Find a place with more room to turn, or have somebody watch the tail.'
-      : 'Have somebody watch the tail, or take another way; a driver who varies the lock may still get round in one go.';
+  if (room === 'shunt') return adviseSecondGo(measured);
   const wait = room === 'own lane' ? '' : 'Wait until nothing comes, turn late and slowly. ';
   if (driven.part === 'ring') return `${wait}${watch}; the nose goes round far outside the rear wheels.`;
   switch (beside) {
@@ -101,4 +101,15 @@ export function adviseTurn({ turn, beside, besideM, driven }: MeasuredTurn): str
     case 'lane beside':
       return `${wait}${watch}: what stands beside you must be clear of it.`;
   }
+}
+
+function adviseSecondGo(measured: MeasuredTurn): string {
+  const isTurnBack = measured.turn.kind === 'u-turn';
+  if (mustBackUp(measured))
+    return isTurnBack
+      ? 'Find a place with more room to turn, or have somebody watch the tail.'
+      : 'Have somebody watch the tail, or take another way; a driver who varies the lock may still get round in one go.';
+  return isTurnBack
+    ? 'Have somebody watch the tail; a place with more room to turn is better.'
+    : 'Have somebody watch the tail; a driver who varies the lock may still get round in one go.';
 }

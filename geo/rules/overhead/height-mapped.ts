@@ -1,9 +1,9 @@
 import { limitClaims } from '../../tags/limits.ts';
 import { isSiteRoad } from '../../tags/road-class.ts';
-import { printLimitM } from '../../units/print.ts';
 import type { Envelope } from '../../vehicle/envelope.ts';
 import { limitedPlaces, type Place } from '../places.ts';
 import type { RuleInput } from '../rule.ts';
+import type { HeightFacts } from './say-overhead.ts';
 
 /** Garages and passages are built for cars; nothing on a road is lower than a tall car. Metres. */
 const CAR_HEIGHT_M = 1.9;
@@ -47,9 +47,11 @@ export function isHeightMapped(
   });
 }
 
-/** What the absence of a sign promises on a public road here; '' where nothing is known or the road is not public. */
-export function hintOfUnsigned(input: RuleInput, place: Place): string {
-  if (isSiteRoad(place.wayTags)) return '';
+/** What a sentence about a missing height tells: no sign promises something only on a public road. */
+export function heightFacts(input: RuleInput, place: Place): HeightFacts {
   const { leastM } = input.along.ruleAt(place.fromM).unsignedHeight.value;
-  return leastM === undefined ? '' : ` On a public road here, no sign means at least ${printLimitM(leastM)}.`;
+  return {
+    neededM: input.envelope.heightM,
+    unsignedM: isSiteRoad(place.wayTags) ? undefined : leastM,
+  };
 }

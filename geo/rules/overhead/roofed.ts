@@ -2,12 +2,13 @@ import { roofOver } from '../../drive/above/lies-above.ts';
 import { limitClaims } from '../../tags/limits.ts';
 import { pick } from '../../tags/pick.ts';
 import { isMinorRoad } from '../../tags/road-class.ts';
-import { printRun, printSizeM } from '../../units/print.ts';
+import type { Draft } from '../finding.ts';
 import { doubtOfWord, wordWillDo } from '../limits/height-word.ts';
 import { drivenWays, type Place } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
-import { coveredM, joinRuns, type Piece, type Run, wholeOf } from '../run.ts';
-import { heightsMatterTo, hintOfUnsigned, saysHeight } from './height-mapped.ts';
+import { coveredM, joinRuns, type Run, wholeOf } from '../run.ts';
+import { heightFacts, heightsMatterTo, saysHeight } from './height-mapped.ts';
+import { type Roof, sayRoof } from './say-overhead.ts';
 
 /** Tubes and galleries with less open road between them are entered as one. Metres. */
 const ONE_TUNNEL_M = 50;
@@ -22,27 +23,34 @@ export const roofed: SubjectRule = (input) => {
     .filter(({ tags }) => roofOver(tags) !== undefined && tags['route'] !== 'ferry')
     .map(wholeOf);
   return joinRuns(pieces, ONE_TUNNEL_M).flatMap((run) => {
-    const open = run.filter(({ place }) => !isSettled(input, place));
-    const [first, ...rest] = open;
-    if (first === undefined) return [];
-    const bare: Run<Piece> = [first, ...rest];
-    const shown = bare.find(({ place }) => isShown(place));
-    const { place } = shown ?? first;
-    return {
-      subject: 'height' as const,
-      kind: 'roof' as const,
-      level: 'unknown' as const,
-      run: bare,
-      again: 'folded' as const,
-      aspect: 'roof',
-      tags: { ...pick(place.tags, ['tunnel', 'covered', 'layer', 'name']), ...wordTags(place) },
-      say: `${nameOf(place)} of ${printRun(coveredM(bare))}; ${sayMissing(place)}.`,
-      advice: `Look for the height before you drive in; the vehicle needs ${printSizeM(input.envelope.heightM)}.${hintOfUnsigned(input, place)}`,
-      vehicle: { value: input.card.heightM, unit: 'm', what: 'height as measured' },
-      folded: shown === undefined || open.length < run.length,
-    };
+    const [first, ...rest] = run.filter(({ place }) => !isSettled(input, place));
+    return first === undefined ? [] : [draftOf(input, [first, ...rest], run)];
   });
 };
+
+/** @param bare the pieces of a run that have no height */
+function draftOf(input: RuleInput, bare: Run, run: Run): Draft {
+  const shown = bare.find(({ place }) => isShown(place));
+  const { place } = shown ?? bare[0];
+  const words = wordTags(place);
+  return {
+    subject: 'height',
+    kind: 'roof',
+    level: 'unknown',
+    wants: 'sign',
+    run: bare,
+    again: 'folded',
+    aspect: 'roof',
+    tags: { ...pick(place.tags, ['tunnel', 'covered', 'layer', 'name']), ...words },
+    vehicle: { value: input.card.heightM, unit: 'm', what: 'height as measured' },
+    folded: shown === undefined || bare.length < run.length,
+    ...sayRoof(
+      roofOf(place),
+      { name: place.tags['tunnel:name'], lengthM: coveredM(bare), words },
+      heightFacts(input, place),
+    ),
+  };
+}
 
 /** A word in place of a height settles nothing under a roof, unless the country does or the height subject speaks of it. */
 function isSettled(input: RuleInput, place: Place): boolean {
@@ -72,27 +80,19 @@ function wordTags(place: Place): Record<string, string> {
   return Object.fromEntries(heightWords(place).map(({ key, text }) => [key, text]));
 }
 
-function sayMissing(place: Place): string {
-  const words = Object.entries(wordTags(place)).map(([key, text]) => `"${key}=${text}"`);
-  return words.length === 0
-    ? 'no height is mapped in it'
-    : `${words.join(' and ')} ${words.length === 1 ? 'gives' : 'give'} no height for it`;
-}
-
 function isShown(place: Place): boolean {
   return isMinorRoad(place.tags) || place.tags['tunnel'] === 'building_passage';
 }
 
-function nameOf({ tags }: Place): string {
+function roofOf({ tags }: Place): Roof {
   const roof = roofOver(tags);
-  const name = tags['tunnel:name'] === undefined ? '' : ` (${tags['tunnel:name']})`;
-  if (roof?.key === 'covered') return `A covered road${name}`;
+  if (roof?.key === 'covered') return 'covered road';
   switch (roof?.text) {
     case 'building_passage':
-      return `A passage through a building${name}`;
+      return 'passage';
     case 'avalanche_protector':
-      return `A gallery against avalanches${name}`;
+      return 'gallery';
     default:
-      return `A tunnel${name}`;
+      return 'tunnel';
   }
 }

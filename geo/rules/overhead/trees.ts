@@ -8,11 +8,11 @@ import type { Roads, Tags } from '../../roads/roads.ts';
 import { pick } from '../../tags/pick.ts';
 import { isMinorRoad } from '../../tags/road-class.ts';
 import { saysYes } from '../../tags/says-yes.ts';
-import { printRun } from '../../units/print.ts';
 import type { Draft } from '../finding.ts';
 import { drivenWays, type Place } from '../places.ts';
 import type { SubjectRule } from '../rule.ts';
-import { coveredM, joinRuns, type Piece, type Run } from '../run.ts';
+import { coveredM, endOf, joinRuns, type Piece, type Run } from '../run.ts';
+import { sayTrees } from './say-overhead.ts';
 
 /** Branches begin to matter. Metres of the card's height. */
 const TALL_M = 2.8;
@@ -110,23 +110,22 @@ function isWooded(tags: Tags): boolean {
   return tags['natural'] === 'wood' || tags['natural'] === 'tree_row' || tags['landuse'] === 'forest';
 }
 
+/** Of all woods beside a road so many are named. */
+const WOODS_NAMED = 8;
+
 function draftOf(run: Run<TreePiece>): Draft {
-  const length = coveredM(run);
-  const [first] = run;
-  const whole = Math.max(...run.map(({ toM }) => toM)) - first.fromM;
+  const lengthM = coveredM(run);
   const woods = [...new Set(run.flatMap(({ wood }) => (wood === undefined ? [] : [wood])))];
-  const main = run.every(({ place }) => place.tags['highway'] === 'tertiary');
+  const isMain = run.every(({ place }) => place.tags['highway'] === 'tertiary');
   return {
     subject: 'trees',
     kind: 'trees',
     level: 'care',
     run,
     again: 'folded',
-    others: woods.slice(0, 8).map((id) => ({ type: 'way', id })),
-    tags: first.tags,
-    say: `Trees stand over or close to the road for ${printRun(length)}${whole > length * 1.3 ? ` of ${printRun(whole)}` : ''}.`,
-    advice:
-      'Keep off the edge where branches hang low, and mind the roof when you pull aside to let others pass.',
-    folded: main || length < FEW_M,
+    others: woods.slice(0, WOODS_NAMED).map((id) => ({ type: 'way', id })),
+    tags: run[0].tags,
+    folded: isMain || lengthM < FEW_M,
+    ...sayTrees(lengthM, endOf(run) - run[0].fromM),
   };
 }

@@ -1,15 +1,17 @@
 import { roofOver } from '../../drive/above/lies-above.ts';
 import { pick } from '../../tags/pick.ts';
-import { printRun } from '../../units/print.ts';
 import type { Draft } from '../finding.ts';
 import { drivenWays, type Place } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
-import { coveredM, joinRuns, type Piece, type Run, wholeOf } from '../run.ts';
+import { coveredM, joinRuns, type Run, wholeOf } from '../run.ts';
+import { sayTunnel } from './say-overhead.ts';
 
 /** Tubes with less open road between them are one tunnel. Metres. */
 const ONE_TUNNEL_M = 50;
 /** A long tunnel. Metres; common practice, no source. */
 const LONG_M = 500;
+/** Countries where some tunnels bar a vehicle's own propane, or limit it. From memory. */
+const PROPANE_BARRED = new Set(['US', 'CA']);
 /** What signs for dangerous goods in a tunnel are mapped with. */
 const HAZMAT = /^(hazmat|tunnel_category|hazmat_tunnel_category)(:|$)/;
 
@@ -31,17 +33,11 @@ function isTube(tags: Place['tags']): boolean {
   return roof?.key === 'tunnel' && roof.text !== 'building_passage' && roof.text !== 'avalanche_protector';
 }
 
-function draftOf(input: RuleInput, run: Run<Piece>): Draft[] {
-  const hazmat = run.map(({ place }) => hazmatTags(place.tags)).find((tags) => Object.keys(tags).length > 0);
-  const length = coveredM(run);
-  const code = input.along.ruleAt(run[0].fromM).code;
-  const abroad = code === 'US' || code === 'CA';
-  if (hazmat === undefined && length < LONG_M && !abroad) return [];
-  const gas = `the vehicle carries ${input.card.gasKg} kg of gas`;
-  const mapped = Object.entries(hazmat ?? {}).map(([key, value]) => `${key}=${value}`);
-  const bound = abroad
-    ? 'Some tunnels here bar propane, or limit it: read the signs before the last exit, and shut the bottles.'
-    : 'Rules on dangerous goods mostly leave a vehicle’s own gas alone. Shut the bottles; a sign or an operator may still ask more.';
+function draftOf(input: RuleInput, run: Run): Draft[] {
+  const rules = run.map(({ place }) => hazmatTags(place.tags)).find((tags) => Object.keys(tags).length > 0);
+  const lengthM = coveredM(run);
+  const isPropaneBarred = PROPANE_BARRED.has(input.along.ruleAt(run[0].fromM).code);
+  if (rules === undefined && lengthM < LONG_M && !isPropaneBarred) return [];
   return [
     {
       subject: 'tunnel',
@@ -49,13 +45,13 @@ function draftOf(input: RuleInput, run: Run<Piece>): Draft[] {
       level: 'care',
       run,
       again: 'folded',
-      tags: { ...pick(run[0].place.tags, ['tunnel', 'tunnel:name']), ...hazmat },
-      say:
-        mapped.length > 0
-          ? `A tunnel of ${printRun(length)} with a rule on dangerous goods (${mapped.join(', ')}); ${gas}.`
-          : `A tunnel of ${printRun(length)}; ${gas}.`,
-      advice: bound,
-      folded: hazmat === undefined && !abroad,
+      tags: { ...pick(run[0].place.tags, ['tunnel', 'tunnel:name']), ...rules },
+      folded: rules === undefined && !isPropaneBarred,
+      ...sayTunnel(lengthM, {
+        gasKg: input.card.gasKg ?? 0,
+        rules: rules ?? {},
+        propane: isPropaneBarred ? 'some bar it' : 'mostly free',
+      }),
     },
   ];
 }

@@ -1,16 +1,27 @@
 import type { Gap, OffMap, Span } from '../../drive/drive.ts';
-import { printRun } from '../../units/print.ts';
+import { joinSpans } from '../../drive/join-spans.ts';
 import { wrongWays } from '../access/wrong-way.ts';
 import type { Draft } from '../finding.ts';
 import { holdLimits } from '../limits/hold-limits.ts';
 import { placeAt } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
 import { type Run, runOf } from '../run.ts';
+import {
+  NOTHING_ON_THE_MAP,
+  sayDoubtfulRoad,
+  sayGap,
+  sayGuessed,
+  sayGuessedParts,
+  sayIncomplete,
+  sayOffTheMap,
+} from './say-map.ts';
 
 /** Off the roads by this little at either end is the yard or the pitch itself. Metres. */
 const YARD_M = 100;
 /** A break this short is a lost fix, not another day. Metres. */
 const SHORT_BREAK_M = 50;
+/** Legs meet exactly; this is for rounding. Metres. */
+const TOUCHING_M = 0.5;
 
 /** What the map cannot vouch for: parts with no road, breaks, parts filled in, doubtful matches, unknown limits. */
 export const map: SubjectRule = (input) => [
@@ -30,8 +41,7 @@ function nothingDriven(input: RuleInput): Draft[] {
       kind: 'nothing on the map',
       aspect: 'nothing',
       run: whole(input),
-      say: 'No part of the route could be laid on mapped roads.',
-      advice: 'Use a map that covers the drive.',
+      ...NOTHING_ON_THE_MAP,
     }),
   ];
 }
@@ -41,13 +51,12 @@ function incomplete(input: RuleInput, note: string): Draft {
     kind: 'incomplete',
     aspect: 'incomplete',
     run: whole(input),
-    say: `The map may lack roads or limits: ${note}`,
-    advice: 'Fetch the map again before relying on this.',
+    ...sayIncomplete(note),
   });
 }
 
 function offMap(input: RuleInput, leg: OffMap): Draft {
-  const run = leg.toM - leg.fromM;
+  const lengthM = leg.toM - leg.fromM;
   const atEnd = leg.fromM <= 0 || leg.toM >= input.drive.lengthM;
   const at = { lat: leg.lat[0] ?? 0, lon: leg.lon[0] ?? 0 };
   const noMap = input.roads.ways.count === 0;
@@ -56,11 +65,10 @@ function offMap(input: RuleInput, leg: OffMap): Draft {
     aspect: `off:${placeKey(at)}`,
     run: [{ fromM: leg.fromM, toM: leg.toM }],
     at,
-    say: noMap
-      ? `The map has no roads here: ${printRun(run)} of the route are not checked.`
-      : `${printRun(run)} with no mapped road under the route: not checked.`,
-    advice: noMap ? 'Use a map that covers the drive.' : 'Look at this part yourself, or mend the route.',
-    folded: atEnd && run <= YARD_M,
+    // where the map has no roads at all, no file with more points would help
+    ...(noMap ? {} : { wants: 'route' }),
+    folded: atEnd && lengthM <= YARD_M,
+    ...sayOffTheMap(lengthM, noMap ? 'has none' : 'has roads'),
   });
 }
 
@@ -70,9 +78,9 @@ function gap(leg: Gap): Draft {
     aspect: `gap:${placeKey(leg.from)}`,
     run: [{ fromM: leg.atM, toM: leg.atM }],
     at: { ...leg.from },
-    say: `The file breaks off here; the next piece begins ${printRun(leg.straightM)} away. What lies between is not checked.`,
-    advice: 'Plan the missing part, if it is to be driven.',
+    wants: 'route',
     folded: leg.straightM <= SHORT_BREAK_M,
+    ...sayGap(leg.straightM),
   });
 }
 
@@ -80,7 +88,7 @@ function gap(leg: Gap): Draft {
 const GUESSES_SHOWN = 4;
 
 function guesses(input: RuleInput): Draft[] {
-  const spans = joined(input.drive.guessed);
+  const spans = joinSpans(input.drive.guessed, TOUCHING_M);
   const [first] = spans;
   const last = spans.at(-1);
   if (spans.length <= GUESSES_SHOWN || first === undefined || last === undefined)
@@ -91,13 +99,11 @@ function guesses(input: RuleInput): Draft[] {
     aspect: 'guessed',
     run: [{ fromM: first.fromM, toM: last.toM }],
     at: placeAt(input, first.fromM),
-    say: `${printRun(sumM)} in ${spans.length} parts filled in: the route's points are far apart, and other roads may be meant.`,
-    advice: GUESS_ADVICE,
+    wants: 'route',
+    ...sayGuessedParts(sumM, spans.length),
   });
   return [summary, ...spans.map((span) => ({ ...guessed(input, span), folded: true }))];
 }
-
-const GUESS_ADVICE = 'Compare with the planned roads, or use a file with more points.';
 
 function guessed(input: RuleInput, span: Span): Draft {
   const at = placeAt(input, span.fromM);
@@ -106,21 +112,9 @@ function guessed(input: RuleInput, span: Span): Draft {
     aspect: `guessed:${placeKey(at)}`,
     run: [{ fromM: span.fromM, toM: span.toM }],
     at,
-    say: `${printRun(span.toM - span.fromM)} filled in: the route's points are far apart, and another road may be meant.`,
-    advice: GUESS_ADVICE,
+    wants: 'route',
+    ...sayGuessed(span.toM - span.fromM),
   });
-}
-
-/** Spans that touch are one. */
-function joined(spans: readonly Span[]): Span[] {
-  const out: Span[] = [];
-  for (const span of spans) {
-    const last = out.at(-1);
-    if (last !== undefined && span.fromM - last.toM < 0.5)
-      out[out.length - 1] = { fromM: last.fromM, toM: span.toM };
-    else out.push(span);
-  }
-  return out;
 }
 
 function doubtfulOneways(input: RuleInput): Draft[] {
@@ -132,9 +126,9 @@ function doubtfulOneways(input: RuleInput): Draft[] {
       level: 'unknown' as const,
       run: runOf(place),
       tags: { [oneway.key]: oneway.text },
-      say: `The drive seems to run against this one-way road (${oneway.key}=${oneway.text}), but another road fits the route about as well.`,
-      advice: 'Check which road is meant.',
+      wants: 'route' as const,
       aspect: 'oneway',
+      ...sayDoubtfulRoad(`${oneway.key}=${oneway.text}`),
     }));
 }
 
@@ -151,7 +145,7 @@ function unknownLimits(input: RuleInput): Draft[] {
 
 /** Something that hangs on no mapped object. */
 function unknown(
-  what: Pick<Draft<'map'>, 'kind' | 'aspect' | 'run' | 'at' | 'say' | 'advice' | 'folded'>,
+  what: Pick<Draft<'map'>, 'kind' | 'aspect' | 'run' | 'at' | 'say' | 'advice' | 'folded' | 'wants'>,
 ): Draft {
   return { subject: 'map', level: 'unknown', tags: {}, ...what };
 }

@@ -1,4 +1,3 @@
-import type { KindOf } from '../../report/kinds.ts';
 import {
   type Carriageway,
   carriagewayOf,
@@ -8,11 +7,11 @@ import {
 } from '../../tags/carriageway.ts';
 import { pick } from '../../tags/pick.ts';
 import { isMinorRoad, isSiteRoad } from '../../tags/road-class.ts';
-import { printMetres, printRun, printSizeM } from '../../units/print.ts';
 import type { Draft } from '../finding.ts';
 import { drivenWays, type Place, passedNodes } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
-import { coveredM, joinRuns, type Piece, type Run, runOf, wholeOf } from '../run.ts';
+import { coveredM, endOf, joinRuns, type Piece, type Run, runOf, wholeOf } from '../run.ts';
+import { type NarrowKind, sayNarrow, sayUnreadableWidth } from './say-passage.ts';
 
 /** A car over its mirrors, and the room wanted between it, us and both edges. Metres; passing-room test of the trade. */
 const CAR_MIRRORS_M = 2.05;
@@ -29,22 +28,31 @@ const GAP_M = 100;
 const SHORT_DRIVE_M = 150;
 /** A single lane this short is seen through, and may be an island's side. Metres. */
 const SHORT_LANE_M = 50;
+/** Values of `traffic_calming` that are narrow by intent. */
+const MADE_NARROW = new Set(['choker', 'chicane', 'island']);
 
 /** What is narrow about a piece of road, the worst first. */
-const KINDS = ['tooNarrow', 'tight', 'singleTrack', 'giveWay', 'creep', 'bus'] as const;
-type Kind = (typeof KINDS)[number];
+const WORST_FIRST: readonly NarrowKind[] = [
+  'too narrow',
+  'hardly wider',
+  'single track',
+  'give way',
+  'creep past',
+  'bus',
+];
 
-const FINDING_KIND: Readonly<Record<Kind, KindOf<'narrow'>>> = {
-  tooNarrow: 'too narrow',
-  tight: 'tight',
-  singleTrack: 'single track',
-  giveWay: 'give way',
-  creep: 'creep past',
+/** Part of the id. A lane is one lane whether its width or its lanes tell. */
+const ASPECT: Readonly<Record<NarrowKind, string>> = {
+  'too narrow': 'tooNarrow',
+  'hardly wider': 'tight',
+  'single track': 'lane',
+  'give way': 'lane',
+  'creep past': 'creep',
   bus: 'bus',
 };
 
 interface NarrowPiece extends Piece {
-  readonly kind: Kind;
+  readonly kind: NarrowKind;
   /** metres left to drive on, where mapped */
   readonly leftM: number | undefined;
   readonly tags: Place['tags'];
@@ -58,11 +66,8 @@ interface NarrowPiece extends Piece {
  */
 export const narrow: SubjectRule = (input) => {
   const pieces = drivenWays(input.drive, input.roads).flatMap((place) => narrowPiece(input, place));
-  const passing = passedNodes(input.drive, input.roads).filter(
-    ({ tags }) => tags['highway'] === 'passing_place',
-  );
-  const runs = joinRuns(pieces, GAP_M, ({ kind }) => groupOf(kind));
-  return [...runs.map((run) => draftOf(input, run, passing)), ...unreadableWidths(input)];
+  const runs = joinRuns(pieces, GAP_M, ({ kind }) => ASPECT[kind]);
+  return [...runs.map((run) => draftOf(input, run)), ...unreadableWidths(input)];
 };
 
 /** A width nobody can read may be a narrow one. */
@@ -75,21 +80,15 @@ function unreadableWidths(input: RuleInput): Draft[] {
         subject: 'narrow',
         kind: 'unreadable',
         level: 'unknown',
+        wants: 'measure',
         run: runOf(place),
         aspect: 'unreadable',
         tags: { [width.key]: width.text },
-        say: `A width is mapped that cannot be read: ${width.key}=${width.text}.`,
-        advice: `Look before you drive in; over the mirrors the vehicle is ${printSizeM(input.envelope.mirrorsWidthM)}.`,
         folded: !isMinorRoad(place.tags),
+        ...sayUnreadableWidth(`${width.key}=${width.text}`, input.envelope.mirrorsWidthM),
       },
     ];
   });
-}
-
-/** A lane is one lane whether its width or its lanes tell. */
-function groupOf(kind: Kind): string {
-  if (kind === 'singleTrack' || kind === 'giveWay') return 'lane';
-  return kind;
 }
 
 function narrowPiece(input: RuleInput, place: Place): NarrowPiece[] {
@@ -116,134 +115,84 @@ function narrowPiece(input: RuleInput, place: Place): NarrowPiece[] {
 
 /** A narrowing made to slow traffic is for the crossing subject to say, unless its width is mapped. */
 function isMadeNarrow(tags: Place['tags']): boolean {
-  return /^(choker|chicane|island)$/.test(tags['traffic_calming'] ?? '') && carriagewayOf(tags) === undefined;
+  return MADE_NARROW.has(tags['traffic_calming'] ?? '') && carriagewayOf(tags) === undefined;
 }
 
 function kindOf(
   input: RuleInput,
   tags: Place['tags'],
   carriageway: Carriageway | undefined,
-): Kind | undefined {
+): NarrowKind | undefined {
   const { mirrorsWidthM, leastWidthM } = input.envelope;
   const twoWay = isTwoWay(tags);
   const single = twoWay && isSingleTrack(tags);
   const creepM = mirrorsWidthM + CAR_MIRRORS_M + 3 * CREEP_ROOM_M;
   if (carriageway === undefined)
-    return single || (twoWay && tags['narrow'] === 'yes') ? 'singleTrack' : undefined;
+    return single || (twoWay && tags['narrow'] === 'yes') ? 'single track' : undefined;
   const leftM = carriageway.widthM - carriageway.parkedM;
   // cars parked in one another's way are a guess: only the mapped figure says that the vehicle does not fit
-  if (carriageway.widthM < leastWidthM) return 'tooNarrow';
-  if (leftM < mirrorsWidthM + ALONE_ROOM_M) return 'tight';
+  if (carriageway.widthM < leastWidthM) return 'too narrow';
+  if (leftM < mirrorsWidthM + ALONE_ROOM_M) return 'hardly wider';
   // one lane, and wide enough for two to creep past each other, is no single track
-  if (single && leftM < creepM) return 'singleTrack';
+  if (single && leftM < creepM) return 'single track';
   if (!twoWay) return undefined;
-  if (leftM < creepM) return 'giveWay';
-  if (leftM < mirrorsWidthM + CAR_MIRRORS_M + 3 * ROOM_M) return 'creep';
+  if (leftM < creepM) return 'give way';
+  if (leftM < mirrorsWidthM + CAR_MIRRORS_M + 3 * ROOM_M) return 'creep past';
   return !isMinorRoad(tags) && leftM < mirrorsWidthM + BUS_MIRRORS_M + 3 * CREEP_ROOM_M ? 'bus' : undefined;
 }
 
-function draftOf(input: RuleInput, run: Run<NarrowPiece>, passing: readonly Place[]): Draft {
+function draftOf(input: RuleInput, run: Run<NarrowPiece>): Draft {
   const worst = worstOf(run);
-  const length = printRun(coveredM(run));
-  const mirrors = printMetres(input.envelope.mirrorsWidthM, 'up');
-  const vehicle = { value: input.envelope.mirrorsWidthM, unit: 'm', what: 'width over mirrors' };
-  const draft = {
-    subject: 'narrow' as const,
-    kind: FINDING_KIND[worst.kind],
-    level: 'care' as const,
+  const { kind, tags, leftM, parked, estimated } = worst;
+  const { mirrorsWidthM, leastWidthM } = input.envelope;
+  const isUnsettled = kind === 'too narrow';
+  return {
+    subject: 'narrow',
+    kind,
+    level: isUnsettled ? 'unknown' : 'care',
+    ...(isUnsettled ? { wants: 'measure' } : {}),
     run,
-    again: 'folded' as const,
-    tags: worst.tags,
-    aspect: groupOf(worst.kind),
-    vehicle,
-    folded: isQuiet(run),
+    again: 'folded',
+    tags,
+    aspect: ASPECT[kind],
+    vehicle: { value: mirrorsWidthM, unit: 'm', what: 'width over mirrors' },
+    folded: !isUnsettled && isQuiet(run),
+    ...sayNarrow(kind, {
+      lengthM: coveredM(run),
+      leftM,
+      parked,
+      estimated,
+      twoWay: run.some(({ place }) => isTwoWay(place.tags)),
+      passingPlaces: passingPlacesOn(input, run),
+      hasPassingPlaces: run.some(({ place }) => place.tags['passing_places'] === 'yes'),
+      mirrorsWidthM,
+      leastWidthM,
+    }),
   };
-  const wide = sayWidth(worst);
-  switch (worst.kind) {
-    case 'tooNarrow':
-      return {
-        ...draft,
-        level: 'unknown',
-        folded: false,
-        say: `${length} of road mapped ${wide}, less than the vehicle (${printMetres(input.envelope.leastWidthM, 'up')} at its narrowest).`,
-        advice: 'Find out how wide it is before driving there, or take another road.',
-      };
-    case 'tight':
-      return {
-        ...draft,
-        say: `${length} of road ${wide}; over the mirrors the vehicle is ${mirrors}${sayPassing(run, passing)}.`,
-        advice: run.some(({ place }) => isTwoWay(place.tags))
-          ? 'Walking pace, mirrors in where needed, and look far ahead: nobody can pass but where it is wider.'
-          : 'Walking pace, mirrors in where needed.',
-      };
-    case 'singleTrack':
-    case 'giveWay':
-      return { ...draft, ...sayLane(input, run, worst, length, passing) };
-    case 'creep':
-      return {
-        ...draft,
-        say: `${length} of road ${wide}: a car and this vehicle (${mirrors}) pass with care.`,
-        advice: 'Keep to your edge and slow down when something comes.',
-      };
-    case 'bus':
-      return {
-        ...draft,
-        say: `${length} of road ${wide}: a bus or lorry and this vehicle (${mirrors}) hardly pass.`,
-        advice: 'Give way early where the road is wider.',
-      };
-  }
 }
+
+function passingPlacesOn({ drive, roads }: RuleInput, run: Run<NarrowPiece>): number {
+  const [fromM, toM] = [run[0].fromM, endOf(run)];
+  return passedNodes(drive, roads).filter(
+    (node) => node.tags['highway'] === 'passing_place' && node.fromM >= fromM && node.fromM <= toM,
+  ).length;
+}
+
+/** Wider than any road that is narrow. Metres. */
+const UNMAPPED_M = 9;
 
 function worstOf(run: Run<NarrowPiece>): NarrowPiece {
   return run.reduce((worst, piece) => {
-    const order = KINDS.indexOf(piece.kind) - KINDS.indexOf(worst.kind);
+    const order = WORST_FIRST.indexOf(piece.kind) - WORST_FIRST.indexOf(worst.kind);
     if (order !== 0) return order < 0 ? piece : worst;
-    return (piece.leftM ?? 9) < (worst.leftM ?? 9) ? piece : worst;
+    return (piece.leftM ?? UNMAPPED_M) < (worst.leftM ?? UNMAPPED_M) ? piece : worst;
   });
 }
 
 function isQuiet(run: Run<NarrowPiece>): boolean {
   const [{ kind }] = run;
-  if (kind === 'creep' || kind === 'bus') return true;
+  if (kind === 'creep past' || kind === 'bus') return true;
   const length = coveredM(run);
   if (length < SHORT_LANE_M && run.every(({ leftM }) => leftM === undefined)) return true;
   return length < SHORT_DRIVE_M && run.every(({ place }) => isSiteRoad(place.tags));
-}
-
-function sayWidth({ leftM, parked, estimated }: NarrowPiece): string {
-  const left = printMetres(leftM ?? 0, 'down');
-  return `${estimated ? 'estimated ' : ''}${left} wide${parked ? ' beside parked cars' : ''}`;
-}
-
-function sayLane(
-  input: RuleInput,
-  run: Run<NarrowPiece>,
-  worst: NarrowPiece,
-  length: string,
-  passing: readonly Place[],
-): Pick<Draft, 'say' | 'advice'> {
-  const what =
-    worst.kind === 'singleTrack'
-      ? `Single track for ${length}${worst.leftM === undefined ? '' : `, ${sayWidth(worst)}`}`
-      : `${length} of road ${sayWidth(worst)}: a car and this vehicle (${printMetres(input.envelope.mirrorsWidthM, 'up')}) do not pass`;
-  const mapped = sayPassing(run, passing);
-  if (mapped !== '')
-    return {
-      say: `${what}${mapped}.`,
-      advice: 'Look far ahead; stop at a passing place rather than meet between two.',
-    };
-  return {
-    say: `${what}; no passing places are mapped.`,
-    advice: 'Look far ahead and remember the last wide spot: you may have to reverse to it.',
-  };
-}
-
-/** The passing places mapped on a run, as nodes or by its tags; '' where none are. */
-function sayPassing(run: Run<NarrowPiece>, passing: readonly Place[]): string {
-  const endM = run.reduce((end, { toM }) => Math.max(end, toM), 0);
-  const count = passing.filter(({ fromM }) => fromM >= run[0].fromM && fromM <= endM).length;
-  if (count > 0) return `, with ${count === 1 ? 'one passing place' : `${count} passing places`} mapped`;
-  return run.some(({ place }) => place.tags['passing_places'] === 'yes')
-    ? ', with passing places mapped'
-    : '';
 }

@@ -59,6 +59,16 @@ describe('what is folded away', () => {
     );
   });
 
+  it('tells what may stop the vehicle by its name: corners beyond the worst, places met again', () => {
+    expect(
+      sayFolded([
+        made({ level: 'tight', subject: 'turn', kind: 'back up once' }),
+        made({ level: 'tight', subject: 'turn', kind: 'back up once' }),
+        made({ level: 'tight', subject: 'ground', kind: 'soft' }),
+      ]),
+    ).toBe('2 more corners where it has to back up once and one place told above and met again.');
+  });
+
   it('is not what is shown, and nothing is said of nothing', () => {
     expect(sayFolded([...bridges(1), shown({})])).toBe(sayFolded(bridges(1)));
     expect(sayFolded([shown({})])).toBeUndefined();

@@ -162,21 +162,36 @@ describe('turns at junctions', () => {
     expect(both(crossing(STREET, STREET), [1, 2])).toEqual([]);
   });
 
-  it('between lanes too narrow for it a long vehicle may have to back up: care, never barred', () => {
+  it('between lanes mapped too narrow for one sweep a long vehicle backs up once: tight, never barred', () => {
     const lane = { highway: 'unclassified', width: '3' };
     const [found] = both(crossing(lane, lane), LEFT);
-    expect(found).toMatchObject({ level: 'care', subject: 'turn' });
+    expect(found).toMatchObject({ level: 'tight', subject: 'turn', kind: 'back up once' });
     expect(found?.turn).toMatchObject({ room: 'shunt', rearAxleRadiusM: 4.99 });
     expect(found?.say).toMatch(
-      /may need a second go: be ready to back up once\. At full lock the tail swings out to the right 0\.45 m/,
+      /leaves no room for one sweep on the widths as mapped: be ready to back up once\. At full lock the tail swings out to the right 0\.45 m/,
     );
     expect(found?.folded).toBeUndefined();
   });
 
   it('a second go that only usual widths ask for is said with its doubt, and not shown for a service road', () => {
     const [found] = both(crossing({ highway: 'service' }, { highway: 'service' }), LEFT);
+    expect(found).toMatchObject({ level: 'care', kind: 'second go' });
     expect(found?.say).toMatch(/may need a second go, unless there is more room than usual/);
     expect(found?.folded).toBe(true);
+  });
+
+  it('an estimated width, or one of the two roads alone, leaves it at care', () => {
+    const lane = { highway: 'unclassified', width: '3' };
+    const estimated = { highway: 'unclassified', est_width: '3' };
+    for (const [from, into] of [
+      [estimated, estimated],
+      [lane, { highway: 'service', lanes: '1' }],
+    ] as const)
+      expect(both(crossing(from, into), LEFT)).toMatchObject([{ level: 'care', kind: 'second go' }]);
+  });
+
+  it('each way of needing room has its kind, and is care', () => {
+    expect(both(crossing(STREET, STREET), LEFT)).toMatchObject([{ level: 'care', kind: 'whole road' }]);
   });
 
   it('on a parking aisle every width is a guess, and nothing is said', () => {
@@ -201,7 +216,7 @@ describe('the tail', () => {
       RIGHT,
     );
     expect(others).toEqual([]);
-    expect(found).toMatchObject({ subject: 'swing', level: 'care' });
+    expect(found).toMatchObject({ subject: 'swing', kind: 'kerb', level: 'care' });
     expect(found?.turn?.swing.side).toBe('left');
     expect(found?.say).toMatch(/to the left .*, over the kerb line/);
     expect(found?.advice).toMatch(/left mirror.*off the kerb/);
@@ -247,6 +262,7 @@ describe('circles', () => {
 
   it('right round a mini-roundabout of no mapped size is near full lock, and the assumption is named', () => {
     const [found] = both(mini(), [1, 2]);
+    expect(found).toMatchObject({ level: 'care', subject: 'swing', kind: 'kerb' });
     expect(found?.turn).toMatchObject({ kind: 'mini-roundabout', circleM: 18, room: 'own lane' });
     expect(found?.turn?.rearAxleRadiusM).toBeCloseTo(6, 1);
     expect(found?.say).toMatch(/mini-roundabout 18 m across/);

@@ -14,7 +14,13 @@ describe('what crosses over the driven road', () => {
   it('a railway bridge over a lane without a height is unknown and shown', () => {
     const [found, ...more] = above(road({}), across(7, 2, RAIL));
     expect(more).toEqual([]);
-    expect(found).toMatchObject({ level: 'unknown', subject: 'height', vehicle: { value: 3.05 } });
+    expect(found).toMatchObject({
+      level: 'unknown',
+      subject: 'height',
+      kind: 'bridge above',
+      wants: 'sign',
+      vehicle: { value: 3.05 },
+    });
     expect(found?.folded).toBeUndefined();
     expect(found?.fromM).toBeCloseTo(200, 0);
     expect(found?.toM).toBe(found?.fromM);
@@ -202,15 +208,6 @@ describe('roofs and gateways', () => {
     const house = above(drive, area(7, 2, -0.1, 2.3, 0.1, { building: 'yes' }));
     expect(house.map(({ level, folded }) => [level, folded])).toEqual([['unknown', true]]);
     expect(above(drive, area(7, 2, -0.1, 2.3, 0.1, { building: 'yes', layer: '-1' }))).toEqual([]);
-  });
-
-  it('a city gate on the road is unknown unless its height is mapped', () => {
-    const gate = (tags: Record<string, string>) =>
-      askAround(bridgeAbove, [{ id: 1, nodes: ['0,0', '2,0', '5,0'], tags: { highway: 'primary' } }], {
-        nodeTags: { '2,0': { historic: 'city_gate', ...tags } },
-      });
-    expect(gate({}).map(({ level }) => level)).toEqual(['unknown']);
-    expect(gate({ maxheight: '3.4' })).toEqual([]);
   });
 });
 

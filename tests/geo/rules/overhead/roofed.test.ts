@@ -16,6 +16,7 @@ describe('a road closed in from above without a height', () => {
     ['an arcade', { covered: 'arcade' }],
   ])('%s is unknown, and shown on a minor road', (_, tags) => {
     expect(said(tags)).toEqual([['unknown', false]]);
+    expect(askRoad(roofed, tags)).toMatchObject([{ kind: 'roof', wants: 'sign' }]);
     expect(askRoad(roofed, tags)[0]).toMatchObject({ subject: 'height', fromM: 0, vehicle: { value: 3.05 } });
   });
 

@@ -13,7 +13,7 @@ describe('the map', () => {
   it('says where there is no road under the route', () => {
     const [finding, ...more] = askDrive(map, testMap(road), [1, { offMapM: 1250 }, -1]);
     expect(more).toEqual([]);
-    expect(finding).toMatchObject({ level: 'unknown', subject: 'map', osm: [] });
+    expect(finding).toMatchObject({ level: 'unknown', subject: 'map', wants: 'route', osm: [] });
     expect(finding?.folded).toBeUndefined();
     expect(finding?.say).toBe('1.3 km with no mapped road under the route: not checked.');
     expect((finding?.toM ?? 0) - (finding?.fromM ?? 0)).toBeCloseTo(1250, 6);
@@ -36,7 +36,7 @@ describe('the map', () => {
 
   it('reports a break in the file, and where', () => {
     const findings = askDrive(map, testMap(road), [1, { gapM: 3200 }, -1]);
-    expect(findings).toMatchObject([{ level: 'unknown', at: { lat: 50, lon: 7 } }]);
+    expect(findings).toMatchObject([{ level: 'unknown', wants: 'route', at: { lat: 50, lon: 7 } }]);
     expect(findings[0]?.say).toContain('3.2 km');
     expect(findings[0]?.fromM).toBe(findings[0]?.toM);
   });
@@ -49,7 +49,7 @@ describe('the map', () => {
       { fromM: 300, toM: 400 },
     ];
     expect(ask(map, roads, driveOn(roads, [1], { guessed }))).toMatchObject([
-      { level: 'unknown', fromM: 0, toM: 250 },
+      { level: 'unknown', wants: 'route', fromM: 0, toM: 250 },
       { level: 'unknown', fromM: 300, toM: 400 },
     ]);
   });

@@ -129,6 +129,7 @@ describe('roads hardly wider than the vehicle', () => {
   it('mapped narrower than the vehicle at its narrowest is unknown, never barred', () => {
     expect(said({ width: '2' })).toEqual(['unknown']);
     expect(said({ width: '2', oneway: 'yes' })).toEqual(['unknown']);
+    expect(askRoad(narrow, { width: '2' })).toMatchObject([{ kind: 'too narrow', wants: 'measure' }]);
     expect(said({ width: '2.4' })).toEqual(['care']);
   });
 

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { Tags } from '../../../../geo/roads/roads.ts';
-import { ground } from '../../../../geo/rules/road/ground.ts';
+import { partOfYear } from '../../../../geo/rules/road/part-of-year.ts';
 import { askDrive, askRoad } from '../../../support/ask.ts';
 import { testMap } from '../../../support/drive-on.ts';
 
 const said = (tags: Tags) =>
-  askRoad(ground, { surface: 'asphalt', ...tags }).map(({ level, say }) => [level, say]);
+  askRoad(partOfYear, { surface: 'asphalt', ...tags }).map(({ level, say }) => [level, say]);
 
 describe('a road that is not there all the year', () => {
   it('over ice is unknown', () => {
@@ -27,7 +27,7 @@ describe('a road that is not there all the year', () => {
 
   it('a ferry of a season is too', () => {
     const map = testMap([{ id: 1, nodes: ['0,0', '5,0'], tags: { route: 'ferry', seasonal: 'summer' } }]);
-    expect(askDrive(ground, map, [1]).map(({ say }) => say)).toEqual([
+    expect(askDrive(partOfYear, map, [1]).map(({ say }) => say)).toEqual([
       '500 m of ferry that runs for part of the year (seasonal=summer).',
     ]);
   });
@@ -37,12 +37,18 @@ describe('a road that is not there all the year', () => {
     expect(said({ ford: 'yes', seasonal: 'yes' })).toEqual([]);
   });
 
+  it('wants to be asked about', () => {
+    expect(askRoad(partOfYear, { ice_road: 'yes' })).toMatchObject([
+      { kind: 'part of the year', wants: 'permission' },
+    ]);
+  });
+
   it('of several ways is one finding', () => {
     const tags = { highway: 'tertiary', surface: 'asphalt', seasonal: 'summer' };
     const map = testMap([
       { id: 1, nodes: ['0,0', '3,0'], tags },
       { id: 2, nodes: ['3,0', '6,0'], tags },
     ]);
-    expect(askDrive(ground, map, [1, 2]).map(({ osm }) => osm.length)).toEqual([2]);
+    expect(askDrive(partOfYear, map, [1, 2]).map(({ osm }) => osm.length)).toEqual([2]);
   });
 });

@@ -1,0 +1,34 @@
+import type { Above } from '../../drive/above/find-above.ts';
+import { undersideOf } from '../../drive/above/underside.ts';
+import { limitClaims } from '../../tags/limits.ts';
+import type { RuleInput } from '../rule.ts';
+import type { OwnFigure } from './say-overhead.ts';
+
+/** Lower is no clearance over a road. Metres. */
+const LEAST_BELIEVED_M = 1.5;
+
+/**
+ * The underside of a building that leaves too little is. A height mapped on a bridge is not ours, unless nothing as
+ * high as that drives on it: then it may be meant for below.
+ */
+export function ownFigure(
+  { roads, envelope, margins }: RuleInput,
+  group: readonly Above[],
+): OwnFigure | undefined {
+  for (const { way, kind } of group) {
+    if (kind === 'road' || kind === 'mainRoad') continue;
+    const tags = roads.ways.tags[way] ?? {};
+    const underside = undersideOf(tags);
+    if (underside?.kind === 'unreadable') return { kind: 'unreadable underside', text: underside.text };
+    if (underside !== undefined)
+      return { kind: 'underside', heightM: underside.heightM, text: underside.text };
+    const claim = limitClaims(tags, ['height'], true).find(
+      ({ reading }) =>
+        reading.kind === 'value' &&
+        reading.value > LEAST_BELIEVED_M &&
+        reading.value < envelope.heightM + margins.heightM,
+    );
+    if (claim !== undefined) return { kind: 'limit', key: claim.key, text: claim.text };
+  }
+  return undefined;
+}

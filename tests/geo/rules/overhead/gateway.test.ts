@@ -1,0 +1,19 @@
+import { describe, expect, it } from 'vitest';
+import type { Tags } from '../../../../geo/roads/roads.ts';
+import { gateway } from '../../../../geo/rules/overhead/gateway.ts';
+import { askAround } from '../../../support/ask-around.ts';
+
+describe('a city gate on the road', () => {
+  const gate = (tags: Tags) =>
+    askAround(gateway, [{ id: 1, nodes: ['0,0', '2,0', '5,0'], tags: { highway: 'primary' } }], {
+      nodeTags: { '2,0': { historic: 'city_gate', ...tags } },
+    });
+
+  it('is unknown, and its sign is wanted', () => {
+    expect(gate({})).toMatchObject([{ level: 'unknown', kind: 'gateway', wants: 'sign' }]);
+  });
+
+  it('is none where its height is mapped', () => {
+    expect(gate({ maxheight: '3.4' })).toEqual([]);
+  });
+});

@@ -1,40 +1,9 @@
 import { z } from 'zod';
+import { loadFiguresSchema } from './weigh/figures.ts';
 
-/** What may be too much: the three plates, and the rack's own limit. */
-const LOAD_LIMITS = ['front', 'rear', 'gross', 'rack'] as const;
-export type LoadLimit = (typeof LOAD_LIMITS)[number];
-
-const axlesAndGross = z.strictObject({ frontKg: z.number(), rearKg: z.number(), grossKg: z.number() });
-
-/** A vehicle as loaded, held against its plates. Kilograms and metres. */
+/** A vehicle as loaded, as reports and the terminal give it: the figures, and every doubt in words. */
 export const loadResultSchema = z.strictObject({
-  frontKg: z.number(),
-  rearKg: z.number(),
-  grossKg: z.number(),
-  /** plate minus load, negative when over */
-  spare: axlesAndGross,
-  /** of the gross mass on the front axle, a fraction */
-  frontShare: z.number(),
-  plates: axlesAndGross,
-  runningOrder: axlesAndGross,
-  /** gross plate minus running order, and what is left of it */
-  payloadKg: z.number(),
-  payloadLeftKg: z.number(),
-  /** the plate with the least spare */
-  bindsFirst: z.enum(['front', 'rear', 'gross']),
-  /** what is exceeded: a plate, or the limit the card gives for the rack */
-  over: z.array(z.enum(LOAD_LIMITS)),
-  /** centre of mass, rearwards from the front axle */
-  centreM: z.number(),
-  /** what stands behind the body, where a rack is fitted */
-  rack: z
-    .strictObject({
-      onKg: z.number(),
-      limitKg: z.number(),
-      spareKg: z.number(),
-      limitFrom: z.enum(['card', 'common practice']),
-    })
-    .optional(),
+  ...loadFiguresSchema.shape,
   /** what is wrong or doubtful, in words */
   warnings: z.array(z.string()),
   /** what was counted and how, in words */

@@ -1,5 +1,5 @@
 import type { Drive } from '../drive/drive.ts';
-import type { LoadResult } from '../load/result.ts';
+import type { LoadFigures } from '../load/weigh/figures.ts';
 import type { Roads } from '../roads/roads.ts';
 import type { VehicleCard } from '../vehicle/card.ts';
 import type { Envelope } from '../vehicle/envelope.ts';
@@ -22,7 +22,7 @@ export interface RuleInput {
   readonly card: VehicleCard;
   readonly envelope: Envelope;
   /** the vehicle as loaded, where a load is given: what exceeds a plate is held in the plate's stead */
-  readonly load?: LoadResult | undefined;
+  readonly load?: LoadFigures | undefined;
   readonly margins: Margins;
   /** ISO 3166-1 alpha-2, in driving order; empty when neither the place nor the user tells */
   readonly country: readonly string[];

@@ -1,34 +1,42 @@
 import { z } from 'zod';
+import {
+  CARD_BOUNDS as B,
+  type Bounds,
+  CARD_NAME_LONGEST,
+  NOTES_LONGEST,
+  PLACE_BOUNDS,
+  PLACE_NAME_LONGEST,
+  PLACES_MAX,
+} from './bounds.ts';
 import { LIQUIDS } from './liquids.ts';
-import { circleFault } from './turning-circle.ts';
+import { nameFault } from './place-names.ts';
+import { saySizeFault, sizeFaults } from './size-faults.ts';
 
-/** A figure outside what any motorhome has is a slip (centimetres, tonnes, a lost digit) and would clear every bridge. */
-const size = (min: number, max: number) => z.number().min(min).max(max);
+const figure = ({ least, most }: Bounds) => z.number().min(least).max(most);
 
 const rackSchema = z.strictObject({
-  lengthM: size(0.1, 3),
-  widthM: size(0.1, 4),
+  lengthM: figure(B.rackLengthM),
+  widthM: figure(B.rackWidthM),
   fitted: z.boolean(),
-  limitKg: size(1, 1000).optional(),
+  limitKg: figure(B.rackLimitKg).optional(),
 });
 
-/** More of a kind no motorhome has. */
-const PLACES_MAX = 30;
-const placeName = z.string().max(100).regex(/\S/);
+const placeName = z.string().max(PLACE_NAME_LONGEST).regex(/\S/);
 /** metres rearwards from the front axle, negative ahead of it */
-const placeX = z.number().min(-5).max(20);
+const placeX = figure(PLACE_BOUNDS.xM);
 
 const seatSchema = z.strictObject({ name: placeName, xM: placeX });
 const tankSchema = z.strictObject({
   name: placeName,
   holds: z.enum(LIQUIDS),
   xM: placeX,
-  capacityL: size(1, 2000),
+  capacityL: figure(PLACE_BOUNDS.capacityL),
 });
-const lockerSchema = z.strictObject({ name: placeName, xM: placeX, limitKg: size(1, 2000).optional() });
-
-/** How far the three parts of the length may miss the whole: a centimetre of reading on each measurement. */
-const LENGTH_SUM_TOLERANCE_M = 0.02;
+const lockerSchema = z.strictObject({
+  name: placeName,
+  xM: placeX,
+  limitKg: figure(PLACE_BOUNDS.limitKg).optional(),
+});
 
 /**
  * One vehicle's sizes, plates and fittings, format `lanegauge.vehicle` version 1. Metres and kilograms.
@@ -38,84 +46,56 @@ export const vehicleCardSchema = z
   .strictObject({
     format: z.literal('lanegauge.vehicle'),
     version: z.literal(1),
-    name: z.string().min(1).max(200),
+    name: z.string().min(1).max(CARD_NAME_LONGEST),
     /** highest fixed point as measured */
-    heightM: size(1.5, 5),
+    heightM: figure(B.heightM),
     /** body, without mirrors */
-    widthM: size(1, 4),
-    widthMirrorsM: size(1, 5),
-    widthMirrorsFoldedM: size(1, 5).optional(),
+    widthM: figure(B.widthM),
+    widthMirrorsM: figure(B.widthMirrorsM),
+    widthMirrorsFoldedM: figure(B.widthMirrorsFoldedM).optional(),
     /** body, without a rack */
-    lengthM: size(2.5, 20),
-    wheelbaseM: size(1, 15),
-    frontOverhangM: z.number().nonnegative().max(5),
-    rearOverhangM: z.number().nonnegative().max(8),
+    lengthM: figure(B.lengthM),
+    wheelbaseM: figure(B.wheelbaseM),
+    frontOverhangM: figure(B.frontOverhangM),
+    rearOverhangM: figure(B.rearOverhangM),
     rack: rackSchema.optional(),
     /** kerb to kerb, diameter */
-    turningCircleM: size(4, 50).optional(),
-    turningCircleWallM: size(4, 50).optional(),
-    rearAxleRadiusMinM: size(1, 30).optional(),
-    trackM: size(0.8, 4).optional(),
-    grossKg: size(500, 60_000),
-    axleKg: z.strictObject({
-      front: size(200, 30_000),
-      rear: size(200, 30_000),
-    }),
-    unladenKg: size(300, 60_000).optional(),
+    turningCircleM: figure(B.turningCircleM).optional(),
+    turningCircleWallM: figure(B.turningCircleWallM).optional(),
+    rearAxleRadiusMinM: figure(B.rearAxleRadiusMinM).optional(),
+    trackM: figure(B.trackM).optional(),
+    grossKg: figure(B.grossKg),
+    axleKg: z.strictObject({ front: figure(B.axleFrontKg), rear: figure(B.axleRearKg) }),
+    unladenKg: figure(B.unladenKg).optional(),
+    /** the empty weight, ready to drive, axle by axle */
     runningOrder: z
       .strictObject({
-        frontKg: size(100, 30_000),
-        rearKg: size(100, 30_000),
+        frontKg: figure(B.emptyFrontKg),
+        rearKg: figure(B.emptyRearKg),
         includesDriver: z.boolean(),
         includesFreshWater: z.boolean(),
       })
       .optional(),
-    rearClearanceM: size(0.02, 2).optional(),
-    bellyClearanceM: size(0.02, 2).optional(),
-    gasKg: z.number().nonnegative().max(1000).optional(),
+    rearClearanceM: figure(B.rearClearanceM).optional(),
+    bellyClearanceM: figure(B.bellyClearanceM).optional(),
+    gasKg: figure(B.gasKg).optional(),
     /** where people, liquids and things go, for the load; each place has a name of its own */
     seats: z.array(seatSchema).max(PLACES_MAX).optional(),
     tanks: z.array(tankSchema).max(PLACES_MAX).optional(),
     lockers: z.array(lockerSchema).max(PLACES_MAX).optional(),
-    notes: z.string().max(4000).optional(),
+    notes: z.string().max(NOTES_LONGEST).optional(),
   })
   .superRefine((card, context) => {
-    const sum = card.frontOverhangM + card.wheelbaseM + card.rearOverhangM;
-    if (Math.abs(sum - card.lengthM) > LENGTH_SUM_TOLERANCE_M + 1e-9)
-      context.addIssue({
-        code: 'custom',
-        path: ['lengthM'],
-        message: `frontOverhangM + wheelbaseM + rearOverhangM is ${sum.toFixed(3)} m, but lengthM is ${card.lengthM.toFixed(3)} m; measure again, they must agree within ${LENGTH_SUM_TOLERANCE_M} m`,
-      });
-    if (card.widthMirrorsM < card.widthM)
-      context.addIssue({
-        code: 'custom',
-        path: ['widthMirrorsM'],
-        message: `the width over the mirrors (${card.widthMirrorsM} m) is less than the body (${card.widthM} m)`,
-      });
-    if (card.widthMirrorsFoldedM !== undefined && card.widthMirrorsFoldedM > card.widthMirrorsM)
-      context.addIssue({
-        code: 'custom',
-        path: ['widthMirrorsFoldedM'],
-        message: 'the folded mirrors are wider than the unfolded ones',
-      });
-    for (const key of ['turningCircleM', 'turningCircleWallM'] as const) {
-      const circleM = card[key];
-      const aheadM = card.wheelbaseM + (key === 'turningCircleWallM' ? card.frontOverhangM : 0);
-      const fault = circleM === undefined ? undefined : circleFault(circleM, aheadM, card.wheelbaseM);
-      if (fault !== undefined) context.addIssue({ code: 'custom', path: [key], message: fault });
-    }
+    const refuse = (path: (string | number)[], message: string) =>
+      context.addIssue({ code: 'custom', path, message });
+    for (const fault of sizeFaults(card)) refuse([fault.field], saySizeFault(fault));
     const named = new Set<string>();
     for (const kind of ['seats', 'tanks', 'lockers'] as const)
       for (const [index, { name }] of (card[kind] ?? []).entries()) {
-        if (named.has(name) || name.toLowerCase() === 'rack')
-          context.addIssue({
-            code: 'custom',
-            path: [kind, index, 'name'],
-            message: named.has(name)
-              ? `"${name.slice(0, 40)}" is the name of another place`
-              : `"${name}" is the rack's own name`,
-          });
+        const fault = nameFault(name, named);
+        if (fault === 'taken')
+          refuse([kind, index, 'name'], `"${name.slice(0, 40)}" is the name of another place`);
+        else if (fault) refuse([kind, index, 'name'], `"${name}" is the rack's own name`);
         named.add(name);
       }
   });

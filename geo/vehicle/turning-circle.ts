@@ -4,12 +4,18 @@ import { toRad } from '../earth/angles.ts';
 const LOCK_MOST_DEG = 60;
 
 /**
- * What is wrong with a turning circle: one too small for the wheelbase, most often a radius read as a diameter, would
- * let the vehicle round every corner. Metres.
- * @param aheadM from the rear axle to what runs on the circle @returns undefined where it can be
+ * Whether a turning circle cannot be: one too small for the wheelbase, most often a radius read as a diameter, would
+ * let the vehicle round every corner. Metres; `aheadM` from the rear axle to what runs on the circle.
  */
-export function circleFault(circleM: number, aheadM: number, wheelbaseM: number): string | undefined {
+export function isCircleTooSmall({
+  circleM,
+  aheadM,
+  wheelbaseM,
+}: {
+  readonly circleM: number;
+  readonly aheadM: number;
+  readonly wheelbaseM: number;
+}): boolean {
   const rearAxleM = Math.sqrt(Math.max(0, (circleM / 2) ** 2 - aheadM ** 2));
-  if (rearAxleM >= wheelbaseM / Math.tan(toRad(LOCK_MOST_DEG))) return undefined;
-  return `${circleM} m is too small for a wheelbase of ${wheelbaseM} m; give the whole width of the circle, not its radius`;
+  return rearAxleM < wheelbaseM / Math.tan(toRad(LOCK_MOST_DEG));
 }

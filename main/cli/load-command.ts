@@ -1,5 +1,5 @@
 import { cureOverload } from '../../geo/load/cure/cure.ts';
-import { weighForTheWay } from '../../geo/load/tanks/on-the-way.ts';
+import { loadResult } from '../../geo/load/load-result.ts';
 import { fail, ok, type Result } from '../../geo/result.ts';
 import { readLoadFile } from '../services/vehicle/read-load-file.ts';
 import { readVehicleFile } from '../services/vehicle/read-vehicle-file.ts';
@@ -35,14 +35,12 @@ async function loadFromFiles(
   const list = await readLoadFile(absolute(loadPath, folder));
   if (!list.ok) return list;
   const { items } = list.value;
-  const result = weighForTheWay(card.value, items);
+  const result = loadResult(card.value, items);
   if (!result.ok) return result;
   const over = result.value.over.length > 0;
   if (read.value.flag('json')) return ok({ text: `${JSON.stringify(result.value, null, 2)}\n`, over });
   const cures = cureOverload(card.value, items);
   if (!cures.ok) return cures;
-  return ok({
-    text: printLoad(card.value, items, result.value, cures.value, width, paint),
-    over,
-  });
+  const page = { card: card.value, items, result: result.value, cures: cures.value };
+  return ok({ text: printLoad(page, { width, paint }), over });
 }

@@ -1,3 +1,4 @@
+import { headlineOf } from '../../geo/load/weigh/say-plates.ts';
 import { LEVEL_WORD, LEVELS } from '../../geo/report/level.ts';
 import type { DriveReport, Finding } from '../../geo/report/report.ts';
 import { sayFolded } from '../../geo/report/say-slight.ts';
@@ -6,7 +7,6 @@ import { placesAt } from '../../geo/report/verdict.ts';
 import { printKg } from '../../geo/units/print.ts';
 import { HEIGHT_ALLOWANCE_M } from '../../geo/vehicle/envelope.ts';
 import type { Paint } from './paint.ts';
-import { headlineOf } from './print-load.ts';
 import { printable, wrap } from './wrap.ts';
 
 const METRES_PER_MILE = 1609.344;
@@ -68,7 +68,9 @@ function counts(findings: readonly Finding[]): string {
 /** An overload is no limit of the road's, so it leaves the verdict as it is; it stands right below. */
 function overLines({ load }: DriveReport, width: number, paint: Paint): string[] {
   if (load === undefined || load.over.length === 0) return [];
-  return wrapPainted(`AS LOADED ${headlineOf(load)}`, width, (text) => paint.level('barred', text));
+  return wrapPainted(`AS LOADED ${headlineOf(load, { doubtful: false })}`, width, (text) =>
+    paint.level('barred', text),
+  );
 }
 
 /** "Load     as listed 3526 kg of 3500 kg, front 1719 kg of 1850 kg, rear 1808 kg of 2000 kg" */

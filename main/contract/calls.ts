@@ -59,7 +59,7 @@ export const CALLS = {
     request: z.strictObject({
       driveId,
       vehicle: vehicleCardSchema,
-      /** what is on board; the card must give its running order */
+      /** what is on board; the card must give its empty weight */
       load: loadListSchema.optional(),
       /** local wall time, YYYY-MM-DDTHH:MM */
       leaveAt: z

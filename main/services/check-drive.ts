@@ -6,8 +6,8 @@ import type { Route } from '../../geo/drive/gpx/route.ts';
 import { followRoads } from '../../geo/drive/match/follow-roads.ts';
 import { type Leaving, readLeaving } from '../../geo/drive/times/leaving.ts';
 import { given } from '../../geo/given.ts';
+import { loadResult } from '../../geo/load/load-result.ts';
 import type { LoadResult } from '../../geo/load/result.ts';
-import { weighForTheWay } from '../../geo/load/tanks/on-the-way.ts';
 import type { DriveReport } from '../../geo/report/report.ts';
 import { fail, ok, type Result } from '../../geo/result.ts';
 import type { Roads } from '../../geo/roads/roads.ts';
@@ -92,7 +92,7 @@ async function loadFrom(
 ): Promise<Result<LoadResult> | undefined> {
   if (loadPath === undefined) return undefined;
   const list = await readLoadFile(loadPath);
-  return list.ok ? weighForTheWay(card, list.value.items) : list;
+  return list.ok ? loadResult(card, list.value.items) : list;
 }
 
 function leavingOf(

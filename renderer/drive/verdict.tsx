@@ -1,6 +1,7 @@
 import { clockText, durationText } from '../../geo/clock/print-times.ts';
 import { liesElsewhere } from '../../geo/drive/match-lengths.ts';
-import { decidingOf, sayPlate, sumsOf } from '../../geo/load/weigh/say-plates.ts';
+import { sayPlate, sayPlates } from '../../geo/load/weigh/say-plates.ts';
+import { decidingOf, overSums } from '../../geo/load/weigh/sums.ts';
 import { LEVEL_WORD } from '../../geo/report/level.ts';
 import { sayFolded } from '../../geo/report/say-slight.ts';
 import { sayVerdict } from '../../geo/report/say-verdict.ts';
@@ -82,10 +83,9 @@ function Loaded() {
         Loaded as listed: {sayPlate(decidingOf(load))}. {see}
       </p>
     );
-  const over = sumsOf(load).filter(({ limit }) => load.over.includes(limit));
   return (
     <p class="problem">
-      Loaded as listed it must not leave: {over.map(sayPlate).join(', ')}. {see}
+      Loaded as listed it must not leave: {sayPlates(overSums(load))}. {see}
     </p>
   );
 }

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
-import { sayAll } from './panel/notes.tsx';
+import { sayPlates } from '../../geo/load/weigh/say-plates.ts';
+import { sumsOf } from '../../geo/load/weigh/sums.ts';
 import { held, weighed } from './state/state.ts';
 
 /** A held arrow is told once it rests. */
@@ -9,7 +10,8 @@ const REST_MS = 500;
 export function LoadAnnouncer() {
   const [said, setSaid] = useState('');
   const found = held.value ? undefined : weighed.value;
-  const now = found === undefined ? said : found.ok ? sayAll(found.value) : found.error.message;
+  const now =
+    found === undefined ? said : found.ok ? `${sayPlates(sumsOf(found.value))}.` : found.error.message;
   useEffect(() => {
     const timer = setTimeout(() => setSaid(now), REST_MS);
     return () => clearTimeout(timer);

@@ -4,7 +4,7 @@ import './panel/panel.css';
 import './load.css';
 import './sheet/load-sheet.css';
 import { useEffect } from 'preact/hooks';
-import { LOAD_CAUTION } from '../../geo/load/say-load.ts';
+import { LOAD_CAUTION } from '../../geo/load/weigh/say-plates.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { clip } from '../drive/words.ts';
 import { NoticeArea } from '../notice.tsx';
@@ -13,18 +13,18 @@ import { aboard } from '../state/loads.ts';
 import { NoVehicle } from '../vehicle/no-vehicle.tsx';
 import { LoadAnnouncer } from './announcer.tsx';
 import { Ask } from './ask/ask.tsx';
-import { putQuestionAway } from './ask/ask-state.ts';
+import { endQuestion } from './ask/ask-state.ts';
 import { Scales } from './drawing/scales.tsx';
-import { hasPlaces, NoPlaces, NoRunningOrder } from './empty.tsx';
 import { Ledger } from './ledger/ledger.tsx';
 import { CuresNow } from './panel/cures.tsx';
 import { Decides } from './panel/decides.tsx';
+import { hasPlaces, NoEmptyWeight, NoPlaces } from './panel/missing.tsx';
 import { Doubts, LoadNotes } from './panel/notes.tsx';
 import { Seats } from './panel/seats.tsx';
-import { Tanks } from './panel/tank-levels.tsx';
+import { TankLevels } from './panel/tank-levels.tsx';
 import { LoadSheet } from './sheet/load-sheet.tsx';
 import { focusIfLost } from './state/keep-focus.ts';
-import { keepNow } from './state/save-soon.ts';
+import { saveNow } from './state/save-soon.ts';
 import { change, shown, weighed } from './state/state.ts';
 import { listenToUndo } from './state/undo-keys.ts';
 import { LoadToolbar } from './toolbar.tsx';
@@ -32,20 +32,20 @@ import { LoadToolbar } from './toolbar.tsx';
 /** The load: a vehicle from the side with what is aboard, each axle against its plate, and what would be too much. */
 export function LoadView() {
   useEffect(() => {
-    const ends = [listenToUndo(window), keepBeforeLeaving(window)];
+    const ends = [listenToUndo(window), saveBeforeLeaving(window)];
     return () => {
       for (const end of ends) end();
-      keepNow();
-      putQuestionAway();
+      saveNow();
+      endQuestion();
     };
   }, []);
   const chosen = vehicle.value;
   // what was asked of another vehicle stood at that one's places
-  useEffect(putQuestionAway, [chosen?.id]);
+  useEffect(endQuestion, [chosen?.id]);
   if (!chosen)
     return description.value ? <NoVehicle why="A load is held against one vehicle’s axle plates." /> : null;
   const { id, card } = chosen;
-  if (!card.runningOrder) return <NoRunningOrder id={id} card={card} />;
+  if (!card.runningOrder) return <NoEmptyWeight id={id} card={card} />;
   return (
     <>
       <div class="load" key={id}>
@@ -89,11 +89,11 @@ function LoadPanel({ id, card }: { id: string; card: VehicleCard }) {
       )}
       <p class="caution">{LOAD_CAUTION}</p>
       {found?.ok && <Doubts result={found.value} />}
-      {found?.ok && <CuresNow card={card} items={items} over={found.value.over.length > 0} />}
+      {found?.ok && <CuresNow card={card} items={items} />}
       <Ask card={card} />
       {!hasPlaces(card) && <NoPlaces id={id} />}
       <Seats card={card} items={items} />
-      <Tanks card={card} items={items} />
+      <TankLevels card={card} items={items} />
       {found?.ok && <LoadNotes card={card} result={found.value} />}
     </section>
   );
@@ -105,8 +105,8 @@ function NothingYet({ id }: { id: string }) {
   if (aboard.value.length > 0) return null;
   return (
     <p class="load-nothing">
-      Nothing is listed beyond the running order. Put people on their seats, fill the tanks, and ask what can
-      be taken; or open a load list.{' '}
+      Nothing is listed beyond the empty vehicle, ready to drive. Put people on their seats, fill the tanks,
+      and ask what can be taken; or open a load list.{' '}
       {sample?.vehicleId === id && (
         <button
           type="button"
@@ -122,7 +122,7 @@ function NothingYet({ id }: { id: string }) {
   );
 }
 
-function keepBeforeLeaving(page: Window): () => void {
-  page.addEventListener('pagehide', keepNow);
-  return () => page.removeEventListener('pagehide', keepNow);
+function saveBeforeLeaving(page: Window): () => void {
+  page.addEventListener('pagehide', saveNow);
+  return () => page.removeEventListener('pagehide', saveNow);
 }

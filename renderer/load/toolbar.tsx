@@ -10,7 +10,7 @@ function clear(): void {
   focusIfLost('load-undo');
 }
 
-/** Take back, bring back, clear; load lists to and from files; the sheet. */
+/** Undo, redo, clear; load lists to and from files; the load sheet. */
 export function LoadToolbar() {
   const file = useRef<HTMLInputElement>(null);
   const nothing = aboard.value.length === 0;
@@ -55,7 +55,7 @@ export function LoadToolbar() {
         Save list
       </button>
       <button type="button" onClick={() => window.print()}>
-        Print sheet
+        Print load sheet
       </button>
       <input
         ref={file}

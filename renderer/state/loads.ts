@@ -1,7 +1,7 @@
 import { computed, signal } from '@preact/signals';
 import type { LoadItem } from '../../geo/load/list/load-list.ts';
-import type { LoadResult } from '../../geo/load/result.ts';
-import { weighForTheWay } from '../../geo/load/tanks/on-the-way.ts';
+import type { LoadFigures } from '../../geo/load/weigh/figures.ts';
+import { weigh } from '../../geo/load/weigh/weigh.ts';
 import type { Problem, Result } from '../../geo/result.ts';
 import { vehicle } from './kept.ts';
 
@@ -14,9 +14,9 @@ const NOTHING: readonly LoadItem[] = [];
 export const aboard = computed(() => loads.value[vehicle.value?.id ?? ''] ?? NOTHING);
 
 /** The chosen vehicle with what is listed; undefined while nothing is. A problem where it cannot be worked out. */
-const aboardWeighed = computed<Result<LoadResult> | undefined>(() => {
+const aboardWeighed = computed<Result<LoadFigures> | undefined>(() => {
   const card = vehicle.value?.card;
-  return card && aboard.value.length > 0 ? weighForTheWay(card, aboard.value) : undefined;
+  return card && aboard.value.length > 0 ? weigh(card, aboard.value) : undefined;
 });
 
 /** The items that the check counts. A list that cannot be worked out would leave the whole drive unchecked. */

@@ -1,6 +1,9 @@
 import { printFeetInches, printKg, printMetres, printTonnes } from '../../geo/units/print.ts';
-import type { Draft, ReadDraft } from '../../geo/vehicle/form/draft.ts';
-import { type Field, GROUPS } from '../../geo/vehicle/form/fields.ts';
+import { CARD_NAME_LONGEST, NOTES_LONGEST } from '../../geo/vehicle/bounds.ts';
+import type { Draft } from '../../geo/vehicle/form/draft.ts';
+import { type Field, GROUPS, type Group } from '../../geo/vehicle/form/fields.ts';
+import { bodyOf } from '../../geo/vehicle/form/place-note.ts';
+import type { ReadDraft } from '../../geo/vehicle/form/read-draft.ts';
 import { PlacesForm } from './places/places-form.tsx';
 
 interface Props {
@@ -10,51 +13,13 @@ interface Props {
 }
 
 /** Every figure of a card, each with how it was understood or what is wrong beside it. */
-export function CardForm({ draft, read, change }: Props) {
+export function CardForm(props: Props) {
+  const { draft, read, change } = props;
   return (
     <div class="card-form">
-      <div class="card-field">
-        <label for="card-name">Name</label>
-        <input
-          id="card-name"
-          value={draft.name}
-          maxLength={200}
-          aria-invalid={read.faults.name !== undefined}
-          aria-describedby="card-name-says"
-          onInput={(event) => change({ ...draft, name: event.currentTarget.value })}
-        />
-        <p id="card-name-says" class="small card-fault">
-          {read.faults.name ?? ''}
-        </p>
-      </div>
-      {GROUPS.map(({ title, fields }) => (
-        <fieldset key={title}>
-          <legend>{title}</legend>
-          {fields.map((field) => (
-            <Figure key={field.key} field={field} draft={draft} read={read} change={change} />
-          ))}
-          {title === 'Rear rack' && (
-            <Tick
-              label="The rack is fitted"
-              on={draft.rackFitted}
-              set={(rackFitted) => change({ ...draft, rackFitted })}
-            />
-          )}
-          {title === 'Plates and masses' && (
-            <>
-              <Tick
-                label="Running order includes the driver"
-                on={draft.includesDriver}
-                set={(includesDriver) => change({ ...draft, includesDriver })}
-              />
-              <Tick
-                label="Running order includes fresh water"
-                on={draft.includesFreshWater}
-                set={(includesFreshWater) => change({ ...draft, includesFreshWater })}
-              />
-            </>
-          )}
-        </fieldset>
+      <NameField {...props} />
+      {GROUPS.map((group) => (
+        <FieldGroup key={group.title} group={group} {...props} />
       ))}
       <PlacesForm
         rows={draft.places}
@@ -67,7 +32,7 @@ export function CardForm({ draft, read, change }: Props) {
         <textarea
           id="card-notes"
           rows={3}
-          maxLength={4000}
+          maxLength={NOTES_LONGEST}
           value={draft.notes}
           onInput={(event) => change({ ...draft, notes: event.currentTarget.value })}
         />
@@ -76,11 +41,52 @@ export function CardForm({ draft, read, change }: Props) {
   );
 }
 
+function NameField({ draft, read, change }: Props) {
+  return (
+    <div class="card-field">
+      <label for="card-name">Name</label>
+      <input
+        id="card-name"
+        value={draft.name}
+        maxLength={CARD_NAME_LONGEST}
+        aria-invalid={read.faults.name !== undefined}
+        aria-describedby="card-name-says"
+        onInput={(event) => change({ ...draft, name: event.currentTarget.value })}
+      />
+      <p id="card-name-says" class="small card-fault">
+        {read.faults.name ?? ''}
+      </p>
+    </div>
+  );
+}
+
+function FieldGroup({ group, ...props }: Props & { group: Group }) {
+  const { draft, change } = props;
+  return (
+    <fieldset>
+      <legend>{group.title}</legend>
+      {group.fields.map((field) => (
+        <Figure key={field.key} field={field} {...props} />
+      ))}
+      {group.ticks.map(({ key, label }) => (
+        <label key={key} class="card-tick">
+          <input
+            type="checkbox"
+            checked={draft[key]}
+            onChange={(event) => change({ ...draft, [key]: event.currentTarget.checked })}
+          />{' '}
+          {label}
+        </label>
+      ))}
+    </fieldset>
+  );
+}
+
 function Figure({ field, draft, read, change }: Props & { field: Field }) {
   const { key, label, unit, optional, hint } = field;
   const fault = read.faults[key];
   const figure = read.figures[key];
-  const says = figure === undefined ? '' : unit === 'm' ? inBothUnits(figure, key) : inTonnes(figure);
+  const says = figure === undefined ? '' : understood(figure, field);
   return (
     <div class="card-field">
       <label for={`card-${key}`}>
@@ -104,26 +110,8 @@ function Figure({ field, draft, read, change }: Props & { field: Field }) {
   );
 }
 
-/** What the vehicle takes up is rounded up, what it clears the ground by down: neither flatters the driver. */
-function inBothUnits(m: number, key: string): string {
-  const rounding = key.endsWith('ClearanceM') ? 'down' : 'up';
-  return `${printMetres(m, rounding)}, ${printFeetInches(m, rounding)}`;
-}
-
-function inTonnes(kg: number): string {
-  return `${printKg(kg)}, ${printTonnes(kg)}`;
-}
-
-function bodyOf({ frontOverhangM, wheelbaseM, rearOverhangM }: ReadDraft['figures']) {
-  if (frontOverhangM === undefined || wheelbaseM === undefined || rearOverhangM === undefined)
-    return undefined;
-  return { noseM: -frontOverhangM, tailM: wheelbaseM + rearOverhangM };
-}
-
-function Tick({ label, on, set }: { label: string; on: boolean; set(on: boolean): void }) {
-  return (
-    <label class="card-tick">
-      <input type="checkbox" checked={on} onChange={(event) => set(event.currentTarget.checked)} /> {label}
-    </label>
-  );
+function understood(figure: number, { unit, rounding }: Field): string {
+  return unit === 'm'
+    ? `${printMetres(figure, rounding)}, ${printFeetInches(figure, rounding)}`
+    : `${printKg(figure)}, ${printTonnes(figure)}`;
 }

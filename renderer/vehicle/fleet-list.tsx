@@ -1,4 +1,6 @@
 import { useRef } from 'preact/hooks';
+import { CARD_NAME_LONGEST } from '../../geo/vehicle/bounds.ts';
+import type { FleetVehicle } from '../../main/contract/fleet.ts';
 import { vehicle, vehicles } from '../state/kept.ts';
 import { exportCard } from './card-file.ts';
 import {
@@ -17,86 +19,12 @@ import {
 
 /** The fleet: choose a vehicle; add, copy, delete, import and export cards. */
 export function FleetList() {
-  const fresh = writingFresh.value;
-  const chosen = fresh ? undefined : vehicle.value;
-  const file = useRef<HTMLInputElement>(null);
-  const list = useRef<HTMLUListElement>(null);
+  const chosen = writingFresh.value ? undefined : vehicle.value;
   const undo = useRef<HTMLButtonElement>(null);
-  // after the change is drawn: what was pressed may be gone, and the keyboard must not lose its place
-  const focusSoon = (find: () => HTMLElement | null | undefined) => setTimeout(() => find()?.focus(), 0);
-  const name = () => document.getElementById('card-name');
-  const inList = () => list.current?.querySelector<HTMLElement>('[aria-pressed="true"]');
-
   return (
     <div class="vehicle-fleet">
-      <ul aria-label="Fleet" ref={list}>
-        {vehicles.value.map(({ id, card }) => (
-          <li key={id}>
-            <button type="button" aria-pressed={id === chosen?.id} onClick={() => look(id)}>
-              <bdi>{card.name}</bdi>
-              {drafts.value[id] && <span class="small soft"> not kept yet</span>}
-            </button>
-          </li>
-        ))}
-        {freshId.value !== undefined && (
-          <li>
-            <button type="button" aria-pressed={fresh} onClick={writeFresh}>
-              <bdi>{drafts.value[freshId.value]?.name.trim() || 'New vehicle'}</bdi>
-              <span class="small soft"> not kept yet</span>
-            </button>
-          </li>
-        )}
-      </ul>
-      <div class="vehicle-actions">
-        <button
-          type="button"
-          onClick={() => {
-            writeFresh();
-            focusSoon(name);
-          }}
-        >
-          New
-        </button>
-        <button
-          type="button"
-          disabled={!chosen}
-          onClick={async () => {
-            if (!chosen) return;
-            const copy = { ...chosen.card, name: `${chosen.card.name.slice(0, 190)}, copy` };
-            if (await addCard(copy, 'Duplicated.')) focusSoon(name);
-          }}
-        >
-          Duplicate
-        </button>
-        <button
-          type="button"
-          disabled={!chosen}
-          onClick={async () => {
-            if (await deleteChosen()) focusSoon(() => undo.current);
-          }}
-        >
-          Delete
-        </button>
-        <button type="button" onClick={() => file.current?.click()}>
-          Import…
-        </button>
-        <button type="button" disabled={!chosen} onClick={() => chosen && exportCard(chosen.card)}>
-          Export
-        </button>
-        <input
-          ref={file}
-          type="file"
-          accept=".json,application/json"
-          aria-label="Vehicle card to import"
-          hidden
-          onChange={async (event) => {
-            const field = event.currentTarget;
-            const [taken] = field.files ?? [];
-            if (taken) await addFromFile(taken);
-            field.value = '';
-          }}
-        />
-      </div>
+      <Vehicles chosen={chosen} />
+      <Actions chosen={chosen} focusUndo={() => focusSoon(() => undo.current)} />
       <p role="status" class={said.value?.kind === 'fault' ? 'card-fault' : 'soft'}>
         {said.value?.text ?? ''}
       </p>
@@ -105,7 +33,7 @@ export function FleetList() {
           type="button"
           ref={undo}
           onClick={async () => {
-            if (await undoDelete()) focusSoon(inList);
+            if (await undoDelete()) focusSoon(chosenInList);
           }}
         >
           Undo: bring back {deleted.value.vehicle.card.name}
@@ -113,4 +41,113 @@ export function FleetList() {
       )}
     </div>
   );
+}
+
+const LIST_ID = 'fleet-list';
+
+function Vehicles({ chosen }: { chosen: FleetVehicle | undefined }) {
+  return (
+    <ul aria-label="Fleet" id={LIST_ID}>
+      {vehicles.value.map(({ id, card }) => (
+        <li key={id}>
+          <button type="button" aria-pressed={id === chosen?.id} onClick={() => look(id)}>
+            <bdi>{card.name}</bdi>
+            {drafts.value[id] && <Unsaved />}
+          </button>
+        </li>
+      ))}
+      {freshId.value !== undefined && (
+        <li>
+          <button type="button" aria-pressed={writingFresh.value} onClick={writeFresh}>
+            <bdi>{drafts.value[freshId.value]?.name.trim() || 'New vehicle'}</bdi>
+            <Unsaved />
+          </button>
+        </li>
+      )}
+    </ul>
+  );
+}
+
+function Unsaved() {
+  return <span class="small soft"> not saved yet</span>;
+}
+
+function Actions({ chosen, focusUndo }: { chosen: FleetVehicle | undefined; focusUndo(): void }) {
+  return (
+    <div class="vehicle-actions">
+      <button
+        type="button"
+        onClick={() => {
+          writeFresh();
+          focusSoon(nameField);
+        }}
+      >
+        New
+      </button>
+      <button
+        type="button"
+        disabled={!chosen}
+        onClick={async () => {
+          if (chosen && (await addCard(copyOf(chosen), 'Duplicated.'))) focusSoon(nameField);
+        }}
+      >
+        Duplicate
+      </button>
+      <button
+        type="button"
+        disabled={!chosen}
+        onClick={async () => {
+          if (await deleteChosen()) focusUndo();
+        }}
+      >
+        Delete
+      </button>
+      <Import />
+      <button type="button" disabled={!chosen} onClick={() => chosen && exportCard(chosen.card)}>
+        Export
+      </button>
+    </div>
+  );
+}
+
+function Import() {
+  const file = useRef<HTMLInputElement>(null);
+  return (
+    <>
+      <button type="button" onClick={() => file.current?.click()}>
+        Import…
+      </button>
+      <input
+        ref={file}
+        type="file"
+        accept=".json,application/json"
+        aria-label="Vehicle card to import"
+        hidden
+        onChange={async (event) => {
+          const field = event.currentTarget;
+          const [taken] = field.files ?? [];
+          if (taken) await addFromFile(taken);
+          field.value = '';
+        }}
+      />
+    </>
+  );
+}
+
+function copyOf({ card }: FleetVehicle): FleetVehicle['card'] {
+  const ending = ', copy';
+  return { ...card, name: `${card.name.slice(0, CARD_NAME_LONGEST - ending.length)}${ending}` };
+}
+
+/** After the change is drawn: what was pressed may be gone, and the keyboard must not lose its place. */
+function focusSoon(find: () => HTMLElement | null | undefined): void {
+  setTimeout(() => find()?.focus(), 0);
+}
+
+function nameField(): HTMLElement | null {
+  return document.getElementById('card-name');
+}
+
+function chosenInList(): HTMLElement | null | undefined {
+  return document.getElementById(LIST_ID)?.querySelector<HTMLElement>('[aria-pressed="true"]');
 }

@@ -1,15 +1,16 @@
 import { signal } from '@preact/signals';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
-import { type Draft, EMPTY_DRAFT, readDraft } from '../../geo/vehicle/form/draft.ts';
+import { type Draft, EMPTY_DRAFT } from '../../geo/vehicle/form/draft.ts';
+import { readDraft } from '../../geo/vehicle/form/read-draft.ts';
 import type { FleetVehicle } from '../../main/contract/fleet.ts';
 import { chooseVehicle } from '../actions/choose.ts';
 import { saveVehicles } from '../actions/keep.ts';
 import { vehicle, vehicles } from '../state/kept.ts';
 import { importCard } from './card-file.ts';
 
-/** What is typed and not kept yet, by vehicle: it outlives another choice and the closed dialog. */
+/** What is typed and not saved yet, by vehicle: it outlives another choice and the closed dialog. */
 export const drafts = signal<Readonly<Record<string, Draft>>>({});
-/** The new card being written; it is no vehicle until it is kept. */
+/** The new card being written; it is no vehicle until it is saved. */
 export const freshId = signal<string | undefined>(undefined);
 /** The new card is in the form, in place of the chosen vehicle. */
 export const writingFresh = signal(false);
@@ -25,7 +26,7 @@ export function type(id: string, draft: Draft): void {
   drafts.value = { ...drafts.value, [id]: draft };
 }
 
-export function takeBack(id: string): void {
+export function undoChanges(id: string): void {
   said.value = undefined;
   dropDraft(id);
   if (id === freshId.value) forgetFresh();
@@ -57,8 +58,8 @@ function forgetFresh(): void {
   writingFresh.value = false;
 }
 
-/** Keeps what is typed for a vehicle. @returns whether its figures make a card and the host took it */
-export async function keepDraft(id: string): Promise<boolean> {
+/** Saves what is typed for a vehicle. @returns whether its figures make a card and the host took it */
+export async function saveDraft(id: string): Promise<boolean> {
   const draft = drafts.value[id];
   if (draft === undefined) {
     said.value = { kind: 'done', text: 'Nothing was changed.' };
@@ -73,7 +74,7 @@ export async function keepDraft(id: string): Promise<boolean> {
   const changed = fresh
     ? [...vehicles.value, { id, card }]
     : vehicles.value.map((each) => (each.id === id ? { id, card } : each));
-  if (!(await keepFleet(changed, 'Kept. The drive is checked with it.'))) return false;
+  if (!(await saveFleet(changed, 'Saved. The drive is checked with it.'))) return false;
   // typed on while it was written
   if (drafts.value[id] === draft) dropDraft(id);
   if (fresh) {
@@ -85,12 +86,12 @@ export async function keepDraft(id: string): Promise<boolean> {
 
 export async function addCard(card: VehicleCard, done: string): Promise<boolean> {
   const id = crypto.randomUUID();
-  const kept = await keepFleet([...vehicles.value, { id, card }], done);
-  if (kept) {
+  const saved = await saveFleet([...vehicles.value, { id, card }], done);
+  if (saved) {
     writingFresh.value = false;
     chooseVehicle(id);
   }
-  return kept;
+  return saved;
 }
 
 export async function addFromFile(file: File): Promise<void> {
@@ -104,26 +105,26 @@ export async function deleteChosen(): Promise<boolean> {
   if (chosen === undefined) return false;
   const place = vehicles.value.findIndex(({ id }) => id === chosen.id);
   const left = vehicles.value.filter(({ id }) => id !== chosen.id);
-  if (!(await keepFleet(left, `${chosen.card.name} is deleted.`))) return false;
+  if (!(await saveFleet(left, `${chosen.card.name} is deleted.`))) return false;
   deleted.value = { vehicle: chosen, place };
   const next = left[Math.min(place, left.length - 1)];
   if (next) chooseVehicle(next.id);
   return true;
 }
 
-/** Puts the deleted vehicle back where it stood; whatever was kept since stays. */
+/** Puts the deleted vehicle back where it stood; whatever was saved since stays. */
 export async function undoDelete(): Promise<boolean> {
   const back = deleted.value;
   if (back === undefined) return false;
   const fleet = vehicles.value.toSpliced(back.place, 0, back.vehicle);
-  if (!(await keepFleet(fleet, `${back.vehicle.card.name} is back.`))) return false;
+  if (!(await saveFleet(fleet, `${back.vehicle.card.name} is back.`))) return false;
   deleted.value = undefined;
   chooseVehicle(back.vehicle.id);
   return true;
 }
 
 /** On a refusal the fleet, what is typed and what can be undone stay as they were. */
-async function keepFleet(fleet: readonly FleetVehicle[], done: string): Promise<boolean> {
+async function saveFleet(fleet: readonly FleetVehicle[], done: string): Promise<boolean> {
   const problem = await saveVehicles(fleet);
   said.value = problem === undefined ? { kind: 'done', text: done } : { kind: 'fault', text: problem };
   return problem === undefined;

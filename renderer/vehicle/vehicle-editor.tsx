@@ -1,14 +1,15 @@
 import './vehicle.css';
 import { useRef } from 'preact/hooks';
 import { cardWarnings } from '../../geo/vehicle/card-warnings.ts';
-import { type Draft, draftOf, EMPTY_DRAFT, readDraft } from '../../geo/vehicle/form/draft.ts';
+import { type Draft, draftOf, EMPTY_DRAFT } from '../../geo/vehicle/form/draft.ts';
+import { readDraft } from '../../geo/vehicle/form/read-draft.ts';
 import { vehicle } from '../state/kept.ts';
 import { CardDrawing } from './card-drawing.tsx';
 import { CardForm } from './card-form.tsx';
 import { FleetList } from './fleet-list.tsx';
-import { drafts, freshId, keepDraft, takeBack, type, writingFresh } from './fleet-work.ts';
+import { drafts, freshId, saveDraft, type, undoChanges, writingFresh } from './fleet-work.ts';
 
-/** The fleet's cards: choose one, change it, and keep it. */
+/** The fleet's cards: choose one, change it, and save it. */
 export function VehicleEditor() {
   const chosen = vehicle.value;
   const fresh = writingFresh.value ? freshId.value : undefined;
@@ -40,15 +41,15 @@ function Card({ id, name, begun }: { id: string; name: string; begun: Draft }) {
       aria-label={`Card of ${name}`}
       onSubmit={async (event) => {
         event.preventDefault();
-        if (!(await keepDraft(id)))
+        if (!(await saveDraft(id)))
           form.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
       }}
     >
       <div class="vehicle-looks">
         <CardDrawing figures={read.figures} rackFitted={draft.rackFitted} places={read.places.rows} />
         {warnings.length > 0 && (
-          <section aria-label="To mind">
-            <h3>To mind</h3>
+          <section aria-label="Check these">
+            <h3>Check these</h3>
             <ul class="card-warnings">
               {warnings.map((sentence) => (
                 <li key={sentence}>{sentence}</li>
@@ -58,12 +59,12 @@ function Card({ id, name, begun }: { id: string; name: string; begun: Draft }) {
         )}
       </div>
       <CardForm draft={draft} read={read} change={(next) => type(id, next)} />
-      <div class="vehicle-keep">
+      <div class="vehicle-save">
         <button type="submit" class="chief">
-          Keep
+          Save
         </button>
-        <button type="button" onClick={() => takeBack(id)}>
-          Take back what is typed
+        <button type="button" onClick={() => undoChanges(id)}>
+          Undo changes
         </button>
         <span class="small soft">Measure the vehicle; a brochure leaves out what was added.</span>
       </div>

@@ -134,7 +134,7 @@ describe('can we take the e-bikes?', { timeout: LONG_MS }, () => {
     expect((await loadedKg()).gross).toBe(3155);
     await page.getByRole('textbox', { name: 'Bench, right kg', exact: true }).fill('11 st');
     expect((await loadedKg()).gross).toBe(3225);
-    // the driver of the running order weighs 75 kg: of a heavier one the rest is listed
+    // the driver of the empty weight weighs 75 kg: of a heavier one the rest is listed
     await page.getByRole('textbox', { name: 'Driver kg', exact: true }).fill('95');
     expect((await loadedKg()).gross).toBe(3245);
     expect(await page.getByLabel('Name of item 3').inputValue()).toBe('Driver beyond 75 kg');
@@ -190,18 +190,18 @@ describe('load lists', { timeout: LONG_MS }, () => {
   });
 });
 
-describe('a card without running order', { timeout: LONG_MS }, () => {
+describe('a card without its empty weight', { timeout: LONG_MS }, () => {
   it('is said to lack it, and its field is opened', async () => {
     const cards = page.getByRole('dialog');
     await button('Cards…').click();
-    await cards.getByRole('textbox', { name: 'Running order, front axle' }).fill('');
-    await cards.getByRole('textbox', { name: 'Running order, rear axle' }).fill('');
-    await cards.getByRole('button', { name: 'Keep', exact: true }).click();
-    await cards.getByText('Kept. The drive is checked with it.').waitFor({ timeout: SOON_MS });
+    await cards.getByRole('textbox', { name: 'Empty weight, front axle' }).fill('');
+    await cards.getByRole('textbox', { name: 'Empty weight, rear axle' }).fill('');
+    await cards.getByRole('button', { name: 'Save', exact: true }).click();
+    await cards.getByText('Saved. The drive is checked with it.').waitFor({ timeout: SOON_MS });
     await cards.getByRole('button', { name: 'Close', exact: true }).click();
-    await page.getByRole('heading', { name: 'The card has no running order' }).waitFor();
-    await button('Enter the running order…').click();
-    await page.locator('#card-orderFrontKg:focus').waitFor({ timeout: SOON_MS });
+    await page.getByRole('heading', { name: 'The card has no empty weight' }).waitFor();
+    await button('Enter the empty weight…').click();
+    await page.locator('#card-emptyFrontKg:focus').waitFor({ timeout: SOON_MS });
   });
 });
 
@@ -214,7 +214,7 @@ describe('the load sheet', { timeout: LONG_MS }, () => {
     expect(await sheet.isVisible()).toBe(true);
     expect(await page.locator('.bar').isVisible()).toBe(false);
     for (const said of [
-      'OVER as listed: gross over by 26 kg',
+      'OVER: gross by 26 kg. Do not leave like this.',
       'as weighed',
       'Host, signature',
       'Hirer, signature',

@@ -18,8 +18,8 @@ describe('vehicle cards', { timeout: LONG_MS }, () => {
   it('take a lower height in feet and inches, keep it, and the drive is checked with it', async () => {
     await page.getByRole('textbox', { name: /^Height/ }).fill('8\'10"');
     expect(await page.getByText('2.70 m, 8\'10"').isVisible()).toBe(true);
-    await page.getByRole('button', { name: 'Keep', exact: true }).click();
-    await page.getByText('Kept. The drive is checked with it.').waitFor({ timeout: SOON_MS });
+    await page.getByRole('button', { name: 'Save', exact: true }).click();
+    await page.getByText('Saved. The drive is checked with it.').waitFor({ timeout: SOON_MS });
     await page.getByRole('button', { name: 'Close', exact: true }).click();
     // 9'6" over a vehicle of 8'10" and its 5 cm for measuring: no longer barred
     await findingsTold(page, /2 barred/);
@@ -28,11 +28,11 @@ describe('vehicle cards', { timeout: LONG_MS }, () => {
   it('refuse a figure that is none beside its field, and keep nothing', async () => {
     await page.getByRole('textbox', { name: /^Wheelbase/ }).fill('long');
     expect(await page.getByText('"long" is no length').isVisible()).toBe(true);
-    await page.getByRole('button', { name: 'Keep', exact: true }).click();
+    await page.getByRole('button', { name: 'Save', exact: true }).click();
     // the keyboard stands at the first field that is wrong
     await page.locator('#card-wheelbaseM:focus').waitFor({ timeout: SOON_MS });
     expect(await page.getByText('Some figures are missing or wrong').isVisible()).toBe(true);
-    await page.getByRole('button', { name: 'Take back what is typed' }).click();
+    await page.getByRole('button', { name: 'Undo changes' }).click();
     expect(await page.getByText('"long" is no length').count()).toBe(0);
   });
 
@@ -45,7 +45,7 @@ describe('vehicle cards', { timeout: LONG_MS }, () => {
     expect(await height.inputValue()).not.toBe('2.5');
     await page.getByRole('button', { name: 'Close', exact: true }).click();
     await page.getByRole('button', { name: 'Cards…' }).click();
-    await page.getByRole('button', { name: `${name} not kept yet` }).click();
+    await page.getByRole('button', { name: `${name} not saved yet` }).click();
     expect(await height.inputValue()).toBe('2.5');
   });
 
@@ -57,7 +57,7 @@ describe('vehicle cards', { timeout: LONG_MS }, () => {
     await page.locator('#card-name:focus').waitFor({ timeout: SOON_MS });
     expect(await height.inputValue()).toBe('');
     await page.getByLabel('Name').fill('Fresh one');
-    await page.getByRole('button', { name: 'Keep', exact: true }).click();
+    await page.getByRole('button', { name: 'Save', exact: true }).click();
     await page.getByText('Some figures are missing or wrong').waitFor({ timeout: SOON_MS });
     // the check goes on with the vehicle it had, and what is typed waits
     await page.getByRole('button', { name: 'Close', exact: true }).click();
@@ -65,7 +65,7 @@ describe('vehicle cards', { timeout: LONG_MS }, () => {
     await page.getByRole('button', { name: 'Cards…' }).click();
     await fleet.getByRole('button', { name: 'Panel van 6.0', exact: true }).click();
     expect(await height.inputValue()).not.toBe('');
-    await fleet.getByRole('button', { name: 'Fresh one not kept yet' }).click();
+    await fleet.getByRole('button', { name: 'Fresh one not saved yet' }).click();
     for (const [name, text] of [
       [/^Height/, '2.7'],
       [/^Width of the body/, '2.1'],
@@ -79,12 +79,12 @@ describe('vehicle cards', { timeout: LONG_MS }, () => {
     await page.locator('#card-grossKg').fill('3500');
     await page.locator('#card-axleFrontKg').fill('1850');
     await page.locator('#card-axleRearKg').fill('2000');
-    await page.getByRole('button', { name: 'Keep', exact: true }).click();
-    await page.getByText('Kept. The drive is checked with it.').waitFor({ timeout: SOON_MS });
+    await page.getByRole('button', { name: 'Save', exact: true }).click();
+    await page.getByText('Saved. The drive is checked with it.').waitFor({ timeout: SOON_MS });
     await fleet.getByRole('button', { name: 'Fresh one', exact: true, pressed: true }).waitFor();
     expect(await fleet.getByRole('button').count()).toBe(before + 1);
     await page.getByRole('button', { name: 'New', exact: true }).click();
-    await page.getByRole('button', { name: 'Take back what is typed' }).click();
+    await page.getByRole('button', { name: 'Undo changes' }).click();
     expect(await fleet.getByRole('button').count()).toBe(before + 1);
   });
 
@@ -147,13 +147,13 @@ describe('vehicle cards', { timeout: LONG_MS }, () => {
     await page.getByLabel('Locker 2, metres behind the front axle').fill('5.1');
     await page.getByRole('button', { name: 'Remove locker 1' }).click();
     await page.locator('#card-lockers-0-remove:focus').waitFor({ timeout: SOON_MS });
-    await page.getByRole('button', { name: 'Keep', exact: true }).click();
+    await page.getByRole('button', { name: 'Save', exact: true }).click();
     await page.locator('#card-lockers-0-name:focus').waitFor({ timeout: SOON_MS });
     expect(await page.getByText('Locker 1: "rack" is the rear rack’s own name.').isVisible()).toBe(true);
     expect(await axeFaults(page)).toEqual([]);
     await page.getByLabel('Locker 1, name').fill('Garage');
-    await page.getByRole('button', { name: 'Keep', exact: true }).click();
-    await page.getByText('Kept. The drive is checked with it.').waitFor({ timeout: SOON_MS });
+    await page.getByRole('button', { name: 'Save', exact: true }).click();
+    await page.getByText('Saved. The drive is checked with it.').waitFor({ timeout: SOON_MS });
     await page.getByRole('button', { name: 'Close', exact: true }).click();
     expect(await page.getByRole('button', { name: 'Add places to the card…' }).count()).toBe(0);
     expect(

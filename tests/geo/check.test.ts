@@ -5,7 +5,7 @@ import { followRoads } from '../../geo/drive/match/follow-roads.ts';
 import { readLeaving } from '../../geo/drive/times/leaving.ts';
 import { given } from '../../geo/given.ts';
 import type { LoadItem } from '../../geo/load/list/load-list.ts';
-import { weigh } from '../../geo/load/weigh/weigh.ts';
+import { loadResult } from '../../geo/load/load-result.ts';
 import { type DriveReport, driveReportSchema } from '../../geo/report/report.ts';
 import { STANDING_CAUTION } from '../../geo/report/standing-caution.ts';
 import type { Tags } from '../../geo/roads/roads.ts';
@@ -57,7 +57,7 @@ function check({
   const drive = followRoads(route, roads);
   const leaving = leaveAt === undefined ? undefined : readLeaving(leaveAt, drive, roads, country);
   if (leaving?.ok === false) throw new Error(leaving.error.message);
-  const load = items === undefined ? undefined : weigh(card, items);
+  const load = items === undefined ? undefined : loadResult(card, items);
   if (load?.ok === false) throw new Error(load.error.message);
   const report = checkDrive({
     route,

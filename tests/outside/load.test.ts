@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { personalEffectsKg } from '../../geo/load/list/presets.ts';
-import type { LoadResult } from '../../geo/load/result.ts';
 import { axleLoads, centreOfMassM } from '../../geo/load/weigh/axle-loads.ts';
+import type { LoadFigures } from '../../geo/load/weigh/figures.ts';
 import { mostAt } from '../../geo/load/weigh/most-at.ts';
 import { weigh } from '../../geo/load/weigh/weigh.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
@@ -43,7 +43,7 @@ const wheelbaseOf = (inputs: Case['inputs']) =>
     ? num(inputs, 'wheelbase_in') * 0.0254
     : num(inputs, 'wheelbase_mm') / 1000;
 
-function weighed(card: VehicleCard, items: { name: string; massKg: number; xM: number }[]): LoadResult {
+function weighed(card: VehicleCard, items: { name: string; massKg: number; xM: number }[]): LoadFigures {
   const result = weigh(card, items);
   if (!result.ok) throw new Error(result.error.message);
   return result.value;

@@ -29,7 +29,7 @@ describe('The sample vehicles', () => {
     },
   );
 
-  it('the running order stays below every plate', () => {
+  it('the empty weight stays below every plate', () => {
     for (const id of ['panel-van-6.0', 'coach-built-7.0', 'coach-built-7.4', 'a-class-4.25t']) {
       const { runningOrder, axleKg, grossKg } = card(id);
       expect(runningOrder?.frontKg).toBeLessThan(axleKg.front);

@@ -1,7 +1,7 @@
 import type { Drive } from '../../geo/drive/drive.ts';
 import { readLeaving } from '../../geo/drive/times/leaving.ts';
 import { timetable } from '../../geo/drive/times/timetable.ts';
-import type { LoadResult } from '../../geo/load/result.ts';
+import type { LoadFigures } from '../../geo/load/weigh/figures.ts';
 import type { Finding } from '../../geo/report/report.ts';
 import type { Tags } from '../../geo/roads/roads.ts';
 import { alongDrive } from '../../geo/rules/along.ts';
@@ -35,7 +35,7 @@ export interface WhereWhen {
   /** 2027-06-16T09:00, a Wednesday, on the clock of the map's place */
   readonly leaveAt?: string;
   /** the vehicle as loaded */
-  readonly load?: LoadResult;
+  readonly load?: LoadFigures;
 }
 
 /** What a subject says about a drive. */

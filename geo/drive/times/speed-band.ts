@@ -12,7 +12,7 @@ interface BandFound {
 
 /**
  * The band of masses a vehicle falls into. Where the unladen mass decides (Great Britain) and the card does
- * not give it, it is bounded by the plate and the running order, and beyond that the slower band is taken:
+ * not give it, it is bounded by the plate and the empty weight, and beyond that the slower band is taken:
  * a figure told to a driver must not be faster than the law.
  */
 export function bandFor(rule: CountryRule, vehicle: SpeedVehicle): BandFound {

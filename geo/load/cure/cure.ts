@@ -1,12 +1,16 @@
+import { given } from '../../given.ts';
 import { ok, type Result } from '../../result.ts';
 import type { VehicleCard } from '../../vehicle/card.ts';
 import type { LoadItem } from '../list/load-list.ts';
+import { putIn } from '../places/spots.ts';
 import type { StowPlace } from '../places/stow-places.ts';
+import type { LoadFigures } from '../weigh/figures.ts';
 import { weigh } from '../weigh/weigh.ts';
+import type { Found } from './found.ts';
 import { remediesFor } from './remedies.ts';
-import { type Found, searchCures } from './search.ts';
+import { searchCures } from './search.ts';
 
-/** One thing to do, with the mass it is about. */
+/** One thing to do, with the mass it is about. Kilograms, litres. */
 export type CureStep =
   | { readonly kind: 'drain'; readonly name: string; readonly litres: number; readonly massKg: number }
   | { readonly kind: 'move'; readonly item: LoadItem; readonly to: StowPlace; readonly massKg: number }
@@ -19,14 +23,25 @@ export interface Cure {
   readonly movedKg: number;
   /** the list with the steps done */
   readonly items: readonly LoadItem[];
+  /** the vehicle then; missing where that cannot be worked out */
+  readonly after?: LoadFigures;
 }
 
 export interface Cures {
+  /** whether a plate is exceeded, or a place holds more than it may and something helps */
+  readonly needed: boolean;
   /** the best first, each about other items and all with as few steps; empty when nothing is over or nothing helps */
   readonly cures: readonly Cure[];
   /** false where the list is so long that not every set was tried: there may be a smaller one */
   readonly proved: boolean;
 }
+
+/** Sets to try before giving up the proof; a long list may take some seconds. */
+const TRIALS = 300_000;
+/** Enough to prove the smallest set for a family's load in the blink of an eye: more would hold up the hand. */
+export const TRIALS_AT_HAND = 60_000;
+/** How many ways out are shown. */
+export const CURES_SHOWN = 3;
 
 /**
  * What to move, drain or leave behind so that nothing is over its plate or its place's limit: the fewest steps; of
@@ -43,11 +58,20 @@ export function cureOverload(
   const loaded = weigh(card, items);
   if (!loaded.ok) return loaded;
   const remedies = remediesFor(card, items, loaded.value);
-  const { found, proved } = searchCures(remedies, options.wanted ?? 3, options.trials ?? 300_000);
-  return ok({ cures: found.map((each) => cureOf(each, items)), proved });
+  const { wanted = CURES_SHOWN, trials = TRIALS } = options;
+  const { found, proved } = searchCures(remedies, { wanted, trials });
+  return ok({
+    needed: loaded.value.over.length > 0 || found.length > 0,
+    cures: found.map((each) => cureOf(card, each, items)),
+    proved,
+  });
 }
 
-function cureOf({ leftKg, movedKg, chosen, drained }: Found, items: readonly LoadItem[]): Cure {
+function cureOf(
+  card: VehicleCard,
+  { leftKg, movedKg, chosen, drained }: Found,
+  items: readonly LoadItem[],
+): Cure {
   const steps: CureStep[] = [];
   let now = [...items];
   for (const { tank, litres } of drained) {
@@ -57,14 +81,15 @@ function cureOf({ leftKg, movedKg, chosen, drained }: Found, items: readonly Loa
   for (const { handled, remedy } of chosen) {
     const { item } = handled;
     const { massKg } = item;
-    if (remedy.to === undefined) {
+    const { to } = remedy;
+    if (to === undefined) {
       steps.push({ kind: 'leave', item, massKg });
       now = now.filter((each) => each !== item);
     } else {
-      const { to } = remedy;
       steps.push({ kind: 'move', item, to, massKg });
-      now = now.map((each) => (each === item ? { ...item, xM: to.xM, place: to.name } : each));
+      now = now.map((each) => (each === item ? putIn(item, to) : each));
     }
   }
-  return { steps, leftKg, movedKg, items: now };
+  const after = weigh(card, now);
+  return { steps, leftKg, movedKg, items: now, ...given({ after: after.ok ? after.value : undefined }) };
 }

@@ -1,18 +1,17 @@
+import { NOISE } from './found.ts';
 import type { Drained, Row } from './remedies.ts';
-
-const NOISE = 1e-6;
+import { spend, type Trials } from './trials.ts';
 
 /**
  * The fewest litres to drain from each of some tanks, so that nothing stays over; every tank is used. Whole litres
  * where that can be. The last tank's amount follows from the limits, the others are tried litre by litre.
  * @param over load minus limit, after everything else that is done
- * @param spend counts a trial; false when no more may be made
  * @returns litres by tank, or undefined where no amounts do
  */
 export function leastDrained(
   over: Row,
   tanks: readonly Drained[],
-  spend: () => boolean,
+  trials: Trials,
 ): readonly number[] | undefined {
   const [tank, ...others] = tanks;
   if (tank === undefined) return over.every((kg) => kg <= NOISE) ? [] : undefined;
@@ -22,12 +21,12 @@ export function leastDrained(
   }
   let best: readonly number[] | undefined;
   for (let litres = 1; litres < tank.litres + 1; litres++) {
-    if (!spend()) return best;
+    if (!spend(trials)) return best;
     const off = Math.min(litres, tank.litres);
     const rest = leastDrained(
       over.map((kg, limit) => kg + off * (tank.changePerL[limit] ?? 0)),
       others,
-      spend,
+      trials,
     );
     const found = rest && [off, ...rest];
     if (found && (best === undefined || massOf(found, tanks) < massOf(best, tanks))) best = found;

@@ -1,5 +1,5 @@
-import type { Handled, Remedies, Remedy } from './remedies.ts';
-import type { Found } from './search.ts';
+import { type Chosen, type Found, NOISE } from './found.ts';
+import type { Remedies, Remedy } from './remedies.ts';
 
 /**
  * One set that cures, not always the smallest: step by step the one that takes most off what is over.
@@ -7,7 +7,7 @@ import type { Found } from './search.ts';
  */
 export function greedy({ over, handled, drained }: Remedies): Found[] {
   let now = over;
-  const chosen: { handled: Handled; remedy: Remedy }[] = [];
+  const chosen: Chosen[] = [];
   const emptied = drained.filter((tank) => {
     const after = now.map((kg, limit) => kg + tank.litres * (tank.changePerL[limit] ?? 0));
     if (excess(after) >= excess(now)) return false;
@@ -16,7 +16,7 @@ export function greedy({ over, handled, drained }: Remedies): Found[] {
   });
   const left = new Set(handled);
   while (excess(now) > NOISE) {
-    let best: { handled: Handled; remedy: Remedy; after: number[] } | undefined;
+    let best: (Chosen & { readonly after: readonly number[] }) | undefined;
     for (const each of left)
       for (const remedy of each.remedies) {
         const after = now.map((kg, limit) => kg + (remedy.change[limit] ?? 0));
@@ -39,8 +39,6 @@ export function greedy({ over, handled, drained }: Remedies): Found[] {
     },
   ];
 }
-
-const NOISE = 1e-6;
 
 function excess(over: readonly number[]): number {
   return over.reduce((sum, kg) => sum + Math.max(0, kg), 0);

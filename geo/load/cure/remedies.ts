@@ -1,11 +1,11 @@
 import type { VehicleCard } from '../../vehicle/card.ts';
-import { LIQUID_FACTS } from '../../vehicle/liquids.ts';
+import { LIQUID_FACTS, type Liquid } from '../../vehicle/liquids.ts';
 import { kindOf, liquidOf } from '../list/item-kind.ts';
 import type { LoadItem } from '../list/load-list.ts';
 import { isInTank, litresIn, setTank } from '../places/in-tank.ts';
-import { isAt, type StowPlace, stowPlaces } from '../places/stow-places.ts';
-import type { LoadResult } from '../result.ts';
+import { isAt, massAt, type StowPlace, stowPlaces } from '../places/stow-places.ts';
 import { axleShare } from '../weigh/axle-loads.ts';
+import type { LoadFigures } from '../weigh/figures.ts';
 
 /** Everything that must not be exceeded, as one row of figures: gross, front, rear, then each place with a limit. */
 export type Row = readonly number[];
@@ -41,41 +41,43 @@ export interface Remedies {
   readonly drained: readonly Drained[];
 }
 
+/** What a mass at a place adds to each limit's load. */
+type ChangeOf = (massKg: number, xM: number, isIn: (place: StowPlace) => boolean) => number[];
+
 /** What of a load may be moved, left behind or drained. People, fuel, gas and what is taken off stay as they are. */
-export function remediesFor(card: VehicleCard, items: readonly LoadItem[], loaded: LoadResult): Remedies {
-  const places = stowPlaces(card);
-  const limited = places.filter((place) => place.limitKg !== undefined);
-  const change = (massKg: number, xM: number, place: (each: StowPlace) => boolean): number[] => {
+export function remediesFor(card: VehicleCard, items: readonly LoadItem[], { spare }: LoadFigures): Remedies {
+  const limited = stowPlaces(card).filter((place) => place.limitKg !== undefined);
+  const changeOf: ChangeOf = (massKg, xM, isIn) => {
     const { frontKg, rearKg } = axleShare({ massKg, xM }, card.wheelbaseM);
-    return [massKg, frontKg, rearKg, ...limited.map((each) => (place(each) ? massKg : 0))];
+    return [massKg, frontKg, rearKg, ...limited.map((each) => (isIn(each) ? massKg : 0))];
   };
-  const { spare } = loaded;
-  const inside = (place: StowPlace) =>
-    items.reduce((sum, item) => sum + (isAt(item, place, card) ? item.massKg : 0), 0);
   return {
     over: [
       -spare.grossKg,
       -spare.frontKg,
       -spare.rearKg,
-      ...limited.map((place) => inside(place) - (place.limitKg ?? 0)),
+      ...limited.map((place) => massAt(items, place, card) - (place.limitKg ?? 0)),
     ],
     handled: items
       .filter((item) => item.massKg > 0 && kindOf(item) === 'thing')
-      .map((item) => {
-        const off = change(-item.massKg, item.xM, (place) => isAt(item, place, card));
-        const moves = places
-          .filter((place) => !isAt(item, place, card) && Math.abs(place.xM - item.xM) > SAME_PLACE_M)
-          .map((to): Remedy => {
-            const on = change(item.massKg, to.xM, (place) => place.name === to.name);
-            return { kind: 'move', to, change: off.map((kg, limit) => kg + (on[limit] ?? 0)) };
-          });
-        return { item, remedies: [...moves, { kind: 'leave', change: off }] };
-      }),
+      .map((item) => ({ item, remedies: remediesOf(card, item, changeOf) })),
     drained: drainsOf(card, items).map(({ xM, ...each }) => ({
       ...each,
-      changePerL: change(-each.kgPerL, xM, () => false),
+      changePerL: changeOf(-each.kgPerL, xM, () => false),
     })),
   };
+}
+
+/** Everything that can be done with one thing: moved to each other place, left behind. */
+function remediesOf(card: VehicleCard, item: LoadItem, changeOf: ChangeOf): Remedy[] {
+  const off = changeOf(-item.massKg, item.xM, (place) => isAt(item, place, card));
+  const moves = stowPlaces(card)
+    .filter((place) => !isAt(item, place, card) && Math.abs(place.xM - item.xM) > SAME_PLACE_M)
+    .map((to): Remedy => {
+      const on = changeOf(item.massKg, to.xM, (place) => place.name === to.name);
+      return { kind: 'move', to, change: off.map((kg, limit) => kg + (on[limit] ?? 0)) };
+    });
+  return [...moves, { kind: 'leave', change: off }];
 }
 
 /** Nearer than this a move changes nothing worth a word. Metres. */
@@ -119,7 +121,7 @@ function drainsOf(card: VehicleCard, items: readonly LoadItem[]): Drain[] {
 
 /** Every choice of them is tried, so only the largest are taken. */
 const DRAINS_MOST = 6;
-const DRAINABLE: ReadonlySet<string> = new Set(['fresh-water', 'waste-water', 'toilet']);
+const DRAINABLE: ReadonlySet<Liquid> = new Set(['fresh-water', 'waste-water', 'toilet']);
 
 function lessOf(item: LoadItem, litres: number, kgPerL: number): LoadItem[] {
   const massKg = item.massKg - litres * kgPerL;

@@ -1,4 +1,5 @@
 import { printKg } from '../../units/print.ts';
+import { RACK } from '../../vehicle/place-names.ts';
 import type { Cure, Cures } from './cure.ts';
 
 /** `drain 26 l from the tank and leave the box behind (31 kg)` */
@@ -10,23 +11,39 @@ export function sayCure({ steps }: Cure): string {
       case 'leave':
         return `leave ${quote(step.item.name)} behind (${printKg(step.massKg)})`;
       default:
-        return `move ${quote(step.item.name)} (${printKg(step.massKg)}) to ${step.to.name === 'rack' ? 'the rack' : quote(step.to.name)}`;
+        return `move ${quote(step.item.name)} (${printKg(step.massKg)}) to ${step.to.name === RACK ? 'the rack' : quote(step.to.name)}`;
     }
   });
   const last = said.pop() ?? 'nothing';
   return said.length === 0 ? last : `${said.join(', ')} and ${last}`;
 }
 
+/** The same as a sentence. */
+export function sayCureUpper(cure: Cure): string {
+  return upperFirst(sayCure(cure));
+}
+
 /** What to do about an overload: a sentence, the other ways after it. */
-export function sayCures({ cures, proved }: Cures): string {
-  const [best, ...others] = cures;
-  if (best === undefined)
-    return proved
-      ? 'Nothing listed can be moved, drained or left behind to cure it: another vehicle is needed, or a higher plate.'
-      : 'No way out was found among so many items: leave the heaviest behind and try again.';
+export function sayCures(cures: Cures): string {
+  const [best, ...others] = cures.cures;
+  if (best === undefined) return sayNoCure(cures);
   const or = others.map((cure) => `; or ${sayCure(cure)}`).join('');
-  const fewer = proved ? '' : ' There may be a way with fewer steps.';
+  const fewer = cures.proved ? '' : ' There may be a way with fewer steps.';
   return `${upperFirst(sayCure(best))}${or}.${fewer}`;
+}
+
+/** That nothing helps, or that nothing was found. */
+export function sayNoCure({ proved }: Pick<Cures, 'proved'>): string {
+  return proved
+    ? 'Nothing listed can be moved, drained or left behind to cure it: another vehicle is needed, or a higher plate.'
+    : 'No way out was found among so many items: leave the heaviest behind and try again.';
+}
+
+/** The same of something that is only asked about. */
+export function sayNoRoom(cures: Pick<Cures, 'proved'>): string {
+  return cures.proved
+    ? 'No few steps make room for it: leave it, or begin with what is over already.'
+    : sayNoCure(cures);
 }
 
 /** Whole litres as such; what is left over, with one decimal and rounded up. */

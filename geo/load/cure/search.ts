@@ -1,17 +1,32 @@
 import { leastDrained, massOf } from './drain.ts';
+import { type Chosen, type Found, NOISE } from './found.ts';
 import { greedy } from './greedy.ts';
-import type { Drained, Handled, Remedies, Remedy, Row } from './remedies.ts';
+import { rank } from './rank.ts';
+import { type Relief, reliefOf } from './relief.ts';
+import type { Drained, Handled, Remedies, Row } from './remedies.ts';
+import { spend, type Trials } from './trials.ts';
 
-export interface Found {
-  readonly leftKg: number;
-  readonly movedKg: number;
-  readonly chosen: readonly { readonly handled: Handled; readonly remedy: Remedy }[];
-  readonly drained: readonly { readonly tank: Drained; readonly litres: number }[];
-  /** spare of the plate nearest its limit, when all is done */
-  readonly leastSpareKg: number;
+/** Everything that a search for sets of one size, with the same tanks drained, goes by. */
+interface Search {
+  readonly handled: readonly Handled[];
+  readonly tanks: readonly Drained[];
+  readonly relief: Relief;
+  readonly wanted: number;
+  readonly trials: Trials;
+  /** the best so far, in their rank */
+  readonly found: Found[];
 }
 
-const NOISE = 1e-6;
+/** A set begun: what is over with the steps chosen so far, and which items are left to choose from. */
+interface Begun {
+  readonly over: Row;
+  readonly chosen: readonly Chosen[];
+  readonly leftKg: number;
+  readonly movedKg: number;
+  /** steps still to be chosen, from the item of that number on */
+  readonly count: number;
+  readonly from: number;
+}
 
 /**
  * Every set of so many steps is tried, from one step upwards, until some set cures: the first size that does is the
@@ -19,103 +34,81 @@ const NOISE = 1e-6;
  * is handled than in the sets found already.
  */
 export function searchCures(
-  { over, handled, drained }: Remedies,
-  wanted: number,
-  trials: number,
+  remedies: Remedies,
+  options: { readonly wanted: number; readonly trials: number },
 ): { readonly found: readonly Found[]; readonly proved: boolean } {
+  const { over, handled, drained } = remedies;
   if (over.every((kg) => kg <= NOISE)) return { found: [], proved: true };
-  const relief = reliefTable(over.length, handled);
-  let left = trials;
-  const spend = () => --left > 0;
-
+  const relief = reliefOf(over.length, handled);
+  const trials: Trials = { left: options.trials };
   for (let size = 1; size <= handled.length + drained.length; size++) {
     const found: Found[] = [];
-    for (const tanks of subsets(drained).filter((some) => some.length <= size)) {
+    for (const tanks of subsets(drained)) {
       const count = size - tanks.length;
-      if (count <= handled.length) pick(tanks, count, 0, [...over], [], 0, 0, found);
+      if (count < 0 || count > handled.length) continue;
+      const search = { handled, tanks, relief, wanted: options.wanted, trials, found };
+      goOn(search, { over, chosen: [], leftKg: 0, movedKg: 0, count, from: 0 });
     }
-    if (left <= 0)
-      return { found: found.length > 0 ? found : greedy({ over, handled, drained }), proved: false };
+    if (trials.left <= 0) return { found: found.length > 0 ? found : greedy(remedies), proved: false };
     if (found.length > 0) return { found, proved: true };
   }
   return { found: [], proved: true };
+}
 
-  function pick(
-    tanks: readonly Drained[],
-    count: number,
-    from: number,
-    now: Row,
-    chosen: Found['chosen'],
-    leftKg: number,
-    movedKg: number,
-    found: Found[],
-  ): void {
-    if (!spend() || isHopeless(now, tanks, count, from)) return;
-    const last = found.length < wanted ? undefined : found.at(-1);
-    if (last && leftKg > last.leftKg + NOISE) return;
-    if (count === 0) {
-      const litres = leastDrained(now, tanks, spend);
-      if (litres === undefined) return;
-      const after = (limit: number) =>
-        tanks.reduce((kg, tank, i) => kg + (litres[i] ?? 0) * (tank.changePerL[limit] ?? 0), now[limit] ?? 0);
-      keep(
-        {
-          leftKg: leftKg + massOf(litres, tanks),
-          movedKg,
-          chosen,
-          drained: tanks.map((tank, i) => ({ tank, litres: litres[i] ?? 0 })),
-          leastSpareKg: -Math.max(after(0), after(1), after(2)),
-        },
-        found,
-        wanted,
-      );
-      return;
-    }
-    for (let at = from; at + count <= handled.length; at++) {
-      const each = handled[at] as Handled;
-      for (const remedy of each.remedies) {
-        const isMove = remedy.kind === 'move';
-        pick(
-          tanks,
-          count - 1,
-          at + 1,
-          now.map((kg, limit) => kg + (remedy.change[limit] ?? 0)),
-          [...chosen, { handled: each, remedy }],
-          leftKg + (isMove ? 0 : each.item.massKg),
-          movedKg + (isMove ? each.item.massKg : 0),
-          found,
-        );
-      }
-    }
+/** Tries every way to complete a set. */
+function goOn(search: Search, begun: Begun): void {
+  const { handled, wanted, trials, found } = search;
+  const { over, chosen, leftKg, movedKg, count, from } = begun;
+  if (!spend(trials) || isHopeless(search, begun)) return;
+  const last = found.length < wanted ? undefined : found.at(-1);
+  if (last && leftKg > last.leftKg + NOISE) return;
+  if (count === 0) {
+    complete(search, begun);
+    return;
   }
-
-  function isHopeless(now: Row, tanks: readonly Drained[], count: number, from: number): boolean {
-    return now.some((kg, limit) => {
-      const byTanks = tanks.reduce(
-        (sum, tank) => sum + Math.max(0, -(tank.changePerL[limit] ?? 0)) * tank.litres,
-        0,
-      );
-      return kg - byTanks - relief(limit, from, count) > NOISE;
-    });
+  for (let at = from; at + count <= handled.length; at++) {
+    const each = handled[at];
+    if (each === undefined) continue;
+    const { massKg } = each.item;
+    for (const remedy of each.remedies) {
+      const isMove = remedy.kind === 'move';
+      goOn(search, {
+        over: over.map((kg, limit) => kg + (remedy.change[limit] ?? 0)),
+        chosen: [...chosen, { handled: each, remedy }],
+        leftKg: leftKg + (isMove ? 0 : massKg),
+        movedKg: movedKg + (isMove ? massKg : 0),
+        count: count - 1,
+        from: at + 1,
+      });
+    }
   }
 }
 
-/** @returns the most that `count` of the items from one on can take off a limit */
-function reliefTable(limits: number, handled: readonly Handled[]) {
-  const best = Array.from({ length: limits }, (_, limit) =>
-    handled.map(({ remedies }) => Math.max(0, ...remedies.map(({ change }) => -(change[limit] ?? 0)))),
-  );
-  const sums = new Map<number, number>();
-  return (limit: number, from: number, count: number): number => {
-    if (count === 0) return 0;
-    const key = (limit * 1000 + from) * 1000 + count;
-    const known = sums.get(key);
-    if (known !== undefined) return known;
-    const top = (best[limit] ?? []).slice(from).sort((a, b) => b - a);
-    const sum = top.slice(0, count).reduce((total, kg) => total + kg, 0);
-    sums.set(key, sum);
-    return sum;
+/** All steps are chosen: what must be drained besides, and the set's rank if that does. */
+function complete({ tanks, trials, found, wanted }: Search, { over, chosen, leftKg, movedKg }: Begun): void {
+  const litres = leastDrained(over, tanks, trials);
+  if (litres === undefined) return;
+  const after = (limit: number) =>
+    tanks.reduce((kg, tank, i) => kg + (litres[i] ?? 0) * (tank.changePerL[limit] ?? 0), over[limit] ?? 0);
+  const cure = {
+    leftKg: leftKg + massOf(litres, tanks),
+    movedKg,
+    chosen,
+    drained: tanks.map((tank, i) => ({ tank, litres: litres[i] ?? 0 })),
+    leastSpareKg: -Math.max(after(0), after(1), after(2)),
   };
+  rank(cure, found, wanted);
+}
+
+/** Whether even the best remaining steps leave something over. */
+function isHopeless({ tanks, relief }: Search, { over, count, from }: Begun): boolean {
+  return over.some((kg, limit) => {
+    const byTanks = tanks.reduce(
+      (sum, tank) => sum + Math.max(0, -(tank.changePerL[limit] ?? 0)) * tank.litres,
+      0,
+    );
+    return kg - byTanks - relief(limit, from, count) > NOISE;
+  });
 }
 
 /** Every choice of tanks, none among them. */
@@ -123,45 +116,4 @@ function subsets(tanks: readonly Drained[]): Drained[][] {
   let all: Drained[][] = [[]];
   for (const tank of tanks) all = [...all, ...all.map((some) => [...some, tank])];
   return all;
-}
-
-/** Puts a set in its rank; of several about the same items the best alone stays. */
-function keep(cure: Found, found: Found[], wanted: number): void {
-  const key = itemsOf(cure);
-  const same = found.findIndex((each) => itemsOf(each) === key);
-  if (same >= 0) {
-    if (!isBetter(cure, found[same] as Found)) return;
-    found.splice(same, 1);
-  }
-  const place = found.findIndex((each) => isBetter(cure, each));
-  found.splice(place < 0 ? found.length : place, 0, cure);
-  if (found.length > wanted) found.pop();
-}
-
-function isBetter(a: Found, b: Found): boolean {
-  if (Math.abs(a.leftKg - b.leftKg) > NOISE) return a.leftKg < b.leftKg;
-  if (Math.abs(a.movedKg - b.movedKg) > NOISE) return a.movedKg < b.movedKg;
-  const [roomA, roomB] = [roomOf(a), roomOf(b)];
-  if (Math.abs(roomA - roomB) > NOISE) return roomA > roomB;
-  return a.leastSpareKg > b.leastSpareKg + NOISE;
-}
-
-/**
- * How much the smallest place that something is moved to takes: nobody knows what fits by size, and a place for more
- * kilograms is the likelier one.
- */
-function roomOf({ chosen }: Found): number {
-  return Math.min(
-    Number.MAX_VALUE,
-    ...chosen.map(({ remedy: { to } }) => (to === undefined ? Number.MAX_VALUE : (to.limitKg ?? 0))),
-  );
-}
-
-function itemsOf({ chosen, drained }: Found): string {
-  const things = chosen.map(({ handled }) => handled);
-  return JSON.stringify([
-    // of several alike, numbered on, it makes no difference which
-    things.map(({ item }) => [item.name.replace(/ \d+$/, ''), item.massKg, item.xM]),
-    drained.map(({ tank }) => tank.name),
-  ]);
 }

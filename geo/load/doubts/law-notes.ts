@@ -3,6 +3,7 @@ import type { VehicleCard } from '../../vehicle/card.ts';
 
 /** What the plate or the rack may mean in law: a sentence and where it comes from, no verdict. */
 export interface LawNote {
+  readonly about: 'licence' | 'plate' | 'speed' | 'rack' | 'overload';
   /** ISO 3166-1 alpha-2; absent where it holds in more than one country */
   readonly country?: string;
   readonly says: string;
@@ -24,15 +25,21 @@ function licenceNotes(grossKg: number): LawNote[] {
   if (grossKg <= CATEGORY_B_KG)
     return [
       {
+        about: 'licence',
         country: 'GB',
         says: 'Great Britain: plated to 3500 kg or less: category B is enough. The plate counts, not the load.',
         source: club,
       },
-      { says: 'In the EU category B likewise ends at 3500 kg plated.', source: FROM_MEMORY },
+      {
+        about: 'licence',
+        says: 'In the EU category B likewise ends at 3500 kg plated.',
+        source: FROM_MEMORY,
+      },
     ];
   if (grossKg > CATEGORY_C1_KG)
     return [
       {
+        about: 'licence',
         country: 'GB',
         says: 'Great Britain: plated above 7500 kg: category C is needed.',
         source: FROM_MEMORY,
@@ -40,15 +47,18 @@ function licenceNotes(grossKg: number): LawNote[] {
     ];
   return [
     {
+      about: 'licence',
       country: 'GB',
       says: 'Great Britain: plated above 3500 kg and up to 7500 kg: category C1 is needed. Who passed the car test before 1 January 1997 has it as a rule; from 70 on it lapses unless renewed with a medical report. Look at the licence itself.',
       source: club,
     },
     {
+      about: 'licence',
       says: 'In the EU category B ends at 3500 kg plated and C1 at 7500 kg; changes for motor caravans up to 4250 kg are under way. Ask before hiring out abroad.',
       source: FROM_MEMORY,
     },
     {
+      about: 'plate',
       says: 'Above 3500 kg plated many countries set lower speeds, other tolls and further signs; the drive report names those it knows.',
       source: COMMON_PRACTICE,
     },
@@ -63,6 +73,7 @@ function speedNotes({ unladenKg }: VehicleCard): LawNote[] {
   if (unladenKg === undefined)
     return [
       {
+        about: 'speed',
         country: 'GB',
         says: `Great Britain: speed limits go by unladen weight: ${above}. The card does not give it. ${unladen}`,
         source,
@@ -71,6 +82,7 @@ function speedNotes({ unladenKg }: VehicleCard): LawNote[] {
   const over = unladenKg > SPEEDS_FROM_KG;
   return [
     {
+      about: 'speed',
       country: 'GB',
       says: `Great Britain: speed limits go by unladen weight: ${above}. The card gives ${unladenKg} kg, so the ${over ? 'lower' : 'higher'} ones. ${unladen}`,
       source,
@@ -83,21 +95,25 @@ function rackNotes({ rack, lengthM }: VehicleCard): LawNote[] {
   const share = Math.round((rack.lengthM / lengthM) * 1000) / 10;
   return [
     {
+      about: 'rack',
       country: 'ES',
       says: `Spain: a load behind needs the V-20 board, 50 × 50 cm, red and white, metal; two if it fills the width. It may stand out by 10 % of the length, 15 % if it cannot be divided; the rack is ${share} %.`,
       source: 'two Spanish dealers’ pages on V-20, seen',
     },
     {
+      about: 'rack',
       country: 'IT',
       says: `Italy: a rack behind needs an approved metal board, 50 × 50 cm, red and white, even when empty. It may stand out by 30 % of the length; the rack is ${share} %.`,
       source: 'rack and sign makers’ pages, seen',
     },
     {
+      about: 'rack',
       country: 'DE',
       says: 'Germany: a load more than 1 m behind the rear reflectors is marked, by day with a flag or panel of 30 × 30 cm.',
       source: 'a trailer maker’s page, second-hand',
     },
     {
+      about: 'rack',
       country: 'GB',
       says: 'Great Britain: a load more than 1 m behind must be made clearly visible; more than 2 m, marker boards. Number plate and lamps must stay in sight.',
       source: FROM_MEMORY,
@@ -108,11 +124,13 @@ function rackNotes({ rack, lengthM }: VehicleCard): LawNote[] {
 function overloadNotes(): LawNote[] {
   return [
     {
+      about: 'overload',
       country: 'GB',
       says: 'Great Britain: the penalty for too much mass goes by the share over: under 10 %, 10 to 14 %, 15 % and more, from 30 % a court. Each axle counts by itself.',
       source: 'press of 2025, second-hand',
     },
     {
+      about: 'plate',
       says: 'A converter’s plate stands before the plate of the base vehicle. Take the figures from the plate on the vehicle, not from the brochure.',
       source: 'NCC motor-caravan guide, seen',
     },

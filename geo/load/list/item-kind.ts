@@ -25,6 +25,12 @@ export function kindOf(item: { readonly name: string; readonly kind?: ItemKind |
   return WORDS.find(([, words]) => words.test(item.name))?.[0] ?? 'thing';
 }
 
+/** Whether an item is somebody: people sit on seats, and stay aboard. */
+export function isPerson(item: Parameters<typeof kindOf>[0]): boolean {
+  const kind = kindOf(item);
+  return kind === 'person' || kind === 'driver';
+}
+
 /** The liquid an item is, if it is one. */
 export function liquidOf(item: Parameters<typeof kindOf>[0]): Liquid | undefined {
   const kind = kindOf(item);

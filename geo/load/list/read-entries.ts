@@ -1,17 +1,15 @@
 import { fail, ok, type Result } from '../../result.ts';
 import { readEntryMass } from '../../units/read-entry.ts';
 
-/** As the list's schema has it. */
-const KG_MOST = 20_000;
-const X_MOST_M = 20;
+import { ITEM_KG_MOST, ITEM_X_MOST_M } from './bounds.ts';
 
 /** A mass as typed: kilograms, or stones and pounds with theirs; a minus before it for what is taken off. */
 export function readItemKg(text: string): Result<number> {
   const [, minus = '', figure = ''] = /^\s*([-−–]?)\s*(.*)$/.exec(text) ?? [];
   if (figure.trim() === '') return fail('entry', 'Give a mass.');
-  const read = readEntryMass(figure, { least: 0, most: KG_MOST });
+  const read = readEntryMass(figure, { least: 0, most: ITEM_KG_MOST });
   if (!read.ok) return read;
-  if (read.value > KG_MOST) return fail('entry', `More than ${KG_MOST} kg is not believed.`);
+  if (read.value > ITEM_KG_MOST) return fail('entry', `More than ${ITEM_KG_MOST} kg is not believed.`);
   const kg = Math.round(read.value * 1000) / 1000;
   return ok(minus === '' || kg === 0 ? kg : -kg);
 }
@@ -28,7 +26,9 @@ export function readX(text: string): Result<number> {
   if (!/^-?\d+(\.\d+)?$/.test(figure))
     return fail('entry', 'Write metres behind the front axle, as 2.75; −0.4 is ahead of it.');
   const m = Number(figure);
-  return Math.abs(m) <= X_MOST_M ? ok(m) : fail('entry', `More than ${X_MOST_M} m is not believed.`);
+  return Math.abs(m) <= ITEM_X_MOST_M
+    ? ok(m)
+    : fail('entry', `More than ${ITEM_X_MOST_M} m is not believed.`);
 }
 
 /** A mass for its field: at most three decimals, none that say nothing. */

@@ -2,7 +2,8 @@ import type { z } from 'zod';
 import { type DocumentWords, readDocument } from '../../document/read-document.ts';
 import { clip, sayFault } from '../../document/say-fault.ts';
 import type { Result } from '../../result.ts';
-import { ITEMS_MAX, type LoadList, loadListSchema } from './load-list.ts';
+import { ITEMS_MAX } from './bounds.ts';
+import { type LoadList, loadListSchema } from './load-list.ts';
 
 const WORDS: DocumentWords = { code: 'load', kind: 'load list', short: 'list', sayFault: sayLoadFault };
 

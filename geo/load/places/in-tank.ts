@@ -1,20 +1,10 @@
 import type { Tank, VehicleCard } from '../../vehicle/card.ts';
-import { LIQUID_FACTS, type Liquid } from '../../vehicle/liquids.ts';
+import { EMPTY_WEIGHT_SHARE, LIQUID_FACTS } from '../../vehicle/liquids.ts';
 import { kindOf } from '../list/item-kind.ts';
 import type { LoadItem } from '../list/load-list.ts';
 
 /** Without a name, a liquid this near a tank that holds such is in it. Metres. */
 const NEAR_M = 0.3;
-/**
- * What of a tank the running order holds by definition: fuel to 90 % (Reg. 1230/2012 art. 2(4)), AdBlue full as other
- * liquids are. Where it holds fresh water too, 90 % by the older convention: taking less off than may be in it keeps
- * the answer on the safe side.
- */
-const RUNNING_SHARE: Readonly<Partial<Record<Liquid, number>>> = {
-  fuel: 0.9,
-  adblue: 1,
-  'fresh-water': 0.9,
-};
 /** Litres below this are noise of binary fractions. */
 const NOISE_L = 1e-9;
 
@@ -24,13 +14,13 @@ export function isInTank(item: LoadItem, tank: Tank): boolean {
   return item.place === undefined ? Math.abs(item.xM - tank.xM) <= NEAR_M : item.place === tank.name;
 }
 
-/** What a tank holds, litres: as listed, and what the running order has of it. Never below nothing. */
+/** What a tank holds, litres: as listed, and what the empty weight has of it. Never below nothing. */
 export function litresIn(card: VehicleCard, items: readonly LoadItem[], tank: Tank): number {
   const kg = items.reduce((sum, item) => sum + (isInTank(item, tank) ? item.massKg : 0), 0);
-  return Math.max(0, kg / LIQUID_FACTS[tank.holds].kgPerL + runningLitres(card, tank));
+  return Math.max(0, kg / LIQUID_FACTS[tank.holds].kgPerL + emptyWeightLitres(card, tank));
 }
 
-/** The list with so many litres in a tank: one item for it, negative where the running order holds more. */
+/** The list with so many litres in a tank: one item for it, negative where the empty weight holds more. */
 export function setTank(
   card: VehicleCard,
   items: readonly LoadItem[],
@@ -38,7 +28,7 @@ export function setTank(
   litres: number,
 ): LoadItem[] {
   const rest = items.filter((item) => !isInTank(item, tank));
-  const beyond = litres - runningLitres(card, tank);
+  const beyond = litres - emptyWeightLitres(card, tank);
   if (Math.abs(beyond) < NOISE_L) return rest;
   const massKg = beyond * LIQUID_FACTS[tank.holds].kgPerL;
   const { name, holds, xM } = tank;
@@ -47,9 +37,9 @@ export function setTank(
   return rest.toSpliced(at < 0 ? rest.length : Math.min(at, rest.length), 0, item);
 }
 
-/** What the running order holds of a tank, litres. */
-export function runningLitres({ runningOrder, tanks }: VehicleCard, tank: Tank): number {
-  const litres = tank.capacityL * (RUNNING_SHARE[tank.holds] ?? 0);
+/** What the empty weight holds of a tank, litres. */
+export function emptyWeightLitres({ runningOrder, tanks }: VehicleCard, tank: Tank): number {
+  const litres = tank.capacityL * (EMPTY_WEIGHT_SHARE[tank.holds] ?? 0);
   if (tank.holds !== 'fresh-water') return litres;
   if (!runningOrder?.includesFreshWater) return 0;
   // of several tanks nobody says which was full: the first is taken

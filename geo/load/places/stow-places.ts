@@ -1,4 +1,5 @@
 import type { VehicleCard } from '../../vehicle/card.ts';
+import { RACK } from '../../vehicle/place-names.ts';
 import type { LoadItem } from '../list/load-list.ts';
 
 /** What a rack takes where the card does not say: 60 kg is what hire firms allow on theirs (common practice, no source). */
@@ -12,7 +13,7 @@ export interface StowPlace {
 }
 
 /** Where the body ends, metres behind the front axle. */
-export function tailM(card: VehicleCard): number {
+export function tailM(card: Pick<VehicleCard, 'wheelbaseM' | 'rearOverhangM'>): number {
   return card.wheelbaseM + card.rearOverhangM;
 }
 
@@ -20,7 +21,7 @@ export function tailM(card: VehicleCard): number {
 export function rackPlace(card: VehicleCard): (StowPlace & { readonly limitKg: number }) | undefined {
   const { rack } = card;
   if (!rack?.fitted) return undefined;
-  return { name: 'rack', xM: tailM(card) + rack.lengthM / 2, limitKg: rack.limitKg ?? RACK_LIMIT_KG };
+  return { name: RACK, xM: tailM(card) + rack.lengthM / 2, limitKg: rack.limitKg ?? RACK_LIMIT_KG };
 }
 
 /** The lockers of the card, and the rack where it is fitted. */
@@ -34,7 +35,12 @@ export function isOnRack(item: Pick<LoadItem, 'xM'>, card: VehicleCard): boolean
   return card.rack?.fitted === true && item.xM > tailM(card);
 }
 
-/** Whether an item stands at that place of the card. */
+/** Whether an item stands at that place of the card: by its name, or behind the body for the rack. */
 export function isAt(item: Pick<LoadItem, 'xM' | 'place'>, place: StowPlace, card: VehicleCard): boolean {
-  return place.name === 'rack' ? isOnRack(item, card) : item.place === place.name;
+  return place.name === RACK ? isOnRack(item, card) : item.place === place.name;
+}
+
+/** What stands at a place of the card, kilograms. */
+export function massAt(items: readonly LoadItem[], place: StowPlace, card: VehicleCard): number {
+  return items.reduce((sum, item) => sum + (isAt(item, place, card) ? item.massKg : 0), 0);
 }

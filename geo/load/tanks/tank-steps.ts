@@ -1,30 +1,11 @@
 import { ok, type Result } from '../../result.ts';
 import type { Tank, VehicleCard } from '../../vehicle/card.ts';
-import { LIQUID_FACTS } from '../../vehicle/liquids.ts';
 import type { LoadItem } from '../list/load-list.ts';
 import { setTank } from '../places/in-tank.ts';
-import type { LoadLimit, LoadResult } from '../result.ts';
-import { mostAt } from '../weigh/most-at.ts';
+import type { LoadFigures } from '../weigh/figures.ts';
 import { weigh } from '../weigh/weigh.ts';
 
-export interface TankLimit {
-  /** litres in the tank at which the first limit is reached, whatever the tank holds */
-  readonly litres: number;
-  readonly binds: LoadLimit;
-  /** whether a full tank keeps every limit */
-  readonly fullFits: boolean;
-}
-
-/** How many litres a tank may hold, everything else as listed, until a limit is reached, and which. */
-export function litresUntil(card: VehicleCard, items: readonly LoadItem[], tank: Tank): Result<TankLimit> {
-  const empty = weigh(card, setTank(card, items, tank, 0));
-  if (!empty.ok) return empty;
-  const { massKg, binds } = mostAt(card, empty.value, tank.xM);
-  const litres = massKg / LIQUID_FACTS[tank.holds].kgPerL;
-  return ok({ litres, binds, fullFits: litres >= tank.capacityL - 1e-6 });
-}
-
-/** A tank filled or dumped to so many litres. */
+/** A tank filled or emptied to so many litres. */
 export interface TankStep {
   readonly tank: Tank;
   readonly toL: number;
@@ -33,12 +14,12 @@ export interface TankStep {
 export interface StepTaken {
   readonly step: TankStep;
   readonly items: readonly LoadItem[];
-  readonly result: LoadResult;
+  readonly result: LoadFigures;
   /** what the step puts on each axle; negative: takes off */
   readonly change: { readonly frontKg: number; readonly rearKg: number; readonly grossKg: number };
 }
 
-/** What filling and dumping on the way does, step by step: the load after each, and what changed on each axle. */
+/** What filling and emptying on the way does, step by step: the load after each, and what changed on each axle. */
 export function tankSteps(
   card: VehicleCard,
   items: readonly LoadItem[],

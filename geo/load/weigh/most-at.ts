@@ -1,8 +1,8 @@
 import type { VehicleCard } from '../../vehicle/card.ts';
-import { FRONT_SHARE_LEAST } from '../doubts/doubts.ts';
 import { isOnRack } from '../places/stow-places.ts';
-import type { LoadLimit, LoadResult } from '../result.ts';
 import { axleShare } from './axle-loads.ts';
+import type { LoadFigures, LoadLimit } from './figures.ts';
+import { FRONT_SHARE_LEAST } from './front-share.ts';
 
 export interface MostAt {
   /** kilograms; 0 where something is over already */
@@ -19,7 +19,7 @@ export interface MostAt {
  * there binds nothing.
  * @param xM metres rearwards from the front axle
  */
-export function mostAt(card: VehicleCard, loaded: LoadResult, xM: number): MostAt {
+export function mostAt(card: VehicleCard, loaded: LoadFigures, xM: number): MostAt {
   const share = axleShare({ massKg: 1, xM }, card.wheelbaseM);
   const limits: readonly (readonly [LoadLimit, number, number])[] = [
     ['gross', loaded.spare.grossKg, 1],
@@ -38,7 +38,7 @@ export function mostAt(card: VehicleCard, loaded: LoadResult, xM: number): MostA
 }
 
 /** The mass at which the front axle's share falls to 40 %: (F + m·f) / (G + m) = 0.4. */
-function frontShareKg({ frontKg, grossKg }: LoadResult, frontEach: number): number | undefined {
+function frontShareKg({ frontKg, grossKg }: LoadFigures, frontEach: number): number | undefined {
   if (frontEach >= FRONT_SHARE_LEAST) return undefined;
   return Math.max(0, (frontKg - FRONT_SHARE_LEAST * grossKg) / (FRONT_SHARE_LEAST - frontEach));
 }

@@ -1,9 +1,21 @@
 import { printKg, type Rounding } from '../../units/print.ts';
+import { RACK } from '../../vehicle/place-names.ts';
 import type { LoadItem } from '../list/load-list.ts';
-import type { LoadLimit, LoadResult } from '../result.ts';
-import { LIMIT_NAME } from '../say-load.ts';
+import type { AxleLoads } from './axle-loads.ts';
+import type { LoadFigures, LoadLimit } from './figures.ts';
+import { decidingOf, type PlateSum, spareOf } from './sums.ts';
 
-const NOISE_KG = 1e-6;
+/** Stands wherever a load's figures are shown. */
+export const LOAD_CAUTION =
+  'Worked out from the figures given, not weighed. Weigh the vehicle on a public weighbridge, axle by axle, as it leaves. The plates and local rules decide.';
+
+/** What is held against, as it is called in a sentence. */
+export const LIMIT_NAME: Readonly<Record<LoadLimit, string>> = {
+  gross: 'gross',
+  front: 'front axle',
+  rear: 'rear axle',
+  rack: 'rack',
+};
 
 /** What is reached or exceeded, in a sentence. */
 export const LIMIT_SAID: Readonly<Record<LoadLimit, string>> = {
@@ -12,40 +24,6 @@ export const LIMIT_SAID: Readonly<Record<LoadLimit, string>> = {
   rear: 'rear axle plate',
   rack: 'limit of the rack',
 };
-
-/** plate − load = spare, in kilograms. */
-export interface PlateSum {
-  readonly limit: LoadLimit;
-  readonly plateKg: number;
-  readonly loadKg: number;
-  readonly spareKg: number;
-  readonly over: boolean;
-}
-
-/** Both axles, the whole, and the rack where one is fitted. */
-export function sumsOf({ plates, spare, frontKg, rearKg, grossKg, rack }: LoadResult): PlateSum[] {
-  const sum = (limit: LoadLimit, plateKg: number, loadKg: number, spareKg: number): PlateSum => ({
-    limit,
-    plateKg,
-    loadKg,
-    spareKg,
-    over: spareKg < -NOISE_KG,
-  });
-  return [
-    sum('front', plates.frontKg, frontKg, spare.frontKg),
-    sum('rear', plates.rearKg, rearKg, spare.rearKg),
-    sum('gross', plates.grossKg, grossKg, spare.grossKg),
-    ...(rack ? [sum('rack', rack.limitKg, rack.onKg, rack.spareKg)] : []),
-  ];
-}
-
-/** What decides: the worst of what is over, else the plate with the least spare. */
-export function decidingOf(result: LoadResult): PlateSum {
-  const sums = sumsOf(result);
-  const over = sums.filter(({ limit }) => result.over.includes(limit)).sort((a, b) => a.spareKg - b.spareKg);
-  const first = over[0] ?? sums.find(({ limit }) => limit === result.bindsFirst) ?? sums[0];
-  return first as PlateSum;
-}
 
 /** `83 kg`, a true minus sign. */
 export function kgText(kg: number, rounding: Rounding = 'nearest'): string {
@@ -74,6 +52,37 @@ export function sayPlate({ limit, spareKg, over }: PlateSum): string {
   return `${kgText(spareKg, 'down')} spare, ${LIMIT_NAME[limit]}`;
 }
 
+/** Several of them: `gross over by 26 kg, rack over by 7 kg`. */
+export function sayPlates(sums: readonly PlateSum[]): string {
+  return sums.map(sayPlate).join(', ');
+}
+
+/** What decides, in one line for paper and terminal. @param doubtful whether anything else is to be checked */
+export function headlineOf(figures: LoadFigures, { doubtful }: { readonly doubtful: boolean }): string {
+  if (figures.over.length > 0) return `OVER: ${sayOver(figures)}. Do not leave like this.`;
+  return `WITHIN THE PLATES: ${sayLeft(figures)}.${doubtful ? ' Check the points below.' : ''}`;
+}
+
+/** What is over, by how much: `gross by 26 kg, rear axle by 3 kg`. */
+export function sayOver(figures: LoadFigures): string {
+  return figures.over
+    .map((limit) => `${LIMIT_NAME[limit]} by ${printKg(-spareOf(figures, limit), 'up')}`)
+    .join(', ');
+}
+
+/** What is left, where nothing is over: `83 kg left, rear axle first`. */
+export function sayLeft(figures: LoadFigures): string {
+  const { spareKg, limit } = decidingOf(figures);
+  return `${printKg(spareKg, 'down')} left, ${LIMIT_NAME[limit]} first`;
+}
+
+/** `plated at 3500 kg`; with what it weighs as listed, where a load is given. */
+export function sayPlated(plateKg: number, actualKg: number | undefined): string {
+  const plated = `plated at ${printKg(plateKg, 'up')}`;
+  if (actualKg === undefined || actualKg <= plateKg) return plated;
+  return `${plated} and loaded as listed ${printKg(actualKg, 'up')}, over its plate by ${printKg(actualKg - plateKg, 'up')}`;
+}
+
 /** Where something stands: `2.75 m behind the front axle`. */
 function sayX(xM: number): string {
   const off = Math.abs(xM).toFixed(2);
@@ -82,12 +91,20 @@ function sayX(xM: number): string {
 }
 
 /** `Garage, 5.35 m behind the front axle`. */
-export function sayWhere({ place, xM }: LoadItem): string {
-  const where = place === 'rack' ? 'the rack' : place;
+export function sayWhere({ place, xM }: Pick<LoadItem, 'place' | 'xM'>): string {
+  const where = place === RACK ? 'the rack' : place;
   return where === undefined ? sayX(xM) : `${where}, ${sayX(xM)}`;
 }
 
 /** `front +15, rear +33`. */
-export function sayShare({ frontKg, rearKg }: { readonly frontKg: number; readonly rearKg: number }): string {
+export function sayShare({ frontKg, rearKg }: AxleLoads): string {
   return `front ${signedKg(frontKg)}, rear ${signedKg(rearKg)} kg`;
+}
+
+/** Where the mass lies along the vehicle, and how much of it on a fitted rack: a sentence or two. */
+export function sayBalance({ centreM, frontShare, rack }: LoadFigures): string {
+  const balance = `Centre of mass ${centreM.toFixed(2)} m behind the front axle: ${(frontShare * 100).toFixed(0)} % on the front.`;
+  if (!rack) return balance;
+  const own = rack.limitFrom === 'card' ? '' : ', common practice: its own limit is not on the card';
+  return `${balance} Rack ${kgText(rack.onKg, 'up')} of ${kgText(rack.limitKg, 'down')}${own}.`;
 }

@@ -1,41 +1,43 @@
 import { given } from '../../given.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import type { VehicleCard } from '../../vehicle/card.ts';
-import { loadNotes, loadWarnings } from '../doubts/doubts.ts';
 import type { LoadItem } from '../list/load-list.ts';
-import { isOnRack, rackPlace } from '../places/stow-places.ts';
-import type { LoadLimit, LoadResult } from '../result.ts';
+import { massAt, rackPlace } from '../places/stow-places.ts';
 import { axleLoads, centreOfMassM } from './axle-loads.ts';
+import type { LoadFigures, LoadLimit } from './figures.ts';
+import { NOISE_KG } from './noise.ts';
 
-/** Differences below this are noise of binary fractions. Kilograms. */
-const NOISE_KG = 1e-6;
+/** What the empty vehicle, ready to drive, weighs, and what is in that. */
+export type EmptyWeight = NonNullable<VehicleCard['runningOrder']>;
 
-type Running = NonNullable<VehicleCard['runningOrder']>;
+/** The empty weight of a card; a problem that says how to get one where it has none. */
+export function emptyWeightOf({ runningOrder, name }: VehicleCard): Result<EmptyWeight> {
+  if (runningOrder !== undefined) return ok(runningOrder);
+  return fail(
+    'no-running-order',
+    `The card of ${name.slice(0, 80)} has no empty weight: weigh the vehicle axle by axle, empty and ready to drive, and write both figures on its card ("runningOrder" in the file).`,
+  );
+}
 
 /**
- * The vehicle with these items on board, axle by axle against its plates: running order plus moments about the axles.
- * @returns the figures with every doubt in words; a problem when the card has no running order, or the list takes off
- * more than there is
+ * The vehicle with these items on board, axle by axle against its plates: empty weight plus moments about the axles.
+ * @returns the figures; a problem when the card has no empty weight, or the list takes off more than there is
  */
-export function weigh(card: VehicleCard, items: readonly LoadItem[]): Result<LoadResult> {
-  const running = card.runningOrder;
-  if (running === undefined)
-    return fail(
-      'no-running-order',
-      `The card of ${card.name.slice(0, 80)} has no running order: weigh the vehicle axle by axle, empty and ready to drive, and write both figures on its card ("runningOrder" in the file).`,
-    );
-  const result = weighFrom(card, running, items);
-  const { frontKg, rearKg, grossKg, over } = result;
+export function weigh(card: VehicleCard, items: readonly LoadItem[]): Result<LoadFigures> {
+  const empty = emptyWeightOf(card);
+  if (!empty.ok) return empty;
+  const figures = weighFrom(card, empty.value, items);
+  const { frontKg, rearKg, grossKg, over } = figures;
   if (!(grossKg > 0) || (Math.min(frontKg, rearKg) < -NOISE_KG && over.length === 0))
     return fail(
       'load-impossible',
       `As listed the front axle would carry ${Math.round(frontKg)} kg and the rear ${Math.round(rearKg)} kg, which cannot be: check the masses and places of what is taken off.`,
     );
-  return ok(result);
+  return ok(figures);
 }
 
-function weighFrom(card: VehicleCard, running: Running, items: readonly LoadItem[]): LoadResult {
-  const { frontKg, rearKg } = axleLoads(running, items, card.wheelbaseM);
+function weighFrom(card: VehicleCard, empty: EmptyWeight, items: readonly LoadItem[]): LoadFigures {
+  const { frontKg, rearKg } = axleLoads(empty, items, card.wheelbaseM);
   const grossKg = frontKg + rearKg;
   const plates = { frontKg: card.axleKg.front, rearKg: card.axleKg.rear, grossKg: card.grossKg };
   const spare = {
@@ -44,44 +46,39 @@ function weighFrom(card: VehicleCard, running: Running, items: readonly LoadItem
     grossKg: plates.grossKg - grossKg,
   };
   const rack = rackOf(card, items);
-  const runningKg = running.frontKg + running.rearKg;
-  const figures = {
+  const emptyKg = empty.frontKg + empty.rearKg;
+  return {
     frontKg,
     rearKg,
     grossKg,
     spare,
     frontShare: frontKg / grossKg,
     plates,
-    runningOrder: { frontKg: running.frontKg, rearKg: running.rearKg, grossKg: runningKg },
-    payloadKg: plates.grossKg - runningKg,
+    runningOrder: { frontKg: empty.frontKg, rearKg: empty.rearKg, grossKg: emptyKg },
+    payloadKg: plates.grossKg - emptyKg,
     payloadLeftKg: spare.grossKg,
     bindsFirst: bindsFirst(spare),
     over: overOf(spare, rack),
     centreM: centreOfMassM({ frontKg, rearKg }, card.wheelbaseM),
     ...given({ rack }),
   };
-  return {
-    ...figures,
-    warnings: loadWarnings(card, running, items, figures),
-    notes: loadNotes(running, items),
-  };
 }
 
-function rackOf(card: VehicleCard, items: readonly LoadItem[]): LoadResult['rack'] {
+function rackOf(card: VehicleCard, items: readonly LoadItem[]): LoadFigures['rack'] {
   const place = rackPlace(card);
   if (place === undefined) return undefined;
-  const onKg = items.reduce((sum, item) => sum + (isOnRack(item, card) ? item.massKg : 0), 0);
+  const onKg = massAt(items, place, card);
   const { limitKg } = place;
   const limitFrom = card.rack?.limitKg === undefined ? 'common practice' : 'card';
   return { onKg, limitKg, spareKg: limitKg - onKg, limitFrom };
 }
 
-function bindsFirst({ frontKg, rearKg, grossKg }: LoadResult['spare']): LoadResult['bindsFirst'] {
+function bindsFirst({ frontKg, rearKg, grossKg }: LoadFigures['spare']): LoadFigures['bindsFirst'] {
   const least = Math.min(frontKg, rearKg, grossKg);
   return grossKg === least ? 'gross' : rearKg === least ? 'rear' : 'front';
 }
 
-function overOf(spare: LoadResult['spare'], rack: LoadResult['rack']): LoadLimit[] {
+function overOf(spare: LoadFigures['spare'], rack: LoadFigures['rack']): LoadLimit[] {
   const over: LoadLimit[] = [];
   if (spare.grossKg < -NOISE_KG) over.push('gross');
   if (spare.frontKg < -NOISE_KG) over.push('front');

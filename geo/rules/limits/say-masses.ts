@@ -1,5 +1,5 @@
 import type { CountryRule } from '../../country/rule.ts';
-import { sayPlated } from '../../load/say-load.ts';
+import { sayPlated } from '../../load/weigh/say-plates.ts';
 import { printKg } from '../../units/print.ts';
 import type { Words } from '../words.ts';
 
@@ -16,7 +16,7 @@ export interface MassSum {
 export function sayOverPlate({ limitKg, plateKg, actualKg, spareKg }: MassSum, rule?: CountryRule): Words {
   const credit = rule === undefined ? '' : ` ${sayBasis(rule, actualKg)}`;
   return {
-    say: `The limit is ${printKg(limitKg, 'down')}; the vehicle is plated at ${printKg(plateKg, 'up')}: over on the plate by ${printKg(-spareKg, 'up')}.${credit}`,
+    say: `The limit is ${printKg(limitKg, 'down')}; the vehicle is plated at ${printKg(plateKg, 'up')}: ${printKg(-spareKg, 'up')} over the limit.${credit}`,
     advice: 'Take another road.',
   };
 }
@@ -69,9 +69,8 @@ export function sayAxle(
   of: 'axle' | 'bogie',
 ): Words {
   const over = printKg(-spareKg, 'up');
-  const loaded = actualKg !== undefined && actualKg > plateKg;
   return {
-    say: `The ${of} limit is ${printKg(limitKg, 'down')}; the ${which} axle is ${sayPlated(plateKg, actualKg)}: ${loaded ? `${over} over the limit` : `over on the plate by ${over}`}.${sayActual(actualKg, plateKg)}`,
+    say: `The ${of} limit is ${printKg(limitKg, 'down')}; the ${which} axle is ${sayPlated(plateKg, actualKg)}: ${over} over the limit.${sayActual(actualKg, plateKg)}`,
     advice: of === 'bogie' ? 'It binds only if the rear axle is a double one.' : 'Take another road.',
   };
 }

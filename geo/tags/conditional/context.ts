@@ -1,6 +1,6 @@
 import type { HoursPlace } from '../../clock/hours.ts';
 import type { LocalMoment } from '../../clock/moment.ts';
-import type { LoadResult } from '../../load/result.ts';
+import type { LoadFigures } from '../../load/weigh/figures.ts';
 import type { VehicleCard } from '../../vehicle/card.ts';
 import type { Envelope } from '../../vehicle/envelope.ts';
 import type { Property } from './conditional.ts';
@@ -31,7 +31,7 @@ export interface ConditionContext {
  * The figures conditions are judged on. The mass is the plated one: what the vehicle weighs that day may be less,
  * which is never credited; what it weighs more is. The width is the body's; the axle load the greater of the two plates.
  */
-export function figuresOf(card: VehicleCard, envelope: Envelope, load?: LoadResult): VehicleFigures {
+export function figuresOf(card: VehicleCard, envelope: Envelope, load?: LoadFigures): VehicleFigures {
   return {
     weight: Math.max(envelope.grossKg, load?.grossKg ?? 0),
     weightrating: envelope.grossKg,

@@ -1,16 +1,23 @@
 import { printFeetInches, printMetres } from '../../units/print.ts';
+import type { Figures } from './card-of.ts';
 import type { PlaceRow } from './place-rows.ts';
 import type { ReadPlace } from './read-places.ts';
 
-/**
- * How a distance was understood, where the text itself does not say it; and a place that lies outside the body.
- * @param body where the body begins and ends, metres behind the front axle
- */
-export function noteOf(
-  { xM: typed }: PlaceRow,
-  { xM }: ReadPlace,
-  body: { readonly noseM: number; readonly tailM: number } | undefined,
-): string {
+/** Where the body begins and ends, metres behind the front axle. */
+export interface Body {
+  readonly noseM: number;
+  readonly tailM: number;
+}
+
+/** The body of a card while it is written; undefined until its figures are in. */
+export function bodyOf({ frontOverhangM, wheelbaseM, rearOverhangM }: Figures): Body | undefined {
+  if (frontOverhangM === undefined || wheelbaseM === undefined || rearOverhangM === undefined)
+    return undefined;
+  return { noseM: -frontOverhangM, tailM: wheelbaseM + rearOverhangM };
+}
+
+/** How a distance was understood, where the text itself does not say it; and a place that lies outside the body. */
+export function noteOf({ xM: typed }: PlaceRow, { xM }: ReadPlace, body: Body | undefined): string {
   if (xM === undefined) return '';
   const said = [];
   if (xM < 0 || !/^\s*\d+([.,]\d+)?\s*m?\s*$/.test(typed)) {

@@ -47,10 +47,6 @@ export const KINDS: readonly KindOfPlace[] = [
   },
 ];
 
-/** As the card's schema has it. */
-export const PLACES_MOST = 30;
-export const NAME_LONGEST = 100;
-
 export const EMPTY_ROW: PlaceRow = { name: '', xM: '', holds: '', capacityL: '', limitKg: '' };
 export const NO_PLACES: PlaceRows = { seats: [], tanks: [], lockers: [] };
 

@@ -1,11 +1,8 @@
 import { fail, ok, type Result } from '../../result.ts';
 import { readEntryLength, readEntryMass } from '../../units/read-entry.ts';
+import { type Bounds, PLACE_BOUNDS } from '../bounds.ts';
 
-/** Bounds as the card's schema has them. */
-const REARMOST_M = 20;
-const FOREMOST_M = 5;
-const LITRES = { least: 1, most: 2000 };
-const LIMIT_KG = { least: 1, most: 2000 };
+const { xM: X, capacityL: LITRES, limitKg: LIMIT_KG } = PLACE_BOUNDS;
 
 /** A distance behind the front axle as typed: metres, or feet and inches; a minus before it for ahead of the axle. */
 export function readPlaceX(text: string): Result<number> {
@@ -15,12 +12,12 @@ export function readPlaceX(text: string): Result<number> {
   if (!read.ok) return read;
   const m = tidy(read.value);
   if (minus === '' || m === 0)
-    return m <= REARMOST_M
+    return m <= X.most
       ? ok(m)
-      : fail('entry', `More than ${REARMOST_M} m behind the front axle is not believed.`);
-  return m <= FOREMOST_M
+      : fail('entry', `More than ${X.most} m behind the front axle is not believed.`);
+  return m <= -X.least
     ? ok(-m)
-    : fail('entry', `More than ${FOREMOST_M} m ahead of the front axle is not believed.`);
+    : fail('entry', `More than ${-X.least} m ahead of the front axle is not believed.`);
 }
 
 /** What a tank holds as typed, litres. */
@@ -41,7 +38,7 @@ export function readLimit(text: string): Result<number> {
   return read.ok ? within(read.value, LIMIT_KG, 'kg') : read;
 }
 
-function within(value: number, { least, most }: typeof LITRES, unit: string): Result<number> {
+function within(value: number, { least, most }: Bounds, unit: string): Result<number> {
   if (value > most) return fail('entry', `More than ${most} ${unit} is not believed.`);
   if (value < least) return fail('entry', `Less than ${least} ${unit} is not believed.`);
   return ok(tidy(value));

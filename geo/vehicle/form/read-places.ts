@@ -1,6 +1,7 @@
 import { given } from '../../given.ts';
 import type { Result } from '../../result.ts';
 import type { VehicleCard } from '../card.ts';
+import { nameFault } from '../place-names.ts';
 import { KINDS, type PlaceField, type PlaceKind, type PlaceRow, type PlaceRows } from './place-rows.ts';
 import { readLimit, readLitres, readPlaceX } from './read-figures.ts';
 
@@ -41,7 +42,7 @@ function readPlace(row: PlaceRow, fields: readonly PlaceField[], named: Readonly
     if (read.ok) figures[field] = read.value;
     else faults[field] = read.error.message;
   };
-  const name = nameFault(row.name, named);
+  const name = sayNameFault(row.name, named);
   if (name !== undefined) faults.name = name;
   if (fields.includes('holds') && row.holds === '') faults.holds = 'Choose what it holds.';
   take('xM', readPlaceX(row.xM));
@@ -50,11 +51,16 @@ function readPlace(row: PlaceRow, fields: readonly PlaceField[], named: Readonly
   return { ...figures, faults };
 }
 
-/** As the card's schema has it: an item of a load names its place. */
-function nameFault(name: string, named: ReadonlySet<string>): string | undefined {
+function sayNameFault(name: string, taken: ReadonlySet<string>): string | undefined {
   if (name.trim() === '') return 'Give it a name.';
-  if (name.toLowerCase() === 'rack') return `"${name}" is the rear rack’s own name.`;
-  return named.has(name) ? `"${name.slice(0, 40)}" is the name of another place.` : undefined;
+  switch (nameFault(name, taken)) {
+    case 'taken':
+      return `"${name.slice(0, 40)}" is the name of another place.`;
+    case 'rack':
+      return `"${name}" is the rear rack’s own name.`;
+    default:
+      return undefined;
+  }
 }
 
 function placesOf(rows: PlaceRows, read: ReadPlaces['rows']): NonNullable<ReadPlaces['places']> {

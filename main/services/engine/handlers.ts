@@ -5,7 +5,7 @@ import type { Strip } from '../../../geo/drive/strip/strip.ts';
 import { stripOf } from '../../../geo/drive/strip/strip-of.ts';
 import { readLeaving } from '../../../geo/drive/times/leaving.ts';
 import { given } from '../../../geo/given.ts';
-import { weighForTheWay } from '../../../geo/load/tanks/on-the-way.ts';
+import { loadResult } from '../../../geo/load/load-result.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import type { Roads } from '../../../geo/roads/roads.ts';
 import type { DriveReport } from '../../contract/calls.ts';
@@ -95,7 +95,7 @@ function checkOpenDrive(state: EngineState, request: RequestTo<'check'>): Result
   const { vehicle, load, leaveAt, margins, country, made } = request;
   const leaving = leaveAt === undefined ? undefined : readLeaving(leaveAt, opened.drive, roads, country);
   if (leaving?.ok === false) return leaving;
-  const loaded = load === undefined ? undefined : weighForTheWay(vehicle, load.items);
+  const loaded = load === undefined ? undefined : loadResult(vehicle, load.items);
   if (loaded?.ok === false) return loaded;
   return ok(
     checkDrive({

@@ -1,6 +1,6 @@
-import type { LoadResult } from '../../../geo/load/result.ts';
-import { LIMIT_NAME } from '../../../geo/load/say-load.ts';
-import { type PlateSum, sumsOf, sumText } from '../../../geo/load/weigh/say-plates.ts';
+import type { LoadFigures } from '../../../geo/load/weigh/figures.ts';
+import { LIMIT_NAME, sumText } from '../../../geo/load/weigh/say-plates.ts';
+import { type PlateSum, plateSums } from '../../../geo/load/weigh/sums.ts';
 import type { Layout } from './layout.ts';
 
 const BAR_PX = 14;
@@ -15,25 +15,25 @@ const ROOM = 1.04;
 
 /**
  * What each axle carries against its plate under its wheel, and the whole below: three bars to one scale. The part
- * of the running order is filled darker; the whole is drawn as front and rear laid end to end.
+ * of the empty weight is filled darker; the whole is drawn as front and rear laid end to end.
  */
 export function PlateBars({
   result,
   at,
 }: {
-  result: LoadResult;
+  result: LoadFigures;
   at: Pick<Layout, 'widthPx' | 'x'> & { wheelbaseM: number };
 }) {
-  const [front, rear, gross] = sumsOf(result) as [PlateSum, PlateSum, PlateSum];
+  const { front, rear, gross } = plateSums(result);
   const wide = at.widthPx - 2 * SIDE_PX;
   const most = (sum: PlateSum) => Math.max(sum.plateKg, sum.loadKg, 1) * ROOM;
   const pxPerKg = Math.min((wide - GAP_PX) / (most(front) + most(rear)), wide / most(gross));
   const rearAt = SIDE_PX + most(front) * pxPerKg + GAP_PX;
-  const { runningOrder } = result;
+  const { runningOrder: empty } = result;
   const bars = [
-    { sum: front, left: SIDE_PX, top: TOP_PX, runningKg: runningOrder.frontKg, axleX: at.x(0) },
-    { sum: rear, left: rearAt, top: TOP_PX, runningKg: runningOrder.rearKg, axleX: at.x(at.wheelbaseM) },
-    { sum: gross, left: SIDE_PX, top: TOP_PX + ROW_PX, runningKg: runningOrder.grossKg },
+    { sum: front, left: SIDE_PX, top: TOP_PX, emptyKg: empty.frontKg, axleX: at.x(0) },
+    { sum: rear, left: rearAt, top: TOP_PX, emptyKg: empty.rearKg, axleX: at.x(at.wheelbaseM) },
+    { sum: gross, left: SIDE_PX, top: TOP_PX + ROW_PX, emptyKg: empty.grossKg },
   ];
   const high = TOP_PX + 2 * ROW_PX;
   return (
@@ -67,11 +67,11 @@ interface BarProps {
   readonly sum: PlateSum;
   readonly left: number;
   readonly top: number;
-  readonly runningKg: number;
+  readonly emptyKg: number;
   readonly pxPerKg: number;
 }
 
-function Bar({ sum, left, top, runningKg, pxPerKg }: BarProps) {
+function Bar({ sum, left, top, emptyKg, pxPerKg }: BarProps) {
   const { plateKg, loadKg, over, limit } = sum;
   const px = (kg: number) => Math.max(0, kg) * pxPerKg;
   const [low, high] = [Math.min(plateKg, loadKg), Math.max(plateKg, loadKg)];
@@ -81,7 +81,7 @@ function Bar({ sum, left, top, runningKg, pxPerKg }: BarProps) {
         {LIMIT_NAME[limit]} <tspan class="load-bar-sum">{sumText(sum)}</tspan>
       </text>
       <rect class="load-bar-load" x={left} y={top} width={px(low)} height={BAR_PX} />
-      <rect class="load-bar-running" x={left} y={top} width={px(Math.min(runningKg, low))} height={BAR_PX} />
+      <rect class="load-bar-empty" x={left} y={top} width={px(Math.min(emptyKg, low))} height={BAR_PX} />
       <rect
         class={over ? 'load-over' : 'load-spare'}
         x={left + px(low)}
@@ -97,7 +97,7 @@ function Bar({ sum, left, top, runningKg, pxPerKg }: BarProps) {
 /** What the shades of a bar mean, at the right of the lowest line. */
 function Legend({ right, y, over }: { right: number; y: number; over: boolean }) {
   const words = [
-    ['load-bar-running', 'running order', 112],
+    ['load-bar-empty', 'empty, ready to drive', 152],
     ['load-bar-load', 'aboard', 72],
     ['load-spare', 'spare', 62],
     ...(over ? [['load-over', 'over', 54] as const] : []),

@@ -1,4 +1,5 @@
-import { decidingOf, kgText, sayPlate, sayWhere } from '../../../geo/load/weigh/say-plates.ts';
+import { kgText, sayPlate, sayWhere } from '../../../geo/load/weigh/say-plates.ts';
+import { decidingOf } from '../../../geo/load/weigh/sums.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import { clip } from '../../drive/words.ts';
 import { editRow } from '../state/keep-focus.ts';

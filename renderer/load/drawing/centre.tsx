@@ -1,5 +1,5 @@
-import { FRONT_SHARE_LEAST, FRONT_SHARE_MOST } from '../../../geo/load/doubts/doubts.ts';
-import type { LoadResult } from '../../../geo/load/result.ts';
+import type { LoadFigures } from '../../../geo/load/weigh/figures.ts';
+import { FRONT_SHARE_LEAST, FRONT_SHARE_MOST } from '../../../geo/load/weigh/front-share.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import { type Layout, WHEEL_M } from './layout.ts';
 
@@ -7,7 +7,7 @@ const R_PX = 8;
 const WORD_PX = 88;
 
 /** Where the centre of mass lies between the axles, on the span within which 40 to 70 % stand on the front. */
-export function CentreOfMass({ card, result, at }: { card: VehicleCard; result: LoadResult; at: Layout }) {
+export function CentreOfMass({ card, result, at }: { card: VehicleCard; result: LoadFigures; at: Layout }) {
   const y = at.y(0) - R_PX - 5;
   const span = (share: number) => at.x(card.wheelbaseM * (1 - share));
   const room = at.x(card.wheelbaseM - WHEEL_M) - span(FRONT_SHARE_LEAST) > WORD_PX;

@@ -1,5 +1,5 @@
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
-import type { LoadResult } from '../../../geo/load/result.ts';
+import type { LoadFigures } from '../../../geo/load/weigh/figures.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import { Arm } from './arm.tsx';
 import { BlockShape } from './block-shape.tsx';
@@ -14,7 +14,7 @@ import { VehicleSide } from './vehicle-side.tsx';
 interface Props {
   readonly card: VehicleCard;
   readonly items: readonly LoadItem[];
-  readonly result: LoadResult | undefined;
+  readonly result: LoadFigures | undefined;
   readonly at: Layout;
   readonly flags: readonly Flag[];
 }

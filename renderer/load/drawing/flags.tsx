@@ -17,17 +17,10 @@ export function Flags({
   const roof = at.y(card.heightM);
   return (
     <g class="load-flags">
-      {flags.map(({ name, xM, row }) => {
+      {flags.map(({ place, name, xM, row }) => {
         const [x, y] = [at.x(xM), roof - 9 - row * FLAG_ROW_PX];
         return (
-          <g
-            key={`${name}${xM}`}
-            class={
-              name === taken || (name === 'Rack' && taken === 'rack')
-                ? 'load-flag load-flag-taken'
-                : 'load-flag'
-            }
-          >
+          <g key={place} class={place === taken ? 'load-flag load-flag-taken' : 'load-flag'}>
             <path d={`M${x} ${y - 10}V${at.y(FLOOR_M)}`} />
             <text x={x + 4} y={y}>
               {name}

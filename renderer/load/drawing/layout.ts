@@ -1,5 +1,6 @@
-import { rackPlace, tailM } from '../../../geo/load/places/stow-places.ts';
+import { stowPlaces, tailM } from '../../../geo/load/places/stow-places.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
+import { RACK } from '../../../geo/vehicle/place-names.ts';
 
 /** Where everything lies on the paper, pixels. */
 export interface Layout {
@@ -54,6 +55,9 @@ export const UNDERSIDE_M = 0.4;
 
 /** A name over the roof with a pole down to its place. */
 export interface Flag {
+  /** as the list names the place */
+  readonly place: string;
+  /** as it is lettered */
   readonly name: string;
   readonly xM: number;
   readonly row: number;
@@ -67,16 +71,14 @@ const NAME_MOST = 22;
  * crosses a name.
  */
 export function flagsOf(card: VehicleCard, pxPerM: number): Flag[] {
-  const rack = rackPlace(card);
-  const places = [...(card.lockers ?? []), ...(rack ? [{ ...rack, name: 'Rack' }] : [])].sort(
-    (a, b) => b.xM - a.xM,
-  );
+  const places = stowPlaces(card).sort((a, b) => b.xM - a.xM);
   const flags: Flag[] = [];
-  for (const { name, xM } of places) {
+  for (const { name: place, xM } of places) {
+    const name = place === RACK ? 'Rack' : place;
     const short = [...name].length > NAME_MOST ? `${[...name].slice(0, NAME_MOST - 1).join('')}…` : name;
     const reachM = ([...short].length * LETTER_PX + 12) / pxPerM;
     const crossed = flags.filter((flag) => flag.xM < xM + reachM);
-    flags.push({ name: short, xM, row: 1 + Math.max(-1, ...crossed.map(({ row }) => row)) });
+    flags.push({ place, name: short, xM, row: 1 + Math.max(-1, ...crossed.map(({ row }) => row)) });
   }
   return flags;
 }

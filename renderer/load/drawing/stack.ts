@@ -1,4 +1,4 @@
-import { kindOf } from '../../../geo/load/list/item-kind.ts';
+import { isPerson } from '../../../geo/load/list/item-kind.ts';
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
 import { isInTank } from '../../../geo/load/places/in-tank.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
@@ -84,9 +84,4 @@ export function shrinkToFit(items: readonly LoadItem[], card: VehicleCard, roomM
 
 function standsInTank(item: LoadItem, card: VehicleCard): boolean {
   return (card.tanks ?? []).some((tank) => isInTank(item, tank));
-}
-
-function isPerson(item: LoadItem): boolean {
-  const kind = kindOf(item);
-  return kind === 'person' || kind === 'driver';
 }

@@ -1,6 +1,6 @@
 import { useRef } from 'preact/hooks';
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
-import { putAt } from '../../../geo/load/places/spots.ts';
+import { putAt, stepTo } from '../../../geo/load/places/spots.ts';
 import { sayWhere } from '../../../geo/load/weigh/say-plates.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import { focusNear, revealRow } from '../state/keep-focus.ts';
@@ -71,7 +71,7 @@ export function useCarry(index: number, item: LoadItem, card: VehicleCard, at: L
         const way = WAY[event.key];
         if (way === undefined) return;
         const by = event.shiftKey ? Math.sign(way) * STRIDE_M : way;
-        put(putAt(item, card, within(item.xM + by), 0.004), `carry ${index}`);
+        put(stepTo(item, card, within(item.xM + by)), `carry ${index}`);
       }
       event.preventDefault();
       event.stopPropagation();

@@ -1,6 +1,6 @@
 import { given } from '../../../geo/given.ts';
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
-import { putIn, type Spot, spotsOf, standsAt, tanksFor } from '../../../geo/load/places/spots.ts';
+import { putIn, type Spot, spotOf, spotsFor } from '../../../geo/load/places/spots.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import { clip } from '../../drive/words.ts';
 
@@ -11,34 +11,29 @@ const GROUPS: readonly (readonly [Spot['what'], string])[] = [
   ['rack', 'Rack'],
 ];
 
-/** The named places an item may stand at, and "at a distance" where it stands at none. */
-export function PlaceChoice({
-  id,
-  label,
-  item,
-  card,
-  put,
-}: {
-  id?: string;
-  label?: string;
-  item: LoadItem;
-  card: VehicleCard;
+interface Props {
+  readonly id?: string;
+  readonly label?: string;
+  readonly item: LoadItem;
+  readonly card: VehicleCard;
   put(item: LoadItem): void;
-}) {
-  const spots = [...spotsOf(card), ...tanksFor(card, item as { name: string })];
-  const now = spots.find((spot) =>
-    spot.what === 'tank' ? item.place === spot.name : standsAt(item, spot, card),
-  );
+}
+
+/** The named places an item may stand at, and "at a distance" where it stands at none. */
+export function PlaceChoice({ id, label, item, card, put }: Props) {
+  const spots = spotsFor(card, item);
   return (
     <select
-      {...given({ id })}
-      {...given({ 'aria-label': label })}
-      value={now?.name ?? ''}
-      onChange={({ currentTarget }) => {
-        const chosen = spots.find(({ name }) => name === currentTarget.value);
-        const { place: _, ...loose } = item;
-        put(chosen ? putIn(item, chosen) : loose);
-      }}
+      {...given({ id, 'aria-label': label })}
+      value={spotOf(card, item)?.name ?? ''}
+      onChange={({ currentTarget }) =>
+        put(
+          putIn(
+            item,
+            spots.find(({ name }) => name === currentTarget.value),
+          ),
+        )
+      }
     >
       <option value="">at a distance</option>
       {GROUPS.map(([what, title]) => {

@@ -1,28 +1,33 @@
-import { liquidOf } from '../../../geo/load/list/item-kind.ts';
+import { ITEM_NAME_LONGEST } from '../../../geo/load/list/bounds.ts';
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
 import { kgField, readItemKg, readX, xField } from '../../../geo/load/list/read-entries.ts';
-import { putAt } from '../../../geo/load/places/spots.ts';
+import { withMass } from '../../../geo/load/list/with-mass.ts';
+import { putExactly } from '../../../geo/load/places/spots.ts';
 import { axleShare } from '../../../geo/load/weigh/axle-loads.ts';
 import { bareKg, kgText, sayWhere } from '../../../geo/load/weigh/say-plates.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
-import { LIQUID_FACTS } from '../../../geo/vehicle/liquids.ts';
 import { clip } from '../../drive/words.ts';
 import { PlaceChoice } from '../fields/place-choice.tsx';
 import { useTyped } from '../fields/use-typed.ts';
 import { focusNear } from '../state/keep-focus.ts';
 import { endStep, pointedAt, remove, replace } from '../state/state.ts';
 
+interface Props {
+  readonly item: LoadItem;
+  /** its place in the list */
+  readonly index: number;
+}
+
 /** One item's line: what, how much, where, and what it puts on each axle. */
-export function LedgerRow({ item, index, card }: { item: LoadItem; index: number; card: VehicleCard }) {
+export function LedgerRow({ item, index, card }: Props & { card: VehicleCard }) {
   const share = axleShare(item, card.wheelbaseM);
   const called = clip(item.name, 60);
+  const move = (to: LoadItem, merging?: string) =>
+    replace(index, to, `moved ${called} to ${sayWhere(to)}`, merging);
   const kg = useTyped(item.massKg, kgField, readItemKg, (massKg) =>
-    replace(index, weighing(item, massKg), `${called}: ${kgText(massKg)}`, `kg ${index}`),
+    replace(index, withMass(item, massKg), `${called}: ${kgText(massKg)}`, `kg ${index}`),
   );
-  const x = useTyped(item.xM, xField, readX, (xM) => {
-    const to = putAt(item, card, xM, 0.004);
-    replace(index, { ...to, xM }, `moved ${called} to ${sayWhere(to)}`, `x ${index}`);
-  });
+  const x = useTyped(item.xM, xField, readX, (xM) => move(putExactly(item, card, xM), `x ${index}`));
   const fault = kg.fault ?? x.fault;
   return (
     <>
@@ -33,32 +38,13 @@ export function LedgerRow({ item, index, card }: { item: LoadItem; index: number
         }}
       >
         <th scope="row">
-          <input
-            aria-label={`Name of item ${index + 1}`}
-            value={item.name}
-            maxLength={200}
-            autoComplete="off"
-            onInput={({ currentTarget }) => {
-              const name = currentTarget.value;
-              // a blank name would be no item; it comes back when the field is left
-              if (name.trim() !== '') replace(index, { ...item, name }, `renamed ${called}`, `name ${index}`);
-            }}
-            onBlur={({ currentTarget }) => {
-              currentTarget.value = item.name;
-              endStep();
-            }}
-          />
+          <NameField item={item} index={index} />
         </th>
         <td>
           <input id={`load-kg-${index}`} aria-label={`Kilograms of ${called}`} {...kg.field} />
         </td>
         <td>
-          <PlaceChoice
-            label={`Place of ${called}`}
-            item={item}
-            card={card}
-            put={(to) => replace(index, to, `moved ${called} to ${sayWhere(to)}`)}
-          />
+          <PlaceChoice label={`Place of ${called}`} item={item} card={card} put={move} />
         </td>
         <td>
           <input aria-label={`Metres behind the front axle of ${called}`} {...x.field} />
@@ -66,18 +52,7 @@ export function LedgerRow({ item, index, card }: { item: LoadItem; index: number
         <td class="load-figure">{bareKg(share.frontKg)}</td>
         <td class="load-figure">{bareKg(share.rearKg)}</td>
         <td>
-          <button
-            type="button"
-            class="quiet"
-            id={`load-remove-${index}`}
-            aria-label={`Take off ${called}`}
-            onClick={() => {
-              remove(index);
-              focusNear(index, 'load-remove');
-            }}
-          >
-            Take off
-          </button>
+          <TakeOff item={item} index={index} />
         </td>
       </tr>
       {fault !== undefined && (
@@ -91,10 +66,40 @@ export function LedgerRow({ item, index, card }: { item: LoadItem; index: number
   );
 }
 
-/** Another mass: of a liquid the litres follow. */
-function weighing(item: LoadItem, massKg: number): LoadItem {
-  const { litres, ...rest } = item;
-  const liquid = liquidOf(item);
-  if (litres === undefined || liquid === undefined || massKg <= 0) return { ...rest, massKg };
-  return { ...rest, massKg, litres: Math.round((massKg / LIQUID_FACTS[liquid].kgPerL) * 10) / 10 };
+function NameField({ item, index }: Props) {
+  return (
+    <input
+      aria-label={`Name of item ${index + 1}`}
+      value={item.name}
+      maxLength={ITEM_NAME_LONGEST}
+      autoComplete="off"
+      onInput={({ currentTarget }) => {
+        const name = currentTarget.value;
+        // a blank name would be no item; it comes back when the field is left
+        if (name.trim() !== '')
+          replace(index, { ...item, name }, `renamed ${clip(item.name, 60)}`, `name ${index}`);
+      }}
+      onBlur={({ currentTarget }) => {
+        currentTarget.value = item.name;
+        endStep();
+      }}
+    />
+  );
+}
+
+function TakeOff({ item, index }: Props) {
+  return (
+    <button
+      type="button"
+      class="quiet"
+      id={`load-remove-${index}`}
+      aria-label={`Take off ${clip(item.name, 60)}`}
+      onClick={() => {
+        remove(index);
+        focusNear(index, 'load-remove');
+      }}
+    >
+      Take off
+    </button>
+  );
 }

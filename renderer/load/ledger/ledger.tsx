@@ -1,11 +1,11 @@
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
-import type { LoadResult } from '../../../geo/load/result.ts';
+import type { LoadFigures } from '../../../geo/load/weigh/figures.ts';
 import { bareKg } from '../../../geo/load/weigh/say-plates.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
-import { sayRunningOrder } from '../running-order.ts';
+import { sayEmptyWeight } from '../../../geo/vehicle/say-empty-weight.ts';
 import { LedgerRow } from './ledger-row.tsx';
 
-/** Everything that weighs, line by line from the running order to the spare: it can be changed where it stands. */
+/** Everything that weighs, line by line from the empty weight to the spare: it can be changed where it stands. */
 export function Ledger({
   card,
   items,
@@ -13,9 +13,9 @@ export function Ledger({
 }: {
   card: VehicleCard;
   items: readonly LoadItem[];
-  result: LoadResult | undefined;
+  result: LoadFigures | undefined;
 }) {
-  const running = card.runningOrder;
+  const empty = card.runningOrder;
   return (
     <table class="load-ledger">
       <caption class="unseen">What is aboard, with what each puts on the axles</caption>
@@ -37,15 +37,15 @@ export function Ledger({
         </tr>
       </thead>
       <tbody>
-        {running && (
+        {empty && (
           <tr class="load-fixed">
-            <th scope="row">Running order</th>
-            <td class="load-typed">{bareKg(running.frontKg + running.rearKg)}</td>
+            <th scope="row">Empty, ready to drive</th>
+            <td class="load-typed">{bareKg(empty.frontKg + empty.rearKg)}</td>
             <td colSpan={2} class="load-includes">
-              {sayRunningOrder(running)}
+              {sayEmptyWeight(empty)}
             </td>
-            <td class="load-figure">{bareKg(running.frontKg)}</td>
-            <td class="load-figure">{bareKg(running.rearKg)}</td>
+            <td class="load-figure">{bareKg(empty.frontKg)}</td>
+            <td class="load-figure">{bareKg(empty.rearKg)}</td>
             <td />
           </tr>
         )}
@@ -60,7 +60,7 @@ export function Ledger({
 }
 
 /** As loaded, the plates, and what is left, each rounded against the driver. */
-function Sums({ result }: { result: LoadResult }) {
+function Sums({ result }: { result: LoadFigures }) {
   const { plates, spare, frontKg, rearKg, grossKg } = result;
   const spares = [spare.grossKg, spare.frontKg, spare.rearKg];
   const cell = (kg: number) => (

@@ -1,18 +1,15 @@
 import { useId } from 'preact/hooks';
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
-import { PRESETS } from '../../../geo/load/list/presets.ts';
+import { PASSENGER } from '../../../geo/load/list/presets.ts';
 import { kgField, readItemKg } from '../../../geo/load/list/read-entries.ts';
-import { isDriverSeat } from '../../../geo/load/places/spots.ts';
+import { type SeatTaken, seatSomebody, seatTaken } from '../../../geo/load/places/seats.ts';
 import { kgText } from '../../../geo/load/weigh/say-plates.ts';
 import { ok } from '../../../geo/result.ts';
 import type { Seat, VehicleCard } from '../../../geo/vehicle/card.ts';
 import { clip } from '../../drive/words.ts';
 import { useTyped } from '../fields/use-typed.ts';
 import { focusIfLost } from '../state/keep-focus.ts';
-import { change, replace } from '../state/state.ts';
-
-const PASSENGER = PRESETS.find(({ id }) => id === 'passenger');
-const PASSENGER_KG = PASSENGER?.massKg ?? 75;
+import { change } from '../state/state.ts';
 
 /** Who sits where: one figure a seat, nothing for an empty one. */
 export function Seats({ card, items }: { card: VehicleCard; items: readonly LoadItem[] }) {
@@ -22,70 +19,38 @@ export function Seats({ card, items }: { card: VehicleCard; items: readonly Load
     <section class="load-seats" aria-label="People">
       <h3>People</h3>
       {seats.map((seat) => (
-        <SeatTaken key={seat.name} seat={seat} card={card} items={items} />
+        <SeatRow key={seat.name} seat={seat} card={card} items={items} />
       ))}
       <p class="small soft">
-        {PASSENGER_KG} kg: {PASSENGER?.source}.
+        {PASSENGER.massKg} kg: {PASSENGER.source}.
       </p>
     </section>
   );
 }
 
-/** The driver that a running order holds; of a heavier one only what is beyond it is listed. */
-const DRIVER_KG = 75;
-
-function SeatTaken({ seat, card, items }: { seat: Seat; card: VehicleCard; items: readonly LoadItem[] }) {
+function SeatRow({ seat, card, items }: { seat: Seat; card: VehicleCard; items: readonly LoadItem[] }) {
   const id = useId();
-  const driving = isDriverSeat(seat.name);
-  const countedKg = driving && card.runningOrder?.includesDriver ? DRIVER_KG : 0;
-  const index = items.findIndex(({ place }) => place === seat.name);
-  const taken = items[index];
-  const others = items.filter((item) => item !== taken && item.place === seat.name);
+  const taken = seatTaken(card, items, seat);
   const called = clip(seat.name, 40);
-  const sits = (kg: number, merging?: string) => {
-    const massKg = Math.round((kg - countedKg) * 1000) / 1000;
-    const did = `${called}: ${kg === 0 ? 'nobody' : kgText(kg)}`;
-    if (!taken) change([...items, personOn(seat, driving, countedKg, massKg)], did, merging);
-    else if (massKg !== 0) replace(index, { ...taken, massKg }, did, merging);
-    else
-      change(
-        items.filter((each) => each !== taken),
-        did,
-        merging,
-      );
-  };
+  const seats = (kg: number, merging?: string) =>
+    change(seatSomebody(card, items, seat, kg), `${called}: ${kg === 0 ? 'nobody' : kgText(kg)}`, merging);
   const kg = useTyped(
-    countedKg + (taken?.massKg ?? 0),
+    taken.massKg,
     (massKg) => (massKg === 0 ? '' : kgField(massKg)),
-    (text) => (text.trim() === '' ? ok(countedKg) : readItemKg(text)),
-    (massKg) => sits(massKg, `seat ${seat.name}`),
+    (text) => (text.trim() === '' ? ok(taken.countedKg) : readItemKg(text)),
+    (massKg) => seats(massKg, `seat ${seat.name}`),
   );
+  const usual = () => {
+    seats(PASSENGER.massKg);
+    focusIfLost(id);
+  };
   return (
     <div class="load-seat-row">
       <label>
         <span>{called}</span> <input id={id} placeholder="nobody" {...kg.field} /> kg
       </label>
-      {countedKg > 0 ? (
-        <span class="small soft">{DRIVER_KG} kg in the running order</span>
-      ) : (
-        !taken && (
-          <button
-            type="button"
-            onClick={() => {
-              sits(PASSENGER_KG);
-              focusIfLost(id);
-            }}
-          >
-            {PASSENGER_KG} kg<span class="unseen"> on {called}</span>
-          </button>
-        )
-      )}
-      {others.length > 0 && (
-        <p class="small problem-inline">
-          {others.length} more listed on this seat,{' '}
-          {kgText(others.reduce((sum, { massKg }) => sum + massKg, 0))}.
-        </p>
-      )}
+      <Beside taken={taken} called={called} usual={usual} />
+      <Others taken={taken} />
       {kg.fault !== undefined && (
         <p role="alert" class="small problem-inline">
           {kg.fault}
@@ -95,11 +60,23 @@ function SeatTaken({ seat, card, items }: { seat: Seat; card: VehicleCard; items
   );
 }
 
-function personOn({ name, xM }: Seat, driving: boolean, countedKg: number, massKg: number): LoadItem {
-  // no second driver, only more of the one
-  if (countedKg > 0)
-    return { name: `Driver beyond ${countedKg} kg`, massKg, xM, kind: 'person', place: name };
-  return driving
-    ? { name: 'Driver', massKg, xM, kind: 'driver', place: name }
-    : { name: `Passenger, ${name}`.slice(0, 200), massKg, xM, kind: 'person', place: name };
+/** What is counted already, or the usual mass for a free seat. */
+function Beside({ taken, called, usual }: { taken: SeatTaken; called: string; usual(): void }) {
+  if (taken.countedKg > 0)
+    return <span class="small soft">{taken.countedKg} kg are in the empty weight</span>;
+  if (taken.listed) return null;
+  return (
+    <button type="button" onClick={usual}>
+      {PASSENGER.massKg} kg<span class="unseen"> on {called}</span>
+    </button>
+  );
+}
+
+function Others({ taken: { others } }: { taken: SeatTaken }) {
+  if (others.count === 0) return null;
+  return (
+    <p class="small problem-inline">
+      {others.count} more listed on this seat, {kgText(others.massKg)}.
+    </p>
+  );
 }

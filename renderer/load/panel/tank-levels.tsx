@@ -2,16 +2,18 @@ import { useId } from 'preact/hooks';
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
 import { setTank } from '../../../geo/load/places/in-tank.ts';
 import { onTheWay } from '../../../geo/load/tanks/on-the-way.ts';
-import { tankText, tellTank } from '../../../geo/load/tanks/tell-tank.ts';
-import { decidingOf, sayPlate } from '../../../geo/load/weigh/say-plates.ts';
+import { sayTank, tankText, WHEN } from '../../../geo/load/tanks/say-tanks.ts';
+import { GAUGE_L, type TankTold, tellTank } from '../../../geo/load/tanks/tell-tank.ts';
+import { sayPlate } from '../../../geo/load/weigh/say-plates.ts';
+import { decidingOf } from '../../../geo/load/weigh/sums.ts';
 import type { Tank, VehicleCard } from '../../../geo/vehicle/card.ts';
-import { LIQUID_FACTS } from '../../../geo/vehicle/liquids.ts';
+import { inEmptyWeight, isWaste, LIQUID_FACTS } from '../../../geo/vehicle/liquids.ts';
 import { clip } from '../../drive/words.ts';
 import { focusIfLost } from '../state/keep-focus.ts';
 import { change, endStep } from '../state/state.ts';
 
 /** Each tank of the card with its level, the level at which something is reached, and what filling or emptying does. */
-export function Tanks({ card, items }: { card: VehicleCard; items: readonly LoadItem[] }) {
+export function TankLevels({ card, items }: { card: VehicleCard; items: readonly LoadItem[] }) {
   const tanks = card.tanks ?? [];
   if (tanks.length === 0)
     return (
@@ -36,11 +38,11 @@ function OnTheWay({ card, items }: { card: VehicleCard; items: readonly LoadItem
     <>
       <h4>On the way</h4>
       <ul class="load-on-the-way small">
-        {moments.map(({ when, result }) => {
+        {moments.map(({ kind, result }) => {
           const decides = decidingOf(result);
           return (
-            <li key={when}>
-              {when}: <b class={decides.over ? 'level-barred' : ''}>{sayPlate(decides)}</b>
+            <li key={kind}>
+              {WHEN[kind]}: <b class={decides.over ? 'level-barred' : ''}>{sayPlate(decides)}</b>
             </li>
           );
         })}
@@ -49,75 +51,102 @@ function OnTheWay({ card, items }: { card: VehicleCard; items: readonly LoadItem
   );
 }
 
+/** Sets a tank to so many litres. @param merging changes in a row under the same word are one step to undo */
+type Fill = (litres: number, merging?: string) => void;
+
 function TankLevel({ tank, card, items }: { tank: Tank; card: VehicleCard; items: readonly LoadItem[] }) {
   const id = useId();
-  const { name, holds, capacityL } = tank;
+  const { name, holds } = tank;
   const told = tellTank(card, items, tank);
-  const facts = LIQUID_FACTS[holds];
-  const fill = (litres: number, merging?: string) =>
+  const fill: Fill = (litres, merging) =>
     change(setTank(card, items, tank, litres), `${clip(name, 40)}: ${Math.round(litres)} l`, merging);
-  const fillBy = (litres: number) => {
-    fill(litres);
-    focusIfLost(id);
-  };
-  const wasted = holds === 'waste-water' || holds === 'toilet';
-  const inOrder =
-    holds === 'fuel' ? '; 90 % in the running order' : holds === 'adblue' ? '; in the running order' : '';
+  const counted = inEmptyWeight(holds);
   return (
     <div class="load-tank-level">
       <label for={id}>
         {clip(name, 40)}{' '}
         <span class="small soft">
-          {facts.kgPerL.toFixed(2)} kg a litre{inOrder}
+          {LIQUID_FACTS[holds].kgPerL.toFixed(2)} kg a litre{counted === undefined ? '' : `; ${counted}`}
         </span>
       </label>
       <span class="slider-figure" aria-hidden="true">
         {tankText(told)}
       </span>
       <span class="load-level">
-        <input
-          id={id}
-          type="range"
-          min={0}
-          max={capacityL}
-          step="any"
-          value={told.litres}
-          aria-valuetext={tankText(told)}
-          aria-describedby={`${id}-says`}
-          onKeyDown={(event) => {
-            const by = KEY_LITRES[event.key];
-            if (by === undefined) return;
-            event.preventDefault();
-            fill(Math.min(capacityL, Math.max(0, Math.round(told.litres) + by)), `tank ${name}`);
-          }}
-          onInput={({ currentTarget }) => {
-            const litres = Number(currentTarget.value);
-            fill(litres > capacityL - 0.5 ? capacityL : Math.round(litres), `tank ${name}`);
-          }}
-          onChange={endStep}
-          onBlur={endStep}
-        />
-        {told.limitL !== undefined && (
-          <svg class="load-level-limit" viewBox="0 0 100 1" preserveAspectRatio="none" aria-hidden="true">
-            <path d={`M${(told.limitL / capacityL) * 100} 0v1`} />
-          </svg>
-        )}
+        <Slider id={id} tank={tank} told={told} fill={fill} />
+        <LimitMark tank={tank} told={told} />
       </span>
       <span class="load-tank-does">
         <span id={`${id}-says`} class="small">
-          {told.says.join(' ')}
+          {sayTank(told).join(' ')}
         </span>
-        {wasted ? (
-          <button type="button" disabled={told.litres < 0.5} onClick={() => fillBy(0)}>
-            Empty<span class="unseen"> the {clip(name, 40)}</span>
-          </button>
-        ) : (
-          <button type="button" disabled={told.litres > capacityL - 0.5} onClick={() => fillBy(capacityL)}>
-            Fill up<span class="unseen"> the {clip(name, 40)}</span>
-          </button>
-        )}
+        <FillButton
+          tank={tank}
+          told={told}
+          fill={(litres) => {
+            fill(litres);
+            focusIfLost(id);
+          }}
+        />
       </span>
     </div>
+  );
+}
+
+interface OfTank {
+  readonly tank: Tank;
+  readonly told: TankTold;
+}
+
+function Slider({ id, tank, told, fill }: OfTank & { id: string; fill: Fill }) {
+  const { name, capacityL } = tank;
+  return (
+    <input
+      id={id}
+      type="range"
+      min={0}
+      max={capacityL}
+      step="any"
+      value={told.litres}
+      aria-valuetext={tankText(told)}
+      aria-describedby={`${id}-says`}
+      onKeyDown={(event) => {
+        const by = KEY_LITRES[event.key];
+        if (by === undefined) return;
+        event.preventDefault();
+        fill(Math.min(capacityL, Math.max(0, Math.round(told.litres) + by)), `tank ${name}`);
+      }}
+      onInput={({ currentTarget }) => {
+        const litres = Number(currentTarget.value);
+        fill(litres > capacityL - GAUGE_L ? capacityL : Math.round(litres), `tank ${name}`);
+      }}
+      onChange={endStep}
+      onBlur={endStep}
+    />
+  );
+}
+
+/** Where on the slider something is reached. */
+function LimitMark({ tank, told: { reach } }: OfTank) {
+  if (reach?.kind !== 'reached at') return null;
+  return (
+    <svg class="load-level-limit" viewBox="0 0 100 1" preserveAspectRatio="none" aria-hidden="true">
+      <path d={`M${(reach.litres / tank.capacityL) * 100} 0v1`} />
+    </svg>
+  );
+}
+
+function FillButton({ tank, told, fill }: OfTank & { fill(litres: number): void }) {
+  const { name, holds, capacityL } = tank;
+  const the = <span class="unseen"> the {clip(name, 40)}</span>;
+  return isWaste(holds) ? (
+    <button type="button" disabled={told.litres < GAUGE_L} onClick={() => fill(0)}>
+      Empty{the}
+    </button>
+  ) : (
+    <button type="button" disabled={told.litres > capacityL - GAUGE_L} onClick={() => fill(capacityL)}>
+      Fill up{the}
+    </button>
   );
 }
 

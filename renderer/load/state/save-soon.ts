@@ -7,24 +7,25 @@ const REST_MS = 400;
 
 const waiting = new Map<string, ReturnType<typeof setTimeout>>();
 
-/** Keeps what is aboard a vehicle as soon as the hand rests. */
-export function keepSoon(vehicleId: string): void {
+/** Saves what is aboard a vehicle as soon as the hand rests. */
+export function saveSoon(vehicleId: string): void {
   clearTimeout(waiting.get(vehicleId));
   waiting.set(
     vehicleId,
-    setTimeout(() => void keep(vehicleId), REST_MS),
+    setTimeout(() => void save(vehicleId), REST_MS),
   );
 }
 
-/** Keeps at once what still waits: the page is about to go. */
-export function keepNow(): void {
-  for (const id of [...waiting.keys()]) void keep(id);
+/** Saves at once what still waits: the page is about to go. */
+export function saveNow(): void {
+  for (const id of [...waiting.keys()]) void save(id);
 }
 
-async function keep(vehicleId: string): Promise<void> {
+async function save(vehicleId: string): Promise<void> {
   clearTimeout(waiting.get(vehicleId));
   waiting.delete(vehicleId);
   const items = [...(loads.peek()[vehicleId] ?? [])];
   const reply = await ask('saveLoad', { vehicleId, load: { format: 'lanegauge.load', version: 1, items } });
-  if (!reply.ok) notice.value = { kind: 'error', say: `What is aboard is not kept. ${reply.error.message}` };
+  if (!reply.ok)
+    notice.value = { kind: 'error', say: `What is aboard could not be saved. ${reply.error.message}` };
 }

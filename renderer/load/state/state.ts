@@ -1,9 +1,9 @@
 import { batch, computed, signal } from '@preact/signals';
+import { loadWithDoubts } from '../../../geo/load/doubts/load-with-doubts.ts';
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
-import { weighForTheWay } from '../../../geo/load/tanks/on-the-way.ts';
 import { vehicle } from '../../state/kept.ts';
 import { aboard, loads } from '../../state/loads.ts';
-import { keepSoon } from './save-soon.ts';
+import { saveSoon } from './save-soon.ts';
 
 type Items = readonly LoadItem[];
 
@@ -41,7 +41,7 @@ export const shown = computed<Items>(() => {
 /** The chosen vehicle as loaded now; undefined without a vehicle. */
 export const weighed = computed(() => {
   const card = vehicle.value?.card;
-  return card && weighForTheWay(card, shown.value);
+  return card && loadWithDoubts(card, shown.value);
 });
 
 export const undoes = computed(() => history.value.past.at(-1)?.did);
@@ -98,7 +98,7 @@ function lay(items: Items, next: History): void {
     const at = pointedAt.peek();
     if (at !== undefined && at >= items.length) pointedAt.value = undefined;
   });
-  keepSoon(id);
+  saveSoon(id);
 }
 
 /** Another item in the place of one. */

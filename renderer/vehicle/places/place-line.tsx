@@ -1,4 +1,5 @@
-import { NAME_LONGEST, type PlaceField, type PlaceRow } from '../../../geo/vehicle/form/place-rows.ts';
+import { PLACE_NAME_LONGEST } from '../../../geo/vehicle/bounds.ts';
+import type { PlaceField, PlaceRow } from '../../../geo/vehicle/form/place-rows.ts';
 import type { ReadPlace } from '../../../geo/vehicle/form/read-places.ts';
 import { LIQUID_FACTS, LIQUIDS } from '../../../geo/vehicle/liquids.ts';
 
@@ -52,7 +53,7 @@ export function PlaceLine({ id, called, columns, row, faults, note, set, remove 
                     {...about(field)}
                     value={row[field]}
                     autoComplete="off"
-                    maxLength={field === 'name' ? NAME_LONGEST : 40}
+                    maxLength={field === 'name' ? PLACE_NAME_LONGEST : 40}
                     onInput={({ currentTarget }) => set({ ...row, [field]: currentTarget.value })}
                     // a load finds its place by the name: no blank at its ends that nobody sees
                     onChange={({ currentTarget }) => set({ ...row, [field]: currentTarget.value.trim() })}

@@ -1,10 +1,10 @@
 import './places.css';
-import { noteOf } from '../../../geo/vehicle/form/place-note.ts';
+import { PLACES_MAX } from '../../../geo/vehicle/bounds.ts';
+import { type Body, noteOf } from '../../../geo/vehicle/form/place-note.ts';
 import {
   EMPTY_ROW,
   KINDS,
   type KindOfPlace,
-  PLACES_MOST,
   type PlaceRow,
   type PlaceRows,
 } from '../../../geo/vehicle/form/place-rows.ts';
@@ -15,7 +15,7 @@ interface Props {
   readonly rows: PlaceRows;
   readonly read: ReadPlaces;
   /** where the body begins and ends, metres behind the front axle, once its figures are in */
-  readonly body: { readonly noseM: number; readonly tailM: number } | undefined;
+  readonly body: Body | undefined;
   change(rows: PlaceRows): void;
 }
 
@@ -92,7 +92,7 @@ function PlaceTable({ rows, read, body, change, of }: Props & { of: KindOfPlace 
         <button
           type="button"
           id={`card-add-${kind}`}
-          disabled={list.length >= PLACES_MOST}
+          disabled={list.length >= PLACES_MAX}
           onClick={() => {
             const name = kind === 'seats' && list.length === 0 ? 'Driver' : '';
             set([...list, { ...EMPTY_ROW, name }]);
@@ -102,7 +102,7 @@ function PlaceTable({ rows, read, body, change, of }: Props & { of: KindOfPlace 
           Add a {one.toLowerCase()}
         </button>{' '}
         <span class="small soft">
-          {list.length >= PLACES_MOST ? `${PLACES_MOST} are the most a card takes.` : hint}
+          {list.length >= PLACES_MAX ? `${PLACES_MAX} are the most a card takes.` : hint}
         </span>
       </p>
     </section>

@@ -1,15 +1,16 @@
 import fc from 'fast-check';
 import { type Cures, cureOverload } from '../../../geo/load/cure/cure.ts';
+import { loadAsItStands } from '../../../geo/load/doubts/load-with-doubts.ts';
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
+import { inWords } from '../../../geo/load/load-result.ts';
 import type { LoadResult } from '../../../geo/load/result.ts';
-import { weigh } from '../../../geo/load/weigh/weigh.ts';
 import type { Tank, VehicleCard } from '../../../geo/vehicle/card.ts';
 import { COACHBUILT } from '../../support/ask.ts';
 
 export const WATER: Tank = { name: 'Fresh tank', holds: 'fresh-water', xM: 2.5, capacityL: 120 };
 export const WASTE: Tank = { name: 'Waste tank', holds: 'waste-water', xM: 5.4, capacityL: 90 };
 
-/** Wheelbase 4 m, body to 6.05 m behind the front axle, rack to 6.65 m; 3000 kg in running order with its driver. */
+/** Wheelbase 4 m, body to 6.05 m behind the front axle, rack to 6.65 m; 3000 kg empty and ready to drive with its driver. */
 export const CARD: VehicleCard = {
   ...COACHBUILT,
   rack: { lengthM: 0.6, widthM: 2, fitted: true, limitKg: 60 },
@@ -32,10 +33,11 @@ export const thing = (name: string, massKg: number, xM: number, more: Partial<Lo
   ...more,
 });
 
+/** With what is doubtful in words, as it stands. */
 export function weighed(items: readonly LoadItem[], card: VehicleCard = CARD): LoadResult {
-  const result = weigh(card, items);
+  const result = loadAsItStands(card, items);
   if (!result.ok) throw new Error(result.error.message);
-  return result.value;
+  return inWords(result.value);
 }
 
 export function curesOf(items: readonly LoadItem[], card: VehicleCard = CARD): Cures {

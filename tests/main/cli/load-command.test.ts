@@ -84,12 +84,12 @@ describe('lanegauge load', () => {
     }
   });
 
-  it('needs the running order of the vehicle', async () => {
+  it('needs the empty weight of the vehicle', async () => {
     const { runningOrder: _, ...card } = JSON.parse(await readFile(CARD, 'utf8'));
     await writeFile(join(folder, 'card.json'), JSON.stringify(card));
     const { exit, out, complaint } = await load('--vehicle', 'card.json', '--load', FAMILY);
     expect([exit, out]).toEqual([2, '']);
-    expect(complaint).toContain('has no running order');
+    expect(complaint).toContain('has no empty weight');
   });
 });
 

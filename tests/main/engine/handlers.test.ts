@@ -61,7 +61,7 @@ describe('the engine, asked in turn', () => {
     });
   });
 
-  it('checks a drive with a load, and refuses one for a card without its running order', async () => {
+  it('checks a drive with a load, and refuses one for a card without its empty weight', async () => {
     const handlers = await withMap();
     await handlers.openDrive({ driveId: 'd', file: named('lane.gpx') }, hooks());
     const load = { format: 'lanegauge.load', version: 1, items: [{ name: 'Box', massKg: 500, xM: 3 }] };
@@ -71,7 +71,7 @@ describe('the engine, asked in turn', () => {
     expect(checked.ok && checked.value.cautions[1]).toContain('must not leave as loaded');
     const { runningOrder: _, ...without } = { ...COACH_BUILT, runningOrder };
     const refused = await check(handlers, { load, vehicle: without });
-    expect(refused.ok ? '' : refused.error.message).toContain('has no running order');
+    expect(refused.ok ? '' : refused.error.message).toContain('has no empty weight');
   });
 
   it('follows a drive and gives its line with distances that only grow', async () => {

@@ -105,7 +105,7 @@ describe('the unladen mass in Great Britain', () => {
     expect(inMph(legal(road, 'GB', { grossKg: 4250, unladenKg: 3051 }))).toBe(50);
   });
 
-  it('not on the card is bounded by the plate and the running order', () => {
+  it('not on the card is bounded by the plate and the empty weight', () => {
     const running = { frontKg: 1500, rearKg: 1500, includesDriver: true, includesFreshWater: true };
     expect(speedFor(road, 'GB', { grossKg: 3050 }).notes).toEqual([]);
     const speed = speedFor(road, 'GB', { grossKg: 3500, runningOrder: running });

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { askAbout, CHOICES, choiceNamed, piecesOf } from '../../../../geo/load/ask/ask-about.ts';
+import { askAbout } from '../../../../geo/load/ask/ask-about.ts';
+import { CHOICES, choiceNamed } from '../../../../geo/load/ask/choices.ts';
+import { piecesOf } from '../../../../geo/load/ask/question.ts';
 import type { LoadItem } from '../../../../geo/load/list/load-list.ts';
 import { weigh } from '../../../../geo/load/weigh/weigh.ts';
 import { COACH_BUILT, FAMILY } from '../family.ts';

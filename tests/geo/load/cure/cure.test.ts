@@ -13,7 +13,7 @@ const best = (items: readonly LoadItem[], card = CARD) => {
 
 describe('an overload', () => {
   it('that is none needs nothing', () => {
-    expect(curesOf([thing('box', 100, 2)])).toEqual({ cures: [], proved: true });
+    expect(curesOf([thing('box', 100, 2)])).toEqual({ needed: false, cures: [], proved: true });
   });
 
   it('of the whole is cured by draining just what is over', () => {
@@ -55,11 +55,11 @@ describe('an overload', () => {
 
   it('leaves people aboard, and says where nothing listed can help', () => {
     const people = [1, 2, 3, 4, 5, 6, 7].map((n) => thing(`Passenger ${n}`, 80, 3));
-    expect(curesOf(people)).toEqual({ cures: [], proved: true });
+    expect(curesOf(people)).toEqual({ needed: true, cures: [], proved: true });
     expect(sayCures(curesOf(people))).toContain('another vehicle');
   });
 
-  it('drains the water that is in the running order too', () => {
+  it('drains the water that is in the empty weight too', () => {
     const card: VehicleCard = {
       ...CARD,
       runningOrder: { frontKg: 1550, rearKg: 1450, includesDriver: true, includesFreshWater: true },

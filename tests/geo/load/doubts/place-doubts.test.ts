@@ -45,12 +45,12 @@ describe('a place named in a list', () => {
 });
 
 describe('diesel', () => {
-  it('fills the tank from the 90 % of the running order on: what goes in is no doubt, what does not is', () => {
+  it('fills the tank from the 90 % of the empty weight on: what goes in is no doubt, what does not is', () => {
     const diesel = (litres: number) =>
       thing('Diesel', litres * 0.83, 1.6, { kind: 'fuel', place: 'Fuel tank', litres });
     expect(said([diesel(9)])).toBe('');
     expect(said([diesel(20)])).toContain(
-      '"Fuel tank" is listed with 101 l, 81 l of them in the running order; it holds 90 l.',
+      '"Fuel tank" is listed with 101 l, 81 l of them in the empty weight on the card; it holds 90 l.',
     );
   });
 });

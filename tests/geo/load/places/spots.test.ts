@@ -4,22 +4,15 @@ import {
   isGuessed,
   middleM,
   putAt,
+  putExactly,
   putIn,
-  seatPeople,
+  spotOf,
+  spotsFor,
   spotsOf,
-  usualSpot,
 } from '../../../../geo/load/places/spots.ts';
-import { COACH_BUILT, FAMILY } from '../family.ts';
+import { COACH_BUILT } from '../family.ts';
 
 const BOX: LoadItem = { name: 'Box', massKg: 20, xM: 3.6, place: 'Wardrobe' };
-const people = (count: number): LoadItem[] =>
-  Array.from({ length: count }, (_, i) => ({
-    name: `Passenger ${i + 1}`,
-    massKg: 75,
-    xM: 0.35,
-    kind: 'person',
-    place: 'Beside the driver',
-  }));
 const GARAGE = spotsOf(COACH_BUILT).find(({ name }) => name === 'Garage');
 
 describe('an item put down', () => {
@@ -53,33 +46,8 @@ describe('an item put down', () => {
   });
 });
 
-describe('the usual place', () => {
-  it('of a passenger is a free seat that is not the driver’s', () => {
-    expect(usualSpot(COACH_BUILT, [], 'seat', 'person')?.name).toBe('Beside the driver');
-    expect(usualSpot(COACH_BUILT, FAMILY, 'seat', 'person')?.name).toBe('Bench, left');
-  });
-
-  it('is not the driver’s seat either when every other is taken and the running order holds the driver', () => {
-    const three = seatPeople(COACH_BUILT, [], people(3));
-    expect(usualSpot(COACH_BUILT, three, 'seat', 'person')?.name).toBe('Bench, right');
-  });
-
-  it('of a gas cylinder is the gas locker, if the card names one', () => {
-    expect(usualSpot(COACH_BUILT, [], 'gas-locker', 'thing')?.name).toBe('Gas locker');
-    const without = { ...COACH_BUILT, lockers: [{ name: 'Garage', xM: 5.35 }] };
-    expect(usualSpot(without, [], 'gas-locker', 'thing')?.name).toBe('Garage');
-  });
-
-  it('of a bicycle is the rack; where none is fitted, the locker with the most room left', () => {
-    expect(usualSpot(COACH_BUILT, [], 'rack', 'thing')?.what).toBe('rack');
-    const bare = { ...COACH_BUILT, rack: { lengthM: 0.7, widthM: 2, fitted: false } };
-    expect(usualSpot(bare, [], 'rack', 'thing')?.name).toBe('Garage');
-    const full = [{ name: 'Stones', massKg: 120, xM: 5.35, place: 'Garage' }];
-    expect(usualSpot(bare, full, 'rack', 'thing')?.name).not.toBe('Garage');
-  });
-
-  it('of what goes outside is nowhere named, and then the middle', () => {
-    expect(usualSpot(COACH_BUILT, [], 'outside', 'thing')).toBeUndefined();
+describe('what nobody has placed', () => {
+  it('goes to the middle, and is a guess until it is moved or named', () => {
     expect(middleM(COACH_BUILT)).toBeCloseTo(2.75, 9);
     const awning = { name: 'Awning', massKg: 45, xM: middleM(COACH_BUILT) };
     expect(isGuessed(COACH_BUILT, awning)).toBe(true);
@@ -88,18 +56,23 @@ describe('the usual place', () => {
   });
 });
 
-describe('several people at once', () => {
-  it('take a seat each, the free ones after the first, and never that of the driver', () => {
-    expect(seatPeople(COACH_BUILT, [], people(3)).map(({ place, xM }) => [place, xM])).toEqual([
-      ['Beside the driver', 0.35],
-      ['Bench, left', 1.75],
-      ['Bench, right', 1.75],
-    ]);
+describe('the named places offered', () => {
+  const named = (item: LoadItem) => spotsFor(COACH_BUILT, item).map(({ name }) => name);
+
+  it('hold the tank of a liquid, and no tank for a thing', () => {
+    expect(named({ name: 'Water', massKg: 20, xM: 2.4, kind: 'fresh-water' })).toContain('Fresh water tank');
+    expect(named(BOX)).not.toContain('Fresh water tank');
+    expect(named(BOX)).toEqual(expect.arrayContaining(['Garage', 'rack']));
   });
 
-  it('stay where they were asked for when no seat is left', () => {
-    expect(seatPeople(COACH_BUILT, [], people(4)).at(-1)?.place).toBe('Beside the driver');
-    const loose = people(2).map(({ place: _, ...each }) => each);
-    expect(seatPeople(COACH_BUILT, [], loose)).toEqual(loose);
+  it('are taken and left: at a distance alone an item keeps its metres', () => {
+    expect(spotOf(COACH_BUILT, BOX)?.name).toBe('Wardrobe');
+    expect(spotOf(COACH_BUILT, { ...BOX, place: 'Loft' })).toBeUndefined();
+    expect(putIn(BOX, undefined)).toEqual({ name: 'Box', massKg: 20, xM: 3.6 });
+  });
+
+  it('take in what is typed at their very place, and its metres stay', () => {
+    expect(putExactly(BOX, COACH_BUILT, 5.3512)).toMatchObject({ place: 'Garage', xM: 5.3512 });
+    expect(putExactly(BOX, COACH_BUILT, 5.36)).not.toHaveProperty('place');
   });
 });

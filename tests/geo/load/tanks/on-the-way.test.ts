@@ -1,19 +1,20 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { loadResult } from '../../../../geo/load/load-result.ts';
 import { litresIn, setTank } from '../../../../geo/load/places/in-tank.ts';
-import { onTheWay, weighForTheWay } from '../../../../geo/load/tanks/on-the-way.ts';
+import { onTheWay } from '../../../../geo/load/tanks/on-the-way.ts';
 import { anyItem, CARD, HEAVY, thing, WASTE, WATER, weighed } from '../load-card.ts';
 
 const full = setTank(CARD, [], WATER, 80);
-const warned = (items: Parameters<typeof weighForTheWay>[1], card = CARD) => {
-  const result = weighForTheWay(card, items);
+const warned = (items: Parameters<typeof loadResult>[1], card = CARD) => {
+  const result = loadResult(card, items);
   return result.ok ? result.value : undefined;
 };
 
 describe('the tanks on the way', () => {
   it('80 l of fresh water used run into the waste tank behind the rear axle: 30 kg more on the rear axle than used up', () => {
     const [used] = onTheWay(CARD, full);
-    expect(used?.when).toBe('with the fresh water used and in the waste tank');
+    expect(used?.kind).toBe('used into the waste tank');
     expect(used?.result.grossKg).toBeCloseTo(weighed(full).grossKg, 9);
     // from 2.5 m to 5.4 m behind the front axle, wheelbase 4 m
     expect((used?.result.rearKg ?? 0) - weighed(full).rearKg).toBeCloseTo((80 * (5.4 - 2.5)) / 4, 9);
@@ -44,12 +45,12 @@ describe('the tanks on the way', () => {
   });
 
   it('dumping comes after using, and filling up last; what changes nothing is left out', () => {
-    expect(onTheWay(CARD, full).map(({ when }) => when)).toEqual([
-      'with the fresh water used and in the waste tank',
-      'with waste and toilet emptied',
-      'with the fresh water filled up',
+    expect(onTheWay(CARD, full).map(({ kind }) => kind)).toEqual([
+      'used into the waste tank',
+      'emptied',
+      'filled up',
     ]);
-    expect(onTheWay(CARD, []).map(({ when }) => when)).toEqual(['with the fresh water filled up']);
+    expect(onTheWay(CARD, []).map(({ kind }) => kind)).toEqual(['filled up']);
     const { tanks: _, ...without } = CARD;
     expect(onTheWay(without, full)).toEqual([]);
   });

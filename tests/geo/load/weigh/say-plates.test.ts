@@ -1,17 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { kgField, readItemKg, readX, xField } from '../../../../geo/load/list/read-entries.ts';
 import {
-  decidingOf,
   kgText,
   sayPlate,
   sayShare,
   sayWhere,
   signedKg,
-  sumsOf,
   sumText,
 } from '../../../../geo/load/weigh/say-plates.ts';
+import { decidingOf, sumsOf } from '../../../../geo/load/weigh/sums.ts';
 import { weigh } from '../../../../geo/load/weigh/weigh.ts';
-import { sayRunningOrder } from '../../../../renderer/load/running-order.ts';
+import { sayEmptyWeight } from '../../../../geo/vehicle/say-empty-weight.ts';
 import { COACH_BUILT, FAMILY } from '../family.ts';
 
 function loaded(items: Parameters<typeof weigh>[1]) {
@@ -55,16 +54,14 @@ describe('words', () => {
   });
 
   it('say where: behind, ahead of or over the front axle, and the place', () => {
-    expect(sayWhere({ name: 'a', massKg: 1, xM: 2.75, place: 'Kitchen' })).toBe(
-      'Kitchen, 2.75 m behind the front axle',
-    );
-    expect(sayWhere({ name: 'a', massKg: 1, xM: -0.4 })).toBe('0.40 m ahead of the front axle');
-    expect(sayWhere({ name: 'a', massKg: 1, xM: 0 })).toBe('over the front axle');
+    expect(sayWhere({ xM: 2.75, place: 'Kitchen' })).toBe('Kitchen, 2.75 m behind the front axle');
+    expect(sayWhere({ xM: -0.4 })).toBe('0.40 m ahead of the front axle');
+    expect(sayWhere({ xM: 0 })).toBe('over the front axle');
   });
 
-  it('say what the running order holds', () => {
+  it('say what the empty weight holds', () => {
     const order = { frontKg: 1, rearKg: 1, includesDriver: false, includesFreshWater: true };
-    expect(sayRunningOrder(order)).toBe('without driver, with fresh water, 90 % fuel');
+    expect(sayEmptyWeight(order)).toBe('without driver, with fresh water, 90 % fuel');
   });
 });
 

@@ -21,7 +21,7 @@ describe('a load', () => {
     expect(weighed([thing('nose', 40, -1)])).toMatchObject({ frontKg: 1600, rearKg: 1440 });
   });
 
-  it('of nothing is the running order', () => {
+  it('of nothing is the empty weight', () => {
     expect(weighed([])).toMatchObject({
       grossKg: 3000,
       payloadKg: 500,
@@ -86,7 +86,7 @@ describe('a load', () => {
     expect(weighed([thing('box', 345, 6.4)]).over).toContain('rear');
   });
 
-  it('needs a running order, and says how to get one', () => {
+  it('needs an empty weight, and says how to get one', () => {
     const { runningOrder: _, ...card } = CARD;
     const result = weigh(card, []);
     expect(result.ok ? '' : result.error.message).toContain('weigh the vehicle axle by axle');
@@ -135,7 +135,7 @@ describe('what is counted', () => {
   const driver = thing('Driver', 75, 0.4);
   const water = thing('Fresh water, 100 l', 100, 2.5);
 
-  it('holds the driver once: listed beside a running order that has one is warned of', () => {
+  it('holds the driver once: listed beside an empty weight that has one is warned of', () => {
     expect(saying([driver])).toContain('holds a driver already');
     expect(saying([driver], running(false, false))).not.toContain('already');
     expect(saying([], running(false, false))).toContain('add the driver');

@@ -1,8 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import type { CardFigure } from '../../../../geo/vehicle/bounds.ts';
 import { type VehicleCard, vehicleCardSchema } from '../../../../geo/vehicle/card.ts';
-import { draftOf, EMPTY_DRAFT, readDraft } from '../../../../geo/vehicle/form/draft.ts';
-import { FIELDS, type FieldKey } from '../../../../geo/vehicle/form/fields.ts';
+import { draftOf, EMPTY_DRAFT } from '../../../../geo/vehicle/form/draft.ts';
+import { FIELDS } from '../../../../geo/vehicle/form/fields.ts';
+import { readDraft } from '../../../../geo/vehicle/form/read-draft.ts';
 
 /** A usual coach-built on a 3.5 t chassis. */
 const USUAL: VehicleCard = {
@@ -33,13 +35,13 @@ const typed = (card: VehicleCard, key: string, text: string) => {
 const RACK = { lengthM: 0.7, widthM: 2, fitted: false };
 const ORDER = { frontKg: 1500, rearKg: 1500, includesDriver: true, includesFreshWater: true };
 /** Whether the schema itself takes the figure, whatever it says of the others. */
-function figureTaken(key: FieldKey, value: number): boolean {
+function figureTaken(key: CardFigure, value: number): boolean {
   const [path, data] = placed(key, value);
   const parsed = vehicleCardSchema.safeParse({ ...USUAL, ...data });
   const faults = parsed.error?.issues.filter(({ code }) => code === 'too_small' || code === 'too_big') ?? [];
   return !faults.some((issue) => issue.path.join('.') === path);
 }
-function placed(key: FieldKey, value: number): [string, object] {
+function placed(key: CardFigure, value: number): [string, object] {
   switch (key) {
     case 'rackLengthM':
       return ['rack.lengthM', { rack: { ...RACK, lengthM: value } }];
@@ -51,9 +53,9 @@ function placed(key: FieldKey, value: number): [string, object] {
       return ['axleKg.front', { axleKg: { front: value, rear: 2000 } }];
     case 'axleRearKg':
       return ['axleKg.rear', { axleKg: { front: 1850, rear: value } }];
-    case 'orderFrontKg':
+    case 'emptyFrontKg':
       return ['runningOrder.frontKg', { runningOrder: { ...ORDER, frontKg: value } }];
-    case 'orderRearKg':
+    case 'emptyRearKg':
       return ['runningOrder.rearKg', { runningOrder: { ...ORDER, rearKg: value } }];
     default:
       return [key, { [key]: value }];

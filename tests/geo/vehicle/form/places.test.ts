@@ -1,16 +1,17 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { PLACES_MAX } from '../../../../geo/vehicle/bounds.ts';
 import { type VehicleCard, vehicleCardSchema } from '../../../../geo/vehicle/card.ts';
-import { draftOf, readDraft } from '../../../../geo/vehicle/form/draft.ts';
+import { draftOf } from '../../../../geo/vehicle/form/draft.ts';
 import { noteOf } from '../../../../geo/vehicle/form/place-note.ts';
 import {
   EMPTY_ROW,
   NO_PLACES,
-  PLACES_MOST,
   type PlaceField,
   type PlaceKind,
   type PlaceRow,
 } from '../../../../geo/vehicle/form/place-rows.ts';
+import { readDraft } from '../../../../geo/vehicle/form/read-draft.ts';
 import { readPlaces } from '../../../../geo/vehicle/form/read-places.ts';
 import { sayTicks } from '../../../../geo/vehicle/form/say-ticks.ts';
 
@@ -118,8 +119,8 @@ describe('the places of a card in the form', () => {
 
   it('are no more than the schema takes', () => {
     const seats = (count: number) => Array.from({ length: count }, (_, i) => ({ name: `Seat ${i}`, xM: 1 }));
-    expect(vehicleCardSchema.safeParse({ ...CARD, seats: seats(PLACES_MOST) }).success).toBe(true);
-    expect(vehicleCardSchema.safeParse({ ...CARD, seats: seats(PLACES_MOST + 1) }).success).toBe(false);
+    expect(vehicleCardSchema.safeParse({ ...CARD, seats: seats(PLACES_MAX) }).success).toBe(true);
+    expect(vehicleCardSchema.safeParse({ ...CARD, seats: seats(PLACES_MAX + 1) }).success).toBe(false);
   });
 });
 

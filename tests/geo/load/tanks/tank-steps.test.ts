@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { litresIn, setTank } from '../../../../geo/load/places/in-tank.ts';
-import { litresUntil, tankSteps } from '../../../../geo/load/tanks/tank-steps.ts';
-import { mostAt } from '../../../../geo/load/weigh/most-at.ts';
-import { anyItem, CARD, HEAVY, thing, WASTE, WATER, weighed } from '../load-card.ts';
+import { litresUntil } from '../../../../geo/load/tanks/litres-until.ts';
+import { tankSteps } from '../../../../geo/load/tanks/tank-steps.ts';
+import { anyItem, CARD, thing, WASTE, WATER, weighed } from '../load-card.ts';
 
 const until = (items: Parameters<typeof weighed>[0], tank = WATER, card = CARD) => {
   const found = litresUntil(card, items, tank);
@@ -11,46 +11,15 @@ const until = (items: Parameters<typeof weighed>[0], tank = WATER, card = CARD) 
   return found.value;
 };
 
-describe('the most at a place', () => {
-  it('is what the first limit leaves', () => {
-    const loaded = weighed([]);
-    expect(mostAt(CARD, loaded, 0)).toMatchObject({ massKg: 300, binds: 'front' });
-    expect(mostAt(CARD, loaded, 3)).toMatchObject({ massKg: 500, binds: 'gross' });
-    expect(mostAt(CARD, loaded, 5)).toMatchObject({ massKg: 440, binds: 'rear' });
-    expect(mostAt(CARD, loaded, 6.3)).toMatchObject({ massKg: 60, binds: 'rack' });
-  });
-
-  it('is nothing where something is over already', () => {
-    expect(mostAt(CARD, weighed([thing('box', 520, 4)]), 0)).toMatchObject({ massKg: 0, binds: 'gross' });
-  });
-
-  it('comes with the mass at which a handbook’s 40 % on the front axle is reached', () => {
-    const { handbookKg } = mostAt(HEAVY, weighed([], HEAVY), 5);
-    const at = weighed([thing('box', handbookKg ?? 0, 5)], HEAVY);
-    expect(at.frontShare).toBeCloseTo(0.4, 9);
-  });
-
-  it('keeps every limit, and 0.1 kg more does not', () => {
-    fc.assert(
-      fc.property(
-        fc.array(anyItem, { maxLength: 6 }),
-        fc.double({ min: -0.9, max: 6.6, noNaN: true }),
-        (items, xM) => {
-          const loaded = weighed(items);
-          fc.pre(loaded.over.length === 0);
-          const { massKg } = mostAt(CARD, loaded, xM);
-          expect(weighed([...items, thing('more', massKg - 0.001, xM)]).over).toEqual([]);
-          expect(weighed([...items, thing('more', massKg + 0.1, xM)]).over).not.toEqual([]);
-        },
-      ),
-    );
-  });
-});
-
 describe('a tank', () => {
   it('may be filled until the first limit is reached, and it is said which', () => {
-    expect(until([])).toEqual({ litres: 500, binds: 'gross', fullFits: true });
-    expect(until([thing('box', 450, 3)])).toEqual({ litres: 50, binds: 'gross', fullFits: false });
+    expect(until([])).toEqual({ litres: 500, binds: 'gross', fullFits: true, overEmpty: false });
+    expect(until([thing('box', 450, 3)])).toEqual({
+      litres: 50,
+      binds: 'gross',
+      fullFits: false,
+      overEmpty: false,
+    });
     expect(until([thing('nose', 280, 0), thing('Water', 100, 2.5)]).binds).toBe('front');
   });
 
@@ -71,7 +40,7 @@ describe('a tank', () => {
     );
   });
 
-  it('of a running order with water holds 90 % of it, and draining takes it off', () => {
+  it('of an empty weight with water holds 90 % of it, and draining takes it off', () => {
     const card = {
       ...CARD,
       runningOrder: { frontKg: 1550, rearKg: 1450, includesDriver: true, includesFreshWater: true },

@@ -1,7 +1,7 @@
-import type { VehicleCard } from '../../geo/vehicle/card.ts';
+import type { VehicleCard } from './card.ts';
 
-/** What the running order holds already, so that nothing is listed twice. */
-export function sayRunningOrder({
+/** What the empty weight holds already, so that nothing is listed twice. */
+export function sayEmptyWeight({
   includesDriver,
   includesFreshWater,
 }: NonNullable<VehicleCard['runningOrder']>): string {

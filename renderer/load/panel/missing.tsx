@@ -1,21 +1,21 @@
-import type { VehicleCard } from '../../geo/vehicle/card.ts';
-import { clip } from '../drive/words.ts';
-import { dialog } from '../state/page.ts';
-import { look } from '../vehicle/fleet-work.ts';
+import type { VehicleCard } from '../../../geo/vehicle/card.ts';
+import { clip } from '../../drive/words.ts';
+import { dialog } from '../../state/page.ts';
+import { look } from '../../vehicle/fleet-work.ts';
 
 /** Without what the axles carry empty nothing can be worked out: said, and led to the fields of the card. */
-export function NoRunningOrder({ id, card }: { id: string; card: VehicleCard }) {
+export function NoEmptyWeight({ id, card }: { id: string; card: VehicleCard }) {
   return (
     <div class="empty">
-      <h2>The card has no running order</h2>
+      <h2>The card has no empty weight</h2>
       <p>
         What each axle of <bdi>{clip(card.name, 80)}</bdi> carries when it is empty and ready to drive is not
         known. Weigh it axle by axle on a public weighbridge, with 90 % of the fuel, and write both figures on
         its card; and whether the driver sat in it and the water tank was full.
       </p>
       <p>
-        <button type="button" class="chief" onClick={() => openCardAt(id, 'card-orderFrontKg')}>
-          Enter the running order…
+        <button type="button" class="chief" onClick={() => openCardAt(id, 'card-emptyFrontKg')}>
+          Enter the empty weight…
         </button>
       </p>
     </div>

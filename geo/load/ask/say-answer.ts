@@ -1,0 +1,17 @@
+import { kgText, LIMIT_SAID, sayPlates } from '../weigh/say-plates.ts';
+import type { Answer } from './ask-about.ts';
+
+/** `Yes: 83 kg spare, rear axle.` or `Not like this: gross over by 44 kg.` */
+export function sayAnswer({ fits, decides }: Answer): string {
+  return `${fits ? 'Yes' : 'Not like this'}: ${sayPlates(decides)}.`;
+}
+
+/** How much more can be added at the place, and what is reached then: a sentence or two. */
+export function sayMost({ most: { massKg, binds, handbookKg } }: Answer): string {
+  const most =
+    massKg < 0.5
+      ? `Nothing more can be added there as things are: the ${LIMIT_SAID[binds]} is reached.`
+      : `At most ${kgText(massKg, 'down')} can be added there as things are; then the ${LIMIT_SAID[binds]} is reached.`;
+  if (handbookKg === undefined) return most;
+  return `${most} From ${kgText(handbookKg, 'down')} less than 40 % stand on the front axle.`;
+}

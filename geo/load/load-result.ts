@@ -1,0 +1,23 @@
+import { ok, type Result } from '../result.ts';
+import type { VehicleCard } from '../vehicle/card.ts';
+import { type DoubtedLoad, loadWithDoubts } from './doubts/load-with-doubts.ts';
+import { sayCounted, sayDoubt } from './doubts/say-doubt.ts';
+import type { LoadItem } from './list/load-list.ts';
+import type { LoadResult } from './result.ts';
+
+/** The vehicle as loaded, as reports and the terminal give it: figures, and every doubt in words. */
+export function loadResult(card: VehicleCard, items: readonly LoadItem[]): Result<LoadResult> {
+  const loaded = loadWithDoubts(card, items);
+  return loaded.ok ? ok(inWords(loaded.value)) : loaded;
+}
+
+/** A load's doubts put into words. */
+export function inWords({ doubts, counted, ...figures }: DoubtedLoad): LoadResult {
+  return { ...figures, warnings: doubts.map(sayDoubt), notes: counted.map(sayCounted) };
+}
+
+/** What a load has to say beside a drive's verdict: that it is over comes first. Sentences. */
+export function sayLoaded({ over, warnings }: LoadResult): string[] {
+  if (over.length === 0) return [...warnings];
+  return ['The vehicle must not leave as loaded, whatever the road allows.', ...warnings];
+}

@@ -1,0 +1,40 @@
+import { assertNever } from '../../result.ts';
+import { kgText, LIMIT_SAID, sayShare } from '../weigh/say-plates.ts';
+import type { MomentKind } from './on-the-way.ts';
+import type { TankReach, TankTold } from './tell-tank.ts';
+
+/** `100 l, 100 kg` */
+export function tankText({ litres, kg }: Pick<TankTold, 'litres' | 'kg'>): string {
+  return `${Math.round(litres)} l, ${kgText(kg)}`;
+}
+
+/** Until when a tank may be filled, and what emptying or filling it does: sentences. */
+export function sayTank({ reach, todo }: TankTold): string[] {
+  const said = reach === undefined ? [] : [sayReach(reach)];
+  if (todo !== undefined)
+    said.push(`${todo.kind === 'empty' ? 'Emptying it' : 'Filling it up'}: ${sayShare(todo.share)}.`);
+  return said;
+}
+
+function sayReach(reach: TankReach): string {
+  switch (reach.kind) {
+    case 'full keeps all':
+      return 'Full, it keeps every plate.';
+    case 'over even empty':
+      return `The ${LIMIT_SAID[reach.limit]} is over even with it empty.`;
+    case 'reached even empty':
+      return `The ${LIMIT_SAID[reach.limit]} is reached even with it empty.`;
+    case 'reached at':
+      return `At ${Math.floor(reach.litres + 1e-6)} l the ${LIMIT_SAID[reach.limit]} is reached.`;
+    default:
+      return assertNever(reach);
+  }
+}
+
+/** `with the fresh water used and in the waste tank` */
+export const WHEN: Readonly<Record<MomentKind, string>> = {
+  used: 'with the fresh water used',
+  'used into the waste tank': 'with the fresh water used and in the waste tank',
+  emptied: 'with waste and toilet emptied',
+  'filled up': 'with the fresh water filled up',
+};

@@ -1,0 +1,72 @@
+import { readEntryLength, readEntryMass } from '../../units/read-entry.ts';
+import type { CardFigure } from '../bounds.ts';
+import type { VehicleCard } from '../card.ts';
+import { saySizeFaultShort, sizeFaults } from '../size-faults.ts';
+import { cardOf, type Figures } from './card-of.ts';
+import type { Draft } from './draft.ts';
+import { FIELDS, type Field } from './fields.ts';
+import { type ReadPlaces, readPlaces } from './read-places.ts';
+
+/** A sentence for each field that is wrong. */
+export type Faults = Readonly<Partial<Record<CardFigure | 'name', string>>>;
+
+export interface ReadDraft {
+  /** every figure that could be read, metres and kilograms */
+  readonly figures: Figures;
+  readonly faults: Faults;
+  readonly places: ReadPlaces;
+  /** the card, when nothing is wrong */
+  readonly card?: VehicleCard;
+}
+
+/** Reads what is typed: figures, a sentence for each that is wrong, and the card when none is. */
+export function readDraft(draft: Draft): ReadDraft {
+  const figures: Partial<Record<CardFigure, number>> = {};
+  const unread: Partial<Record<CardFigure | 'name', string>> = {};
+  if (draft.name.trim() === '') unread.name = 'Give the vehicle a name.';
+  for (const field of FIELDS) {
+    const read = readFigure(field, draft.text[field.key].trim());
+    if (typeof read === 'number') figures[field.key] = read;
+    else if (read !== undefined) unread[field.key] = read;
+  }
+  const faults = { ...missingFaults(draft, figures), ...unread, ...togetherFaults(figures) };
+  const places = readPlaces(draft.places);
+  if (places.places === undefined || Object.keys(faults).length > 0) return { figures, faults, places };
+  return { figures, faults, places, card: cardOf(draft, figures, places.places) };
+}
+
+/** @returns the figure, or what is wrong with it; undefined where nothing need be there */
+function readFigure(
+  { unit, optional, least, most, label }: Field,
+  text: string,
+): number | string | undefined {
+  if (text === '') return optional ? undefined : `${label} is missing.`;
+  const read = unit === 'm' ? readEntryLength(text) : readEntryMass(text, { least, most });
+  if (!read.ok) return read.error.message;
+  if (read.value > most) return `More than ${most} ${unit} is not believed.`;
+  if (read.value < least) return `Less than ${least} ${unit} is not believed.`;
+  return Math.round(read.value * 10_000) / 10_000;
+}
+
+/** Sizes that cannot all be right. */
+function togetherFaults(figures: Figures): Faults {
+  return Object.fromEntries(sizeFaults(figures).map((fault) => [fault.field, saySizeFaultShort(fault)]));
+}
+
+/** Figures that go with one that is given. */
+const TOGETHER: readonly { readonly keys: readonly CardFigure[]; readonly say: string }[] = [
+  { keys: ['rackLengthM', 'rackWidthM'], say: 'A rack needs its length and its width.' },
+  { keys: ['emptyFrontKg', 'emptyRearKg'], say: 'The empty weight needs both axles.' },
+];
+
+function missingFaults({ rackFitted }: Draft, figures: Figures): Faults {
+  const faults: Partial<Record<CardFigure, string>> = {};
+  for (const { keys, say } of TOGETHER)
+    if (keys.some((key) => figures[key] !== undefined))
+      for (const key of keys) if (figures[key] === undefined) faults[key] = say;
+  if (figures.rackLengthM === undefined) {
+    if (figures.rackLimitKg !== undefined) faults.rackLengthM ??= 'A rack needs its length and its width.';
+    if (rackFitted) faults.rackLengthM ??= 'A fitted rack needs its length; or untick it.';
+  }
+  return faults;
+}

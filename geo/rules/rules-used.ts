@@ -47,7 +47,7 @@ export function rulesUsed(input: RuleInput, times: Timetable): RuleUsed[] {
       if (goodsAccess(place.tags, place.forward).length > 0)
         noteGoods(input.along.ruleAt(place.fromM), place, note);
   noteCorners(input, note);
-  for (const speed of times.speeds) noteSpeed(input, speed, note);
+  for (const speed of times.speeds) noteSpeed(speed, note);
   return [...used.values()];
 }
 
@@ -120,8 +120,7 @@ function noteCorners(input: RuleInput, note: Note): void {
   }
 }
 
-function noteSpeed(_input: RuleInput, { fromM, toM, source, mapped, why }: LegSpeed, note: Note): void {
+function noteSpeed({ fromM, toM, source, mapped, why }: LegSpeed, note: Note): void {
   if (mapped || source === 'as mapped') return;
-  const general = /^[^:]+: (.*?)\. Likely/.exec(why)?.[1] ?? why;
-  note((fromM + toM) / 2, `speed (${general})`, `${why.split(':')[0]}.`, source);
+  note((fromM + toM) / 2, `speed (${why.because})`, `${why.law}.`, source);
 }

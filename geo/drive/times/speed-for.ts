@@ -14,7 +14,14 @@ export interface RoadSpeed {
   readonly legalKmh?: number;
   /** whether the legal figure is mapped on the road */
   readonly mapped: boolean;
-  readonly why: string;
+  readonly why: {
+    /** `Limit 30 mph`, `No limit` */
+    readonly law: string;
+    /** what that comes from */
+    readonly because: string;
+    /** what holds the vehicle to the likely speed */
+    readonly likely: string;
+  };
   /** where the legal figure comes from; the likely one is common practice */
   readonly source: Source | 'as mapped';
   readonly notes: readonly string[];
@@ -39,7 +46,7 @@ export function speedFor(
     kmh: likely.kmh,
     ...given({ legalKmh: legal.kmh }),
     mapped: legal.mapped,
-    why: `${law}: ${legal.why}. Likely ${print(likely.kmh)}: ${likely.held}.`,
+    why: { law, because: legal.why, likely: `${print(likely.kmh)}: ${likely.held}` },
     source: legal.source,
     notes: legal.notes,
   };

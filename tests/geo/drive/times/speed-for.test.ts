@@ -13,7 +13,7 @@ describe('the legal speed', () => {
     const speed = speedFor({ highway: 'primary', maxspeed: '40 mph' }, 'GB', LIGHT);
     expect(inMph(speed.legalKmh ?? 0)).toBe(40);
     expect(speed.source).toBe('as mapped');
-    expect(speed.why).toContain('maxspeed=40 mph');
+    expect(speed.why.because).toContain('maxspeed=40 mph');
   });
 
   it('takes the direction driven', () => {
@@ -43,7 +43,7 @@ describe('the legal speed', () => {
   it('does not exist on a German motorway without a sign for a light vehicle', () => {
     const speed = speedFor({ highway: 'motorway' }, 'DE', LIGHT);
     expect(speed.legalKmh).toBeUndefined();
-    expect(speed.why).toContain('No limit');
+    expect(speed.why.law).toBe('No limit');
     expect(speed.kmh).toBeLessThanOrEqual(100);
   });
 
@@ -170,7 +170,7 @@ describe('the likely speed', () => {
         const speed = speedFor(tags, where, vehicle);
         expect(speed.kmh).toBeGreaterThanOrEqual(3);
         expect(speed.kmh).toBeLessThanOrEqual((speed.legalKmh ?? 100) + 1e-9);
-        expect(speed.why.length).toBeGreaterThan(10);
+        expect(speed.why.likely.length).toBeGreaterThan(10);
       }),
     );
   });

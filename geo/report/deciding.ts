@@ -15,7 +15,7 @@ export interface Sum {
 }
 
 /** What a finding turns on, the number that decides first. */
-export type Deciding =
+type Deciding =
   | { readonly kind: 'sum'; readonly sum: Sum }
   /** a limit that could not be counted with: the text as mapped */
   | { readonly kind: 'text'; readonly text: string }
@@ -86,7 +86,7 @@ function quantityIn(
 }
 
 /** A drawing to scale that a finding's sum is shown in. Metres, kilograms. */
-export type ScaleFigure =
+type ScaleFigure =
   | { readonly kind: 'height' | 'width' | 'length'; readonly limitM: number; readonly neededM: number }
   | {
       readonly kind: 'mass';

@@ -1,11 +1,12 @@
 import { z } from 'zod';
 import { ZOOM_MAX } from '../../geo/basemap/features.ts';
 import { loadListSchema } from '../../geo/load/list/load-list.ts';
-import { type DriveReport, driveReportSchema } from '../../geo/report/report.ts';
+import { driveReportSchema } from '../../geo/report/report.ts';
 import { vehicleCardSchema } from '../../geo/vehicle/card.ts';
-import { type Description, descriptionSchema } from './description.ts';
+import { descriptionSchema } from './description.ts';
 import { vehicleIdSchema, vehiclesSchema } from './fleet.ts';
 import { followedDriveSchema } from './followed-drive.ts';
+import { LEAVE_AT } from './leave-at.ts';
 import { LOAD_MAX_BYTES } from './limits.ts';
 import { mapSummarySchema } from './map-summary.ts';
 import { settingsSchema } from './settings.ts';
@@ -61,11 +62,7 @@ export const CALLS = {
       vehicle: vehicleCardSchema,
       /** what is on board; the card must give its empty weight */
       load: loadListSchema.optional(),
-      /** local wall time, YYYY-MM-DDTHH:MM */
-      leaveAt: z
-        .string()
-        .regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d$/)
-        .optional(),
+      leaveAt: z.string().regex(LEAVE_AT).optional(),
       margins: settingsSchema.shape.margins.optional(),
       country: countryCode.optional(),
     }),
@@ -119,7 +116,3 @@ export type CallName = keyof typeof CALLS;
 export type RequestOf<K extends CallName> = z.infer<(typeof CALLS)[K]['request']>;
 export type ProgressOf<K extends CallName> = z.infer<(typeof CALLS)[K]['progress']>;
 export type ValueOf<K extends CallName> = z.infer<(typeof CALLS)[K]['value']>;
-
-export const CALL_NAMES = Object.keys(CALLS) as CallName[];
-
-export type { Description, DriveReport };

@@ -1,3 +1,4 @@
+import { LEAVE_AT } from '../../main/contract/leave-at.ts';
 import { findings, leaveAt } from '../state/check.ts';
 import { settings, vehicleId } from '../state/kept.ts';
 import { openedDrive } from '../state/opened.ts';
@@ -22,8 +23,7 @@ export const LEAVE_YEARS = { from: 1990, to: 2100 };
 /** @param text as the field gives it; what is no time of this age counts as none */
 export function chooseLeaveAt(text: string): void {
   const year = Number(text.slice(0, 4));
-  const usable =
-    /^\d{4}-\d\d-\d\dT\d\d:\d\d$/.test(text) && year >= LEAVE_YEARS.from && year <= LEAVE_YEARS.to;
+  const usable = LEAVE_AT.test(text) && year >= LEAVE_YEARS.from && year <= LEAVE_YEARS.to;
   leaveAt.value = usable ? text : undefined;
 }
 

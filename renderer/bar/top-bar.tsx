@@ -1,4 +1,4 @@
-import { chooseLeaveAt, chooseTrack, chooseVehicle } from '../actions/choose.ts';
+import { chooseLeaveAt, chooseTrack, chooseVehicle, LEAVE_YEARS } from '../actions/choose.ts';
 import { clip } from '../drive/words.ts';
 import { leaveAt } from '../state/check.ts';
 import { vehicle, vehicles } from '../state/kept.ts';
@@ -110,8 +110,8 @@ function LeaveChoice() {
       <input
         id="leave"
         type="datetime-local"
-        min="1990-01-01T00:00"
-        max="2100-12-31T23:59"
+        min={`${LEAVE_YEARS.from}-01-01T00:00`}
+        max={`${LEAVE_YEARS.to}-12-31T23:59`}
         value={leaveAt.value ?? ''}
         onInput={({ currentTarget }) => chooseLeaveAt(currentTarget.value)}
       />

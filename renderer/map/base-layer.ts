@@ -1,6 +1,7 @@
 import { type Coords, type DoneCallback, GridLayer } from 'leaflet';
 import { TILE_PX, type TileFeatures, ZOOM_MAX } from '../../geo/basemap/features.ts';
-import { createPainter, paintedSide } from './paint/painter.ts';
+import { paintedSide } from './paint/paint-order.ts';
+import { createPainter } from './paint/painter.ts';
 import type { Palette } from './palette.ts';
 import { densityNow } from './pixels.ts';
 import { type AskTile, createTileQueue } from './tile-queue.ts';
@@ -11,7 +12,7 @@ interface ShownTile {
   features: TileFeatures | undefined;
 }
 
-export interface BaseLayerOptions {
+interface BaseLayerOptions {
   readonly ask: AskTile;
   palette(): Palette;
   /** the texts of the tiles have changed */

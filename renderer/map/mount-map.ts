@@ -15,14 +15,14 @@ import { worldPx } from './pixels.ts';
 import type { AskTile } from './tile-queue.ts';
 import { toLatLng } from './unit-square.ts';
 
-export interface MapEvents {
+interface MapEvents {
   readonly ask: AskTile;
   onCursor(m: number): void;
   onSelect(id: string): void;
 }
 
 /** The map as the rest of the window drives it. */
-export interface MountedMap {
+interface MountedMap {
   showMap(summary: MapSummary | undefined): void;
   showDrive(drive: FollowedDrive | undefined): void;
   showFindings(findings: readonly Finding[], selected: Finding | undefined): void;

@@ -1,20 +1,20 @@
 import type { TileFeatures } from '../../geo/basemap/features.ts';
 
-export interface TilePlace {
+interface TileCoords {
   readonly z: number;
   readonly x: number;
   readonly y: number;
 }
 
 /** @returns undefined where the host has no tile to give */
-export type AskTile = (place: TilePlace) => Promise<TileFeatures | undefined>;
+export type AskTile = (place: TileCoords) => Promise<TileFeatures | undefined>;
 
 /** Tiles asked for at once: the host cuts one after another, and a page has few connections. */
 const AT_ONCE = 3;
 
-export interface TileQueue {
+interface TileQueue {
   /** `got` is called once, and never after the tile was dropped. */
-  ask(owner: object, place: TilePlace, got: (tile: TileFeatures | undefined) => void): void;
+  ask(owner: object, place: TileCoords, got: (tile: TileFeatures | undefined) => void): void;
   /** A tile nobody looks at any more is not asked for; one already on its way is let come. */
   drop(owner: object): void;
   close(): void;
@@ -23,7 +23,7 @@ export interface TileQueue {
 export function createTileQueue(ask: AskTile): TileQueue {
   const wanted = new Map<
     object,
-    { readonly place: TilePlace; readonly got: (tile: TileFeatures | undefined) => void; asked: boolean }
+    { readonly place: TileCoords; readonly got: (tile: TileFeatures | undefined) => void; asked: boolean }
   >();
   let running = 0;
 

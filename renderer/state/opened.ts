@@ -4,7 +4,7 @@ import type { MapSummary } from '../../main/contract/map-summary.ts';
 import type { Source } from '../../main/contract/source.ts';
 import { description, settings } from './kept.ts';
 
-export interface OpenedMap {
+interface OpenedMap {
   readonly summary: MapSummary;
   readonly source: Source;
   /** only what lies about this drive was kept of it */
@@ -12,7 +12,7 @@ export interface OpenedMap {
 }
 export const openedMap = signal<OpenedMap | undefined>(undefined);
 
-export interface OpenedDrive {
+interface OpenedDrive {
   readonly followed: FollowedDrive;
   readonly source: Source;
 }

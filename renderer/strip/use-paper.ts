@@ -22,7 +22,7 @@ const WHEEL_STEP = 1.002;
 const NEAR_PX = 60;
 
 /** The paper that a strip is drawn on, within the box that scrolls it. */
-export interface Paper {
+interface Paper {
   readonly box: RefObject<HTMLDivElement | null>;
   readonly scale: StripScale;
   /** undefined while there is no strip */

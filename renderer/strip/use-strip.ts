@@ -6,7 +6,7 @@ import { ask } from '../host/ask.ts';
 import { countryUsed, openedDrive } from '../state/opened.ts';
 
 /** The open drive unrolled, or why it cannot be; neither while the host is still at it. */
-export interface StripAnswer {
+interface StripAnswer {
   readonly strip: Strip | undefined;
   readonly problem: string | undefined;
 }

@@ -1,7 +1,8 @@
 import type { TileFeatures } from '../../../geo/basemap/features.ts';
 import type { Strip } from '../../../geo/drive/strip/strip.ts';
+import type { DriveReport } from '../../../geo/report/report.ts';
 import type { Result } from '../../../geo/result.ts';
-import type { DriveReport, RequestOf, Work } from '../../contract/calls.ts';
+import type { RequestOf, Work } from '../../contract/calls.ts';
 import type { FollowedDrive } from '../../contract/followed-drive.ts';
 import type { MapSummary } from '../../contract/map-summary.ts';
 

@@ -7,7 +7,7 @@ import { drawDirection } from './draw-direction.ts';
 import { type DrivePath, linesBetween, linesOf } from './drive-path.ts';
 import { type Line, stroke } from './stroke.ts';
 
-export interface DrawnDrive {
+interface DrawnDrive {
   readonly drive: FollowedDrive;
   readonly path: DrivePath;
   readonly findings: readonly Finding[];

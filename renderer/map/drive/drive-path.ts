@@ -115,7 +115,7 @@ function pushBetween({ x, y, atM }: DrivePath, i: number, m: number, line: numbe
 }
 
 /** How a place is looked for on a path. */
-export interface Looking {
+interface Looking {
   /** where the drive passes twice, the pass nearer to this counts; metres along the drive */
   readonly aboutM: number;
   /** farther away is nowhere; unit square */

@@ -3,7 +3,7 @@ import type { MapCanvas } from '../canvas-layer.ts';
 /** x and y in turn, on the unit square. */
 export type Line = readonly number[];
 
-export interface Pen {
+interface Pen {
   readonly colour: string;
   /** pixels */
   readonly width: number;

@@ -6,7 +6,7 @@ import { casingPx, roadWidthPx } from './widths.ts';
 const EDGES_FROM_PX = 2.6;
 
 /** A layer of roads or rails, as it is told from areas and other lines. */
-export interface RoadLayer extends TileLayer {
+interface RoadLayer extends TileLayer {
   readonly kind: RoadKind;
 }
 

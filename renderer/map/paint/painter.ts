@@ -1,20 +1,9 @@
-import { TILE_PX, type TileFeatures } from '../../../geo/basemap/features.ts';
+import type { TileFeatures } from '../../../geo/basemap/features.ts';
 import type { Palette } from '../palette.ts';
-
-export interface PaintOrder {
-  readonly id: number;
-  readonly tile: TileFeatures;
-  readonly palette: Palette;
-  readonly density: number;
-}
-
-export interface Painted {
-  readonly id: number;
-  readonly picture: ImageBitmap;
-}
+import type { Painted, PaintOrder } from './paint-order.ts';
 
 /** Paints tiles away from the page's own thread. */
-export interface Painter {
+interface Painter {
   /** @returns undefined when the painter was closed meanwhile */
   paint(tile: TileFeatures, palette: Palette, density: number): Promise<ImageBitmap | undefined>;
   close(): void;
@@ -45,9 +34,4 @@ export function createPainter(): Painter {
       giveUp();
     },
   };
-}
-
-/** Side of a painted tile, device pixels. */
-export function paintedSide(density: number): number {
-  return Math.round(TILE_PX * density);
 }

@@ -1,5 +1,5 @@
+import { type Painted, type PaintOrder, paintedSide } from './paint-order.ts';
 import { paintTile } from './paint-tile.ts';
-import { type Painted, type PaintOrder, paintedSide } from './painter.ts';
 
 let canvas: OffscreenCanvas | undefined;
 

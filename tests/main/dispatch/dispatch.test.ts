@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
-import { CALL_NAMES } from '../../../main/contract/calls.ts';
+import { CALLS } from '../../../main/contract/calls.ts';
 import { createDispatch, type Services } from '../../../main/dispatch.ts';
 import { COACHBUILT } from '../../support/ask.ts';
 
@@ -24,7 +24,7 @@ describe('dispatch', () => {
     const dispatch = createDispatch(broken, () => {});
     await fc.assert(
       fc.asyncProperty(
-        fc.oneof(fc.constantFrom(...CALL_NAMES), fc.anything()),
+        fc.oneof(fc.constantFrom(...Object.keys(CALLS)), fc.anything()),
         fc.anything(),
         async (name, request) => {
           const reply = await dispatch(name, request, hooks);

@@ -1,7 +1,7 @@
 import type { Strip } from '../strip.ts';
 
 /** A stretch under one name and number. */
-export interface NamedStretch {
+interface NamedStretch {
   /** the fullest first; written is the first that has room */
   readonly texts: readonly string[];
   readonly fromM: number;

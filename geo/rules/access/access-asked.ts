@@ -10,6 +10,8 @@ export interface AccessAsked {
   readonly input: RuleInput;
   readonly place: Place;
   readonly reach: Reach;
+  /** the same where a sign only advises against going past: roads with such signs belong to the run */
+  readonly advisedReach: Reach;
   /** what the plain tags and the class of road say; undefined where they say nothing */
   readonly deciding: Access | undefined;
 }

@@ -2,6 +2,7 @@ import type { KindOf } from '../../report/kinds.ts';
 import type { Level } from '../../report/level.ts';
 import type { AccessMeaning } from '../../tags/access-value.ts';
 import type { Reach } from '../../tags/conditional/context.ts';
+import type { AccessAsked } from './access-asked.ts';
 
 /** Nothing to say. */
 const FREE = undefined;
@@ -16,14 +17,17 @@ const LEVELS: Readonly<Record<AccessMeaning, Readonly<Record<Reach, Level | unde
   unknown: { through: 'unknown', within: 'unknown' },
 };
 
+/** Where the drive goes, as `AccessAsked` has it. */
+export type Reaches = Pick<AccessAsked, 'reach' | 'advisedReach'>;
+
 /** How bad a meaning is, passing through or within the unbroken run at the drive's start or end; undefined: open to us. */
-export function accessLevel(meaning: AccessMeaning, reach: Reach): Level | undefined {
-  return LEVELS[meaning][reach];
+export function accessLevel(meaning: AccessMeaning, { reach, advisedReach }: Reaches): Level | undefined {
+  return LEVELS[meaning][meaning === 'discouraged' ? advisedReach : reach];
 }
 
 /** Whether it keeps us out, or may: not where it lets us in, even against advice. */
-export function mayClose(meaning: AccessMeaning, reach: Reach): boolean {
-  return meaning !== 'discouraged' && accessLevel(meaning, reach) !== undefined;
+export function mayClose(meaning: AccessMeaning, reaches: Reaches): boolean {
+  return meaning !== 'discouraged' && accessLevel(meaning, reaches) !== undefined;
 }
 
 /** What kind of finding a meaning makes; an open road makes none. */

@@ -32,8 +32,13 @@ function wayAccess(
   runs: { readonly restricted: EndRuns; readonly unsuitable: EndRuns },
 ): Draft[] {
   const deciding = accessFor(place.tags, place.forward);
-  const run = deciding.meaning === 'discouraged' ? runs.unsuitable : runs.restricted;
-  const asked: AccessAsked = { input, place, reach: reachOf(place, run), deciding };
+  const asked: AccessAsked = {
+    input,
+    place,
+    reach: reachOf(place, runs.restricted),
+    advisedReach: reachOf(place, runs.unsuitable),
+    deciding,
+  };
   const { said, beside } = judgeAccess(asked);
   const own = [...(said === undefined ? [] : [said]), ...beside].map(
     (each): Draft => ({ ...each, subject: 'access', run: runOf(place) }),

@@ -67,7 +67,8 @@ function judgeBarrier(input: RuleInput, place: Place, runs: EndRuns): Draft[] {
   if (kind === 'width_restrictor' && !hasWidthFigure(place))
     return [bareBar(place, 'maxwidth', { kind: 'width bar', wants: 'measure', ...WIDTH_BAR })];
   const deciding = taggedAccess(place.tags, place.forward);
-  const drafts = judgeTagged({ input, place, reach: reachOf(place, runs), deciding });
+  const reach = reachOf(place, runs);
+  const drafts = judgeTagged({ input, place, reach, advisedReach: reach, deciding });
   if (!drafts.some(({ level }) => level === 'barred') || !isJunction(input.roads, place.index)) return drafts;
   return drafts.map((draft) =>
     draft.level === 'barred' ? { ...draft, level: 'unknown', ...sayAtJunction(draft.say) } : draft,

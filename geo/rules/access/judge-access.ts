@@ -1,6 +1,6 @@
 import { given } from '../../given.ts';
 import type { Wants } from '../../report/kinds.ts';
-import { LEVELS, type Level } from '../../report/level.ts';
+import type { Level } from '../../report/level.ts';
 import {
   type Access,
   type AccessDoubt,
@@ -69,14 +69,15 @@ function untaggedOf(cases: readonly CaseOrNone[]): AccessJudged['untagged'] {
   return cases.includes('untagged') ? 'maybe' : 'no';
 }
 
-function caseOf({ deciding, reach }: AccessAsked, { value, from }: Possible<AccessTag>): CaseOrNone {
+function caseOf(asked: AccessAsked, { value, from }: Possible<AccessTag>): CaseOrNone {
+  const { deciding } = asked;
   if (value === undefined || from === undefined)
     return deciding === undefined
       ? 'untagged'
-      : { access: deciding, level: accessLevel(deciding.meaning, reach) };
+      : { access: deciding, level: accessLevel(deciding.meaning, asked) };
   const meaning = readUnder(value, from, deciding);
   const access = { meaning, key: from.key, text: value, rank: from.rank, asMapped: from.text };
-  return { access, level: accessLevel(meaning, reach) };
+  return { access, level: accessLevel(meaning, asked) };
 }
 
 /** A general `access` does not open a way made for others, under a condition or without. */
@@ -162,9 +163,12 @@ function openSaid(
   };
 }
 
+/** What may stop us comes before what is advised against. */
+const WORST_FIRST: readonly Level[] = ['barred', 'unknown', 'tight', 'care'];
+
 function worstOf(cases: readonly CaseOrNone[]): Case | undefined {
   const told = cases.filter((one): one is Case => one !== 'untagged' && one.level !== undefined);
-  return LEVELS.flatMap((level) => told.filter((one) => one.level === level))[0];
+  return WORST_FIRST.flatMap((level) => told.filter((one) => one.level === level))[0];
 }
 
 /** Conditions and lanes are judged elsewhere; a key nobody understands may lift a ban, and so may a lane. */

@@ -47,20 +47,21 @@ export function lanesSaid(asked: AccessAsked): AccessSaid[] {
  * on a road that is otherwise closed to us a care that is shown. All lanes closed is closed.
  */
 export function laneSaid(
-  { reach, deciding }: Pick<AccessAsked, 'reach' | 'deciding'>,
+  asked: Pick<AccessAsked, 'reach' | 'advisedReach' | 'deciding'>,
   tag: AccessTag,
 ): AccessSaid | undefined {
+  const { reach, deciding } = asked;
   const levels: (Level | undefined)[] = [];
   const lanes = limitOnLanes(tag.text, deciding?.text || undefined, (value) => {
     const meaning = readAccessValue(value);
-    levels.push(accessLevel(meaning, reach));
-    if (!mayClose(meaning, reach)) return 'free';
+    levels.push(accessLevel(meaning, asked));
+    if (!mayClose(meaning, asked)) return 'free';
     return meaning === 'unknown' ? 'unreadable' : 'binds';
   });
   const common = { kind: 'lane' as const, tags: { [tag.key]: tag.text }, aspect: tag.key };
   if (lanes.bound === 'none') return undefined;
   if (lanes.bound === 'some') {
-    const closed = deciding !== undefined && accessLevel(deciding.meaning, reach) === 'barred';
+    const closed = deciding !== undefined && accessLevel(deciding.meaning, asked) === 'barred';
     return {
       ...common,
       level: 'care',

@@ -14,7 +14,8 @@ import { laneSaid } from './lane-access.ts';
 import { adviseAccess, sayLorries } from './say-access.ts';
 
 /** `hgv` and its forms, where the country's signs for goods vehicles reach this motorhome. */
-export function lorryAccess({ input, place, reach }: AccessAsked): Draft[] {
+export function lorryAccess(asked: AccessAsked): Draft[] {
+  const { input, place, reach } = asked;
   const forms = goodsAccess(place.tags, place.forward);
   const signs = forms.length > 0 ? goodsSignsAt(input, place.fromM) : undefined;
   if (signs === undefined) return [];
@@ -22,16 +23,16 @@ export function lorryAccess({ input, place, reach }: AccessAsked): Draft[] {
   const about = { subject: 'access', run: runOf(place) } as const;
   const byLane = forms
     .filter(({ lanes, conditional }) => lanes && !conditional)
-    .flatMap((form) => laneSaid({ reach, deciding: undefined }, form) ?? [])
+    .flatMap((form) => laneSaid({ ...asked, deciding: undefined }, form) ?? [])
     .map((said): Draft => ({ ...said, ...about, say: `${said.say} ${goods}` }));
   const plain = forms.findLast(({ lanes, conditional }) => !lanes && !conditional);
   const conditionals = forms.filter(({ lanes, conditional }) => !lanes && conditional);
   const resolved = resolveTag(plain, conditionals, () => contextsAt(input, place, reach));
   const { possible, open } = resolved;
-  const closes = possible.some(({ value }) => value !== undefined && mayClose(readAccessValue(value), reach));
+  const closes = possible.some(({ value }) => value !== undefined && mayClose(readAccessValue(value), asked));
   if (!closes && !open.some(({ unreadable }) => unreadable)) return byLane;
   const tags = [...(plain === undefined ? [] : [plain]), ...conditionals];
-  const level = levelOf(signs, resolved, reach);
+  const level = levelOf(signs, resolved, asked);
   const advice = adviseAccess(level, reach);
   return [
     ...byLane,
@@ -49,12 +50,8 @@ export function lorryAccess({ input, place, reach }: AccessAsked): Draft[] {
 }
 
 /** What signs for goods vehicles may leave us is not known until the country and every condition say so. */
-function levelOf(
-  { are }: GoodsSigns,
-  { possible, open }: Resolved<AccessTag>,
-  reach: AccessAsked['reach'],
-): Level {
+function levelOf({ are }: GoodsSigns, { possible, open }: Resolved<AccessTag>, asked: AccessAsked): Level {
   if (are !== 'bind' || open.length > 0) return 'unknown';
   const value = possible[0]?.value;
-  return (value === undefined ? undefined : accessLevel(readAccessValue(value), reach)) ?? 'unknown';
+  return (value === undefined ? undefined : accessLevel(readAccessValue(value), asked)) ?? 'unknown';
 }

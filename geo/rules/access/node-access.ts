@@ -52,7 +52,13 @@ function judgeNode(input: RuleInput, place: Place, reach: Reach): Draft[] {
   const ofOthers = isOfOthers(place.tags);
   const tags = ofOthers ? motorTags(place.tags) : place.tags;
   const deciding = taggedAccess(tags, place.forward);
-  const { said, beside } = judgeAccess({ input, place: { ...place, tags }, reach, deciding });
+  const { said, beside } = judgeAccess({
+    input,
+    place: { ...place, tags },
+    reach,
+    advisedReach: reach,
+    deciding,
+  });
   const drafts = [...(said === undefined ? [] : [said]), ...beside].map(
     (each): Draft => ({ ...each, subject: 'access', run: runOf(place), say: sayOfPoint(each.say) }),
   );

@@ -92,13 +92,14 @@ function openDraft(asked: Asked, { resolved, judge }: Settled): Draft | undefine
 
 /** No value that can be made out stops the vehicle: a word is due only where not all can be made out. */
 function strangeConditionDraft(asked: Asked, open: readonly OpenCondition<LimitClaim>[]): Draft | undefined {
-  const strange = open.find(({ understood }) => !understood);
-  if (strange === undefined) return undefined;
-  const { tag, unreadable, wants } = strange;
-  const of = unreadable ? 'unreadable' : 'not understood';
+  const strange = open.filter(({ understood }) => !understood);
+  const mayBind = strange.find(({ unreadable, tag }) => unreadable && !isFree(asked, tag));
+  const told = mayBind ?? strange[0];
+  if (told === undefined) return undefined;
+  const of = told.unreadable ? 'unreadable' : 'not understood';
   return {
-    ...doubtDraft(asked, tag, { of, why: whyOpen(strange), wants }),
-    folded: !unreadable || isFree(asked, tag),
+    ...doubtDraft(asked, told.tag, { of, why: whyOpen(told), wants: told.wants }),
+    folded: mayBind === undefined,
   };
 }
 

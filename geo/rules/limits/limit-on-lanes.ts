@@ -37,17 +37,14 @@ export function outcomeOnLanes(
       judged: { ...best.judged, say: sayAllLanes(lanes, best.judged.say, differ ? 'tighter' : 'alike') },
     };
   }
-  const about: About<LimitSubject> = { subject: worst.judged.about.subject, kind: 'lane' };
-  const leaves = leavesByLanes(asked.input, asked.place, claim, lanes);
-  const judged = leaves
-    ? {
-        ...worst.judged,
-        level: 'unknown' as const,
-        wants: 'sign' as const,
-        ...sayLeavesByLane(lanes, worst.judged.say),
-      }
-    : { ...worst.judged, level: 'care' as const, ...saySomeLanes(lanes, worst.judged.say) };
-  return { ...worst, judged: { ...judged, about } };
+  const { wants: _, ...judged } = worst.judged;
+  const about: About<LimitSubject> = { subject: judged.about.subject, kind: 'lane' };
+  return {
+    ...worst,
+    judged: leavesByLanes(asked.input, asked.place, claim, lanes)
+      ? { ...judged, about, level: 'unknown', wants: 'sign', ...sayLeavesByLane(lanes, judged.say) }
+      : { ...judged, about, level: 'care', ...saySomeLanes(lanes, judged.say) },
+  };
 }
 
 function extreme(all: readonly Held[], before: (a: Held, b: Held) => boolean): Held | undefined {

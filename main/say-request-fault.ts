@@ -1,5 +1,6 @@
 import type { z } from 'zod';
-import { clip, sayFault } from '../geo/document/say-fault.ts';
+import { sayFault } from '../geo/document/say-fault.ts';
+import { quote } from '../geo/units/text.ts';
 
 type Issue = z.core.$ZodIssue;
 
@@ -12,7 +13,7 @@ export function sayRequestFault(issue: Issue, request: unknown): string {
   }
   const card = issue.path.slice(0, depth).reduce(partOf, request);
   const name = partOf(card, 'name');
-  const called = typeof name === 'string' && name.trim() !== '' ? ` "${clip(name)}"` : '';
+  const called = typeof name === 'string' && name.trim() !== '' ? ` ${quote(name)}` : '';
   return `the card${called}: ${sayFault({ ...issue, path: issue.path.slice(depth) }, card).slice(0, 500)}`;
 }
 

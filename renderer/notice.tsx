@@ -1,4 +1,4 @@
-import { clip } from './drive/words.ts';
+import { clip } from '../geo/units/text.ts';
 import { hostGone, notice } from './state/happening.ts';
 
 /**

@@ -1,5 +1,5 @@
 import { given } from '../geo/given.ts';
-import { clip } from './drive/words.ts';
+import { clip } from '../geo/units/text.ts';
 import { work } from './state/happening.ts';
 import { openedMap } from './state/opened.ts';
 

@@ -1,3 +1,5 @@
+import { cut } from '../units/text.ts';
+
 const LENGTH_MAX = 60;
 
 /**
@@ -11,7 +13,5 @@ export function labelText(name: string | undefined): string | undefined {
     .replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}]+/gu, ' ')
     .replace(/\s+/g, ' ')
     .trim();
-  if (plain === '') return undefined;
-  const signs = [...plain];
-  return signs.length <= LENGTH_MAX ? plain : `${signs.slice(0, LENGTH_MAX - 1).join('')}…`;
+  return plain === '' ? undefined : cut(plain, LENGTH_MAX);
 }

@@ -1,6 +1,6 @@
 import type { z } from 'zod';
 import { fail, ok, type Result } from '../result.ts';
-import { clip } from './say-fault.ts';
+import { quote } from '../units/text.ts';
 import { twiceNamed } from './twice-named.ts';
 
 /** What a file is called in its refusals. */
@@ -43,7 +43,7 @@ export function readDocument<T>(
   if (twice !== undefined)
     return fail(
       `${code}-invalid`,
-      `${file} is not a usable ${kind}: "${clip(twice)}" stands there twice. Keep one of them and try again.`,
+      `${file} is not a usable ${kind}: ${quote(twice)} stands there twice. Keep one of them and try again.`,
     );
   const parsed = schema.safeParse(data);
   if (parsed.success && !hasOwnProto(data)) return ok(parsed.data);

@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { quote } from '../units/text.ts';
 
 type Issue = z.core.$ZodIssue;
 
@@ -26,7 +27,7 @@ export function sayFault(issue: Issue, data: unknown, about: About = CARD): stri
       if (issue.origin === 'string') return `${name} is empty`;
       return `${name} is ${describe(given)}, less than ${issue.minimum}${unitOf(field)} can be right`;
     case 'unrecognized_keys': {
-      const shown = issue.keys.slice(0, KEYS_SHOWN).map((key) => `"${clip(key)}"`);
+      const shown = issue.keys.slice(0, KEYS_SHOWN).map((key) => quote(key, WRITTEN_MOST));
       const keys = issue.keys.length > KEYS_SHOWN ? `${shown.join(', ')} and others` : shown.join(', ');
       return `${field === '' ? '' : `${field}: `}${keys} ${issue.keys.length > 1 ? 'are no fields' : 'is no field'} of a ${about.kind}`;
     }
@@ -41,6 +42,7 @@ export function sayFault(issue: Issue, data: unknown, about: About = CARD): stri
 }
 
 const KEYS_SHOWN = 6;
+const WRITTEN_MOST = 40;
 
 const TYPE_WORDS: Readonly<Record<string, string>> = {
   number: 'a number',
@@ -65,13 +67,8 @@ function unquoted(expected: string, given: unknown): string {
 function describe(given: unknown): string {
   if (given === null) return 'null';
   if (Array.isArray(given)) return 'a list';
-  if (typeof given === 'string') return given === '' ? 'empty' : `the text "${clip(given)}"`;
+  if (typeof given === 'string') return given === '' ? 'empty' : `the text ${quote(given, WRITTEN_MOST)}`;
   return typeof given === 'object' ? 'an object' : String(given);
-}
-
-/** What a file holds must not fill the screen. */
-export function clip(text: string): string {
-  return text.length > 40 ? `${text.slice(0, 40)}…` : text;
 }
 
 function valueAt(data: unknown, path: readonly PropertyKey[]): unknown {

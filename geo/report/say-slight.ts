@@ -1,3 +1,4 @@
+import { capital, countedInWords, listed } from '../units/text.ts';
 import type { Kind, Subject } from './kinds.ts';
 import type { Finding } from './report.ts';
 
@@ -60,12 +61,10 @@ export function sayFolded(findings: readonly Finding[]): string | undefined {
     return count === undefined ? [] : [{ sort, count }];
   });
   if (told.length === 0) return undefined;
-  const parts = told.map(({ sort: { one, several }, count }) =>
-    count === 1 ? `one ${one}` : `${count} ${several}`,
-  );
+  const parts = told.map(({ sort: { one, several }, count }) => countedInWords(count, one, several));
   const toDo = told.some(({ sort }) => sort.signed) ? ': read the signs' : '';
   const list = `${listed(parts)}${toDo}.`;
-  return `${list.charAt(0).toUpperCase()}${list.slice(1)}`;
+  return `${capital(list)}`;
 }
 
 function sortOf({ level, kind, subject }: Finding): Sort {
@@ -74,8 +73,4 @@ function sortOf({ level, kind, subject }: Finding): Sort {
   const fits = ({ kinds, subjects }: Sort) =>
     kinds?.includes(kind) === true || subjects?.includes(subject) === true;
   return UNKNOWN.find(fits) ?? OTHER;
-}
-
-function listed(parts: readonly string[]): string {
-  return parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
 }

@@ -1,3 +1,4 @@
+import { countedInWords } from '../units/text.ts';
 import type { DriveReport } from './report.ts';
 import { placesAt } from './verdict.ts';
 
@@ -8,7 +9,7 @@ import { placesAt } from './verdict.ts';
 export function sayVerdict({ verdict, findings }: Pick<DriveReport, 'verdict' | 'findings'>): string {
   if (verdict === 'clear') return 'The map is no promise.';
   const count = placesAt(findings, verdict);
-  const at = count === 1 ? 'one place' : `${count} places`;
+  const at = countedInWords(count, 'place');
   switch (verdict) {
     case 'barred':
       return `Do not drive this as planned: this vehicle is barred at ${at}.`;

@@ -1,3 +1,5 @@
+import { listed } from '../units/text.ts';
+
 /** Which lanes of a way a `:lanes` key speaks of; undefined: all lanes of a one-way road, or nobody said. */
 export type LaneDirection = 'forward' | 'backward' | 'both_ways' | undefined;
 
@@ -55,11 +57,6 @@ export interface LaneLimit {
 /** The values of `a|b|c` from the left in driving direction; an empty lane has the value of the key without `:lanes`. */
 export function laneValues(text: string, base: string | undefined): (string | undefined)[] {
   return text.split('|').map((value) => (value.trim() === '' ? base : value.trim()));
-}
-
-function listed(numbers: readonly number[]): string {
-  const last = String(numbers.at(-1));
-  return numbers.length < 2 ? last : `${numbers.slice(0, -1).join(', ')} and ${last}`;
 }
 
 /** Names lanes as a driver sees them. @param numbers from 1 at the left, ascending */

@@ -1,3 +1,5 @@
+import { cut } from '../../geo/units/text.ts';
+
 /** Breaks text at spaces so that no line is longer than `width`, every line indented by `indent`. */
 export function wrap(text: string, width: number, indent = ''): string[] {
   const room = Math.max(20, width - indent.length);
@@ -19,6 +21,5 @@ export function wrap(text: string, width: number, indent = ''): string[] {
  */
 export function printable(text: string, longest = 120): string {
   const safe = text.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu, '\u00B7');
-  const letters = [...safe];
-  return letters.length > longest ? `${letters.slice(0, longest - 1).join('')}…` : safe;
+  return cut(safe, longest);
 }

@@ -1,5 +1,5 @@
+import { clip } from '../../geo/units/text.ts';
 import { chooseLeaveAt, chooseTrack, chooseVehicle, LEAVE_YEARS } from '../actions/choose.ts';
-import { clip } from '../drive/words.ts';
 import { leaveAt } from '../state/check.ts';
 import { vehicle, vehicles } from '../state/kept.ts';
 import { openedDrive } from '../state/opened.ts';

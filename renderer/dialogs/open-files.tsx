@@ -1,8 +1,8 @@
 import { useRef } from 'preact/hooks';
+import { clip } from '../../geo/units/text.ts';
 import type { Recent } from '../../main/contract/source.ts';
 import { forgetRecent } from '../actions/keep.ts';
 import { openFiles, openRecent, openSample } from '../actions/open.ts';
-import { clip } from '../drive/words.ts';
 import { description } from '../state/kept.ts';
 import { dialog } from '../state/page.ts';
 

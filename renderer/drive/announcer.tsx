@@ -1,4 +1,5 @@
 import { countByLevel, LEVEL_WORD, LEVELS } from '../../geo/report/level.ts';
+import { counted } from '../../geo/units/text.ts';
 import { report } from '../state/check.ts';
 import { shownFindings } from '../state/shown.ts';
 
@@ -12,7 +13,7 @@ export function Announcer() {
   return (
     <p class="unseen" role="status" data-testid="announcer">
       {shown &&
-        `${shown.findings.length} ${shown.findings.length === 1 ? 'finding' : 'findings'}${parts.length > 0 ? `: ${parts.join(', ')}` : ''}. ${shownFindings.value.length} in the list.`}
+        `${counted(shown.findings.length, 'finding')}${parts.length > 0 ? `: ${parts.join(', ')}` : ''}. ${shownFindings.value.length} in the list.`}
     </p>
   );
 }

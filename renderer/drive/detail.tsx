@@ -2,11 +2,11 @@ import { clockText } from '../../geo/clock/print-times.ts';
 import { sumOf } from '../../geo/report/deciding.ts';
 import type { Finding } from '../../geo/report/report.ts';
 import { distanceIn, type Units } from '../../geo/units/in-units.ts';
+import { clip } from '../../geo/units/text.ts';
 import { mapIsInvented } from '../state/opened.ts';
 import { Figure } from './figures/figure.tsx';
 import { TurnFigure } from './figures/turn-figure.tsx';
 import { Neighbours } from './neighbours.tsx';
-import { clip } from './words.ts';
 
 interface Props {
   /** the element's, for the row that opens it */

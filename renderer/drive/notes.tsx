@@ -1,7 +1,7 @@
 import { STANDING_CAUTION } from '../../geo/report/standing-caution.ts';
+import { clip } from '../../geo/units/text.ts';
 import { report } from '../state/check.ts';
 import { openedDrive } from '../state/opened.ts';
-import { clip } from './words.ts';
 
 /** What the files and the clock had to say about themselves, and the country rules that the check used. */
 export function Notes() {

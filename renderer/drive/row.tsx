@@ -4,11 +4,11 @@ import { LEVEL_WORD } from '../../geo/report/level.ts';
 import type { Finding } from '../../geo/report/report.ts';
 import { SUBJECT_WORD } from '../../geo/report/subject-word.ts';
 import { distanceIn, lengthIn, type Units } from '../../geo/units/in-units.ts';
+import { clip } from '../../geo/units/text.ts';
 import { select } from '../actions/choose.ts';
 import { LevelMark } from '../look/level-mark.tsx';
 import { cursorM } from '../state/shown.ts';
 import { FindingDetail } from './detail.tsx';
-import { clip } from './words.ts';
 
 interface Props {
   readonly finding: Finding;

@@ -7,6 +7,7 @@ import { sayFolded } from '../../geo/report/say-slight.ts';
 import { sayVerdict } from '../../geo/report/say-verdict.ts';
 import { STANDING_CAUTION } from '../../geo/report/standing-caution.ts';
 import { distanceIn } from '../../geo/units/in-units.ts';
+import { clip } from '../../geo/units/text.ts';
 import { LevelMark } from '../look/level-mark.tsx';
 import { checking, checkProblem, leaveAt, report } from '../state/check.ts';
 import { settings } from '../state/kept.ts';
@@ -14,7 +15,6 @@ import { notCounted } from '../state/loads.ts';
 import { openedDrive } from '../state/opened.ts';
 import { dialog } from '../state/page.ts';
 import { show } from '../state/views.ts';
-import { clip } from './words.ts';
 
 /** The verdict in words, for which vehicle and drive it is, and the caution that stands beside every verdict. */
 export function VerdictBlock() {

@@ -1,3 +1,4 @@
+import { clip } from '../../geo/units/text.ts';
 import './drawing/drawing.css';
 import './ledger/ledger.css';
 import './panel/panel.css';
@@ -6,7 +7,6 @@ import './sheet/load-sheet.css';
 import { useEffect } from 'preact/hooks';
 import { LOAD_CAUTION } from '../../geo/load/weigh/say-plates.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
-import { clip } from '../drive/words.ts';
 import { NoticeArea } from '../notice.tsx';
 import { description, vehicle } from '../state/kept.ts';
 import { aboard } from '../state/loads.ts';

@@ -5,6 +5,7 @@ import { TOWN_APART_PX, townsApart } from '../../geo/drive/strip/paper/thin-out.
 import type { Strip } from '../../geo/drive/strip/strip.ts';
 import type { Units } from '../../geo/units/in-units.ts';
 import { METRES_PER_MILE } from '../../geo/units/print.ts';
+import { cut } from '../../geo/units/text.ts';
 import { drawnOf, isDrawn, middleOf, type StripDrawing } from './drawing.ts';
 
 /** Distances on the left, names and numbers along the road, towns across it. */
@@ -93,7 +94,7 @@ function TownNames({ drawing, towns }: Props) {
         .filter(({ atM }) => isDrawn(drawing, atM))
         .map(({ atM, name, size }) => {
           const perLetter = TOWN_PX_PER_LETTER[size];
-          const text = shortened(name, Math.floor((TOWN_RIGHT_PX - TOWN_LEFT_PX) / perLetter));
+          const text = cut(name, Math.floor((TOWN_RIGHT_PX - TOWN_LEFT_PX) / perLetter));
           const half = (text.length * perLetter) / 2;
           return (
             <text
@@ -108,9 +109,4 @@ function TownNames({ drawing, towns }: Props) {
         })}
     </>
   );
-}
-
-function shortened(name: string, most: number): string {
-  const letters = [...name];
-  return letters.length <= most ? name : `${letters.slice(0, most - 1).join('')}…`;
 }

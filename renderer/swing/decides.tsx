@@ -3,7 +3,7 @@ import { spareSizeIn, spareWord } from '../../geo/swing/lessons/tell/announce.ts
 import { sayContact, sayOver } from '../../geo/swing/lessons/tell/say-contact.ts';
 import { sayFixture } from '../../geo/swing/lessons/tell/say-part.ts';
 import { shortIn } from '../../geo/units/in-units.ts';
-import { clip } from '../drive/words.ts';
+import { clip } from '../../geo/units/text.ts';
 import { settings } from '../state/kept.ts';
 import type { Shown } from './state/shown.ts';
 

@@ -4,7 +4,7 @@ import { sayContact } from '../../geo/swing/lessons/tell/say-contact.ts';
 import { tellScene } from '../../geo/swing/lessons/tell/tell-scene.ts';
 import { LOCK_FROM, SWING_MODEL } from '../../geo/swing/say-model.ts';
 import { shortIn } from '../../geo/units/in-units.ts';
-import { clip } from '../drive/words.ts';
+import { clip } from '../../geo/units/text.ts';
 import { settings } from '../state/kept.ts';
 import { FanDrawing, fanScale } from './drawing/fan-drawing.tsx';
 import type { Box } from './drawing/projection.ts';

@@ -1,6 +1,6 @@
 import { fail, ok, type Result } from '../../result.ts';
+import { capital, plainLine, quote } from '../../units/text.ts';
 import { callRoute, isDrivable } from './gpx-tracks.ts';
-import { plainName, quote } from './gpx-values.ts';
 import { noteRoute } from './note-route.ts';
 import type { Route, RouteFile } from './route.ts';
 
@@ -24,7 +24,7 @@ export function chooseRoute(file: RouteFile, track?: string): Result<ChosenRoute
   if (track === undefined)
     return ok(describe(first, drivable.length > 1 ? sayTaken(first, drivable.length) : undefined));
 
-  const wanted = plainName(track);
+  const wanted = plainLine(track);
   const named = findNamed(file.routes, wanted);
   const numbered = /^\d+$/u.test(wanted) ? file.routes[Number(wanted) - 1] : undefined;
   const route = named.find(isDrivable) ?? named[0] ?? numbered;
@@ -67,8 +67,4 @@ function list(routes: readonly Route[]): string {
   });
   const more = routes.length > LISTED ? ` and ${routes.length - LISTED} more` : '';
   return `${shown.join(', ')}${more}`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -1,5 +1,5 @@
+import { capital, counted, quote } from '../../units/text.ts';
 import { callRoute, type OpenRoute } from './gpx-tracks.ts';
-import { quote } from './gpx-values.ts';
 
 /** What was left aside while a file was read: each kind once, with its number and its first place. */
 export interface GpxDoubts {
@@ -25,15 +25,15 @@ export function gpxDoubts(): GpxDoubts {
     );
     if (times.count > 0)
       notes.push(
-        `${plural(times.count, 'time')} could not be read and counted as missing, first ${times.first}.`,
+        `${counted(times.count, 'time')} could not be read and counted as missing, first ${times.first}.`,
       );
     if (waypoints.count > 0)
       notes.push(
-        `${plural(waypoints.count, 'waypoint')} with a bad position left aside (waypoints are not driven), first ${waypoints.first}.`,
+        `${counted(waypoints.count, 'waypoint')} with a bad position left aside (waypoints are not driven), first ${waypoints.first}.`,
       );
     if (elements.count > 0)
       notes.push(
-        `${plural(elements.count, 'element')} named as in GPX but of another namespace left out, first ${elements.first}.`,
+        `${counted(elements.count, 'element')} named as in GPX but of another namespace left out, first ${elements.first}.`,
       );
     return [...notes, ...routes.flatMap(sayEmpty)];
   }
@@ -59,12 +59,7 @@ function sayEmpty(route: OpenRoute): string[] {
   const empty = route.segments.filter((segment) => segment.lat.length === 0).length;
   if (empty === 0 || route.kind === 'route') return [];
   const called = callRoute(route);
-  return [
-    `${called.charAt(0).toUpperCase()}${called.slice(1)}: ${plural(empty, 'segment')} without a position left out.`,
-  ];
+  return [`${capital(called)}: ${counted(empty, 'segment')} without a position left out.`];
 }
 
 /** `1 time`, `2 times` */
-export function plural(count: number, one: string, many = `${one}s`): string {
-  return `${count} ${count === 1 ? one : many}`;
-}

@@ -1,4 +1,5 @@
 import { fail, ok, type Problem, type Result } from '../../result.ts';
+import { quote } from '../../units/text.ts';
 import { type GpxDoubts, gpxDoubts } from './gpx-doubts.ts';
 import { holdsElementsOnly } from './gpx-names.ts';
 import { type GpxPart, type GpxPlace, isLookalike, partOf } from './gpx-part.ts';
@@ -12,7 +13,7 @@ import {
   type OpenSegment,
   openSegment,
 } from './gpx-tracks.ts';
-import { quote, readPosition, readTimeMs } from './gpx-values.ts';
+import { readPosition, readTimeMs } from './gpx-values.ts';
 import type { RouteFile } from './route.ts';
 import type { XmlElement } from './strict-xml.ts';
 

@@ -1,5 +1,5 @@
 import { fail } from '../../result.ts';
-import { plural } from './gpx-doubts.ts';
+import { counted } from '../../units/text.ts';
 import type { Route } from './route.ts';
 import { countPositions } from './route-length.ts';
 
@@ -38,12 +38,12 @@ export function refuseUndrivable(routes: readonly Route[], waypoints: number): R
   if (routes.length > 0)
     return fail(
       'gpx.emptyTracks',
-      `The file has ${plural(routes.length, 'track or route', 'tracks or routes')} without any position; export the drive again.`,
+      `The file has ${counted(routes.length, 'track or route', 'tracks or routes')} without any position; export the drive again.`,
     );
   if (waypoints > 0)
     return fail(
       'gpx.onlyWaypoints',
-      `The file holds only single places (${plural(waypoints, 'waypoint')}), no track and no route; export the drive itself.`,
+      `The file holds only single places (${counted(waypoints, 'waypoint')}), no track and no route; export the drive itself.`,
     );
   return fail('gpx.nothing', 'The GPX file holds no track and no route; export the drive again.');
 }

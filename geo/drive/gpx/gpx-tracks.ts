@@ -1,4 +1,4 @@
-import { plainName, quote } from './gpx-values.ts';
+import { plainLine, quote } from '../../units/text.ts';
 import type { Route, RouteSegment } from './route.ts';
 
 /** A track or route while its file is still being read. */
@@ -32,7 +32,7 @@ export function addPosition(segment: OpenSegment, lat: number, lon: number): voi
 export function closeRoute(open: OpenRoute): Route {
   const filled = open.segments.filter((segment) => segment.lat.length > 0);
   return {
-    name: plainName(open.name ?? ''),
+    name: plainLine(open.name ?? ''),
     kind: open.kind,
     number: open.number,
     segments: filled.map(closeSegment),

@@ -1,3 +1,5 @@
+import { quote } from '../../units/text.ts';
+
 /** A decimal or exponent number as GPX may hold it: no comma, no hex, nothing before or after but XML white space. */
 const NUMBER = /^[ \t\r\n]*[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?[ \t\r\n]*$/u;
 
@@ -75,16 +77,4 @@ export function printTime(timeMs: number): string {
   const date = `${part(year, 4)}-${part(month)}-${part(day)}`;
   const hms = `${part(clock / 3_600_000)}:${part((clock / 60_000) % 60)}:${part((clock / 1000) % 60)}`;
   return `${date}T${hms}.${part(clock % 1000, 3)}Z`;
-}
-
-/** A name as one line of plain text: control characters, which could steer a terminal, become spaces. */
-export function plainName(text: string): string {
-  return text.replace(/[\p{Cc}\u2028\u2029]+/gu, ' ').trim();
-}
-
-/** Text of a file's, short enough and plain enough to stand in a sentence. */
-export function quote(text: string): string {
-  const plain = plainName(text);
-  const characters = [...plain.slice(0, 200)];
-  return `"${characters.length > 60 ? `${characters.slice(0, 59).join('')}…` : plain}"`;
 }

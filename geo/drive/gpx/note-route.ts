@@ -1,5 +1,5 @@
 import { distanceM } from '../../earth/sphere.ts';
-import { plural } from './gpx-doubts.ts';
+import { counted } from '../../units/text.ts';
 import type { Route } from './route.ts';
 
 /** Nobody drives this far between two positions: a logger without a fix, or two drives in one. */
@@ -28,7 +28,7 @@ function noteGaps({ segments }: Route): string[] {
     );
   }
   if (segments.length < 2) return [];
-  const gaps = plural(segments.length - 1, 'gap');
+  const gaps = counted(segments.length - 1, 'gap');
   return [
     `The file leaves ${gaps} in the drive (${printKm(straightM)} straight); a gap is not driven or checked.`,
   ];
@@ -36,7 +36,7 @@ function noteGaps({ segments }: Route): string[] {
 
 function noteLonePositions({ segments }: Route): string[] {
   const lone = segments.filter((segment) => segment.lat.length === 1).length;
-  return lone === 0 ? [] : [`${plural(lone, 'segment')} of a single position: nothing to drive there.`];
+  return lone === 0 ? [] : [`${counted(lone, 'segment')} of a single position: nothing to drive there.`];
 }
 
 function noteJumps({ segments }: Route): string[] {
@@ -51,14 +51,14 @@ function noteJumps({ segments }: Route): string[] {
   });
   return jumps === 0
     ? []
-    : [`${plural(jumps, 'jump')} of over 500 km, first ${first}: the file may be faulty.`];
+    : [`${counted(jumps, 'jump')} of over 500 km, first ${first}: the file may be faulty.`];
 }
 
 function noteNullIsland({ segments }: Route): string[] {
   let count = 0;
   for (const { lat, lon } of segments)
     for (let i = 0; i < lat.length; i++) if (lat[i] === 0 && lon[i] === 0) count++;
-  return count === 0 ? [] : [`${plural(count, 'position')} at 0/0, where a logger without a fix puts them.`];
+  return count === 0 ? [] : [`${counted(count, 'position')} at 0/0, where a logger without a fix puts them.`];
 }
 
 function printKm(metres: number): string {

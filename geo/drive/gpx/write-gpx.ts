@@ -1,5 +1,6 @@
 import { fail, ok, type Result } from '../../result.ts';
-import { plainName, printTime } from './gpx-values.ts';
+import { plainLine } from '../../units/text.ts';
+import { printTime } from './gpx-values.ts';
 import { readGpx } from './read-gpx.ts';
 import type { Route, RouteSegment } from './route.ts';
 
@@ -66,7 +67,7 @@ function writePlace(lat: number, lon: number): string {
 
 /** Text as XML holds it, without what XML cannot hold: control characters, half characters, U+FFFE and U+FFFF. */
 function escapeXml(text: string): string {
-  return plainName(text)
+  return plainLine(text)
     .replace(/[\p{Surrogate}\uFFFE\uFFFF]/gu, '\uFFFD')
     .replace(/&/gu, '&amp;')
     .replace(/</gu, '&lt;')

@@ -1,7 +1,8 @@
 import type { z } from 'zod';
 import { type DocumentWords, readDocument } from '../../document/read-document.ts';
-import { clip, sayFault } from '../../document/say-fault.ts';
+import { sayFault } from '../../document/say-fault.ts';
 import type { Result } from '../../result.ts';
+import { quote } from '../../units/text.ts';
 import { ITEMS_MAX } from './bounds.ts';
 import { type LoadList, loadListSchema } from './load-list.ts';
 
@@ -26,7 +27,7 @@ function sayLoadFault(issue: z.core.$ZodIssue, data: unknown): string {
   }
   const item = itemAt(data, index);
   const name = typeof item === 'object' && item !== null && 'name' in item ? item.name : undefined;
-  const which = `item ${index + 1}${typeof name === 'string' && name.trim() !== '' ? ` "${clip(name)}"` : ''}`;
+  const which = `item ${index + 1}${typeof name === 'string' && name.trim() !== '' ? ` ${quote(name)}` : ''}`;
   if (path[0] === 'name' && issue.code === 'invalid_format') return `${which} has no name`;
   return `${which}: ${sayFault({ ...issue, path } as z.core.$ZodIssue, item, { whole: 'it', kind: 'load item' })}`;
 }

@@ -8,6 +8,7 @@ import type { OpenCondition, Tagged } from '../../tags/resolve.ts';
 import { builtFor } from '../../tags/road-class.ts';
 import { sayClause } from '../../tags/say-condition.ts';
 import type { TurnRule } from '../../tags/turn-restriction.ts';
+import { lowerFirst } from '../../units/text.ts';
 import { adviseOpen } from '../open-conditions.ts';
 import type { Words } from '../words.ts';
 
@@ -117,7 +118,7 @@ export function sayLorries(
 
 /** A point on the road that carries access of its own. @param say what it means */
 export function sayOfPoint(say: string): string {
-  return `A point on the road: ${say.charAt(0).toLowerCase()}${say.slice(1)}`;
+  return `A point on the road: ${lowerFirst(say)}`;
 }
 
 /** @param say what is mapped on a thing beside or across the road */

@@ -4,6 +4,7 @@ import type { OpenCondition, Tagged } from '../../tags/resolve.ts';
 import type { SignQuantity } from '../../tags/sign-codes.ts';
 import { printKg, printMetres, printSizeM } from '../../units/print.ts';
 import { NOTE_TEXT, type Reading } from '../../units/reading.ts';
+import { lowerFirst } from '../../units/text.ts';
 import type { VehicleCard } from '../../vehicle/card.ts';
 import type { Envelope } from '../../vehicle/envelope.ts';
 import type { Words } from '../words.ts';
@@ -87,10 +88,6 @@ export function sayLeavesByLane(lanes: LaneLimit, say: string): Words {
 /** No lane lets the vehicle by. @param say of the lane that leaves most */
 export function sayAllLanes(lanes: LaneLimit, say: string, others: 'alike' | 'tighter'): string {
   return `On ${lanes.boundLanes}: ${lowerFirst(say)}${others === 'tighter' ? ' Other lanes are tighter.' : ''}`;
-}
-
-function lowerFirst(text: string): string {
-  return text.charAt(0).toLowerCase() + text.slice(1);
 }
 
 /** A sign alone. @param quantity undefined: a bare figure @param needs as `sayNeeds` */

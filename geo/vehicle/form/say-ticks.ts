@@ -1,3 +1,4 @@
+import { counted } from '../../units/text.ts';
 import { KINDS } from './place-rows.ts';
 import type { ReadPlaces } from './read-places.ts';
 
@@ -5,7 +6,7 @@ import type { ReadPlaces } from './read-places.ts';
 export function sayTicks(rows: ReadPlaces['rows']): string {
   const said = KINDS.flatMap(({ kind, one }) => {
     const count = rows[kind].filter(({ xM }) => xM !== undefined).length;
-    return count === 0 ? [] : [`${count} ${one.toLowerCase()}${count === 1 ? '' : 's'}`];
+    return count === 0 ? [] : [counted(count, one.toLowerCase())];
   });
   return said.length === 0 ? '' : ` Marked in it: ${said.join(', ')}.`;
 }

@@ -6,7 +6,7 @@ import { sayDoubt } from '../../../geo/load/doubts/say-doubt.ts';
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
 import { kgText, LIMIT_NAME, sayShare, sumText } from '../../../geo/load/weigh/say-plates.ts';
 import { decidingOf } from '../../../geo/load/weigh/sums.ts';
-import { clip } from '../../drive/words.ts';
+import { clip } from '../../../geo/units/text.ts';
 import { CureList } from '../panel/cures.tsx';
 import { focusIfLost } from '../state/keep-focus.ts';
 import { change } from '../state/state.ts';

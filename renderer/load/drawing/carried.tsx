@@ -1,7 +1,7 @@
 import { kgText, sayPlate, sayWhere } from '../../../geo/load/weigh/say-plates.ts';
 import { decidingOf } from '../../../geo/load/weigh/sums.ts';
+import { clip } from '../../../geo/units/text.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
-import { clip } from '../../drive/words.ts';
 import { editRow } from '../state/keep-focus.ts';
 import { held, pointedAt, weighed } from '../state/state.ts';
 import { BlockShape } from './block-shape.tsx';

@@ -1,8 +1,8 @@
 import { given } from '../../../geo/given.ts';
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
 import { putIn, type Spot, spotOf, spotsFor } from '../../../geo/load/places/spots.ts';
+import { clip } from '../../../geo/units/text.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
-import { clip } from '../../drive/words.ts';
 
 const GROUPS: readonly (readonly [Spot['what'], string])[] = [
   ['seat', 'Seats'],

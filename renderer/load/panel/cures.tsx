@@ -4,8 +4,8 @@ import { sayCure, sayCureUpper, sayNoCure } from '../../../geo/load/cure/say-cur
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
 import { sayPlate } from '../../../geo/load/weigh/say-plates.ts';
 import { decidingOf } from '../../../geo/load/weigh/sums.ts';
+import { clip } from '../../../geo/units/text.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
-import { clip } from '../../drive/words.ts';
 import { focusIfLost } from '../state/keep-focus.ts';
 import { change } from '../state/state.ts';
 

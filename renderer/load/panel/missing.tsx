@@ -1,5 +1,5 @@
+import { clip } from '../../../geo/units/text.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
-import { clip } from '../../drive/words.ts';
 import { dialog } from '../../state/page.ts';
 import { look } from '../../vehicle/fleet-work.ts';
 

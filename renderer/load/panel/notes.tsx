@@ -1,8 +1,8 @@
 import { lawNotes } from '../../../geo/load/doubts/law-notes.ts';
 import type { DoubtedLoad } from '../../../geo/load/doubts/load-with-doubts.ts';
 import { sayCounted, sayDoubt } from '../../../geo/load/doubts/say-doubt.ts';
+import { clip } from '../../../geo/units/text.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
-import { clip } from '../../drive/words.ts';
 
 /** What is doubtful in the list. That a plate is exceeded stands above already. */
 export function Doubts({ result }: { result: DoubtedLoad }) {

@@ -6,9 +6,9 @@ import { sayTank, tankText, WHEN } from '../../../geo/load/tanks/say-tanks.ts';
 import { GAUGE_L, type TankTold, tellTank } from '../../../geo/load/tanks/tell-tank.ts';
 import { sayPlate } from '../../../geo/load/weigh/say-plates.ts';
 import { decidingOf } from '../../../geo/load/weigh/sums.ts';
+import { clip } from '../../../geo/units/text.ts';
 import type { Tank, VehicleCard } from '../../../geo/vehicle/card.ts';
 import { inEmptyWeight, isWaste, LIQUID_FACTS } from '../../../geo/vehicle/liquids.ts';
-import { clip } from '../../drive/words.ts';
 import { focusIfLost } from '../state/keep-focus.ts';
 import { change, endStep } from '../state/state.ts';
 

@@ -2,8 +2,8 @@ import type { LoadItem } from '../../../geo/load/list/load-list.ts';
 import { xField } from '../../../geo/load/list/read-entries.ts';
 import { axleShare } from '../../../geo/load/weigh/axle-loads.ts';
 import { bareKg } from '../../../geo/load/weigh/say-plates.ts';
+import { clip } from '../../../geo/units/text.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
-import { clip } from '../../drive/words.ts';
 import type { Fit } from './fit.ts';
 
 const CLASS: Readonly<Record<Fit, string>> = {

@@ -10,7 +10,7 @@ import {
 } from '../../../geo/swing/lessons/scene/settings.ts';
 import { TRY_OUT_RACK_M } from '../../../geo/swing/swing-vehicle.ts';
 import { shortIn, type Units, wayIn } from '../../../geo/units/in-units.ts';
-import { clip } from '../../drive/words.ts';
+import { clip } from '../../../geo/units/text.ts';
 import { settings, vehicle, vehicles } from '../../state/kept.ts';
 import { besideId, chosen, lesson, rackOn, rackWanted, set } from '../state/lesson.ts';
 import { shown } from '../state/shown.ts';

@@ -1,6 +1,6 @@
 import { distanceIn } from '../../../geo/units/in-units.ts';
+import { clip } from '../../../geo/units/text.ts';
 import { select } from '../../actions/choose.ts';
-import { clip } from '../../drive/words.ts';
 import { findings } from '../../state/check.ts';
 import { settings } from '../../state/kept.ts';
 import { show } from '../../state/views.ts';

@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { sayContact } from '../../../geo/swing/lessons/tell/say-contact.ts';
-import { clip } from '../../drive/words.ts';
+import { clip } from '../../../geo/units/text.ts';
 import { lessMotion } from '../state/motion-wish.ts';
 import { atTravelM, type Shown, shown, shownBeside } from '../state/shown.ts';
 import { closer, fitAll, followTail, onTail, sideBySide, whole, zoom } from './look-at.ts';

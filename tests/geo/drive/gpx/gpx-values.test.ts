@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { plainName, printTime, quote, readTimeMs } from '../../../../geo/drive/gpx/gpx-values.ts';
+import { printTime, readTimeMs } from '../../../../geo/drive/gpx/gpx-values.ts';
+import { plainLine, quote } from '../../../../geo/units/text.ts';
 
 describe('times in GPX', () => {
   it.each([
@@ -44,7 +45,7 @@ describe('times in GPX', () => {
 
 describe('names', () => {
   it('become one plain line', () => {
-    expect(plainName(' a\u0000\u001b[31m\u0085\u2028b\r\n')).toBe('a [31m b');
+    expect(plainLine(' a\u0000\u001b[31m\u0085\u2028b\r\n')).toBe('a [31m b');
   });
 
   it('are quoted shortly, never inside a letter', () => {

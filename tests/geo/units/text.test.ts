@@ -1,0 +1,47 @@
+import { describe, expect, it } from 'vitest';
+import {
+  capital,
+  clip,
+  counted,
+  countedInWords,
+  cut,
+  listed,
+  lowerFirst,
+  quote,
+} from '../../../geo/units/text.ts';
+
+describe('text from a file', () => {
+  it('is cut where it would fill the screen, between letters', () => {
+    expect(clip('x'.repeat(10_000))).toHaveLength(120);
+    expect(clip('🚐🚐🚐', 2)).toBe('🚐…');
+    expect(cut('🚐🚐🚐', 3)).toBe('🚐🚐🚐');
+  });
+
+  it('keeps to one line', () => {
+    expect(clip(' a\r\n\u0000b\t')).toBe('a b');
+    expect(quote('a\u001b[2Jb')).toBe('"a [2Jb"');
+  });
+});
+
+describe('sentences', () => {
+  it('list with commas and an and', () => {
+    expect(listed([])).toBe('');
+    expect(listed(['a'])).toBe('a');
+    expect(listed(['a', 'b'])).toBe('a and b');
+    expect(listed([1, 2, 4])).toBe('1, 2 and 4');
+  });
+
+  it('count', () => {
+    expect(counted(1, 'gap')).toBe('1 gap');
+    expect(counted(0, 'gap')).toBe('0 gaps');
+    expect(counted(3, 'node or road', 'nodes or roads')).toBe('3 nodes or roads');
+    expect(countedInWords(1, 'place')).toBe('one place');
+    expect(countedInWords(2, 'place')).toBe('2 places');
+  });
+
+  it('begin large and go on small', () => {
+    expect(capital('a low arch')).toBe('A low arch');
+    expect(lowerFirst('The gate')).toBe('the gate');
+    expect(capital('')).toBe('');
+  });
+});

@@ -10,7 +10,7 @@ import type { Timetable } from './drive/times/timetable.ts';
 import { given } from './given.ts';
 import { sayLoaded } from './load/load-result.ts';
 import type { LoadResult } from './load/result.ts';
-import type { DriveReport, Finding } from './report/report.ts';
+import type { DriveReport } from './report/report.ts';
 import { STANDING_CAUTION } from './report/standing-caution.ts';
 import { verdictOf } from './report/verdict.ts';
 import type { Roads } from './roads/roads.ts';
@@ -70,7 +70,10 @@ export function checkDrive(input: CheckInput): DriveReport {
     along,
   };
   const drafts = RULES.flatMap((rule) => rule(ruleInput));
-  const findings = makeFindings(ruleInput, drafts).map((finding) => withPassTime(finding, along));
+  const findings = makeFindings(ruleInput, drafts).map((finding) => ({
+    ...finding,
+    ...given({ passesAt: clockText(along, finding.fromM) }),
+  }));
   const notes = [...(leaving?.note === undefined ? [] : [leaving.note]), ...(input.notes ?? [])];
   return {
     format: 'lanegauge.report',
@@ -91,8 +94,7 @@ export function checkDrive(input: CheckInput): DriveReport {
     match: matchLengths(drive),
     roads: drive.legs.filter((leg) => leg.kind === 'stretch').map((leg) => describeStretch(leg, roads)),
     timetable: {
-      ...clockOf(along, 'leaveAt', 0),
-      ...clockOf(along, 'arriveAt', drive.lengthM),
+      ...given({ leaveAt: clockText(along, 0), arriveAt: clockText(along, drive.lengthM) }),
       drivingS: Math.round(times.totalS),
       notes: [...times.notes],
     },
@@ -110,14 +112,10 @@ function countriesOf(times: Timetable, standIn: string | undefined): string[] {
   return [...new Set(codes.flatMap((code) => (code === undefined ? [] : [alpha2(code)])))];
 }
 
-function withPassTime(finding: Finding, along: Along): Finding {
-  const clock = along.clockAt(finding.fromM);
-  return clock === undefined ? finding : { ...finding, passesAt: isoText(clock) };
-}
-
-function clockOf<K extends string>(along: Along, name: K, m: number): { readonly [N in K]?: string } {
+/** The clock of the place when the vehicle passes; undefined without a leave time. */
+function clockText(along: Along, m: number): string | undefined {
   const clock = along.clockAt(m);
-  return clock === undefined ? {} : ({ [name]: isoText(clock) } as { [N in K]?: string });
+  return clock && isoText(clock);
 }
 
 function countDriven(roads: Roads): number {

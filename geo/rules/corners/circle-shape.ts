@@ -1,7 +1,8 @@
 import type { AssumedSize } from '../../report/turn.ts';
+import { CIRCLE_CLEARANCE_M } from '../../swing/corner/clearance.ts';
 import { fitCircle } from '../../swing/corner/fit-ring.ts';
 import { readLength } from '../../units/read-length.ts';
-import { CIRCLE_CLEARANCE_M, DRAWN_OFF, type Shape, swingRange } from './shape.ts';
+import { DRAWN_OFF, type Shape, swingRange } from './shape.ts';
 import type { CornerSite } from './site.ts';
 
 /** Outer diameter of a mini-roundabout (CD 116: 28 at most) and of a turning place (judgement). Metres. */

@@ -1,14 +1,8 @@
+import { CIRCLE_CLEARANCE_M } from '../../swing/corner/clearance.ts';
 import type { Fit } from '../../swing/corner/fit-corner.ts';
 import { type Bend, fitBend } from '../../swing/corner/fit-ring.ts';
 import { isTwoWay } from '../../tags/carriageway.ts';
-import {
-  assumedWidths,
-  CIRCLE_CLEARANCE_M,
-  DRAWN_OFF,
-  onSharedLanes,
-  type Shape,
-  swingRange,
-} from './shape.ts';
+import { assumedWidths, DRAWN_OFF, onSharedLanes, type Shape, swingRange } from './shape.ts';
 import type { CornerSite } from './site.ts';
 
 /** Radius of a hairpin's middle line that is not drawn well enough. Metres; 5 to 12, judgement. */

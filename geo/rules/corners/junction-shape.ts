@@ -1,11 +1,10 @@
+import { CORNER_CLEARANCE_M } from '../../swing/corner/clearance.ts';
 import { type Corner, fitCorner } from '../../swing/corner/fit-corner.ts';
 import { planRange } from '../../swing/corner/swing-figures.ts';
 import type { RoadRoom } from './road-room.ts';
 import { assumedWidths, onSharedLanes, type Shape } from './shape.ts';
 import { type CornerSite, turnRadOf } from './site.ts';
 
-/** Kept free on every side at a kerb one sees. Metres; judgement. */
-const CORNER_CLEARANCE_M = 0.15;
 /** How far default lanes may be off. Metres; judgement. */
 const LANE_OFF_M = 0.25;
 const SHARED_OFF_M = 1;

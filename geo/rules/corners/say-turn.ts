@@ -1,10 +1,9 @@
 import { sayAssumed } from '../../report/say-assumed.ts';
+import { POST_BACK_M } from '../../swing/corner/clearance.ts';
 import { type Beside, type MeasuredTurn, mustBackUp, tailOverM } from './measure-turn.ts';
 
 /** Swing figures are no truer than this. Metres; model and measuring, see the standing caution. */
 const STEP_M = 0.05;
-/** Posts and walls may stand this near behind a kerb. Metres; from memory. */
-const POSTS_M = 0.45;
 
 /** `0.25 m`, to the nearest 5 cm. */
 function size(m: number): string {
@@ -93,7 +92,7 @@ export function adviseTurn(measured: MeasuredTurn): string {
   switch (beside) {
     case 'kerb': {
       const beyondM = swing.worstM - besideM;
-      const posts = beyondM > POSTS_M ? ', and off posts that stand behind it' : '';
+      const posts = beyondM > POST_BACK_M ? ', and off posts that stand behind it' : '';
       return `${wait}${watch}: keep ${size(Math.max(STEP_M, beyondM))} more than usual off the kerb${posts}.`;
     }
     case 'oncoming traffic':

@@ -8,8 +8,6 @@ import { type CornerSite, turnRadOf } from './site.ts';
 
 /** A radius fitted to a drawing with node errors of a metre is good to this share. */
 export const DRAWN_OFF = 0.2;
-/** Kept free on every side of a circle or bend, where one does not see the edge. Metres; judgement. */
-export const CIRCLE_CLEARANCE_M = 0.3;
 
 /** How one vehicle gets round one turn, as wide as it is mapped or usually is. */
 export interface Shape {

@@ -1,4 +1,4 @@
-import { LEVELS } from '../../report/level.ts';
+import { rankOf } from '../../report/level.ts';
 import { type LimitClaim, limitClaims } from '../../tags/limits.ts';
 import { resolveTag } from '../../tags/resolve.ts';
 import { contextsAt } from '../conditions.ts';
@@ -78,5 +78,5 @@ function worstOnce(drafts: readonly Draft[]): Draft[] {
 
 function isWorse(a: Draft, b: Draft): boolean {
   if (a.level === b.level) return (a.spare ?? 0) < (b.spare ?? 0);
-  return LEVELS.indexOf(a.level) < LEVELS.indexOf(b.level);
+  return rankOf(a.level) < rankOf(b.level);
 }

@@ -5,8 +5,8 @@ import { stepBy, stepInto } from '../../motion/step.ts';
 import { otherSide } from '../../point.ts';
 import type { SwingVehicle } from '../../swing-vehicle.ts';
 import { extentOf } from '../build/extent.ts';
-import { nearestTo } from '../read/contact.ts';
 import { isTouching } from '../read/judge.ts';
+import { nearestTo } from '../read/nearest.ts';
 import type { Scene } from '../scene/scene.ts';
 
 /**

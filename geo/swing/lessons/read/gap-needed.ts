@@ -1,5 +1,5 @@
 import { onGround, poseAt } from '../../motion/motion.ts';
-import { boxesOf } from '../../outline.ts';
+import { boxesOf, type OutlineBox } from '../../outline.ts';
 import { type Point, signOf } from '../../point.ts';
 import type { Scene } from '../scene/scene.ts';
 import { mostSwingM } from './swings.ts';
@@ -31,29 +31,42 @@ export function gapNeededM(scene: Scene): number {
 function outBesideM({ vehicle, motion, swingSide }: Scene, along: CarStretch): number {
   const startYM = motion.yM[0]!;
   const sign = signOf(swingSide);
-  const boxes = boxesOf(vehicle);
   let most = 0;
-  for (let index = 0; index < motion.xM.length; index++) {
-    const pose = poseAt(motion, index);
-    // x is that of the ground, along which every lesson starts; y from the start's middle line, positive out
-    const seen = (aheadM: number, outM: number): Point => {
-      const { xM, yM } = onGround(pose, aheadM, sign * outM);
-      return { xM, yM: sign * (yM - startYM) };
-    };
-    for (const { backM, frontM, halfWidthM } of boxes) {
-      const [outBack, outFront] = [seen(backM, halfWidthM), seen(frontM, halfWidthM)];
-      most = Math.max(
-        most,
-        outAlong(outBack, outFront, along) - vehicle.widthM / 2,
-        outAlong(outBack, seen(backM, -halfWidthM), along) - vehicle.widthM / 2,
-        outAlong(outFront, seen(frontM, -halfWidthM), along) - vehicle.widthM / 2,
-      );
+  for (const box of boxesOf(vehicle)) {
+    let before: readonly Point[] = [];
+    for (let index = 0; index < motion.xM.length; index++) {
+      // x is that of the ground, along which every lesson starts; y from the start's middle line, positive out
+      const corners = cornersOf(box, sign).map(({ aheadM, leftM }) => {
+        const { xM, yM } = onGround(poseAt(motion, index), aheadM, leftM);
+        return { xM, yM: sign * (yM - startYM) };
+      });
+      for (const [which, corner] of corners.entries()) {
+        const next = corners[which + 1];
+        if (next) most = Math.max(most, outAlong(corner, next, along) - vehicle.widthM / 2);
+        // a corner may pass the car's end between two samples
+        const was = before[which];
+        if (was) most = Math.max(most, outAlong(was, corner, along) - vehicle.widthM / 2);
+      }
+      before = corners;
     }
   }
   return most;
 }
 
-/** The greatest y of an edge along a stretch of x; −∞ where it does not come there. */
+/** Corners of a rectangle in order round its outer side (1 left, −1 right): the back, that side, the front. */
+function cornersOf(
+  { backM, frontM, halfWidthM }: OutlineBox,
+  sign: 1 | -1,
+): readonly { readonly aheadM: number; readonly leftM: number }[] {
+  return [
+    { aheadM: backM, leftM: -sign * halfWidthM },
+    { aheadM: backM, leftM: sign * halfWidthM },
+    { aheadM: frontM, leftM: sign * halfWidthM },
+    { aheadM: frontM, leftM: -sign * halfWidthM },
+  ];
+}
+
+/** The greatest y of a straight piece along a stretch of x; −∞ where it does not come there. */
 function outAlong(p: Point, q: Point, { fromXM, toXM }: CarStretch): number {
   const [low, high] = p.xM < q.xM ? [p, q] : [q, p];
   if (high.xM < fromXM || low.xM > toXM) return Number.NEGATIVE_INFINITY;

@@ -27,7 +27,7 @@ export interface Judged {
   readonly contact: Contact | undefined;
   /** the kerb or painted line that a corner passes farthest */
   readonly over: OverLine | undefined;
-  /** the least room to anything hard; not looked for where a gap decides */
+  /** the least room to anything hard; not looked for where a gap decides or something is touched */
   readonly least: Separation | undefined;
   readonly mostSwingM: number;
 }
@@ -44,7 +44,7 @@ export function gapBesideM({ lesson, settings }: Scene): number | undefined {
 export function judgeScene(scene: Scene, marginM: number): Judged {
   const contact = contactOf(scene);
   const gap = gapThatDecides(scene, contact);
-  const least = gap ? undefined : leastGapOf(scene);
+  const least = gap || contact ? undefined : leastGapOf(scene);
   const [over] = overLines(scene);
   const swingM = mostSwingM(scene);
   const spareM = gap?.spareM ?? least?.gapM ?? Number.POSITIVE_INFINITY;

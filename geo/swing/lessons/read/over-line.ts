@@ -6,6 +6,7 @@ import type { Fixture, FixtureKind } from '../scene/fixture.ts';
 import type { Scene } from '../scene/scene.ts';
 import { atLeastAwayM } from './fixture-box.ts';
 import { crosses, piecesOf, toSegmentM } from './lines.ts';
+import { oncePerScene } from './once-per-scene.ts';
 import type { VehiclePart } from './part.ts';
 import { spanAt, swingsOf } from './swings.ts';
 
@@ -33,7 +34,9 @@ const PASSED: readonly FixtureKind[] = ['kerb', 'island', 'lane line'];
  * axle drives across itself is crossed on purpose. A body over a kerb touches nothing there, but posts and people may
  * stand behind it.
  */
-export function overLines(scene: Scene): readonly OverLine[] {
+export const overLines = oncePerScene(linesPassed);
+
+function linesPassed(scene: Scene): readonly OverLine[] {
   return scene.fixtures
     .filter(({ kind, line }) => PASSED.includes(kind) && !drivenAcross(scene, line))
     .flatMap((fixture) => mostOver(scene, fixture) ?? [])

@@ -2,8 +2,8 @@ import { given } from '../../../given.ts';
 import type { Side } from '../../point.ts';
 import type { Fixture } from '../scene/fixture.ts';
 import type { Scene } from '../scene/scene.ts';
-import { nearestTo, standingAt } from './contact.ts';
 import { cutInAt } from './cut-in.ts';
+import { nearestTo, standingAt } from './nearest.ts';
 import { spanAt, swingsOf } from './swings.ts';
 
 /** What is read off a scene at one sample. Metres, radians. */

@@ -5,6 +5,7 @@ import { stepInto } from '../../motion/step.ts';
 import { noseOf, type OutlineCorner, tailsOf } from '../../outline.ts';
 import type { SwingVehicle } from '../../swing-vehicle.ts';
 import type { Scene } from '../scene/scene.ts';
+import { oncePerScene } from './once-per-scene.ts';
 
 /** The swing at every sample, and the most of the whole run. Metres; nothing below 0. */
 export interface Swings {
@@ -15,20 +16,11 @@ export interface Swings {
   readonly spanAt: Int16Array;
 }
 
-/** Worked out once: a scene never changes, and is read at every frame of the picture. */
-const known = new WeakMap<Scene, Swings>();
-
 /**
  * How far the tail (running backwards: the nose) is out at each sample, beyond the line of the body side as it lay when
  * the wheel was last straight: after that instant the motion starts afresh, on whichever side.
  */
-export function swingsOf(scene: Scene): Swings {
-  const before = known.get(scene);
-  if (before) return before;
-  const swings = workOut(scene);
-  known.set(scene, swings);
-  return swings;
-}
+export const swingsOf = oncePerScene(workOut);
 
 /** The most that tail or nose comes out on the whole way. Metres. */
 export function mostSwingM(scene: Scene): number {

@@ -92,11 +92,11 @@ describe('pulling away from a wall at full lock', () => {
     expect(contactOf(car)).toBeUndefined();
   });
 
-  it('the straight pull that is advised passes the parked car, half a decimetre less does not', () => {
+  it('the straight pull that is advised passes the parked car, two centimetres less do not', () => {
     const settings = { beside: 'parked car', gapM: 0.2 } as const;
     const straightM = straightAdvisedM(leaving(coachBuilt, settings));
     expect(contactOf(leaving(coachBuilt, { ...settings, straightM }))).toBeUndefined();
-    expect(contactOf(leaving(coachBuilt, { ...settings, straightM: straightM - 0.05 }))).toBeDefined();
+    expect(contactOf(leaving(coachBuilt, { ...settings, straightM: straightM - 0.02 }))).toBeDefined();
   });
 
   it('the lock that is advised swings out just as far as the gap', () => {
@@ -143,8 +143,27 @@ describe('backing out of a bay beside a parked car at full lock', () => {
   it('the straight way back that is advised passes the car', () => {
     const straightM = straightAdvisedM(backing(coachBuilt, { gapM: 0.8 }));
     expect(contactOf(backing(coachBuilt, { gapM: 0.8, straightM }))?.fixture.role).not.toBe('parked car');
-    expect(contactOf(backing(coachBuilt, { gapM: 0.8, straightM: straightM - 0.1 }))?.fixture.role).toBe(
+    expect(contactOf(backing(coachBuilt, { gapM: 0.8, straightM: straightM - 0.02 }))?.fixture.role).toBe(
       'parked car',
     );
+  });
+
+  it('a corner that passes the car’s end between two samples is seen, and the gap needed says so', () => {
+    for (const [scene, gapM] of [
+      [backing, 0.8],
+      [leaving, 0.2],
+    ] as const) {
+      const settings = { beside: 'parked car', gapM } as const;
+      const straightM = straightAdvisedM(scene(coachBuilt, settings));
+      for (let shortM = 0.002; shortM < 0.06; shortM += 0.004) {
+        const short = scene(coachBuilt, { ...settings, straightM: straightM - shortM });
+        expect(contactOf(short)?.fixture.role, `${shortM} m short`).toBe('parked car');
+        expect(leastGapOf(short)?.gapM).toBeLessThan(0);
+        expect(gapNeededM(short)).toBeGreaterThan(gapM);
+      }
+      const enough = scene(coachBuilt, { ...settings, straightM: straightM + 0.002 });
+      expect(contactOf(enough)?.fixture.role).not.toBe('parked car');
+      expect(gapNeededM(enough)).toBeLessThan(gapM);
+    }
   });
 });

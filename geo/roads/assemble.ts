@@ -1,3 +1,4 @@
+import { counted } from '../units/text.ts';
 import type { KeptWay, RoadCollector } from './road-collector.ts';
 import { type MapSource, type Roads, type Tags, WAY_KIND } from './roads.ts';
 import { buildSegmentIndex } from './segment-index.ts';
@@ -135,7 +136,7 @@ function lostNotes({ all }: Lacking): string[] {
 function differingNotes(count: number): string[] {
   if (count === 0) return [];
   return [
-    `The map files differ in ${count} ${count === 1 ? 'node or road' : 'nodes or roads'} that several of them hold: they may be of different dates. The fuller or first one is used.`,
+    `The map files differ in ${counted(count, 'node or road', 'nodes or roads')} that several of them hold: they may be of different dates. The fuller or first one is used.`,
   ];
 }
 

@@ -15,6 +15,7 @@ import {
 } from '../../geo/load/weigh/say-plates.ts';
 import { type PlateSum, plateSums } from '../../geo/load/weigh/sums.ts';
 import { printKg } from '../../geo/units/print.ts';
+import { capital, counted } from '../../geo/units/text.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import type { Paint } from './paint.ts';
 import type { Terminal } from './terminal.ts';
@@ -64,7 +65,7 @@ function painted(line: string, { over }: LoadResult, paint: Paint): string {
 
 function sayAboard({ items, result }: LoadPage): string {
   const aboardKg = items.reduce((sum, item) => sum + item.massKg, 0);
-  return `${items.length} ${items.length === 1 ? 'item' : 'items'}, ${printKg(aboardKg, 'up')} beyond the empty weight of ${printKg(result.runningOrder.grossKg)}, ready to drive`;
+  return `${counted(items.length, 'item')}, ${printKg(aboardKg, 'up')} beyond the empty weight of ${printKg(result.runningOrder.grossKg)}, ready to drive`;
 }
 
 /** What is to be checked, and the tanks on the way; a blank line after each kind. */
@@ -94,7 +95,7 @@ function table(result: LoadResult): string[] {
 function row({ limit, plateKg, loadKg, spareKg, over }: PlateSum): string[] {
   const name = LIMIT_NAME[limit];
   return [
-    name.charAt(0).toUpperCase() + name.slice(1),
+    capital(name),
     kgText(plateKg, 'down'),
     kgText(loadKg, 'up'),
     kgText(spareKg, 'down'),

@@ -1,3 +1,4 @@
+import { capital } from '../../units/text.ts';
 import { LIQUID_FACTS, LIQUIDS } from '../../vehicle/liquids.ts';
 import type { ItemKind } from '../list/item-kind.ts';
 import { type Goes, PRESETS } from '../list/presets.ts';
@@ -24,7 +25,7 @@ const LIQUID_CHOICES = LIQUIDS.map((kind): Choice => {
   const { name, kgPerL, source } = LIQUID_FACTS[kind];
   return {
     id: kind,
-    name: name.charAt(0).toUpperCase() + name.slice(1),
+    name: capital(name),
     kind,
     goes: kind === 'lpg' ? 'gas-locker' : 'locker',
     massKg: kgPerL,

@@ -1,4 +1,5 @@
 import { printKg } from '../../units/print.ts';
+import { capital, quote } from '../../units/text.ts';
 import { RACK } from '../../vehicle/place-names.ts';
 import type { Cure, Cures } from './cure.ts';
 
@@ -20,7 +21,7 @@ export function sayCure({ steps }: Cure): string {
 
 /** The same as a sentence. */
 export function sayCureUpper(cure: Cure): string {
-  return upperFirst(sayCure(cure));
+  return capital(sayCure(cure));
 }
 
 /** What to do about an overload: a sentence, the other ways after it. */
@@ -29,7 +30,7 @@ export function sayCures(cures: Cures): string {
   if (best === undefined) return sayNoCure(cures);
   const or = others.map((cure) => `; or ${sayCure(cure)}`).join('');
   const fewer = cures.proved ? '' : ' There may be a way with fewer steps.';
-  return `${upperFirst(sayCure(best))}${or}.${fewer}`;
+  return `${capital(sayCure(best))}${or}.${fewer}`;
 }
 
 /** That nothing helps, or that nothing was found. */
@@ -49,12 +50,4 @@ export function sayNoRoom(cures: Pick<Cures, 'proved'>): string {
 /** Whole litres as such; what is left over, with one decimal and rounded up. */
 function printLitres(litres: number): string {
   return `${Number.isInteger(litres) ? litres : (Math.ceil(litres * 10 - 1e-6) / 10).toFixed(1)} l`;
-}
-
-function quote(name: string): string {
-  return `"${name.length > 60 ? `${name.slice(0, 60)}…` : name}"`;
-}
-
-function upperFirst(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

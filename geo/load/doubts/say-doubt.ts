@@ -1,5 +1,6 @@
 import { assertNever } from '../../result.ts';
 import { printKg, printMetres } from '../../units/print.ts';
+import { quote } from '../../units/text.ts';
 import { RACK } from '../../vehicle/place-names.ts';
 import { DRIVER_KG } from '../list/presets.ts';
 import { WHEN } from '../tanks/say-tanks.ts';
@@ -143,8 +144,4 @@ function sayElsewhere({ item, place, placeM, xM }: Misplaced): string {
 function some(names: readonly string[]): string {
   const more = names.length - NAMED_MOST;
   return names.slice(0, NAMED_MOST).join(', ') + (more > 0 ? `, and ${more} more` : '');
-}
-
-function quote(name: string): string {
-  return `"${name.length > 60 ? `${name.slice(0, 60)}…` : name}"`;
 }

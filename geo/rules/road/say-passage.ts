@@ -1,6 +1,7 @@
 import type { KindOf } from '../../report/kinds.ts';
 import type { Tags } from '../../roads/roads.ts';
 import { printMetres, printRun, printSizeM } from '../../units/print.ts';
+import { capital, countedInWords } from '../../units/text.ts';
 import { printSlope } from '../../vehicle/ground-angles.ts';
 import type { Words } from '../finding.ts';
 
@@ -72,8 +73,7 @@ function sayWidth({ leftM = 0, parked, estimated }: NarrowFacts): string {
 
 /** '' where none are mapped. */
 function sayPassingPlaces({ passingPlaces, hasPassingPlaces }: NarrowFacts): string {
-  if (passingPlaces > 0)
-    return `, with ${passingPlaces === 1 ? 'one passing place' : `${passingPlaces} passing places`} mapped`;
+  if (passingPlaces > 0) return `, with ${countedInWords(passingPlaces, 'passing place')} mapped`;
   return hasPassingPlaces ? ', with passing places mapped' : '';
 }
 
@@ -237,7 +237,7 @@ export function sayCalming(kind: 'hump' | 'narrowing' | 'bumps', facts: CalmingF
     .map(([what, count]) => (count === 1 ? CALMING[what][0] : `${count} ${CALMING[what][1]}`))
     .join(', ');
   const within = met.length > 1 && overM > PLACE_M ? ` within ${printRun(overM)}` : '';
-  const what = `${list.charAt(0).toUpperCase()}${list.slice(1)}${within}`;
+  const what = `${capital(list)}${within}`;
   const clears = tail === undefined ? '' : ` The tail clears ${oneIn(tail)}.`;
   switch (kind) {
     case 'hump':

@@ -1,4 +1,5 @@
 import { stowPlaces, tailM } from '../../../geo/load/places/stow-places.ts';
+import { cut } from '../../../geo/units/text.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import { RACK } from '../../../geo/vehicle/place-names.ts';
 
@@ -75,7 +76,7 @@ export function flagsOf(card: VehicleCard, pxPerM: number): Flag[] {
   const flags: Flag[] = [];
   for (const { name: place, xM } of places) {
     const name = place === RACK ? 'Rack' : place;
-    const short = [...name].length > NAME_MOST ? `${[...name].slice(0, NAME_MOST - 1).join('')}…` : name;
+    const short = cut(name, NAME_MOST);
     const reachM = ([...short].length * LETTER_PX + 12) / pxPerM;
     const crossed = flags.filter((flag) => flag.xM < xM + reachM);
     flags.push({ place, name: short, xM, row: 1 + Math.max(-1, ...crossed.map(({ row }) => row)) });

@@ -1,3 +1,4 @@
+import { capital } from '../../../geo/units/text.ts';
 import { PLACE_NAME_LONGEST } from '../../../geo/vehicle/bounds.ts';
 import type { PlaceField, PlaceRow } from '../../../geo/vehicle/form/place-rows.ts';
 import type { ReadPlace } from '../../../geo/vehicle/form/read-places.ts';
@@ -106,6 +107,6 @@ function Holds({ about, row, set }: Pick<Props, 'row' | 'set'> & { about: object
 /** What a tank without a name is called once it is known what it holds. */
 function tankName(holds: keyof typeof LIQUID_FACTS): string {
   const { name } = LIQUID_FACTS[holds];
-  const upper = name.charAt(0).toUpperCase() + name.slice(1);
+  const upper = capital(name);
   return upper.endsWith('tank') ? upper : `${upper} tank`;
 }

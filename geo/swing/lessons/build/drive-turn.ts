@@ -1,4 +1,5 @@
 import { toRad } from '../../../earth/angles.ts';
+import { given } from '../../../given.ts';
 import type { Turn } from '../../../report/turn.ts';
 import type { SwingVehicle } from '../../swing-vehicle.ts';
 import type { Scene } from '../scene/scene.ts';
@@ -52,6 +53,6 @@ function draftBend(arc: SteadyArc, { entry, exit }: Turn, centreM: number): Draf
   return draftRing(arc, {
     outerM: centreM + road.roadM / 2,
     innerM: centreM - road.roadM / 2,
-    ...(lanes ? { laneLineM: centreM } : {}),
+    ...given({ laneLineM: lanes ? centreM : undefined }),
   });
 }

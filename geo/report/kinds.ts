@@ -39,7 +39,7 @@ export const KINDS = {
     'one-way',
     'turn restriction',
   ],
-  barrier: ['gate', 'bollard', 'height bar', 'width bar', 'other', 'along the road'],
+  barrier: ['gate', 'bollard', 'height bar', 'width bar', 'other barrier', 'along the road'],
   ground: [
     'impassable',
     'very soft',

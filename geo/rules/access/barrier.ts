@@ -149,7 +149,7 @@ function kindOf(kind: string): KindOf<'barrier'> {
   if (kind === 'height_restrictor') return 'height bar';
   if (kind === 'width_restrictor') return 'width bar';
   if (canOpen(kind)) return 'gate';
-  return barrierEffect(kind) === 'shut' ? 'bollard' : 'other';
+  return barrierEffect(kind) === 'shut' ? 'bollard' : 'other barrier';
 }
 
 function bareBar(

@@ -34,9 +34,9 @@ export const turnSchema = z.strictObject({
   circleM: z.number().optional(),
   /** radius of the road's centre line where a bend is drawn well enough to be fitted */
   bendRadiusM: z.number().optional(),
-  /** the room that the largest even sweep takes; `shunt`: none gets round, so it may take backing up */
-  room: z.enum(['own lane', 'other lane on the exit', 'whole road', 'shunt']),
-  /** of the rear-axle centre in that sweep; at full lock for a shunt */
+  /** the room that the largest even sweep takes; `back up`: none gets round, so it may take backing up */
+  room: z.enum(['own lane', 'other lane on the exit', 'whole road', 'back up']),
+  /** of the rear-axle centre in that sweep; at full lock for backing up */
   rearAxleRadiusM: z.number(),
   swing: z.strictObject({
     /** the side the tail goes out to */

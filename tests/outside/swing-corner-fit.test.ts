@@ -81,8 +81,8 @@ describe('a 7.4 m coach-built', () => {
     },
   );
 
-  it('needs a shunt to turn back between kerbs less than 16.4 m apart', () => {
-    expect(fitCircle({ vehicle: coachBuilt, circleM: 16.3, clearanceM: 0.3 }).room).toBe('shunt');
+  it('has to back up once to turn back between kerbs less than 16.4 m apart', () => {
+    expect(fitCircle({ vehicle: coachBuilt, circleM: 16.3, clearanceM: 0.3 }).room).toBe('back up');
     expect(fitCircle({ vehicle: coachBuilt, circleM: 16.45, clearanceM: 0.3 }).room).toBe('own lane');
   });
 

@@ -36,7 +36,7 @@ function aboutOf(measured: MeasuredTurn): About<'turn' | 'swing'> {
       return { subject: 'turn', kind: 'other lane' };
     case 'whole road':
       return { subject: 'turn', kind: 'whole road' };
-    case 'shunt':
+    case 'back up':
       return { subject: 'turn', kind: mustBackUp(measured) ? 'back up once' : 'second go' };
   }
 }

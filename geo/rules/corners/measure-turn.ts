@@ -73,7 +73,7 @@ export function tailOverM({ driven, turn, besideM }: MeasuredTurn): number {
 
 /** Whether even the widths as mapped leave no single sweep of the wheel that gets round. */
 export function mustBackUp({ turn, roomiest, mapped }: MeasuredTurn): boolean {
-  return mapped && turn.room === 'shunt' && roomiest.room === 'shunt';
+  return mapped && turn.room === 'back up' && roomiest.room === 'back up';
 }
 
 function shapeOf(site: CornerSite): Shape {

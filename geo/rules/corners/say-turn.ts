@@ -22,7 +22,7 @@ export function sayTurn(measured: MeasuredTurn): string {
   const over = sayOver(measured);
   const worst = `${size(swing.worstM)}${range(swing.worstFromM, swing.worstToM)}`;
   const tail =
-    turn.room === 'shunt'
+    turn.room === 'back up'
       ? [`At full lock the tail swings out to the ${swing.side} ${worst}${over}.`]
       : [
           `${turn.room === 'own lane' ? 'the' : 'The'} tail swings out to the ${swing.side} ${size(swing.planM)}${range(swing.planFromM, swing.planToM)}${over};`,
@@ -61,10 +61,10 @@ function sayRoom(measured: MeasuredTurn): string {
       return ' takes the other lane on the exit.';
     case 'whole road':
       return ' takes the whole road.';
-    case 'shunt':
+    case 'back up':
       if (mustBackUp(measured))
         return ' leaves no room for one sweep on the widths as mapped: be ready to back up once.';
-      return measured.roomiest.room === 'shunt'
+      return measured.roomiest.room === 'back up'
         ? ' may need a second go: be ready to back up once.'
         : ' may need a second go, unless there is more room than usual.';
   }
@@ -86,7 +86,7 @@ export function adviseTurn(measured: MeasuredTurn): string {
   const { turn, beside, besideM, driven } = measured;
   const { room, swing } = turn;
   const watch = `Watch the tail in the ${swing.side} mirror`;
-  if (room === 'shunt') return adviseSecondGo(measured);
+  if (room === 'back up') return adviseSecondGo(measured);
   const wait = room === 'own lane' ? '' : 'Wait until nothing comes, turn late and slowly. ';
   if (driven.part === 'ring') return `${wait}${watch}; the nose goes round far outside the rear wheels.`;
   switch (beside) {

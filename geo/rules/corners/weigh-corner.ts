@@ -1,7 +1,12 @@
 import type { MeasuredTurn } from './measure-turn.ts';
 
 /** Room weighs most, then the lock it takes (at most 1), then how far the tail leaves its lane. Judgement. */
-const ROOM_WEIGHT = { 'own lane': 0, 'other lane on the exit': 0.3, 'whole road': 0.7, shunt: 1.5 } as const;
+const ROOM_WEIGHT = {
+  'own lane': 0,
+  'other lane on the exit': 0.3,
+  'whole road': 0.7,
+  'back up': 1.5,
+} as const;
 const TAIL_WEIGHT_PER_M = 2;
 /** Posts, walls and people stand beside a kerb, a middle line has only traffic that can be waited for. */
 const KERB_WEIGHT_PER_M = 3;
@@ -30,7 +35,7 @@ export function subjectOf({ turn, besideM }: MeasuredTurn, lockM: number): 'turn
  * whole road: no alarm by guesswork. @param lockM least radius of the rear-axle centre, metres
  */
 export function weightOf({ turn, besideM, beside, roomiest }: MeasuredTurn, lockM: number): number {
-  const guessed = turn.room === 'shunt' && roomiest.room !== 'shunt';
+  const guessed = turn.room === 'back up' && roomiest.room !== 'back up';
   const usual = guessed
     ? { room: 'whole road' as const, rearAxleRadiusM: roomiest.rearAxleRadiusM, planM: roomiest.planM }
     : { room: turn.room, rearAxleRadiusM: turn.rearAxleRadiusM, planM: turn.swing.planM };

@@ -4,9 +4,9 @@ import { type CornerRoom, spareAt } from './corner-room.ts';
 
 /** The easiest way round that one steady lock allows. */
 export interface Fit {
-  /** `shunt`: no single sweep of the wheel gets round, so it may need one */
+  /** `back up`: no single sweep of the wheel gets round, so it may take backing up once */
   readonly room: Turn['room'];
-  /** largest radius of the rear-axle centre, metres; full lock's for a shunt */
+  /** largest radius of the rear-axle centre, metres; full lock's for backing up */
   readonly rearAxleRadiusM: number;
 }
 
@@ -36,18 +36,18 @@ const MOST_TURN_RAD = Math.PI - 1e-3;
 
 /**
  * Largest steady radius round a junction corner, at the first level that passes: own lane to own lane, own lane to the
- * whole exit, whole road to whole road; else a shunt. Exact for straight, rear axle on one arc, straight.
+ * whole exit, whole road to whole road; else the vehicle may have to back up once. Exact for straight, rear axle on one arc, straight.
  */
 export function fitCorner(corner: Corner): Fit {
   for (const room of ['own lane', 'other lane on the exit', 'whole road'] as const) {
     const radiusM = radiusInRoomM(corner, room);
     if (radiusM !== undefined) return { room, rearAxleRadiusM: radiusM };
   }
-  return { room: 'shunt', rearAxleRadiusM: corner.vehicle.lock.rearAxleRadiusM };
+  return { room: 'back up', rearAxleRadiusM: corner.vehicle.lock.rearAxleRadiusM };
 }
 
 /** Largest steady radius that keeps to one level of room, metres; undefined when none does. */
-export function radiusInRoomM(corner: Corner, room: Exclude<Fit['room'], 'shunt'>): number | undefined {
+export function radiusInRoomM(corner: Corner, room: Exclude<Fit['room'], 'back up'>): number | undefined {
   const { vehicle, entry, exit, kerbRadiusM, clearanceM } = corner;
   return largestRadiusM({
     vehicle,

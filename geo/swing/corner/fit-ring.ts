@@ -48,7 +48,7 @@ export function fitBend(bend: Bend): Fit & { readonly widthNeededM: number } {
     if (radiusM >= vehicle.lock.rearAxleRadiusM && innerM >= fromM + clearanceM)
       return { room, rearAxleRadiusM: radiusM, widthNeededM };
   }
-  return { room: 'shunt', rearAxleRadiusM: vehicle.lock.rearAxleRadiusM, widthNeededM };
+  return { room: 'back up', rearAxleRadiusM: vehicle.lock.rearAxleRadiusM, widthNeededM };
 }
 
 /**
@@ -74,7 +74,9 @@ export function bendWidthNeededM(vehicle: SwingVehicle, centreRadiusM: number, c
 
 function floored(vehicle: SwingVehicle, room: Fit['room'], radiusM: number): Fit {
   const leastM = vehicle.lock.rearAxleRadiusM;
-  return radiusM >= leastM ? { room, rearAxleRadiusM: radiusM } : { room: 'shunt', rearAxleRadiusM: leastM };
+  return radiusM >= leastM
+    ? { room, rearAxleRadiusM: radiusM }
+    : { room: 'back up', rearAxleRadiusM: leastM };
 }
 
 /** Largest radius with front corner and tail within a circle; NaN when the vehicle is longer than that. */

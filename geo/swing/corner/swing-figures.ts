@@ -48,7 +48,7 @@ const EXTREMES = [
 
 /**
  * Range of the plan figure over the corner as given and its four extremes, each in the room that it takes first, and
- * in the room that the corner as given takes where that will do too. A shunt counts as full lock.
+ * in the room that the corner as given takes where that will do too. Backing up counts as full lock.
  */
 export function planRange(
   corner: Corner,
@@ -65,7 +65,7 @@ export function planRange(
     };
     const fit = fitCorner(varied);
     const radii = [fit.rearAxleRadiusM];
-    if (fit.room !== room && room !== 'shunt') {
+    if (fit.room !== room && room !== 'back up') {
       const radiusM = radiusInRoomM(varied, room);
       if (radiusM !== undefined) radii.push(radiusM);
     }

@@ -23,7 +23,7 @@ function fitAnew(turn: Turn, vehicle: SwingVehicle): Pick<Turn, 'room' | 'rearAx
   if (bendRadiusM !== undefined) {
     const leastM = vehicle.lock.rearAxleRadiusM;
     if (turn.rearAxleRadiusM >= leastM) return turn;
-    return { room: 'shunt', rearAxleRadiusM: leastM };
+    return { room: 'back up', rearAxleRadiusM: leastM };
   }
   if (circleM !== undefined) return fitCircle({ vehicle, circleM, clearanceM: CIRCLE_CLEARANCE_M });
   const turnRad = toRad(turn.turnDeg);

@@ -91,7 +91,7 @@ function adviseForContact(
   { part, index, fixture }: Contact,
 ): Advice {
   if (fixture.role === 'dome') return { kind: 'over the dome' };
-  if (turn?.room === 'shunt') return { kind: 'back up' };
+  if (turn?.room === 'back up') return { kind: 'back up' };
   if ('end' in part && part.end === 'front') {
     const inside = fixture.role === 'inner kerb' || fixture.role === 'kerb of the corner';
     return inside ? { kind: 'turn later' } : { kind: 'turn earlier', orHarder: settings?.lockShare !== 1 };

@@ -60,7 +60,7 @@ const ROOM = {
   'own lane': ', and fits its own lane',
   'other lane on the exit': ', and needs the other lane on the exit',
   'whole road': ', and needs the whole road',
-  shunt: ', full lock, and may have to back up once',
+  'back up': ', full lock, and may have to back up once',
 } as const;
 
 /** Where the tail starts to go out, the most, and when. */

@@ -166,7 +166,7 @@ describe('turns at junctions', () => {
     const lane = { highway: 'unclassified', width: '3' };
     const [found] = both(crossing(lane, lane), LEFT);
     expect(found).toMatchObject({ level: 'tight', subject: 'turn', kind: 'back up once' });
-    expect(found?.turn).toMatchObject({ room: 'shunt', rearAxleRadiusM: 4.99 });
+    expect(found?.turn).toMatchObject({ room: 'back up', rearAxleRadiusM: 4.99 });
     expect(found?.say).toMatch(
       /leaves no room for one sweep on the widths as mapped: be ready to back up once\. At full lock the tail swings out to the right 0\.45 m/,
     );
@@ -272,7 +272,7 @@ describe('circles', () => {
     expect(both(mini({ diameter: '28' }), [1, 2])).toEqual([]);
     expect(both(mini({ diameter: '14' }), [1, 2])[0]?.turn).toMatchObject({
       circleM: 14,
-      room: 'shunt',
+      room: 'back up',
       assumed: [],
     });
   });
@@ -295,7 +295,7 @@ describe('circles', () => {
         ),
         [1, -1],
       )[0];
-    expect(end({})?.turn).toMatchObject({ kind: 'u-turn', side: 'right', circleM: 5.5, room: 'shunt' });
+    expect(end({})?.turn).toMatchObject({ kind: 'u-turn', side: 'right', circleM: 5.5, room: 'back up' });
     expect(end({ highway: 'turning_circle', diameter: '25' })).toBeUndefined();
   });
 });

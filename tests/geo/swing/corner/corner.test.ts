@@ -159,19 +159,19 @@ const uk = {
 };
 
 describe('the room a corner takes', () => {
-  it('is the least that will do: its lane, the other lane on the exit, the whole road, a shunt', () => {
+  it('is the least that will do: its lane, the other lane on the exit, the whole road, backing up once', () => {
     const at = (laneM: number, kerbRadiusM: number, roadM = 2 * laneM) =>
       fitCorner({ ...uk, entry: { laneM, roadM }, exit: { laneM, roadM }, kerbRadiusM }).room;
     expect(at(3.65, 10)).toBe('own lane');
     expect(at(3.25, 6)).toBe('other lane on the exit');
     expect(at(2.75, 6)).toBe('whole road');
-    expect(at(2.75, 1, 4)).toBe('shunt');
+    expect(at(2.75, 1, 4)).toBe('back up');
   });
 
-  it('is a shunt, at full lock, on a road narrower than the vehicle or of no width at all', () => {
+  it('is backing up once, at full lock, on a road narrower than the vehicle or of no width at all', () => {
     for (const laneM of [2, 0, Number.NaN])
       expect(fitCorner({ ...uk, entry: { laneM, roadM: laneM } })).toEqual({
-        room: 'shunt',
+        room: 'back up',
         rearAxleRadiusM: 4.985,
       });
   });
@@ -210,7 +210,7 @@ describe('rings', () => {
         const neededM = bendWidthNeededM(vehicle, centreRadiusM, 0.3);
         const room = (widthM: number) => fitBend({ vehicle, centreRadiusM, widthM, clearanceM: 0.3 }).room;
         expect(room(neededM + 0.001)).toBe('own lane');
-        expect(room(neededM - 0.01)).toBe('shunt');
+        expect(room(neededM - 0.01)).toBe('back up');
       }),
     );
   });
@@ -226,11 +226,11 @@ describe('rings', () => {
       }).room;
     expect(room(4)).toBe('own lane');
     expect(room(3)).toBe('whole road');
-    expect(room(1.9)).toBe('shunt');
+    expect(room(1.9)).toBe('back up');
   });
 
-  it('shorter than the vehicle need a shunt', () => {
-    expect(fitCircle({ vehicle: swingVehicle(), circleM: 6, clearanceM: 0.3 }).room).toBe('shunt');
+  it('shorter than the vehicle take backing up once', () => {
+    expect(fitCircle({ vehicle: swingVehicle(), circleM: 6, clearanceM: 0.3 }).room).toBe('back up');
   });
 });
 

@@ -242,14 +242,14 @@ describe('a turn of a drive', () => {
     expect(contactOf(driveTurnScene(turn({}), coachBuilt))).toBeUndefined();
   });
 
-  it('that "may need a shunt" touches the inner kerb at full lock', () => {
+  it('that may take backing up once touches the inner kerb at full lock', () => {
     const narrow = { laneM: 3, roadM: 3, from: 'tags' as const };
     const scene = driveTurnScene(
       turn({
         entry: narrow,
         exit: narrow,
         kerbRadiusM: 3,
-        room: 'shunt',
+        room: 'back up',
         rearAxleRadiusM: 4.985,
         turnDeg: 130,
       }),

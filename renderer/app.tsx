@@ -19,7 +19,7 @@ import { followPalette } from './look/palette.ts';
 import { DriveMap } from './map/drive-map.tsx';
 import { NoticeArea } from './notice.tsx';
 import { openedDrive } from './state/opened.ts';
-import { panelId, switchByKeys, tabId, type ViewId, view } from './state/views.ts';
+import { panelId, shownView, switchByKeys, tabId, type ViewId } from './state/views.ts';
 import { StatusLine } from './status-line.tsx';
 import { SwingView } from './swing/swing-view.tsx';
 
@@ -38,8 +38,8 @@ export function App() {
   }, []);
   return (
     <div class="window">
-      <a class="skip" href={view.value === 'drive' ? '#findings' : `#${panelId(view.value)}`}>
-        {view.value === 'drive' ? 'To the findings' : 'Past the bar'}
+      <a class="skip" href={shownView.value === 'drive' ? '#findings' : `#${panelId(shownView.value)}`}>
+        {shownView.value === 'drive' ? 'To the findings' : 'Past the bar'}
       </a>
       <TopBar />
       <main class="views">
@@ -72,7 +72,7 @@ export function App() {
  * @param stays keeps its size and place while another is shown, for what would lose them: map, strip, scrolled rows
  */
 function View({ id, stays = false, children }: { id: ViewId; stays?: boolean; children: ComponentChildren }) {
-  const shown = view.value === id;
+  const shown = shownView.value === id;
   return (
     <div
       role="tabpanel"

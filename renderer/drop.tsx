@@ -1,7 +1,7 @@
 import { openFiles } from './actions/open.ts';
 import { openList } from './load/state/load-file.ts';
 import { dialog, dropping } from './state/page.ts';
-import { show, view } from './state/views.ts';
+import { shownView, showView } from './state/views.ts';
 
 /** Takes files dropped anywhere on the window. @returns the way to end it */
 export function dropFilesOn(page: Window): () => void {
@@ -27,11 +27,11 @@ export function dropFilesOn(page: Window): () => void {
     if (files.length === 0) return;
     dialog.value = undefined;
     const [only] = files;
-    if (view.peek() === 'load' && files.length === 1 && only && /\.json$/i.test(only.name)) {
+    if (shownView.peek() === 'load' && files.length === 1 && only && /\.json$/i.test(only.name)) {
       void openList(only);
       return;
     }
-    show('drive');
+    showView('drive');
     void openFiles(files);
   });
   return () => stop.abort();
@@ -43,7 +43,7 @@ export function DropSign() {
       <p>
         <b>Drop to open</b>
         <br />
-        {view.value === 'load' && 'a load list (.json), '}a drive (GPX), a map (.osm.pbf, .osm, .osm.gz,
+        {shownView.value === 'load' && 'a load list (.json), '}a drive (GPX), a map (.osm.pbf, .osm, .osm.gz,
         Overpass JSON), or one of each
       </p>
     </div>

@@ -109,12 +109,7 @@ export function scaleFigureOf(finding: Finding): ScaleFigure | undefined {
   const figures = figuresOf(finding);
   if (!figures || !(figures.limit > 0 && figures.needed > 0)) return undefined;
   const { limit, needed, unit } = figures;
-  if (unit === 'kg') return { kind: 'mass', limitKg: limit, neededKg: needed, axle: axleOf(finding) };
+  if (unit === 'kg') return { kind: 'mass', limitKg: limit, neededKg: needed, axle: finding.vehicle?.axle };
   const kind = unit === 'm' ? DRAWN_AS[finding.subject] : undefined;
   return kind && { kind, limitM: limit, neededM: needed };
-}
-
-function axleOf({ vehicle }: Finding): 'front' | 'rear' | undefined {
-  if (vehicle === undefined || !/axle/.test(vehicle.what)) return undefined;
-  return /front/.test(vehicle.what) ? 'front' : 'rear';
 }

@@ -35,7 +35,15 @@ export const findingSchema = z
       .strictObject({ value: z.number(), unit: z.enum(['m', 'kg', 'deg', '%']), asMapped: z.string() })
       .optional(),
     /** the card's figure */
-    vehicle: z.strictObject({ value: z.number(), unit: z.string(), what: z.string() }).optional(),
+    vehicle: z
+      .strictObject({
+        value: z.number(),
+        unit: z.string(),
+        what: z.string(),
+        /** the axle it is of, where it is one axle's */
+        axle: z.enum(['front', 'rear']).optional(),
+      })
+      .optional(),
     /** limit minus vehicle, negative when over; height counts its measuring allowance */
     spare: z.number().optional(),
     passesAt: z.string().optional(),

@@ -1,6 +1,6 @@
 import { ask } from '../host/ask.ts';
 import { hostGone, notice } from '../state/happening.ts';
-import { show } from '../state/views.ts';
+import { showView } from '../state/views.ts';
 import { openAdded } from './open.ts';
 
 /** A laptop that slept may find its line cut; the program behind it is still there. */
@@ -17,7 +17,7 @@ export async function listen(): Promise<void> {
         onProgress: (news) => {
           cuts = 0;
           if (news.kind === 'opened') {
-            show('drive');
+            showView('drive');
             void openAdded([news.file]);
           }
           if (news.kind === 'notice') notice.value = { kind: 'note', say: news.say };

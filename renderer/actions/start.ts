@@ -8,7 +8,7 @@ import { description, settings, vehicleId, vehicles } from '../state/kept.ts';
 import { loads } from '../state/loads.ts';
 import { openedDrive, openedMap } from '../state/opened.ts';
 import { selected, selectedId } from '../state/shown.ts';
-import { view, viewNamed } from '../state/views.ts';
+import { shownView, viewNamed } from '../state/views.ts';
 import { listen } from './listen.ts';
 import { openWanted } from './open.ts';
 import { recheckOnChange } from './recheck.ts';
@@ -18,7 +18,7 @@ import { wantedAtStart, wantedSample } from './wanted.ts';
 /** Learns what there is, opens what was open, and listens to the host from then on. */
 export async function start(storage: Storage): Promise<void> {
   const session = readSession(storage);
-  view.value = viewNamed(session.view) ?? view.peek();
+  shownView.value = viewNamed(session.view) ?? shownView.peek();
   const reply = await ask('describe', {});
   if (!reply.ok) {
     hostGone.value = reply.error.message;
@@ -72,6 +72,6 @@ function sessionNow(): Session {
       leaveAt: leaveAt.value,
       selectedId: selectedId.value,
     }),
-    view: view.value,
+    view: shownView.value,
   };
 }

@@ -4,12 +4,12 @@ import { leaveAt } from '../state/check.ts';
 import { vehicle, vehicles } from '../state/kept.ts';
 import { openedDrive } from '../state/opened.ts';
 import { type DialogName, dialog } from '../state/page.ts';
-import { view } from '../state/views.ts';
+import { shownView } from '../state/views.ts';
 import { ViewTabs } from './view-tabs.tsx';
 
 /** The views, what is open, and the vehicle that all of them share; drive and leave time where they count. */
 export function TopBar() {
-  const onDrive = view.value === 'drive';
+  const onDrive = shownView.value === 'drive';
   return (
     <header class="bar">
       <h1>Lanegauge</h1>

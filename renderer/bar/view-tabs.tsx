@@ -1,4 +1,4 @@
-import { panelId, show, tabId, VIEWS, type ViewId, view } from '../state/views.ts';
+import { panelId, shownView, showView, tabId, VIEWS, type ViewId } from '../state/views.ts';
 
 /** One tab a view: the arrows go from tab to tab, Tab goes on into the view. */
 export function ViewTabs() {
@@ -11,10 +11,10 @@ export function ViewTabs() {
           role="tab"
           id={tabId(id)}
           aria-controls={panelId(id)}
-          aria-selected={view.value === id}
+          aria-selected={shownView.value === id}
           aria-keyshortcuts={`Alt+${i + 1}`}
-          tabIndex={view.value === id ? 0 : -1}
-          onClick={() => show(id)}
+          tabIndex={shownView.value === id ? 0 : -1}
+          onClick={() => showView(id)}
         >
           {name}
         </button>
@@ -32,10 +32,10 @@ const STEPS: Readonly<Record<string, (at: number) => number>> = {
 
 function onTabKey(event: KeyboardEvent): void {
   if (event.altKey || event.ctrlKey || event.metaKey) return;
-  const to = STEPS[event.key]?.(VIEWS.findIndex(({ id }) => id === view.peek()));
+  const to = STEPS[event.key]?.(VIEWS.findIndex(({ id }) => id === shownView.peek()));
   const chosen: ViewId | undefined = to === undefined ? undefined : VIEWS[to]?.id;
   if (chosen === undefined) return;
   event.preventDefault();
-  show(chosen);
+  showView(chosen);
   document.getElementById(tabId(chosen))?.focus();
 }

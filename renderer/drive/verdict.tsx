@@ -14,7 +14,7 @@ import { settings } from '../state/kept.ts';
 import { notCounted } from '../state/loads.ts';
 import { openedDrive } from '../state/opened.ts';
 import { dialog } from '../state/page.ts';
-import { show } from '../state/views.ts';
+import { showView } from '../state/views.ts';
 
 /** The verdict in words, for which vehicle and drive it is, and the caution that stands beside every verdict. */
 export function VerdictBlock() {
@@ -66,7 +66,7 @@ function Loaded() {
   const load = report.value?.load;
   const problem = notCounted.value;
   const see = (
-    <button type="button" class={load?.over.length === 0 ? 'quiet' : ''} onClick={() => show('load')}>
+    <button type="button" class={load?.over.length === 0 ? 'quiet' : ''} onClick={() => showView('load')}>
       See the load
     </button>
   );

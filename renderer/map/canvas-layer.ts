@@ -1,7 +1,7 @@
 import { DomUtil, Layer, type Map as LeafletMap, point } from 'leaflet';
 import { densityNow, worldPx } from './pixels.ts';
 
-/** How much more than the view is drawn on every side, so that dragging shows no edge at once. */
+/** How much more than is seen is drawn on every side, so that dragging shows no edge at once. */
 const BEYOND = 0.12;
 
 /** The canvas over the map as a drawing uses it. */
@@ -17,7 +17,7 @@ export interface MapCanvas {
   readonly height: number;
 }
 
-/** One canvas over the whole view, drawn anew when the map comes to rest. */
+/** One canvas over all that is seen, drawn anew when the map comes to rest. */
 export class CanvasLayer extends Layer {
   private readonly canvas = document.createElement('canvas');
   private readonly draw: (canvas: MapCanvas) => void;
@@ -63,10 +63,10 @@ export class CanvasLayer extends Layer {
     const { map } = this;
     const ctx = this.canvas.getContext('2d');
     if (!map || !ctx) return;
-    const view = map.getSize();
-    const corner = map.containerPointToLayerPoint(point(-view.x * BEYOND, -view.y * BEYOND).round());
-    const width = Math.ceil(view.x * (1 + 2 * BEYOND));
-    const height = Math.ceil(view.y * (1 + 2 * BEYOND));
+    const size = map.getSize();
+    const corner = map.containerPointToLayerPoint(point(-size.x * BEYOND, -size.y * BEYOND).round());
+    const width = Math.ceil(size.x * (1 + 2 * BEYOND));
+    const height = Math.ceil(size.y * (1 + 2 * BEYOND));
     const density = densityNow();
     resize(this.canvas, width, height, density);
     DomUtil.setPosition(this.canvas, corner);

@@ -9,16 +9,16 @@ export const VIEWS = [
 export type ViewId = (typeof VIEWS)[number]['id'];
 
 /** The one that is shown. */
-export const view = signal<ViewId>('drive');
+export const shownView = signal<ViewId>('drive');
 
 /** How far down the page each view was left: the window scrolls as a whole where it is narrow. */
 const leftAtPx = new Map<ViewId, number>();
 
 /** Shows a view; what the one before held stays. */
-export function show(id: ViewId): void {
-  if (view.peek() === id) return;
-  leftAtPx.set(view.peek(), window.scrollY);
-  view.value = id;
+export function showView(id: ViewId): void {
+  if (shownView.peek() === id) return;
+  leftAtPx.set(shownView.peek(), window.scrollY);
+  shownView.value = id;
   requestAnimationFrame(() => window.scrollTo(0, leftAtPx.get(id) ?? 0));
 }
 
@@ -35,7 +35,7 @@ export function switchByKeys(page: Window): () => void {
     const chosen = digit === undefined ? undefined : VIEWS[Number(digit) - 1];
     if (!chosen) return;
     event.preventDefault();
-    show(chosen.id);
+    showView(chosen.id);
     document.getElementById(tabId(chosen.id))?.focus();
   };
   page.addEventListener('keydown', onKey);

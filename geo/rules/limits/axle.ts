@@ -35,6 +35,7 @@ export const axle: SubjectRule = (input) => {
           value: heldKg,
           unit: 'kg',
           what: heldKg > plateKg ? `${which} axle as loaded` : `${which} axle plate`,
+          axle: which,
         },
         spare,
         ...sayAxle({ limitKg: value, plateKg, actualKg, spareKg: spare }, which, of),

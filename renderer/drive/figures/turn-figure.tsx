@@ -3,7 +3,7 @@ import type { Finding } from '../../../geo/report/report.ts';
 import { driveTurnScene } from '../../../geo/swing/lessons/build/drive-turn.ts';
 import { swingVehicleOf } from '../../../geo/swing/swing-vehicle.ts';
 import { report } from '../../state/check.ts';
-import { show, tabId } from '../../state/views.ts';
+import { showView, tabId } from '../../state/views.ts';
 import { FanDrawing } from '../../swing/drawing/fan-drawing.tsx';
 import { pick } from '../../swing/state/lesson.ts';
 
@@ -23,7 +23,7 @@ export function TurnFigure({ finding }: { finding: Finding }) {
         type="button"
         onClick={() => {
           pick(finding);
-          show('swing');
+          showView('swing');
           document.getElementById(tabId('swing'))?.focus();
         }}
       >

@@ -3,7 +3,7 @@ import { clip } from '../../../geo/units/text.ts';
 import { select } from '../../actions/choose.ts';
 import { findings } from '../../state/check.ts';
 import { settings } from '../../state/kept.ts';
-import { show } from '../../state/views.ts';
+import { showView } from '../../state/views.ts';
 import { driveTurns, pick, picked } from '../state/lesson.ts';
 
 /** Which turn of the drive is shown, and the way back to it on the drive. */
@@ -50,7 +50,7 @@ export function TurnOfDrive() {
 /** The drive as it was left, at the finding; the keyboard stands on its row. */
 function backToDrive(findingId: string): void {
   select(findingId);
-  show('drive');
+  showView('drive');
   requestAnimationFrame(() =>
     document.querySelector<HTMLElement>(`button[data-finding="${CSS.escape(findingId)}"]`)?.focus(),
   );

@@ -123,7 +123,7 @@ describe('the drawing to scale', () => {
     });
     const axle = { ...heavy, subject: 'axle' as const };
     expect(
-      scaleFigureOf({ ...axle, vehicle: { value: 3500, unit: 'kg', what: 'front axle plate' } }),
+      scaleFigureOf({ ...axle, vehicle: { value: 3500, unit: 'kg', what: 'axle plate', axle: 'front' } }),
     ).toMatchObject({ axle: 'front' });
   });
 

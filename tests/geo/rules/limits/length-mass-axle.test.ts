@@ -158,12 +158,12 @@ describe('axle load', () => {
     expect(askRoad(axle, { maxaxleload: '2' })).toEqual([]);
     expect(askRoad(axle, { maxaxleload: '1.9' })[0]).toMatchObject({
       level: 'barred',
-      vehicle: { value: 2000, what: 'rear axle plate' },
+      vehicle: { value: 2000, what: 'rear axle plate', axle: 'rear' },
       spare: -100,
     });
     const card = { ...COACHBUILT, axleKg: { front: 2100, rear: 2000 } };
     expect(askRoad(axle, { maxaxleload: '2' }, { card })[0]).toMatchObject({
-      vehicle: { what: 'front axle plate' },
+      vehicle: { what: 'front axle plate', axle: 'front' },
     });
   });
 

@@ -71,7 +71,8 @@ export async function serveWindowHere(
     async close() {
       await host.close();
       await backend.close();
-      await rm(folder, { recursive: true, force: true });
+      // what the page asked for last may still be on its way to the disk
+      await rm(folder, { recursive: true, force: true, maxRetries: 5 });
     },
   };
 }

@@ -2,9 +2,9 @@ import { type Browser, type BrowserContext, chromium, type Page } from 'playwrig
 import { findChromium } from './find-chromium.ts';
 
 /** The findings stand this long after the page was asked for, on a slow machine too. */
-export const SOON_MS = 15_000;
+export const SOON_MS = 30_000;
 /** A whole journey, on a machine that is busy with other tests. */
-export const LONG_MS = 90_000;
+export const LONG_MS = 180_000;
 
 export async function launch(): Promise<Browser> {
   return chromium.launch({ executablePath: findChromium(), args: ['--no-sandbox'] });

@@ -1,9 +1,9 @@
 import { resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { readSampleFleet } from '../../../main/services/fleet/sample-fleet.ts';
-import { presentSample, sampleFiles } from '../../../main/services/samples.ts';
+import { readSampleFleet } from '../../../../main/services/fleet/sample-fleet.ts';
+import { presentSample, sampleFiles } from '../../../../main/services/samples.ts';
 
-const files = sampleFiles(resolve(import.meta.dirname, '../../../sample-routes'));
+const files = sampleFiles(resolve(import.meta.dirname, '../../../../sample-routes'));
 
 describe('the sample that comes with the program', () => {
   it('has its first drive and its first vehicle', async () => {

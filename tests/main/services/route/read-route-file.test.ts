@@ -4,8 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { readRouteBytes, readRouteFile } from '../../../main/services/route/read-route-file.ts';
-import { gpx, TWO_POINTS, track } from '../../geo/drive/gpx/gpx-text.ts';
+import { readRouteBytes, readRouteFile } from '../../../../main/services/route/read-route-file.ts';
+import { gpx, TWO_POINTS, track } from '../../../geo/drive/gpx/gpx-text.ts';
 
 const FILE = Buffer.from(
   gpx(

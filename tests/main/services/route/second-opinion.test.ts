@@ -1,8 +1,8 @@
 import { afterEach, describe, expect, it } from 'vitest';
-import { readGpx } from '../../../geo/drive/gpx/read-gpx.ts';
-import type { RouteFile } from '../../../geo/drive/gpx/route.ts';
-import { compareWithGpxparser } from '../../../main/services/route/second-opinion.ts';
-import { gpx, TWO_POINTS, track } from '../../geo/drive/gpx/gpx-text.ts';
+import { readGpx } from '../../../../geo/drive/gpx/read-gpx.ts';
+import type { RouteFile } from '../../../../geo/drive/gpx/route.ts';
+import { compareWithGpxparser } from '../../../../main/services/route/second-opinion.ts';
+import { gpx, TWO_POINTS, track } from '../../../geo/drive/gpx/gpx-text.ts';
 
 function read(text: string): RouteFile {
   const file = readGpx(text);

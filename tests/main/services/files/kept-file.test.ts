@@ -4,10 +4,10 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { z } from 'zod';
-import { DEFAULT_SETTINGS } from '../../../main/contract/default-settings.ts';
-import { tileOrigin } from '../../../main/contract/tile-address.ts';
-import { keptFile } from '../../../main/services/files/kept-file.ts';
-import { openSettings } from '../../../main/services/settings/settings-store.ts';
+import { DEFAULT_SETTINGS } from '../../../../main/contract/default-settings.ts';
+import { tileOrigin } from '../../../../main/contract/tile-address.ts';
+import { keptFile } from '../../../../main/services/files/kept-file.ts';
+import { openSettings } from '../../../../main/services/settings/settings-store.ts';
 
 let folder: string;
 beforeEach(async () => {

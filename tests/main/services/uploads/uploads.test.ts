@@ -4,10 +4,10 @@ import { join } from 'node:path';
 import { Readable } from 'node:stream';
 import { gzipSync } from 'node:zlib';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { RECENTS_MAX } from '../../../main/contract/limits.ts';
-import { openRecents } from '../../../main/services/recents/recents-store.ts';
-import { fileUse } from '../../../main/services/uploads/file-use.ts';
-import { openUploads, plainName, type Uploads } from '../../../main/services/uploads/uploads.ts';
+import { RECENTS_MAX } from '../../../../main/contract/limits.ts';
+import { openRecents } from '../../../../main/services/recents/recents-store.ts';
+import { fileUse } from '../../../../main/services/uploads/file-use.ts';
+import { openUploads, plainName, type Uploads } from '../../../../main/services/uploads/uploads.ts';
 
 let folder: string;
 let uploads: Uploads;

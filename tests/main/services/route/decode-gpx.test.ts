@@ -1,8 +1,8 @@
 import { gzipSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
-import { decodeGpx } from '../../../main/services/route/decode-gpx.ts';
-import { readRouteBytes } from '../../../main/services/route/read-route-file.ts';
-import { gpx, TWO_POINTS, track } from '../../geo/drive/gpx/gpx-text.ts';
+import { decodeGpx } from '../../../../main/services/route/decode-gpx.ts';
+import { readRouteBytes } from '../../../../main/services/route/read-route-file.ts';
+import { gpx, TWO_POINTS, track } from '../../../geo/drive/gpx/gpx-text.ts';
 
 const FILE = gpx(track(TWO_POINTS, 'Café €5'));
 const utf16le = (text: string) => Buffer.from(text, 'utf16le');

@@ -2,10 +2,10 @@ import { mkdir, mkdtemp, readdir, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { fleetFileSchema } from '../../../main/contract/fleet.ts';
-import { openFleet } from '../../../main/services/fleet/fleet-store.ts';
-import { readSampleFleet } from '../../../main/services/fleet/sample-fleet.ts';
-import { COACH_BUILT, PANEL_VAN } from '../contract/cards.ts';
+import { fleetFileSchema } from '../../../../main/contract/fleet.ts';
+import { openFleet } from '../../../../main/services/fleet/fleet-store.ts';
+import { readSampleFleet } from '../../../../main/services/fleet/sample-fleet.ts';
+import { COACH_BUILT, PANEL_VAN } from '../../contract/cards.ts';
 
 let folder: string;
 beforeEach(async () => {

@@ -2,9 +2,9 @@ import { execFileSync } from 'node:child_process';
 import { dirname, join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
-import { WAY_KIND } from '../../../geo/roads/roads.ts';
-import { openMap } from '../../../main/services/map/open-map.ts';
-import { scratchFiles, worked } from '../../support/scratch-files.ts';
+import { WAY_KIND } from '../../../../geo/roads/roads.ts';
+import { openMap } from '../../../../main/services/map/open-map.ts';
+import { scratchFiles, worked } from '../../../support/scratch-files.ts';
 
 const write = scratchFiles();
 

@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Route } from '../../../geo/drive/gpx/route.ts';
-import { followRoads } from '../../../geo/drive/match/follow-roads.ts';
-import { corridorMask } from '../../../geo/roads/mask.ts';
-import { type Roads, WAY_KIND } from '../../../geo/roads/roads.ts';
-import { openMap } from '../../../main/services/map/open-map.ts';
-import { type PbfBlock, pbfFile } from '../../support/pbf-file.ts';
-import { scratchFiles, worked } from '../../support/scratch-files.ts';
+import type { Route } from '../../../../geo/drive/gpx/route.ts';
+import { followRoads } from '../../../../geo/drive/match/follow-roads.ts';
+import { corridorMask } from '../../../../geo/roads/mask.ts';
+import { type Roads, WAY_KIND } from '../../../../geo/roads/roads.ts';
+import { openMap } from '../../../../main/services/map/open-map.ts';
+import { type PbfBlock, pbfFile } from '../../../support/pbf-file.ts';
+import { scratchFiles, worked } from '../../../support/scratch-files.ts';
 
 const write = scratchFiles();
 let files = 0;

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
-import { CALLS } from '../../../main/contract/calls.ts';
-import { createDispatch, type Services } from '../../../main/dispatch.ts';
-import { COACHBUILT } from '../../support/ask.ts';
+import { CALLS } from '../../main/contract/calls.ts';
+import { createDispatch, type Services } from '../../main/dispatch.ts';
+import { COACHBUILT } from '../support/ask.ts';
 
 /** A reply as main/contract/reply.ts has it, and nothing beside. */
 const replySchema = z.discriminatedUnion('ok', [

@@ -1,9 +1,16 @@
 import { describe, expect, it } from 'vitest';
-import { unpackBlob } from '../../../geo/roads/pbf/blob.ts';
-import type { Roads } from '../../../geo/roads/roads.ts';
-import { openMap } from '../../../main/services/map/open-map.ts';
-import { bytesOf, field, number, type PbfBlock, type PbfOptions, pbfFile } from '../../support/pbf-file.ts';
-import { scratchFiles, worked } from '../../support/scratch-files.ts';
+import { unpackBlob } from '../../../../geo/roads/pbf/blob.ts';
+import type { Roads } from '../../../../geo/roads/roads.ts';
+import { openMap } from '../../../../main/services/map/open-map.ts';
+import {
+  bytesOf,
+  field,
+  number,
+  type PbfBlock,
+  type PbfOptions,
+  pbfFile,
+} from '../../../support/pbf-file.ts';
+import { scratchFiles, worked } from '../../../support/scratch-files.ts';
 
 const write = scratchFiles();
 let files = 0;

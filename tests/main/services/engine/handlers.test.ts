@@ -2,12 +2,12 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { CALLS } from '../../../main/contract/calls.ts';
-import { createEngine } from '../../../main/services/engine/engine.ts';
-import { createHandlers } from '../../../main/services/engine/handlers.ts';
-import type { EngineHandlers } from '../../../main/services/engine/protocol.ts';
-import { spawnEngine } from '../../../main/services/engine/spawn.ts';
-import { COACH_BUILT } from '../contract/cards.ts';
+import { CALLS } from '../../../../main/contract/calls.ts';
+import { createEngine } from '../../../../main/services/engine/engine.ts';
+import { createHandlers } from '../../../../main/services/engine/handlers.ts';
+import type { EngineHandlers } from '../../../../main/services/engine/protocol.ts';
+import { spawnEngine } from '../../../../main/services/engine/spawn.ts';
+import { COACH_BUILT } from '../../contract/cards.ts';
 
 /** Weir Lane runs north for 2 km; in its middle third it may be passed up to 3.0 m. */
 const MAP = `<?xml version="1.0"?><osm version="0.6">

@@ -2,7 +2,7 @@ import { mkdtemp, readdir, readFile, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { writeNew } from '../../../main/services/files/write-new.ts';
+import { writeNew } from '../../../../main/services/files/write-new.ts';
 
 const freshFolder = () => mkdtemp(join(tmpdir(), 'lanegauge-'));
 

@@ -1,7 +1,7 @@
 import { Worker } from 'node:worker_threads';
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import { createEngine, type Engine } from '../../../main/services/engine/engine.ts';
-import { reopeningEngine } from '../../../main/services/engine/reopening-engine.ts';
+import { createEngine, type Engine } from '../../../../main/services/engine/engine.ts';
+import { reopeningEngine } from '../../../../main/services/engine/reopening-engine.ts';
 
 /**
  * A thread that speaks the engine's language without a map: it reports, waits, dies or keeps busy as the file's

@@ -2,7 +2,7 @@ import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { openLoads } from '../../../main/services/loads/loads-store.ts';
+import { openLoads } from '../../../../main/services/loads/loads-store.ts';
 
 let folder: string;
 beforeEach(async () => {

@@ -2,11 +2,11 @@ import { isDeepStrictEqual } from 'node:util';
 import { gzipSync } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Result } from '../../../geo/result.ts';
-import type { Roads } from '../../../geo/roads/roads.ts';
-import { openMap } from '../../../main/services/map/open-map.ts';
-import { pbfFile } from '../../support/pbf-file.ts';
-import { scratchFiles, worked } from '../../support/scratch-files.ts';
+import type { Result } from '../../../../geo/result.ts';
+import type { Roads } from '../../../../geo/roads/roads.ts';
+import { openMap } from '../../../../main/services/map/open-map.ts';
+import { pbfFile } from '../../../support/pbf-file.ts';
+import { scratchFiles, worked } from '../../../support/scratch-files.ts';
 
 const write = scratchFiles();
 

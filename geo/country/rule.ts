@@ -1,7 +1,10 @@
 import type { Cited } from './cited.ts';
 
-/** Kinds of road that default speed limits tell apart. `expressway` is a road signed for motor traffic only. */
-export type SpeedClass = 'rural' | 'dual' | 'expressway' | 'motorway';
+/**
+ * Kinds of road that default speed limits tell apart. `expressway` is a road signed for motor traffic only
+ * (`motorroad=yes`) with one carriageway, `dualExpressway` one with two.
+ */
+export type SpeedClass = 'rural' | 'dual' | 'expressway' | 'dualExpressway' | 'motorway';
 
 /** km/h; `none` is a road without a general limit, which is not the same as an unknown one. */
 export type Limit = number | 'none';
@@ -36,7 +39,8 @@ export interface WidthDefaults {
 export interface UnsignedHeight {
   /** least clearance that a public road without a height sign promises; absent: it promises none */
   readonly leastM?: number;
-  readonly motorwayLeastM?: number;
+  /** the promise holds on motorways and main roads alone */
+  readonly mainRoadsOnly?: true;
   readonly meaning: string;
 }
 
@@ -78,8 +82,26 @@ export const COUNTRY_CODES = [
   'BE',
   'AT',
   'CH',
+  'LI',
+  'LU',
+  'PT',
+  'DK',
+  'SE',
+  'NO',
+  'FI',
+  'PL',
+  'CZ',
+  'SK',
+  'HU',
+  'SI',
+  'HR',
+  'GR',
+  'MT',
   'US',
   'CA',
+  'BR',
+  'AU',
+  'NZ',
 ] as const;
 export type CountryCode = (typeof COUNTRY_CODES)[number];
 

@@ -1,9 +1,12 @@
 import { lookUp } from './look-up.ts';
-import { CANADA, OTHER_COUNTRY, UNITED_STATES } from './rows-america.ts';
-import { AUSTRIA, GERMANY, SWITZERLAND } from './rows-germanic.ts';
-import { GREAT_BRITAIN, IRELAND, WALES } from './rows-islands.ts';
-import { ITALY, SPAIN } from './rows-south.ts';
-import { BELGIUM, FRANCE, NETHERLANDS } from './rows-west.ts';
+import { BRAZIL, CANADA, OTHER_COUNTRY, UNITED_STATES } from './rows-america.ts';
+import { CROATIA, CZECHIA, HUNGARY, POLAND, SLOVAKIA, SLOVENIA } from './rows-east.ts';
+import { AUSTRIA, GERMANY, LIECHTENSTEIN, SWITZERLAND } from './rows-germanic.ts';
+import { GREAT_BRITAIN, IRELAND, MALTA, WALES } from './rows-islands.ts';
+import { DENMARK, FINLAND, NORWAY, SWEDEN } from './rows-north.ts';
+import { AUSTRALIA, NEW_ZEALAND } from './rows-pacific.ts';
+import { GREECE, ITALY, PORTUGAL, SPAIN } from './rows-south.ts';
+import { BELGIUM, FRANCE, LUXEMBOURG, NETHERLANDS } from './rows-west.ts';
 import type { CountryCode, CountryRule } from './rule.ts';
 
 /** One row a country. Every cell names its source; what was not read anywhere says so. */
@@ -18,12 +21,30 @@ export const COUNTRY_TABLE: Readonly<Record<CountryCode, CountryRule>> = {
   BE: BELGIUM,
   AT: AUSTRIA,
   CH: SWITZERLAND,
+  LI: LIECHTENSTEIN,
+  LU: LUXEMBOURG,
+  PT: PORTUGAL,
+  DK: DENMARK,
+  SE: SWEDEN,
+  NO: NORWAY,
+  FI: FINLAND,
+  PL: POLAND,
+  CZ: CZECHIA,
+  SK: SLOVAKIA,
+  HU: HUNGARY,
+  SI: SLOVENIA,
+  HR: CROATIA,
+  GR: GREECE,
+  MT: MALTA,
   US: UNITED_STATES,
   CA: CANADA,
+  BR: BRAZIL,
+  AU: AUSTRALIA,
+  NZ: NEW_ZEALAND,
 };
 
-/** Left-hand traffic among the countries without a row that a motorhome may come to. From memory. */
-const LEFT_WITHOUT_ROW = new Set(['IM', 'JE', 'GG', 'MT', 'CY', 'AU', 'NZ', 'JP', 'ZA', 'NA', 'BW']);
+/** Left-hand traffic among the countries without a row (border data of country-coder 5.6.1). */
+const LEFT_WITHOUT_ROW = new Set(['IM', 'JE', 'GG', 'CY', 'JP', 'ZA', 'NA', 'BW']);
 
 export interface RuleFound {
   readonly rule: CountryRule;

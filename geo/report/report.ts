@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { TRUSTS } from '../country/cited.ts';
 import { loadResultSchema } from '../load/result.ts';
 import { vehicleCardSchema } from '../vehicle/card.ts';
 import { isKindOf, KINDS, type Kind, SUBJECTS, type Subject, WANTS } from './kinds.ts';
@@ -117,6 +118,8 @@ export const driveReportSchema = z.strictObject({
         about: z.string(),
         says: z.string(),
         source: z.string(),
+        /** how far the source can be relied on; from memory is no fact */
+        trust: z.enum(TRUSTS),
       }),
     )
     .optional(),

@@ -19,10 +19,9 @@ export function goodsSignsAt({ envelope, along }: RuleInput, m: number): GoodsSi
   return { are: cell.value === 'bind' ? 'bind' : 'unsure', rule, cell };
 }
 
-/** Why a sign for goods vehicles counts here, with its source. */
-export function sayGoods({ are, rule, cell }: GoodsSigns): string {
-  if (are === 'bind')
-    return `Signs for goods vehicles bind a motorhome over 3.5 t in ${rule.name} (${cell.source}).`;
+/** Why a sign for goods vehicles counts here. */
+export function sayGoods({ are, rule }: GoodsSigns): string {
+  if (are === 'bind') return `Signs for goods vehicles bind a motorhome over 3.5 t in ${rule.name}.`;
   const where = rule.code === 'other' ? 'in some countries' : `in ${rule.name}`;
   return `It is said of goods vehicles; whether such signs bind a motorhome over 3.5 t ${where} is not known.`;
 }

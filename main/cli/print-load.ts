@@ -1,6 +1,6 @@
 import type { Cures } from '../../geo/load/cure/cure.ts';
 import { sayCures } from '../../geo/load/cure/say-cure.ts';
-import { lawNotes } from '../../geo/load/doubts/law-notes.ts';
+import { lawNotes, sayLawNote } from '../../geo/load/doubts/law-notes.ts';
 import type { LoadItem } from '../../geo/load/list/load-list.ts';
 import type { LoadResult } from '../../geo/load/result.ts';
 import { type Moment, onTheWay } from '../../geo/load/tanks/on-the-way.ts';
@@ -52,7 +52,7 @@ export function printLoad(page: LoadPage, { width, paint }: Pick<Terminal, 'widt
     ...result.notes.flatMap((note) => wrap(printable(note, 400), width)),
     '',
     'Licence and law, by the plate (no verdicts; local rules decide):',
-    ...lawNotes(card).flatMap(({ says, source }) => wrap(`${says} (${source})`, width, '  ')),
+    ...lawNotes(card).flatMap((note) => wrap(sayLawNote(note), width, '  ')),
     '',
     ...wrap(LOAD_CAUTION, width),
   ];

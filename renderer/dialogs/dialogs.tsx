@@ -1,5 +1,6 @@
 import { dialog } from '../state/page.ts';
 import { VehicleEditor } from '../vehicle/vehicle-editor.tsx';
+import { AboutRules } from './about-rules.tsx';
 import { Dialog } from './dialog.tsx';
 import { Help } from './help.tsx';
 import { OpenFiles } from './open-files.tsx';
@@ -27,8 +28,14 @@ export function Dialogs() {
       );
     case 'help':
       return (
-        <Dialog title="Help">
+        <Dialog key="help" title="Help">
           <Help />
+        </Dialog>
+      );
+    case 'rules':
+      return (
+        <Dialog key="rules" title="About these rules">
+          <AboutRules />
         </Dialog>
       );
     default:

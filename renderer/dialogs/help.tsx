@@ -1,6 +1,7 @@
 import { LEVEL_MEANS, LEVEL_WORD, LEVELS } from '../../geo/report/level.ts';
 import { LevelMark } from '../look/level-mark.tsx';
 import { description } from '../state/kept.ts';
+import { dialog } from '../state/page.ts';
 
 const NOT_CHECKED = [
   'What nobody has mapped: a sign, a bridge or a branch that is missing from the map data is missing here.',
@@ -56,6 +57,23 @@ export function Help() {
             <li key={each}>{each}</li>
           ))}
         </ul>
+      </section>
+      <section>
+        <h3>What the rules rest on</h3>
+        <p>
+          What signs mean and how fast you may go differ by country. Each rule that is used stands on one
+          page, with where it comes from.
+        </p>
+        <p>
+          <button
+            type="button"
+            onClick={() => {
+              dialog.value = 'rules';
+            }}
+          >
+            About these rules
+          </button>
+        </p>
       </section>
       <section>
         <h3>Keys</h3>

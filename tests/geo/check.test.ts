@@ -197,6 +197,7 @@ describe('the rules of the country', () => {
         country: 'DE',
         about: 'width signs',
         source: 'StVO Anlage 2, Zeichen 264: actual width includes the outside mirrors',
+        trust: 'law',
       }),
     );
   });
@@ -220,9 +221,7 @@ describe('the rules of the country', () => {
 
   it('from memory say so', () => {
     const french = check({ tags: { maxwidth: '2.5' }, at: TOURS });
-    expect(french.rules?.find((rule) => rule.about === 'width signs')?.source).toBe(
-      'from memory, to confirm',
-    );
+    expect(french.rules?.find((rule) => rule.about === 'width signs')?.trust).toBe('memory');
   });
 
   it('where the place tells no country are those of the one that stands in', () => {

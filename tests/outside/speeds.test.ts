@@ -7,6 +7,7 @@ const ROADS = {
   motorway: { highway: 'motorway' },
   dual: { highway: 'trunk', oneway: 'yes', dual_carriageway: 'yes' },
   expressway: { highway: 'trunk', motorroad: 'yes' },
+  dualExpressway: { highway: 'trunk', motorroad: 'yes', dual_carriageway: 'yes' },
   other: { highway: 'secondary' },
   town: { highway: 'residential' },
 };
@@ -33,22 +34,34 @@ describe('Great Britain (gov.uk, Speed limits, motorhomes or motor caravans)', (
 
 describe('outside towns, motorway / dual carriageway / other, km/h', () => {
   it.each([
-    ['FR', LIGHT, [130, 110, 80], 'FFCC'],
-    ['FR', HEAVY, [110, 100, 80], 'Décret 92-1227, now R. 413-8; FFCC'],
+    ['FR', LIGHT, [130, 110, 80], 'Code de la route R413-2'],
+    ['FR', HEAVY, [110, 80, 80], 'Code de la route R413-8-1; 100 only where signed as a priority road'],
     ['DE', LIGHT, ['none', 'none', 100], 'StVO § 3'],
-    ['DE', HEAVY, [100, 80, 80], '12. Ausnahmeverordnung zur StVO; StVO § 3'],
-    ['IT', LIGHT, [130, 110, 90], 'Codice della strada art. 142'],
+    ['DE', HEAVY, [100, 80, 80], 'StVO § 3(3), § 18(5), 12. Ausnahmeverordnung zur StVO § 1'],
+    [
+      'IT',
+      LIGHT,
+      [130, 90, 90],
+      'Codice della strada art. 142(1); 110 only on a strada extraurbana principale',
+    ],
     ['IT', HEAVY, [100, 80, 80], 'Codice della strada art. 142; OpenStreetMap wiki, Default speed limits'],
     ['AT', LIGHT, [130, 100, 100], 'OpenStreetMap wiki, Default speed limits'],
     ['AT', HEAVY, [80, 70, 70], 'KDV § 58'],
     ['CH', LIGHT, [120, 80, 80], 'OpenStreetMap wiki, Default speed limits'],
     ['CH', HEAVY, [100, 80, 80], 'SCCV on VRV art. 5'],
-    ['NL', HEAVY, [80, 80, 80], 'RVV art. 22, commercial vehicle'],
-    ['NL', LIGHT, [100, 80, 80], 'daytime motorway from memory; OpenStreetMap wiki of 2023 has 130'],
+    ['NL', HEAVY, [100, 80, 80], 'RVV art. 20-22: 80 only for a commercial vehicle'],
+    ['NL', LIGHT, [100, 80, 80], 'RVV art. 20-21; signed 100 by day since 16 March 2020'],
     ['BE', LIGHT, [120, 120, 70], 'OpenStreetMap wiki, Default speed limits, Flanders'],
     ['BE', HEAVY, [90, 90, 70], 'OpenStreetMap wiki, Default speed limits, Flanders'],
     ['IE', LIGHT, [120, 100, 80], 'OpenStreetMap wiki, Default speed limits'],
-    ['IE', HEAVY, [80, 80, 80], 'OpenStreetMap wiki; rotr.ie names goods vehicles only, see the note'],
+    ['IE', HEAVY, [120, 100, 80], 'S.I. 9/2005: goods vehicles, buses and towing alone'],
+    ['PT', HEAVY, [90, 80, 80], 'Código da Estrada art. 27, the lower of its heavy vehicles'],
+    ['DK', HEAVY, [100, 80, 80], 'Danish ministry, 15 March 2018'],
+    ['CZ', HEAVY, [80, 80, 80], 'act 361/2000 § 18'],
+    ['PL', HEAVY, [80, 80, 70], 'Polish motoring press'],
+    ['SK', HEAVY, [100, 90, 90], 'OpenStreetMap wiki, Default speed limits, 2023'],
+    ['NO', HEAVY, [110, 80, 80], 'Norwegian road authority: no own limit to 7.5 t'],
+    ['NZ', HEAVY, [90, 90, 90], 'New Zealand motor caravan association'],
     // an autovía is a motorway in OpenStreetMap, so other dual carriageways are conventional roads
     ['ES', LIGHT, [120, 90, 90], 'Reglamento General de Circulación art. 48'],
     ['ES', HEAVY, [90, 80, 80], 'Reglamento General de Circulación art. 48'],
@@ -58,12 +71,22 @@ describe('outside towns, motorway / dual carriageway / other, km/h', () => {
   });
 });
 
-describe('roads for motor traffic only, over 3.5 t', () => {
+describe('roads for motor traffic only', () => {
   it.each([
-    ['DE', 100, '12. Ausnahmeverordnung: Kraftfahrstraßen'],
-    ['AT', 80, 'KDV § 58: Autostraßen'],
-  ] as const)('%s %d km/h (%s)', (country, kmh, _source) =>
-    expect(limit(country, HEAVY, 'expressway')).toBe(kmh),
+    ['DE', HEAVY, 'expressway', 80, 'StVO § 3(3): one carriageway'],
+    [
+      'DE',
+      HEAVY,
+      'dualExpressway',
+      100,
+      '12. Ausnahmeverordnung: Kraftfahrstraßen with separated carriageways',
+    ],
+    ['AT', HEAVY, 'expressway', 80, 'KDV § 58: Autostraßen'],
+    ['IT', LIGHT, 'dualExpressway', 110, 'Codice della strada art. 142(1)'],
+    ['PL', LIGHT, 'dualExpressway', 120, 'OpenStreetMap wiki, Default speed limits, 2023'],
+    ['PL', LIGHT, 'expressway', 100, 'OpenStreetMap wiki, Default speed limits, 2023'],
+  ] as const)('in %s %o on an %s: %d km/h (%s)', (country, vehicle, road, kmh, _source) =>
+    expect(limit(country, vehicle, road)).toBe(kmh),
   );
 });
 

@@ -2,6 +2,7 @@ import { FROM_MEMORY, type Source } from '../../country/cited.ts';
 import { lookUp } from '../../country/look-up.ts';
 import type { CountryRule, Limit, OpenRoadLimits, SpeedClass } from '../../country/rule.ts';
 import { ruleFor } from '../../country/table.ts';
+import { given } from '../../given.ts';
 import type { Tags } from '../../roads/roads.ts';
 import { readSpeed, type SpeedRead } from './read-speed.ts';
 import { type RoadSetting, roadSetting } from './road-setting.ts';
@@ -19,7 +20,8 @@ export interface LegalLimit {
   /** km/h; absent where no limit stands at all */
   readonly kmh?: number;
   readonly why: string;
-  readonly source: Source | 'as mapped';
+  /** the general rule that holds, and whose word that is; absent where the limit is mapped */
+  readonly general?: { readonly what: string; readonly source: Source };
   /** the limit is mapped on this road, not taken from the table */
   readonly mapped: boolean;
   readonly setting: RoadSetting;
@@ -56,21 +58,22 @@ export function legalLimit(
   const mapped = read !== undefined;
   let limit = read ?? general.limit;
   let why = mapped && sign ? `${sign.key}=${sign.text}` : `${general.what} (${setting.because})`;
-  let source: LegalLimit['source'] = mapped ? 'as mapped' : general.source;
+  let from: LegalLimit['general'] = mapped ? undefined : general;
 
   const goods = goodsLimit(tags, rule, vehicle, options.forward);
   if (goods && lower(goods.limit, limit)) {
     limit = goods.limit;
     why = `${goods.key}, which binds a motorhome over 3.5 t here`;
-    source = rule.goodsSigns.source;
+    from = { what: 'signs for goods vehicles', source: rule.goodsSigns.source };
   }
   if (lower(cap, limit)) {
     limit = cap;
-    why = `general limit for over ${band.overKg / 1000} t ${rule.bandsBy.value} (${setting.because})`;
-    source = band.limits.source;
+    const what = `general limit for over ${band.overKg / 1000} t ${rule.bandsBy.value}`;
+    why = `${what} (${setting.because})`;
+    from = { what, source: band.limits.source };
   }
   const kmh = limit === 'none' ? {} : { kmh: limit };
-  return { ...kmh, why, source, mapped, setting, rule, notes };
+  return { ...kmh, why, ...given({ general: from }), mapped, setting, rule, notes };
 }
 
 /** Border data are coarse, so a country that the tags name wins; but a part of it that the place tells is kept. */
@@ -106,15 +109,13 @@ function generalLimit(
 const WORDS: Readonly<Record<SpeedClass, string>> = {
   rural: 'single carriageway',
   dual: 'dual carriageway',
-  expressway: 'expressway',
+  expressway: 'road for motor traffic only',
+  dualExpressway: 'dual carriageway for motor traffic only',
   motorway: 'motorway',
 };
 
-/** Where a dual carriageway is an expressway too, the more generous rule is the one that holds. */
-function pick(limits: OpenRoadLimits, { speedClass, motorroad }: RoadSetting): Limit {
-  const limit = limits[speedClass];
-  if (speedClass !== 'dual' || !motorroad) return limit;
-  return lower(limit, limits.expressway) ? limits.expressway : limit;
+function pick(limits: OpenRoadLimits, { speedClass }: RoadSetting): Limit {
+  return limits[speedClass];
 }
 
 interface Signed {

@@ -8,8 +8,6 @@ export interface RoadSetting {
   readonly urban: boolean;
   readonly livingStreet: boolean;
   readonly speedClass: SpeedClass;
-  /** signed for motor traffic only; a dual carriageway may be that too */
-  readonly motorroad: boolean;
   /** what told it, for the sentence */
   readonly because: string;
   /** country named by the tags themselves, alpha-2 */
@@ -29,9 +27,8 @@ const STREETS = new Set(['residential', 'living_street', 'pedestrian']);
 export function roadSetting(tags: Tags, urban?: boolean): RoadSetting {
   const highway = tags['highway'] ?? '';
   const livingStreet = highway === 'living_street' || tags['living_street'] === 'yes';
-  const motorroad = tags['motorroad'] === 'yes';
   const speedClass = classFromTags(tags, highway);
-  const road = { livingStreet, speedClass, motorroad };
+  const road = { livingStreet, speedClass };
   for (const key of ORIGIN_KEYS) {
     const text = tags[key];
     const read = text === undefined ? undefined : readSpeed(text);
@@ -64,14 +61,26 @@ export function roadSetting(tags: Tags, urban?: boolean): RoadSetting {
 }
 
 function classFromContext(context: SpeedContext, fromTags: SpeedClass): SpeedClass {
-  if (context === 'dual' || context === 'expressway' || context === 'motorway') return context;
+  if (context === 'motorway') return context;
+  // the origin tells one of two things about the road, the tags the other
+  if (context === 'expressway') return isDualClass(fromTags) ? 'dualExpressway' : 'expressway';
+  if (context === 'dual') return isExpressway(fromTags) ? 'dualExpressway' : 'dual';
   return context === 'single' ? 'rural' : fromTags;
 }
 
 function classFromTags(tags: Tags, highway: string): SpeedClass {
   if (highway === 'motorway' || highway === 'motorway_link') return 'motorway';
-  if (isDual(tags, highway)) return 'dual';
-  return tags['motorroad'] === 'yes' ? 'expressway' : 'rural';
+  const motorroad = tags['motorroad'] === 'yes';
+  if (isDual(tags, highway)) return motorroad ? 'dualExpressway' : 'dual';
+  return motorroad ? 'expressway' : 'rural';
+}
+
+function isDualClass(speedClass: SpeedClass): boolean {
+  return speedClass === 'dual' || speedClass === 'dualExpressway';
+}
+
+function isExpressway(speedClass: SpeedClass): boolean {
+  return speedClass === 'expressway' || speedClass === 'dualExpressway';
 }
 
 /** A one-way main road that is neither a roundabout nor a slip road is taken for half of a dual carriageway. */

@@ -1,5 +1,5 @@
 import type { Source } from '../../country/cited.ts';
-import { mph } from '../../country/rule.ts';
+import { saySpeed } from '../../country/say-rule.ts';
 import { given } from '../../given.ts';
 import type { Tags } from '../../roads/roads.ts';
 import { type LimitOptions, legalLimit } from './legal-limit.ts';
@@ -22,8 +22,8 @@ export interface RoadSpeed {
     /** what holds the vehicle to the likely speed */
     readonly likely: string;
   };
-  /** where the legal figure comes from; the likely one is common practice */
-  readonly source: Source | 'as mapped';
+  /** the general rule that holds and its source, unless the limit is mapped; the likely speed is common practice */
+  readonly general?: { readonly what: string; readonly source: Source };
   readonly notes: readonly string[];
 }
 
@@ -39,15 +39,14 @@ export function speedFor(
 ): RoadSpeed {
   const legal = legalLimit(tags, country, vehicle, options);
   const likely = likelySpeed(tags, legal);
-  const inMph = legal.rule.code === 'GB' || legal.rule.code === 'US';
-  const print = (kmh: number) => (inMph ? `${Math.round(kmh / mph(1))} mph` : `${Math.round(kmh)} km/h`);
+  const print = (kmh: number) => saySpeed(legal.rule, kmh);
   const law = legal.kmh === undefined ? 'No limit' : `Limit ${print(legal.kmh)}`;
   return {
     kmh: likely.kmh,
     ...given({ legalKmh: legal.kmh }),
     mapped: legal.mapped,
     why: { law, because: legal.why, likely: `${print(likely.kmh)}: ${likely.held}` },
-    source: legal.source,
+    ...given({ general: legal.general }),
     notes: legal.notes,
   };
 }

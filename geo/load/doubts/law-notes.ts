@@ -1,4 +1,4 @@
-import { COMMON_PRACTICE, FROM_MEMORY } from '../../country/cited.ts';
+import { COMMON_PRACTICE, FROM_MEMORY, type Source } from '../../country/cited.ts';
 import type { VehicleCard } from '../../vehicle/card.ts';
 
 /** What the plate or the rack may mean in law: a sentence and where it comes from, no verdict. */
@@ -7,13 +7,19 @@ export interface LawNote {
   /** ISO 3166-1 alpha-2; absent where it holds in more than one country */
   readonly country?: string;
   readonly says: string;
-  /** the published text, and `seen` or `second-hand`; or "from memory, to confirm" */
-  readonly source: string;
+  readonly source: Source;
 }
+
+const told = (text: string): Source => ({ text, trust: 'second-hand' });
 
 const CATEGORY_B_KG = 3500;
 const CATEGORY_C1_KG = 7500;
 const SPEEDS_FROM_KG = 3050;
+
+/** As a reader sees it: what nobody read in a source is not told as a fact. Sources stand on the page about the rules. */
+export function sayLawNote({ says, source }: LawNote): string {
+  return source.trust === 'memory' ? `Not confirmed: ${says}` : says;
+}
 
 /** Licence, speed and marking notes for this vehicle. They defer to local rules; nothing is judged by them. */
 export function lawNotes(card: VehicleCard): LawNote[] {
@@ -21,7 +27,7 @@ export function lawNotes(card: VehicleCard): LawNote[] {
 }
 
 function licenceNotes(grossKg: number): LawNote[] {
-  const club = 'Camping and Caravanning Club on motorhome licences, seen';
+  const club = told('a camping club on motorhome licences');
   if (grossKg <= CATEGORY_B_KG)
     return [
       {
@@ -54,8 +60,8 @@ function licenceNotes(grossKg: number): LawNote[] {
     },
     {
       about: 'licence',
-      says: 'In the EU category B ends at 3500 kg plated and C1 at 7500 kg; changes for motor caravans up to 4250 kg are under way. Ask before hiring out abroad.',
-      source: FROM_MEMORY,
+      says: 'In the EU category B ends at 3500 kg plated and C1 at 7500 kg. Directive (EU) 2025/2205 of 22 October 2025 lets B drive motor caravans up to 4250 kg after training or a test, once each country has made it its law: about the end of 2029. Ask before hiring out abroad.',
+      source: told('Directive (EU) 2025/2205, its content as reported'),
     },
     {
       about: 'plate',
@@ -66,7 +72,7 @@ function licenceNotes(grossKg: number): LawNote[] {
 }
 
 function speedNotes({ unladenKg }: VehicleCard): LawNote[] {
-  const source = 'gov.uk, Speed limits: motorhomes, seen';
+  const source: Source = { text: 'gov.uk, Speed limits: motorhomes', trust: 'law' };
   const above =
     'above 3.05 t unladen 50 mph on single and 60 mph on dual carriageways; up to it 60 and 70; motorways 70 either way';
   const unladen = 'Unladen is without fuel, driver, water, gas or load.';
@@ -98,19 +104,31 @@ function rackNotes({ rack, lengthM }: VehicleCard): LawNote[] {
       about: 'rack',
       country: 'ES',
       says: `Spain: a load behind needs the V-20 board, 50 × 50 cm, red and white, metal; two if it fills the width. It may stand out by 10 % of the length, 15 % if it cannot be divided; the rack is ${share} %.`,
-      source: 'two Spanish dealers’ pages on V-20, seen',
+      source: told('dealers’ pages on the V-20 board'),
     },
     {
       about: 'rack',
       country: 'IT',
       says: `Italy: a rack behind needs an approved metal board, 50 × 50 cm, red and white, even when empty. It may stand out by 30 % of the length; the rack is ${share} %.`,
-      source: 'rack and sign makers’ pages, seen',
+      source: told('rack and sign makers’ pages'),
+    },
+    {
+      about: 'rack',
+      country: 'FR',
+      says: 'France: a load may stand out behind by 3 m.',
+      source: told('handbooks and owners quoting the law'),
+    },
+    {
+      about: 'rack',
+      country: 'NL',
+      says: 'Netherlands: a load may stand out behind by 1 m, and 0.2 m to each side.',
+      source: told('handbooks and owners quoting the law'),
     },
     {
       about: 'rack',
       country: 'DE',
       says: 'Germany: a load more than 1 m behind the rear reflectors is marked, by day with a flag or panel of 30 × 30 cm.',
-      source: 'a trailer maker’s page, second-hand',
+      source: told('a trailer maker’s page'),
     },
     {
       about: 'rack',
@@ -127,12 +145,12 @@ function overloadNotes(): LawNote[] {
       about: 'overload',
       country: 'GB',
       says: 'Great Britain: the penalty for too much mass goes by the share over: under 10 %, 10 to 14 %, 15 % and more, from 30 % a court. Each axle counts by itself.',
-      source: 'press of 2025, second-hand',
+      source: told('press of 2025'),
     },
     {
       about: 'plate',
       says: 'A converter’s plate stands before the plate of the base vehicle. Take the figures from the plate on the vehicle, not from the brochure.',
-      source: 'NCC motor-caravan guide, seen',
+      source: told('a trade body’s motor-caravan guide'),
     },
   ];
 }

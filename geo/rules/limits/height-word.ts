@@ -1,6 +1,6 @@
 import type { CountryRule } from '../../country/rule.ts';
 import type { Tags } from '../../roads/roads.ts';
-import { isSiteRoad } from '../../tags/road-class.ts';
+import { isMinorRoad, isSiteRoad } from '../../tags/road-class.ts';
 import type { Place } from '../places.ts';
 import type { RuleInput } from '../rule.ts';
 
@@ -16,18 +16,17 @@ export type WordDoubt =
 const GRANTS_ANYWHERE_M = 4.0;
 
 /**
- * The height that passes where no figure is signed, in the country of the place.
- * `default` is the general rule for vehicles, `unsigned` what a road without a sign promises.
+ * The height that passes where no figure is signed, in the country of the place: what a road without a sign promises,
+ * else the legal height of vehicles. `default` says in other words that there is no sign, so both mean one figure.
  */
-function grantedM(rule: CountryRule, word: 'default' | 'unsigned', tags: Tags): number {
-  const promised = promisedM(rule, tags);
-  const legal = rule.legalHeightM.value;
-  return (word === 'default' ? (legal ?? promised) : (promised ?? legal)) ?? GRANTS_ANYWHERE_M;
+function grantedM(rule: CountryRule, tags: Tags): number {
+  return promisedM(rule, tags) ?? rule.legalHeightM.value ?? GRANTS_ANYWHERE_M;
 }
 
-function promisedM({ unsignedHeight }: CountryRule, tags: Tags): number | undefined {
-  const { leastM, motorwayLeastM } = unsignedHeight.value;
-  return tags['highway'] === 'motorway' ? (motorwayLeastM ?? leastM) : leastM;
+/** What a public road of this class promises without a sign; undefined: nothing. */
+export function promisedM(rule: CountryRule, tags: Tags): number | undefined {
+  const { leastM, mainRoadsOnly } = rule.unsignedHeight.value;
+  return mainRoadsOnly === true && isMinorRoad(tags) ? undefined : leastM;
 }
 
 /** What stands against a word in place of a height on the open road; undefined: nothing. */
@@ -37,7 +36,7 @@ export function doubtOfWord(
   place: Place,
 ): WordDoubt | undefined {
   if (word === 'none') return undefined;
-  const grantsM = grantedM(along.ruleAt(place.fromM), word, place.wayTags);
+  const grantsM = grantedM(along.ruleAt(place.fromM), place.wayTags);
   if (heightM > grantsM) return { of: 'too tall for it', word, grantsM };
   // signs are a duty on public roads; on private ground their absence says nothing
   return word === 'unsigned' && isSiteRoad(place.wayTags) ? { of: 'no public road' } : undefined;

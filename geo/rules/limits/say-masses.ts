@@ -1,3 +1,4 @@
+import { isFact } from '../../country/cited.ts';
 import type { CountryRule } from '../../country/rule.ts';
 import { sayPlated } from '../../load/weigh/say-plates.ts';
 import { printKg } from '../../units/print.ts';
@@ -22,10 +23,10 @@ export function sayOverPlate({ limitKg, plateKg, actualKg, spareKg }: MassSum, r
 }
 
 /** What the plain mass sign compares; the plate is held against it in any case. */
-function sayBasis({ code, name, massSign }: CountryRule, actualKg: number | undefined): string {
+function sayBasis({ name, massSign }: CountryRule, actualKg: number | undefined): string {
   const loaded = actualKg === undefined ? '' : `Loaded as listed it weighs ${printKg(actualKg, 'up')}`;
-  if (massSign.value === 'plated' && code !== 'other')
-    return `In ${name} the plate decides, however little it weighs today (${massSign.source}).${loaded === '' ? '' : ` ${loaded}.`}`;
+  if (massSign.value === 'plated' && isFact(massSign))
+    return `In ${name} the plate decides, however little it weighs today.${loaded === '' ? '' : ` ${loaded}.`}`;
   return `${loaded || 'It may weigh less today'}; that is not counted on.`;
 }
 

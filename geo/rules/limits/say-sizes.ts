@@ -53,7 +53,7 @@ export function sayMirrorsCount(
   country: { readonly name: string; readonly widthSign: Cited<unknown> },
 ): Words {
   return {
-    say: `The width limit is ${printLimitM(limitM)}; in ${country.name} it counts the mirrors as driven (${country.widthSign.source}): ${printSizeM(vehicleM)}, ${printMetres(-spareM, 'up')} too wide.`,
+    say: `The width limit is ${printLimitM(limitM)}; in ${country.name} it counts the mirrors as driven: ${printSizeM(vehicleM)}, ${printMetres(-spareM, 'up')} too wide.`,
     advice: 'Take another road.',
   };
 }

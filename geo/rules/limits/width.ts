@@ -1,3 +1,4 @@
+import { isFact } from '../../country/cited.ts';
 import type { LimitClaim } from '../../tags/limits.ts';
 import type { Place } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
@@ -59,8 +60,8 @@ function judgeLegal(input: RuleInput, claim: LimitClaim, limitM: number, place: 
     vehicle: { value: mirrorsWidthM, unit: 'm', what: 'width over mirrors' },
     spare: mirrorSpare,
   };
-  // an unknown country's row is the stricter guess: it bars nobody
-  if (country.widthSign.value === 'with mirrors' && country.code !== 'other' && claim.basis !== 'advisory')
+  // where nobody read what the sign counts, the stricter guess bars nobody
+  if (country.widthSign.value === 'with mirrors' && isFact(country.widthSign) && claim.basis !== 'advisory')
     return { ...judged, level: 'barred', ...sayMirrorsCount(sum, country) };
   return { ...judged, level: 'tight', ...sayMirrorsOver(sum) };
 }

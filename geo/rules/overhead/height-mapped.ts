@@ -1,6 +1,7 @@
 import { limitClaims } from '../../tags/limits.ts';
 import { isSiteRoad } from '../../tags/road-class.ts';
 import type { Envelope } from '../../vehicle/envelope.ts';
+import { promisedM } from '../limits/height-word.ts';
 import { limitedPlaces, type Place } from '../places.ts';
 import type { RuleInput } from '../rule.ts';
 import type { HeightFacts } from './say-overhead.ts';
@@ -49,9 +50,10 @@ export function isHeightMapped(
 
 /** What a sentence about a missing height tells: no sign promises something only on a public road. */
 export function heightFacts(input: RuleInput, place: Place): HeightFacts {
-  const { leastM } = input.along.ruleAt(place.fromM).unsignedHeight.value;
   return {
     neededM: input.envelope.heightM,
-    unsignedM: isSiteRoad(place.wayTags) ? undefined : leastM,
+    unsignedM: isSiteRoad(place.wayTags)
+      ? undefined
+      : promisedM(input.along.ruleAt(place.fromM), place.wayTags),
   };
 }

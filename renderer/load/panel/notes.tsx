@@ -1,4 +1,4 @@
-import { lawNotes } from '../../../geo/load/doubts/law-notes.ts';
+import { lawNotes, sayLawNote } from '../../../geo/load/doubts/law-notes.ts';
 import type { DoubtedLoad } from '../../../geo/load/doubts/load-with-doubts.ts';
 import { sayCounted, sayDoubt } from '../../../geo/load/doubts/say-doubt.ts';
 import { clip } from '../../../geo/units/text.ts';
@@ -22,7 +22,7 @@ export function Doubts({ result }: { result: DoubtedLoad }) {
   );
 }
 
-/** What was counted, and what the plate means in law; quiet, with its sources. */
+/** What was counted, and what the plate means in law; quiet. Sources stand on the page about the rules. */
 export function LoadNotes({ card, result }: { card: VehicleCard; result: DoubtedLoad }) {
   return (
     <section class="load-notes small soft" aria-label="What was counted, and the law">
@@ -31,10 +31,8 @@ export function LoadNotes({ card, result }: { card: VehicleCard; result: Doubted
       ))}
       <h3>Licence and law, by the plate</h3>
       <p>No verdicts: local rules decide.</p>
-      {lawNotes(card).map(({ says, source }) => (
-        <p key={says}>
-          {says} ({source})
-        </p>
+      {lawNotes(card).map((note) => (
+        <p key={note.says}>{sayLawNote(note)}</p>
       ))}
     </section>
   );

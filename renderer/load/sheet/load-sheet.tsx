@@ -1,4 +1,4 @@
-import { lawNotes } from '../../../geo/load/doubts/law-notes.ts';
+import { lawNotes, sayLawNote } from '../../../geo/load/doubts/law-notes.ts';
 import type { DoubtedLoad } from '../../../geo/load/doubts/load-with-doubts.ts';
 import { sayDoubt } from '../../../geo/load/doubts/say-doubt.ts';
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
@@ -102,10 +102,8 @@ function Notes({ card, doubts, fit }: { card: VehicleCard; doubts: readonly stri
           <b>{doubts.length - most} more points to check; the screen names them.</b>
         </p>
       )}
-      {licence.map(({ says, source }) => (
-        <p key={says}>
-          {says} ({source})
-        </p>
+      {licence.map((note) => (
+        <p key={note.says}>{sayLawNote(note)}</p>
       ))}
       <p>
         <b>{LOAD_CAUTION}</b> Follow local rules.

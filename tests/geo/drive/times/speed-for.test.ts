@@ -12,7 +12,7 @@ describe('the legal speed', () => {
   it('is the mapped limit where one is mapped', () => {
     const speed = speedFor({ highway: 'primary', maxspeed: '40 mph' }, 'GB', LIGHT);
     expect(inMph(speed.legalKmh ?? 0)).toBe(40);
-    expect(speed.source).toBe('as mapped');
+    expect(speed.general).toBeUndefined();
     expect(speed.why.because).toContain('maxspeed=40 mph');
   });
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { lawNotes } from '../../../../geo/load/doubts/law-notes.ts';
+import { lawNotes, sayLawNote } from '../../../../geo/load/doubts/law-notes.ts';
 import { kindOf } from '../../../../geo/load/list/item-kind.ts';
 import { PRESETS } from '../../../../geo/load/list/presets.ts';
 import { LIQUID_FACTS } from '../../../../geo/vehicle/liquids.ts';
@@ -68,8 +68,12 @@ describe('notes on licence and law', () => {
     expect(said({ rack: { lengthM: 0.6, widthM: 2, fitted: false } })).not.toContain('V-20');
   });
 
-  it('each name their source', () => {
-    for (const { source } of lawNotes(CARD))
-      expect(source).toMatch(/seen|second-hand|from memory|common practice/);
+  it('each name their source, and what is from memory is not told as a fact', () => {
+    const notes = [3000, 4250, 8000].flatMap((grossKg) => lawNotes({ ...CARD, grossKg }));
+    for (const { source } of notes) expect(source.text.length).toBeGreaterThan(5);
+    const unread = notes.filter(({ source }) => source.trust === 'memory');
+    expect(unread.length).toBeGreaterThan(0);
+    for (const note of notes)
+      expect(sayLawNote(note).startsWith('Not confirmed: ')).toBe(note.source.trust === 'memory');
   });
 });

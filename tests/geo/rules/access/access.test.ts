@@ -106,12 +106,14 @@ describe('access', () => {
       askDrive(access, threeRoads({ 2: { hgv: 'no' } }), [1, 2, 3], card, { country });
     // Germany's sign 253 names every motor vehicle over 3.5 t but cars and buses (StVO Anlage 2)
     expect(where('DE')).toMatchObject([{ level: 'barred', tags: { hgv: 'no' } }]);
-    expect(where('DE')[0]?.say).toContain('StVO Anlage 2, Zeichen 253');
+    expect(where('DE')[0]?.say).toContain('bind a motorhome over 3.5 t in Germany');
     expect(where('DE', COACHBUILT)).toEqual([]);
     // Great Britain: a motor caravan is no goods vehicle (Traffic Signs Manual chapter 3)
     expect(where('GB')).toEqual([]);
-    // Belgium: not read
-    expect(where('BE')).toMatchObject([{ level: 'unknown' }]);
+    // Belgium: royal decree of 30 July 2022
+    expect(where('BE')).toEqual([]);
+    // United States: by state and town, not read
+    expect(where('US')).toMatchObject([{ level: 'unknown' }]);
   });
 
   it('of lorries by the hour is judged so too where it binds', () => {

@@ -120,7 +120,7 @@ describe('turns at junctions', () => {
     const right = both(crossing(narrow, narrow), RIGHT, LONG, 'DE')[0]?.turn;
     expect([left?.side, right?.side]).toEqual(['left', 'right']);
     expect(left?.entry).toEqual(right?.entry);
-    expect([left?.kerbRadiusM, right?.kerbRadiusM]).toEqual([6, 3]);
+    expect([left?.kerbRadiusM, right?.kerbRadiusM]).toEqual([4.5, 3]);
   });
 
   it('between main roads of mapped width with round kerbs nothing is said of a short van', () => {

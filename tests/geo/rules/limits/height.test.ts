@@ -106,12 +106,16 @@ describe('height', () => {
     // HSE: 5.03 m over public roads of Great Britain; no legal height
     expect(quiet(4.3, 'unsigned', 'GB')).toEqual([]);
     expect(quiet(4.3, 'default', 'GB')).toEqual([]);
-    // StVZO § 32: 4.0 m; roads without a sign 4.5 m (OpenStreetMap wiki)
-    expect(quiet(4.3, 'default', 'DE')).toEqual(['unknown']);
+    // signs only below 4.5 m (German insurers): no sign and the general rule mean one figure
+    expect(quiet(4.3, 'default', 'DE')).toEqual([]);
     expect(quiet(4.3, 'unsigned', 'DE')).toEqual([]);
-    // France, OpenStreetMap wiki: 4.30 m, on motorways 4.75 m
+    expect(quiet(4.6, 'default', 'DE')).toEqual(['unknown']);
+    // France, IISR art. 61: signs are compulsory below 4.30 m on any road
     expect(quiet(4.3, 'unsigned', 'FR')).toEqual(['unknown']);
-    expect(quiet(4.3, 'unsigned', 'FR', 'motorway')).toEqual([]);
+    expect(quiet(4.2, 'unsigned', 'FR', 'motorway')).toEqual([]);
+    // United States, MUTCD § 2C.27: 4.42 m on main roads kept to the manual; elsewhere the legal height
+    expect(quiet(4.3, 'unsigned', 'US')).toEqual([]);
+    expect(quiet(4.3, 'unsigned', 'US', 'unclassified')).toEqual(['unknown']);
   });
 
   it('unsigned proves nothing off the public road', () => {

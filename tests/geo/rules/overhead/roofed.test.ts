@@ -61,7 +61,9 @@ describe('a road closed in from above without a height', () => {
       expect(inside({}, 'GB')).toBe(0);
       expect(inside({}, 'DE')).toBe(0);
       expect(inside({}, 'FR', 4.1)).toBe(0);
-      expect(inside({}, 'CH')).toBe(1);
+      // SSV art. 21(2): a vehicle 4.00 m high passes
+      expect(inside({}, 'CH')).toBe(0);
+      expect(inside({}, 'AT')).toBe(1);
     },
   );
 

@@ -36,9 +36,6 @@ export type Draft<S extends Subject = Subject> = About<S> & {
   readonly at?: Finding['at'];
 };
 
-/** What a finding says, and what to do about it. */
-export type Words = Pick<Draft, 'say' | 'advice'>;
-
 /**
  * The findings of a drive, in driving order: neighbours that say the same are one, each has an id of its own, and what
  * is met again is folded where its rule wants it so.

@@ -1,7 +1,7 @@
 import type { OverKind } from '../../drive/above/over-kind.ts';
 import type { Tags } from '../../roads/roads.ts';
 import { printLimitM, printMetres, printRun, printSizeM } from '../../units/print.ts';
-import type { Words } from '../finding.ts';
+import type { Words } from '../words.ts';
 
 /** What is over the road, in words. */
 

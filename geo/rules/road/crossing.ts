@@ -5,10 +5,11 @@ import { widthLeftM } from '../../tags/mapped-gap.ts';
 import { pick } from '../../tags/pick.ts';
 import { isMinorRoad } from '../../tags/road-class.ts';
 import { departureSlope } from '../../vehicle/ground-angles.ts';
-import type { Draft, Words } from '../finding.ts';
+import type { Draft } from '../finding.ts';
 import { drivenWays, type Place, passedNodes } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
 import { endOf, joinRuns, type Piece, type Run, wholeOf } from '../run.ts';
+import type { Words } from '../words.ts';
 import { type Calming, sayCalming, sayLevelCrossing, TRAM_CROSSING } from './say-passage.ts';
 
 /** Tracks of one railway. Metres. */

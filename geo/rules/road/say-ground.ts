@@ -1,7 +1,7 @@
 import type { KindOf } from '../../report/kinds.ts';
 import type { Tags } from '../../roads/roads.ts';
 import { printMetres, printRun, printTonnes } from '../../units/print.ts';
-import type { Words } from '../finding.ts';
+import type { Words } from '../words.ts';
 
 /** What the road is made of, and the water on it, in words. */
 

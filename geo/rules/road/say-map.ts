@@ -1,5 +1,5 @@
 import { printRun } from '../../units/print.ts';
-import type { Words } from '../finding.ts';
+import type { Words } from '../words.ts';
 
 /** What the map cannot vouch for, in words. */
 

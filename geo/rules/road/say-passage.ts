@@ -3,7 +3,7 @@ import type { Tags } from '../../roads/roads.ts';
 import { printMetres, printRun, printSizeM } from '../../units/print.ts';
 import { capital, countedInWords } from '../../units/text.ts';
 import { printSlope } from '../../vehicle/ground-angles.ts';
-import type { Words } from '../finding.ts';
+import type { Words } from '../words.ts';
 
 /** How one gets along the road in words: its width, its slope, what is built into it. */
 

@@ -22,7 +22,7 @@ describe('a width mapped on a node of the driven road', () => {
     ['a ford', { ford: 'yes' }],
     ['a level crossing', { railway: 'level_crossing' }],
     ['nothing else', { source: 'survey' }],
-  ])('on %s: narrower than the vehicle is unknown, tight a tight, wide enough nothing', (_, tags) => {
+  ])('on %s: narrower than the vehicle is unknown, hardly wider tight, wide enough nothing', (_, tags) => {
     for (const key of ['width', 'est_width']) {
       expect(levels({ ...tags, [key]: '2.35' })).toEqual(['unknown']);
       expect(levels({ ...tags, [key]: '2.7' })).toEqual(['tight']);

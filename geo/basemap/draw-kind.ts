@@ -1,4 +1,5 @@
 import { type Tags, WAY_KIND } from '../roads/roads.ts';
+import { rankOf, withoutSlip } from '../tags/road-class.ts';
 import type { DrawKind } from './features.ts';
 
 /** What a way is drawn as. */
@@ -46,25 +47,23 @@ export const MIN_ZOOM: Readonly<Record<DrawKind, number>> = {
   rail: 9,
 };
 
-const HIGHWAY: Readonly<Record<string, DrawKind>> = {
-  motorway: 'motorway',
-  trunk: 'trunk',
-  primary: 'primary',
-  secondary: 'secondary',
-  tertiary: 'tertiary',
-  motorway_link: 'link',
-  trunk_link: 'link',
-  primary_link: 'link',
-  secondary_link: 'link',
-  tertiary_link: 'link',
-  unclassified: 'minor',
-  residential: 'minor',
-  living_street: 'minor',
-  road: 'minor',
+/** By rank, motorways first. */
+const ROADS: readonly DrawKind[] = [
+  'motorway',
+  'trunk',
+  'primary',
+  'secondary',
+  'tertiary',
+  'minor',
+  'minor',
+  'service',
+  'track',
+];
+
+/** Highways that are no roads for motor vehicles. */
+const OTHER_HIGHWAYS: Readonly<Record<string, DrawKind>> = {
   busway: 'service',
-  service: 'service',
   pedestrian: 'pedestrian',
-  track: 'track',
   footway: 'path',
   path: 'path',
   cycleway: 'path',
@@ -159,7 +158,7 @@ export function drawKind(tags: Tags, kind: number, closed: boolean): Drawing | u
 
 function lineKind(tags: Tags, kind: number): DrawKind | undefined {
   const { highway, railway, waterway, natural, barrier } = tags;
-  if (kind === WAY_KIND.road && highway !== undefined) return own(HIGHWAY, highway) ?? 'minor';
+  if (kind === WAY_KIND.road && highway !== undefined) return roadKind(highway);
   if (railway !== undefined && own(RAILWAY, railway) !== undefined)
     return tags['service'] === undefined ? own(RAILWAY, railway) : 'railMinor';
   if (waterway !== undefined && own(WATERWAY, waterway) !== undefined && tags['area'] !== 'yes')
@@ -170,6 +169,12 @@ function lineKind(tags: Tags, kind: number): DrawKind | undefined {
     return 'pier';
   if (barrier !== undefined && barrier !== 'kerb' && tags['landuse'] === undefined) return 'wall';
   return undefined;
+}
+
+function roadKind(highway: string): DrawKind {
+  const kind = ROADS[rankOf(highway)];
+  if (kind === undefined) return own(OTHER_HIGHWAYS, highway) ?? 'minor';
+  return withoutSlip(highway) === highway ? kind : 'link';
 }
 
 function areaKind(tags: Tags, closed: boolean): DrawKind | undefined {

@@ -1,4 +1,5 @@
 import type { Tags } from '../../roads/roads.ts';
+import { isTrunkRoad } from '../../tags/road-class.ts';
 import { saysYes } from '../../tags/says-yes.ts';
 import { hangsOver } from './underside.ts';
 
@@ -30,7 +31,6 @@ const NO_TRACK = new Set([
 ]);
 const FOOT = new Set(['footway', 'cycleway', 'path', 'steps', 'bridleway', 'pedestrian', 'corridor']);
 const NO_ROAD = new Set(['proposed', 'planned', 'razed', 'elevator', 'platform', 'traffic_island']);
-const MAIN = /^(motorway|trunk)(_link)?$/;
 
 /** What a way would be if it lay over a road; undefined for what stops nobody from above. */
 export function overKind(tags: Tags): OverKind | undefined {
@@ -38,7 +38,7 @@ export function overKind(tags: Tags): OverKind | undefined {
   if (highway !== undefined) {
     if (NO_ROAD.has(highway)) return undefined;
     if (FOOT.has(highway)) return 'foot';
-    return MAIN.test(highway) ? 'mainRoad' : 'road';
+    return isTrunkRoad(tags) ? 'mainRoad' : 'road';
   }
   if (railway !== undefined) return NO_TRACK.has(railway) ? undefined : 'railway';
   if (isGateway(tags)) return 'gateway';

@@ -1,6 +1,7 @@
 import { clockwiseDeg, turnDeg } from '../../earth/angles.ts';
 import { bearingDeg } from '../../earth/sphere.ts';
 import type { Roads } from '../../roads/roads.ts';
+import { RANK, rankOf } from '../../tags/road-class.ts';
 import type { PassedNode } from '../nodes-along.ts';
 import type { DriveTrace } from '../times/trace.ts';
 import type { Strip } from './strip.ts';
@@ -9,7 +10,6 @@ type Stub = Strip['stubs'][number];
 
 const NOT_DRAWN = new Set(['footway', 'cycleway', 'path', 'steps', 'bridleway', 'corridor', 'platform']);
 const SAME_PLACE_M = 1;
-const MAIN = /^(motorway|trunk|primary|secondary)/;
 /** A road that leaves within this angle of the driven one, ahead or behind, is taken for that road. Degrees. */
 const SAME_WAY_DEG = 15;
 
@@ -54,7 +54,7 @@ function stubsAt(roads: Roads, { node, atM, before, after }: Passing): Stub[] {
     const out = bearingTo(other);
     if (turnDeg(out, ahead) < SAME_WAY_DEG || turnDeg(out, behind) < SAME_WAY_DEG) continue;
     const side = clockwiseDeg(ahead, out) < clockwiseDeg(ahead, behind) ? 'right' : 'left';
-    stubs.push({ atM, side, main: MAIN.test(highway) });
+    stubs.push({ atM, side, main: rankOf(highway) <= RANK.secondary });
   }
   return stubs;
 }

@@ -4,6 +4,7 @@ import type { CountryRule, Limit, OpenRoadLimits, SpeedClass } from '../../count
 import { ruleFor } from '../../country/table.ts';
 import { given } from '../../given.ts';
 import type { Tags } from '../../roads/roads.ts';
+import { withoutSlip } from '../../tags/road-class.ts';
 import { readSpeed, type SpeedRead } from './read-speed.ts';
 import { type RoadSetting, roadSetting } from './road-setting.ts';
 import { bandFor, type SpeedVehicle } from './speed-band.ts';
@@ -91,7 +92,7 @@ function generalLimit(
     return { limit: value, what: 'living street', source };
   }
   if (setting.urban) return { limit: rule.urbanKmh.value, what: 'town limit', source: rule.urbanKmh.source };
-  const byHighway = lookUp(rule.ruralByHighway?.value ?? {}, highway.replace(/_link$/, ''));
+  const byHighway = lookUp(rule.ruralByHighway?.value ?? {}, withoutSlip(highway));
   if (byHighway !== undefined && setting.speedClass === 'rural')
     return {
       limit: byHighway,

@@ -1,5 +1,5 @@
 import type { Roads, Tags } from '../../roads/roads.ts';
-import { isSlipRoad } from '../../tags/road-class.ts';
+import { isSlipRoad, RANK, rankOf } from '../../tags/road-class.ts';
 import type { Drive } from '../drive.ts';
 import type { DrivenTurn } from './driven-turn.ts';
 import { findCorners } from './find-corners.ts';
@@ -14,10 +14,6 @@ const LEAST_SLIP_DEG = 60;
 /** Least angle of a corner within one road, by what the road is built for. Degrees. */
 const LEAST_BEND_DEG = 55;
 const LEAST_MAIN_BEND_DEG = 75;
-
-/** Classes of road, their slip roads with them. */
-const BUILT_FOR_LORRIES = /^(motorway|trunk|primary)/;
-const THROUGH_ROAD = /^(trunk|primary|secondary|tertiary)/;
 
 const found = new WeakMap<Drive, { readonly roads: Roads; readonly turns: readonly DrivenTurn[] }>();
 
@@ -65,10 +61,10 @@ function sift(turn: DrivenTurn, roads: Roads): DrivenTurn[] {
 function leastTurnDeg(turn: DrivenTurn, before: Tags, after: Tags): number {
   if (isSlipRoad(before) !== isSlipRoad(after)) return LEAST_SLIP_DEG;
   if (!isSameRoad(before, after)) return LEAST_TURN_DEG;
-  const highway = before['highway'] ?? '';
+  const rank = rankOf(before['highway']);
   // a main road's own bends are laid out for lorries, and a corner in one is a slip of the drawing
-  if (turn.kind === 'bend' && BUILT_FOR_LORRIES.test(highway)) return Number.POSITIVE_INFINITY;
-  return THROUGH_ROAD.test(highway) ? LEAST_MAIN_BEND_DEG : LEAST_BEND_DEG;
+  if (turn.kind === 'bend' && rank <= RANK.primary) return Number.POSITIVE_INFINITY;
+  return rank >= RANK.trunk && rank <= RANK.tertiary ? LEAST_MAIN_BEND_DEG : LEAST_BEND_DEG;
 }
 
 function isOneway(tags: Tags): boolean {

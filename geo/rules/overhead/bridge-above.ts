@@ -3,7 +3,7 @@ import { OVER_KINDS, type OverKind } from '../../drive/above/over-kind.ts';
 import { undersideOf } from '../../drive/above/underside.ts';
 import type { KindOf } from '../../report/kinds.ts';
 import { pick } from '../../tags/pick.ts';
-import { isMinorRoad } from '../../tags/road-class.ts';
+import { isMinorRoad, isSiteRoad, isTrunkRoad } from '../../tags/road-class.ts';
 import type { Draft } from '../finding.ts';
 import { drivenWays, type Place } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
@@ -61,15 +61,13 @@ function groupsOf(found: readonly Above[]): Group[] {
 
 /** Built to clear whatever may use the road. */
 const TALL = new Set<OverKind>(['gantry', 'mainRoad']);
-const PUBLIC_MAIN = /^(motorway|trunk)(_link)?$/;
 
 function isFolded(kind: OverKind, driven: Place): boolean {
-  const highway = driven.wayTags['highway'] ?? '';
   if (kind === 'gantry' || kind === 'building') return true;
-  if (kind === 'railway' || kind === 'gateway') return PUBLIC_MAIN.test(highway);
+  if (kind === 'railway' || kind === 'gateway') return isTrunkRoad(driven.wayTags);
   if (!isMinorRoad(driven.wayTags)) return true;
   // a motorway over a lane is built with room; over a track or a drive it may be a cattle creep
-  return TALL.has(kind) && highway !== 'service' && highway !== 'track';
+  return TALL.has(kind) && !isSiteRoad(driven.wayTags);
 }
 
 /** The tags that decide. */

@@ -53,6 +53,6 @@ export function rowsOf(page: Page): Promise<string[]> {
 export const SAMPLE_TOLD = /^\d+ findings: 3 barred\b/;
 
 /** The row of one of the sample's findings. */
-export function barredRow(page: Page, subject: 'width' | 'height' | 'mass') {
+export function barredRow(page: Page, subject: 'width' | 'height' | 'weight') {
   return page.locator('.row-head', { hasText: `Barred ${subject}` });
 }

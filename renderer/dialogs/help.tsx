@@ -29,71 +29,101 @@ const KEYS: readonly (readonly [string, string])[] = [
 export function Help() {
   return (
     <>
-      <section>
-        <h3>What each level means</h3>
-        <dl class="levels">
-          {LEVELS.map((level) => (
-            <div key={level}>
-              <dt class={`level-${level}`}>
-                <LevelMark level={level} /> {LEVEL_WORD[level]}
-              </dt>
-              <dd>{LEVEL_MEANS[level]}</dd>
-            </div>
-          ))}
-          <div>
-            <dt>{LEVEL_WORD.clear}</dt>
-            <dd>{LEVEL_MEANS.clear}</dd>
-          </div>
-        </dl>
-        <p>
-          The number that decides is always limit − vehicle = spare, with the limit rounded down and the
-          vehicle rounded up. Heights carry 0.05 m for measuring.
-        </p>
-      </section>
-      <section>
-        <h3>What is not checked</h3>
-        <ul class="plain-list">
-          {NOT_CHECKED.map((each) => (
-            <li key={each}>{each}</li>
-          ))}
-        </ul>
-      </section>
-      <section>
-        <h3>What the rules rest on</h3>
-        <p>
-          What signs mean and how fast you may go differ by country. Each rule that is used stands on one
-          page, with where it comes from.
-        </p>
-        <p>
-          <button
-            type="button"
-            onClick={() => {
-              dialog.value = 'rules';
-            }}
-          >
-            About these rules
-          </button>
-        </p>
-      </section>
-      <section>
-        <h3>Keys</h3>
-        <dl class="keys">
-          {KEYS.map(([key, does]) => (
-            <div key={key}>
-              <dt class="mono">{key}</dt>
-              <dd>{does}</dd>
-            </div>
-          ))}
-        </dl>
-      </section>
-      <section>
-        <h3>How to go on</h3>
-        <p>
-          Choose the vehicle and the leave time in the bar above. Open your own drive and the map of its place
-          with Open…, or drop both on the window.
-        </p>
-        <p class="small soft">{description.value?.program}. Map data © OpenStreetMap contributors.</p>
-      </section>
+      <Levels />
+      <NotChecked />
+      <Rules />
+      <Keys />
+      <GoOn />
     </>
+  );
+}
+
+function Levels() {
+  return (
+    <section>
+      <h3>What each level means</h3>
+      <dl class="levels">
+        {LEVELS.map((level) => (
+          <div key={level}>
+            <dt class={`level-${level}`}>
+              <LevelMark level={level} /> {LEVEL_WORD[level]}
+            </dt>
+            <dd>{LEVEL_MEANS[level]}</dd>
+          </div>
+        ))}
+        <div>
+          <dt>{LEVEL_WORD.clear}</dt>
+          <dd>{LEVEL_MEANS.clear}</dd>
+        </div>
+      </dl>
+      <p>
+        The number that decides is always limit − vehicle = spare, with the limit rounded down and the vehicle
+        rounded up. Heights carry 0.05 m for measuring.
+      </p>
+    </section>
+  );
+}
+
+function NotChecked() {
+  return (
+    <section>
+      <h3>What is not checked</h3>
+      <ul class="plain-list">
+        {NOT_CHECKED.map((each) => (
+          <li key={each}>{each}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Rules() {
+  return (
+    <section>
+      <h3>What the rules rest on</h3>
+      <p>
+        What signs mean and how fast you may go differ by country. Each rule that is used stands on one page,
+        with where it comes from.
+      </p>
+      <p>
+        <button
+          type="button"
+          onClick={() => {
+            dialog.value = 'rules';
+          }}
+        >
+          About these rules
+        </button>
+      </p>
+    </section>
+  );
+}
+
+function Keys() {
+  return (
+    <section>
+      <h3>Keys</h3>
+      <dl class="keys">
+        {KEYS.map(([key, does]) => (
+          <div key={key}>
+            <dt class="mono">{key}</dt>
+            <dd>{does}</dd>
+          </div>
+        ))}
+      </dl>
+    </section>
+  );
+}
+
+function GoOn() {
+  return (
+    <section>
+      <h3>How to go on</h3>
+      <p>
+        Choose the vehicle and the leave time in the bar above. Open your own drive and the map of its place
+        with Open…, or drop both on the window.
+      </p>
+      <p class="small soft">{description.value?.program}. Map data © OpenStreetMap contributors.</p>
+    </section>
   );
 }

@@ -56,7 +56,14 @@ const STATES: States = [
 /** The same of the swing lessons. */
 const SWING_STATES: States = [
   ['the sample drive', (page) => findingsTold(page, SAMPLE_TOLD)],
-  ['a turn opened', (page) => page.locator('.row-head', { hasText: /(Take care|Tight) turn/ }).first().click()],
+  [
+    'a turn opened',
+    (page) =>
+      page
+        .locator('.row-head', { hasText: /(Take care|Tight) turn/ })
+        .first()
+        .click(),
+  ],
   ['that turn in the swing view', (page) => page.getByRole('button', { name: 'See this turn' }).click()],
   ['pulling away', (page) => page.getByRole('button', { name: 'Pulling away', exact: true }).click()],
   ['beside another vehicle', (page) => page.getByLabel('Compare with').selectOption({ index: 1 })],

@@ -37,7 +37,11 @@ describe('the built program, started on a computer that never had it', { timeout
     await findingsTold(page, SAMPLE_TOLD);
     expect(await page.getByRole('heading', { level: 2 }).first().textContent()).toBe('Barred');
     const barred = (await rowsOf(page)).filter((row) => row.startsWith('Barred'));
-    expect(barred.map((row) => row.split('\n')[0])).toEqual(['Barred width', 'Barred height', 'Barred weight']);
+    expect(barred.map((row) => row.split('\n')[0])).toEqual([
+      'Barred width',
+      'Barred height',
+      'Barred weight',
+    ]);
     expect(barred[1]).toContain('0.21 m over');
     expect(await page.getByText('Signs and the road decide.').isVisible()).toBe(true);
     expect(watched.complaints).toEqual([]);

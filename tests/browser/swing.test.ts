@@ -133,6 +133,6 @@ describe('a turn of the drive', { timeout: LONG_MS }, () => {
     await page.getByRole('heading', { name: /\d+° to the (left|right)/ }).waitFor();
     await page.getByRole('button', { name: 'Back to the drive at this turn' }).click();
     expect(await row.getAttribute('aria-expanded')).toBe('true');
-    await page.waitForFunction("/(Take care|Tight) turn/.test(document.activeElement?.textContent)");
+    await page.waitForFunction('/(Take care|Tight) turn/.test(document.activeElement?.textContent)');
   });
 });

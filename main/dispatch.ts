@@ -27,21 +27,24 @@ export type Dispatch = (name: unknown, request: unknown, hooks: CallHooks) => Pr
  */
 export function createDispatch(services: Services, log: (error: unknown) => void): Dispatch {
   return async (name, request, hooks) => {
-    if (typeof name !== 'string' || !Object.hasOwn(CALLS, name))
+    if (!isCallName(name))
       return fail('unknown-call', 'The program was asked for something it does not know.');
-    const call = name as CallName;
     try {
-      const schema: z.ZodType = CALLS[call].request;
+      const schema: z.ZodType = CALLS[name].request;
       const parsed = schema.safeParse(request);
       if (!parsed.success) return fail('bad-request', describe(parsed.error.issues, request));
       // the table ties each name to its own request, just parsed
-      const handler = services[call] as (request: unknown, hooks: CallHooks) => Promise<Result<unknown>>;
+      const handler = services[name] as (request: unknown, hooks: CallHooks) => Promise<Result<unknown>>;
       return await handler(parsed.data, hooks);
     } catch (error) {
       log(error);
       return fail('internal', 'Something went wrong inside the program. Nothing was changed; try again.');
     }
   };
+}
+
+function isCallName(name: unknown): name is CallName {
+  return typeof name === 'string' && Object.hasOwn(CALLS, name);
 }
 
 function describe(issues: readonly z.core.$ZodIssue[], request: unknown): string {

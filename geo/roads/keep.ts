@@ -159,7 +159,7 @@ export function isRestriction(tags: Tags): boolean {
 }
 
 function fitsAny(tags: Tags, table: Readonly<Record<string, Values>>): boolean {
-  for (const key in tags) if (Object.hasOwn(table, key) && fits(table[key], tags[key] as string)) return true;
+  for (const key in tags) if (Object.hasOwn(table, key) && fits(table[key], tags[key]!)) return true;
   return false;
 }
 

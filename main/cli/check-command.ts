@@ -1,7 +1,7 @@
 import { checkFromFiles } from '../services/check-drive.ts';
 import { writeNew } from '../services/files/write-new.ts';
 import { readCheckArguments } from './arguments.ts';
-import { paintFor } from './paint.ts';
+import { PLAIN } from './paint.ts';
 import { printReport } from './print-report.ts';
 import { EXIT_INTERRUPTED, type Terminal } from './terminal.ts';
 
@@ -23,7 +23,7 @@ export async function checkCommand(words: readonly string[], terminal: Terminal)
   if (outFolder !== undefined) {
     // a large geometry library stands behind it, which a plain check need not wait for
     const { reportFiles } = await import('../services/export/report-files.ts');
-    const text = printReport(report, 100, paintFor(false));
+    const text = printReport(report, 100, PLAIN);
     const files = reportFiles(checked.value, text);
     if (!files.ok) return refuse(files.error.message, terminal);
     const written = await writeNew(outFolder, files.value, signal);

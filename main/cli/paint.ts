@@ -8,11 +8,11 @@ export interface Paint {
   strong(text: string): string;
 }
 
-/** Colours for a terminal, or plain text where there is none or the user asked for none. */
-export function paintFor(coloured: boolean): Paint {
-  if (!coloured) return { level: (_, text) => text, strong: (text) => text };
-  return {
-    level: (level, text) => `\u001b[1;38;5;${COLOURS[level]}m${text}\u001b[0m`,
-    strong: (text) => `\u001b[1m${text}\u001b[0m`,
-  };
-}
+/** Text as it is: for a file, or where the user asked for no colours. */
+export const PLAIN: Paint = { level: (_, text) => text, strong: (text) => text };
+
+/** For a terminal that shows colours. */
+export const COLOURED: Paint = {
+  level: (level, text) => `\u001b[1;38;5;${COLOURS[level]}m${text}\u001b[0m`,
+  strong: (text) => `\u001b[1m${text}\u001b[0m`,
+};

@@ -1,5 +1,5 @@
 import { standsIn } from './arguments.ts';
-import { type Paint, paintFor } from './paint.ts';
+import { COLOURED, type Paint, PLAIN } from './paint.ts';
 import { type Progress, progressOn } from './progress.ts';
 
 /** What a command may do with the outside. */
@@ -40,7 +40,7 @@ export function thisTerminal(): Terminal {
     out: (text) => void stdout.write(text),
     complain: (sentence) => void stderr.write(`lanegauge: ${sentence}\n`),
     progress: progressOn(stderr, () => performance.now()),
-    paint: paintFor(stdout.isTTY === true && env['NO_COLOR'] === undefined),
+    paint: stdout.isTTY === true && env['NO_COLOR'] === undefined ? COLOURED : PLAIN,
     width: Math.min(stdout.columns ?? WIDTH_WITHOUT_TERMINAL, WIDEST),
     folder: standsIn(env, process.cwd()),
     signal: stop.signal,

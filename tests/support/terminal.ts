@@ -1,4 +1,4 @@
-import { paintFor } from '../../main/cli/paint.ts';
+import { PLAIN } from '../../main/cli/paint.ts';
 import type { Terminal } from '../../main/cli/terminal.ts';
 
 /** A terminal that keeps what is said on it. */
@@ -15,7 +15,7 @@ export function terminalOf(folder: string): {
       said.complaint += sentence;
     },
     progress: { show: () => {}, clear: () => {} },
-    paint: paintFor(false),
+    paint: PLAIN,
     width: 100,
     folder,
     signal: new AbortController().signal,

@@ -36,7 +36,7 @@ export function xmlNames(): XmlNames {
     for (const key in attributes) {
       if (key === 'xmlns' || key.startsWith('xmlns:')) {
         const prefix = key.slice(6);
-        const wrong = declare(prefix, (attributes[key] as string).trim());
+        const wrong = declare(prefix, attributes[key]!.trim());
         if (wrong) return wrong;
         declared ??= [];
         declared.push(prefix);

@@ -11,19 +11,22 @@ const CHUNK_BYTES = 256 * 1024;
 /** JSON is held whole, as text and as objects, which takes five times its size. */
 const JSON_MAX_BYTES = 200 * 1024 * 1024;
 
+/** How a text file is packed. */
+export type Packing = 'none' | 'gzip';
+
 /** Reads .osm, in clear or gzipped, as it streams. */
-export function readXmlFile(gzipped: boolean) {
+export function readXmlFile(packing: Packing) {
   return (reading: Reading): Promise<Result<ReadFacts>> =>
-    readText(reading, gzipped, () => {
+    readText(reading, packing, () => {
       const reader = readMapXml(reading.sink);
       return { write: (text) => reader.write(text), finish: () => reader.finish() };
     });
 }
 
 /** Reads an Overpass answer, in clear or gzipped. */
-export function readJsonFile(gzipped: boolean) {
+export function readJsonFile(packing: Packing) {
   return (reading: Reading): Promise<Result<ReadFacts>> =>
-    readText(reading, gzipped, () => {
+    readText(reading, packing, () => {
       const pieces: string[] = [];
       let length = 0;
       return {
@@ -48,7 +51,7 @@ interface TextTaker {
 
 async function readText(
   { handle, name, withHash, pause }: Reading,
-  gzipped: boolean,
+  packing: Packing,
   start: () => TextTaker,
 ): Promise<Result<ReadFacts>> {
   const taker = start();
@@ -60,7 +63,7 @@ async function readText(
     hash?.update(chunk);
     done += chunk.length;
   });
-  const source = gzipped ? file.pipe(createGunzip({ chunkSize: CHUNK_BYTES })) : file;
+  const source = packing === 'gzip' ? file.pipe(createGunzip({ chunkSize: CHUNK_BYTES })) : file;
   file.on('error', (error) => source.destroy(error));
   try {
     for await (const chunk of source) {

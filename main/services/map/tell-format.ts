@@ -3,7 +3,7 @@ import { constants, createGunzip } from 'node:zlib';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import type { ReadMapFile } from './map-reading.ts';
 import { readPbfFile } from './read-pbf-file.ts';
-import { readJsonFile, readXmlFile } from './read-text-file.ts';
+import { type Packing, readJsonFile, readXmlFile } from './read-text-file.ts';
 
 const LOOK_BYTES = 4096;
 const USABLE = 'Use .osm.pbf, .osm, .osm.gz or Overpass JSON.';
@@ -35,13 +35,13 @@ export async function readerFor(handle: FileHandle, name: string): Promise<Resul
   const { bytesRead } = await handle.read(buffer, 0, LOOK_BYTES, 0);
   const start = buffer.subarray(0, bytesRead);
   if (start.length === 0) return fail('map.empty', `${name} is empty. Download or copy the map again.`);
-  if (start[0] === 0x1f && start[1] === 0x8b) return choose(await gunzipStart(start), name, true);
-  return choose(start, name, false);
+  if (start[0] === 0x1f && start[1] === 0x8b) return choose(await gunzipStart(start), name, 'gzip');
+  return choose(start, name, 'none');
 }
 
-function choose(start: Buffer, name: string, gzipped: boolean): Result<ReadMapFile> {
+function choose(start: Buffer, name: string, packing: Packing): Result<ReadMapFile> {
   if (looksLikePbf(start))
-    return gzipped
+    return packing === 'gzip'
       ? fail('map.packed', `${name} is a PBF file packed with gzip. Unpack it first (gunzip).`)
       : ok(readPbfFile);
   const refused = REFUSED.find((known) => known.start.every((byte, i) => start[i] === byte));
@@ -51,8 +51,8 @@ function choose(start: Buffer, name: string, gzipped: boolean): Result<ReadMapFi
     .toString('latin1')
     .replace(/^\xef\xbb\xbf/u, '')
     .trimStart();
-  if (lead.startsWith('<')) return ok(readXmlFile(gzipped));
-  if (lead.startsWith('{') || lead.startsWith('[')) return ok(readJsonFile(gzipped));
+  if (lead.startsWith('<')) return ok(readXmlFile(packing));
+  if (lead.startsWith('{') || lead.startsWith('[')) return ok(readJsonFile(packing));
   return fail('map.unknown', `${name} is no map file known here. ${USABLE}`);
 }
 

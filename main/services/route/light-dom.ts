@@ -38,7 +38,7 @@ function* descendants(top: LightElement): Generator<LightElement> {
   const open = [...top.childNodes].reverse();
   for (let element = open.pop(); element; element = open.pop()) {
     yield element;
-    for (let i = element.childNodes.length - 1; i >= 0; i--) open.push(element.childNodes[i] as LightElement);
+    for (let i = element.childNodes.length - 1; i >= 0; i--) open.push(element.childNodes[i]!);
   }
 }
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { checkDrive } from '../../../geo/check.ts';
 import type { DriveReport } from '../../../geo/report/report.ts';
 import type { Tags } from '../../../geo/roads/roads.ts';
-import { paintFor } from '../../../main/cli/paint.ts';
+import { PLAIN } from '../../../main/cli/paint.ts';
 import { printReport } from '../../../main/cli/print-report.ts';
 import { COACHBUILT } from '../../support/ask.ts';
 import { across, mapWithSurroundings, road } from '../../support/ask-around.ts';
@@ -23,7 +23,7 @@ function report(tags: Tags, others: readonly TestWay[] = []): DriveReport {
   });
 }
 
-const lines = (of: DriveReport) => printReport(of, 400, paintFor(false)).split('\n');
+const lines = (of: DriveReport) => printReport(of, 400, PLAIN).split('\n');
 
 describe('the first lines of a report on the terminal', () => {
   it('say that nothing mapped stops it where there are but bridges over a main road, and count them', () => {

@@ -12,7 +12,7 @@ export function loadResult(card: VehicleCard, items: readonly LoadItem[]): Resul
 }
 
 /** A load's doubts put into words. */
-export function inWords({ doubts, counted, ...figures }: DoubtedLoad): LoadResult {
+function inWords({ doubts, counted, ...figures }: DoubtedLoad): LoadResult {
   return { ...figures, warnings: doubts.map(sayDoubt), notes: counted.map(sayCounted) };
 }
 

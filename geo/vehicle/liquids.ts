@@ -2,7 +2,7 @@
 export const LIQUIDS = ['fresh-water', 'waste-water', 'toilet', 'fuel', 'adblue', 'lpg'] as const;
 export type Liquid = (typeof LIQUIDS)[number];
 
-export interface LiquidFacts {
+interface LiquidFacts {
   readonly name: string;
   readonly kgPerL: number;
   readonly source: string;

@@ -2,7 +2,7 @@
 export const RACK = 'rack';
 
 /** Why a place of a card cannot be called so: an item of a load names its place. */
-export type NameFault = 'taken' | 'rack';
+type NameFault = 'taken' | 'rack';
 
 /** @param taken the names of the places before it */
 export function nameFault(name: string, taken: ReadonlySet<string>): NameFault | undefined {

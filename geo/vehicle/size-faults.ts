@@ -1,7 +1,7 @@
 import { isCircleTooSmall } from './turning-circle.ts';
 
 /** How far the three parts of the length may miss the whole: a centimetre of reading on each measurement. */
-export const LENGTH_SUM_TOLERANCE_M = 0.02;
+const LENGTH_SUM_TOLERANCE_M = 0.02;
 
 /** The sizes that are held against each other; while a card is typed some are not there yet. Metres. */
 export interface Sizes {
@@ -17,7 +17,7 @@ export interface Sizes {
 }
 
 /** Two sizes of one card that cannot both be right; `field` is the one to look at. Metres. */
-export type SizeFault =
+type SizeFault =
   | {
       readonly kind: 'parts and length';
       readonly field: 'lengthM';

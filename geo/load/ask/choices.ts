@@ -16,7 +16,7 @@ export interface Choice {
 }
 
 /** Choices that are offered together. */
-export interface ChoiceGroup {
+interface ChoiceGroup {
   readonly title: string;
   readonly choices: readonly Choice[];
 }

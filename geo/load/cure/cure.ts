@@ -11,7 +11,7 @@ import { remediesFor } from './remedies.ts';
 import { searchCures } from './search.ts';
 
 /** One thing to do, with the mass it is about. Kilograms, litres. */
-export type CureStep =
+type CureStep =
   | { readonly kind: 'drain'; readonly name: string; readonly litres: number; readonly massKg: number }
   | { readonly kind: 'move'; readonly item: LoadItem; readonly to: StowPlace; readonly massKg: number }
   | { readonly kind: 'leave'; readonly item: LoadItem; readonly massKg: number };

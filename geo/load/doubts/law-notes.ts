@@ -2,7 +2,7 @@ import { COMMON_PRACTICE, FROM_MEMORY, type Source } from '../../country/cited.t
 import type { VehicleCard } from '../../vehicle/card.ts';
 
 /** What the plate or the rack may mean in law: a sentence and where it comes from, no verdict. */
-export interface LawNote {
+interface LawNote {
   readonly about: 'licence' | 'plate' | 'speed' | 'rack' | 'overload';
   /** ISO 3166-1 alpha-2; absent where it holds in more than one country */
   readonly country?: string;

@@ -4,7 +4,7 @@ import type { ItemKind } from './item-kind.ts';
 export type Goes = 'seat' | 'locker' | 'gas-locker' | 'rack' | 'roof' | 'outside';
 
 /** A mass to begin with, until the thing itself is put on a scale. */
-export interface Preset {
+interface Preset {
   readonly id: string;
   readonly name: string;
   /** kilograms; the heavier end where the source gives a range */

@@ -7,7 +7,7 @@ import type { LoadLimit } from '../weigh/figures.ts';
 import { mostAt } from '../weigh/most-at.ts';
 import { weigh } from '../weigh/weigh.ts';
 
-export interface TankLimit {
+interface TankLimit {
   /** litres in the tank at which the first limit is reached, whatever the tank holds */
   readonly litres: number;
   readonly binds: LoadLimit;

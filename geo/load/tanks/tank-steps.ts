@@ -11,7 +11,7 @@ export interface TankStep {
   readonly toL: number;
 }
 
-export interface StepTaken {
+interface StepTaken {
   readonly step: TankStep;
   readonly items: readonly LoadItem[];
   readonly result: LoadFigures;

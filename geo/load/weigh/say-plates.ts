@@ -36,7 +36,7 @@ export function bareKg(kg: number, rounding: Rounding = 'nearest'): string {
 }
 
 /** `+83` or `−12`: what something adds or takes off. */
-export function signedKg(kg: number): string {
+function signedKg(kg: number): string {
   const text = bareKg(kg);
   return kg > 0 && text !== '0' ? `+${text}` : text;
 }

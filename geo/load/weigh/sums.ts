@@ -11,7 +11,7 @@ export interface PlateSum {
 }
 
 /** Each plate, and the rack where one is fitted. */
-export type PlateSums = Readonly<Record<'front' | 'rear' | 'gross', PlateSum>> & { readonly rack?: PlateSum };
+type PlateSums = Readonly<Record<'front' | 'rear' | 'gross', PlateSum>> & { readonly rack?: PlateSum };
 
 /** What each limit holds, what stands on it and what is left. */
 export function plateSums({ plates, spare, frontKg, rearKg, grossKg, rack }: LoadFigures): PlateSums {

@@ -8,7 +8,7 @@ import { FIELDS, type Field } from './fields.ts';
 import { type ReadPlaces, readPlaces } from './read-places.ts';
 
 /** A sentence for each field that is wrong. */
-export type Faults = Readonly<Partial<Record<CardFigure | 'name', string>>>;
+type Faults = Readonly<Partial<Record<CardFigure | 'name', string>>>;
 
 export interface ReadDraft {
   /** every figure that could be read, metres and kilograms */

@@ -8,34 +8,28 @@ const ROW_PX = 44;
 const TOP_PX = 14;
 const GAP_PX = 28;
 const SIDE_PX = 28;
+/** A line for what the shades mean, where it does not stand beside the lowest figures. */
+const LEGEND_PX = 20;
 /** From the ground on, through the drawing's foot. */
 const LEADER_PX = 30;
 /** The bars end a little beyond what they hold. */
 const ROOM = 1.04;
 
+/** Narrower than this the axles' bars and their figures do not stand side by side. */
+const NARROW_PX = 560;
+
+interface Props {
+  readonly result: LoadFigures;
+  readonly at: Pick<Layout, 'widthPx' | 'x'> & { readonly wheelbaseM: number };
+}
+
 /**
  * What each axle carries against its plate under its wheel, and the whole below: three bars to one scale. The part
  * of the empty weight is filled darker; the whole is drawn as front and rear laid end to end.
  */
-export function PlateBars({
-  result,
-  at,
-}: {
-  result: LoadFigures;
-  at: Pick<Layout, 'widthPx' | 'x'> & { wheelbaseM: number };
-}) {
-  const { front, rear, gross } = plateSums(result);
-  const wide = at.widthPx - 2 * SIDE_PX;
-  const most = (sum: PlateSum) => Math.max(sum.plateKg, sum.loadKg, 1) * ROOM;
-  const pxPerKg = Math.min((wide - GAP_PX) / (most(front) + most(rear)), wide / most(gross));
-  const rearAt = SIDE_PX + most(front) * pxPerKg + GAP_PX;
-  const { runningOrder: empty } = result;
-  const bars = [
-    { sum: front, left: SIDE_PX, top: TOP_PX, emptyKg: empty.frontKg, axleX: at.x(0) },
-    { sum: rear, left: rearAt, top: TOP_PX, emptyKg: empty.rearKg, axleX: at.x(at.wheelbaseM) },
-    { sum: gross, left: SIDE_PX, top: TOP_PX + ROW_PX, emptyKg: empty.grossKg },
-  ];
-  const high = TOP_PX + 2 * ROW_PX;
+export function PlateBars({ result, at }: Props) {
+  const { bars, pxPerKg, high } = layBars(result, at);
+  const [whole] = bars.filter(({ sum }) => sum.limit === 'gross');
   return (
     <svg
       class="load-bars"
@@ -50,17 +44,57 @@ export function PlateBars({
           <Bar {...bar} pxPerKg={pxPerKg} />
         </g>
       ))}
-      <path
-        class="load-bar-split"
-        d={`M${SIDE_PX + Math.max(0, front.loadKg) * pxPerKg} ${TOP_PX + ROW_PX}v${BAR_PX}`}
-      />
-      <Legend
-        right={at.widthPx - SIDE_PX}
-        y={TOP_PX + ROW_PX + BAR_PX + 17}
-        over={bars.some(({ sum }) => sum.over)}
-      />
+      {whole && (
+        <path
+          class="load-bar-split"
+          d={`M${whole.left + Math.max(0, result.frontKg) * pxPerKg} ${whole.top}v${BAR_PX}`}
+        />
+      )}
+      <Legend right={at.widthPx - SIDE_PX} y={high - 13} over={bars.some(({ sum }) => sum.over)} />
     </svg>
   );
+}
+
+interface LaidBar extends Omit<BarProps, 'pxPerKg'> {
+  /** where its wheel stands above it */
+  readonly axleX?: number;
+}
+
+interface Laid {
+  readonly bars: readonly LaidBar[];
+  readonly pxPerKg: number;
+  readonly high: number;
+}
+
+/** The axles side by side with the whole below; on narrow paper all three below one another. */
+function layBars(result: LoadFigures, { widthPx, x, wheelbaseM }: Props['at']): Laid {
+  const { front, rear, gross } = plateSums(result);
+  const { runningOrder: empty } = result;
+  const wide = widthPx - 2 * SIDE_PX;
+  const most = (sum: PlateSum) => Math.max(sum.plateKg, sum.loadKg, 1) * ROOM;
+  const row = (number: number) => TOP_PX + number * ROW_PX;
+  const start = { left: SIDE_PX };
+  if (widthPx < NARROW_PX)
+    return {
+      pxPerKg: wide / most(gross),
+      high: row(3) + LEGEND_PX,
+      bars: [
+        { ...start, sum: front, top: row(0), emptyKg: empty.frontKg },
+        { ...start, sum: rear, top: row(1), emptyKg: empty.rearKg },
+        { ...start, sum: gross, top: row(2), emptyKg: empty.grossKg },
+      ],
+    };
+  const pxPerKg = Math.min((wide - GAP_PX) / (most(front) + most(rear)), wide / most(gross));
+  const rearAt = SIDE_PX + most(front) * pxPerKg + GAP_PX;
+  return {
+    pxPerKg,
+    high: row(2),
+    bars: [
+      { ...start, sum: front, top: row(0), emptyKg: empty.frontKg, axleX: x(0) },
+      { sum: rear, left: rearAt, top: row(0), emptyKg: empty.rearKg, axleX: x(wheelbaseM) },
+      { ...start, sum: gross, top: row(1), emptyKg: empty.grossKg },
+    ],
+  };
 }
 
 interface BarProps {
@@ -97,7 +131,7 @@ function Bar({ sum, left, top, emptyKg, pxPerKg }: BarProps) {
 /** What the shades of a bar mean, at the right of the lowest line. */
 function Legend({ right, y, over }: { right: number; y: number; over: boolean }) {
   const words = [
-    ['load-bar-empty', 'empty, ready to drive', 152],
+    ['load-bar-empty', 'empty vehicle', 112],
     ['load-bar-load', 'aboard', 72],
     ['load-spare', 'spare', 62],
     ...(over ? [['load-over', 'over', 54] as const] : []),

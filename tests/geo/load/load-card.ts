@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { type Cures, cureOverload } from '../../../geo/load/cure/cure.ts';
 import { loadAsItStands } from '../../../geo/load/doubts/load-with-doubts.ts';
+import { sayCounted, sayDoubt } from '../../../geo/load/doubts/say-doubt.ts';
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
-import { inWords } from '../../../geo/load/load-result.ts';
 import type { LoadResult } from '../../../geo/load/result.ts';
 import type { Tank, VehicleCard } from '../../../geo/vehicle/card.ts';
 import { COACHBUILT } from '../../support/ask.ts';
@@ -37,7 +37,8 @@ export const thing = (name: string, massKg: number, xM: number, more: Partial<Lo
 export function weighed(items: readonly LoadItem[], card: VehicleCard = CARD): LoadResult {
   const result = loadAsItStands(card, items);
   if (!result.ok) throw new Error(result.error.message);
-  return inWords(result.value);
+  const { doubts, counted, ...figures } = result.value;
+  return { ...figures, warnings: doubts.map(sayDoubt), notes: counted.map(sayCounted) };
 }
 
 export function curesOf(items: readonly LoadItem[], card: VehicleCard = CARD): Cures {

@@ -1,13 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { kgField, readItemKg, readX, xField } from '../../../../geo/load/list/read-entries.ts';
-import {
-  kgText,
-  sayPlate,
-  sayShare,
-  sayWhere,
-  signedKg,
-  sumText,
-} from '../../../../geo/load/weigh/say-plates.ts';
+import { kgText, sayPlate, sayShare, sayWhere, sumText } from '../../../../geo/load/weigh/say-plates.ts';
 import { decidingOf, sumsOf } from '../../../../geo/load/weigh/sums.ts';
 import { weigh } from '../../../../geo/load/weigh/weigh.ts';
 import { sayEmptyWeight } from '../../../../geo/vehicle/say-empty-weight.ts';
@@ -49,7 +42,7 @@ describe('words', () => {
   it('have true minus signs and no minus nought', () => {
     expect(kgText(-12)).toBe('−12 kg');
     expect(kgText(-0.2)).toBe('0 kg');
-    expect(signedKg(0.2)).toBe('0');
+    expect(sayShare({ frontKg: 0.2, rearKg: -0.2 })).toBe('front 0, rear 0 kg');
     expect(sayShare({ frontKg: -37.2, rearKg: 104.2 })).toBe('front −37, rear +104 kg');
   });
 

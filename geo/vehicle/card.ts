@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { quote } from '../units/text.ts';
 import {
   CARD_BOUNDS as B,
   type Bounds,
@@ -94,8 +95,8 @@ export const vehicleCardSchema = z
       for (const [index, { name }] of (card[kind] ?? []).entries()) {
         const fault = nameFault(name, named);
         if (fault === 'taken')
-          refuse([kind, index, 'name'], `"${name.slice(0, 40)}" is the name of another place`);
-        else if (fault) refuse([kind, index, 'name'], `"${name}" is the rack's own name`);
+          refuse([kind, index, 'name'], `${quote(name, 40)} is the name of another place`);
+        else if (fault) refuse([kind, index, 'name'], `${quote(name)} is the rack's own name`);
         named.add(name);
       }
   });

@@ -11,6 +11,18 @@ const NOT_CHECKED = [
   'Car parks, pitches and yards beyond the drive itself.',
 ];
 
+const WORDS: readonly (readonly [string, string])[] = [
+  [
+    'Plate',
+    'the metal plate or sticker on the vehicle: the most it may weigh in all (gross) and on each axle. It counts, not the brochure.',
+  ],
+  [
+    'Empty weight, ready to drive',
+    'what each axle carries on a weighbridge with nothing loaded, fuel at 90 % and, where the card says so, the driver and fresh water. Papers call it the mass in running order.',
+  ],
+  ['Spare', 'limit minus vehicle: what is left. Below nothing it is over.'],
+];
+
 const KEYS: readonly (readonly [string, string])[] = [
   ['Tab, Shift Tab', 'to the next or previous control'],
   ['Alt 1, Alt 2 …', 'to the first, second … view'],
@@ -30,6 +42,7 @@ export function Help() {
   return (
     <>
       <Levels />
+      <Words />
       <NotChecked />
       <Rules />
       <Keys />
@@ -60,6 +73,22 @@ function Levels() {
         The number that decides is always limit − vehicle = spare, with the limit rounded down and the vehicle
         rounded up. Heights carry 0.05 m for measuring.
       </p>
+    </section>
+  );
+}
+
+function Words() {
+  return (
+    <section>
+      <h3>Words</h3>
+      <dl class="levels">
+        {WORDS.map(([word, means]) => (
+          <div key={word}>
+            <dt>{word}</dt>
+            <dd>{means}</dd>
+          </div>
+        ))}
+      </dl>
     </section>
   );
 }

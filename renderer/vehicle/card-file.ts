@@ -1,18 +1,14 @@
 import { twiceNamed } from '../../geo/document/twice-named.ts';
 import { fail, ok, type Result } from '../../geo/result.ts';
+import { quote } from '../../geo/units/text.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
+import { downloadJson } from '../host/download.ts';
 
 const CARD_MAX_BYTES = 1_000_000;
 
 /** Hands the card to the browser as a file that `lanegauge check --vehicle` reads. */
 export function exportCard(card: VehicleCard): void {
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(
-    new Blob([`${JSON.stringify(card, null, 2)}\n`], { type: 'application/json' }),
-  );
-  link.download = `${card.name.replace(/[^\p{L}\p{N}.-]+/gu, '-').slice(0, 60) || 'vehicle'}.json`;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 1000);
+  downloadJson(card, card.name || 'vehicle');
 }
 
 /**
@@ -30,7 +26,7 @@ export async function importCard(file: File): Promise<Result<VehicleCard>> {
   }
   const twice = twiceNamed(text);
   if (twice !== undefined)
-    return fail('card', `${file.name} is not usable: "${twice.slice(0, 40)}" stands there twice. Keep one.`);
+    return fail('card', `${file.name} is not usable: ${quote(twice, 40)} stands there twice. Keep one.`);
   const format = typeof data === 'object' && data !== null && 'format' in data ? data.format : undefined;
   return format === 'lanegauge.vehicle'
     ? ok(data as VehicleCard)

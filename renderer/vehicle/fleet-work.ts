@@ -1,4 +1,5 @@
 import { signal } from '@preact/signals';
+import { clip } from '../../geo/units/text.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { type Draft, EMPTY_DRAFT } from '../../geo/vehicle/form/draft.ts';
 import { readDraft } from '../../geo/vehicle/form/read-draft.ts';
@@ -96,7 +97,7 @@ export async function addCard(card: VehicleCard, done: string): Promise<boolean>
 
 export async function addFromFile(file: File): Promise<void> {
   const card = await importCard(file);
-  if (card.ok) await addCard(card.value, `${file.name.slice(0, 80)} is in the fleet.`);
+  if (card.ok) await addCard(card.value, `${clip(file.name, 80)} is in the fleet.`);
   else said.value = { kind: 'fault', text: card.error.message };
 }
 

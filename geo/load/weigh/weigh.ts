@@ -1,5 +1,6 @@
 import { given } from '../../given.ts';
 import { fail, ok, type Result } from '../../result.ts';
+import { clip } from '../../units/text.ts';
 import type { VehicleCard } from '../../vehicle/card.ts';
 import type { LoadItem } from '../list/load-list.ts';
 import { massAt, rackPlace } from '../places/stow-places.ts';
@@ -15,7 +16,7 @@ export function emptyWeightOf({ runningOrder, name }: VehicleCard): Result<Empty
   if (runningOrder !== undefined) return ok(runningOrder);
   return fail(
     'no-running-order',
-    `The card of ${name.slice(0, 80)} has no empty weight: weigh the vehicle axle by axle, empty and ready to drive, and write both figures on its card ("runningOrder" in the file).`,
+    `The card of ${clip(name, 80)} has no empty weight: weigh the vehicle axle by axle, empty and ready to drive, and write both figures on its card ("runningOrder" in the file).`,
   );
 }
 

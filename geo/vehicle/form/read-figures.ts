@@ -1,5 +1,6 @@
 import { fail, ok, type Result } from '../../result.ts';
 import { readEntryLength, readEntryMass } from '../../units/read-entry.ts';
+import { quote } from '../../units/text.ts';
 import { type Bounds, PLACE_BOUNDS } from '../bounds.ts';
 
 const { xM: X, capacityL: LITRES, limitKg: LIMIT_KG } = PLACE_BOUNDS;
@@ -25,10 +26,10 @@ export function readLitres(text: string): Result<number> {
   const entry = text.trim();
   if (entry === '') return fail('entry', 'How many litres it holds is missing.');
   const [, figure] = /^(\d+(?:[.,]\d+)?)\s*(?:l|lit(?:re|er)s?)?$/i.exec(entry) ?? [];
-  if (figure === undefined) return fail('entry', `"${entry.slice(0, 20)}" is no volume: write 105 or 105 l.`);
+  if (figure === undefined) return fail('entry', `${quote(entry, 20)} is no volume: write 105 or 105 l.`);
   // within the bounds as thousands and as decimals
   if (/^(?:1[.,]\d{3}|2[.,]000)$/.test(figure))
-    return fail('entry', `"${figure}" may be thousands or decimals: write 1500, or 1.5.`);
+    return fail('entry', `${quote(figure)} may be thousands or decimals: write 1500, or 1.5.`);
   return within(Number(figure.replace(',', '.')), LITRES, 'l');
 }
 

@@ -1,5 +1,6 @@
 import { given } from '../../given.ts';
 import type { Result } from '../../result.ts';
+import { quote } from '../../units/text.ts';
 import type { VehicleCard } from '../card.ts';
 import { nameFault } from '../place-names.ts';
 import { KINDS, type PlaceField, type PlaceKind, type PlaceRow, type PlaceRows } from './place-rows.ts';
@@ -55,9 +56,9 @@ function sayNameFault(name: string, taken: ReadonlySet<string>): string | undefi
   if (name.trim() === '') return 'Give it a name.';
   switch (nameFault(name, taken)) {
     case 'taken':
-      return `"${name.slice(0, 40)}" is the name of another place.`;
+      return `${quote(name, 40)} is the name of another place.`;
     case 'rack':
-      return `"${name}" is the rear rack’s own name.`;
+      return `${quote(name)} is the rear rack’s own name.`;
     default:
       return undefined;
   }

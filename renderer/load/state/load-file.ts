@@ -1,20 +1,14 @@
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
+import { clip } from '../../../geo/units/text.ts';
 import { LOAD_MAX_BYTES } from '../../../main/contract/limits.ts';
 import { ask } from '../../host/ask.ts';
+import { downloadJson } from '../../host/download.ts';
 import { notice } from '../../state/happening.ts';
 import { change } from './state.ts';
 
 /** Hands the list to the browser as a file that `lanegauge load --load` reads. */
 export function saveList(items: readonly LoadItem[], vehicleName: string): void {
-  const list = { format: 'lanegauge.load', version: 1, items };
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(
-    new Blob([`${JSON.stringify(list, null, 2)}\n`], { type: 'application/json' }),
-  );
-  const stem = vehicleName.replace(/[^\p{L}\p{N}.-]+/gu, '-').slice(0, 50) || 'vehicle';
-  link.download = `load-of-${stem}.json`;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 1000);
+  downloadJson({ format: 'lanegauge.load', version: 1, items }, `load-of-${vehicleName || 'vehicle'}`);
 }
 
 /** Puts aboard what a file lists, in place of what is aboard. A file that cannot be used is refused with a sentence. */
@@ -23,7 +17,7 @@ export async function openList(file: File): Promise<void> {
   const reply = await ask('readLoad', { name: file.name.slice(0, 300), text: await file.text() });
   if (!reply.ok) return refuse(reply.error.message);
   notice.value = undefined;
-  change(reply.value.items, `opened ${file.name.slice(0, 60)}`);
+  change(reply.value.items, `opened ${clip(file.name, 60)}`);
 }
 
 function refuse(say: string): void {

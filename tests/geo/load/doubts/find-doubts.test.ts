@@ -38,14 +38,15 @@ describe('a doubt', () => {
   });
 
   it('about what the tanks do on the way tells the moment and each limit', () => {
+    // 80 l from 2.5 m to 5.4 m behind the front axle, wheelbase 4 m: 58 kg more on the rear axle
     const items = [...setTank(CARD, [], WATER, 80), thing('garage', 110, 5.2, { place: 'Garage' })];
-    const card = { ...HEAVY, axleKg: { front: 2100, rear: Math.ceil(weighed(items, HEAVY).rearKg) + 20 } };
+    const card = { ...HEAVY, axleKg: { front: 2100, rear: weighed(items, HEAVY).rearKg + 20 } };
     const found = loadWithDoubts(card, items);
     expect(found.ok && found.value.doubts).toEqual([
       {
         kind: 'over on the way',
         moment: 'used into the waste tank',
-        over: [{ limit: 'rear', overKg: expect.closeTo(37.5, 0) }],
+        over: [{ limit: 'rear', overKg: expect.closeTo(38, 6) }],
       },
     ]);
   });

@@ -1,8 +1,7 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { dirname, join, relative, resolve, sep } from 'node:path';
+import { dirname } from 'node:path';
 import { describe, expect, it } from 'vitest';
-
-const ROOT = resolve(import.meta.dirname, '..');
+import { circlesIn } from './support/circles.ts';
+import { type Edge, edgesOf, filesBelow, sourcesBelow, textOf } from './support/imports.ts';
 
 /** Which folder may import from which; the longest matching prefix is a file's place. */
 const MAY_IMPORT: Record<string, readonly string[]> = {
@@ -13,6 +12,21 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
   'sample-routes': ['sample-routes', 'geo'],
 };
 const PLACES = Object.keys(MAY_IMPORT).sort((a, b) => b.length - a.length);
+
+/** What stands directly in geo, each line only on the lines before it. */
+const ORDER_IN_GEO: readonly (readonly string[])[] = [
+  ['result.ts', 'given.ts'],
+  ['earth', 'units'],
+  ['document', 'clock', 'country'],
+  ['vehicle', 'roads'],
+  ['load'],
+  ['tags'],
+  ['graph', 'basemap'],
+  ['drive', 'report'],
+  ['swing'],
+  ['rules', 'export'],
+  ['check.ts'],
+];
 
 /** Packages that geo may use: pure ones. */
 const PURE_PACKAGES = [
@@ -26,51 +40,19 @@ const PURE_PACKAGES = [
   'zod',
 ];
 
-interface Edge {
-  readonly from: string;
-  readonly specifier: string;
-  /** a file of ours, from the root, when the import is relative */
-  readonly to?: string;
-  /** gone once compiled: `import type`; an import of inline types alone stays and loads its file */
-  readonly typeOnly: boolean;
-}
+/** A folder of more files than this no longer says what it is for. */
+const FILES_FLAT = 25;
 
-const files = ['geo', 'main', 'renderer', 'sample-routes'].flatMap((folder) =>
-  sourcesBelow(join(ROOT, folder)),
-);
+/** Circles of files that are still to be opened; nothing may be added. */
+const CIRCLES_LEFT: readonly string[] = [
+  'geo/rules/finding.ts geo/rules/rule.ts',
+  'geo/swing/lessons/build/draft.ts geo/swing/lessons/build/legs.ts',
+];
+
+const TOP = ['geo', 'main', 'renderer', 'sample-routes'];
+const files = TOP.flatMap(sourcesBelow);
 const edges = files.flatMap(edgesOf);
-
-function sourcesBelow(folder: string): string[] {
-  let entries: ReturnType<typeof list>;
-  try {
-    entries = list(folder);
-  } catch {
-    return [];
-  }
-  return entries.flatMap((entry) => {
-    const path = join(folder, entry.name);
-    if (entry.isDirectory()) return sourcesBelow(path);
-    return /\.tsx?$/.test(entry.name) && !entry.name.endsWith('.d.ts') ? [path] : [];
-  });
-}
-
-function list(folder: string) {
-  return readdirSync(folder, { withFileTypes: true });
-}
-
-function edgesOf(file: string): Edge[] {
-  const text = readFileSync(file, 'utf8');
-  // a worker is started by the address of its file, so that is an import too; folders named that way are not
-  const found = text.matchAll(
-    /(?:\bfrom\s+|\bimport\s*\(\s*|\bimport\s+|new URL\(\s*(?=['"][^'"\n]+\.[jt]s['"]))['"]([^'"\n]+)['"]/g,
-  );
-  return [...found].map(({ index, 1: specifier = '' }) => ({
-    from: unix(relative(ROOT, file)),
-    specifier,
-    typeOnly: /\b(?:import|export)\s+type\s[^;]*$/.test(text.slice(0, index)),
-    ...(specifier.startsWith('.') ? { to: unix(relative(ROOT, resolve(dirname(file), specifier))) } : {}),
-  }));
-}
+const ours = edges.flatMap(({ from, to }) => (to === undefined ? [] : [{ from, to }]));
 
 /** What a file loads when it runs, itself, ours and packages, each with the file that asked for it. */
 function loadedBy(starts: readonly string[]): ReadonlyMap<string, string> {
@@ -83,37 +65,65 @@ function loadedBy(starts: readonly string[]): ReadonlyMap<string, string> {
   return loaded;
 }
 
-function unix(path: string): string {
-  return path.split(sep).join('/');
-}
-
 function placeOf(path: string): string | undefined {
   return PLACES.find((place) => path.startsWith(`${place}/`));
 }
 
+/** What stands directly in geo and holds the file, itself where it stands there. */
+function roomInGeo(path: string): string {
+  return path.split('/')[1] ?? '';
+}
+
+function layerInGeo(path: string): number {
+  return ORDER_IN_GEO.findIndex((layer) => layer.includes(roomInGeo(path)));
+}
+
+/** The two folders next to each other in one that holds both, of which the one imports the other. */
+function neighbours({ from, to }: { readonly from: string; readonly to: string }): [string, string][] {
+  const [a, b] = [from.split('/'), to.split('/')];
+  const same = a.findIndex((part, i) => part !== b[i]);
+  const bothFolders = same >= 0 && same < a.length - 1 && same < b.length - 1;
+  return bothFolders ? [[a.slice(0, same + 1).join('/'), b.slice(0, same + 1).join('/')]] : [];
+}
+
 describe('imports', () => {
   it('were really read', () => {
-    expect(files.length).toBeGreaterThan(60);
-    expect(edges.length).toBeGreaterThan(150);
-    expect(edges.filter(({ typeOnly }) => typeOnly).length).toBeGreaterThan(100);
-  });
-
-  it('and sources were read in every folder of geo', () => {
-    const unread = list(join(ROOT, 'geo'))
-      .filter((entry) => entry.isDirectory())
-      .map(({ name }) => `geo/${name}/`)
-      .filter((folder) => !files.some((file) => unix(relative(ROOT, file)).startsWith(folder)));
-    expect(unread).toEqual([]);
+    expect(files.length).toBeGreaterThan(600);
+    expect(edges.length).toBeGreaterThan(2000);
+    expect(edges.filter(({ typeOnly }) => typeOnly).length).toBeGreaterThan(500);
   });
 
   it('run one way: renderer to main/contract to geo, main to geo', () => {
-    const wrong = edges.filter(({ from, to }) => {
-      if (to === undefined || to.startsWith('.build/')) return false;
+    const wrong = ours.filter(({ from, to }) => {
+      if (to.startsWith('.build/')) return false;
       const place = placeOf(from);
       const target = placeOf(to);
       return !place || !target || !MAY_IMPORT[place]?.includes(target);
     });
     expect(wrong).toEqual([]);
+  });
+
+  it('run one way inside geo too, and every folder there has its place in the order', () => {
+    const inGeo = ours.filter(({ from, to }) => from.startsWith('geo/') && to.startsWith('geo/'));
+    expect(inGeo.length).toBeGreaterThan(1000);
+    expect(files.filter((file) => file.startsWith('geo/') && layerInGeo(file) < 0)).toEqual([]);
+    const wrong = inGeo.filter(
+      ({ from, to }) => roomInGeo(from) !== roomInGeo(to) && layerInGeo(to) >= layerInGeo(from),
+    );
+    expect(wrong).toEqual([]);
+  });
+
+  it('run one way between neighbouring folders everywhere', () => {
+    const between = ours.flatMap(neighbours);
+    expect(between.length).toBeGreaterThan(1000);
+    expect(circlesIn(between)).toEqual([]);
+  });
+
+  it('make no circle of files, not even of types', () => {
+    const circles = circlesIn(ours.map(({ from, to }) => [from, to] as const));
+    expect(circles.map((circle) => circle.join(' ')).filter((each) => !CIRCLES_LEFT.includes(each))).toEqual(
+      [],
+    );
   });
 
   it('bring into geo only pure packages', () => {
@@ -146,6 +156,17 @@ describe('imports', () => {
       typeOnly: false,
     };
     expect(MAY_IMPORT[placeOf(breach.from) ?? '']).not.toContain(placeOf(breach.to ?? ''));
+    expect(layerInGeo('geo/rules/rule.ts')).toBeGreaterThan(layerInGeo('geo/drive/drive.ts'));
+    expect(neighbours({ from: 'geo/a/x/1.ts', to: 'geo/a/y/2.ts' })).toEqual([['geo/a/x', 'geo/a/y']]);
+    expect(neighbours({ from: 'geo/a/1.ts', to: 'geo/a/y/2.ts' })).toEqual([]);
+    expect(
+      circlesIn([
+        ['a', 'b'],
+        ['b', 'c'],
+        ['c', 'a'],
+        ['c', 'd'],
+      ]),
+    ).toEqual([['a', 'b', 'c']]);
   });
 });
 
@@ -153,20 +174,21 @@ describe('source files', () => {
   it('of geo name no clock, chance or system zone', () => {
     const clock =
       /\bDate\.now\b|\bnew Date\(\s*\)|\bMath\.random\b|\bprocess\.|resolvedOptions\(\)\.timeZone/;
-    const wrong = files
-      .filter((file) => unix(relative(ROOT, file)).startsWith('geo/'))
-      .filter((file) => clock.test(readFileSync(file, 'utf8')))
-      .map((file) => unix(relative(ROOT, file)));
-    expect(wrong).toEqual([]);
+    const inGeo = files.filter((file) => file.startsWith('geo/'));
+    expect(inGeo.filter((file) => clock.test(textOf(file)))).toEqual([]);
   });
 
   it('stay short enough to read: no more than 350 lines', () => {
     const long = files
-      .map((file) => ({
-        file: unix(relative(ROOT, file)),
-        lines: readFileSync(file, 'utf8').split('\n').length,
-      }))
+      .map((file) => ({ file, lines: textOf(file).split('\n').length }))
       .filter(({ lines }) => lines > 351);
     expect(long).toEqual([]);
+  });
+
+  it(`stand no more than ${FILES_FLAT} in one folder`, () => {
+    const counts = new Map<string, number>();
+    for (const file of [...TOP, 'tests'].flatMap(filesBelow))
+      counts.set(dirname(file), (counts.get(dirname(file)) ?? 0) + 1);
+    expect([...counts].filter(([, count]) => count > FILES_FLAT)).toEqual([]);
   });
 });

@@ -1,4 +1,3 @@
-import { withoutSlip } from '../tags/road-class.ts';
 import { lookUp } from './look-up.ts';
 import type { WidthClass, WidthDefaults } from './rule.ts';
 
@@ -40,7 +39,7 @@ const CLASSES: readonly WidthClass[] = [
 
 /** The class whose default widths stand for a `highway` value; the narrowest road class for what is unknown. */
 export function widthClassOf(highway: string): WidthClass {
-  const plain = withoutSlip(highway);
+  const plain = highway.replace(/_link$/, '');
   return CLASSES.find((name) => name === plain) ?? lookUp(BY_HIGHWAY, plain) ?? 'track';
 }
 

@@ -1,4 +1,3 @@
-import type { Route } from '../drive/gpx/route.ts';
 import { toRad, wrapLon } from '../earth/angles.ts';
 import { distanceM, METRES_PER_DEGREE } from '../earth/sphere.ts';
 
@@ -14,6 +13,11 @@ const NEAR_M = 500;
 /** Between sparse points the road may swing out: half the straight leg is a detour of 1.4 times its length. */
 const REACH_PER_LEG = 0.5;
 
+/** A drive as drawn: unbroken segments of positions in degrees. */
+export interface DrawnRoute {
+  readonly segments: readonly { readonly lat: Float64Array; readonly lon: Float64Array }[];
+}
+
 /** Surroundings of one place of a drive. */
 export interface Disc {
   readonly lat: number;
@@ -26,7 +30,7 @@ export interface Disc {
 }
 
 /** Overlapping discs along the drawn line, close enough that no place within reach of it falls between. */
-export function discsAlong(route: Route): Disc[] {
+export function discsAlong(route: DrawnRoute): Disc[] {
   const discs: Disc[] = [];
   let before: number | undefined;
   for (const { lat, lon } of route.segments) {

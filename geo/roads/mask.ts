@@ -1,6 +1,5 @@
-import type { Route } from '../drive/gpx/route.ts';
 import { type Box, boxOfDiscs } from './box.ts';
-import { type Disc, discsAlong, reachDeg } from './discs.ts';
+import { type Disc, type DrawnRoute, discsAlong, reachDeg } from './discs.ts';
 
 /** Tells whether a place or a box lies within reach of a drive. */
 export interface Mask {
@@ -17,7 +16,7 @@ const REACH = 1;
 const NEAR = 2;
 
 /** The cells within reach of the route's line. Gaps between segments are not driven and reach nothing. */
-export function corridorMask(route: Route): Mask {
+export function corridorMask(route: DrawnRoute): Mask {
   const discs = discsAlong(route);
   const box = boxOfDiscs(discs);
   if (!box) return { has: () => false, meets: () => false };

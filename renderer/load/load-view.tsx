@@ -7,7 +7,7 @@ import './sheet/load-sheet.css';
 import { useEffect } from 'preact/hooks';
 import { LOAD_CAUTION } from '../../geo/load/weigh/say-plates.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
-import { NoticeArea } from '../notice.tsx';
+import { NoticeArea } from '../look/notice.tsx';
 import { description, vehicle } from '../state/kept.ts';
 import { aboard } from '../state/loads.ts';
 import { NoVehicle } from '../vehicle/no-vehicle.tsx';

@@ -4,7 +4,8 @@ import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import type { FollowedDrive } from '../../main/contract/followed-drive.ts';
 import { Background } from './background.ts';
 import { BaseLayer } from './base-layer.ts';
-import { CanvasLayer, type MapCanvas } from './canvas-layer.ts';
+import { CanvasLayer, type MapCanvas } from './canvas/canvas-layer.ts';
+import { type Palette, readPalette } from './canvas/palette.ts';
 import { createMap } from './create-map.ts';
 import { coveredByDrive } from './drive/covered-by-drive.ts';
 import { drawDrive } from './drive/draw-drive.ts';
@@ -13,7 +14,6 @@ import { drawLabels } from './labels/draw-labels.ts';
 import type { Taken } from './labels/place-labels.ts';
 import { drawLeaders } from './marks/draw-leaders.ts';
 import { MarkLayer } from './marks/mark-layer.ts';
-import { type Palette, readPalette } from './palette.ts';
 import type { AskTile } from './tile-queue.ts';
 import { VehicleMarker } from './vehicle-marker.ts';
 

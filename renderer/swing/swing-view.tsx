@@ -1,5 +1,5 @@
 import { useEffect } from 'preact/hooks';
-import { NoticeArea } from '../notice.tsx';
+import { NoticeArea } from '../look/notice.tsx';
 import { description, vehicle } from '../state/kept.ts';
 import { NoVehicle } from '../vehicle/no-vehicle.tsx';
 import { SwingAnnouncer } from './announcer.tsx';

@@ -1,6 +1,7 @@
 import type { SpeedClass } from '../../country/rule.ts';
 import { given } from '../../given.ts';
 import type { Tags } from '../../roads/roads.ts';
+import { isSlipRoad, RANK, rankOf } from '../../tags/road-class.ts';
 import { readSpeed, type SpeedContext } from './read-speed.ts';
 
 /** Where a road lies and what kind it is, as its general speed limit sees it. */
@@ -42,8 +43,7 @@ export function roadSetting(tags: Tags, urban?: boolean): RoadSetting {
       ...given({ country: read.country }),
     };
   }
-  if (highway === 'motorway' || highway === 'motorway_link')
-    return { urban: false, ...road, because: 'motorway' };
+  if (rankOf(highway) === RANK.motorway) return { urban: false, ...road, because: 'motorway' };
   if (urban !== undefined) return { urban, ...road, because: urban ? 'in a town' : 'outside towns' };
   if (STREETS.has(highway) || livingStreet)
     return {
@@ -69,7 +69,7 @@ function classFromContext(context: SpeedContext, fromTags: SpeedClass): SpeedCla
 }
 
 function classFromTags(tags: Tags, highway: string): SpeedClass {
-  if (highway === 'motorway' || highway === 'motorway_link') return 'motorway';
+  if (rankOf(highway) === RANK.motorway) return 'motorway';
   const motorroad = tags['motorroad'] === 'yes';
   if (isDual(tags, highway)) return motorroad ? 'dualExpressway' : 'dual';
   return motorroad ? 'expressway' : 'rural';
@@ -88,7 +88,9 @@ function isDual(tags: Tags, highway: string): boolean {
   const said = tags['dual_carriageway'];
   if (said !== undefined) return said === 'yes';
   const oneway = tags['oneway'] === 'yes' || tags['oneway'] === '-1';
-  return oneway && tags['junction'] === undefined && /^(trunk|primary|secondary)$/.test(highway);
+  const rank = rankOf(highway);
+  const main = rank >= RANK.trunk && rank <= RANK.secondary && !isSlipRoad(tags);
+  return oneway && tags['junction'] === undefined && main;
 }
 
 function looksBuiltUp(tags: Tags): boolean {

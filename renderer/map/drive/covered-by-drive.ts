@@ -1,4 +1,4 @@
-import type { MapCanvas } from '../canvas-layer.ts';
+import type { MapCanvas } from '../canvas/canvas-layer.ts';
 import type { Taken } from '../labels/place-labels.ts';
 import { LINE_PX } from './draw-drive.ts';
 import type { DrivePath, PathPart } from './drive-path.ts';

@@ -1,5 +1,5 @@
-import type { MapCanvas } from '../canvas-layer.ts';
-import type { Palette } from '../palette.ts';
+import type { MapCanvas } from '../canvas/canvas-layer.ts';
+import type { Palette } from '../canvas/palette.ts';
 import type { DrivePath, PathPart } from './drive-path.ts';
 
 /** From one arrow head to the next. */

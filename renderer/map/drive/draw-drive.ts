@@ -1,8 +1,8 @@
 import { rankOf } from '../../../geo/report/level.ts';
 import type { Finding } from '../../../geo/report/report.ts';
 import type { FollowedDrive } from '../../../main/contract/followed-drive.ts';
-import type { MapCanvas } from '../canvas-layer.ts';
-import type { Palette } from '../palette.ts';
+import type { MapCanvas } from '../canvas/canvas-layer.ts';
+import type { Palette } from '../canvas/palette.ts';
 import { drawDirection } from './draw-direction.ts';
 import { type DrivePath, linesBetween, linesOf } from './drive-path.ts';
 import { type Line, stroke } from './stroke.ts';

@@ -1,4 +1,4 @@
-import type { MapCanvas } from '../canvas-layer.ts';
+import type { MapCanvas } from '../canvas/canvas-layer.ts';
 
 /** x and y in turn, on the unit square. */
 export type Line = readonly number[];

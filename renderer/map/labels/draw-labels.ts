@@ -1,7 +1,7 @@
 import { type LabelKind, TILE_UNITS, type TileFeatures } from '../../../geo/basemap/features.ts';
 import { toRad } from '../../../geo/earth/angles.ts';
-import type { MapCanvas } from '../canvas-layer.ts';
-import type { Palette } from '../palette.ts';
+import type { MapCanvas } from '../canvas/canvas-layer.ts';
+import type { Palette } from '../canvas/palette.ts';
 
 import { placeLabels, type Taken, type Wish } from './place-labels.ts';
 

@@ -1,5 +1,5 @@
 import { mercatorX, mercatorY } from '../../../geo/earth/mercator.ts';
-import type { MapCanvas } from '../canvas-layer.ts';
+import type { MapCanvas } from '../canvas/canvas-layer.ts';
 import type { Leader } from './mark-layer.ts';
 
 /** Draws a line from each mark that stands aside to its place. */

@@ -1,5 +1,5 @@
 import { TILE_PX, type TileFeatures } from '../../../geo/basemap/features.ts';
-import type { Palette } from '../palette.ts';
+import type { Palette } from '../canvas/palette.ts';
 
 /** What the page asks of the thread that paints. */
 export interface PaintOrder {

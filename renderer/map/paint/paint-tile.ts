@@ -11,7 +11,7 @@ import {
   type TileFeatures,
   type TileLayer,
 } from '../../../geo/basemap/features.ts';
-import type { Palette } from '../palette.ts';
+import type { Palette } from '../canvas/palette.ts';
 import { paintRoads } from './paint-roads.ts';
 import { patternFor } from './patterns.ts';
 import { type Brush, type Context, traceAreas, traceLines } from './trace.ts';

@@ -1,5 +1,5 @@
 import type { TileFeatures } from '../../../geo/basemap/features.ts';
-import type { Palette } from '../palette.ts';
+import type { Palette } from '../canvas/palette.ts';
 import type { Painted, PaintOrder } from './paint-order.ts';
 
 /** Paints tiles away from the page's own thread. */

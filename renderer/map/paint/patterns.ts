@@ -1,5 +1,5 @@
 import type { AreaKind } from '../../../geo/basemap/features.ts';
-import type { Palette } from '../palette.ts';
+import type { Palette } from '../canvas/palette.ts';
 import type { Context } from './trace.ts';
 
 const patterns = new Map<string, CanvasPattern | null>();

@@ -1,4 +1,4 @@
-import type { Palette } from '../palette.ts';
+import type { Palette } from '../canvas/palette.ts';
 
 /** A canvas of the page or of a worker. */
 export type Context = CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D;

@@ -1,5 +1,5 @@
-import { clip } from '../geo/units/text.ts';
-import { hostGone, notice } from './state/happening.ts';
+import { clip } from '../../geo/units/text.ts';
+import { hostGone, notice } from '../state/happening.ts';
 
 /**
  * What went wrong or should be known, over the view's foot, until it is closed. The two areas are always there, so that

@@ -12,7 +12,6 @@ function clear(): void {
 
 /** Undo, redo, clear; load lists to and from files; the load sheet. */
 export function LoadToolbar() {
-  const file = useRef<HTMLInputElement>(null);
   const nothing = aboard.value.length === 0;
   return (
     <div class="load-toolbar">
@@ -44,9 +43,7 @@ export function LoadToolbar() {
         Clear
       </button>
       <span class="load-toolbar-gap" />
-      <button type="button" onClick={() => file.current?.click()}>
-        Open list…
-      </button>
+      <OpenList />
       <button
         type="button"
         disabled={nothing}
@@ -56,6 +53,17 @@ export function LoadToolbar() {
       </button>
       <button type="button" onClick={() => window.print()}>
         Print load sheet
+      </button>
+    </div>
+  );
+}
+
+function OpenList() {
+  const file = useRef<HTMLInputElement>(null);
+  return (
+    <>
+      <button type="button" onClick={() => file.current?.click()}>
+        Open list…
       </button>
       <input
         ref={file}
@@ -70,6 +78,6 @@ export function LoadToolbar() {
           field.value = '';
         }}
       />
-    </div>
+    </>
   );
 }

@@ -42,6 +42,21 @@ const HEADS: Readonly<Record<keyof PlaceRow, string>> = {
   limitKg: 'Most, kg',
 };
 
+function Head({ columns }: Pick<KindOfPlace, 'columns'>) {
+  return (
+    <thead>
+      <tr>
+        {columns.map((fields) => (
+          <th key={fields[0]} scope="col">
+            {fields.map((field) => HEADS[field]).join(', ')}
+          </th>
+        ))}
+        <td />
+      </tr>
+    </thead>
+  );
+}
+
 function PlaceTable({ rows, read, body, change, of }: Props & { of: KindOfPlace }) {
   const { kind, title, one, columns, hint } = of;
   const list = rows[kind];
@@ -57,16 +72,7 @@ function PlaceTable({ rows, read, body, change, of }: Props & { of: KindOfPlace 
       <h3>{title}</h3>
       {list.length > 0 && (
         <table>
-          <thead>
-            <tr>
-              {columns.map((fields) => (
-                <th key={fields[0]} scope="col">
-                  {fields.map((field) => HEADS[field]).join(', ')}
-                </th>
-              ))}
-              <td />
-            </tr>
-          </thead>
+          <Head columns={columns} />
           <tbody>
             {list.map((row, index) => {
               const place = read.rows[kind][index] ?? { faults: {} };

@@ -19,7 +19,7 @@ export interface Gap {
 }
 
 /** The steering that a gap allows. */
-export interface Allowed {
+interface Allowed {
   /** least radius of the rear-axle centre; `Infinity`: none, the wheel must stay straight */
   readonly radiusM: number;
   readonly steerRad: number;

@@ -70,7 +70,7 @@ export function tryingRack(card: VehicleCard, wanted: boolean | undefined): Swin
  * (kerb: R = √((D/2)² − L²) − t/2 with the outer front wheel on the circle; wall: the front corner on it),
  * else R = L / tan 37° ± 3°.
  */
-export function fullLockOf(card: VehicleCard, trackM: number): FullLock {
+function fullLockOf(card: VehicleCard, trackM: number): FullLock {
   if (card.rearAxleRadiusMinM !== undefined) return given(card.rearAxleRadiusMinM, 'rear-axle radius');
   if (card.turningCircleM !== undefined) {
     const radiusM = rearRadiusInCircle(card.turningCircleM, card.wheelbaseM, trackM);

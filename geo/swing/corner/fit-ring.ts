@@ -3,7 +3,7 @@ import type { SwingVehicle } from '../swing-vehicle.ts';
 import type { Fit } from './fit-corner.ts';
 
 /** A roundabout, mini-roundabout or turning place. Metres. */
-export interface Circle {
+interface Circle {
   readonly vehicle: SwingVehicle;
   /** outer diameter, kerb to kerb */
   readonly circleM: number;

@@ -4,7 +4,7 @@ import { type Corner, type CornerWidths, fitCorner, radiusInRoomM } from './fit-
 import { frontAxleSwingM } from './front-axle-swing.ts';
 
 /** Tail swing of one turn, metres, not rounded: the gentle way, the plan and the worst. */
-export interface SwingFigures {
+interface SwingFigures {
   /** front axle on the arc */
   readonly gentleM: number;
   /** rear axle on the fitted radius */
@@ -31,7 +31,7 @@ export function swingFigures(vehicle: SwingVehicle, radiusM: number, turnRad: nu
 }
 
 /** How far the figures of a corner may be off, either way: 0 where they are mapped. Metres. */
-export interface CornerDoubt {
+interface CornerDoubt {
   readonly entry: CornerWidths;
   readonly exit: CornerWidths;
   readonly kerbOffM: number;

@@ -50,7 +50,7 @@ export function measureEnds(vehicle: SwingVehicle, motion: Motion): EndSwings {
 }
 
 /** The farthest, the first of several as far; undefined where there is none. */
-export function mostOf(swings: readonly Swing[]): Swing | undefined {
+function mostOf(swings: readonly Swing[]): Swing | undefined {
   return swings.reduce<Swing | undefined>(
     (most, swing) => (most === undefined || swing.swingM > most.swingM ? swing : most),
     undefined,

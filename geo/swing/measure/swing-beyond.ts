@@ -15,7 +15,7 @@ export interface Swing {
 }
 
 /** Between two samples, both included, beyond a line. */
-export interface SwingSpan {
+interface SwingSpan {
   readonly from: number;
   readonly to: number;
   readonly line: SideLine;

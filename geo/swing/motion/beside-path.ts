@@ -14,7 +14,7 @@ interface LaidPiece {
 }
 
 /** A place told by the path: how far along it, and how far to its left. Metres. */
-export interface BesidePath {
+interface BesidePath {
   stationM: number;
   leftM: number;
 }

@@ -16,7 +16,7 @@ export function lengthOf(motion: Motion): number {
 }
 
 /** The last sample at or before a travel. */
-export function sampleAt(motion: Motion, travelM: number): number {
+function sampleAt(motion: Motion, travelM: number): number {
   const last = motion.travelM.length - 1;
   return leastWhere(0, last, (i) => !(motion.travelM[i + 1]! <= travelM + 1e-9));
 }

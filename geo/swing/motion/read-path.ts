@@ -5,9 +5,9 @@ import { toRad } from '../../earth/angles.ts';
 import { ok, type Result } from '../../result.ts';
 import { type GuidePath, type PathPiece, shapeOf } from './guide-path.ts';
 
-export const SEGMENTS_MAX = 10_000;
+const SEGMENTS_MAX = 10_000;
 /** Longer is a drive, not a manoeuvre. */
-export const PATH_MAX_M = 10_000;
+const PATH_MAX_M = 10_000;
 const TURN_MAX_DEG = 3600;
 
 const lengthM = (what: string) =>

@@ -10,7 +10,7 @@ export interface SteerPoint {
 }
 
 /** How the wheel is turned while the vehicle rolls. */
-export interface SteeringProgram {
+interface SteeringProgram {
   /** travel never falling; the wheel moves evenly between two points, and at once where two have the same travel */
   readonly points: readonly SteerPoint[];
   /** rolls backwards; travel is counted all the same */

@@ -6,7 +6,7 @@ import type { Point } from '../../../geo/swing/point.ts';
 import { type Box, centredOn, drawn, matrixOf, type Projection } from './projection.ts';
 
 /** Times nearer than the drawing it lies on. */
-export const LENS_TIMES = 3.5;
+const LENS_TIMES = 3.5;
 const EDGE_PX = 10;
 /** Above the scale bar and the buttons. */
 const FOOT_PX = 52;
@@ -18,7 +18,7 @@ const FOR_THE_TOUCH = 10_000;
 /** It stops where it touches: what would come after may rather be hidden. */
 const BEFORE_THE_TOUCH = 20;
 
-export interface LensPlace extends Box {
+interface LensPlace extends Box {
   readonly x: number;
   readonly y: number;
 }

@@ -42,7 +42,7 @@ export function sideOf(line: readonly Point[], place: Point): 1 | -1 {
   let nearest = Number.POSITIVE_INFINITY;
   let side: 1 | -1 = 1;
   for (let i = 1; i < line.length; i++) {
-    const [a, b] = [line[i - 1] as Point, line[i] as Point];
+    const [a, b] = [line[i - 1]!, line[i]!];
     const [dx, dy] = [b.xM - a.xM, b.yM - a.yM];
     if (dx === 0 && dy === 0) continue;
     const [px, py] = [place.xM - a.xM, place.yM - a.yM];

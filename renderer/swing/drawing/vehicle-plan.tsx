@@ -20,12 +20,12 @@ function outlineOf(vehicle: SwingVehicle): Outline {
 }
 
 /** The body as the kinematics have it: a rectangle, and a rack behind it. For a path's `d`, in the vehicle's frame. */
-export function bodyPath(vehicle: SwingVehicle): string {
+function bodyPath(vehicle: SwingVehicle): string {
   const { nose, tail, half } = outlineOf(vehicle);
   return `M${tail} ${-half}H${nose}V${half}H${tail}Z`;
 }
 
-export function rackPath(vehicle: SwingVehicle): string {
+function rackPath(vehicle: SwingVehicle): string {
   if (!vehicle.rack) return '';
   const { tail } = outlineOf(vehicle);
   const { lengthM, widthM } = vehicle.rack;

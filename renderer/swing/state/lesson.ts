@@ -9,7 +9,7 @@ import { report } from '../../state/check.ts';
 import { vehicle } from '../../state/kept.ts';
 
 /** A turn of the drive that the lesson shows. */
-export interface PickedTurn {
+interface PickedTurn {
   readonly findingId: string;
   readonly turn: Turn;
   readonly where: string;

@@ -2,7 +2,7 @@ import { computed } from '@preact/signals';
 import { buildScene } from '../../../geo/swing/lessons/build/build-scene.ts';
 import { driveTurnScene } from '../../../geo/swing/lessons/build/drive-turn.ts';
 import { steeredScene } from '../../../geo/swing/lessons/hand/hand-drive.ts';
-import { isTouching, type Judged, judgeScene } from '../../../geo/swing/lessons/read/judge.ts';
+import { type Judged, judgeScene } from '../../../geo/swing/lessons/read/judge.ts';
 import { type Reading, readScene } from '../../../geo/swing/lessons/read/read-scene.ts';
 import type { Scene } from '../../../geo/swing/lessons/scene/scene.ts';
 import { type Frame, frameAt, lengthOf } from '../../../geo/swing/motion/frame.ts';
@@ -75,8 +75,3 @@ export const reading = computed<Reading | undefined>(() => {
   const [of, at] = [shown.value, frame.value];
   return of && at ? readScene(of.scene, at.index) : undefined;
 });
-
-/** What stands there is touched at this moment of the drive by hand. */
-export const touchedByHand = computed(
-  () => byHand.value && reading.value !== undefined && isTouching(reading.value),
-);

@@ -2,14 +2,7 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { vehicleId, vehicles } from '../../../renderer/state/kept.ts';
 import { rollBy, startByHand, turnWheelTo } from '../../../renderer/swing/state/hand.ts';
 import { besideId, choose, rackWanted, set, toStart, travelM } from '../../../renderer/swing/state/lesson.ts';
-import {
-  byHand,
-  contactM,
-  shown,
-  shownBeside,
-  touchedByHand,
-  wayM,
-} from '../../../renderer/swing/state/shown.ts';
+import { byHand, contactM, reading, shown, shownBeside, wayM } from '../../../renderer/swing/state/shown.ts';
 import { COACH_BUILT } from '../../support/coach-built.ts';
 
 beforeEach(() => {
@@ -74,12 +67,12 @@ describe('the wheel in the hand', () => {
     startByHand();
     turnWheelTo(-1);
     for (let i = 0; i < 100; i++) rollBy(0.02);
-    expect(touchedByHand.value).toBe(true);
+    expect(reading.value?.nearestM).toBeLessThan(0);
     const stuck = shown.value?.scene.motion.travelM.at(-1) ?? 0;
     rollBy(0.02);
     expect(shown.value?.scene.motion.travelM.at(-1)).toBe(stuck);
     for (let i = 0; i < 5; i++) rollBy(-0.02);
-    expect(touchedByHand.value).toBe(false);
+    expect(reading.value?.nearestM).toBeGreaterThan(0);
   });
 
   it('is taken off by going back to the lesson', () => {

@@ -1,5 +1,5 @@
 /** A corner on the inside, seen from the straight before it. Metres. */
-export interface InnerCorner {
+interface InnerCorner {
   /** inner body side on its arc: R − W/2 */
   readonly sideRadiusM: number;
   /** between the body's inner side and the kerb line it drives along */

@@ -10,7 +10,7 @@ import { arcFromOrigin, FAR_M, type SteadyArc } from './steady-arc.ts';
 const CROSSING_RAD = toRad(5);
 
 /** Edges of a ring as radii about its middle. Metres. */
-export interface RingEdges {
+interface RingEdges {
   readonly outerM: number;
   readonly innerM?: number;
   readonly laneLineM?: number;

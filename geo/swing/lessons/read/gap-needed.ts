@@ -5,7 +5,7 @@ import type { Scene } from '../scene/scene.ts';
 import { mostSwingM } from './swings.ts';
 
 /** Where a car stands along the first straight, from its one end to the other. Metres on the ground's x. */
-export interface CarStretch {
+interface CarStretch {
   readonly fromXM: number;
   readonly toXM: number;
 }

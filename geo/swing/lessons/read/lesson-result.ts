@@ -9,7 +9,7 @@ import type { Separation } from './separation.ts';
 import { swingsOf } from './swings.ts';
 
 /** The most that tail or nose swings out on a way, and how far the wheel had been turned by then. */
-export interface MostSwing extends Swing {
+interface MostSwing extends Swing {
   /** rolled since the wheel was last straight */
   readonly afterM: number;
 }

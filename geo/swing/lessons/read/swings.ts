@@ -8,7 +8,7 @@ import type { Scene } from '../scene/scene.ts';
 import { oncePerScene } from './once-per-scene.ts';
 
 /** The swing at every sample, and the most of the whole run. Metres; nothing below 0. */
-export interface Swings {
+interface Swings {
   readonly nowM: Float64Array;
   readonly mostM: Float64Array;
   readonly spans: readonly SteeredSpan[];

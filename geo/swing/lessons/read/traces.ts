@@ -6,7 +6,7 @@ import type { SwingVehicle } from '../../swing-vehicle.ts';
 import type { Scene } from '../scene/scene.ts';
 
 /** Where the points that explain a turn ran, a place a sample. */
-export interface Traces {
+interface Traces {
   /** the tail's outermost corner on the side that goes out */
   readonly tail: readonly Point[];
   /** the inner rear wheel */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { driveLegs } from '../../../../geo/swing/lessons/build/legs.ts';
-import { frameAt, lengthOf, sampleAt } from '../../../../geo/swing/motion/frame.ts';
+import { frameAt, lengthOf } from '../../../../geo/swing/motion/frame.ts';
 import { ORIGIN } from '../../../../geo/swing/motion/motion.ts';
 import { swingVehicle } from '../../../support/swing-vehicle.ts';
 
@@ -24,6 +24,6 @@ describe('the moment shown', () => {
   it('stays at the ends beyond them', () => {
     expect(frameAt(motion, -1).pose).toEqual(frameAt(motion, 0).pose);
     expect(frameAt(motion, 99).pose).toEqual(frameAt(motion, 5).pose);
-    expect(sampleAt(motion, 99)).toBe(motion.travelM.length - 1);
+    expect(frameAt(motion, 99).index).toBe(motion.travelM.length - 1);
   });
 });

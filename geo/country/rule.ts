@@ -1,3 +1,4 @@
+import { KMH_PER_MPH } from '../units/exact.ts';
 import type { Cited } from './cited.ts';
 
 /**
@@ -104,8 +105,6 @@ export const COUNTRY_CODES = [
   'NZ',
 ] as const;
 export type CountryCode = (typeof COUNTRY_CODES)[number];
-
-const KMH_PER_MPH = 1.609344;
 
 /** Statute miles an hour in km/h, exact. */
 export function mph(value: number): number {

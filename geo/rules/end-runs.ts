@@ -5,6 +5,7 @@ import type { Reach } from '../tags/conditional/context.ts';
 import { isSiteRoad } from '../tags/road-class.ts';
 import type { Place } from './places.ts';
 import type { RuleInput } from './rule.ts';
+import { TOUCHING_M } from './run.ts';
 
 /** A yard or a pitch beside the road still counts as starting on the road. Metres off the map. */
 const LEAD_IN_M = 300;
@@ -77,9 +78,6 @@ function isRestricted(tags: Tags, forward: boolean): boolean {
 
 /** Conditions that let in those who have business there, as a plain `destination` does. */
 const FOR_SOME = /destination|customers|guests|visitors|delivery|private|permit|residents?\b/;
-
-/** Runs end where a stretch does; this is for rounding. */
-const TOUCHING_M = 0.5;
 
 /** Whether a driven place belongs to the run at the start or at the end of the drive, or is passed through. */
 export function reachOf(place: Place, runs: EndRuns): Reach {

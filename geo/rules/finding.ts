@@ -5,7 +5,7 @@ import type { Finding, Level } from '../report/report.ts';
 import type { Tags } from '../roads/roads.ts';
 import { type Place, placeAt } from './places.ts';
 import type { RuleInput } from './rule.ts';
-import { endOf, type Run } from './run.ts';
+import { endOf, type Run, TOUCHING_M } from './run.ts';
 
 /** A part of a drive; without a place where no mapped road lies under it. */
 interface Part extends Span {
@@ -59,9 +59,6 @@ export function makeFindings(input: Pick<RuleInput, 'drive' | 'roads'>, drafts: 
 function inDrivingOrder(a: Finding, b: Finding): number {
   return a.fromM - b.fromM || a.toM - b.toM || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);
 }
-
-/** Legs meet exactly; this is for rounding. Metres. */
-const TOUCHING_M = 0.5;
 
 /** One restriction met over consecutive ways: same words, same tags, each beginning where the last ended. */
 function mergeNeighbours(drafts: readonly Draft[]): Draft[] {

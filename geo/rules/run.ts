@@ -1,6 +1,9 @@
 import type { Span } from '../drive/drive.ts';
 import type { Place } from './places.ts';
 
+/** Legs meet exactly; this is for rounding. Metres. */
+export const TOUCHING_M = 0.5;
+
 /** A part of a driven way, or a node passed, that a rule has something to say about. */
 export interface Piece extends Span {
   readonly place: Place;

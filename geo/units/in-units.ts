@@ -1,3 +1,4 @@
+import { METRES_PER_FOOT } from './exact.ts';
 import {
   printCm,
   printFeetInches,
@@ -9,7 +10,6 @@ import {
   printRun,
   type Rounding,
 } from './print.ts';
-import { METRES_PER_INCH } from './read-length.ts';
 
 /** The units a person reads: metric, imperial (miles, feet and inches), or one with the other in brackets. */
 export const UNITS = ['metric', 'imperial', 'both'] as const;
@@ -33,7 +33,7 @@ export function shortIn(units: Units, m: number, rounding: Rounding): string {
 
 /** A way or a radius, where a centimetre means nothing: `3.40 m`, `11.2 ft`, or both. */
 export function wayIn(units: Units, m: number): string {
-  return inUnits(units, `${m.toFixed(m < 10 ? 2 : 1)} m`, `${(m / (12 * METRES_PER_INCH)).toFixed(1)} ft`);
+  return inUnits(units, `${m.toFixed(m < 10 ? 2 : 1)} m`, `${(m / METRES_PER_FOOT).toFixed(1)} ft`);
 }
 
 /** A limit, rounded down, and feet of it that go with those of the size it is held against. */

@@ -1,4 +1,4 @@
-import { METRES_PER_INCH } from './read-length.ts';
+import { METRES_PER_INCH, METRES_PER_MILE } from './exact.ts';
 
 /** Which way a figure is rounded: a limit down and a vehicle up, so that rounding never flatters the driver. */
 export type Rounding = 'down' | 'up' | 'nearest';
@@ -75,9 +75,6 @@ export function printTonnes(kg: number, rounding: Rounding = 'nearest'): string 
 export function printKm(m: number): string {
   return `${(m / 1000).toFixed(1)} km`;
 }
-
-/** Metres in a statute mile. */
-export const METRES_PER_MILE = 1609.344;
 
 /** `7.6 mi` */
 export function printMiles(m: number): string {

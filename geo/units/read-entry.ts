@@ -1,7 +1,7 @@
 import { fail, ok, type Result } from '../result.ts';
+import { KG_PER_POUND } from './exact.ts';
 import { readLength } from './read-length.ts';
 
-const KG_PER_POUND = 0.45359237;
 const POUNDS_PER_STONE = 14;
 const KG_PER: Readonly<Record<string, number>> = { kg: 1, t: 1000, lb: KG_PER_POUND, lbs: KG_PER_POUND };
 const MAY_BE_THOUSANDS = /^[1-9]\d{0,2}[.,]\d{3}$/;

@@ -1,9 +1,7 @@
+import { METRES_PER_FOOT, METRES_PER_INCH } from './exact.ts';
 import { readList } from './read-list.ts';
 import { NUMBER, readNumber } from './read-number.ts';
 import { type Reading, type ReadingNote, unreadable } from './reading.ts';
-
-export const METRES_PER_INCH = 0.0254;
-const METRES_PER_FOOT = 0.3048;
 
 /** Unit spellings, lower case: metres each, and whether it is the documented spelling. */
 const UNITS: Readonly<Record<string, { readonly metres: number; readonly asDocumented: boolean }>> = {

@@ -1,3 +1,4 @@
+import { KG_PER_POUND } from './exact.ts';
 import { readList } from './read-list.ts';
 import { NUMBER, readNumber } from './read-number.ts';
 import { type Reading, type ReadingNote, unreadable } from './reading.ts';
@@ -20,11 +21,11 @@ const UNITS: Readonly<Record<string, MassUnit>> = {
   tons: { kilograms: 1000, note: 'tons-as-tonnes' },
   kg: { kilograms: 1 },
   kgs: { kilograms: 1, note: 'unit-spelling' },
-  lbs: { kilograms: 0.45359237 },
-  lb: { kilograms: 0.45359237, note: 'unit-spelling' },
-  st: { kilograms: 907.18474 },
-  cwt: { kilograms: 50.80234544, note: 'unit-spelling' },
-  lt: { kilograms: 1016.0469088, note: 'unit-spelling' },
+  lbs: { kilograms: KG_PER_POUND },
+  lb: { kilograms: KG_PER_POUND, note: 'unit-spelling' },
+  st: { kilograms: 2000 * KG_PER_POUND },
+  cwt: { kilograms: 112 * KG_PER_POUND, note: 'unit-spelling' },
+  lt: { kilograms: 2240 * KG_PER_POUND, note: 'unit-spelling' },
 };
 
 const MASS = new RegExp(`^(${NUMBER})(\\s*)([a-z]*)\\.?$`, 'i');

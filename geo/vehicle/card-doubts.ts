@@ -1,16 +1,15 @@
 import type { VehicleCard } from './card.ts';
+import { CATEGORY_B_KG } from './licence.ts';
 
 /** Rear overhang beyond this share of the wheelbase: gov.uk, "Extending a vehicle's length behind its rear axle" (2010). */
 const OVERHANG_SHARE = 0.6;
 /** A centimetre of reading is no overhang. */
 const READING_M = 0.01;
 /** Widest and longest motor vehicle in Great Britain: SI 1986/1078 regulations 7 and 8. */
-const WIDEST_M = 2.55;
-const LONGEST_M = 12;
+export const WIDEST_M = 2.55;
+export const LONGEST_M = 12;
 /** Above it a height notice stands in the cab: SI 1986/1078 regulation 10, as handbooks quote it. */
-const NOTICE_M = 3;
-/** Licence category B ends here: Directive 2006/126/EC; national rules differ. */
-const CATEGORY_B_KG = 3500;
+export const NOTICE_M = 3;
 
 /** What a careful host would ask about a card. `share` is a fraction of the wheelbase. */
 export type CardDoubt =

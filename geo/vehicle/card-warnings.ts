@@ -1,5 +1,6 @@
 import type { VehicleCard } from './card.ts';
-import { type CardDoubt, cardDoubts } from './card-doubts.ts';
+import { type CardDoubt, cardDoubts, LONGEST_M, NOTICE_M, WIDEST_M } from './card-doubts.ts';
+import { CATEGORY_B_KG } from './licence.ts';
 
 /** What a careful host would ask about this card: sentences, none of them a refusal. */
 export function cardWarnings(card: VehicleCard): string[] {
@@ -11,15 +12,15 @@ function sayCardDoubt(doubt: CardDoubt): string {
     case 'long overhang':
       return `The rear overhang${doubt.withRack ? ' with the rack' : ''} is ${Math.round(doubt.share * 100)} % of the wheelbase; British guidance asks for at most 60 %. Measure again; expect a wide tail swing.`;
     case 'wide body':
-      return 'The body is wider than 2.55 m, the most allowed in many countries. Are the mirrors in it?';
+      return `The body is wider than ${WIDEST_M} m, the most allowed in many countries. Are the mirrors in it?`;
     case 'long vehicle':
-      return 'Longer than 12 m, the most allowed for a motor vehicle.';
+      return `Longer than ${LONGEST_M} m, the most allowed for a motor vehicle.`;
     case 'height notice':
-      return 'Taller than 3 m: in Great Britain a height notice belongs in the cab.';
+      return `Taller than ${NOTICE_M} m: in Great Britain a height notice belongs in the cab.`;
     case 'axle plates below gross':
       return 'The axle plates add up to less than the gross plate. Read the plate again.';
     case 'above a car licence':
-      return 'Plated above 3500 kg: an ordinary car licence may not do, and other limits bind.';
+      return `Plated above ${CATEGORY_B_KG} kg: an ordinary car licence may not do, and other limits bind.`;
     case 'axle over when empty':
       return 'Empty and ready to drive, an axle already weighs more than its plate.';
     case 'gross over when empty':

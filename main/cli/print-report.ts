@@ -4,12 +4,11 @@ import type { DriveReport, Finding } from '../../geo/report/report.ts';
 import { sayFolded } from '../../geo/report/say-slight.ts';
 import { sayVerdict } from '../../geo/report/say-verdict.ts';
 import { placesAt } from '../../geo/report/verdict.ts';
+import { METRES_PER_MILE } from '../../geo/units/exact.ts';
 import { printKg } from '../../geo/units/print.ts';
 import { HEIGHT_ALLOWANCE_M } from '../../geo/vehicle/envelope.ts';
 import type { Paint } from './paint.ts';
 import { printable, wrap } from './wrap.ts';
-
-const METRES_PER_MILE = 1609.344;
 
 /** The report as a page of text: verdict first, findings in driving order, cautions last. */
 export function printReport(report: DriveReport, width: number, paint: Paint): string {

@@ -3,8 +3,8 @@ import { halfWidthAt } from '../../geo/drive/strip/paper/road-drawn.ts';
 import { MARK_X, tickStepM } from '../../geo/drive/strip/paper/scale.ts';
 import { TOWN_APART_PX, townsApart } from '../../geo/drive/strip/paper/thin-out.ts';
 import type { Strip } from '../../geo/drive/strip/strip.ts';
+import { METRES_PER_MILE } from '../../geo/units/exact.ts';
 import type { Units } from '../../geo/units/in-units.ts';
-import { METRES_PER_MILE } from '../../geo/units/print.ts';
 import { cut } from '../../geo/units/text.ts';
 import { drawnOf, isDrawn, middleOf, type StripDrawing } from './drawing.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { METRES_PER_MILE } from '../../geo/units/print.ts';
+import { METRES_PER_MILE } from '../../geo/units/exact.ts';
 import { readLength } from '../../geo/units/read-length.ts';
 import { readMass } from '../../geo/units/read-mass.ts';
 

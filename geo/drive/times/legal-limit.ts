@@ -4,6 +4,7 @@ import type { CountryRule, Limit, OpenRoadLimits, SpeedClass } from '../../count
 import { ruleFor } from '../../country/table.ts';
 import { given } from '../../given.ts';
 import type { Tags } from '../../roads/roads.ts';
+import { GOODS_SIGNS_FROM_KG } from '../../tags/modes.ts';
 import { withoutSlip } from '../../tags/road-class.ts';
 import { readSpeed, type SpeedRead } from './read-speed.ts';
 import { type RoadSetting, roadSetting } from './road-setting.ts';
@@ -30,8 +31,6 @@ export interface LegalLimit {
   /** sentences about what was assumed or could not be read */
   readonly notes: readonly string[];
 }
-
-const GOODS_OVER_KG = 3500;
 
 /**
  * The legal speed: the mapped limit for this vehicle and direction, or the country's general one for the kind
@@ -143,7 +142,7 @@ function signRead(read: SpeedRead, rule: CountryRule): Limit | undefined {
 }
 
 function goodsLimit(tags: Tags, rule: CountryRule, vehicle: SpeedVehicle, forward: boolean | undefined) {
-  if (rule.goodsSigns.value !== 'bind' || vehicle.grossKg <= GOODS_OVER_KG) return undefined;
+  if (rule.goodsSigns.value !== 'bind' || vehicle.grossKg <= GOODS_SIGNS_FROM_KG) return undefined;
   for (const key of keysFor(['maxspeed:hgv'], forward)) {
     const text = tags[key];
     const read = text === undefined ? undefined : readSpeed(text);

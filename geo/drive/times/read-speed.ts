@@ -1,5 +1,5 @@
 import { lookUp } from '../../country/look-up.ts';
-import { mph } from '../../country/rule.ts';
+import { KMH_PER_KNOT, KMH_PER_MPH } from '../../units/exact.ts';
 
 /** The kind of place or road that a limit is implied by. */
 export type SpeedContext =
@@ -27,9 +27,6 @@ export type SpeedRead =
   | { readonly kind: 'kmh'; readonly kmh: number }
   | { readonly kind: 'none' | 'walk' | 'varies' | 'unreadable' }
   | { readonly kind: 'implied'; readonly context: SpeedContext; readonly country?: string };
-
-const KMH_PER_MPH = mph(1);
-const KMH_PER_KNOT = 1.852;
 
 const FIGURE = /^(\d+(?:[.,]\d+)?)\s*(km\/h|kmh|kph|mph|knots)?$/i;
 const PREFIXED = /^([A-Z]{2})(?:-[A-Z0-9]+)?:(.+)$/i;

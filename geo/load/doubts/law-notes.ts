@@ -1,5 +1,6 @@
 import { COMMON_PRACTICE, FROM_MEMORY, type Source } from '../../country/cited.ts';
 import type { VehicleCard } from '../../vehicle/card.ts';
+import { CATEGORY_B_KG, CATEGORY_C1_KG } from '../../vehicle/licence.ts';
 
 /** What the plate or the rack may mean in law: a sentence and where it comes from, no verdict. */
 interface LawNote {
@@ -12,8 +13,6 @@ interface LawNote {
 
 const told = (text: string): Source => ({ text, trust: 'second-hand' });
 
-const CATEGORY_B_KG = 3500;
-const CATEGORY_C1_KG = 7500;
 const SPEEDS_FROM_KG = 3050;
 
 /** As a reader sees it: what nobody read in a source is not told as a fact. Sources stand on the page about the rules. */

@@ -5,7 +5,7 @@ import type { Draft } from '../finding.ts';
 import { holdLimits } from '../limits/hold-limits.ts';
 import { placeAt } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
-import { type Run, runOf } from '../run.ts';
+import { type Run, runOf, TOUCHING_M } from '../run.ts';
 import {
   NOTHING_ON_THE_MAP,
   sayDoubtfulRoad,
@@ -20,8 +20,6 @@ import {
 const YARD_M = 100;
 /** A break this short is a lost fix, not another day. Metres. */
 const SHORT_BREAK_M = 50;
-/** Legs meet exactly; this is for rounding. Metres. */
-const TOUCHING_M = 0.5;
 
 /** What the map cannot vouch for: parts with no road, breaks, parts filled in, doubtful matches, unknown limits. */
 export const map: SubjectRule = (input) => [

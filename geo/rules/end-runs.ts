@@ -72,7 +72,7 @@ export function siteRuns(drive: Drive, roads: Roads): EndRuns {
 
 function isRestricted(tags: Tags, forward: boolean): boolean {
   const { meaning } = accessFor(tags, forward);
-  if (meaning !== 'open' && meaning !== 'discouraged' && meaning !== 'unknown') return true;
+  if (meaning !== 'open' && meaning !== 'discouraged') return true;
   return accessConditions(tags, forward, 0).some(({ text }) => FOR_SOME.test(text));
 }
 

@@ -4,6 +4,10 @@ import type { Roads, TurnRestriction } from '../../roads/roads.ts';
 import type { BrokenTurn } from '../drive.ts';
 import type { EdgePart } from './trace-paths.ts';
 
+/** Turning back so near a node is turning back at it: a vehicle needs as much room. */
+const TURNED_BACK_M = 8;
+const SAME_PLACE_M = 1e-6;
+
 /** A turn that a restriction forbids, with the metres along the path. */
 interface PathTurn {
   readonly atM: number;
@@ -26,7 +30,7 @@ export function findBrokenTurns(parts: readonly EdgePart[], roads: Roads, graph:
   parts.forEach((part, i) => {
     const before = parts[i - 1];
     const node = graph.tail[part.directed]!;
-    if (before !== undefined && part.fromM === 0) {
+    if (before !== undefined && part.fromM < turnedWithinM(before, part)) {
       const turn = graph.forbidden.get(before.directed)?.get(part.directed);
       if (turn !== undefined) found.push({ atM, restriction: turn.restriction, node });
     }
@@ -35,6 +39,11 @@ export function findBrokenTurns(parts: readonly EdgePart[], roads: Roads, graph:
     atM += part.toM - part.fromM;
   });
   return [...found, ...brokenByWays(entered, roads)].sort((a, b) => a.atM - b.atM);
+}
+
+/** How far behind a node a part may begin that is turned into there. */
+function turnedWithinM(before: EdgePart, part: EdgePart): number {
+  return part.directed === (before.directed ^ 1) ? TURNED_BACK_M : SAME_PLACE_M;
 }
 
 /** Restrictions that span ways. */

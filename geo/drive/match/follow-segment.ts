@@ -16,6 +16,7 @@ import type { MatchSettings } from './match-settings.ts';
 import { afterRemoval, removeSpurs } from './remove-spurs.ts';
 import { thinPositions } from './thin-positions.ts';
 import { type EdgePart, type Path, tracePaths } from './trace-paths.ts';
+import { TOUCH_M, trimTouches } from './trim-touches.ts';
 
 /** What one unbroken segment of the route adds to the drive. */
 interface FollowedSegment {
@@ -24,9 +25,6 @@ interface FollowedSegment {
   readonly doubtful: readonly Span[];
   readonly brokenTurns: readonly BrokenTurn[];
 }
-
-/** A path shorter than this touches a road without driving it. */
-const TOUCH_M = 1;
 
 /** Matches one unbroken segment; its legs lie along the drive from `startM` on. */
 export function followSegment(
@@ -73,7 +71,7 @@ interface Laying {
 function layPath(laying: Laying, path: Path): void {
   const { matching, chain } = laying;
   const { roads, graph, settings, lattice } = matching;
-  const { parts, removed } = removeSpurs(path.parts, graph);
+  const { parts, removed } = trimTouches(removeSpurs(path.parts, graph), graph);
   const first = parts[0];
   const last = parts.at(-1);
   if (first === undefined || last === undefined || lengthOf(parts) < TOUCH_M) return;
@@ -88,9 +86,10 @@ function layPath(laying: Laying, path: Path): void {
   ]);
   const startM = laying.atM;
   laying.legs.push(...stretchesOf(parts, startM, graph));
+  const lengthM = lengthOf(parts);
   const onDrive = ({ fromM, toM }: Span): Span => ({
-    fromM: startM + afterRemoval(fromM, removed),
-    toM: startM + afterRemoval(toM, removed),
+    fromM: startM + Math.min(lengthM, afterRemoval(fromM, removed)),
+    toM: startM + Math.min(lengthM, afterRemoval(toM, removed)),
   });
   laying.guessed.push(...findGuesses(matching, chain, path).map(onDrive));
   laying.doubtful.push(...findDoubts(matching, chain, path).map(onDrive));

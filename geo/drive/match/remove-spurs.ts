@@ -1,6 +1,7 @@
 import type { RoadGraph } from '../../graph/road-graph.ts';
 import type { Span } from '../drive.ts';
 import type { EdgePart } from './trace-paths.ts';
+import type { Pruned } from './trim-touches.ts';
 
 /** Out-and-back shorter than this in each direction is a slip of the match, not a drive. */
 const SPUR_M = 30;
@@ -20,10 +21,7 @@ interface Placed {
  *
  * @returns the parts left, and the spans of the path that were taken, in metres along the path as it was
  */
-export function removeSpurs(
-  parts: readonly EdgePart[],
-  graph: RoadGraph,
-): { readonly parts: readonly EdgePart[]; readonly removed: readonly Span[] } {
+export function removeSpurs(parts: readonly EdgePart[], graph: RoadGraph): Pruned {
   let pathM = 0;
   const ahead: Placed[] = parts.map((part) => {
     const placed = { ...part, pathM };

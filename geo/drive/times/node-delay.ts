@@ -11,8 +11,8 @@ interface NodeDelay {
 const NO_DELAY: NodeDelay = { waitS: 0, passKmh: Number.POSITIVE_INFINITY };
 
 /** Averages over times of day, deliberately light. Common practice, no source. */
+const SIGNALS: NodeDelay = { waitS: 12, passKmh: 30 };
 const HIGHWAY: Readonly<Record<string, NodeDelay>> = {
-  traffic_signals: { waitS: 12, passKmh: 30 },
   stop: { waitS: 3, passKmh: 5 },
   give_way: { waitS: 2, passKmh: 15 },
   mini_roundabout: { waitS: 1, passKmh: 20 },
@@ -37,11 +37,22 @@ const BARRIER: Readonly<Record<string, NodeDelay>> = {
 };
 const LEVEL_CROSSING: NodeDelay = { waitS: 5, passKmh: 30 };
 
-/** Delay at a node for one direction along the way that reaches it; signs for the other direction cost nothing. */
-export function nodeDelay(tags: Tags, forward: boolean): NodeDelay {
-  const direction = tags['direction'] ?? tags['traffic_signals:direction'];
-  const against = direction === (forward ? 'backward' : 'forward');
+/** Whether a node's signals are for one direction along the way that reaches it. */
+export function hasSignals(tags: Tags, { forward }: { readonly forward: boolean }): boolean {
+  return tags['highway'] === 'traffic_signals' && !isAgainst(tags, forward);
+}
+
+/**
+ * Delay at a node for one direction along the way that reaches it; signs for the other direction cost nothing, nor do
+ * signals of a junction that was waited at already.
+ */
+export function nodeDelay(
+  tags: Tags,
+  { forward, waited }: { readonly forward: boolean; readonly waited: boolean },
+): NodeDelay {
+  const against = isAgainst(tags, forward);
   const found = [
+    hasSignals(tags, { forward }) && !waited ? SIGNALS : undefined,
     against ? undefined : lookUp(HIGHWAY, tags['highway']),
     against ? undefined : lookUp(CALMING, tags['traffic_calming']),
     lookUp(BARRIER, tags['barrier']),
@@ -52,4 +63,9 @@ export function nodeDelay(tags: Tags, forward: boolean): NodeDelay {
     waitS: found.reduce((sum, { waitS }) => sum + waitS, 0),
     passKmh: Math.min(...found.map(({ passKmh }) => passKmh)),
   };
+}
+
+function isAgainst(tags: Tags, forward: boolean): boolean {
+  const direction = tags['direction'] ?? tags['traffic_signals:direction'];
+  return direction === (forward ? 'backward' : 'forward');
 }

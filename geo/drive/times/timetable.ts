@@ -7,7 +7,7 @@ import { type Roads, WAY_KIND } from '../../roads/roads.ts';
 import type { Drive, Leg } from '../drive.ts';
 import { bendSpeeds } from './bend-speeds.ts';
 import { ferrySpeed } from './ferry-speed.ts';
-import { nodeDelay } from './node-delay.ts';
+import { hasSignals, nodeDelay } from './node-delay.ts';
 import type { SpeedVehicle } from './speed-band.ts';
 import { type RoadSpeed, speedFor } from './speed-for.ts';
 import { type SpeedBounds, stepSeconds } from './step-seconds.ts';
@@ -17,6 +17,8 @@ import { type DriveTrace, traceDrive } from './trace.ts';
 const OFF_MAP_KMH = 20;
 /** Giving way when turning off one road into another, seconds. Common practice, no source. */
 const TURN_WAIT_S = 4;
+/** Signals within this behind others belong to the same junction, which is waited at once. Common practice, no source. */
+const JUNCTION_M = 60;
 /** Slower than this, m/s, a change of road is a turn at a junction. */
 const TURN_MPS = 8;
 
@@ -89,6 +91,8 @@ interface Timing {
   readonly notes: Set<string>;
   /** metres without a mapped limit */
   unmappedM: number;
+  /** metres along the drive of the signals last waited at */
+  signalsM: number;
 }
 
 function startTiming(drive: Drive, roads: Roads, trace: DriveTrace): Timing {
@@ -108,6 +112,7 @@ function startTiming(drive: Drive, roads: Roads, trace: DriveTrace): Timing {
     speeds: [],
     notes: new Set(),
     unmappedM: 0,
+    signalsM: Number.NEGATIVE_INFINITY,
   };
 }
 
@@ -168,17 +173,20 @@ function movingOn(leg: Leg, roads: Roads, options: LegOptions): Moving {
 }
 
 /** Seconds waited before step i; lowers the speed at its first position to what the node there allows. */
-function delayAt({ drive, roads, trace, bounds }: Timing, i: number): number {
-  const { passMps } = bounds;
+function delayAt(work: Timing, i: number): number {
+  const { drive, roads, trace, bounds } = work;
   const node = trace.node[i]!;
-  const tags = node < 0 ? undefined : roads.nodes.tags.get(node);
+  const tags = (node < 0 ? undefined : roads.nodes.tags.get(node)) ?? {};
   const before = i === 0 ? undefined : drive.legs[trace.leg[i - 1]!];
   const after = drive.legs[trace.leg[i]!];
   if (before?.kind !== 'stretch' || after?.kind !== 'stretch') return 0;
-  const turning = before.way !== after.way && passMps[i]! < TURN_MPS;
-  const delay = tags === undefined ? undefined : nodeDelay(tags, before.forward);
-  if (delay) passMps[i] = Math.min(passMps[i]!, delay.passKmh / 3.6);
-  return Math.max(turning ? TURN_WAIT_S : 0, delay?.waitS ?? 0);
+  const { forward } = before;
+  const waited = trace.atM[i]! - work.signalsM < JUNCTION_M;
+  if (!waited && hasSignals(tags, { forward })) work.signalsM = trace.atM[i]!;
+  const turning = before.way !== after.way && bounds.passMps[i]! < TURN_MPS;
+  const { waitS, passKmh } = nodeDelay(tags, { forward, waited });
+  bounds.passMps[i] = Math.min(bounds.passMps[i]!, passKmh / 3.6);
+  return Math.max(turning && !waited ? TURN_WAIT_S : 0, waitS);
 }
 
 function closingNotes(drive: Drive, unmappedM: number): string[] {

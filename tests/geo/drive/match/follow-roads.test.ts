@@ -634,6 +634,28 @@ describe('turn restrictions', () => {
     }
   });
 
+  it('lists a forbidden turning back though the last position falls a little short of the junction', () => {
+    const map = mapOf(
+      { a: [0, 0], b: [500, 0], c: [1000, 0] },
+      [
+        { id: 1, refs: ['a', 'b'] },
+        { id: 2, refs: ['b', 'c'] },
+      ],
+      [{ from: 1, via: 'b', to: 1, tags: { restriction: 'no_u_turn' } }],
+    );
+    const turningAt = (x: number) =>
+      followRoads(
+        track([
+          [10, 0],
+          [x, 0],
+          [10, 0],
+        ]),
+        map,
+      ).brokenTurns.length;
+    expect(turningAt(499)).toBe(1);
+    expect(turningAt(400)).toBe(0);
+  });
+
   it('lists none where the turn is allowed, or the restriction is for others', () => {
     expect(
       followRoads(
@@ -706,5 +728,24 @@ describe('a line against a one-way', () => {
         street,
       ),
     ).not.toContain('2-');
+  });
+});
+
+describe('a drive that ends at a junction', () => {
+  it('does not drive the road that its last position touches by a few centimetres, nor its first', () => {
+    const map = mapOf({ a: [0, 0], b: [500, 0], c: [900, 0], d: [-400, 0] }, [
+      { id: 1, refs: ['a', 'b'] },
+      { id: 2, refs: ['b', 'c'], tags: { highway: 'residential', access: 'private' } },
+      { id: 3, refs: ['d', 'a'], tags: { highway: 'residential', access: 'private' } },
+    ]);
+    const drive = followRoads(
+      track([
+        [-0.7, 0],
+        [500.7, 0],
+      ]),
+      map,
+    );
+    expect(roadsDriven(drive, map)).toBe('1+');
+    expect(drive.lengthM).toBeCloseTo(500, 3);
   });
 });

@@ -73,6 +73,42 @@ describe('a drive’s timetable', () => {
     expect(withNode({ highway: 'crossing' })).toBe(plain);
   });
 
+  it('waits once at a junction, however many of its signals are mapped, and again at the next', () => {
+    const at = line(2000, 50);
+    const lights = (...places: number[]) =>
+      timed(
+        [{ at, tags: A_ROAD }],
+        places.map((m) => ({ at: [m, 0] as const, tags: { highway: 'traffic_signals' } })),
+      ).totalS;
+    const one = lights(1000);
+    expect(lights(1000, 1050)).toBeCloseTo(one, 6);
+    expect(lights(1000, 1200)).toBeGreaterThan(one + 12);
+  });
+
+  it('does not give way, too, where it turns at the signals it has waited at', () => {
+    const ways = [
+      {
+        at: [
+          [0, 0],
+          [480, 0],
+          [500, 0],
+        ] as const,
+        tags: A_ROAD,
+      },
+      {
+        at: [
+          [500, 0],
+          [500, 500],
+        ] as const,
+        tags: A_ROAD,
+      },
+    ];
+    const signals = { highway: 'traffic_signals' };
+    const atTheCorner = timed(ways, [{ at: [500, 0], tags: signals }]).totalS;
+    const atTheLine = timed(ways, [{ at: [480, 0], tags: signals }]).totalS;
+    expect(Math.abs(atTheLine - atTheCorner)).toBeLessThan(4);
+  });
+
   it('slows for a hairpin and for a turn into another road, not for a road that bends gently', () => {
     const straight = timed([{ at: line(2000), tags: A_ROAD }]).totalS;
     const hairpin = timed([

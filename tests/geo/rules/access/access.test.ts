@@ -56,6 +56,12 @@ describe('access', () => {
     expect(askDrive(access, broken, [2, 3, -3, -2]).map((one) => one.level)).toEqual(['barred']);
   });
 
+  it('at an end is not lost to a last road whose own access nobody can tell', () => {
+    const square = { highway: 'pedestrian', access: 'customers' };
+    const yard = threeRoads({ 2: { highway: 'service', access: 'private' }, 3: square });
+    expect(askDrive(access, yard, [1, 2, 3]).map((one) => one.level)).toEqual(['unknown', 'unknown']);
+  });
+
   it('at an end is not lost by a short start off the road, and is by a long one', () => {
     const roads = threeRoads({ 1: { access: 'customers' } });
     expect(askDrive(access, roads, [{ offMapM: 60 }, 1, 2, 3])).toEqual([]);

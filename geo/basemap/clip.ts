@@ -6,6 +6,7 @@ export type Flat = readonly number[];
  * A line that only touches the square leaves nothing.
  */
 export function clipLine(line: Flat, min: number, max: number): Flat[] {
+  const square = { min, max };
   const parts: number[][] = [];
   let part: number[] | undefined;
   for (let i = 2; i < line.length; i += 2) {
@@ -13,7 +14,7 @@ export function clipLine(line: Flat, min: number, max: number): Flat[] {
     const ay = line[i - 1]!;
     const bx = line[i]!;
     const by = line[i + 1]!;
-    const span = insideSpan(ax, ay, bx, by, min, max);
+    const span = insideSpan(ax, ay, bx, by, square);
     if (span === undefined) {
       part = undefined;
       continue;
@@ -38,8 +39,7 @@ function insideSpan(
   ay: number,
   bx: number,
   by: number,
-  min: number,
-  max: number,
+  { min, max }: { readonly min: number; readonly max: number },
 ): [number, number] | undefined {
   let from = 0;
   let to = 1;

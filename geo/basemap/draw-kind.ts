@@ -140,19 +140,24 @@ const AREAS: Readonly<Record<string, Readonly<Record<string, DrawKind>>>> = {
 /** Hollow in the ground or cut off from sight: a tunnel through which a road runs is drawn as one, a culvert not at all. */
 const HIDDEN_KINDS: ReadonlySet<DrawKind> = new Set(['stream', 'river']);
 
-/**
- * What a way is drawn as, if at all.
- * @param kind as in Roads
- * @param closed whether the way ends where it begins
- */
-export function drawKind(tags: Tags, kind: number, closed: boolean): Drawing | undefined {
+interface DrawnWay {
+  readonly tags: Tags;
+  /** as in Roads */
+  readonly kind: number;
+  /** ends where it begins */
+  readonly closed: boolean;
+}
+
+/** What a way is drawn as, if at all. */
+export function drawKind(way: DrawnWay): Drawing | undefined {
+  const { tags, kind } = way;
   if (kind === WAY_KIND.ferry) return { kind: 'ferry', level: 0, area: false };
   const line = lineKind(tags, kind);
   if (line !== undefined) {
     const level = levelOf(tags);
     return level < 0 && HIDDEN_KINDS.has(line) ? undefined : { kind: line, level, area: false };
   }
-  const area = areaKind(tags, closed);
+  const area = areaKind(way);
   return area === undefined ? undefined : { kind: area, level: 0, area: true };
 }
 
@@ -177,7 +182,7 @@ function roadKind(highway: string): DrawKind {
   return withoutSlip(highway) === highway ? kind : 'link';
 }
 
-function areaKind(tags: Tags, closed: boolean): DrawKind | undefined {
+function areaKind({ tags, closed }: DrawnWay): DrawKind | undefined {
   if (tags['building'] !== undefined)
     return closed || tags['type'] === 'multipolygon' ? 'building' : undefined;
   for (const key in AREAS) {

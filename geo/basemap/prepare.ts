@@ -76,7 +76,7 @@ function drawnOf({ ways }: Roads): Drawn[] {
     const tags = ways.tags[way] as Tags;
     const refs = ways.refs.subarray(ways.start[way], ways.start[way + 1]);
     const closed = isClosed(refs);
-    const drawing = drawKind(tags, ways.kind[way]!, closed);
+    const drawing = drawKind({ tags, kind: ways.kind[way]!, closed });
     if (drawing === undefined || refs.length < 2) continue;
     if (drawing.kind === 'coastline') coast.push(refs);
     else if (!drawing.area || closed) drawn.push({ ...drawing, refs, tags });

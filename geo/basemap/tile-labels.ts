@@ -89,19 +89,24 @@ function anchors(
       found.push({ px: near.x, py: near.y, angleDeg: 0 });
       continue;
     }
-    const anchor = straightNear(line, map, middle, needed, length, px);
+    const anchor = straightNear(line, map, { middle, needed, length, px });
     if (anchor) found.push(anchor);
   }
   return found;
 }
 
+/** Where a text that needs so much of a line's length is wanted. Unit square; `px` is the size of a pixel. */
+interface Sought {
+  readonly middle: number;
+  readonly needed: number;
+  readonly length: number;
+  readonly px: number;
+}
+
 function straightNear(
   line: NameLine,
   map: BaseMap,
-  middle: number,
-  needed: number,
-  length: number,
-  px: number,
+  { middle, needed, length, px }: Sought,
 ): Anchor | undefined {
   for (const off of TRY_PX) {
     const from = middle + off * px - needed / 2;

@@ -110,10 +110,13 @@ function agreed(answers: readonly HoursAnswer[], why: string): HoursAnswer {
 
 const has = (text: string, mark: RegExp): boolean => text.search(mark) >= 0;
 
+const SUPPOSED = ['holiday', 'other day'] as const;
+type SupposedDay = (typeof SUPPOSED)[number];
+
 /** The text with a holiday mark read as this day, or as a day that has no bearing on it. */
-function supposing(text: string, mark: RegExp, holiday: boolean, moment: WallTime): string {
+function supposing(text: string, mark: RegExp, day: SupposedDay, moment: WallTime): string {
   const weekday = weekdayOf(moment);
-  const stand = WEEKDAYS[holiday ? weekday - 1 : (weekday + 2) % 7] as string;
+  const stand = WEEKDAYS[day === 'holiday' ? weekday - 1 : (weekday + 2) % 7] as string;
   return text.replace(mark, stand);
 }
 
@@ -127,7 +130,7 @@ function readingsOf(text: string, moment: WallTime, place: HoursPlace): Reading[
   const regions = holidayRegions(place.country);
   let texts = [text];
   const suppose = (mark: RegExp) => {
-    texts = texts.flatMap((each) => [true, false].map((holiday) => supposing(each, mark, holiday, moment)));
+    texts = texts.flatMap((each) => SUPPOSED.map((day) => supposing(each, mark, day, moment)));
   };
   // school holidays differ from school to school and are known for few years
   if (has(text, SCHOOL_HOLIDAY)) suppose(SCHOOL_HOLIDAY);

@@ -124,7 +124,7 @@ function edgeRules(roads: Roads, wayOf: Int32Array): Pick<RoadEdges, 'roadClass'
 
 /** Whether a direction is against a one-way, the probable ones (a motorway's link) included: it only guides. */
 function runsAgainst(wayTags: Tags, { forward }: { readonly forward: boolean }): boolean {
-  const { allowed, key } = onewayFor(wayTags, forward);
+  const { allowed, key } = onewayFor({ tags: wayTags, forward });
   return allowed === 'no' || (allowed === 'unsure' && (key === 'highway' || key === 'junction'));
 }
 

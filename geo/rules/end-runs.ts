@@ -1,7 +1,8 @@
 import type { Drive, Leg, Stretch } from '../drive/drive.ts';
-import type { Roads, Tags } from '../roads/roads.ts';
+import type { Roads } from '../roads/roads.ts';
 import { accessConditions, accessFor } from '../tags/access.ts';
 import type { Reach } from '../tags/conditional/context.ts';
+import type { Driven } from '../tags/driven.ts';
 import { isSiteRoad } from '../tags/road-class.ts';
 import type { Place } from './places.ts';
 import type { RuleInput } from './rule.ts';
@@ -40,7 +41,9 @@ function reach(legs: readonly Leg[], belongs: (stretch: Stretch) => boolean): St
 export function conditionRuns({ drive, roads }: RuleInput, key: string, text: string): EndRuns {
   return endRuns(drive, (stretch) => {
     const tags = roads.ways.tags[stretch.way] ?? {};
-    return tags[key] === text || tags[otherWay(key)] === text || isRestricted(tags, stretch.forward);
+    return (
+      tags[key] === text || tags[otherWay(key)] === text || isRestricted({ tags, forward: stretch.forward })
+    );
   });
 }
 
@@ -51,14 +54,19 @@ function otherWay(key: string): string {
 
 /** Runs of restricted ways: within them the drive starts or ends, outside them it passes through. */
 export function restrictedRuns(drive: Drive, roads: Roads): EndRuns {
-  return endRuns(drive, (stretch) => isRestricted(roads.ways.tags[stretch.way] ?? {}, stretch.forward));
+  return endRuns(drive, (stretch) =>
+    isRestricted({ tags: roads.ways.tags[stretch.way] ?? {}, forward: stretch.forward }),
+  );
 }
 
 /** As restrictedRuns, roads signed as unsuitable counted in: what such a sign asks of those who go there. */
 export function unsuitableRuns(drive: Drive, roads: Roads): EndRuns {
   return endRuns(drive, (stretch) => {
     const tags = roads.ways.tags[stretch.way] ?? {};
-    return accessFor(tags, stretch.forward).meaning === 'discouraged' || isRestricted(tags, stretch.forward);
+    return (
+      accessFor({ tags, forward: stretch.forward }).meaning === 'discouraged' ||
+      isRestricted({ tags, forward: stretch.forward })
+    );
   });
 }
 
@@ -66,14 +74,14 @@ export function unsuitableRuns(drive: Drive, roads: Roads): EndRuns {
 export function siteRuns(drive: Drive, roads: Roads): EndRuns {
   return endRuns(drive, (stretch) => {
     const tags = roads.ways.tags[stretch.way] ?? {};
-    return isSiteRoad(tags) || isRestricted(tags, stretch.forward);
+    return isSiteRoad(tags) || isRestricted({ tags, forward: stretch.forward });
   });
 }
 
-function isRestricted(tags: Tags, forward: boolean): boolean {
-  const { meaning } = accessFor(tags, forward);
+function isRestricted(driven: Driven): boolean {
+  const { meaning } = accessFor(driven);
   if (meaning !== 'open' && meaning !== 'discouraged') return true;
-  return accessConditions(tags, forward, 0).some(({ text }) => FOR_SOME.test(text));
+  return accessConditions(driven, 0).some(({ text }) => FOR_SOME.test(text));
 }
 
 /** Conditions that let in those who have business there, as a plain `destination` does. */

@@ -1,5 +1,6 @@
 import { bearingDeg } from '../earth/sphere.ts';
-import type { Roads, Tags } from '../roads/roads.ts';
+import type { Roads } from '../roads/roads.ts';
+import type { Driven } from '../tags/driven.ts';
 import type { LaneLimit } from '../tags/lanes.ts';
 import { onewayFor } from '../tags/oneway.ts';
 import { builtFor } from '../tags/road-class.ts';
@@ -97,14 +98,14 @@ function branches(roads: Roads, node: number): number[] {
     const at = roads.ways.start[way]! + seg;
     const [a, b] = [roads.ways.refs[at]!, roads.ways.refs[at + 1]!];
     const tags = roads.ways.tags[way] ?? {};
-    if (a === node && isOpen(tags, true)) found.add(b);
-    else if (b === node && isOpen(tags, false)) found.add(a);
+    if (a === node && isOpen({ tags, forward: true })) found.add(b);
+    else if (b === node && isOpen({ tags, forward: false })) found.add(a);
   }
   return [...found];
 }
 
-function isOpen(tags: Tags, forward: boolean): boolean {
-  return builtFor(tags).kind !== 'closed' && onewayFor(tags, forward).allowed !== 'no';
+function isOpen(driven: Driven): boolean {
+  return builtFor(driven.tags).kind !== 'closed' && onewayFor(driven).allowed !== 'no';
 }
 
 function bearing({ nodes: { lat, lon } }: Roads, from: number, to: number): number {

@@ -40,8 +40,7 @@ export function rulesUsed(input: RuleInput, times: Timetable): RuleUsed[] {
   for (const place of limitedPlaces(input.drive, input.roads)) noteLimits(input, place, note);
   if (input.envelope.grossKg > GOODS_SIGNS_FROM_KG)
     for (const place of drivenWays(input.drive, input.roads))
-      if (goodsAccess(place.tags, place.forward).length > 0)
-        noteGoods(input.along.ruleAt(place.fromM), place, note);
+      if (goodsAccess(place).length > 0) noteGoods(input.along.ruleAt(place.fromM), place, note);
   noteCorners(input, note);
   for (const speed of times.speeds) noteSpeed(speed, note);
   return [...used.values()];
@@ -57,7 +56,7 @@ type Note = (
 function noteLimits(input: RuleInput, place: Place, note: Note): void {
   const rule = input.along.ruleAt(place.fromM);
   const { fromM } = place;
-  for (const { quantity, basis, reading, binding } of limitClaims(place.tags, ALL, place.forward)) {
+  for (const { quantity, basis, reading, binding } of limitClaims(place, ALL)) {
     if (binding === 'goods') {
       if (input.envelope.grossKg > GOODS_SIGNS_FROM_KG) noteGoods(rule, place, note);
     } else if (quantity === 'width' && basis === 'legal')

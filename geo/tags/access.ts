@@ -1,6 +1,7 @@
 import type { Tags } from '../roads/roads.ts';
 import { type AccessMeaning, readAccessValue } from './access-value.ts';
-import { isDrivenDirection, isElsewhere, isOtherDirection, isRemark } from './key-words.ts';
+import { type Driven, directionOf } from './driven.ts';
+import { isElsewhere, isOtherDirection, isRemark } from './key-words.ts';
 import { isGoodsMode, isMotorhomeMode, isOtherMode, MOTORHOME_MODES, modeRank } from './modes.ts';
 import { builtFor } from './road-class.ts';
 
@@ -35,8 +36,9 @@ const OPEN: Access = { meaning: 'open', key: '', text: '', rank: 0 };
  * driven direction's form before the plain one; without any, the class of road.
  * A general `access` does not open a way made for others, and keys of siblings leave a doubt: both are `unknown`.
  */
-export function accessFor(tags: Tags, forward: boolean): Access {
-  const tagged = taggedAccess(tags, forward);
+export function accessFor(driven: Driven): Access {
+  const { tags } = driven;
+  const tagged = taggedAccess(driven);
   const road = builtFor(tags);
   if (road.kind === 'closed') return accessOfClosed(tags, tagged);
   if (road.kind === 'ferry' && tagged === undefined) return accessOfFerry(tags);
@@ -45,8 +47,9 @@ export function accessFor(tags: Tags, forward: boolean): Access {
 }
 
 /** Access as tagged on a way or a node, or undefined when no key of the motorhome's chain is there. */
-export function taggedAccess(tags: Tags, forward: boolean): Access | undefined {
-  const direction = forward ? 'forward' : 'backward';
+export function taggedAccess(driven: Driven): Access | undefined {
+  const { tags } = driven;
+  const direction = directionOf(driven);
   for (const mode of MOTORHOME_MODES)
     for (const key of [`${mode}:${direction}`, mode]) {
       const text = tags[key];
@@ -87,27 +90,29 @@ function accessOfFerry(tags: Tags): Access {
  * The motorhome's own access keys under conditions, in the driven direction, from the least to the most specific.
  * @param rank keys less specific than this cannot change what is decided and are left out
  */
-export function accessConditions(tags: Tags, forward: boolean, rank: number): AccessTag[] {
-  return accessForms(tags, forward, rank)
+export function accessConditions(driven: Driven, rank: number): AccessTag[] {
+  return accessForms(driven, rank)
     .filter(({ conditional }) => conditional)
     .sort((a, b) => specificity(a) - specificity(b));
 }
 
 /** The motorhome's own access keys given lane by lane without a condition. */
-export function accessLanes(tags: Tags, forward: boolean, rank: number): AccessTag[] {
-  return accessForms(tags, forward, rank).filter(({ lanes, conditional }) => lanes && !conditional);
+export function accessLanes(driven: Driven, rank: number): AccessTag[] {
+  return accessForms(driven, rank).filter(({ lanes, conditional }) => lanes && !conditional);
 }
 
 const specificity = ({ rank, key }: AccessTag): number =>
   rank * 2 + (/:(forward|backward)\b/.test(key) ? 1 : 0);
 
-function accessForms(tags: Tags, forward: boolean, rank: number): AccessTag[] {
+function accessForms(driven: Driven, rank: number): AccessTag[] {
+  const { tags } = driven;
+  const direction = directionOf(driven);
   const forms: AccessTag[] = [];
   for (const key in tags) {
     if (!key.includes(':')) continue;
     const [mode = '', ...rest] = key.split(':');
     if (!isMotorhomeMode(mode) || modeRank(mode) < rank) continue;
-    if (!rest.every((part) => isForm(part) || isDrivenDirection(part, forward))) continue;
+    if (!rest.every((part) => isForm(part) || part === direction)) continue;
     forms.push({ key, text: tags[key] ?? '', rank: modeRank(mode), ...howGiven(rest) });
   }
   return forms;
@@ -124,10 +129,11 @@ const isForm = (part: string): boolean => part === 'lanes' || part === 'conditio
  * What is said of lorries in the driven direction, as accessConditions and accessLanes for `hgv`: whether it reaches a
  * heavy motorhome is for the country to say.
  */
-export function goodsAccess(tags: Tags, forward: boolean): AccessTag[] {
-  return Object.entries(tags).flatMap(([key, text]) => {
+export function goodsAccess(driven: Driven): AccessTag[] {
+  const direction = directionOf(driven);
+  return Object.entries(driven.tags).flatMap(([key, text]) => {
     const [mode, ...rest] = key.split(':');
-    if (mode !== 'hgv' || !rest.every((part) => isForm(part) || isDrivenDirection(part, forward))) return [];
+    if (mode !== 'hgv' || !rest.every((part) => isForm(part) || part === direction)) return [];
     return [{ key, text, rank: 0, ...howGiven(rest) }];
   });
 }
@@ -148,7 +154,9 @@ export interface AccessDoubt {
 /**
  * Access keys nobody has settled. Keys less specific than the deciding one cannot change it and are left out.
  */
-export function accessDoubts(tags: Tags, forward: boolean, deciding: Access): AccessDoubt[] {
+export function accessDoubts(driven: Driven, deciding: Access): AccessDoubt[] {
+  const { tags } = driven;
+  const direction = directionOf(driven);
   const doubts = [...siblingDoubts(tags, deciding)];
   for (const [key, text] of Object.entries(tags)) {
     if (!key.includes(':')) continue;
@@ -156,14 +164,10 @@ export function accessDoubts(tags: Tags, forward: boolean, deciding: Access): Ac
     const motorcar = first === 'motorcar' && deciding.rank < modeRank('motor_vehicle');
     if (!isMotorhomeMode(first) && !motorcar) continue;
     if (isMotorhomeMode(first) && modeRank(first) < deciding.rank) continue;
-    if (rest.some((part) => isRemark(part) || isOtherDirection(part, forward))) continue;
+    if (rest.some((part) => isRemark(part) || isOtherDirection(part, direction))) continue;
     if (rest.some((part) => isOtherMode(part) || isGoodsMode(part) || isElsewhere(part))) continue;
     const strange = rest.filter(
-      (part) =>
-        part !== 'lanes' &&
-        part !== 'conditional' &&
-        !isDrivenDirection(part, forward) &&
-        part !== 'both_ways',
+      (part) => part !== 'lanes' && part !== 'conditional' && part !== direction && part !== 'both_ways',
     );
     if (strange.length > 0) doubts.push({ key, text, binding: 'notUnderstood' });
     else if (rest.includes('conditional')) doubts.push({ key, text, binding: 'condition' });

@@ -1,4 +1,5 @@
 import { toRad } from '../earth/angles.ts';
+import type { Direction } from './driven.ts';
 /** What `incline` says of a way along its drawn order. Per cent of rise; `up` and `down` without a figure. */
 export type Incline =
   | { readonly kind: 'percent'; readonly percent: number }
@@ -30,8 +31,8 @@ function toPercent(value: number, unit: string | undefined): number {
 }
 
 /** The same incline as it is driven. */
-export function drivenIncline(incline: Incline, forward: boolean): Incline {
-  if (forward) return incline;
+export function drivenIncline(incline: Incline, driven: Direction): Incline {
+  if (driven === 'forward') return incline;
   if (incline.kind === 'percent') return { kind: 'percent', percent: 0 - incline.percent };
   if (incline.kind === 'up') return { kind: 'down' };
   return incline.kind === 'down' ? { kind: 'up' } : incline;

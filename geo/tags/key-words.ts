@@ -1,3 +1,5 @@
+import type { Direction } from './driven.ts';
+
 /** Parts of a key that make it a remark about a limit, not a limit. */
 const REMARKS = new Set([
   'signed',
@@ -71,11 +73,6 @@ export function isElsewhere(first: string): boolean {
 }
 
 /** Whether a part of a key names the other direction than the driven one. */
-export function isOtherDirection(part: string, forward: boolean): boolean {
-  return part === (forward ? 'backward' : 'forward');
-}
-
-/** Whether a part of a key names the driven direction. */
-export function isDrivenDirection(part: string, forward: boolean): boolean {
-  return part === (forward ? 'forward' : 'backward');
+export function isOtherDirection(part: string, driven: Direction): boolean {
+  return part !== driven && (part === 'forward' || part === 'backward');
 }

@@ -1,4 +1,5 @@
 import { listed } from '../units/text.ts';
+import type { Direction } from './driven.ts';
 
 /** Which lanes of a way a `:lanes` key speaks of; undefined: all lanes of a one-way road, or nobody said. */
 export type LaneDirection = 'forward' | 'backward' | 'both_ways' | undefined;
@@ -33,8 +34,8 @@ export function readLaneKey(key: string): LaneKey | undefined {
  * Whether a lane key speaks of lanes driven in this direction. Without a direction it means the lanes of a one-way
  * road; on a two-way road nobody can tell, so it counts for both. The middle lane of both ways is no lane to drive along.
  */
-export function lanesDriven(key: LaneKey, forward: boolean): boolean {
-  return key.direction === undefined || key.direction === (forward ? 'forward' : 'backward');
+export function lanesDriven(key: LaneKey, driven: Direction): boolean {
+  return key.direction === undefined || key.direction === driven;
 }
 
 /** What the value of one lane does to the vehicle. */

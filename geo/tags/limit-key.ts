@@ -1,5 +1,6 @@
 import { given } from '../given.ts';
-import { isDrivenDirection, isElsewhere, isOtherDirection, isRemark } from './key-words.ts';
+import type { Direction } from './driven.ts';
+import { isElsewhere, isOtherDirection, isRemark } from './key-words.ts';
 import { limitMeant, mayBeMeant } from './misspelt-limit.ts';
 import { isGoodsMode, isMotorhomeMode, isOtherMode, type MotorhomeMode } from './modes.ts';
 
@@ -70,11 +71,10 @@ function meantBy(base: string): string | undefined {
 
 /**
  * Takes a key apart.
- * @param forward the driven direction along the way's drawn order
  * @returns undefined when the key is no limit, a remark, about something elsewhere, the other direction's, or
  * another vehicle's
  */
-export function readLimitKey(key: string, forward: boolean): LimitKey | undefined {
+export function readLimitKey(key: string, driven: Direction): LimitKey | undefined {
   if (!mayBeLimit(key)) return undefined;
   const parts = key.split(':');
   const base = parts[0] as string;
@@ -88,9 +88,9 @@ export function readLimitKey(key: string, forward: boolean): LimitKey | undefine
   let goods = false;
   const strange: string[] = [];
   for (const part of parts.slice(1)) {
-    if (isRemark(part) || isOtherDirection(part, forward)) return undefined;
+    if (isRemark(part) || isOtherDirection(part, driven)) return undefined;
     if (isOtherMode(part)) return undefined;
-    if (isDrivenDirection(part, forward)) directed = true;
+    if (part === driven) directed = true;
     else if (isMotorhomeMode(part)) mode = part;
     else if (isGoodsMode(part)) goods = true;
     else if (part === 'physical') basis = 'physical';

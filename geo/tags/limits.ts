@@ -3,6 +3,7 @@ import type { Tags } from '../roads/roads.ts';
 import { readLength } from '../units/read-length.ts';
 import { readMass } from '../units/read-mass.ts';
 import { type Reading, unreadable } from '../units/reading.ts';
+import { type Driven, directionOf } from './driven.ts';
 import { type Basis, type LimitKey, type Quantity, readLimitKey } from './limit-key.ts';
 import { modeRank } from './modes.ts';
 
@@ -47,13 +48,14 @@ export interface LimitClaim {
 /**
  * Every limit of the wanted quantities that tags set in the driven direction.
  * Among the forms of one limit that bind always, the most specific alone is given: mode first, then direction.
- * @param forward whether the drive runs along the way's drawn order; true at nodes
  */
-export function limitClaims(tags: Tags, quantities: readonly Quantity[], forward: boolean): LimitClaim[] {
+export function limitClaims(driven: Driven, quantities: readonly Quantity[]): LimitClaim[] {
+  const { tags } = driven;
+  const direction = directionOf(driven);
   const claims: LimitClaim[] = [];
   const winners = new Map<string, { readonly rank: number; readonly claim: LimitClaim }>();
   for (const [key, text] of Object.entries(tags)) {
-    const parsed = readLimitKey(key, forward);
+    const parsed = readLimitKey(key, direction);
     if (parsed === undefined || !quantities.includes(parsed.quantity)) continue;
     if (parsed.quantity !== 'unknown' && isForBoats(tags, parsed.base)) continue;
     const claim = makeClaim(key, text, parsed);

@@ -1,5 +1,5 @@
-import type { Tags } from '../roads/roads.ts';
 import type { ConditionContext } from './conditional/context.ts';
+import type { Driven } from './driven.ts';
 import { type OpenCondition, resolveTag, type Tagged } from './resolve.ts';
 
 /** Whether the driven direction is with the mapped one: `unsure` where it turns by the hour or is not said clearly. */
@@ -20,7 +20,7 @@ const BOTH = new Set(['no', 'false', '0', 'alternating']);
  * Whether a way may be driven in the given direction along its drawn order.
  * Roundabouts and motorways are one-way unsaid; a circular junction or a motorway's link only probably.
  */
-export function onewayFor(tags: Tags, forward: boolean): Oneway {
+export function onewayFor({ tags, forward }: Driven): Oneway {
   for (const key of KEYS) {
     const text = tags[key];
     if (text === undefined) continue;
@@ -44,19 +44,16 @@ export interface OnewayThen extends Oneway {
 }
 
 /** Whether the way is one-way against the drive when it is passed, its conditions held against `contexts`. */
-export function onewayThen(
-  tags: Tags,
-  forward: boolean,
-  contexts: () => readonly ConditionContext[],
-): OnewayThen {
-  const plain = onewayFor(tags, forward);
+export function onewayThen(driven: Driven, contexts: () => readonly ConditionContext[]): OnewayThen {
+  const { tags, forward } = driven;
+  const plain = onewayFor(driven);
   const key = KEYS.map((each) => `${each}:conditional`).find((each) => tags[each] !== undefined);
   if (key === undefined) return plain;
   const tag = { key, text: tags[key] ?? '' };
   const { possible, open } = resolveTag<Tagged>(undefined, [tag], contexts);
   const base = key.slice(0, -':conditional'.length);
   const cases = possible.map(({ value }) =>
-    value === undefined ? plain : { ...onewayFor({ ...tags, [base]: value }, forward), ...tag },
+    value === undefined ? plain : { ...onewayFor({ tags: { ...tags, [base]: value }, forward }), ...tag },
   );
   const [first] = open;
   const [only] = cases;

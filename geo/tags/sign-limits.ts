@@ -1,6 +1,6 @@
-import type { Tags } from '../roads/roads.ts';
 import { readLength } from '../units/read-length.ts';
 import { readMass } from '../units/read-mass.ts';
+import { type Driven, directionOf } from './driven.ts';
 import { isOtherDirection } from './key-words.ts';
 import { readSignCode, type SignQuantity } from './sign-codes.ts';
 
@@ -32,11 +32,12 @@ const FEET = /\d+\s*(?:'|ft|feet|foot)\s*(?:\d+\s*(?:"|in\b)?)?/i;
 const FIGURE = /\d+(?:[.,]\d+)?\s*(?:metres?|meters?|m|tonnes?|tons?|t|kg|cm)(?![a-z])/i;
 
 /** Signs and hazards mapped on a way or a node, for the driven direction, that limit sizes or masses. */
-export function signLimits(tags: Tags, forward: boolean, country: string | undefined): SignTag[] {
-  return Object.entries(tags).flatMap(([key, text]) => {
+export function signLimits(driven: Driven, country: string | undefined): SignTag[] {
+  const direction = directionOf(driven);
+  return Object.entries(driven.tags).flatMap(([key, text]) => {
     const [first, ...rest] = key.split(':');
     if (first !== 'traffic_sign' && first !== 'hazard') return [];
-    if (!rest.every((part) => DIRECTIONS.has(part)) || rest.some((part) => isOtherDirection(part, forward)))
+    if (!rest.every((part) => DIRECTIONS.has(part)) || rest.some((part) => isOtherDirection(part, direction)))
       return [];
     const limits = text.split(OUTSIDE_BRACKETS.pieces).flatMap((piece) => limitsOf(piece.trim(), country));
     return limits.length === 0 ? [] : [{ key, text, limits }];

@@ -13,7 +13,7 @@ import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { askNode, askRoad, COACHBUILT } from '../support/ask.ts';
 
 function meaning(tags: Tags, forward = true): string {
-  return accessFor({ highway: 'residential', ...tags }, forward).meaning;
+  return accessFor({ tags: { highway: 'residential', ...tags }, forward }).meaning;
 }
 
 function levels(rule: SubjectRule, tags: Tags, card: VehicleCard = COACHBUILT): string[] {
@@ -38,14 +38,16 @@ describe('access as the OSM wiki documents it', () => {
   // OSM wiki, Forward & backward, left & right; Key:oneway
   it('forward and backward follow the drawn direction, also where oneway=-1', () => {
     expect(meaning({ oneway: '-1', 'motor_vehicle:forward': 'no' }, false)).toBe('open');
-    expect(onewayFor({ oneway: '-1' }, false).allowed).toBe('yes');
-    expect(onewayFor({ oneway: '-1' }, true).allowed).toBe('no');
+    expect(onewayFor({ tags: { oneway: '-1' }, forward: false }).allowed).toBe('yes');
+    expect(onewayFor({ tags: { oneway: '-1' }, forward: true }).allowed).toBe('no');
   });
 
   // OSM wiki, Key:oneway and Key:junction: roundabouts are one-way unsaid. Motorways likewise.
   it('roundabouts and motorways are one-way unsaid', () => {
-    expect(onewayFor({ highway: 'primary', junction: 'roundabout' }, false).allowed).toBe('no');
-    expect(onewayFor({ highway: 'motorway' }, false).allowed).toBe('no');
+    expect(onewayFor({ tags: { highway: 'primary', junction: 'roundabout' }, forward: false }).allowed).toBe(
+      'no',
+    );
+    expect(onewayFor({ tags: { highway: 'motorway' }, forward: false }).allowed).toBe('no');
   });
 
   // OSM wiki, Barriers; Tag:barrier=height_restrictor; the defaults of gates and bollards: common practice, no source

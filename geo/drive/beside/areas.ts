@@ -111,7 +111,7 @@ function isInside(roads: Roads, outline: Outline, lat: number, lon: number): boo
     for (let at = start[way]! + 1; at < start[way + 1]!; at++) {
       const a = refs[at - 1]!;
       const b = refs[at]!;
-      if (rayCrosses(lon, lat, lons[a]!, lats[a]!, lons[b]!, lats[b]!)) inside = !inside;
+      if (rayCrosses(lons[a]! - lon, lats[a]! - lat, lons[b]! - lon, lats[b]! - lat)) inside = !inside;
     }
   return inside;
 }

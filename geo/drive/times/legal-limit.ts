@@ -4,6 +4,7 @@ import type { CountryRule, Limit, OpenRoadLimits, SpeedClass } from '../../count
 import { ruleFor } from '../../country/table.ts';
 import { given } from '../../given.ts';
 import type { Tags } from '../../roads/roads.ts';
+import { type Direction, directionOf } from '../../tags/driven.ts';
 import { GOODS_SIGNS_FROM_KG } from '../../tags/modes.ts';
 import { withoutSlip } from '../../tags/road-class.ts';
 import { readSpeed, type SpeedRead } from './read-speed.ts';
@@ -42,7 +43,7 @@ export function legalLimit(
   vehicle: SpeedVehicle,
   options: LimitOptions = {},
 ): LegalLimit {
-  const setting = roadSetting(tags, options.urban);
+  const setting = roadSetting(tags, options);
   const found = ruleFor(countryFor(country, setting.country));
   const { rule } = found;
   const { band, note: bandNote } = bandFor(rule, vehicle);
@@ -51,7 +52,9 @@ export function legalLimit(
   // the first band is everybody's general limit; only heavier bands are a limit of the vehicle
   const cap = band.overKg > 0 ? pick(band.limits.value, setting) : 'none';
 
-  const sign = signedLimit(tags, options.forward);
+  const { forward } = options;
+  const driven = forward === undefined ? undefined : directionOf({ forward });
+  const sign = signedLimit(tags, driven);
   const read = sign && signRead(sign.read, rule);
   if (sign && read === undefined && sign.read.kind !== 'implied')
     notes.push(`${sign.key}=${sign.text} gives no figure: the general limit is used.`);
@@ -60,7 +63,7 @@ export function legalLimit(
   let why = mapped && sign ? `${sign.key}=${sign.text}` : `${general.what} (${setting.because})`;
   let from: LegalLimit['general'] = mapped ? undefined : general;
 
-  const goods = goodsLimit(tags, rule, vehicle, options.forward);
+  const goods = goodsLimit({ tags, rule, vehicle, driven });
   if (goods && lower(goods.limit, limit)) {
     limit = goods.limit;
     why = `${goods.key}, which binds a motorhome over 3.5 t here`;
@@ -124,8 +127,8 @@ interface Signed {
   readonly read: SpeedRead;
 }
 
-function signedLimit(tags: Tags, forward: boolean | undefined): Signed | undefined {
-  for (const key of keysFor(['maxspeed:motorhome', 'maxspeed:motor_vehicle', 'maxspeed'], forward)) {
+function signedLimit(tags: Tags, driven: Direction | undefined): Signed | undefined {
+  for (const key of keysFor(['maxspeed:motorhome', 'maxspeed:motor_vehicle', 'maxspeed'], driven)) {
     const text = tags[key];
     if (text !== undefined) return { key, text, read: readSpeed(text) };
   }
@@ -141,9 +144,16 @@ function signRead(read: SpeedRead, rule: CountryRule): Limit | undefined {
   return read.kind === 'walk' ? Math.min(rule.livingStreetKmh.value, 7) : undefined;
 }
 
-function goodsLimit(tags: Tags, rule: CountryRule, vehicle: SpeedVehicle, forward: boolean | undefined) {
+interface GoodsAsked {
+  readonly tags: Tags;
+  readonly rule: CountryRule;
+  readonly vehicle: SpeedVehicle;
+  readonly driven: Direction | undefined;
+}
+
+function goodsLimit({ tags, rule, vehicle, driven }: GoodsAsked) {
   if (rule.goodsSigns.value !== 'bind' || vehicle.grossKg <= GOODS_SIGNS_FROM_KG) return undefined;
-  for (const key of keysFor(['maxspeed:hgv'], forward)) {
+  for (const key of keysFor(['maxspeed:hgv'], driven)) {
     const text = tags[key];
     const read = text === undefined ? undefined : readSpeed(text);
     if (read?.kind === 'kmh') return { limit: read.kmh, key: `${key}=${text}` };
@@ -151,10 +161,8 @@ function goodsLimit(tags: Tags, rule: CountryRule, vehicle: SpeedVehicle, forwar
   return undefined;
 }
 
-function keysFor(bases: readonly string[], forward: boolean | undefined): string[] {
-  if (forward === undefined) return [...bases];
-  const suffix = forward ? ':forward' : ':backward';
-  return bases.flatMap((base) => [base + suffix, base]);
+function keysFor(bases: readonly string[], driven: Direction | undefined): string[] {
+  return driven === undefined ? [...bases] : bases.flatMap((base) => [`${base}:${driven}`, base]);
 }
 
 function lower(limit: Limit, than: Limit): limit is number {

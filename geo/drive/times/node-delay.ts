@@ -1,5 +1,5 @@
 import { lookUp } from '../../country/look-up.ts';
-import type { Tags } from '../../roads/roads.ts';
+import type { Driven } from '../../tags/driven.ts';
 
 /** What passing a node costs: seconds stood still on average, and the speed it is passed at. */
 interface NodeDelay {
@@ -38,21 +38,19 @@ const BARRIER: Readonly<Record<string, NodeDelay>> = {
 const LEVEL_CROSSING: NodeDelay = { waitS: 5, passKmh: 30 };
 
 /** Whether a node's signals are for one direction along the way that reaches it. */
-export function hasSignals(tags: Tags, { forward }: { readonly forward: boolean }): boolean {
-  return tags['highway'] === 'traffic_signals' && !isAgainst(tags, forward);
+export function hasSignals(driven: Driven): boolean {
+  return driven.tags['highway'] === 'traffic_signals' && !isAgainst(driven);
 }
 
 /**
  * Delay at a node for one direction along the way that reaches it; signs for the other direction cost nothing, nor do
  * signals of a junction that was waited at already.
  */
-export function nodeDelay(
-  tags: Tags,
-  { forward, waited }: { readonly forward: boolean; readonly waited: boolean },
-): NodeDelay {
-  const against = isAgainst(tags, forward);
+export function nodeDelay(driven: Driven, { waited }: { readonly waited: boolean }): NodeDelay {
+  const { tags } = driven;
+  const against = isAgainst(driven);
   const found = [
-    hasSignals(tags, { forward }) && !waited ? SIGNALS : undefined,
+    hasSignals(driven) && !waited ? SIGNALS : undefined,
     against ? undefined : lookUp(HIGHWAY, tags['highway']),
     against ? undefined : lookUp(CALMING, tags['traffic_calming']),
     lookUp(BARRIER, tags['barrier']),
@@ -65,7 +63,7 @@ export function nodeDelay(
   };
 }
 
-function isAgainst(tags: Tags, forward: boolean): boolean {
+function isAgainst({ tags, forward }: Driven): boolean {
   const direction = tags['direction'] ?? tags['traffic_signals:direction'];
   return direction === (forward ? 'backward' : 'forward');
 }

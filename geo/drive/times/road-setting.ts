@@ -25,7 +25,7 @@ const STREETS = new Set(['residential', 'living_street', 'pedestrian']);
  * Reads the setting from what the tags say of the limit's origin; then from `urban` as the caller knows it;
  * then from class, street lights and footways, which is a guess and is called one.
  */
-export function roadSetting(tags: Tags, urban?: boolean): RoadSetting {
+export function roadSetting(tags: Tags, { urban }: { readonly urban?: boolean } = {}): RoadSetting {
   const highway = tags['highway'] ?? '';
   const livingStreet = highway === 'living_street' || tags['living_street'] === 'yes';
   const speedClass = classFromTags(tags, highway);

@@ -182,9 +182,9 @@ function delayAt(work: Timing, i: number): number {
   if (before?.kind !== 'stretch' || after?.kind !== 'stretch') return 0;
   const { forward } = before;
   const waited = trace.atM[i]! - work.signalsM < JUNCTION_M;
-  if (!waited && hasSignals(tags, { forward })) work.signalsM = trace.atM[i]!;
+  if (!waited && hasSignals({ tags, forward })) work.signalsM = trace.atM[i]!;
   const turning = before.way !== after.way && bounds.passMps[i]! < TURN_MPS;
-  const { waitS, passKmh } = nodeDelay(tags, { forward, waited });
+  const { waitS, passKmh } = nodeDelay({ tags, forward }, { waited });
   bounds.passMps[i] = Math.min(bounds.passMps[i]!, passKmh / 3.6);
   return Math.max(turning && !waited ? TURN_WAIT_S : 0, waitS);
 }

@@ -2,7 +2,7 @@ import { toRad, wrapLon, wrapRad } from '../../earth/angles.ts';
 import { mix, shareOf } from '../../earth/between.ts';
 import { spanHolding } from '../../earth/bisect.ts';
 import { headingRad, type Point } from '../../earth/point.ts';
-import { EARTH_RADIUS_M } from '../../earth/sphere.ts';
+import { EARTH_RADIUS_M, type Place } from '../../earth/sphere.ts';
 import { type Roads, WAY_KIND } from '../../roads/roads.ts';
 import type { Drive, Stretch } from '../drive.ts';
 import { endOf } from '../end-of.ts';
@@ -69,18 +69,23 @@ function addStretch(points: Points, drive: Drive, roads: Roads, stretch: Stretch
   const first = passed[0];
   if (first === undefined || first.atM - stretch.fromM > SAME_PLACE_M)
     addPlace(points, drive, roads, stretch, stretch.fromM);
-  for (const { node, atM } of passed) add(points, stretch, atM, lat[node]!, lon[node]!, node);
+  for (const { node, atM } of passed) add(points, stretch, { atM, lat: lat[node]!, lon: lon[node]!, node });
   if (stretch.toM - (passed.at(-1)?.atM ?? stretch.fromM) > SAME_PLACE_M)
     addPlace(points, drive, roads, stretch, endOf(stretch));
 }
 
 function addPlace(points: Points, drive: Drive, roads: Roads, stretch: Stretch, atM: number): void {
   const place = pointAt(drive, roads, atM);
-  if (place !== undefined) add(points, stretch, atM, place.lat, place.lon, -1);
+  if (place !== undefined) add(points, stretch, { ...place, atM, node: -1 });
+}
+
+interface Added extends Place {
+  readonly atM: number;
+  readonly node: number;
 }
 
 /** Adds a place; one that repeats the last is that one, and keeps its node. */
-function add(points: Points, stretch: Stretch, atM: number, lat: number, lon: number, node: number): void {
+function add(points: Points, stretch: Stretch, { atM, lat, lon, node }: Added): void {
   const last = points.atM.length - 1;
   if (last >= 0 && atM - points.atM[last]! < SAME_PLACE_M) {
     if (points.node[last] === -1) points.node[last] = node;

@@ -31,7 +31,7 @@ function wayAccess(
   place: Place,
   runs: { readonly restricted: EndRuns; readonly unsuitable: EndRuns },
 ): Draft[] {
-  const deciding = accessFor(place.tags, place.forward);
+  const deciding = accessFor(place);
   const asked: AccessAsked = {
     input,
     place,

@@ -66,7 +66,7 @@ function judgeBarrier(input: RuleInput, place: Place, runs: EndRuns): Draft[] {
     return [bareBar(place, 'maxheight', { kind: 'height bar', wants: 'measure', ...HEIGHT_BAR })];
   if (kind === 'width_restrictor' && !hasWidthFigure(place))
     return [bareBar(place, 'maxwidth', { kind: 'width bar', wants: 'measure', ...WIDTH_BAR })];
-  const deciding = taggedAccess(place.tags, place.forward);
+  const deciding = taggedAccess(place);
   const reach = reachOf(place, runs);
   const drafts = judgeTagged({ input, place, reach, advisedReach: reach, deciding });
   if (!drafts.some(({ level }) => level === 'barred') || !isJunction(input.roads, place.index)) return drafts;
@@ -100,7 +100,7 @@ function judgeTagged(asked: AccessAsked): Draft[] {
 
 /** Its kind shuts the road, and an unsettled condition may open it. */
 function openBarrier({ input, place, reach }: AccessAsked, byKind: Draft): Draft {
-  const { open } = resolveTag<AccessTag>(undefined, accessConditions(place.tags, place.forward, 0), () =>
+  const { open } = resolveTag<AccessTag>(undefined, accessConditions(place, 0), () =>
     contextsAt(input, place, reach),
   );
   return {
@@ -132,7 +132,7 @@ function judgeKind(input: RuleInput, place: Place): Draft | undefined {
     };
   }
   // a mapped gap is for the width subject to judge
-  if (limitClaims(tags, ['width'], place.forward).length > 0) return undefined;
+  if (limitClaims({ tags, forward: place.forward }, ['width']).length > 0) return undefined;
   const between = readLength(tags['width'] ?? '');
   const needM = input.envelope.mirrorsWidthM + input.margins.physicalWidthM;
   const shut = { ...about, tags: pick(tags, ['barrier', 'width']) };
@@ -171,8 +171,8 @@ const WORDS: ReadonlySet<string> = new Set(['none', 'default', 'unsigned']);
 
 function hasHeightFigure(place: Place): boolean {
   const claims = [
-    ...limitClaims(place.tags, ['height'], place.forward),
-    ...limitClaims(place.wayTags, ['height'], place.forward),
+    ...limitClaims(place, ['height']),
+    ...limitClaims({ tags: place.wayTags, forward: place.forward }, ['height']),
   ];
   return claims.some(({ binding, reading }) => binding === 'always' && !WORDS.has(reading.kind));
 }
@@ -180,7 +180,7 @@ function hasHeightFigure(place: Place): boolean {
 /** Where one is mapped the width subject speaks of it, words that cannot be read included. */
 function hasWidthFigure({ tags, forward }: Place): boolean {
   if (tags['width'] !== undefined || tags['est_width'] !== undefined) return true;
-  return limitClaims(tags, ['width'], forward).some(
+  return limitClaims({ tags, forward }, ['width']).some(
     ({ binding, reading }) => binding === 'always' && !WORDS.has(reading.kind),
   );
 }

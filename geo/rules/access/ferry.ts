@@ -32,7 +32,7 @@ function nameOf(run: Run): string | undefined {
 }
 
 function sizes(input: RuleInput, run: Run): Draft[] {
-  const mapped = run.some(({ place }) => limitClaims(place.tags, ['length'], place.forward).length > 0);
+  const mapped = run.some(({ place }) => limitClaims(place, ['length']).length > 0);
   if (mapped) return [];
   const { lengthM } = input.envelope;
   return [

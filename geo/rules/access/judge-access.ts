@@ -43,7 +43,7 @@ export function judgeAccess(asked: AccessAsked): AccessJudged {
   const { tags, forward } = place;
   const resolved = resolveTag<AccessTag>(
     undefined,
-    accessConditions(tags, forward, deciding?.rank ?? 0).filter(({ lanes }) => !lanes),
+    accessConditions({ tags, forward }, deciding?.rank ?? 0).filter(({ lanes }) => !lanes),
     once((): ConditionContext[] => contextsAt(input, place, reach)),
   );
   const cases = resolved.possible.map((possible) => caseOf(asked, possible));
@@ -55,7 +55,7 @@ export function judgeAccess(asked: AccessAsked): AccessJudged {
   // lane by lane is the more specific word
   const said = byLane.length > 0 && resolved.possible[0]?.from === undefined ? undefined : whole;
   const plain = deciding ?? { meaning: 'open', key: '', text: '', rank: 0 };
-  const doubts = accessDoubts(tags, forward, plain).filter((doubt) => concerns(asked, doubt));
+  const doubts = accessDoubts({ tags, forward }, plain).filter((doubt) => concerns(asked, doubt));
   const barred = said?.level === 'barred';
   return {
     ...given({ said: said && withLift(asked, said, doubts) }),

@@ -14,8 +14,8 @@ import { adviseAccess, sayLanesUnreadable, sayNoLane, sayOpenAccess, saySomeLane
 export function lanesSaid(asked: AccessAsked): AccessSaid[] {
   const { input, place, reach, deciding } = asked;
   const rank = deciding?.rank ?? 0;
-  const plains = accessLanes(place.tags, place.forward, rank);
-  const conditionals = accessConditions(place.tags, place.forward, rank).filter(({ lanes }) => lanes);
+  const plains = accessLanes(place, rank);
+  const conditionals = accessConditions(place, rank).filter(({ lanes }) => lanes);
   const heads = plains.length > 0 ? plains : conditionals.length > 0 ? [undefined] : [];
   return heads.flatMap((plain): AccessSaid[] => {
     const { possible, open } = resolveTag(plain, conditionals, () => contextsAt(input, place, reach));

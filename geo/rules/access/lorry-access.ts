@@ -16,7 +16,7 @@ import { adviseAccess, sayLorries } from './say-access.ts';
 /** `hgv` and its forms, where the country's signs for goods vehicles reach this motorhome. */
 export function lorryAccess(asked: AccessAsked): Draft[] {
   const { input, place, reach } = asked;
-  const forms = goodsAccess(place.tags, place.forward);
+  const forms = goodsAccess(place);
   const signs = forms.length > 0 ? goodsSignsAt(input, place.fromM) : undefined;
   if (signs === undefined) return [];
   const goods = sayGoods(signs);

@@ -51,7 +51,7 @@ function isAccessKey(key: string): boolean {
 function judgeNode(input: RuleInput, place: Place, reach: Reach): Draft[] {
   const ofOthers = isOfOthers(place.tags);
   const tags = ofOthers ? motorTags(place.tags) : place.tags;
-  const deciding = taggedAccess(tags, place.forward);
+  const deciding = taggedAccess({ tags, forward: place.forward });
   const { said, beside } = judgeAccess({
     input,
     place: { ...place, tags },

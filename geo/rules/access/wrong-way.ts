@@ -16,7 +16,7 @@ export interface WrongWay {
 export function wrongWays(input: RuleInput): WrongWay[] {
   const found: WrongWay[] = [];
   for (const place of drivenWays(input.drive, input.roads)) {
-    const oneway = onewayThen(place.tags, place.forward, () => contextsAt(input, place, 'through'));
+    const oneway = onewayThen(place, () => contextsAt(input, place, 'through'));
     if (oneway.allowed === 'yes') continue;
     const { doubtful, guessed } = input.drive;
     const most = (place.toM - place.fromM) / 2;

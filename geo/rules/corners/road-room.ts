@@ -3,6 +3,7 @@ import type { WidthClass, WidthDefaults } from '../../country/rule.ts';
 import { isRing } from '../../drive/turns/ring.ts';
 import type { Tags } from '../../roads/roads.ts';
 import { carriagewayOf, isSingleTrack, isTwoWay } from '../../tags/carriageway.ts';
+import type { Driven } from '../../tags/driven.ts';
 import { laneValues } from '../../tags/lanes.ts';
 import { isSlipRoad } from '../../tags/road-class.ts';
 import { readLength } from '../../units/read-length.ts';
@@ -55,8 +56,8 @@ export function roadRoom(tags: Tags, turning: Turning): RoadRoom {
   const { forward, side, driveSide } = turning;
   const twoWay = isTwoWay(tags);
   const carriageway = carriagewayOf(tags);
-  const lanes = countLanes(tags, forward);
-  const laneWidths = mappedLanes(tags, forward);
+  const lanes = countLanes({ tags, forward });
+  const laneWidths = mappedLanes({ tags, forward });
   const lanesM = twoWay ? undefined : laneWidths?.reduce((sum, one) => sum + one, 0);
   const mappedM = carriageway?.widthM ?? lanesM;
   const roadM = mappedM ?? usualRoadM(tags, lanes, turning);
@@ -104,7 +105,7 @@ interface Lanes {
 }
 
 /** Lanes of our direction and of the other, as mapped or as usual. */
-function countLanes(tags: Tags, forward: boolean): Lanes {
+function countLanes({ tags, forward }: Driven): Lanes {
   const total = whole(tags['lanes']);
   if (!isTwoWay(tags)) return { ours: total ?? 1, theirs: 0, mapped: total !== undefined };
   const own = whole(tags[forward ? 'lanes:forward' : 'lanes:backward']);
@@ -121,7 +122,7 @@ function whole(text: string | undefined): number | undefined {
 }
 
 /** Widths of our lanes as mapped, from the left in driving direction; undefined unless all can be read and believed. */
-function mappedLanes(tags: Tags, forward: boolean): number[] | undefined {
+function mappedLanes({ tags, forward }: Driven): number[] | undefined {
   const text =
     tags[`width:lanes:${forward ? 'forward' : 'backward'}`] ??
     (isTwoWay(tags) ? undefined : tags['width:lanes']);

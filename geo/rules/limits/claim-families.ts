@@ -1,3 +1,4 @@
+import { directionOf } from '../../tags/driven.ts';
 import { lanesDriven, readLaneKey } from '../../tags/lanes.ts';
 import type { LimitClaim } from '../../tags/limits.ts';
 import type { Place } from '../places.ts';
@@ -19,7 +20,7 @@ export function familiesOf(claims: readonly LimitClaim[], place: Place): Family[
 
 function drivesThoseLanes(claim: LimitClaim, place: Place): boolean {
   const key = readLaneKey(claim.key);
-  return key === undefined || lanesDriven(key, place.forward);
+  return key === undefined || lanesDriven(key, directionOf(place));
 }
 
 const rankOf = (claim: LimitClaim): number => claim.modeRank * 2 + (claim.directed ? 1 : 0);

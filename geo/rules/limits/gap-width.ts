@@ -71,9 +71,9 @@ function judgeNode({ envelope, margins }: RuleInput, place: Place): Draft | unde
 /** A width limit at a barrier or a physical one is the gap; a barrier that is shut anyway bars by itself. */
 function hasFirmerWord({ tags, forward }: Place): boolean {
   const kind = tags['barrier'];
-  if (kind !== undefined && barrierEffect(kind) === 'shut' && taggedAccess(tags, forward) === undefined)
+  if (kind !== undefined && barrierEffect(kind) === 'shut' && taggedAccess({ tags, forward }) === undefined)
     return true;
-  return limitClaims(tags, ['width'], forward).some(
+  return limitClaims({ tags, forward }, ['width']).some(
     ({ binding, basis }) => binding === 'always' && (basis === 'physical' || kind !== undefined),
   );
 }

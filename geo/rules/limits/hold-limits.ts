@@ -19,7 +19,7 @@ import { type Asked, FREE, type LimitRule, type Settled } from './limit-rule.ts'
  */
 export function holdLimits(input: RuleInput, rule: LimitRule): Draft[] {
   return limitedPlaces(input.drive, input.roads).flatMap((place) => {
-    const claims = limitClaims(place.tags, rule.quantities, place.forward);
+    const claims = limitClaims(place, rule.quantities);
     if (claims.length === 0) return [];
     const ofGoods = claims.some(({ binding }) => binding === 'goods');
     const asked: Asked = {

@@ -37,7 +37,7 @@ function draftOf(input: RuleInput, subject: SignQuantity, place: Place): Draft[]
   if (!mayCarrySign(place.tags)) return [];
   if (place.type === 'node' && facesAway(place)) return [];
   const country = input.along.countryAt(place.fromM);
-  const signs = signLimits(place.tags, place.forward, country === undefined ? undefined : alpha2(country));
+  const signs = signLimits(place, country === undefined ? undefined : alpha2(country));
   return signs.flatMap(({ key, text, limits }): Draft[] => {
     const open = limits.find(
       (limit) => (limit.quantity ?? 'height') === subject && isOpen(input, place, limit),
@@ -77,7 +77,7 @@ function isOpen(input: RuleInput, place: Place, limit: SignLimit): boolean {
       ? [...CLAIMS.height, ...CLAIMS.width, ...CLAIMS.length]
       : CLAIMS[limit.quantity];
   return !limitedPlaces(input.drive, input.roads).some(
-    (other) => isWhatItLimits(place, other) && limitClaims(other.tags, quantities, other.forward).length > 0,
+    (other) => isWhatItLimits(place, other) && limitClaims(other, quantities).length > 0,
   );
 }
 

@@ -28,5 +28,5 @@ export const gateway: SubjectRule = (input) => {
 };
 
 function hasHeight(tags: Tags): boolean {
-  return limitClaims(tags, ['height'], true).length > 0;
+  return limitClaims({ tags, forward: true }, ['height']).length > 0;
 }

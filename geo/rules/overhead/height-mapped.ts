@@ -23,7 +23,7 @@ const SHORT_PIECE_M = 150;
  * for a lane, an hour, or by way of advice leaves the rest open.
  */
 export function saysHeight(place: Place): boolean {
-  return limitClaims(place.tags, ['height'], place.forward).some(
+  return limitClaims(place, ['height']).some(
     ({ binding, basis }) => (binding === 'always' || binding === 'notUnderstood') && basis !== 'advisory',
   );
 }

@@ -22,7 +22,7 @@ export function ownFigure(
     if (underside?.kind === 'unreadable') return { kind: 'unreadable underside', text: underside.text };
     if (underside !== undefined)
       return { kind: 'underside', heightM: underside.heightM, text: underside.text };
-    const claim = limitClaims(tags, ['height'], true).find(
+    const claim = limitClaims({ tags, forward: true }, ['height']).find(
       ({ reading }) =>
         reading.kind === 'value' &&
         reading.value > LEAST_BELIEVED_M &&

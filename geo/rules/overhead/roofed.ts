@@ -67,7 +67,7 @@ function isSettled(input: RuleInput, place: Place): boolean {
 
 /** Each statement on height; without a word where a figure stands, or a text that the height subject doubts. */
 function heightWords({ tags, forward }: Place) {
-  return limitClaims(tags, ['height'], forward)
+  return limitClaims({ tags, forward }, ['height'])
     .filter(({ binding, basis }) => binding === 'always' && basis !== 'advisory')
     .map(({ key, text, reading: { kind } }) => ({
       key,

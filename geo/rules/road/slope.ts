@@ -1,4 +1,5 @@
 import type { KindOf } from '../../report/kinds.ts';
+import { directionOf } from '../../tags/driven.ts';
 import { drivenIncline, type Incline, readIncline } from '../../tags/incline.ts';
 import { pick } from '../../tags/pick.ts';
 import type { Draft } from '../finding.ts';
@@ -26,7 +27,7 @@ export function slopesOn(input: RuleInput): SlopePiece[] {
   return drivenWays(input.drive, input.roads).flatMap((place) => {
     const text = place.tags['incline'];
     if (text === undefined) return [];
-    return [{ ...wholeOf(place), incline: drivenIncline(readIncline(text), place.forward) }];
+    return [{ ...wholeOf(place), incline: drivenIncline(readIncline(text), directionOf(place)) }];
   });
 }
 

@@ -7,12 +7,12 @@ const road = (tags: Tags): Tags => ({ highway: 'residential', ...tags });
 
 /** The deciding meaning and key of a residential road driven forward. */
 function decided(tags: Tags, forward = true): string {
-  const access = accessFor(tags, forward);
+  const access = accessFor({ tags, forward });
   return access.key === '' ? access.meaning : `${access.meaning} by ${access.key}`;
 }
 
 function doubts(tags: Tags, forward = true): string[] {
-  return accessDoubts(tags, forward, accessFor(tags, forward)).map(
+  return accessDoubts({ tags, forward }, accessFor({ tags, forward })).map(
     (doubt) => `${doubt.key} ${doubt.binding}`,
   );
 }

@@ -41,7 +41,7 @@ describe('what incline says', () => {
     fc.assert(
       fc.property(fc.string(), (text) => {
         const read = readIncline(text);
-        expect(drivenIncline(drivenIncline(read, false), false)).toEqual(read);
+        expect(drivenIncline(drivenIncline(read, 'backward'), 'backward')).toEqual(read);
       }),
     );
   });

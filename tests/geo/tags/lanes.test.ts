@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { directionOf } from '../../../geo/tags/driven.ts';
 import { lanesDriven, laneValues, limitOnLanes, readLaneKey } from '../../../geo/tags/lanes.ts';
 import { readLength } from '../../../geo/units/read-length.ts';
 
@@ -37,7 +38,7 @@ describe('a key about lanes', () => {
   it('speaks of the driven direction only', () => {
     const driven = (key: string, forward: boolean) => {
       const lanes = readLaneKey(key);
-      return lanes !== undefined && lanesDriven(lanes, forward);
+      return lanes !== undefined && lanesDriven(lanes, directionOf({ forward }));
     };
     expect(driven('maxheight:lanes:backward', true)).toBe(false);
     expect(driven('maxheight:lanes:backward', false)).toBe(true);

@@ -17,15 +17,17 @@ const ALL: readonly Quantity[] = [
 
 /** Each limit found, as `key binding`. */
 function found(tags: Tags, forward = true): string[] {
-  return limitClaims(tags, ALL, forward).map((claim) => `${claim.key} ${claim.binding}`);
+  return limitClaims({ tags, forward }, ALL).map((claim) => `${claim.key} ${claim.binding}`);
 }
 
 describe('the limits of a way', () => {
   it('are read in metres and kilograms, legal and physical told apart', () => {
     const claims = limitClaims(
-      { maxheight: '3.5', 'maxheight:physical': '3.7', maxweight: '7.5', name: 'Low Street' },
+      {
+        tags: { maxheight: '3.5', 'maxheight:physical': '3.7', maxweight: '7.5', name: 'Low Street' },
+        forward: true,
+      },
       ALL,
-      true,
     );
     expect(claims).toMatchObject([
       { key: 'maxheight', quantity: 'height', basis: 'legal', reading: { kind: 'value', value: 3.5 } },
@@ -35,7 +37,8 @@ describe('the limits of a way', () => {
   });
 
   it('of each kind are known', () => {
-    const quantityOf = (key: string) => limitClaims({ [key]: '3' }, ALL, true)[0]?.quantity;
+    const quantityOf = (key: string) =>
+      limitClaims({ tags: { [key]: '3' }, forward: true }, ALL)[0]?.quantity;
     expect(quantityOf('maxwidth')).toBe('width');
     expect(quantityOf('maxlength')).toBe('length');
     expect(quantityOf('maxweightrating')).toBe('plateMass');

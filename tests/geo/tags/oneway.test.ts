@@ -25,7 +25,7 @@ describe('a one-way road', () => {
     [{ 'oneway:motor_vehicle': 'yes' }, 'yes', 'no'],
     [{ oneway: 'yes', 'oneway:bicycle': 'no', 'oneway:bus': 'no' }, 'yes', 'no'],
   ])('tagged %j may be driven forward: %s, backward: %s', (tags, forward, backward) => {
-    expect(onewayFor(tags, true).allowed).toBe(forward);
-    expect(onewayFor(tags, false).allowed).toBe(backward);
+    expect(onewayFor({ tags, forward: true }).allowed).toBe(forward);
+    expect(onewayFor({ tags, forward: false }).allowed).toBe(backward);
   });
 });

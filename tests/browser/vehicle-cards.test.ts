@@ -93,7 +93,7 @@ describe('vehicle cards', { timeout: LONG_MS }, () => {
     await page.getByRole('button', { name: 'Delete', exact: true }).click();
     await page.getByText('Panel van 6.0 is deleted.').waitFor({ timeout: SOON_MS });
     expect(await page.getByRole('button', { name: 'Panel van 6.0', exact: true }).count()).toBe(0);
-    await page.getByRole('button', { name: /^Undo/ }).click();
+    await page.getByRole('button', { name: /^Undo: bring back/ }).click();
     await page.getByRole('button', { name: 'Panel van 6.0', exact: true }).waitFor({ timeout: SOON_MS });
   });
 

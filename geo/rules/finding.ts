@@ -1,11 +1,16 @@
-import type { Span } from '../drive/drive.ts';
+import type { Drive, Span } from '../drive/drive.ts';
 import { given } from '../given.ts';
 import type { About, Subject, Wants } from '../report/kinds.ts';
 import type { Finding, Level } from '../report/report.ts';
-import type { Tags } from '../roads/roads.ts';
+import type { Roads, Tags } from '../roads/roads.ts';
 import { type Place, placeAt } from './places.ts';
-import type { RuleInput } from './rule.ts';
 import { endOf, type Run, TOUCHING_M } from './run.ts';
+
+/** A drive on the roads it follows. */
+interface Followed {
+  readonly drive: Drive;
+  readonly roads: Roads;
+}
 
 /** A part of a drive; without a place where no mapped road lies under it. */
 interface Part extends Span {
@@ -40,7 +45,7 @@ export type Draft<S extends Subject = Subject> = About<S> & {
  * The findings of a drive, in driving order: neighbours that say the same are one, each has an id of its own, and what
  * is met again is folded where its rule wants it so.
  */
-export function makeFindings(input: Pick<RuleInput, 'drive' | 'roads'>, drafts: readonly Draft[]): Finding[] {
+export function makeFindings(input: Followed, drafts: readonly Draft[]): Finding[] {
   const ordered = [...drafts].sort((a, b) => a.run[0].fromM - b.run[0].fromM || endOf(a.run) - endOf(b.run));
   const passes = new Map<string, number>();
   const met = new Set<string>();
@@ -126,14 +131,14 @@ function objectsOf({ run, others = [] }: Pick<Draft, 'run' | 'others'>): Finding
 /** Into a stretch, so that one right after a break is not placed before it. Metres. */
 const INSIDE_M = 0.01;
 
-function beginningOf(input: Pick<RuleInput, 'drive' | 'roads'>, run: Run<Part>): Finding['at'] {
+function beginningOf(input: Followed, run: Run<Part>): Finding['at'] {
   const [{ place, fromM }] = run;
   if (place?.type !== 'node') return placeAt(input, Math.min(fromM + INSIDE_M, endOf(run)));
   const { lat, lon } = input.roads.nodes;
   return { lat: lat[place.index]!, lon: lon[place.index]! };
 }
 
-function toFinding(input: Pick<RuleInput, 'drive' | 'roads'>, draft: Draft, id: string): Finding {
+function toFinding(input: Followed, draft: Draft, id: string): Finding {
   const { run } = draft;
   const road = run.find(({ place }) => place?.road !== undefined)?.place?.road;
   return {

@@ -46,7 +46,10 @@ export function tailsOf(vehicle: SwingVehicle): readonly OutlineCorner[] {
 }
 
 /** The corners that swing out: of the tail, running backwards of the nose. */
-export function swingingCorners(vehicle: SwingVehicle, reversing: boolean): readonly OutlineCorner[] {
+export function swingingCorners(
+  vehicle: SwingVehicle,
+  { reversing }: { readonly reversing: boolean },
+): readonly OutlineCorner[] {
   return reversing ? [noseOf(vehicle)] : tailsOf(vehicle);
 }
 

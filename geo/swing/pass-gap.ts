@@ -67,7 +67,7 @@ function cornersBeside(
   vehicle: SwingVehicle,
   { gapM, reversing }: Gap,
 ): readonly { readonly bM: number; readonly wM: number; readonly toGoM: number }[] {
-  return swingingCorners(vehicle, reversing).map(({ aheadM, halfWidthM }) => ({
+  return swingingCorners(vehicle, { reversing }).map(({ aheadM, halfWidthM }) => ({
     bM: Math.abs(aheadM),
     wM: halfWidthM,
     toGoM: gapM + vehicle.widthM / 2 - halfWidthM,

@@ -59,7 +59,10 @@ export function swingVehicleOf(card: VehicleCard, rack = card.rack?.fitted === t
 export const TRY_OUT_RACK_M = 0.7;
 
 /** The vehicle with or without a rack, the card's own or one to try out. @param wanted undefined: as the card says */
-export function tryingRack(card: VehicleCard, wanted: boolean | undefined): SwingVehicle {
+export function tryingRack(
+  card: VehicleCard,
+  { wanted }: { readonly wanted: boolean | undefined },
+): SwingVehicle {
   const vehicle = swingVehicleOf(card, wanted ?? card.rack?.fitted === true);
   if (wanted !== true || card.rack) return vehicle;
   return { ...vehicle, rack: { lengthM: TRY_OUT_RACK_M, widthM: card.widthM } };

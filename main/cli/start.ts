@@ -40,10 +40,15 @@ async function start(words: readonly string[], terminal: Terminal): Promise<numb
 
   // whatever the verdict, a start that could print it went well
   if (once) return (await checkCommand(SAMPLE_WORDS, terminal)) === 2 ? 2 : 0;
-  return serve(terminal, file, sayWhyBrowser(electron, display), display);
+  return serve(terminal, file, { why: sayWhyBrowser({ electron, display }), display });
 }
 
-function sayWhyBrowser(electron: string | undefined, display: boolean): string {
+interface Shown {
+  readonly electron: string | undefined;
+  readonly display: boolean;
+}
+
+function sayWhyBrowser({ electron, display }: Shown): string {
   const why = display
     ? "Electron's program is not on this computer ('npx install-electron' fetches it)"
     : electron === undefined
@@ -66,8 +71,7 @@ function runElectron(program: string, file: string | undefined): Promise<number>
 async function serve(
   terminal: Terminal,
   file: string | undefined,
-  why: string,
-  display: boolean,
+  { why, display }: { readonly why: string; readonly display: boolean },
 ): Promise<number> {
   const backend = await openBackend({
     host: 'browser',

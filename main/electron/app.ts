@@ -40,7 +40,7 @@ export async function startApp(around: AppSurroundings): Promise<void> {
     event.preventDefault();
     opening.add(path);
   });
-  const files = namedFiles(around.argv, app.isPackaged, around.folder);
+  const files = namedFiles(around.argv, { isPackaged: app.isPackaged, folder: around.folder });
   // the command line of a second start comes in no certain order: what it means is sent along
   if (!app.requestSingleInstanceLock({ files })) {
     app.quit();

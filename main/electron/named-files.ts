@@ -11,7 +11,10 @@ const FILES_MAX = 8;
  * @param isPackaged a program run from its folder has that folder as its first word
  * @param folder where relative names start
  */
-export function namedFiles(argv: readonly string[], isPackaged: boolean, folder: string): string[] {
+export function namedFiles(
+  argv: readonly string[],
+  { isPackaged, folder }: { readonly isPackaged: boolean; readonly folder: string },
+): string[] {
   return asPaths(argv.slice(isPackaged ? 1 : 2), folder);
 }
 

@@ -1,9 +1,9 @@
 import { type Coords, type DoneCallback, GridLayer } from 'leaflet';
 import { TILE_PX, type TileFeatures, ZOOM_MAX } from '../../geo/basemap/features.ts';
 import type { Palette } from './canvas/palette.ts';
+import { densityNow } from './canvas/pixels.ts';
 import { paintedSide } from './paint/paint-order.ts';
 import { createPainter } from './paint/painter.ts';
-import { densityNow } from './pixels.ts';
 import { type AskTile, createTileQueue } from './tile-queue.ts';
 
 interface ShownTile {

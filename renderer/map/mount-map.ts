@@ -7,11 +7,11 @@ import type { FollowedDrive } from '../../main/contract/followed-drive.ts';
 import type { MapSummary } from '../../main/contract/map-summary.ts';
 import type { Settings } from '../../main/contract/settings.ts';
 import { onPaletteChange, readPalette } from './canvas/palette.ts';
+import { worldPx } from './canvas/pixels.ts';
 import { drivePath, nearestM, pathBox, placeOnPath } from './drive/drive-path.ts';
 import { followPointer } from './follow-pointer.ts';
 import { forgetWidths } from './labels/draw-labels.ts';
 import { createLayers, type Layers, nothingShown, placeVehicle, type Shown } from './layers.ts';
-import { worldPx } from './pixels.ts';
 import type { AskTile } from './tile-queue.ts';
 import { toLatLng } from './unit-square.ts';
 

@@ -1,8 +1,8 @@
 import { DivIcon, type Map as LeafletMap, Marker } from 'leaflet';
 import { acrossM } from '../../geo/earth/mercator.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
+import { worldPx } from './canvas/pixels.ts';
 import type { PathPlace } from './drive/drive-path.ts';
-import { worldPx } from './pixels.ts';
 import { toLatLng } from './unit-square.ts';
 
 const SVG = 'http://www.w3.org/2000/svg';

@@ -41,7 +41,7 @@ export function follow(
   options: FollowOptions = {},
 ): Result<Motion> {
   const { stepM = STEP_M, reverse = false, start = ORIGIN } = options;
-  const guided = guidedInTravel(vehicle, guide, reverse);
+  const guided = guidedInTravel(vehicle, { guide, reverse });
   const record = recordMotion();
   let at: OnPath = { ...start, alphaRad: 0, travelM: 0 };
   for (const [index, piece] of path.pieces.entries()) {
@@ -76,7 +76,10 @@ interface OnPath extends Pose {
   readonly travelM: number;
 }
 
-function guidedInTravel(vehicle: SwingVehicle, guide: Guide, reverse: boolean): Guided {
+function guidedInTravel(
+  vehicle: SwingVehicle,
+  { guide, reverse }: { readonly guide: Guide; readonly reverse: boolean },
+): Guided {
   const { aheadM, leftM } = guidedPoint(vehicle, guide);
   // a vehicle in reverse is guided from the other side of its rear axle
   const onAxle = Math.abs(aheadM) < BESIDE_M;

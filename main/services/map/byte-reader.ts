@@ -16,7 +16,7 @@ export class ByteReader {
   private fileAt = 0;
   private atEnd = false;
 
-  constructor(handle: FileHandle, withHash: boolean) {
+  constructor(handle: FileHandle, { withHash }: { readonly withHash: boolean }) {
     this.handle = handle;
     this.hash = withHash ? createHash('sha256') : undefined;
   }

@@ -19,7 +19,7 @@ const unpack: Unpack = {
 
 /** Reads a .osm.pbf file, block by block. */
 export async function readPbfFile(reading: Reading): Promise<Result<ReadFacts>> {
-  const reader = new ByteReader(reading.handle, reading.withHash);
+  const reader = new ByteReader(reading.handle, reading);
   const { sink, wayless } = countingWays(reading.sink);
   let dataDate: string | undefined;
   let block = 0;

@@ -1,5 +1,5 @@
 import { DomUtil, Layer, type Map as LeafletMap, point } from 'leaflet';
-import { densityNow, worldPx } from '../pixels.ts';
+import { densityNow, worldPx } from './pixels.ts';
 
 /** How much more than is seen is drawn on every side, so that dragging shows no edge at once. */
 const BEYOND = 0.12;

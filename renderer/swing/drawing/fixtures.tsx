@@ -31,12 +31,12 @@ function Standing({ fixture, start, extent }: { fixture: Fixture; start: Point; 
   const line = closed ? fixture.line : runningOn(fixture.line, extent);
   const name = kind.replace(' ', '-');
   if (kind === 'parked car') return <ParkedCar line={line} />;
-  if (closed) return <path class={`ground-solid ground-${name}`} d={pathOf(line, true)} />;
+  if (closed) return <path class={`ground-solid ground-${name}`} d={pathOf(line, 'closed')} />;
   if (kind === 'kerb' || kind === 'wall' || kind === 'hedge') {
     const behind = besideLine(line, -sideOf(line, start) * DEEP_M[kind]);
     return (
       <>
-        <path class={`ground-deep ground-${name}`} d={pathOf([...line, ...behind.reverse()], true)} />
+        <path class={`ground-deep ground-${name}`} d={pathOf([...line, ...behind.reverse()], 'closed')} />
         <path class={`ground-edge ground-edge-${name}`} d={pathOf(line)} />
       </>
     );
@@ -47,16 +47,16 @@ function Standing({ fixture, start, extent }: { fixture: Fixture; start: Point; 
 /** A rectangle with its windows, so that it is seen for a car. */
 function ParkedCar({ line }: { line: readonly Point[] }) {
   const [a, b, c, d] = line;
-  if (!a || !b || !c || !d) return <path class="ground-solid ground-parked-car" d={pathOf(line, true)} />;
+  if (!a || !b || !c || !d) return <path class="ground-solid ground-parked-car" d={pathOf(line, 'closed')} />;
   const along = (share: number, inset: number): Point => ({
     xM: a.xM + (b.xM - a.xM) * share + (d.xM - a.xM) * inset,
     yM: a.yM + (b.yM - a.yM) * share + (d.yM - a.yM) * inset,
   });
   const glass = (from: number, to: number) =>
-    pathOf([along(from, 0.12), along(from, 0.88), along(to, 0.8), along(to, 0.2)], true);
+    pathOf([along(from, 0.12), along(from, 0.88), along(to, 0.8), along(to, 0.2)], 'closed');
   return (
     <>
-      <path class="ground-solid ground-parked-car" d={pathOf(line, true)} />
+      <path class="ground-solid ground-parked-car" d={pathOf(line, 'closed')} />
       <path class="ground-car-glass" d={`${glass(0.74, 0.62)}${glass(0.1, 0.2)}`} />
     </>
   );

@@ -24,7 +24,7 @@ export function Ghosts({
     // on its way it gets as far as it touches
     const end = contact?.pose ?? poseAt(motion, motion.xM.length - 1);
     const poses = every ? fanOf(scene, FAN) : [poseAt(motion, 0), end];
-    return poses.map((pose) => pathOf(outlineOnGround(vehicle, pose), true));
+    return poses.map((pose) => pathOf(outlineOnGround(vehicle, pose), 'closed'));
   }, [scene, every, contact]);
   return (
     <>

@@ -4,10 +4,10 @@ import type { Point } from '../../../geo/swing/point.ts';
 /** Half a centimetre, far below a pixel at any zoom. */
 const PLACES = 3;
 
-/** A line in metres for a path's `d`. */
-export function pathOf(line: readonly Point[], closed = false): string {
+/** A line in metres for a path's `d`, back to its beginning where it is closed. */
+export function pathOf(line: readonly Point[], end: 'open' | 'closed' = 'open'): string {
   if (line.length === 0) return '';
-  return `M${line.map(({ xM, yM }) => `${xM.toFixed(PLACES)} ${yM.toFixed(PLACES)}`).join('L')}${closed ? 'Z' : ''}`;
+  return `M${line.map(({ xM, yM }) => `${xM.toFixed(PLACES)} ${yM.toFixed(PLACES)}`).join('L')}${end === 'closed' ? 'Z' : ''}`;
 }
 
 /** A line that is drawn up to a sample: the text of the whole, cut where that sample ends. */

@@ -40,7 +40,7 @@ function sweptUpTo(strips: readonly SweptStrip[], index: number): string {
     .map(({ places, foot }) => {
       const run = places.filter((place) => place.index <= index).map(({ at }) => at);
       const [first, last] = [run[0], run.at(-1)];
-      return first && last && run.length > 1 ? pathOf([foot(first), ...run, foot(last)], true) : '';
+      return first && last && run.length > 1 ? pathOf([foot(first), ...run, foot(last)], 'closed') : '';
     })
     .join('');
 }

@@ -34,7 +34,7 @@ export const shownBeside = computed(() => {
 });
 
 function showing(card: VehicleCard): Shown {
-  const scene = sceneFor(tryingRack(card, rackWanted.value));
+  const scene = sceneFor(tryingRack(card, { wanted: rackWanted.value }));
   const driven = handMotion.value;
   // what is touched by hand is seen as it is driven, not sought along the whole way each time
   if (driven) return { card, scene: steeredScene(scene, driven), judged: undefined };

@@ -23,11 +23,13 @@ describe('a command line', () => {
     ['an endless name', ['lanegauge', `/${'x'.repeat(5000)}.gpx`], true, []],
     ['a name cut by a zero', ['lanegauge', '/d/a\0.gpx'], true, []],
   ])('of %s', (_, argv, packed, files) => {
-    expect(namedFiles(argv, packed, '/here')).toEqual(files);
+    expect(namedFiles(argv, { isPackaged: packed, folder: '/here' })).toEqual(files);
   });
 
   it('of a hundred files opens the first few', () => {
-    expect(namedFiles(['x', ...Array(100).fill('/a.gpx')], true, '/')).toHaveLength(8);
+    expect(namedFiles(['x', ...Array(100).fill('/a.gpx')], { isPackaged: true, folder: '/' })).toHaveLength(
+      8,
+    );
   });
 });
 

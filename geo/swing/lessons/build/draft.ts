@@ -3,7 +3,12 @@ import type { Point, Side } from '../../point.ts';
 import type { SwingVehicle } from '../../swing-vehicle.ts';
 import type { Fixture } from '../scene/fixture.ts';
 import type { LessonSettings } from '../scene/settings.ts';
-import type { Leg } from './legs.ts';
+
+/** One stretch with the wheel held still: the steering, left positive, and the way of the rear-axle centre. */
+export interface Leg {
+  readonly steerRad: number;
+  readonly travelM: number;
+}
 
 /**
  * A lesson before it is driven, always drawn for a wheel that goes to the left first; the other hand is its mirror.

@@ -2,13 +2,7 @@ import { steerOfRadiusRad } from '../../circle.ts';
 import type { Motion } from '../../motion/motion.ts';
 import { type SteerPoint, steer } from '../../motion/steer.ts';
 import type { SwingVehicle } from '../../swing-vehicle.ts';
-import type { Draft } from './draft.ts';
-
-/** One stretch with the wheel held still: the steering, left positive, and the way of the rear-axle centre. */
-export interface Leg {
-  readonly steerRad: number;
-  readonly travelM: number;
-}
+import type { Draft, Leg } from './draft.ts';
 
 /** The leg of an arc (left positive) of the rear-axle centre. */
 export function arcLeg(vehicle: SwingVehicle, radiusM: number, turnRad: number): Leg {

@@ -44,7 +44,7 @@ export function resultOf(scene: Scene): LessonResult {
 
 function mostSwing(scene: Scene): MostSwing | undefined {
   const { motion, reversing, vehicle } = scene;
-  const corners = swingingCorners(vehicle, reversing);
+  const corners = swingingCorners(vehicle, { reversing });
   return swingsOf(scene)
     .spans.map((span) => {
       const swing = swingBeyond(vehicle, motion, span, corners);

@@ -21,7 +21,7 @@ export function swingNow(
 ): SwingNow {
   const line = sideLineAt(motion, index, swingSide);
   const beyond = beyondSide(vehicle, line);
-  const far = swingingCorners(vehicle, reversing)
+  const far = swingingCorners(vehicle, { reversing })
     .map((corner) => ({ corner, outM: beyond(pose, corner) }))
     .reduce((most, each) => (each.outM > most.outM ? each : most));
   const corner = onGround(pose, far.corner.aheadM, signOf(line.side) * far.corner.halfWidthM);

@@ -49,7 +49,7 @@ export function sweptStrips({ vehicle, motion, reversing }: Scene): readonly Swe
       wheel = now;
       const line = now && { pose: poseAt(motion, Math.max(0, index - 1)), side: otherSide(now) };
       current = line
-        ? swingingCorners(vehicle, reversing).map((corner) => cornerStrip(vehicle, line, corner))
+        ? swingingCorners(vehicle, { reversing }).map((corner) => cornerStrip(vehicle, line, corner))
         : [];
       strips.push(...current);
     }

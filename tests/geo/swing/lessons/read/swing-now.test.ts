@@ -11,7 +11,7 @@ import { COACH_BUILT } from '../../../../support/coach-built.ts';
 describe('the centimetres on the drawing', () => {
   it.each(LESSONS)('are those that are read off the lesson: %s', (lesson) => {
     for (const rack of [false, true]) {
-      const scene = buildScene(lesson, tryingRack(COACH_BUILT, rack), DEFAULTS[lesson]);
+      const scene = buildScene(lesson, tryingRack(COACH_BUILT, { wanted: rack }), DEFAULTS[lesson]);
       for (let index = 0; index < scene.motion.xM.length; index += 7) {
         const { outM } = swingNow(scene, frameAt(scene.motion, scene.motion.travelM[index]!));
         const read = readScene(scene, frameAt(scene.motion, scene.motion.travelM[index]!).index);
@@ -24,7 +24,7 @@ describe('the centimetres on the drawing', () => {
 
   it('reach 46 cm at full lock, 75 with a rack of 70 cm as wide as the body', () => {
     const most = (rack: boolean) => {
-      const scene = buildScene('leave', tryingRack(COACH_BUILT, rack), DEFAULTS.leave);
+      const scene = buildScene('leave', tryingRack(COACH_BUILT, { wanted: rack }), DEFAULTS.leave);
       const outs = Array.from(scene.motion.travelM, (m) => swingNow(scene, frameAt(scene.motion, m)).outM);
       return Math.max(...outs);
     };

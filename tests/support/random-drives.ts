@@ -1,7 +1,7 @@
 import type { Route } from '../../geo/drive/gpx/route.ts';
 import { localFrame } from '../../geo/earth/frame.ts';
 import { alongWay, placeOnEdge, refBefore } from '../../geo/graph/place-on-edge.ts';
-import { ROAD_CLASS } from '../../geo/graph/road-class.ts';
+import { isForOthers, ROAD_CLASS } from '../../geo/graph/road-class.ts';
 import { type RoadGraph, roadGraph } from '../../geo/graph/road-graph.ts';
 import { searchRoads, wayTo } from '../../geo/graph/search-roads.ts';
 import type { Roads } from '../../geo/roads/roads.ts';
@@ -34,6 +34,7 @@ const LEGAL = {
   classPerM: [] as number[],
 };
 LEGAL.classPerM[ROAD_CLASS.path] = NEVER_M;
+LEGAL.classPerM[ROAD_CLASS.closed] = NEVER_M;
 
 /**
  * A random drive along legal directions: shortest ways between random places, none turning back, of about the length
@@ -42,7 +43,7 @@ LEGAL.classPerM[ROAD_CLASS.path] = NEVER_M;
 export function randomDrive(roads: Roads, lengthM: number, random: () => number): KnownDrive | undefined {
   const graph = roadGraph(roads);
   const legal = (directed: number) =>
-    graph.wrongWay[directed] === 0 && graph.roadClass[directed >> 1] !== ROAD_CLASS.path;
+    graph.wrongWay[directed] === 0 && !isForOthers(graph.roadClass[directed >> 1]!);
   const start = Math.floor(random() * 2 * graph.edgeCount);
   if (!legal(start) || graph.roadClass[start >> 1] === ROAD_CLASS.ferry) return undefined;
   const chain = [start];
@@ -75,6 +76,13 @@ export function randomDrive(roads: Roads, lengthM: number, random: () => number)
         ? (0.2 + 0.8 * random()) * lengthOf(graph, last)
         : lengthOf(graph, directed),
   }));
+  return { pieces, ...lineOf(roads, graph, pieces) };
+}
+
+/** The drive along whole directed edges. */
+export function knownDrive(roads: Roads, edges: readonly number[]): KnownDrive {
+  const graph = roadGraph(roads);
+  const pieces = edges.map((directed) => ({ directed, fromM: 0, toM: lengthOf(graph, directed) }));
   return { pieces, ...lineOf(roads, graph, pieces) };
 }
 

@@ -1,5 +1,5 @@
 import type { Reached } from '../../graph/search-roads.ts';
-import { turnBackM } from '../../graph/step-costs.ts';
+import { type StepCosts, turnBackM } from '../../graph/step-costs.ts';
 import { type ChainCosts, leastOf, link, MOVE } from './chain-costs.ts';
 import type { Matching } from './lattice.ts';
 
@@ -17,6 +17,8 @@ export interface ChainStep {
   readonly mid: number;
   readonly end: number;
   readonly straightM: number;
+  /** what guides the search between them */
+  readonly steps: StepCosts;
   /** metres of detour that a break in the map between the two positions weighs */
   readonly breakM: number;
   /** nats of the cheapest state to start from */
@@ -35,7 +37,8 @@ export function stepBetween({ lattice, costs, settings }: ChainWork, i: number):
   const straightM = gapM[i]!;
   const breakM = detourM + Math.min(straightM, sparseM) + detourPerM * Math.max(0, straightM - sparseM);
   const least = costs.cost[leastOf(costs, begin, mid)]!;
-  return { i, begin, mid, end, straightM, breakM, least, worst: least + breakM / betaM };
+  const steps = straightM > settings.farM ? settings.farSteps : settings.steps;
+  return { i, begin, mid, end, straightM, steps, breakM, least, worst: least + breakM / betaM };
 }
 
 /** Extra metres for driving part of a directed edge. */
@@ -44,13 +47,13 @@ export type ExtraM = (directed: number, fromM: number, toM: number) => number;
 /** Links two states on one edge; false when the one does not lead to the other within it. */
 export function linkOnEdge(
   { lattice, graph, settings, costs }: ChainWork,
+  { straightM, steps }: ChainStep,
   from: number,
   to: number,
-  straightM: number,
   extraM?: ExtraM,
 ): boolean {
   const { directed, offsetM } = lattice;
-  const { betaM, steps, jitterM } = settings;
+  const { betaM, jitterM } = settings;
   const a = directed[from]!;
   const b = directed[to]!;
   const startM = offsetM[from]!;

@@ -1,7 +1,7 @@
 import { turnDeg } from '../../earth/angles.ts';
 import { distanceM } from '../../earth/sphere.ts';
 import { headingOnEdge, placeOnEdge } from '../../graph/place-on-edge.ts';
-import { ROAD_CLASS } from '../../graph/road-class.ts';
+import { isForOthers, ROAD_CLASS } from '../../graph/road-class.ts';
 import type { Span } from '../drive.ts';
 import type { BestChain } from './best-chain.ts';
 import { CLOSE } from './chain-costs.ts';
@@ -13,6 +13,8 @@ const APART_M = 8;
 /** Farther from its road than this a position hardly proves it. */
 const FAR_M = 25;
 const MUCH_NEARER_M = 10;
+/** An open road that is farther by less than this may be meant instead of one closed to motor traffic. */
+const OPEN_BESIDE_M = 10;
 const SAME_HEADING_DEG = 30;
 /** A position speaks for no more than this of the road on either side. */
 const REACH_M = 50;
@@ -49,7 +51,10 @@ function isDoubtful(matching: Matching, chain: BestChain, i: number): boolean {
     if (rival >= 0 && rival >> 1 === directed >> 1) continue;
     const close = chain.behind[state]! < CLOSE;
     if (close && (rival < 0 || apartM(matching, chosen, state) > APART_M)) return true;
-    if (rival >= 0 && meansOtherCarriageway(matching, chosen, state)) return true;
+    const meant =
+      rival >= 0 &&
+      (meansOtherCarriageway(matching, chosen, state) || meansOpenRoad(matching, chosen, state));
+    if (meant && runsAlong(matching, chosen, state)) return true;
   }
   return false;
 }
@@ -66,15 +71,24 @@ function apartM({ lattice, roads, graph }: Matching, a: number, b: number): numb
  * Against a one-way the other carriageway may be meant, however well the wrong one fits a drawn line; and on the
  * legal one, the wrong one may be when the line lies much nearer to it.
  */
-function meansOtherCarriageway({ lattice, roads, graph }: Matching, chosen: number, rival: number): boolean {
+function meansOtherCarriageway({ lattice, graph }: Matching, chosen: number, rival: number): boolean {
   const own = lattice.directed[chosen]!;
   const other = lattice.directed[rival]!;
   if (graph.wrongWay[own] === graph.wrongWay[other]) return false;
   const nearerM = lattice.distanceM[chosen]! - lattice.distanceM[rival]!;
-  if (graph.wrongWay[own] === 1 ? nearerM < -FAR_M : nearerM < MUCH_NEARER_M) return false;
-  const turn = turnDeg(
-    headingOnEdge(roads, graph, own, lattice.offsetM[chosen]!),
-    headingOnEdge(roads, graph, other, lattice.offsetM[rival]!),
-  );
-  return turn < SAME_HEADING_DEG;
+  return graph.wrongWay[own] === 1 ? nearerM > -FAR_M : nearerM > MUCH_NEARER_M;
+}
+
+/** A road closed to motor traffic, or a path, beside an open road: the drive may well be on that. */
+function meansOpenRoad({ lattice, graph }: Matching, chosen: number, rival: number): boolean {
+  const isForOthersAt = (state: number) => isForOthers(graph.roadClass[lattice.directed[state]! >> 1]!);
+  const fartherM = lattice.distanceM[rival]! - lattice.distanceM[chosen]!;
+  return isForOthersAt(chosen) && !isForOthersAt(rival) && fartherM < OPEN_BESIDE_M;
+}
+
+/** Whether the roads of two states run the same way there. */
+function runsAlong({ lattice, roads, graph }: Matching, a: number, b: number): boolean {
+  const heading = (state: number) =>
+    headingOnEdge(roads, graph, lattice.directed[state]!, lattice.offsetM[state]!);
+  return turnDeg(heading(a), heading(b)) < SAME_HEADING_DEG;
 }

@@ -67,11 +67,11 @@ function otherWay(
   const { roads, graph, settings } = matching;
   const filled = new Set(fill.edges.map((directed) => directed >> 1));
   const perM: PerM = (directed) =>
-    1 + extraPerM(graph, settings.steps, directed) + (filled.has(directed >> 1) ? SENSIBLE_EXTRA : 0);
+    1 + extraPerM(graph, settings.farSteps, directed) + (filled.has(directed >> 1) ? SENSIBLE_EXTRA : 0);
   const { seeds, targets } = endsOf(matching, fill, open, perM);
   const place = placeOnEdge(roads, graph, fill.edges.at(-1)!, fill.toM);
   const { nodes } = roads;
-  const reached = searchRoads(graph, settings.steps, seeds, {
+  const reached = searchRoads(graph, settings.farSteps, seeds, {
     limitM: Infinity,
     remainingM: (node) =>
       Math.max(0, distanceM(nodes.lat[node]!, nodes.lon[node]!, place.lat, place.lon) - WIDEST_M),

@@ -17,7 +17,7 @@ const SPAN_BRIDGE_M = 30;
  * Works out which roads a route uses: a hidden Markov model of the positions (Newson & Krumm 2009), joined by node
  * only. Pure and deterministic; time grows with the route, not with the map.
  *
- * One-ways and turn restrictions guide the match and never decide it; access plays no part. Where no mapped road
+ * One-ways, turn restrictions and roads closed to motor traffic guide the match and never decide it. Where no mapped road
  * explains the positions the drive is off the map there, and the jump between two segments is a gap.
  */
 export function followRoads(route: Route, roads: Roads, options: Partial<MatchSettings> = {}): Drive {

@@ -21,19 +21,19 @@ interface Start {
  */
 export function linkFar(work: ChainWork, step: ChainStep): void {
   const { directed } = work.lattice;
-  const extraM = extraBetween(work, step.i);
+  const extraM = extraBetween(work, step);
   const starts = startsOf(work, step, extraM);
   for (const { state } of starts)
     for (let to = step.mid; to < step.end; to++)
-      if (directed[to]! >= 0) linkOnEdge(work, state, to, step.straightM, extraM);
+      if (directed[to]! >= 0) linkOnEdge(work, step, state, to, extraM);
   const targets = targetsOf(work, step);
   if (starts.length === 0 || targets.size === 0) return;
   linkReached(work, step, starts, reach(work, step, starts, targets, extraM), extraM);
 }
 
 /** Extra metres of part of a directed edge between position `i` and the next: its class, and its fit to a drawn line. */
-function extraBetween({ positions, roads, graph, settings }: ChainWork, i: number): ExtraM {
-  const { betaM, steps } = settings;
+function extraBetween({ positions, roads, graph, settings }: ChainWork, { i, steps }: ChainStep): ExtraM {
+  const { betaM } = settings;
   const place = (k: number) => ({ lat: positions.lat[k]!, lon: positions.lon[k]! });
   const misfit = settings.drawn ? compareToLine(place(i), place(i + 1), roads, graph) : undefined;
   return (directed, fromM, toM) =>
@@ -82,7 +82,7 @@ function targetsOf({ lattice }: ChainWork, { mid, end }: ChainStep): ReadonlyMap
 
 function reach(
   { positions, roads, graph, settings }: ChainWork,
-  { i, straightM, breakM }: ChainStep,
+  { i, straightM, steps, breakM }: ChainStep,
   starts: readonly Start[],
   targets: ReadonlyMap<number, number>,
   extraM: ExtraM,
@@ -91,7 +91,7 @@ function reach(
   const lon = positions.lon[i + 1]!;
   const { nodes } = roads;
   const seeds = starts.map(({ seed }) => seed);
-  return searchRoads(graph, settings.steps, seeds, {
+  return searchRoads(graph, steps, seeds, {
     limitM: straightM + breakM,
     remainingM: (node) => Math.max(0, distanceM(nodes.lat[node]!, nodes.lon[node]!, lat, lon) - WIDEST_M),
     targets,

@@ -3,7 +3,8 @@ import { link, MOVE } from './chain-costs.ts';
 import { type ChainStep, type ChainWork, linkOnEdge } from './chain-step.ts';
 
 /** Links the states of two positions that lie close: by what is driven between them against the straight distance. */
-export function linkNear(work: ChainWork, { begin, mid, end, straightM, worst }: ChainStep): void {
+export function linkNear(work: ChainWork, step: ChainStep): void {
+  const { begin, mid, end, straightM, worst } = step;
   const { lattice, graph, settings, costs, rowOf } = work;
   const { directed, offsetM } = lattice;
   const { betaM } = settings;
@@ -17,7 +18,7 @@ export function linkNear(work: ChainWork, { begin, mid, end, straightM, worst }:
     let row: Reached | undefined;
     for (let to = mid; to < end; to++) {
       const b = directed[to]!;
-      if (b < 0 || linkOnEdge(work, from, to, straightM) || limitM < 0) continue;
+      if (b < 0 || linkOnEdge(work, step, from, to) || limitM < 0) continue;
       row ??= rowOf(a, limitM);
       const entry = row.indexOf.get(b);
       if (entry === undefined) continue;

@@ -33,7 +33,9 @@ export interface MatchSettings {
   readonly recorded: boolean;
   /** true when the lines between positions are drawn, too, and tell where the road runs */
   readonly drawn: boolean;
+  /** what guides the search between positions close by, and between those farther apart than farM */
   readonly steps: StepCosts;
+  readonly farSteps: StepCosts;
 }
 
 /** Distances that a way of this class must be nearer by to be preferred, by ROAD_CLASS. Metres. */
@@ -43,19 +45,32 @@ export const CLASS_HANDICAP_M: readonly number[] = perClass({
   service: 3,
   track: 3,
   path: 12,
+  closed: 12,
   ferry: 0,
 });
 
-/** A drawn line says where it runs, so rules weigh little; less than leaving the map by far. */
+/**
+ * A drawn line says where it runs: signs only settle what it leaves open, as at a junction where several roads lie
+ * beneath one position. They never lead the match off the road that was drawn.
+ */
 const ALONG_LINE: StepCosts = {
   turnBackM: 20,
-  forbiddenTurnM: 40,
-  enterWrongWayM: 30,
-  wrongWayPerM: 0.1,
-  classPerM: perClass({ main: 0, minor: 0, service: 0.02, track: 0.02, path: 0.3, ferry: 0 }),
+  forbiddenTurnM: 1,
+  enterWrongWayM: 3,
+  wrongWayPerM: 0.02,
+  classPerM: perClass({ main: 0, minor: 0, service: 0.02, track: 0.02, path: 0.3, closed: 0.05, ferry: 0 }),
 };
 
-const ALONG_RECORDING: StepCosts = { ...ALONG_LINE, enterWrongWayM: 60, wrongWayPerM: 0.3 };
+/** Between far vertices a line may cut bends, so it leaves more open. */
+const ALONG_COARSE_LINE: StepCosts = { ...ALONG_LINE, enterWrongWayM: 10, wrongWayPerM: 0.1 };
+
+/** A receiver errs, and most drivers obey. */
+const ALONG_RECORDING: StepCosts = {
+  ...ALONG_LINE,
+  forbiddenTurnM: 40,
+  enterWrongWayM: 60,
+  wrongWayPerM: 0.3,
+};
 
 /** Between the points of a sparse route only the roads themselves tell, so legal and ordinary ways come first. */
 const BETWEEN_VIA_POINTS: StepCosts = {
@@ -63,7 +78,7 @@ const BETWEEN_VIA_POINTS: StepCosts = {
   forbiddenTurnM: 1000,
   enterWrongWayM: 500,
   wrongWayPerM: 10,
-  classPerM: perClass({ main: 0, minor: 0.1, service: 0.6, track: 1, path: 5, ferry: 0 }),
+  classPerM: perClass({ main: 0, minor: 0.1, service: 0.6, track: 1, path: 5, closed: 5, ferry: 0 }),
 };
 
 const NOISY_M = 7.5;
@@ -72,7 +87,7 @@ const PLANNED: MatchSettings = {
   sigmaM: 10,
   betaM: 3,
   radiusM: 50,
-  wrongWayM: 15,
+  wrongWayM: 12,
   thinM: 3,
   jitterM: 10,
   offRoadM: 30,
@@ -83,11 +98,12 @@ const PLANNED: MatchSettings = {
   recorded: false,
   drawn: true,
   steps: ALONG_LINE,
+  farSteps: ALONG_COARSE_LINE,
 };
 
 /** A line drawn on this very map: which of two carriageways is meant can be seen. */
 export function sameMapTrack(): MatchSettings {
-  return { ...PLANNED, ...reachOf(5), wrongWayM: 7 };
+  return { ...PLANNED, ...reachOf(5), wrongWayM: 2 };
 }
 
 /** A line as a planner draws it on some other map: its vertices, or some of them, and no times. */
@@ -97,7 +113,14 @@ export function plannedTrack(sigmaM: number): MatchSettings {
 
 /** A route of far-apart points, which nobody drew along the roads between them. */
 export function sparseRoute(): MatchSettings {
-  return { ...PLANNED, farM: PLANNED.sparseM, detourPerM: 3, drawn: false, steps: BETWEEN_VIA_POINTS };
+  return {
+    ...PLANNED,
+    farM: PLANNED.sparseM,
+    detourPerM: 3,
+    drawn: false,
+    steps: BETWEEN_VIA_POINTS,
+    farSteps: BETWEEN_VIA_POINTS,
+  };
 }
 
 /** A recorded track whose positions lie about `sigmaM` from their roads. */
@@ -113,7 +136,9 @@ export function recordedTrack(sigmaM: number): MatchSettings {
     detourPerM: 3,
     farM: PLANNED.sparseM,
     recorded: true,
+    wrongWayM: 15,
     steps: ALONG_RECORDING,
+    farSteps: ALONG_RECORDING,
     drawn: false,
   };
 }
@@ -129,6 +154,7 @@ function perClass(values: Readonly<Record<keyof typeof ROAD_CLASS, number>>): re
   list[ROAD_CLASS.service] = values.service;
   list[ROAD_CLASS.track] = values.track;
   list[ROAD_CLASS.path] = values.path;
+  list[ROAD_CLASS.closed] = values.closed;
   list[ROAD_CLASS.ferry] = values.ferry;
   return list;
 }

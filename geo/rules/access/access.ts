@@ -3,15 +3,16 @@ import { accessFor } from '../../tags/access.ts';
 import { modeRank } from '../../tags/modes.ts';
 import { type EndRuns, reachOf, restrictedRuns, unsuitableRuns } from '../end-runs.ts';
 import type { Draft } from '../finding.ts';
+import { isInDoubt } from '../in-doubt.ts';
 import { drivenWays, type Place } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
 import { runOf } from '../run.ts';
-import type { AccessAsked } from './access-asked.ts';
+import type { AccessAsked, AccessSaid } from './access-asked.ts';
 import { brokenTurns } from './broken-turns.ts';
 import { judgeAccess } from './judge-access.ts';
 import { lorryAccess } from './lorry-access.ts';
 import { nodeAccess } from './node-access.ts';
-import { sayOneway } from './say-access.ts';
+import { sayClosedInDoubt, sayOneway } from './say-access.ts';
 import { wrongWays } from './wrong-way.ts';
 
 /** Who may drive there: access of every driven way and of points on it, one-way roads driven against, turn restrictions broken. */
@@ -39,12 +40,19 @@ function wayAccess(
     advisedReach: reachOf(place, runs.unsuitable),
     deciding,
   };
-  const { said, beside } = judgeAccess(asked);
-  const own = [...(said === undefined ? [] : [said]), ...beside].map(
+  const judged = judgeAccess(asked);
+  const said = judged.said && whereInDoubt(asked, judged.said);
+  const own = [...(said === undefined ? [] : [said]), ...judged.beside].map(
     (each): Draft => ({ ...each, subject: 'access', run: runOf(place) }),
   );
   if (said?.level === 'barred' || deciding.rank >= modeRank('motorhome')) return own;
   return [...own, ...lorryAccess(asked)];
+}
+
+/** A road closed to motor traffic bars only a drive that is clearly on it. */
+function whereInDoubt({ input, place }: AccessAsked, said: AccessSaid): AccessSaid {
+  if (said.level !== 'barred' || said.kind !== 'closed' || !isInDoubt(input.drive, place)) return said;
+  return { ...said, level: 'unknown', wants: 'route', ...sayClosedInDoubt(said.say) };
 }
 
 /** In doubtful matches the map rule speaks instead. */

@@ -139,6 +139,14 @@ export function sayOfJunction(say: string): Words {
 
 const LOOK_OR_LEAVE = 'Look for the sign, or take another road.';
 
+/** @param say that a road is closed, which the drive may not be on at all */
+export function sayClosedInDoubt(say: string): Words {
+  return {
+    say: `${say} But the drive may not go here: another road fits the route about as well.`,
+    advice: 'Check which road is meant.',
+  };
+}
+
 /** A one-way road driven against, or one whose direction is not settled. */
 export function sayOneway({ key, text, allowed, open }: OnewayThen): Words {
   const tag = `${key}=${text}`;

@@ -1,6 +1,6 @@
-import type { Span } from '../../drive/drive.ts';
 import { type OnewayThen, onewayThen } from '../../tags/oneway.ts';
 import { contextsAt } from '../conditions.ts';
+import { isInDoubt } from '../in-doubt.ts';
 import { drivenWays, type Place } from '../places.ts';
 import type { RuleInput } from '../rule.ts';
 
@@ -18,21 +18,7 @@ export function wrongWays(input: RuleInput): WrongWay[] {
   for (const place of drivenWays(input.drive, input.roads)) {
     const oneway = onewayThen(place, () => contextsAt(input, place, 'through'));
     if (oneway.allowed === 'yes') continue;
-    const { doubtful, guessed } = input.drive;
-    const most = (place.toM - place.fromM) / 2;
-    found.push({
-      place,
-      oneway,
-      doubtful: overlapM(doubtful, place) > most || overlapM(guessed, place) > most,
-    });
+    found.push({ place, oneway, doubtful: isInDoubt(input.drive, place) });
   }
   return found;
-}
-
-/** Metres of the place that lie in the spans. */
-function overlapM(spans: readonly Span[], place: Place): number {
-  let sum = 0;
-  for (const span of spans)
-    sum += Math.max(0, Math.min(span.toM, place.toM) - Math.max(span.fromM, place.fromM));
-  return sum;
 }

@@ -97,6 +97,16 @@ describe('access', () => {
     expect(through({ highway, motor_vehicle: 'yes' })).toEqual([]);
   });
 
+  it('of a closed road is unknown where another road fits the drive about as well, and says so', () => {
+    const roads = threeRoads({ 2: { highway: 'busway' } });
+    const doubtful = driveOn(roads, [1, 2, 3], { doubtful: [{ fromM: 310, toM: 590 }] });
+    const [said] = ask(access, roads, doubtful);
+    expect(said).toMatchObject({ level: 'unknown', kind: 'closed', wants: 'route' });
+    expect(said?.say).toContain('another road fits the route about as well');
+    const brushed = driveOn(roads, [1, 2, 3], { doubtful: [{ fromM: 310, toM: 350 }] });
+    expect(ask(access, roads, brushed)[0]?.level).toBe('barred');
+  });
+
   it('of one direction binds in that direction', () => {
     expect(askRoad(access, { 'motor_vehicle:backward': 'no' })).toEqual([]);
     expect(askRoad(access, { 'motor_vehicle:backward': 'no' }, { backward: true })[0]?.level).toBe('barred');

@@ -30,7 +30,7 @@ function builtAs(highway: string | undefined): RoadClass {
 
 /** Closed in both directions, as a carriageway for buses is: to all, or to all that the motorhome is among. */
 function isClosed(tags: Tags): boolean {
-  return accessFor(tags, true).meaning === 'no' && accessFor(tags, false).meaning === 'no';
+  return [true, false].every((forward) => accessFor({ tags, forward }).meaning === 'no');
 }
 
 /** Whether a class is one that motor traffic is not meant to use. */

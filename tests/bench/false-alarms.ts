@@ -31,7 +31,7 @@ const CARD: VehicleCard = {
   grossKg: 3500,
   axleKg: { front: 1850, rear: 2000 },
 };
-/** What may bar or tight: a limit, access, a barrier, a class of way, a turn restriction, a one-way; or, for tight, the ground and water as mapped. */
+/** What may bar or be tight: a limit, access, a barrier, a class of way, a turn restriction, a one-way; or, for tight, the ground and water as mapped. */
 const BINDS =
   /^(max|width|est_width|access|vehicle|motor|motorcar|hgv|barrier|highway|restriction|oneway|junction|construction|foot|bicycle|bus|toll|ferry|route|surface|tracktype|smoothness|depth|ford)/;
 

@@ -26,11 +26,7 @@ export const GREAT_BRITAIN: CountryRule = {
     SOURCES.trafficSignsManual3,
     'A motor caravan is a goods vehicle only as a shop, workshop or store.',
   ),
-  widthSign: cite(
-    'body',
-    SOURCES.cAndU,
-    'The mirrors must still pass. The sign’s figure holds back 6 in; nothing is added to it.',
-  ),
+  widthSign: cite('body', SOURCES.cAndU, 'The sign’s figure holds back 6 in; nothing is added to it.'),
   widths: cite(BRITISH_WIDTHS, SOURCES.manualForStreets, 'Partly judgement; ± 0.5 m.'),
   kerbRadiusM: cite(
     { urban: 6, rural: 8 },

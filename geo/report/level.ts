@@ -40,11 +40,11 @@ export function gravestFirst<T extends { readonly level: Level }>(findings: read
   return [...findings].sort((a, b) => rankOf(a.level) - rankOf(b.level));
 }
 
-/** How many findings each level has, folded ones too. */
+/** How many findings each level has; folded ones are counted in their own line. */
 export function countByLevel(
-  findings: readonly { readonly level: Level }[],
+  findings: readonly { readonly level: Level; readonly folded?: boolean | undefined }[],
 ): Readonly<Record<Level, number>> {
   const counts = { barred: 0, tight: 0, unknown: 0, care: 0 };
-  for (const { level } of findings) counts[level]++;
+  for (const { level, folded } of findings) if (folded !== true) counts[level]++;
   return counts;
 }

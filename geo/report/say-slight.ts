@@ -43,10 +43,10 @@ const MORE_CORNERS: Sort = {
   several: 'more corners where it has to back up once',
 };
 const MET_AGAIN: Sort = { one: 'place told above and met again', several: 'places told above and met again' };
-const OTHER: Sort = { one: 'other place of little weight', several: 'other places of little weight' };
+const OTHER: Sort = { one: 'other minor place', several: 'other minor places' };
 
 /**
- * What is folded away, in one line: "19 bridges without a height and one other place of little weight: read the signs."
+ * What is folded away, in one line: "19 bridges without a height and one other minor place: read the signs."
  * @returns undefined where nothing is
  */
 export function sayFolded(findings: readonly Finding[]): string | undefined {

@@ -42,7 +42,7 @@ export function printReport(report: DriveReport, width: number, paint: Paint): s
     lines.push(...findingLines(finding, index + 1, report.timetable?.leaveAt, width, paint), '');
   });
   if (shown.length < report.findings.length)
-    lines.push(...wrap('Places of little weight are counted at the top; --json lists them.', width), '');
+    lines.push(...wrap('Minor places are counted at the top; --json lists them.', width), '');
   lines.push(...ruleLines(report, width));
   for (const caution of report.cautions) lines.push(...wrap(printable(caution, 2000), width));
   return `${lines.join('\n')}\n`;

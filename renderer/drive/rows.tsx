@@ -65,8 +65,8 @@ function Below() {
       {folded > 0 && (
         <p class="soft below">
           {showFolded.value
-            ? `${folded} of little weight are shown: `
-            : `${folded}${shownFindings.value.length > 0 ? ' more' : ''} of little weight: `}
+            ? `${folded} minor ones are shown: `
+            : `${folded}${shownFindings.value.length > 0 ? ' more' : ''}, of minor importance: `}
           <button
             type="button"
             class="quiet"

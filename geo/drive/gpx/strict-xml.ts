@@ -1,5 +1,6 @@
 import { SaxesParser } from 'saxes';
 import { fail, ok, type Problem, type Result } from '../../result.ts';
+import { refuseRoot } from './gpx-refusals.ts';
 import { xmlNames } from './xml-names.ts';
 
 /** One element as it opens. `line` is 1-based and counts from the start of the text. */
@@ -52,12 +53,14 @@ export function walkXml(text: string, visitor: XmlVisitor): Result<undefined> {
     throw new Stop(result.error);
   };
   parser.on('error', (error) => stop(damaged(parser.line, plainReason(error.message))));
-  parser.on('doctype', () =>
+  parser.on('doctype', (doctype) =>
     stop(
-      fail(
-        'gpx.doctype',
-        `Line ${parser.line}: the file has a DOCTYPE, which GPX does not use and which can hide or fetch content; remove it or export the drive again.`,
-      ),
+      isWebPage(doctype)
+        ? refuseRoot('html', parser.line)
+        : fail(
+            'gpx.doctype',
+            `Line ${parser.line}: the file has a DOCTYPE, which GPX does not use and which can hide or fetch content; remove it or export the drive again.`,
+          ),
     ),
   );
   parser.on('attribute', () => {
@@ -117,4 +120,9 @@ function plainReason(message: string): string {
 
 function countLines(text: string): number {
   return text.match(/\r\n|\r|\n/gu)?.length ?? 0;
+}
+
+/** `html`, as pages name themselves: most begin so, and an error page saved as GPX is a common slip. */
+function isWebPage(doctype: string): boolean {
+  return /^\s*html\b/i.test(doctype);
 }

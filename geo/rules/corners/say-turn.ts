@@ -107,8 +107,8 @@ function adviseSecondGo(measured: MeasuredTurn): string {
   if (mustBackUp(measured))
     return isTurnBack
       ? 'Find a place with more room to turn, or have somebody watch the tail.'
-      : 'Have somebody watch the tail, or take another way; a driver who varies the lock may still get round in one go.';
+      : 'Have somebody watch the tail, or take another way; turning the wheel more or less on the way round may still do it in one go.';
   return isTurnBack
     ? 'Have somebody watch the tail; a place with more room to turn is better.'
-    : 'Have somebody watch the tail; a driver who varies the lock may still get round in one go.';
+    : 'Have somebody watch the tail; turning the wheel more or less on the way round may still do it in one go.';
 }

@@ -32,8 +32,9 @@ describe('the words', () => {
 describe('findings of several levels', () => {
   const found = (['care', 'barred', 'care', 'tight'] as const).map((level, i) => ({ level, i }));
 
-  it('are counted by level', () => {
-    expect(countByLevel(found)).toEqual({ barred: 1, tight: 1, unknown: 0, care: 2 });
+  it('are counted by level, folded ones in a line of their own', () => {
+    const folded = { level: 'care', folded: true } as const;
+    expect(countByLevel([...found, folded])).toEqual({ barred: 1, tight: 1, unknown: 0, care: 2 });
   });
 
   it('stand with the gravest first, equals in their own order, none lost', () => {

@@ -49,13 +49,13 @@ describe('what is folded away', () => {
       made({ subject: 'narrow', kind: 'bus', level: 'care' }),
     ];
     expect(sayFolded(findings)).toBe(
-      '2 bridges without a height, one tunnel without a height, one building drawn over the road, one short bit off the map, one short break in the route, one limit that does not seem to bind this vehicle and 2 other places of little weight: read the signs.',
+      '2 bridges without a height, one tunnel without a height, one building drawn over the road, one short bit off the map, one short break in the route, one limit that does not seem to bind this vehicle and 2 other minor places: read the signs.',
     );
   });
 
   it('asks for no sign where none could settle it', () => {
     expect(sayFolded([made(), made({ level: 'care', subject: 'slope', kind: 'climb' })])).toBe(
-      'One short bit off the map and one other place of little weight.',
+      'One short bit off the map and one other minor place.',
     );
   });
 

@@ -242,7 +242,7 @@ describe('a file that is refused', () => {
     ['text', 'hello', 'This is not XML'],
     ['JSON', ' {"type":"FeatureCollection"}', 'This is JSON'],
     ['a web page', '<html><body>404</body></html>', 'this is a web page'],
-    ['a web page with a DOCTYPE', '<!DOCTYPE html><html></html>', 'DOCTYPE'],
+    ['a web page with a DOCTYPE', '<!DOCTYPE html><html></html>', 'this is a web page'],
     ['KML', '<kml xmlns="http://www.opengis.net/kml/2.2"/>', 'this is a KML file'],
     ['TCX', '<TrainingCenterDatabase/>', 'this is a TCX file'],
     ['an OSM map', '<osm version="0.6"/>', 'this is an OSM map'],

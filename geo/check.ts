@@ -42,6 +42,8 @@ export interface CheckInput {
   /** program name and version, and the moment of the check (ISO 8601): given, since geo has no clock */
   readonly program: string;
   readonly made: string;
+  /** called between the subjects; what it throws ends the check */
+  readonly lookUp?: () => void;
 }
 
 /**
@@ -69,7 +71,10 @@ export function checkDrive(input: CheckInput): DriveReport {
     country,
     along,
   };
-  const drafts = RULES.flatMap((rule) => rule(ruleInput));
+  const drafts = RULES.flatMap((rule) => {
+    input.lookUp?.();
+    return rule(ruleInput);
+  });
   const findings = makeFindings(ruleInput, drafts).map((finding) => ({
     ...finding,
     ...given({ passesAt: clockText(along, finding.fromM) }),

@@ -7,9 +7,7 @@ import { openBrowser } from '../loopback/open-browser.ts';
 import { serveWindow } from '../loopback/serve-window.ts';
 import { openBackend } from '../services/backend.ts';
 import { dataFolder } from '../services/data-folder.ts';
-import { createEngine } from '../services/engine/engine.ts';
-import { reopeningEngine } from '../services/engine/reopening-engine.ts';
-import { spawnEngine } from '../services/engine/spawn.ts';
+import { openEngine } from '../services/engine/open-engine.ts';
 import { checkCommand } from './check-command.ts';
 import { findElectron, hasDisplay } from './find-electron.ts';
 import { readStartArguments } from './start-arguments.ts';
@@ -77,7 +75,7 @@ async function serve(
     host: 'browser',
     dataFolder: dataFolder(process.env, process.platform),
     sampleFolder: SAMPLES,
-    engine: reopeningEngine(createEngine(spawnEngine)),
+    engine: openEngine(),
     now: terminal.now,
   });
   const opened = file === undefined ? undefined : await backend.openPath(file);

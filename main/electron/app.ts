@@ -5,9 +5,7 @@ import { readAssets } from '../assets.ts';
 import { createDispatch } from '../dispatch.ts';
 import { type Backend, openBackend } from '../services/backend.ts';
 import { dataFolder } from '../services/data-folder.ts';
-import { createEngine } from '../services/engine/engine.ts';
-import { reopeningEngine } from '../services/engine/reopening-engine.ts';
-import { spawnEngine } from '../services/engine/spawn.ts';
+import { openEngine } from '../services/engine/open-engine.ts';
 import { PROGRAM } from '../version.ts';
 import { blockNetwork, denyPermissions, guardContents } from './guard.ts';
 import { serveIpc } from './ipc-host.ts';
@@ -63,7 +61,7 @@ export async function startApp(around: AppSurroundings): Promise<void> {
     host: 'window',
     dataFolder: data,
     sampleFolder: join(app.isPackaged ? around.resources : ROOT, 'sample-routes'),
-    engine: reopeningEngine(createEngine(spawnEngine)),
+    engine: openEngine(),
     now: () => new Date(),
   });
   app.on('will-quit', () => void backend.close());

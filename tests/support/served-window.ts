@@ -6,6 +6,7 @@ import { createDispatch, type Dispatch } from '../../main/dispatch.ts';
 import { serveHttp } from '../../main/loopback/http-host.ts';
 import { type Backend, openBackend } from '../../main/services/backend.ts';
 import { createEngine, type Engine } from '../../main/services/engine/engine.ts';
+import { inTurn } from '../../main/services/engine/in-turn.ts';
 import { reopeningEngine } from '../../main/services/engine/reopening-engine.ts';
 import { spawnEngine } from '../../main/services/engine/spawn.ts';
 
@@ -53,7 +54,7 @@ export async function serveWindowHere(
     dataFolder: folder,
     sampleFolder: join(ROOT, 'sample-routes'),
     // the thread outlives the window
-    engine: reopeningEngine({ ...engine, close: async () => {} }),
+    engine: inTurn(reopeningEngine({ ...engine, close: async () => {} })),
     now: () => new Date(),
   });
   const dispatch = createDispatch(backend.services, (error) => console.error(error));

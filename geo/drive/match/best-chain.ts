@@ -44,6 +44,7 @@ export function findBestChain(matching: Matching): BestChain {
   };
   begin(work);
   for (let i = 0; i + 1 < lattice.points; i++) {
+    settings.lookUp?.();
     const step = stepBetween(work, i);
     if (step.straightM > settings.farM) linkFar(work, step);
     else linkNear(work, step);

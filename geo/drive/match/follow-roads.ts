@@ -19,6 +19,7 @@ const SPAN_BRIDGE_M = 30;
  *
  * One-ways, turn restrictions and roads closed to motor traffic guide the match and never decide it. Where no mapped road
  * explains the positions the drive is off the map there, and the jump between two segments is a gap.
+ * `lookUp` among the options is called at every position: a caller that throws from it gives the match up.
  */
 export function followRoads(route: Route, roads: Roads, options: Partial<MatchSettings> = {}): Drive {
   const legs: Leg[] = [];

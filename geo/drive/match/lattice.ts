@@ -72,6 +72,7 @@ function buildLattice(input: MatchInput): Lattice {
   const states: States = { directed: [], offsetM: [], distanceM: [], emission: [] };
   const pointStart = [0];
   for (let i = 0; i < points; i++) {
+    settings.lookUp?.();
     const alone = (gapM[i - 1] ?? Infinity) > settings.sparseM && (gapM[i] ?? Infinity) > settings.sparseM;
     addOnRoads(states, lookAround(input, i, { alone }), input);
     const off = squareError(settings.offRoadM, settings.sigmaM);

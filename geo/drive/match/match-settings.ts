@@ -36,6 +36,8 @@ export interface MatchSettings {
   /** what guides the search between positions close by, and between those farther apart than farM */
   readonly steps: StepCosts;
   readonly farSteps: StepCosts;
+  /** called at every position; what it throws ends the match */
+  readonly lookUp?: () => void;
 }
 
 /** Distances that a way of this class must be nearer by to be preferred, by ROAD_CLASS. Metres. */

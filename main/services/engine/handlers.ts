@@ -15,7 +15,7 @@ import { PROGRAM } from '../../version.ts';
 import { openMap } from '../map/open-map.ts';
 import { driveForPage, type OpenDrive } from './drive-for-page.ts';
 import { keepDrive } from './open-drives.ts';
-import type { EngineCallName, EngineCalls, EngineHandlers, EngineHooks } from './protocol.ts';
+import type { EngineCallName, EngineCalls, EngineHandlers, WorkHooks } from './protocol.ts';
 import { chooseTrack, readDriveFile, readOneRoute } from './read-drive-file.ts';
 import { sumUpMap } from './sum-up-map.ts';
 import { createTiles, type Tiles } from './tiles.ts';
@@ -40,7 +40,7 @@ export function createHandlers(): EngineHandlers {
   return {
     openMap: (request, hooks) => openMapFile(state, request, hooks),
     openDrive: (request, hooks) => openDriveFile(state, request, hooks),
-    check: async (request) => checkOpenDrive(state, request),
+    check: async (request, hooks) => checkOpenDrive(state, request, hooks),
     tile: async (place) => tileAt(state, place),
     strip: async (request) => stripOfOpenDrive(state, request),
   };
@@ -49,7 +49,7 @@ export function createHandlers(): EngineHandlers {
 async function openMapFile(
   state: EngineState,
   { file, about }: RequestTo<'openMap'>,
-  { signal, onProgress }: EngineHooks,
+  { signal, onProgress }: WorkHooks,
 ): Promise<Result<MapSummary>> {
   const route = about === undefined ? ok(undefined) : await readOneRoute(about);
   if (!route.ok) return route;
@@ -68,7 +68,7 @@ async function openMapFile(
 async function openDriveFile(
   state: EngineState,
   { driveId, file, track }: RequestTo<'openDrive'>,
-  { signal, onProgress }: EngineHooks,
+  { signal, onProgress, lookUp }: WorkHooks,
 ): Promise<Result<FollowedDrive>> {
   const roads = state.map;
   if (!roads) return NO_MAP;
@@ -81,14 +81,18 @@ async function openDriveFile(
   onProgress({ what: 'Following the drive' });
   await letMessagesIn();
   if (signal.aborted) return CANCELLED;
-  const drive = followRoads(route, roads);
+  const drive = followRoads(route, roads, { lookUp });
   const notes = [...(note === undefined ? [] : [note]), ...read.value.notes];
   const opened: OpenDrive = { route, file: file.name, drive, notes };
   keepDrive(state.drives, driveId, opened);
   return ok(driveForPage(driveId, opened, { roads, routes: read.value.routes }));
 }
 
-function checkOpenDrive(state: EngineState, request: RequestTo<'check'>): Result<DriveReport> {
+function checkOpenDrive(
+  state: EngineState,
+  request: RequestTo<'check'>,
+  { lookUp }: WorkHooks,
+): Result<DriveReport> {
   const found = findDrive(state, request.driveId);
   if (!found.ok) return found;
   const { roads, opened } = found.value;
@@ -108,6 +112,7 @@ function checkOpenDrive(state: EngineState, request: RequestTo<'check'>): Result
       notes: opened.notes,
       program: PROGRAM,
       made,
+      lookUp,
     }),
   );
 }

@@ -50,10 +50,16 @@ export interface EngineHooks {
   onProgress(work: Work): void;
 }
 
+/** The same within the thread. */
+export interface WorkHooks extends EngineHooks {
+  /** Called every few milliseconds by work that lets no message in; throws when it was given up meanwhile. */
+  lookUp(): void;
+}
+
 /** The engine's side of every call. */
 export type EngineHandlers = {
   readonly [K in EngineCallName]: (
     request: EngineCalls[K]['request'],
-    hooks: EngineHooks,
+    hooks: WorkHooks,
   ) => Promise<Result<EngineCalls[K]['value']>>;
 };

@@ -1,5 +1,6 @@
-import { parentPort } from 'node:worker_threads';
+import { parentPort, receiveMessageOnPort } from 'node:worker_threads';
 import { createHandlers } from './handlers.ts';
 import { serveEngine } from './serve.ts';
 
-if (parentPort) serveEngine(parentPort, createHandlers());
+const port = parentPort;
+if (port) serveEngine(port, createHandlers(), () => receiveMessageOnPort(port)?.message);

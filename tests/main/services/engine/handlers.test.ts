@@ -26,6 +26,7 @@ const named = (name: string) => ({ path: join(folder, `copy-of-${name}`), name }
 const hooks = (onProgress: (work: unknown) => void = () => {}) => ({
   signal: new AbortController().signal,
   onProgress,
+  lookUp: () => {},
 });
 
 beforeAll(async () => {
@@ -132,6 +133,20 @@ describe('the engine, asked in turn', () => {
       expect(refused.error.message).not.toContain('copy-of');
     }
     expect((await handlers.openDrive({ driveId: 'd', file: named('lane.gpx') }, hooks())).ok).toBe(true);
+  });
+
+  it('looks up while it follows a drive and while it checks one, and stops where it was given up', async () => {
+    const handlers = await withMap();
+    const givenUp = () => {
+      throw new Error('given up');
+    };
+    const stopped = { ...hooks(), lookUp: givenUp };
+    const drive = { driveId: 'd', file: named('lane.gpx') };
+    await expect(handlers.openDrive(drive, stopped)).rejects.toThrow('given up');
+    await handlers.openDrive(drive, hooks());
+    const question = { driveId: 'd', vehicle: COACH_BUILT, made: '' };
+    await expect(handlers.check(question, stopped)).rejects.toThrow('given up');
+    expect((await check(handlers)).ok).toBe(true);
   });
 
   it('says so when nothing is open', async () => {

@@ -1,6 +1,6 @@
 import type { Drive, Leg, Stretch } from '../drive/drive.ts';
 import type { Roads } from '../roads/roads.ts';
-import { accessConditions, accessFor } from '../tags/access.ts';
+import { accessConditions, accessDoubts, accessFor } from '../tags/access.ts';
 import type { Reach } from '../tags/conditional/context.ts';
 import type { Driven } from '../tags/driven.ts';
 import { isSiteRoad } from '../tags/road-class.ts';
@@ -79,8 +79,9 @@ export function siteRuns(drive: Drive, roads: Roads): EndRuns {
 }
 
 function isRestricted(driven: Driven): boolean {
-  const { meaning } = accessFor(driven);
-  if (meaning !== 'open' && meaning !== 'discouraged') return true;
+  const access = accessFor(driven);
+  if (access.meaning !== 'open' && access.meaning !== 'discouraged') return true;
+  if (accessDoubts(driven, access).some(({ binding }) => binding === 'motorcar')) return true;
   return accessConditions(driven, 0).some(({ text }) => FOR_SOME.test(text));
 }
 

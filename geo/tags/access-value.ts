@@ -23,6 +23,28 @@ const MEANINGS: ReadonlyMap<string, AccessMeaning> = new Map([
 /** The order in which one of several listed values would be the hardest on us. */
 const HARDEST = ['no', 'private', 'permit', 'destination', 'discouraged', 'open'] as const;
 
+/** Whether the first meaning asks more of us than the second; what nobody understands asks less than a closure. */
+export function isHarder(a: AccessMeaning, b: AccessMeaning): boolean {
+  const order: readonly AccessMeaning[] = [
+    'no',
+    'private',
+    'permit',
+    'destination',
+    'unknown',
+    'discouraged',
+    'open',
+  ];
+  return order.indexOf(a) < order.indexOf(b);
+}
+
+/** Whether a value, conditions and lanes among it, closes in every part of it: it opens nothing, whatever it means. */
+export function onlyCloses(text: string): boolean {
+  const values = text.includes('@')
+    ? [...text.matchAll(/([^;@()]*)@/g)].map(([, value = '']) => value)
+    : text.split(/[|;]/);
+  return values.every((value) => value.trim() === 'no');
+}
+
 /**
  * The meaning of an access value. A list such as `agricultural;forestry` lets each of them in, so the mildest
  * counts; one unknown part makes the whole unknown.

@@ -1,6 +1,6 @@
 import type { Tags } from '../roads/roads.ts';
-import { type AccessMeaning, readAccessValue } from './access-value.ts';
-import { type Driven, directionOf } from './driven.ts';
+import { type AccessMeaning, isHarder, readAccessValue } from './access-value.ts';
+import { type Direction, type Driven, directionOf } from './driven.ts';
 import { isElsewhere, isOtherDirection, isRemark } from './key-words.ts';
 import { isGoodsMode, isMotorhomeMode, isOtherMode, MOTORHOME_MODES, modeRank } from './modes.ts';
 import { builtFor } from './road-class.ts';
@@ -40,22 +40,40 @@ export function accessFor(driven: Driven): Access {
   const { tags } = driven;
   const tagged = taggedAccess(driven);
   const road = builtFor(tags);
-  if (road.kind === 'closed') return accessOfClosed(tags, tagged);
-  if (road.kind === 'ferry' && tagged === undefined) return accessOfFerry(tags);
+  if (road.kind === 'closed') return accessOfClosed(driven, tagged);
+  if (road.kind === 'ferry' && tagged === undefined) return accessOfFerry(driven);
   if (road.kind === 'unknown' && tagged === undefined) return ofClass(tags, 'unknown');
   return tagged ?? OPEN;
 }
 
 /** Access as tagged on a way or a node, or undefined when no key of the motorhome's chain is there. */
 export function taggedAccess(driven: Driven): Access | undefined {
-  const { tags } = driven;
-  const direction = directionOf(driven);
-  for (const mode of MOTORHOME_MODES)
-    for (const key of [`${mode}:${direction}`, mode]) {
-      const text = tags[key];
-      if (text !== undefined) return { meaning: readAccessValue(text), key, text, rank: modeRank(mode) };
-    }
+  for (const mode of MOTORHOME_MODES) {
+    const said = saidOf(driven, mode);
+    if (said !== undefined) return { ...said, rank: modeRank(mode) };
+  }
   return undefined;
+}
+
+type Said = Pick<Access, 'meaning' | 'key' | 'text'>;
+
+/** What a plain key says: the driven direction's form; else the key and its `:both_ways`, the harder of the two. */
+function saidOf(driven: Driven, mode: string): Said | undefined {
+  const read = (key: string): Said | undefined => {
+    const text = driven.tags[key];
+    return text === undefined ? undefined : { meaning: readAccessValue(text), key, text };
+  };
+  const directed = read(`${mode}:${directionOf(driven)}`);
+  if (directed !== undefined) return directed;
+  const [plain, both] = [read(mode), read(`${mode}:both_ways`)];
+  if (plain === undefined || both === undefined) return plain ?? both;
+  return isHarder(both.meaning, plain.meaning) ? both : plain;
+}
+
+/** What is said of motor cars: a sibling of ours, so that it settles nothing. */
+export function carAccess(driven: Driven): Access | undefined {
+  const said = saidOf(driven, 'motorcar');
+  return said && { ...said, rank: 0 };
 }
 
 function ofClass(tags: Tags, meaning: AccessMeaning): Access {
@@ -65,25 +83,22 @@ function ofClass(tags: Tags, meaning: AccessMeaning): Access {
 
 const CLOSING: ReadonlySet<AccessMeaning> = new Set(['no', 'private', 'permit']);
 
-function accessOfClosed(tags: Tags, tagged: Access | undefined): Access {
+function accessOfClosed(driven: Driven, tagged: Access | undefined): Access {
   if (tagged !== undefined && tagged.rank >= modeRank('vehicle')) return tagged;
-  const motorcar = tags['motorcar'];
-  if (motorcar !== undefined && readAccessValue(motorcar) !== 'no')
-    return { meaning: 'unknown', key: 'motorcar', text: motorcar, rank: 0 };
-  if (tagged === undefined || CLOSING.has(tagged.meaning)) return ofClass(tags, 'no');
+  const cars = carAccess(driven);
+  if (cars !== undefined && cars.meaning !== 'no') return { ...cars, meaning: 'unknown' };
+  if (tagged === undefined || CLOSING.has(tagged.meaning)) return ofClass(driven.tags, 'no');
   // "access=yes" on a footway is mostly said to walkers
   return { ...tagged, meaning: 'unknown' };
 }
 
-function accessOfFerry(tags: Tags): Access {
-  for (const key of ['hgv', 'motorcar']) {
-    const text = tags[key];
-    if (text === undefined) continue;
-    const meaning = readAccessValue(text);
-    // what carries lorries carries motorhomes; cars alone prove nothing
-    return { meaning: key === 'hgv' && meaning === 'open' ? 'open' : 'unknown', key, text, rank: 0 };
-  }
-  return ofClass(tags, 'unknown');
+function accessOfFerry(driven: Driven): Access {
+  // what carries lorries carries motorhomes; cars alone prove nothing
+  const lorries = saidOf(driven, 'hgv');
+  if (lorries !== undefined)
+    return { ...lorries, meaning: lorries.meaning === 'open' ? 'open' : 'unknown', rank: 0 };
+  const cars = carAccess(driven);
+  return cars === undefined ? ofClass(driven.tags, 'unknown') : { ...cars, meaning: 'unknown' };
 }
 
 /**
@@ -112,7 +127,7 @@ function accessForms(driven: Driven, rank: number): AccessTag[] {
     if (!key.includes(':')) continue;
     const [mode = '', ...rest] = key.split(':');
     if (!isMotorhomeMode(mode) || modeRank(mode) < rank) continue;
-    if (!rest.every((part) => isForm(part) || part === direction)) continue;
+    if (!isFormOf(rest, direction)) continue;
     forms.push({ key, text: tags[key] ?? '', rank: modeRank(mode), ...howGiven(rest) });
   }
   return forms;
@@ -123,7 +138,13 @@ function howGiven(parts: readonly string[]): Pick<AccessTag, 'lanes' | 'conditio
   return { lanes: parts.includes('lanes'), conditional: parts.includes('conditional') };
 }
 
-const isForm = (part: string): boolean => part === 'lanes' || part === 'conditional';
+/** Parts of a key that leave it one of ours; the lane that serves both ways is none to drive along. */
+function isFormOf(parts: readonly string[], direction: Direction): boolean {
+  if (parts.includes('lanes') && parts.includes('both_ways')) return false;
+  return parts.every(
+    (part) => part === 'lanes' || part === 'conditional' || part === 'both_ways' || part === direction,
+  );
+}
 
 /**
  * What is said of lorries in the driven direction, as accessConditions and accessLanes for `hgv`: whether it reaches a
@@ -133,7 +154,7 @@ export function goodsAccess(driven: Driven): AccessTag[] {
   const direction = directionOf(driven);
   return Object.entries(driven.tags).flatMap(([key, text]) => {
     const [mode, ...rest] = key.split(':');
-    if (mode !== 'hgv' || !rest.every((part) => isForm(part) || part === direction)) return [];
+    if (mode !== 'hgv' || !isFormOf(rest, direction)) return [];
     return [{ key, text, rank: 0, ...howGiven(rest) }];
   });
 }
@@ -142,13 +163,13 @@ export function goodsAccess(driven: Driven): AccessTag[] {
  * An access key that is there, concerns the driven direction, and is not settled.
  *
  * - `lane`, `condition`, `notUnderstood`: forms of the motorhome's own keys; they may also lift a ban
- * - `motorcar`: no motor cars, and no word on motor vehicles or motorhomes: mappers often mean both
- * - `goods`: said of goods vehicles; whether it reaches a motorhome over 3.5 t is for the country to say
+ * - `motorcar`: motor cars are kept out, or not let through, and no word on motor vehicles or motorhomes: mappers often
+ *   mean both
  */
 export interface AccessDoubt {
   readonly key: string;
   readonly text: string;
-  readonly binding: 'lane' | 'condition' | 'notUnderstood' | 'motorcar' | 'goods';
+  readonly binding: 'lane' | 'condition' | 'notUnderstood' | 'motorcar';
 }
 
 /**
@@ -157,7 +178,7 @@ export interface AccessDoubt {
 export function accessDoubts(driven: Driven, deciding: Access): AccessDoubt[] {
   const { tags } = driven;
   const direction = directionOf(driven);
-  const doubts = [...siblingDoubts(tags, deciding)];
+  const doubts = [...carDoubts(driven, deciding)];
   for (const [key, text] of Object.entries(tags)) {
     if (!key.includes(':')) continue;
     const [first = '', ...rest] = key.split(':');
@@ -176,16 +197,9 @@ export function accessDoubts(driven: Driven, deciding: Access): AccessDoubt[] {
   return doubts;
 }
 
-function siblingDoubts(tags: Tags, deciding: Access): AccessDoubt[] {
-  const doubts: AccessDoubt[] = [];
-  const { motorcar, hgv } = tags;
-  if (
-    motorcar !== undefined &&
-    deciding.rank < modeRank('motor_vehicle') &&
-    readAccessValue(motorcar) === 'no'
-  )
-    doubts.push({ key: 'motorcar', text: motorcar, binding: 'motorcar' });
-  if (hgv !== undefined && deciding.rank < modeRank('motorhome') && readAccessValue(hgv) !== 'open')
-    doubts.push({ key: 'hgv', text: hgv, binding: 'goods' });
-  return doubts;
+function carDoubts(driven: Driven, deciding: Access): AccessDoubt[] {
+  if (deciding.rank >= modeRank('motor_vehicle') || deciding.key.startsWith('motorcar')) return [];
+  const cars = carAccess(driven);
+  if (cars === undefined || cars.meaning === 'open') return [];
+  return [{ key: cars.key, text: cars.text, binding: 'motorcar' }];
 }

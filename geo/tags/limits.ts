@@ -65,9 +65,17 @@ export function limitClaims(driven: Driven, quantities: readonly Quantity[]): Li
     }
     const rank = modeRank(parsed.mode) * 2 + (parsed.directed ? 1 : 0);
     const sofar = winners.get(claim.family);
-    if (sofar === undefined || rank > sofar.rank) winners.set(claim.family, { rank, claim });
+    if (sofar === undefined || rank > sofar.rank || (rank === sofar.rank && isStricter(claim, sofar.claim)))
+      winners.set(claim.family, { rank, claim });
   }
   return [...[...winners.values()].map((winner) => winner.claim), ...claims];
+}
+
+/** Of a key and its `:both_ways`: the lower figure; what cannot be read might be lower yet. */
+function isStricter({ reading: a }: LimitClaim, { reading: b }: LimitClaim): boolean {
+  if (b.kind === 'unreadable') return false;
+  if (a.kind !== 'value') return a.kind === 'unreadable' || a.kind === 'below_default';
+  return b.kind === 'value' ? a.value < b.value : b.kind !== 'below_default';
 }
 
 function makeClaim(key: string, text: string, parsed: LimitKey): LimitClaim {

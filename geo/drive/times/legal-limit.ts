@@ -162,7 +162,8 @@ function goodsLimit({ tags, rule, vehicle, driven }: GoodsAsked) {
 }
 
 function keysFor(bases: readonly string[], driven: Direction | undefined): string[] {
-  return driven === undefined ? [...bases] : bases.flatMap((base) => [`${base}:${driven}`, base]);
+  const directed = driven === undefined ? [] : [driven];
+  return bases.flatMap((base) => [...directed, 'both_ways'].map((way) => `${base}:${way}`).concat(base));
 }
 
 function lower(limit: Limit, than: Limit): limit is number {

@@ -1,6 +1,7 @@
 import { given } from '../../given.ts';
 import type { KindOf } from '../../report/kinds.ts';
-import { type AccessTag, accessConditions, taggedAccess } from '../../tags/access.ts';
+import { type Access, type AccessTag, accessConditions, carAccess, taggedAccess } from '../../tags/access.ts';
+import { onlyCloses } from '../../tags/access-value.ts';
 import { barrierEffect, canOpen } from '../../tags/barrier-node.ts';
 import { limitClaims } from '../../tags/limits.ts';
 import { pick } from '../../tags/pick.ts';
@@ -62,11 +63,21 @@ function barrierWays(input: RuleInput): Draft[] {
 
 function judgeBarrier(input: RuleInput, place: Place, runs: EndRuns): Draft[] {
   const kind = place.tags['barrier'];
+  const access = judgeOnNode(input, place, runs);
+  const bare = (bar: Draft): Draft[] => [
+    bar,
+    ...access.map((draft): Draft => ({ ...draft, aspect: draft.aspect ?? 'access' })),
+  ];
   if (kind === 'height_restrictor' && !hasHeightFigure(place))
-    return [bareBar(place, 'maxheight', { kind: 'height bar', wants: 'measure', ...HEIGHT_BAR })];
+    return bare(bareBar(place, 'maxheight', { kind: 'height bar', wants: 'measure', ...HEIGHT_BAR }));
   if (kind === 'width_restrictor' && !hasWidthFigure(place))
-    return [bareBar(place, 'maxwidth', { kind: 'width bar', wants: 'measure', ...WIDTH_BAR })];
-  const deciding = taggedAccess(place);
+    return bare(bareBar(place, 'maxwidth', { kind: 'width bar', wants: 'measure', ...WIDTH_BAR }));
+  return access;
+}
+
+/** Access as mapped on the barrier and as its kind has it; what stands on a junction may be meant for the side road. */
+function judgeOnNode(input: RuleInput, place: Place, runs: EndRuns): Draft[] {
+  const deciding = taggedAccess(place) ?? carsThrough(place);
   const reach = reachOf(place, runs);
   const drafts = judgeTagged({ input, place, reach, advisedReach: reach, deciding });
   if (!drafts.some(({ level }) => level === 'barred') || !isJunction(input.roads, place.index)) return drafts;
@@ -75,14 +86,25 @@ function judgeBarrier(input: RuleInput, place: Place, runs: EndRuns): Draft[] {
   );
 }
 
+/** Cars get through what is shut by its kind: whether a motorhome does, nobody says. */
+function carsThrough(place: Place): Access | undefined {
+  if (barrierEffect(place.tags['barrier'] ?? '') !== 'shut') return undefined;
+  const cars = carAccess(place);
+  return cars === undefined || cars.meaning === 'no' ? undefined : { ...cars, meaning: 'unknown' };
+}
+
 /** Access mapped on the barrier itself, conditions judged; what that leaves open is for its kind. */
 function judgeTagged(asked: AccessAsked): Draft[] {
   const { place } = asked;
   const { said: whole, untagged, beside } = judgeAccess(asked);
   const said = [...(whole === undefined ? [] : [whole]), ...beside];
   const byKind = untagged === 'no' ? undefined : judgeKind(asked.input, place);
+  const opens = said.some(({ kind, tags }) => MAY_OPEN.has(kind) && !Object.values(tags).every(onlyCloses));
   if (untagged === 'yes' && said.length === 0) return byKind === undefined ? [] : [byKind];
-  if (untagged === 'maybe' && byKind !== undefined) return [openBarrier(asked, byKind)];
+  // shut by its kind, and nothing tagged opens it
+  if (byKind?.level === 'barred' && untagged !== 'maybe' && !opens) return [byKind];
+  if ((untagged === 'maybe' || untagged === 'unlessClosed') && byKind !== undefined)
+    return [openBarrier(asked, byKind)];
   return said.map(({ aspect, ...each }, i): Draft => {
     // a bar that something nobody understands may lift
     const lifted = each.level === 'barred' && untagged !== 'no';
@@ -97,6 +119,9 @@ function judgeTagged(asked: AccessAsked): Draft[] {
     };
   });
 }
+
+/** What may open a barrier that its kind shuts; a word on cars alone closes. */
+const MAY_OPEN: ReadonlySet<KindOf<'access'>> = new Set(['not understood', 'lane']);
 
 /** Its kind shuts the road, and an unsettled condition may open it. */
 function openBarrier({ input, place, reach }: AccessAsked, byKind: Draft): Draft {

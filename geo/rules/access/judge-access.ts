@@ -8,15 +8,15 @@ import {
   accessConditions,
   accessDoubts,
 } from '../../tags/access.ts';
-import { readAccessValue } from '../../tags/access-value.ts';
+import { onlyCloses, readAccessValue } from '../../tags/access-value.ts';
 import type { ConditionContext } from '../../tags/conditional/context.ts';
 import { type Possible, type Resolved, resolveTag } from '../../tags/resolve.ts';
 import { sayClause, sayTime } from '../../tags/say-condition.ts';
 import { contextsAt } from '../conditions.ts';
 import { adviseOpen, levelWhenOpen, wantsOf } from '../open-conditions.ts';
 import type { AccessAsked, AccessSaid } from './access-asked.ts';
-import { accessLevel, KIND_OF_MEANING } from './access-level.ts';
-import { lanesSaid } from './lane-access.ts';
+import { accessLevel, KIND_OF_MEANING, mayClose } from './access-level.ts';
+import { closesEveryLane, lanesSaid } from './lane-access.ts';
 import { adviseAccess, sayAccess, sayDoubt, sayOpenAccess } from './say-access.ts';
 
 /** What one access tag means here. */
@@ -31,8 +31,8 @@ type CaseOrNone = Case | 'untagged';
 export interface AccessJudged {
   /** what is certain or open about the place as a whole; undefined: open to us */
   readonly said?: AccessSaid;
-  /** nothing tagged decides, and perhaps nothing will: the kind of barrier does */
-  readonly untagged: 'yes' | 'maybe' | 'no';
+  /** nothing tagged decides, and perhaps nothing will: the kind of barrier does; `unlessClosed`: or it is closed */
+  readonly untagged: 'yes' | 'unlessClosed' | 'maybe' | 'no';
   /** lanes and keys nobody settles, beside it */
   readonly beside: readonly AccessSaid[];
 }
@@ -41,10 +41,12 @@ export interface AccessJudged {
 export function judgeAccess(asked: AccessAsked): AccessJudged {
   const { input, place, reach, deciding } = asked;
   const { tags, forward } = place;
-  const resolved = resolveTag<AccessTag>(
-    undefined,
-    accessConditions({ tags, forward }, deciding?.rank ?? 0).filter(({ lanes }) => !lanes),
-    once((): ConditionContext[] => contextsAt(input, place, reach)),
+  const resolved = withRoughClosures(
+    resolveTag<AccessTag>(
+      undefined,
+      accessConditions({ tags, forward }, deciding?.rank ?? 0).filter(({ lanes }) => !lanes),
+      once((): ConditionContext[] => contextsAt(input, place, reach)),
+    ),
   );
   const cases = resolved.possible.map((possible) => caseOf(asked, possible));
   const whole =
@@ -59,14 +61,27 @@ export function judgeAccess(asked: AccessAsked): AccessJudged {
   const barred = said?.level === 'barred';
   return {
     ...given({ said: said && withLift(asked, said, doubts) }),
-    untagged: untaggedOf(cases),
+    untagged: untaggedOf(cases, resolved),
     beside: [...byLane, ...(barred ? [] : doubts.map((doubt) => doubtSaid(asked, doubt)))],
   };
 }
 
-function untaggedOf(cases: readonly CaseOrNone[]): AccessJudged['untagged'] {
-  if (cases.every((one) => one === 'untagged')) return 'yes';
-  return cases.includes('untagged') ? 'maybe' : 'no';
+/** A condition nobody can read that only ever closes opens nothing: it may close, and that is all. */
+function withRoughClosures(resolved: Resolved<AccessTag>): Resolved<AccessTag> {
+  const closing = resolved.open.filter(({ unreadable, tag }) => unreadable && onlyCloses(tag.text));
+  if (closing.length === 0) return resolved;
+  return {
+    ...resolved,
+    possible: [...resolved.possible, ...closing.map(({ tag }) => ({ value: 'no', from: tag }))],
+    open: resolved.open.map((each) => (closing.includes(each) ? { ...each, unreadable: false } : each)),
+  };
+}
+
+function untaggedOf(cases: readonly CaseOrNone[], { open }: Resolved<AccessTag>): AccessJudged['untagged'] {
+  if (open.length === 0 && cases.every((one) => one === 'untagged')) return 'yes';
+  if (!cases.includes('untagged')) return 'no';
+  const closes = cases.every((one) => one === 'untagged' || one.level === 'barred');
+  return closes && !open.some(({ unreadable }) => unreadable) ? 'unlessClosed' : 'maybe';
 }
 
 function caseOf(asked: AccessAsked, { value, from }: Possible<AccessTag>): CaseOrNone {
@@ -171,11 +186,13 @@ function worstOf(cases: readonly CaseOrNone[]): Case | undefined {
   return WORST_FIRST.flatMap((level) => told.filter((one) => one.level === level))[0];
 }
 
-/** Conditions and lanes are judged elsewhere; a key nobody understands may lift a ban, and so may a lane. */
-function concerns({ input, place, reach }: AccessAsked, doubt: AccessDoubt): boolean {
-  if (doubt.binding === 'goods' || doubt.binding === 'lane') return false;
-  if (doubt.binding !== 'condition') return true;
+/** Our own conditions and lanes are judged elsewhere; a key nobody understands may lift a ban. */
+function concerns(asked: AccessAsked, doubt: AccessDoubt): boolean {
+  if (doubt.binding === 'notUnderstood') return true;
+  if (doubt.binding === 'motorcar') return mayClose(readAccessValue(doubt.text), asked);
   if (!doubt.key.startsWith('motorcar')) return false;
+  if (doubt.binding === 'lane') return closesEveryLane(asked, doubt.text);
+  const { input, place, reach } = asked;
   const tag = { key: doubt.key, text: doubt.text };
   const { possible, open } = resolveTag(undefined, [tag], () => contextsAt(input, place, reach));
   const closes = possible.some(({ value }) => value !== undefined && readAccessValue(value) !== 'open');
@@ -183,7 +200,7 @@ function concerns({ input, place, reach }: AccessAsked, doubt: AccessDoubt): boo
 }
 
 function withLift({ reach }: AccessAsked, said: AccessSaid, doubts: readonly AccessDoubt[]): AccessSaid {
-  const lifting = doubts.filter((doubt) => doubt.binding !== 'motorcar' && !doubt.key.startsWith('motorcar'));
+  const lifting = doubts.filter(({ key, text }) => !key.startsWith('motorcar') && !onlyCloses(text));
   if (said.level !== 'barred' || lifting.length === 0) return said;
   return {
     ...said,

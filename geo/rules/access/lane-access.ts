@@ -42,6 +42,14 @@ export function lanesSaid(asked: AccessAsked): AccessSaid[] {
   });
 }
 
+/** Whether a lane-by-lane value keeps out of every lane whom it speaks of. */
+export function closesEveryLane(asked: Pick<AccessAsked, 'reach' | 'advisedReach'>, text: string): boolean {
+  const { bound } = limitOnLanes(text, undefined, (value) =>
+    mayClose(readAccessValue(value), asked) ? 'binds' : 'free',
+  );
+  return bound === 'all';
+}
+
 /**
  * Lanes closed to us beside open ones are everyday (bus lanes) and painted on the road: a folded care that names them;
  * on a road that is otherwise closed to us a care that is shown. All lanes closed is closed.

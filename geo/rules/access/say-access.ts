@@ -51,7 +51,7 @@ export function sayAccess(access: Access, reach: Reach, tags: Tags): string {
 function sayUnknown(access: Access, tag: string): string {
   if (access.key === 'route') return 'The map does not say whether this ferry takes motor vehicles.';
   if (access.key === 'highway') return `The map does not say who may drive here (${tag}).`;
-  if (access.key === 'motorcar') return `${tag} is mapped, and nothing for motorhomes.`;
+  if (access.key.startsWith('motorcar')) return `${tag} is mapped, and nothing for motorhomes.`;
   if (access.key === 'access') return `"${tag}" does not settle whether motor vehicles may drive here.`;
   return `"${tag}" is no access value that is understood.`;
 }
@@ -68,8 +68,6 @@ export function sayDoubt(doubt: AccessDoubt): string {
       return `${tag} is about access and is not understood.`;
     case 'motorcar':
       return `${tag} is mapped, and nothing for motorhomes.`;
-    case 'goods':
-      return `${tag} is said of goods vehicles; in some countries such signs bind a motorhome over 3.5 t.`;
   }
 }
 

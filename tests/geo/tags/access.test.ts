@@ -32,6 +32,17 @@ describe('access for a motorhome', () => {
     expect(decided(road({ motor_vehicle: 'yes', motorhome: 'no' }))).toBe('no by motorhome');
   });
 
+  it('for both ways is the plain key in other words; of the two the harder decides', () => {
+    expect(decided(road({ 'motor_vehicle:both_ways': 'no' }))).toBe('no by motor_vehicle:both_ways');
+    expect(decided(road({ 'access:both_ways': 'private' }), false)).toBe('private by access:both_ways');
+    expect(decided(road({ vehicle: 'yes', 'vehicle:both_ways': 'no' }))).toBe('no by vehicle:both_ways');
+    expect(decided(road({ vehicle: 'no', 'vehicle:both_ways': 'yes' }))).toBe('no by vehicle');
+    expect(decided(road({ 'vehicle:both_ways': 'no', 'vehicle:forward': 'yes' }))).toBe(
+      'open by vehicle:forward',
+    );
+    expect(doubts(road({ 'motorcar:both_ways': 'no' }))).toEqual(['motorcar:both_ways motorcar']);
+  });
+
   it('in one direction is decided by that direction, within the same key', () => {
     const tags = road({ vehicle: 'yes', 'vehicle:backward': 'no' });
     expect(decided(tags, true)).toBe('open by vehicle');
@@ -151,6 +162,7 @@ describe('access that is not settled', () => {
     expect(doubts(road({ motorcar: 'no' }))).toEqual(['motorcar motorcar']);
     expect(doubts(road({ motorcar: 'no', access: 'yes' }))).toEqual(['motorcar motorcar']);
     expect(doubts(road({ motorcar: 'no', motor_vehicle: 'yes' }))).toEqual([]);
+    expect(doubts(road({ motorcar: 'yes' }))).toEqual([]);
     expect(doubts(road({ motorcar: 'no', motorhome: 'yes' }))).toEqual([]);
   });
 });

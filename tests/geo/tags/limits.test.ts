@@ -133,6 +133,16 @@ describe('the limits of a way', () => {
     expect(found({ [key]: '2' })).toEqual([`${key} ${binding}`]);
   });
 
+  it('for both ways is the plain key in other words; of the two the lower binds', () => {
+    const both = { 'maxheight:both_ways': '3' };
+    expect(found(both)).toEqual(['maxheight:both_ways always']);
+    expect(found({ maxheight: '4', ...both })).toEqual(['maxheight:both_ways always']);
+    expect(found({ maxheight: '2.5', ...both })).toEqual(['maxheight always']);
+    expect(found({ 'maxheight:both_ways:conditional': '3 @ (Sa)' })).toEqual([
+      'maxheight:both_ways:conditional condition',
+    ]);
+  });
+
   it('stay beside the plain form when not settled', () => {
     expect(found({ maxheight: '4', 'maxheight:conditional': '3 @ wet' })).toEqual([
       'maxheight always',

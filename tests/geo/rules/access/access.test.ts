@@ -156,6 +156,36 @@ describe('access', () => {
     expect(through({ motorcar: 'no', access: 'private' })).toEqual(['barred']);
   });
 
+  it.each(['destination', 'private', 'forestry', 'agricultural', 'permit', 'customers', 'delivery', 'no'])(
+    'with motorcar=%s on an open road leaves the same doubt as motorcar=no',
+    (value) => {
+      expect(through({ motorcar: value })).toEqual(['unknown']);
+      expect(through({ 'motorcar:both_ways': value })).toEqual(['unknown']);
+      expect(through({ 'motorcar:forward': value })).toEqual(['unknown']);
+      expect(through({ motorcar: value, motor_vehicle: 'yes' })).toEqual([]);
+      expect(through({ motorcar: value, access: 'no' })).toEqual(['barred']);
+    },
+  );
+
+  it('with motorcar=destination is open to who goes there', () => {
+    expect(atTheEnd({ motorcar: 'destination' })).toEqual([]);
+    expect(atTheEnd({ motorcar: 'private' })).toEqual(['unknown']);
+  });
+
+  it('with no lane for motor cars leaves the same doubt, with one lane for them none', () => {
+    expect(through({ oneway: 'yes', 'motorcar:lanes': 'no|no' })).toEqual(['unknown']);
+    expect(through({ oneway: 'yes', 'motorcar:lanes': 'no|yes' })).toEqual([]);
+  });
+
+  it('for both ways is read as the plain key, conditions and lorries too', () => {
+    expect(through({ 'motor_vehicle:both_ways': 'no' })).toEqual(['barred']);
+    expect(through({ 'motor_vehicle:both_ways:conditional': 'no @ (22:00-05:00)' })).toEqual(['unknown']);
+    const heavy = { ...COACHBUILT, grossKg: 3850 };
+    expect(askRoad(access, { 'hgv:both_ways': 'no' }, { card: heavy })[0]?.kind).toBe('lorries');
+    // the lane between the directions, to turn left from
+    expect(through({ 'motor_vehicle:lanes:both_ways': 'no' })).toEqual([]);
+  });
+
   it('under hours is unknown without a leave time, which it wants, and lifts no ban for certain', () => {
     const [finding] = askRoad(access, { 'motor_vehicle:conditional': 'no @ (22:00-05:00)' });
     expect(finding).toMatchObject({

@@ -76,6 +76,30 @@ describe('a barrier on the driven road', () => {
     expect(level({ barrier: 'gate', access: 'no', motorhome: 'yes' })).toBeUndefined();
   });
 
+  it('that is shut by its kind stays shut under a further word that closes', () => {
+    for (const more of [{ motorcar: 'no' }, { 'motorcar:both_ways': 'no' }, { 'motor_vehicle:odd': 'no' }])
+      expect(askNode(barrier, { barrier: 'bollard', ...more } as Tags).map((one) => one.level)).toEqual([
+        'barred',
+      ]);
+    expect(level({ barrier: 'bollard', 'motor_vehicle:conditional': 'no @ (22:00-06:00)' })).toBe('barred');
+    expect(level({ barrier: 'bollard', 'motor_vehicle:conditional': 'no @ ((' })).toBe('barred');
+  });
+
+  it('that lets cars through may let a motorhome through', () => {
+    for (const value of ['yes', 'destination', 'private'])
+      expect(askNode(barrier, { barrier: 'bollard', motorcar: value })).toMatchObject([
+        { level: 'unknown', wants: 'sign' },
+      ]);
+  });
+
+  it('with no figure and closed is closed, beside its missing figure', () => {
+    for (const kind of ['height_restrictor', 'width_restrictor'])
+      expect(askNode(barrier, { barrier: kind, access: 'no' }).map((one) => one.level)).toEqual([
+        'unknown',
+        'barred',
+      ]);
+  });
+
   it('that is private bars in passing and is unknown on the way into the site where the drive ends', () => {
     expect(level({ barrier: 'gate', access: 'private' })).toBe('barred');
     expect(atTheGate({ barrier: 'gate', access: 'private' })).toBe('unknown');

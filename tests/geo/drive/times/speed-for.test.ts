@@ -20,7 +20,7 @@ describe('the legal speed', () => {
     const tags = { highway: 'secondary', maxspeed: '80', 'maxspeed:backward': '50' };
     expect(legal(tags, 'DE', LIGHT, { forward: true })).toBe(80);
     expect(legal(tags, 'DE', LIGHT, { forward: false })).toBe(50);
-    expect(legal({ ...tags, 'maxspeed:both_ways': '30' }, 'DE', LIGHT, { forward: true })).toBe(80);
+    expect(legal({ ...tags, 'maxspeed:both_ways': '30' }, 'DE', LIGHT, { forward: false })).toBe(50);
     expect(legal({ highway: 'primary', 'maxspeed:both_ways': '30' }, 'DE')).toBe(30);
     expect(legal(tags, 'DE')).toBe(80);
   });

@@ -4,6 +4,7 @@
  * time, and its fields are read back the same way. The current time is never asked for.
  */
 import OpeningHours from 'opening_hours';
+import { smallest } from '../lists.ts';
 import { holidayRegions } from './holidays.ts';
 import { type LocalMoment, type WallTime, weekdayOf } from './moment.ts';
 
@@ -199,7 +200,7 @@ export function nextHoursChange(
     const changes = compiled.map(
       (hours) => hours.getNextChange(date, limit)?.getTime() ?? Number.POSITIVE_INFINITY,
     );
-    const first = Math.min(...changes);
+    const first = smallest(changes);
     return first > date.getTime() && first <= limit.getTime() ? wallOf(new Date(first)) : undefined;
   } catch {
     return undefined;

@@ -1,4 +1,5 @@
 import lookUpZone from '@photostructure/tz-lookup';
+import { smallest } from '../lists.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { type LocalMoment, utcMsOf, type WallTime, weekdayOf } from './moment.ts';
 
@@ -83,7 +84,7 @@ export function instantOf(wall: WallTime, zone: string): Result<Instant> {
     const clock = clockOf(zone, unixMs);
     return clock.ok && utcMsOf(clock.value) === utcMs;
   });
-  const first = Math.min(...shown);
+  const first = smallest(shown);
   if (shown.length === 0)
     return ok({ unixMs: utcMs - before.value.offsetMinutes * 60_000, occurs: 'skipped' });
   return ok({ unixMs: first, occurs: shown.some((unixMs) => unixMs !== first) ? 'twice' : 'once' });

@@ -1,3 +1,4 @@
+import { append } from '../lists.ts';
 import { type Box, BoxMaker } from './box.ts';
 import { grown, IdTable } from './id-table.ts';
 import {
@@ -108,7 +109,7 @@ export class RoadCollector {
         if (refs) edges.push({ id, kind: WAY_KIND.around, tags, refs });
       }
       // all edges of an area or none: half an outline encloses nothing
-      if (!isNearOnly(tags) || this.comesNear(edges.map((edge) => edge.refs))) kept.push(...edges);
+      if (!isNearOnly(tags) || this.comesNear(edges.map((edge) => edge.refs))) append(kept, edges);
     }
     return kept;
   }

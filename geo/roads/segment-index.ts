@@ -2,6 +2,7 @@ import Flatbush from 'flatbush';
 import { wrapLon } from '../earth/angles.ts';
 import { localFrame } from '../earth/frame.ts';
 import { shareNearest } from '../earth/segment.ts';
+import { append } from '../lists.ts';
 import { type NearSegment, type Roads, type SegmentIndex, type SegmentRef, WAY_KIND } from './roads.ts';
 
 type Nodes = Pick<Roads['nodes'], 'lat' | 'lon'>;
@@ -96,8 +97,8 @@ function addBox(tree: Flatbush, { lat, lon }: Nodes, a: number, b: number): void
 /** Also asks one turn to the east and to the west where the box or the data may lie there. */
 function search(shelf: Shelf, south: number, west: number, north: number, east: number): number[] {
   const hits = shelf.tree.search(west, south, east, north);
-  if (shelf.tree.maxX > west + 360) hits.push(...shelf.tree.search(west + 360, south, east + 360, north));
-  if (shelf.tree.minX < east - 360) hits.push(...shelf.tree.search(west - 360, south, east - 360, north));
+  if (shelf.tree.maxX > west + 360) append(hits, shelf.tree.search(west + 360, south, east + 360, north));
+  if (shelf.tree.minX < east - 360) append(hits, shelf.tree.search(west - 360, south, east - 360, north));
   return hits;
 }
 

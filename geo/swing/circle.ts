@@ -1,3 +1,4 @@
+import { largest } from '../lists.ts';
 import { type OutlineCorner, tailsOf } from './outline.ts';
 import type { SwingVehicle } from './swing-vehicle.ts';
 
@@ -54,7 +55,7 @@ export function swingOfCornerM(
 
 /** Tail swing with the rear axle on an arc of radius R from straight: body corner or rack corner, whichever goes farther. */
 export function tailSwingM(vehicle: SwingVehicle, radiusM: number, turnRad?: number): number {
-  return Math.max(...tailsOf(vehicle).map((corner) => swingOfCornerM(vehicle, radiusM, corner, turnRad)));
+  return largest(tailsOf(vehicle).map((corner) => swingOfCornerM(vehicle, radiusM, corner, turnRad)));
 }
 
 /** The most that the tail can swing: wheels hard over from straight ahead. No forward drive from straight exceeds it. */

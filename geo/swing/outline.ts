@@ -1,3 +1,4 @@
+import { largest } from '../lists.ts';
 import type { SwingVehicle } from './swing-vehicle.ts';
 
 /** What of a vehicle may stick out: its body, or the rack behind it. */
@@ -55,13 +56,13 @@ export function swingingCorners(
 
 /** Half of the widest part, body or rack. Metres. */
 export function widestHalfM(vehicle: SwingVehicle): number {
-  return Math.max(...boxesOf(vehicle).map(({ halfWidthM }) => halfWidthM));
+  return largest(boxesOf(vehicle).map(({ halfWidthM }) => halfWidthM));
 }
 
 /** No point of the vehicle is farther than this from the rear axle's middle. Metres. */
 export function reachM(vehicle: SwingVehicle): number {
-  return Math.max(
-    ...boxesOf(vehicle).flatMap(({ backM, frontM, halfWidthM }) => [
+  return largest(
+    boxesOf(vehicle).flatMap(({ backM, frontM, halfWidthM }) => [
       Math.hypot(backM, halfWidthM),
       Math.hypot(frontM, halfWidthM),
     ]),

@@ -1,3 +1,4 @@
+import { append } from '../lists.ts';
 import { METRES_PER_FOOT, METRES_PER_INCH } from './exact.ts';
 import { readList } from './read-list.ts';
 import { NUMBER, readNumber } from './read-number.ts';
@@ -51,7 +52,7 @@ function readOneLength(text: string): Reading {
   const [, digits = '', space = '', unit = ''] = plain;
   const number = readNumber(digits);
   if (!number.ok) return unreadable(number.reason);
-  notes.push(...number.notes);
+  append(notes, number.notes);
   if (unit === '') return { kind: 'value', value: number.value, notes };
   const lower = unit.toLowerCase();
   const known = Object.hasOwn(UNITS, lower) ? UNITS[lower] : undefined;
@@ -65,7 +66,7 @@ function readFeet(text: string, parts: RegExpExecArray, notes: ReadingNote[]): R
   const [, feetDigits = '', , footMark = '', , inchDigits, , inchMark] = parts;
   const feet = readNumber(feetDigits);
   if (!feet.ok) return unreadable(feet.reason);
-  notes.push(...feet.notes);
+  append(notes, feet.notes);
   if (!DOCUMENTED_FEET.test(text) && !(inchDigits === undefined && / ft$/.test(text)))
     notes.push(
       footMark === "'" && inchDigits !== undefined && inchMark === undefined

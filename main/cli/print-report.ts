@@ -1,3 +1,4 @@
+import { append } from '../../geo/lists.ts';
 import { headlineOf } from '../../geo/load/weigh/say-plates.ts';
 import { LEVEL_WORD, LEVELS } from '../../geo/report/level.ts';
 import type { DriveReport, Finding } from '../../geo/report/report.ts';
@@ -39,12 +40,12 @@ export function printReport(report: DriveReport, width: number, paint: Paint): s
   ];
   if (shown.length === 0) lines.push('No findings to show.', '');
   shown.forEach((finding, index) => {
-    lines.push(...findingLines(finding, index + 1, report.timetable?.leaveAt, width, paint), '');
+    append(lines, [...findingLines(finding, index + 1, report.timetable?.leaveAt, width, paint), '']);
   });
   if (shown.length < report.findings.length)
-    lines.push(...wrap('Minor places are counted at the top; --json lists them.', width), '');
-  lines.push(...ruleLines(report, width));
-  for (const caution of report.cautions) lines.push(...wrap(printable(caution, 2000), width));
+    append(lines, [...wrap('Minor places are counted at the top; --json lists them.', width), '']);
+  append(lines, ruleLines(report, width));
+  for (const caution of report.cautions) append(lines, wrap(printable(caution, 2000), width));
   return `${lines.join('\n')}\n`;
 }
 

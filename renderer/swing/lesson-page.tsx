@@ -1,3 +1,4 @@
+import { smallest } from '../../geo/lists.ts';
 import { spareIn } from '../../geo/swing/lessons/tell/announce.ts';
 import { LEARN, titleOf } from '../../geo/swing/lessons/tell/names.ts';
 import { sayContact } from '../../geo/swing/lessons/tell/say-contact.ts';
@@ -29,7 +30,7 @@ export function LessonPage() {
   const beside = shownBeside.value;
   const box = { widthPx: WIDE_PX, heightPx: beside ? 235 : 470 };
   const all = beside ? [main, beside] : [main];
-  const pxPerM = Math.min(...all.map((each) => fanScale(each.scene, box)));
+  const pxPerM = smallest(all.map((each) => fanScale(each.scene, box)));
   return (
     <article class="lesson-page" aria-hidden="true">
       <h1>{titleOf(scene)}</h1>

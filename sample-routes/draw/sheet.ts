@@ -1,6 +1,7 @@
 import { apartM, type Point, pointBetween } from '../../geo/earth/point.ts';
 import { isInRing } from '../../geo/earth/ring.ts';
 import { crossing } from '../../geo/earth/segment.ts';
+import { largest, smallest } from '../../geo/lists.ts';
 import type { Tags } from '../plan/words.ts';
 import { type Line, placeOn, type Vertex, vertexAt } from './lines/line.ts';
 import { item } from './lines/plane.ts';
@@ -159,7 +160,7 @@ function cutStubs(line: Line): void {
 function boxOf(line: Line): Box {
   const xs = line.pts.map((p) => p.x);
   const ys = line.pts.map((p) => p.y);
-  return { west: Math.min(...xs), east: Math.max(...xs), south: Math.min(...ys), north: Math.max(...ys) };
+  return { west: smallest(xs), east: largest(xs), south: smallest(ys), north: largest(ys) };
 }
 
 function boxesMeet(a: Box, b: Box): boolean {

@@ -1,3 +1,4 @@
+import { append } from '../../geo/lists.ts';
 import { HARBOUR_ROADS } from '../plan/harbour.ts';
 import {
   BELL_INN,
@@ -25,7 +26,10 @@ export function laySites(site: Site): void {
   for (const plan of BY_ROADS) laySite(site, plan);
   for (const { tags, ring } of [...SITE_AREAS, BELL_INN]) site.sheet.areas.push({ tags, ring: points(ring) });
   for (const corner of points(BELL_INN.ring)) site.ground.take(corner, 4);
-  site.sheet.spots.push(...SITE_SPOTS.map((spot) => ({ ...spot })));
+  append(
+    site.sheet.spots,
+    SITE_SPOTS.map((spot) => ({ ...spot })),
+  );
   digTunnel(site.sheet.line(CLIFF_TUNNEL.on));
   const { key, through, tags } = FOOTBRIDGE;
   site.sheet.lay(makeLine(key, 'path', points(through), tags, { separate: true }));

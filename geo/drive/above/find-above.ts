@@ -1,3 +1,4 @@
+import { append } from '../../lists.ts';
 import type { Roads } from '../../roads/roads.ts';
 import { type DrivenSegment, drivenSegments } from '../beside/driven-line.ts';
 import { crossingM, segmentsNear, sharesNode } from '../beside/meet-way.ts';
@@ -51,7 +52,10 @@ export function findAbove(drive: Drive, roads: Roads): Above[] {
       if (atM === undefined) continue;
       meets.push({ kind, way: ref.way, drivenWay: segment.way, stretch: segment.stretch, atM });
     }
-    found.push(...meets.sort((a, b) => a.atM - b.atM));
+    append(
+      found,
+      meets.sort((a, b) => a.atM - b.atM),
+    );
   }
   return withoutOwnBridge(onceEach(found), roads, segments);
 }

@@ -1,5 +1,6 @@
 import { wrapLon } from '../../earth/angles.ts';
 import { distanceM } from '../../earth/sphere.ts';
+import { smallest } from '../../lists.ts';
 import type { Roads } from '../../roads/roads.ts';
 import type { Route, RouteSegment } from '../gpx/route.ts';
 import { cumulativeM } from '../gpx/route-length.ts';
@@ -55,7 +56,7 @@ function medianDistanceM(segment: RouteSegment, roads: Roads): number {
   const distances: number[] = [];
   for (let i = 0; i < segment.lat.length; i += stride) {
     const near = roads.index.near(segment.lat[i]!, segment.lon[i]!, LOOK_M);
-    if (near.length > 0) distances.push(Math.min(...near.map((found) => found.distanceM)));
+    if (near.length > 0) distances.push(smallest(near.map((found) => found.distanceM)));
   }
   distances.sort((a, b) => a - b);
   return distances[distances.length >> 1] ?? 0;

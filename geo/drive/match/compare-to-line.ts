@@ -35,9 +35,10 @@ export function compareToLine(
   const { nodes, ways } = roads;
   return (directed, fromM, toM) => {
     const way = edges.way[directed >> 1]!;
-    const ends = [alongWay(edges, directed, fromM), alongWay(edges, directed, toM)] as const;
-    const low = Math.min(...ends);
-    const high = Math.max(...ends);
+    const startsM = alongWay(edges, directed, fromM);
+    const endsM = alongWay(edges, directed, toM);
+    const low = Math.min(startsM, endsM);
+    const high = Math.max(startsM, endsM);
     let sum = 0;
     for (let ref = refBefore(roads, edges, way, low); low < high; ref++) {
       const startM = edges.alongM[ref]!;

@@ -2,6 +2,7 @@ import { distanceM } from '../../earth/sphere.ts';
 import { placeOnEdge } from '../../graph/place-on-edge.ts';
 import { type Reached, type Seed, searchRoads, wayTo } from '../../graph/search-roads.ts';
 import { extraPerM } from '../../graph/step-costs.ts';
+import { append, largest } from '../../lists.ts';
 import type { Span } from '../drive.ts';
 import type { BestChain } from './best-chain.ts';
 import { type Fill, fillAfter } from './fill.ts';
@@ -28,7 +29,7 @@ export function findGuesses(matching: Matching, chain: BestChain, path: Path): S
     else {
       // at the ends of the drive nothing tells which way round the road is entered or left
       const open = { start: i === path.first, end: i + 1 === path.last };
-      spans.push(...spansLeft(matching, fill, fromM, otherWay(matching, fill, open)));
+      append(spans, spansLeft(matching, fill, fromM, otherWay(matching, fill, open)));
     }
   }
   return spans;
@@ -76,7 +77,7 @@ function otherWay(
     remainingM: (node) =>
       Math.max(0, distanceM(nodes.lat[node]!, nodes.lon[node]!, place.lat, place.lon) - WIDEST_M),
     targets,
-    slackM: Math.max(...targets.values()) * (1 + SENSIBLE_EXTRA),
+    slackM: largest(targets.values()) * (1 + SENSIBLE_EXTRA),
     extraM: (directed) => graph.lengthM[directed >> 1]! * (perM(directed) - 1),
   });
   const goal = cheapestOf(reached, targets, perM);

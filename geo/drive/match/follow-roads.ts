@@ -1,4 +1,5 @@
 import { distanceM, type Place } from '../../earth/sphere.ts';
+import { append } from '../../lists.ts';
 import type { Roads } from '../../roads/roads.ts';
 import type { BrokenTurn, Drive, Leg, Span } from '../drive.ts';
 import { endOf } from '../end-of.ts';
@@ -33,10 +34,10 @@ export function followRoads(route: Route, roads: Roads, options: Partial<MatchSe
     before = segment;
     const settings = { ...chooseSettings(route.kind, segment, roads), ...options };
     const followed = followSegment(segment, atM, roads, settings);
-    legs.push(...followed.legs);
-    guessed.push(...followed.guessed);
-    doubtful.push(...followed.doubtful);
-    brokenTurns.push(...followed.brokenTurns);
+    append(legs, followed.legs);
+    append(guessed, followed.guessed);
+    append(doubtful, followed.doubtful);
+    append(brokenTurns, followed.brokenTurns);
     const last = legs.at(-1);
     if (last !== undefined) atM = endOf(last);
   }

@@ -1,6 +1,7 @@
 import type { Place } from '../../earth/sphere.ts';
 import { placeOnEdge } from '../../graph/place-on-edge.ts';
 import { roadGraph } from '../../graph/road-graph.ts';
+import { append } from '../../lists.ts';
 import type { Roads } from '../../roads/roads.ts';
 import type { BrokenTurn, Leg, Span } from '../drive.ts';
 import { endOf } from '../end-of.ts';
@@ -85,14 +86,14 @@ function layPath(laying: Laying, path: Path): void {
     placeOnEdge(roads, graph, first.directed, first.fromM),
   ]);
   const startM = laying.atM;
-  laying.legs.push(...stretchesOf(parts, startM, graph));
+  append(laying.legs, stretchesOf(parts, startM, graph));
   const lengthM = lengthOf(parts);
   const onDrive = ({ fromM, toM }: Span): Span => ({
     fromM: startM + Math.min(lengthM, afterRemoval(fromM, removed)),
     toM: startM + Math.min(lengthM, afterRemoval(toM, removed)),
   });
-  laying.guessed.push(...findGuesses(matching, chain, path).map(onDrive));
-  laying.doubtful.push(...findDoubts(matching, chain, path).map(onDrive));
+  append(laying.guessed, findGuesses(matching, chain, path).map(onDrive));
+  append(laying.doubtful, findDoubts(matching, chain, path).map(onDrive));
   for (const turn of findBrokenTurns(parts, roads, graph))
     laying.brokenTurns.push(placeTurn(turn, startM, roads));
   const end = laying.legs.at(-1);

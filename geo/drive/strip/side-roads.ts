@@ -1,5 +1,6 @@
 import { clockwiseDeg, turnDeg } from '../../earth/angles.ts';
 import { bearingDeg } from '../../earth/sphere.ts';
+import { append } from '../../lists.ts';
 import type { Roads } from '../../roads/roads.ts';
 import { RANK, rankOf } from '../../tags/road-class.ts';
 import type { PassedNode } from '../nodes-along.ts';
@@ -24,7 +25,7 @@ export function sideRoads(passed: readonly PassedNode[], trace: DriveTrace, road
     const before = node[at - 1] ?? -1;
     const after = node[at + 1] ?? -1;
     if (node[at] !== here.node || before < 0 || after < 0 || before === after) continue;
-    stubs.push(...stubsAt(roads, { ...here, before, after }));
+    append(stubs, stubsAt(roads, { ...here, before, after }));
   }
   return stubs;
 }

@@ -1,4 +1,5 @@
 import { lookUp } from '../../country/look-up.ts';
+import { smallest } from '../../lists.ts';
 import type { Driven } from '../../tags/driven.ts';
 
 /** What passing a node costs: seconds stood still on average, and the speed it is passed at. */
@@ -59,7 +60,7 @@ export function nodeDelay(driven: Driven, { waited }: { readonly waited: boolean
   if (found.length === 0) return NO_DELAY;
   return {
     waitS: found.reduce((sum, { waitS }) => sum + waitS, 0),
-    passKmh: Math.min(...found.map(({ passKmh }) => passKmh)),
+    passKmh: smallest(found.map(({ passKmh }) => passKmh)),
   };
 }
 

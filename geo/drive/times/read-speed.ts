@@ -1,4 +1,5 @@
 import { lookUp } from '../../country/look-up.ts';
+import { smallest } from '../../lists.ts';
 import { KMH_PER_KNOT, KMH_PER_MPH } from '../../units/exact.ts';
 
 /** The kind of place or road that a limit is implied by. */
@@ -57,7 +58,7 @@ export function readSpeed(text: string): SpeedRead {
   if (parts.length === 1 && first) return first;
   // several values: all must be figures, and the lowest is the one that is surely kept
   const figures = parts.map((part) => (part.kind === 'kmh' ? part.kmh : Number.NaN));
-  const lowest = Math.min(...figures);
+  const lowest = smallest(figures);
   return Number.isNaN(lowest) ? { kind: 'unreadable' } : { kind: 'kmh', kmh: lowest };
 }
 

@@ -1,3 +1,4 @@
+import { largest } from '../../lists.ts';
 import { type Chosen, type Found, NOISE } from './found.ts';
 import type { Remedies, Remedy } from './remedies.ts';
 
@@ -35,7 +36,7 @@ export function greedy({ over, handled, drained }: Remedies): Found[] {
       movedKg: massOf('move'),
       chosen,
       drained: emptied.map((tank) => ({ tank, litres: tank.litres })),
-      leastSpareKg: -Math.max(...now.slice(0, 3)),
+      leastSpareKg: -largest(now.slice(0, 3)),
     },
   ];
 }

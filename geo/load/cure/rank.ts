@@ -1,3 +1,4 @@
+import { smallest } from '../../lists.ts';
 import { stemOf } from '../list/numbered.ts';
 import { type Found, NOISE } from './found.ts';
 
@@ -30,7 +31,7 @@ function isBetter(a: Found, b: Found): boolean {
 function roomOf({ chosen }: Found): number {
   return Math.min(
     Number.MAX_VALUE,
-    ...chosen.map(({ remedy: { to } }) => (to === undefined ? Number.MAX_VALUE : (to.limitKg ?? 0))),
+    smallest(chosen.map(({ remedy: { to } }) => (to === undefined ? Number.MAX_VALUE : (to.limitKg ?? 0)))),
   );
 }
 

@@ -1,3 +1,4 @@
+import { largest } from '../../lists.ts';
 import type { Handled } from './remedies.ts';
 
 /** The most that `count` of the items from one on can take off a limit, kilograms. */
@@ -5,7 +6,7 @@ export type Relief = (limit: number, from: number, count: number) => number;
 
 export function reliefOf(limits: number, handled: readonly Handled[]): Relief {
   const best = Array.from({ length: limits }, (_, limit) =>
-    handled.map(({ remedies }) => Math.max(0, ...remedies.map(({ change }) => -(change[limit] ?? 0)))),
+    handled.map(({ remedies }) => Math.max(0, largest(remedies.map(({ change }) => -(change[limit] ?? 0))))),
   );
   const sums = new Map<number, number>();
   return (limit, from, count) => {

@@ -1,6 +1,7 @@
 import { areasOf } from '../../drive/beside/areas.ts';
 import { type DrivenSegment, drivenSegments } from '../../drive/beside/driven-line.ts';
 import { crossingM, segmentsNear } from '../../drive/beside/meet-way.ts';
+import { largest } from '../../lists.ts';
 import type { KindOf } from '../../report/kinds.ts';
 import type { Tags } from '../../roads/roads.ts';
 import { pick } from '../../tags/pick.ts';
@@ -89,7 +90,7 @@ function draftOf(input: RuleInput, run: Run<ZonePiece>): Draft {
     // the ids of all roads driven in a town say nothing: the zone is what it is about
     run: [
       run[0],
-      { ...run[0], fromM: run.at(-1)?.fromM ?? run[0].fromM, toM: Math.max(...run.map(({ toM }) => toM)) },
+      { ...run[0], fromM: run.at(-1)?.fromM ?? run[0].fromM, toM: largest(run.map(({ toM }) => toM)) },
     ],
     others: [{ type: 'way', id: input.roads.ways.id[way]! }],
     tags: pick(tags, ['boundary', 'name', 'motor_vehicle', 'access', 'opening_hours', 'website']),

@@ -1,3 +1,4 @@
+import { largest, smallest } from '../../lists.ts';
 import type { AssumedSize } from '../../report/turn.ts';
 import type { Tags } from '../../roads/roads.ts';
 import { tailSwingM } from '../../swing/circle.ts';
@@ -32,7 +33,7 @@ export function swingRange(
   fits: readonly Fit[],
 ): { readonly fromM: number; readonly toM: number } {
   const swings = fits.map(({ rearAxleRadiusM }) => tailSwingM(vehicle, rearAxleRadiusM, turnRadOf(driven)));
-  return { fromM: Math.min(...swings), toM: Math.max(...swings) };
+  return { fromM: smallest(swings), toM: largest(swings) };
 }
 
 /** On a road of one lane for both directions, the own lane is the whole road. */

@@ -2,6 +2,7 @@ import { given } from '../../given.ts';
 import type { About } from '../../report/kinds.ts';
 import type { Level } from '../../report/level.ts';
 import type { Tags } from '../../roads/roads.ts';
+import { mergeTags } from '../../roads/set-tag.ts';
 import type { LimitClaim } from '../../tags/limits.ts';
 import type { OpenCondition } from '../../tags/resolve.ts';
 import { sayClause, sayTime } from '../../tags/say-condition.ts';
@@ -158,5 +159,5 @@ function tagOf(claim: LimitClaim): Tags {
 }
 
 function tagsOf(claims: readonly LimitClaim[]): Tags {
-  return Object.assign({}, ...claims.map(tagOf));
+  return mergeTags(claims.map(tagOf));
 }

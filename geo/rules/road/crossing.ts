@@ -1,6 +1,8 @@
 import { given } from '../../given.ts';
+import { smallest } from '../../lists.ts';
 import type { KindOf } from '../../report/kinds.ts';
 import type { Tags } from '../../roads/roads.ts';
+import { mergeTags } from '../../roads/set-tag.ts';
 import { widthLeftM } from '../../tags/mapped-gap.ts';
 import { pick } from '../../tags/pick.ts';
 import { isMinorRoad } from '../../tags/road-class.ts';
@@ -118,7 +120,7 @@ function draftOf(run: Run<RailPiece | CalmingPiece>): Omit<Draft<'crossing'>, ke
 }
 
 function tagsOf(run: Run): Tags {
-  return Object.assign({}, ...run.map(({ place }) => pick(place.tags, KEYS)));
+  return mergeTags(run.map(({ place }) => pick(place.tags, KEYS)));
 }
 
 function railWords(input: RuleInput, run: Run<RailPiece>): Words & Pick<Draft, 'folded'> {
@@ -147,7 +149,7 @@ function calmingWords(input: RuleInput, run: Run<CalmingPiece>): Words & Pick<Dr
     ...sayCalming(kind, {
       met: run.map(({ what }) => what),
       overM: endOf(run) - fromM,
-      leftM: mapped.length < widths.length ? 'not mapped' : Math.min(...mapped),
+      leftM: mapped.length < widths.length ? 'not mapped' : smallest(mapped),
       ...given({ tail: kind === 'hump' || isLow ? tail : undefined }),
     }),
   };

@@ -1,4 +1,6 @@
+import { largest } from '../../lists.ts';
 import type { Level } from '../../report/report.ts';
+import { mergeTags } from '../../roads/set-tag.ts';
 import { pick } from '../../tags/pick.ts';
 import { saysYes } from '../../tags/says-yes.ts';
 import { readLength } from '../../units/read-length.ts';
@@ -57,10 +59,7 @@ const LEVEL: Readonly<Record<WaterKind, Level>> = {
 
 function draftOf(run: Run<WaterPiece>): Draft {
   const { water: what } = run[0];
-  const tags: Record<string, string> = Object.assign(
-    {},
-    ...run.map(({ place }) => pick(place.tags, KEYS[what])),
-  );
+  const tags: Record<string, string> = mergeTags(run.map(({ place }) => pick(place.tags, KEYS[what])));
   const ford = fordFacts(run);
   const kind = what === 'ford' ? fordKind(ford) : what === 'flood' ? 'floods' : what;
   return {
@@ -88,7 +87,7 @@ function fordFacts(run: Run<WaterPiece>): FordFacts {
   const metres = depths.flatMap((reading) => (reading.kind === 'value' ? [reading.value] : []));
   return {
     madeFor: NOT_FOR_VEHICLES.find((one) => tags.some(({ ford }) => ford === one)),
-    depthM: metres.length === 0 ? undefined : Math.max(...metres),
+    depthM: metres.length === 0 ? undefined : largest(metres),
     unread: metres.length < depths.length,
     dryAtTimes: tags.some(({ intermittent, seasonal }) => intermittent === 'yes' || saysYes(seasonal)),
   };

@@ -1,3 +1,4 @@
+import { largest, smallest } from '../../lists.ts';
 import { noseOf, tailsOf, widestHalfM } from '../outline.ts';
 import type { SwingVehicle } from '../swing-vehicle.ts';
 import type { Fit } from './fit-corner.ts';
@@ -58,15 +59,15 @@ export function fitBend(bend: Bend): Fit & { readonly widthNeededM: number } {
  */
 export function bendWidthNeededM(vehicle: SwingVehicle, centreRadiusM: number, clearanceM: number): number {
   const insideHalfM = widestHalfM(vehicle);
-  const evenM = Math.min(
-    ...cornersOf(vehicle).map(({ reachM, halfWidthM }) => {
+  const evenM = smallest(
+    cornersOf(vehicle).map(({ reachM, halfWidthM }) => {
       const k = 2 * centreRadiusM + insideHalfM + halfWidthM;
       return (k * k - reachM * reachM) / (2 * k) - halfWidthM;
     }),
   );
   const radiusM = Math.max(evenM, vehicle.lock.rearAxleRadiusM);
-  const outermostM = Math.max(
-    ...cornersOf(vehicle).map(({ reachM, halfWidthM }) => Math.hypot(radiusM + halfWidthM, reachM)),
+  const outermostM = largest(
+    cornersOf(vehicle).map(({ reachM, halfWidthM }) => Math.hypot(radiusM + halfWidthM, reachM)),
   );
   const besideM = Math.max(outermostM - centreRadiusM, centreRadiusM - (radiusM - insideHalfM));
   return 2 * (besideM + clearanceM);
@@ -82,8 +83,8 @@ function floored(vehicle: SwingVehicle, room: Fit['room'], radiusM: number): Fit
 /** Largest radius with front corner and tail within a circle; NaN when the vehicle is longer than that. */
 function radiusInsideM(vehicle: SwingVehicle, limitM: number): number {
   if (!(limitM > 0)) return Number.NaN;
-  return Math.min(
-    ...cornersOf(vehicle).map(
+  return smallest(
+    cornersOf(vehicle).map(
       ({ reachM, halfWidthM }) => Math.sqrt(limitM * limitM - reachM * reachM) - halfWidthM,
     ),
   );

@@ -1,3 +1,4 @@
+import { largest, smallest } from '../../lists.ts';
 import { frontAxleRadiusM, fullLockSwingM, tailSwingM } from '../circle.ts';
 import type { SwingVehicle } from '../swing-vehicle.ts';
 import { type Corner, type CornerWidths, fitCorner, radiusInRoomM } from './fit-corner.ts';
@@ -71,7 +72,7 @@ export function planRange(
     }
     for (const radiusM of radii) plans.push(tailSwingM(corner.vehicle, radiusM, corner.turnRad));
   }
-  return { fromM: Math.min(...plans), toM: Math.max(...plans) };
+  return { fromM: smallest(plans), toM: largest(plans) };
 }
 
 function wider(widths: CornerWidths, offM: CornerWidths, times: number): CornerWidths {

@@ -1,3 +1,4 @@
+import { largest } from '../../lists.ts';
 import { besidePath, type LaidPath } from '../motion/beside-path.ts';
 import { type Motion, onGround, type Pose, poseAt } from '../motion/motion.ts';
 import { boxesOf } from '../outline.ts';
@@ -21,7 +22,7 @@ interface BodyPoint {
 export function sweptWidthM(vehicle: SwingVehicle, motion: Motion, path: LaidPath): number {
   const boxes = boxesOf(vehicle);
   const reachM =
-    2 * Math.max(...boxes.map(({ backM, frontM, halfWidthM }) => Math.max(-backM, frontM) + halfWidthM));
+    2 * largest(boxes.map(({ backM, frontM, halfWidthM }) => Math.max(-backM, frontM) + halfWidthM));
   const band = sweptBand(-reachM, path.lengthM + reachM);
   const [first, last] = [poseAt(motion, 0), poseAt(motion, motion.travelM.length - 1)];
   const run = (from: BodyPoint, point: BodyPoint, to: BodyPoint): void => {

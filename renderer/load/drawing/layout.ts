@@ -1,3 +1,4 @@
+import { largest } from '../../../geo/lists.ts';
 import { stowPlaces, tailM } from '../../../geo/load/places/stow-places.ts';
 import { cut } from '../../../geo/units/text.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
@@ -79,7 +80,7 @@ export function flagsOf(card: VehicleCard, pxPerM: number): Flag[] {
     const short = cut(name, NAME_MOST);
     const reachM = ([...short].length * LETTER_PX + 12) / pxPerM;
     const crossed = flags.filter((flag) => flag.xM < xM + reachM);
-    flags.push({ place, name: short, xM, row: 1 + Math.max(-1, ...crossed.map(({ row }) => row)) });
+    flags.push({ place, name: short, xM, row: 1 + Math.max(-1, largest(crossed.map(({ row }) => row))) });
   }
   return flags;
 }

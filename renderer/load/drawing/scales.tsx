@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
+import { largest } from '../../../geo/lists.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import { aboard } from '../../state/loads.ts';
 import { asked, pointedAt, shown, weighed } from '../state/state.ts';
@@ -36,7 +37,7 @@ export function Scales({ card }: { card: VehicleCard }) {
 
 function Drawn({ card, widthPx, bodyPx }: { card: VehicleCard; widthPx: number; bodyPx: number }) {
   const flags = flagsOf(card, layOut(card, widthPx, bodyPx, 0).pxPerM);
-  const rows = Math.max(0, ...flags.map(({ row }) => row + 1));
+  const rows = Math.max(0, largest(flags.map(({ row }) => row + 1)));
   const at = layOut(card, widthPx, bodyPx, rows);
   const items = shown.value;
   const result = weighed.value?.ok ? weighed.value.value : undefined;

@@ -1,3 +1,4 @@
+import { largest } from '../../../geo/lists.ts';
 import { isPerson } from '../../../geo/load/list/item-kind.ts';
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
 import { isInTank } from '../../../geo/load/places/in-tank.ts';
@@ -51,7 +52,7 @@ export function stackItems(items: readonly LoadItem[], card: VehicleCard, shrunk
   const people: Block[] = [];
   for (const each of all.filter(({ item }) => isPerson(item))) {
     const seatM = lowestGap(overlapping(things, each), each.sideM, SEAT_UP_M);
-    const row = 1 + Math.max(-1, ...overlapping(people, each).map((other) => other.row));
+    const row = 1 + Math.max(-1, largest(overlapping(people, each).map((other) => other.row)));
     people.push({ ...each, upM: seatM + row * HEAD_SHARE * each.sideM, person: true, row });
   }
   return [...people.reverse(), ...things.sort((a, b) => a.index - b.index)];

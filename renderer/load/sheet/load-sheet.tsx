@@ -1,3 +1,4 @@
+import { largest } from '../../../geo/lists.ts';
 import { lawNotes, sayLawNote } from '../../../geo/load/doubts/law-notes.ts';
 import type { DoubtedLoad } from '../../../geo/load/doubts/load-with-doubts.ts';
 import { sayDoubt } from '../../../geo/load/doubts/say-doubt.ts';
@@ -80,7 +81,7 @@ const BODY_PX: Readonly<Record<Fit, number>> = { easy: 140, long: 110, longest: 
 function Drawing({ card, items, result, fit }: DrawingProps) {
   const bodyPx = BODY_PX[fit];
   const flags = fit === 'easy' ? flagsOf(card, layOut(card, WIDE_PX, bodyPx, 0).pxPerM) : [];
-  const at = layOut(card, WIDE_PX, bodyPx, Math.max(0, ...flags.map(({ row }) => row + 1)));
+  const at = layOut(card, WIDE_PX, bodyPx, Math.max(0, largest(flags.map(({ row }) => row + 1))));
   return (
     <figure>
       <StillElevation card={card} items={items} result={result} at={at} flags={flags} />

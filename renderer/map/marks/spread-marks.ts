@@ -1,3 +1,4 @@
+import { largest } from '../../../geo/lists.ts';
 /** The middle of a mark and its side, pixels. */
 export interface Spot {
   readonly x: number;
@@ -10,7 +11,7 @@ export interface Spot {
  * on rings about it. Earlier ones choose first.
  */
 export function spreadMarks<T extends Spot>(spots: readonly T[]): T[] {
-  const cellPx = Math.max(1, ...spots.map(({ size }) => size));
+  const cellPx = Math.max(1, largest(spots.map(({ size }) => size)));
   const grid = new Map<string, Spot[]>();
   const cell = (v: number) => Math.floor(v / cellPx);
   const free = (spot: Spot) => {

@@ -1,4 +1,5 @@
 import { batch, computed, signal } from '@preact/signals';
+import { smallest } from '../../../geo/lists.ts';
 import { swingNow } from '../../../geo/swing/lessons/read/swing-now.ts';
 import type { Extent } from '../../../geo/swing/lessons/scene/scene.ts';
 import { onGround } from '../../../geo/swing/motion/motion.ts';
@@ -42,7 +43,7 @@ function scaleIn(each: Box): number {
   const scales = [shown.value, shownBeside.value].flatMap((of) =>
     of ? [scaleToFit(seen(of), each, EDGE_PX)] : [],
   );
-  return Math.min(...scales, MOST_PX_PER_M);
+  return Math.min(smallest(scales), MOST_PX_PER_M);
 }
 const fitting = computed(() => scaleIn(box.value));
 export const pxPerM = computed(() => fitting.value * closer.value);

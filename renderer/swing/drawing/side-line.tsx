@@ -1,3 +1,4 @@
+import { largest, smallest } from '../../../geo/lists.ts';
 import type { Scene } from '../../../geo/swing/lessons/scene/scene.ts';
 import { onGround } from '../../../geo/swing/motion/motion.ts';
 import { sideLineAt } from '../../../geo/swing/motion/side-line.ts';
@@ -14,9 +15,7 @@ export function SideLineDrawn({ scene, index }: { scene: Scene; index: number })
   const { pose, side } = sideLineAt(motion, index, swingSide);
   const leftM = (signOf(side) * vehicle.widthM) / 2;
   const boxes = boxesOf(vehicle);
-  const tailM =
-    Math.min(...boxes.map(({ backM }) => backM)) - (reversing ? BEYOND_M.other : BEYOND_M.swinging);
-  const noseM =
-    Math.max(...boxes.map(({ frontM }) => frontM)) + (reversing ? BEYOND_M.swinging : BEYOND_M.other);
+  const tailM = smallest(boxes.map(({ backM }) => backM)) - (reversing ? BEYOND_M.other : BEYOND_M.swinging);
+  const noseM = largest(boxes.map(({ frontM }) => frontM)) + (reversing ? BEYOND_M.swinging : BEYOND_M.other);
   return <path class="swing-line" d={pathOf([onGround(pose, tailM, leftM), onGround(pose, noseM, leftM)])} />;
 }

@@ -1,4 +1,5 @@
 import { computed } from '@preact/signals';
+import { smallest } from '../../../geo/lists.ts';
 import { buildScene } from '../../../geo/swing/lessons/build/build-scene.ts';
 import { driveTurnScene } from '../../../geo/swing/lessons/build/drive-turn.ts';
 import { steeredScene } from '../../../geo/swing/lessons/hand/hand-drive.ts';
@@ -58,7 +59,7 @@ export const wayM = computed(() =>
 /** Where the first of them touches something. */
 export const contactM = computed(() => {
   const touches = [shown.value, shownBeside.value].flatMap((each) => each?.judged?.contact?.travelM ?? []);
-  return touches.length > 0 ? Math.min(...touches) : undefined;
+  return touches.length > 0 ? smallest(touches) : undefined;
 });
 
 const frame = computed<Frame | undefined>(() => frameOf(shown.value));

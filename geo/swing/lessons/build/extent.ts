@@ -1,3 +1,4 @@
+import { largest, smallest } from '../../../lists.ts';
 import { type Motion, onGround, poseAt } from '../../motion/motion.ts';
 import { boxesOf } from '../../outline.ts';
 import type { Point } from '../../point.ts';
@@ -42,7 +43,7 @@ export function extentOf(
   const xs = see.map(({ xM }) => xM);
   const ys = see.map(({ yM }) => yM);
   return {
-    from: at(Math.min(left - MARGIN_M, ...xs), Math.min(low - MARGIN_M, ...ys)),
-    to: at(Math.max(right + MARGIN_M, ...xs), Math.max(high + MARGIN_M, ...ys)),
+    from: at(Math.min(left - MARGIN_M, smallest(xs)), Math.min(low - MARGIN_M, smallest(ys))),
+    to: at(Math.max(right + MARGIN_M, largest(xs)), Math.max(high + MARGIN_M, largest(ys))),
   };
 }

@@ -1,3 +1,4 @@
+import { largest, smallest } from '../../../lists.ts';
 import type { Point } from '../../point.ts';
 import type { Fixture } from '../scene/fixture.ts';
 
@@ -27,5 +28,5 @@ export function atLeastAwayM(fixture: Fixture, { xM, yM }: Point): number {
 function boundsOf(line: readonly Point[]): Bounds {
   const xs = line.map(({ xM }) => xM);
   const ys = line.map(({ yM }) => yM);
-  return { left: Math.min(...xs), right: Math.max(...xs), low: Math.min(...ys), high: Math.max(...ys) };
+  return { left: smallest(xs), right: largest(xs), low: smallest(ys), high: largest(ys) };
 }

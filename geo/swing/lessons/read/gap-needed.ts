@@ -1,3 +1,4 @@
+import { largest, smallest } from '../../../lists.ts';
 import { onGround, poseAt } from '../../motion/motion.ts';
 import { boxesOf, type OutlineBox } from '../../outline.ts';
 import { type Point, signOf } from '../../point.ts';
@@ -15,7 +16,7 @@ export function carBeside({ fixtures }: Scene): CarStretch | undefined {
   const car = fixtures.find(({ kind }) => kind === 'parked car');
   if (!car) return undefined;
   const xs = car.line.map(({ xM }) => xM);
-  return { fromXM: Math.min(...xs), toXM: Math.max(...xs) };
+  return { fromXM: smallest(xs), toXM: largest(xs) };
 }
 
 /**

@@ -1,3 +1,4 @@
+import { smallest } from '../../../lists.ts';
 import { onGround, type Pose, poseAt } from '../../motion/motion.ts';
 import { boxesOf, reachM } from '../../outline.ts';
 import { type Point, type Side, signOf } from '../../point.ts';
@@ -101,5 +102,5 @@ function drivenAcross({ motion }: Scene, line: readonly Point[]): boolean {
 /** Distance of a place from a line that runs between it and the axle; 0 where none does. Metres. */
 function beyondM(axle: Point, place: Point, pieces: readonly (readonly [Point, Point])[]): number {
   if (!pieces.some(([from, to]) => crosses(axle, place, from, to))) return 0;
-  return Math.min(...pieces.map(([from, to]) => toSegmentM(place, from, to)));
+  return smallest(pieces.map(([from, to]) => toSegmentM(place, from, to)));
 }

@@ -1,3 +1,4 @@
+import { append } from '../../../lists.ts';
 import { type Motion, onGround, poseAt } from '../../motion/motion.ts';
 import { beyondSide, footOnSide, type SideLine, wheelSide } from '../../motion/side-line.ts';
 import { noseOf, type OutlineCorner, swingingCorners, tailsOf } from '../../outline.ts';
@@ -51,7 +52,7 @@ export function sweptStrips({ vehicle, motion, reversing }: Scene): readonly Swe
       current = line
         ? swingingCorners(vehicle, { reversing }).map((corner) => cornerStrip(vehicle, line, corner))
         : [];
-      strips.push(...current);
+      append(strips, current);
     }
     for (const strip of current) strip.take(motion, index);
   }

@@ -3,10 +3,11 @@
  * computer. A Date is built here from the place's own clock fields, so that the computer's clock shows the place's
  * time, and its fields are read back the same way. The current time is never asked for.
  */
-import OpeningHours from 'opening_hours';
+import type OpeningHours from 'opening_hours';
 import { smallest } from '../lists.ts';
 import { holidayRegions } from './holidays.ts';
 import { type LocalMoment, type WallTime, weekdayOf } from './moment.ts';
+import { quietly, readHours } from './read-hours.ts';
 
 /** Where hours are judged: sunrise needs the position, public holidays the country (ISO 3166-1 alpha-2). */
 export interface HoursPlace {
@@ -31,14 +32,6 @@ const WEEKDAYS = ['Mo', 'Tu', 'We', 'Th', 'Fr', 'Sa', 'Su'];
 const PUBLIC_HOLIDAY = /(?<![\p{L}])PH(?![\p{L}])/giu;
 const SCHOOL_HOLIDAY = /(?<![\p{L}])SH(?![\p{L}])/giu;
 const SUN = /sunrise|sunset|dawn|dusk/i;
-
-/** The library's guesses that may turn the meaning round; hours read so are not believed. */
-const DISBELIEVED: ReadonlySet<string> = new Set([
-  'interpreted_as_year',
-  'zero_calculation',
-  'nothing_useful',
-  'switched',
-]);
 
 /** Spellings the library refuses though they have one meaning. */
 function tidy(text: string): string {
@@ -77,18 +70,6 @@ const sameWall = (a: WallTime, b: WallTime): boolean =>
  */
 function meridianFor(place: HoursPlace, moment: LocalMoment, date: Date): number {
   return place.lon - (moment.offsetMinutes + date.getTimezoneOffset()) / 4;
-}
-
-function compile(text: string, place: HoursPlace, lon: number, state: string): OpeningHours | undefined {
-  try {
-    const address = { country_code: place.country?.toLowerCase() ?? '', state };
-    // the library's types ask for numbers, but it takes only strings, and without them sets sunset at 18:00
-    const position = { lat: String(place.lat), lon: String(lon) } as unknown as { lat: number; lon: number };
-    const hours = new OpeningHours(text, { ...position, address });
-    return hours.getStructuredWarnings().some((warning) => DISBELIEVED.has(warning.type)) ? undefined : hours;
-  } catch {
-    return undefined;
-  }
 }
 
 function stateAt(hours: OpeningHours, date: Date): HoursAnswer {
@@ -155,9 +136,12 @@ function compileAll(
 ): OpeningHours[] | undefined {
   if (yearsRunBackwards(text)) return undefined;
   const lon = meridianFor(place, moment, date);
+  const country = place.country?.toLowerCase() ?? '';
   const readings = readingsOf(tidy(text), moment, place);
   if (readings.some((reading) => hasStrayHoliday(reading, place))) return undefined;
-  const all = readings.map((reading) => compile(reading.text, place, lon, reading.state));
+  const all = readings.map(({ text: each, state }) =>
+    readHours(each, { lat: place.lat, lon, country, state }),
+  );
   return all.every((hours) => hours !== undefined) ? all : undefined;
 }
 
@@ -175,7 +159,7 @@ export function hoursHold(text: string, moment: LocalMoment, place: HoursPlace |
   const dates = sameWall(wallOf(date), moment) ? [date] : [shift(-1), date];
   const compiled = compileAll(text, moment, where, date);
   if (compiled === undefined) return UNREADABLE_HOURS;
-  const answers = compiled.flatMap((hours) => dates.map((each) => stateAt(hours, each)));
+  const answers = quietly(() => compiled.flatMap((hours) => dates.map((each) => stateAt(hours, each))));
   const why =
     has(text, PUBLIC_HOLIDAY) || has(text, SCHOOL_HOLIDAY)
       ? 'it depends on whether the day is a holiday there, which is not known'
@@ -197,8 +181,8 @@ export function nextHoursChange(
   if (compiled === undefined) return undefined;
   try {
     const limit = new Date(date.getTime() + LOOK_AHEAD_MS);
-    const changes = compiled.map(
-      (hours) => hours.getNextChange(date, limit)?.getTime() ?? Number.POSITIVE_INFINITY,
+    const changes = quietly(() =>
+      compiled.map((hours) => hours.getNextChange(date, limit)?.getTime() ?? Number.POSITIVE_INFINITY),
     );
     const first = smallest(changes);
     return first > date.getTime() && first <= limit.getTime() ? wallOf(new Date(first)) : undefined;

@@ -9,8 +9,8 @@ type Read<T> = Result<T, UnreadableConditional>;
 const SEMICOLON = /;/y;
 const AT = /@/y;
 
-/** OSM tag values end at 255 characters; anything longer was never a tag value. */
-const LONGEST = 4096;
+/** OSM tag values end at 255 characters; anything longer was never a tag value. Bounds nesting and hours within it, too. */
+const LONGEST = 255;
 
 interface RawClause {
   readonly value: string;
@@ -82,7 +82,9 @@ export function parseConditional(text: string): Read<Conditional> {
     ok: false,
     error: { text, position, reason },
   });
-  if (text.length > LONGEST) return unreadable(LONGEST, 'too long for a tag value');
+  // characters, not their halves: most texts are told at once
+  if (text.length > LONGEST && [...text.slice(0, 2 * LONGEST + 1)].length > LONGEST)
+    return unreadable(LONGEST, 'too long for a tag value');
   const bracket = unpairedBracket(text);
   if (bracket >= 0) return unreadable(bracket, 'a bracket without its partner');
   const notes: LeniencyNote[] = [];

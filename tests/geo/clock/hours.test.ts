@@ -110,6 +110,25 @@ describe('hours nobody can settle', () => {
       expect(hold(hours, '2027-06-14T12:00'), hours).toBe('unknown');
   });
 
+  it('stray semicolons say nothing, however many', () => {
+    expect(hold(`${'; '.repeat(40)}22:00-03:00`, '2027-06-14T23:00')).toBe('yes');
+    expect(hold(`${'; '.repeat(40)}22:00-03:00`, '2027-06-14T12:00')).toBe('no');
+    expect(hold('Mo-Fr 07:00-17:00;; PH off ;', '2027-06-14T08:00')).toBe('yes');
+    expect(hold(';;;', '2027-06-14T08:00')).toBe('unknown');
+  });
+
+  it('shapes the library never comes to an end over are unknown, and so is what is too long', () => {
+    // years past the end of its calendar; the other days it would never leave
+    for (const hours of [
+      '520788; 21:57+21:57+',
+      '520788 Jan 1-520789 Jan 2',
+      '21:57+21:57+',
+      '(((22:00-03:00',
+    ])
+      expect(hold(hours, '2027-06-14T23:00'), hours).toBe('unknown');
+    expect(hold(`${'07:00-08:00,'.repeat(30)}09:00-10:00`, '2027-06-14T09:30')).toBe('unknown');
+  });
+
   it('sunset without a position is unknown', () => {
     expect(hoursHold('sunset-21:00', at('2027-06-14T12:00'), undefined).is).toBe('unknown');
   });

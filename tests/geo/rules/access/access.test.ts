@@ -201,6 +201,23 @@ describe('access', () => {
     expect(through({ motor_vehicle: 'yes', 'access:conditional': 'no @ (Su)' })).toEqual([]);
   });
 
+  it('under hours among stray semicolons is judged, and under what no one can read is unknown as mapped', () => {
+    const under = (condition: string, leaveAt: string) =>
+      askDrive(
+        access,
+        threeRoads({ 2: { 'motor_vehicle:conditional': `no @ (${condition})` } }),
+        [1, 2, 3],
+        COACHBUILT,
+        { leaveAt },
+      );
+    const stray = `${'; '.repeat(40)}22:00-03:00`;
+    expect(under(stray, '2027-06-16T23:00')).toMatchObject([{ level: 'barred' }]);
+    expect(under(stray, '2027-06-16T12:00')).toEqual([]);
+    const [endless] = under('520788; 21:57+21:57+', '2027-06-16T12:00');
+    expect(endless).toMatchObject({ level: 'unknown', wants: 'sign' });
+    expect(endless?.say).toContain('520788; 21:57+21:57+');
+  });
+
   it('by lane is a folded care that names the open lane, and a bar where no lane is open', () => {
     const [bus] = askRoad(access, { 'access:lanes': 'no|' });
     expect(bus).toMatchObject({ level: 'care', folded: true, advice: 'Keep to the right lane.' });

@@ -163,6 +163,14 @@ describe('what cannot be read says where and why', () => {
 
   it('thousands of brackets neither hang nor overflow', () => {
     expect(parseConditional(`no @ ${'('.repeat(2000)}Mo${')'.repeat(2000)}`).ok).toBeDefined();
+    expect(parseConditional(`no @ ${'(a,'.repeat(1000)}wet${')'.repeat(1000)}`).ok).toBe(false);
     expect(parseConditional('x'.repeat(100_000)).ok).toBe(false);
+  });
+
+  it('a text ends where a tag value does, at 255 characters', () => {
+    const filled = (length: number, sign: string) => `no @ wet; no @ ${sign.repeat(length - 15)}`;
+    expect(parseConditional(filled(255, 'x')).ok).toBe(true);
+    expect(parseConditional(filled(255, '🚐')).ok).toBe(true);
+    expect(read(filled(256, 'x'))).toBe('unreadable at 255: too long for a tag value');
   });
 });

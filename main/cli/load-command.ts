@@ -5,15 +5,12 @@ import { readLoadFile } from '../services/vehicle/read-load-file.ts';
 import { readVehicleFile } from '../services/vehicle/read-vehicle-file.ts';
 import { printLoad } from './print-load.ts';
 import { absolute, readWords, USAGE_HINT } from './read-words.ts';
-import type { Terminal } from './terminal.ts';
+import { refuse, type Terminal } from './terminal.ts';
 
 /** `lanegauge load`. @returns 0 within the plates, 1 over one of them, 2 input could not be used */
 export async function loadCommand(words: readonly string[], terminal: Terminal): Promise<number> {
   const done = await loadFromFiles(words, terminal);
-  if (!done.ok) {
-    terminal.complain(done.error.message);
-    return 2;
-  }
+  if (!done.ok) return refuse(done.error.message, terminal);
   terminal.out(done.value.text);
   return done.value.over ? 1 : 0;
 }

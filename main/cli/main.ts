@@ -1,6 +1,7 @@
 import { PROGRAM } from '../version.ts';
 import { HELP } from './help.ts';
-import { type Terminal, thisTerminal } from './terminal.ts';
+import { runProgram } from './run-program.ts';
+import type { Terminal } from './terminal.ts';
 
 type Command = (words: readonly string[], terminal: Terminal) => Promise<number>;
 
@@ -33,4 +34,4 @@ async function run(words: readonly string[], terminal: Terminal): Promise<number
   return (await command())(rest, terminal);
 }
 
-process.exitCode = await run(process.argv.slice(2), thisTerminal());
+await runProgram(run);

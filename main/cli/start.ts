@@ -10,8 +10,9 @@ import { dataFolder } from '../services/data-folder.ts';
 import { openEngine } from '../services/engine/open-engine.ts';
 import { checkCommand } from './check-command.ts';
 import { findElectron, hasDisplay } from './find-electron.ts';
+import { runProgram } from './run-program.ts';
 import { readStartArguments } from './start-arguments.ts';
-import { EXIT_INTERRUPTED, type Terminal, thisTerminal } from './terminal.ts';
+import { EXIT_INTERRUPTED, refuse, type Terminal } from './terminal.ts';
 
 /** The built file lies two folders deeper than its source. */
 const ROOT = fileURLToPath(new URL('../../../', import.meta.url));
@@ -27,14 +28,11 @@ const SAMPLE_WORDS = [
 /** `npm start`: the window where there can be one, else the same window in the browser. @returns the exit code */
 async function start(words: readonly string[], terminal: Terminal): Promise<number> {
   const read = readStartArguments(words, terminal.folder);
-  if (!read.ok) {
-    terminal.complain(read.error.message);
-    return 2;
-  }
+  if (!read.ok) return refuse(read.error.message, terminal);
   const { file, once } = read.value;
   const display = hasDisplay(process.env, process.platform);
   const electron = findElectron();
-  if (electron !== undefined && display && !once) return runElectron(electron, file);
+  if (electron !== undefined && display && !once) return runElectron(electron, file, terminal);
 
   // whatever the verdict, a start that could print it went well
   if (once) return (await checkCommand(SAMPLE_WORDS, terminal)) === 2 ? 2 : 0;
@@ -55,12 +53,11 @@ function sayWhyBrowser({ electron, display }: Shown): string {
   return `${why}, so the window is served to a browser on this computer until Ctrl-C, or until its page is closed:`;
 }
 
-function runElectron(program: string, file: string | undefined): Promise<number> {
+function runElectron(program: string, file: string | undefined, terminal: Terminal): Promise<number> {
   const child = spawn(program, [ROOT, ...(file === undefined ? [] : [file])], { stdio: 'inherit' });
   return new Promise((resolve) => {
     child.on('error', (error) => {
-      process.stderr.write(`lanegauge: ${program} could not be started (${error.message}).\n`);
-      resolve(2);
+      resolve(refuse(`${program} could not be started (${error.message}).`, terminal));
     });
     child.on('exit', (code) => resolve(code ?? EXIT_INTERRUPTED));
   });
@@ -81,8 +78,7 @@ async function serve(
   const opened = file === undefined ? undefined : await backend.openPath(file);
   if (opened && !opened.ok) {
     await backend.close();
-    terminal.complain(opened.error.message);
-    return 2;
+    return refuse(opened.error.message, terminal);
   }
   // another drive's check would be taken for this one's
   if (!opened) await checkCommand(SAMPLE_WORDS, terminal);
@@ -107,4 +103,4 @@ async function serve(
   return ended === 'page gone' || stop.signal.aborted ? 0 : EXIT_INTERRUPTED;
 }
 
-process.exitCode = await start(process.argv.slice(2), thisTerminal());
+await runProgram(start);

@@ -8,17 +8,14 @@ import { readPathFile } from '../services/vehicle/read-path-file.ts';
 import { readVehicleFile } from '../services/vehicle/read-vehicle-file.ts';
 import { printSwing } from './print-swing.ts';
 import { absolute, readWords, USAGE_HINT } from './read-words.ts';
-import type { Terminal } from './terminal.ts';
+import { refuse, type Terminal } from './terminal.ts';
 
 const GUIDES: Readonly<Record<string, Guide>> = { front: 'front axle', rear: 'rear axle' };
 
 /** `lanegauge swing`. @returns 0 done, 1 the path is tighter than full lock, 2 input could not be used */
 export async function swingCommand(words: readonly string[], terminal: Terminal): Promise<number> {
   const done = await swingFromFiles(words, terminal);
-  if (!done.ok) {
-    terminal.complain(done.error.message);
-    return 2;
-  }
+  if (!done.ok) return refuse(done.error.message, terminal);
   terminal.out(done.value.text);
   return done.value.tooTight ? 1 : 0;
 }

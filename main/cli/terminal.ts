@@ -22,20 +22,23 @@ const WIDEST = 120;
 
 /** The exit code of a program stopped by Ctrl-C (128 + SIGINT). */
 export const EXIT_INTERRUPTED = 130;
+/** The exit code where input could not be used, output not be written, or the program itself failed. */
+export const EXIT_UNUSABLE = 2;
 
-/** The terminal this process runs in; Ctrl-C aborts its signal, a second one ends the process. */
-export function thisTerminal(): Terminal {
+/** Says why nothing was done. @returns the exit code for it */
+export function refuse(sentence: string, terminal: Terminal): number {
+  terminal.complain(sentence);
+  return EXIT_UNUSABLE;
+}
+
+/**
+ * The terminal this process runs in. Ctrl-C aborts its signal, a second one ends the process; where nothing asks for
+ * the signal, the first does.
+ * @param broken fires when output can no longer be written, which ends the work as Ctrl-C does
+ */
+export function thisTerminal(broken: AbortSignal): Terminal {
   const { stdout, stderr, env } = process;
-  const stop = new AbortController();
-  process.once('SIGINT', () => {
-    stop.abort();
-    // a second Ctrl-C, or work that does not listen, ends the program at once
-    process.once('SIGINT', () => process.exit(EXIT_INTERRUPTED));
-  });
-  // a closed pipe (`… | head`) is the reader's choice, not an error
-  stdout.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code !== 'EPIPE') throw error;
-  });
+  let signal: AbortSignal | undefined;
   return {
     out: (text) => void stdout.write(text),
     complain: (sentence) => void stderr.write(`lanegauge: ${sentence}\n`),
@@ -43,7 +46,20 @@ export function thisTerminal(): Terminal {
     paint: stdout.isTTY === true && env['NO_COLOR'] === undefined ? COLOURED : PLAIN,
     width: Math.min(stdout.columns ?? WIDTH_WITHOUT_TERMINAL, WIDEST),
     folder: standsIn(env, process.cwd()),
-    signal: stop.signal,
+    get signal() {
+      signal ??= AbortSignal.any([broken, onInterrupt()]);
+      return signal;
+    },
     now: () => new Date(),
   };
+}
+
+function onInterrupt(): AbortSignal {
+  const stop = new AbortController();
+  process.once('SIGINT', () => {
+    stop.abort();
+    // a second Ctrl-C, or work that does not listen, ends the program at once
+    process.once('SIGINT', () => process.exit(EXIT_INTERRUPTED));
+  });
+  return stop.signal;
 }

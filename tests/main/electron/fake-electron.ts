@@ -141,6 +141,9 @@ class FakeApp extends EventEmitter {
   quit(): void {
     this.done.push('quit');
   }
+  exit(code: number): void {
+    this.done.push(`exit ${code}`);
+  }
   addRecentDocument(path: string): void {
     this.recentDocuments.push(path);
   }
@@ -169,6 +172,10 @@ export const crashReporter = {
   },
 };
 export const dialog = {
+  errors: [] as string[],
+  showErrorBox(title: string, text: string): void {
+    dialog.errors.push(`${title}: ${text}`);
+  },
   answers: [] as number[],
   asked: 0,
   showMessageBoxSync(): number {

@@ -2,9 +2,6 @@ import type { Tags } from '../roads/roads.ts';
 import { readLength } from '../units/read-length.ts';
 import type { Reading } from '../units/reading.ts';
 
-/** Figures outside are no carriageways. Metres. */
-const LEAST_BELIEVED_M = 1;
-const MOST_BELIEVED_M = 60;
 /** What a row of parked cars takes. Metres; common practice, no source. */
 const PARKED_M = { parallel: 2, half: 1, diagonal: 4, perpendicular: 4.5 };
 
@@ -29,9 +26,8 @@ export function carriagewayOf(tags: Tags): Carriageway | undefined {
   for (const key of KEYS) {
     const text = tags[key];
     if (text === undefined) continue;
-    const reading: Reading = readLength(text);
+    const reading: Reading = readLength(text, 'carriageway');
     if (reading.kind !== 'value') continue;
-    if (reading.value < LEAST_BELIEVED_M || reading.value > MOST_BELIEVED_M) continue;
     const parked = key === 'width:effective' ? { takenM: 0, keys: [] } : parkedOn(tags);
     return {
       widthM: reading.value,
@@ -45,11 +41,23 @@ export function carriagewayOf(tags: Tags): Carriageway | undefined {
   return undefined;
 }
 
-/** A width that is mapped and says nothing that can be read or believed, where no other key tells; undefined else. */
-export function unreadableWidth(tags: Tags): { readonly key: string; readonly text: string } | undefined {
-  if (carriagewayOf(tags) !== undefined) return undefined;
+/** A width that is mapped and says nothing that can be read or believed. */
+export interface UnreadWidth {
+  readonly key: string;
+  readonly text: string;
+  /** why it is not believed; undefined: it cannot be read */
+  readonly why?: string;
+}
+
+/** The most telling key's width, where it says nothing and no other key tells, or it is not believed; undefined else. */
+export function unreadableWidth(tags: Tags): UnreadWidth | undefined {
   const key = KEYS.find((each) => tags[each] !== undefined);
-  return key === undefined ? undefined : { key, text: tags[key] ?? '' };
+  const told = carriagewayOf(tags)?.key;
+  if (key === undefined || told === key) return undefined;
+  const text = tags[key] ?? '';
+  const reading = readLength(text, 'carriageway');
+  if (reading.kind === 'not believed') return { key, text, why: reading.reason };
+  return told === undefined ? { key, text } : undefined;
 }
 
 /** How much of the carriageway cars parked on it take, by `parking:<side>` or the older `parking:lane:<side>`. */

@@ -1,17 +1,15 @@
 import { toRad } from '../earth/angles.ts';
+import { isBelieved } from '../units/believed.ts';
 import type { Direction } from './driven.ts';
 /** What `incline` says of a way along its drawn order. Per cent of rise; `up` and `down` without a figure. */
 export type Incline =
   | { readonly kind: 'percent'; readonly percent: number }
   | { readonly kind: 'up' | 'down' | 'steep' | 'some' }
-  | { readonly kind: 'unreadable' };
-
-/** More is no road; a figure beyond is a slip. Per cent. */
-const MOST_BELIEVED = 45;
+  | { readonly kind: 'unreadable' | 'not believed' };
 
 /**
  * Reads `10%`, `-8 %`, `4.3°`, `1:12`, a bare number (per cent), or a word.
- * @returns unreadable for figures no road has and for any other text
+ * @returns not believed for figures no road has, unreadable for any other text
  */
 export function readIncline(text: string): Incline {
   const plain = text.trim().toLowerCase().replace(',', '.').replace('−', '-');
@@ -23,7 +21,8 @@ export function readIncline(text: string): Incline {
   let percent = Number.NaN;
   if (ratio !== null) percent = ((ratio[1] === '-' ? -1 : 1) * 100) / Number(ratio[2]);
   else if (figure !== null) percent = toPercent(Number(figure[1]), figure[2]);
-  return Math.abs(percent) <= MOST_BELIEVED ? { kind: 'percent', percent } : { kind: 'unreadable' };
+  if (!Number.isFinite(percent)) return { kind: 'unreadable' };
+  return isBelieved('inclinePercent', percent) ? { kind: 'percent', percent } : { kind: 'not believed' };
 }
 
 function toPercent(value: number, unit: string | undefined): number {

@@ -73,8 +73,8 @@ export function limitClaims(driven: Driven, quantities: readonly Quantity[]): Li
 
 /** Of a key and its `:both_ways`: the lower figure; what cannot be read might be lower yet. */
 function isStricter({ reading: a }: LimitClaim, { reading: b }: LimitClaim): boolean {
-  if (b.kind === 'unreadable') return false;
-  if (a.kind !== 'value') return a.kind === 'unreadable' || a.kind === 'below_default';
+  if ('reason' in b) return false;
+  if (a.kind !== 'value') return 'reason' in a || a.kind === 'below_default';
   return b.kind === 'value' ? a.value < b.value : b.kind !== 'below_default';
 }
 
@@ -113,17 +113,17 @@ function bindingOf(parsed: LimitKey): Binding {
   return parsed.lanes ? 'lane' : 'always';
 }
 
-/** Reads a figure of one quantity: lengths in metres, masses in kilograms. */
+/** Reads a figure of one quantity, held to what such a limit may be: lengths in metres, masses in kilograms. */
 export function readQuantity(text: string, quantity: Quantity): Reading {
   switch (quantity) {
     case 'height':
     case 'width':
     case 'length':
-      return readLength(text);
+      return readLength(text, quantity);
     case 'unknown':
       return unreadable('a limit of an unknown kind');
     default:
-      return readMass(text);
+      return readMass(text, quantity);
   }
 }
 

@@ -40,7 +40,7 @@ export function mappedGap(tags: Tags): MappedGap | undefined {
   return {
     key,
     text,
-    reading: readLength(text),
+    reading: readLength(text, 'gap'),
     on: nameOf(thing, kind),
     what: thing === undefined ? {} : { [thing]: kind },
   };
@@ -55,7 +55,7 @@ function nameOf(thing: string | undefined, kind: string): string {
 /** The width left at a narrowing, where a figure for it is mapped. Metres. */
 export function widthLeftM(tags: Tags): number | undefined {
   for (const key of ['maxwidth:physical', 'width', 'est_width', 'maxwidth']) {
-    const reading = readLength(tags[key] ?? '');
+    const reading = readLength(tags[key] ?? '', 'gap');
     if (reading.kind === 'value') return reading.value;
   }
   return undefined;

@@ -78,6 +78,7 @@ function limitsInWords(text: string): SignLimit[] {
 }
 
 function figureOf(text: string, quantity: SignQuantity): number | undefined {
-  const reading = quantity === 'mass' || quantity === 'axle' ? readMass(text) : readLength(text);
+  const reading =
+    quantity === 'mass' || quantity === 'axle' ? readMass(text, quantity) : readLength(text, quantity);
   return reading.kind === 'value' ? reading.value : undefined;
 }

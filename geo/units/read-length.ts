@@ -1,4 +1,5 @@
 import { append } from '../lists.ts';
+import { believedLength, type Figure } from './believed.ts';
 import { METRES_PER_FOOT, METRES_PER_INCH } from './exact.ts';
 import { readList } from './read-list.ts';
 import { NUMBER, readNumber } from './read-number.ts';
@@ -33,10 +34,12 @@ const DOCUMENTED_FEET = /^\d+(\.\d+)?'(\d+(\.\d+)?")?$/;
 /**
  * Reads the text of a height, width or length limit.
  * Metres when no unit is written; feet and inches as `12'6"`; every leniency taken is noted.
- * @returns metres, one of the words that stand for a figure, or why it cannot be read
+ * @param of what it is the figure of: outside what such a figure may be it is not believed; undefined: any will do
+ * @returns metres, one of the words that stand for a figure, or why it cannot be read or believed
  */
-export function readLength(text: string): Reading {
-  return readList(text, readOneLength);
+export function readLength(text: string, of?: Figure): Reading {
+  if (of === undefined) return readList(text, readOneLength);
+  return readList(text, (part) => believedLength(readOneLength(part), part, of));
 }
 
 function readOneLength(text: string): Reading {

@@ -22,7 +22,15 @@ export function readList(text: string, readOne: (part: string) => Reading): Read
 }
 
 /** From what is least known to what is freest; figures compare by value. */
-const ORDER = ['unreadable', 'below_default', 'value', 'unsigned', 'default', 'none'] as const;
+const ORDER = [
+  'unreadable',
+  'not believed',
+  'below_default',
+  'value',
+  'unsigned',
+  'default',
+  'none',
+] as const;
 
 function stricter(a: Reading, b: Reading): Reading {
   if (a.kind === 'value' && b.kind === 'value') return b.value < a.value ? b : a;

@@ -1,3 +1,4 @@
+import { believedMass, type Figure } from './believed.ts';
 import { KG_PER_POUND } from './exact.ts';
 import { readList } from './read-list.ts';
 import { NUMBER, readNumber } from './read-number.ts';
@@ -35,13 +36,16 @@ const BARE_TOO_LARGE_T = 200;
 
 /**
  * Reads the text of a mass or axle limit. Tonnes when no unit is written; every leniency taken is noted.
- * @returns kilograms, one of the words that stand for a figure, or why it cannot be read
+ * @param of what it is the figure of: outside what such a figure may be it is not believed; undefined: any will do
+ * @returns kilograms, one of the words that stand for a figure, or why it cannot be read or believed
  */
-export function readMass(text: string): Reading {
-  return readList(text, readOneMass);
+export function readMass(text: string, of?: Figure): Reading {
+  if (of === undefined) return readList(text, (part) => readOneMass(part, 'no bare kilograms'));
+  return readList(text, (part) => believedMass(readOneMass(part, 'any bare figure'), part, of));
 }
 
-function readOneMass(text: string): Reading {
+/** @param bare whether a bare figure that can be no tonnes is given all the same, for others to doubt */
+function readOneMass(text: string, bare: 'any bare figure' | 'no bare kilograms'): Reading {
   const match = MASS.exec(text);
   if (match === null) return unreadable(`"${text}" is not a mass`);
   const [, digits = '', space = '', written = ''] = match;
@@ -49,7 +53,7 @@ function readOneMass(text: string): Reading {
   if (!number.ok) return unreadable(number.reason);
   const notes: ReadingNote[] = [...number.notes];
   if (written === '') {
-    if (number.value >= BARE_TOO_LARGE_T)
+    if (bare === 'no bare kilograms' && number.value >= BARE_TOO_LARGE_T)
       return unreadable(`${digits} without a unit may be kilograms or pounds, not tonnes`);
     return { kind: 'value', value: number.value * 1000, notes };
   }

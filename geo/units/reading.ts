@@ -19,13 +19,14 @@ export type ReadingNote =
  * - `default`: no sign, the country's general rule applies
  * - `below_default`: lower than the general rule, by an amount nobody mapped
  * - `unsigned`: looked at, no sign there
+ * - `not believed`: a figure that no road has (believed.ts)
  * - `unreadable`: never to be taken for "no limit"
  */
 export type Reading =
   | { readonly kind: 'value'; readonly value: number; readonly notes: readonly ReadingNote[] }
   | { readonly kind: 'none'; readonly notes: readonly ReadingNote[] }
   | { readonly kind: 'default' | 'below_default' | 'unsigned'; readonly notes: readonly ReadingNote[] }
-  | { readonly kind: 'unreadable'; readonly reason: string };
+  | { readonly kind: 'unreadable' | 'not believed'; readonly reason: string };
 
 /** A value that says nothing usable. @param reason why, to stand in brackets */
 export function unreadable(reason: string): Reading {
@@ -34,7 +35,7 @@ export function unreadable(reason: string): Reading {
 
 /** The same reading with one more note (a note is said once). */
 export function withNote(reading: Reading, note: ReadingNote): Reading {
-  if (reading.kind === 'unreadable' || reading.notes.includes(note)) return reading;
+  if (!('notes' in reading) || reading.notes.includes(note)) return reading;
   return { ...reading, notes: [...reading.notes, note] };
 }
 

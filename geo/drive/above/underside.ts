@@ -10,14 +10,20 @@ const NOTHING = /^0+([.,]0*)?\s*m?$/;
 /** How high above the ground the underside of a building, a part of one or a roof is mapped. */
 export type Underside =
   | { readonly kind: 'metres'; readonly text: string; readonly heightM: number }
-  | { readonly kind: 'unreadable'; readonly text: string };
+  | {
+      readonly kind: 'unreadable';
+      readonly text: string;
+      /** why it is not believed; undefined: it cannot be read */
+      readonly why?: string;
+    };
 
 /** @returns undefined where nothing is mapped, or it stands on the ground */
 export function undersideOf(tags: Tags): Underside | undefined {
   if (tags['building'] === undefined && tags['building:part'] === undefined) return undefined;
   const text = tags['min_height'];
   if (text === undefined || NOTHING.test(text)) return undefined;
-  const reading = readLength(text);
+  const reading = readLength(text, 'underside');
+  if (reading.kind === 'not believed') return { kind: 'unreadable', text, why: reading.reason };
   if (reading.kind !== 'value') return { kind: 'unreadable', text };
   return reading.value < ON_THE_GROUND_M ? undefined : { kind: 'metres', text, heightM: reading.value };
 }

@@ -1,5 +1,6 @@
 import { lookUp } from '../../country/look-up.ts';
 import { smallest } from '../../lists.ts';
+import { isBelieved } from '../../units/believed.ts';
 import { KMH_PER_KNOT, KMH_PER_MPH } from '../../units/exact.ts';
 
 /** The kind of place or road that a limit is implied by. */
@@ -88,7 +89,7 @@ function readPrefixed(prefix: string, rest: string): SpeedRead {
 /** Zero, and figures no road has, are not believed. */
 function figureRead(value: number, unit: number): SpeedRead {
   const kmh = value * unit;
-  return kmh >= 1 && kmh <= 200 ? { kind: 'kmh', kmh } : { kind: 'unreadable' };
+  return isBelieved('speedKmh', kmh) ? { kind: 'kmh', kmh } : { kind: 'unreadable' };
 }
 
 function unitKmh(unit: string | undefined): number {

@@ -157,8 +157,9 @@ function judgeKind(input: RuleInput, place: Place): Draft | undefined {
     };
   }
   // a mapped gap is for the width subject to judge
-  if (limitClaims({ tags, forward: place.forward }, ['width']).length > 0) return undefined;
-  const between = readLength(tags['width'] ?? '');
+  const gaps = limitClaims({ tags, forward: place.forward }, ['width']);
+  if (gaps.some(({ reading }) => !WORDS.has(reading.kind))) return undefined;
+  const between = readLength(tags['width'] ?? '', 'gap');
   const needM = input.envelope.mirrorsWidthM + input.margins.physicalWidthM;
   const shut = { ...about, tags: pick(tags, ['barrier', 'width']) };
   return between.kind === 'value' && between.value >= needM

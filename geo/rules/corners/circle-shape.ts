@@ -8,8 +8,6 @@ import type { CornerSite } from './site.ts';
 /** Outer diameter of a mini-roundabout (CD 116: 28 at most) and of a turning place (judgement). Metres. */
 const MINI_M = { usual: 18, least: 15, most: 28 };
 const TURNING_PLACE_M = { usual: 15, least: 12, most: 20 };
-/** A mapped diameter outside is not believed. Metres. */
-const BELIEVED_M = { least: 5, most: 100 };
 /** A road to turn back on, where its width is not mapped, may have a lane more. Metres. */
 const ONE_LANE_MORE_M = 3.5;
 
@@ -56,9 +54,8 @@ export function turnBackShape(site: CornerSite): Shape {
 
 /** By the `diameter` as mapped, else the usual one. */
 function placeShape(site: CornerSite, what: AssumedSize['what'], size: Size): Shape {
-  const reading = readLength(site.nodeTags['diameter'] ?? '');
-  const mapped =
-    reading.kind === 'value' && reading.value >= BELIEVED_M.least && reading.value <= BELIEVED_M.most;
+  const reading = readLength(site.nodeTags['diameter'] ?? '', 'circle');
+  const mapped = reading.kind === 'value';
   const { value } = mapped ? reading : { value: 0 };
   return {
     ...inside(site, mapped ? { usual: value, least: value, most: value } : size),

@@ -20,7 +20,6 @@ const SLIP_M = 4.5;
 /** The roadway of a roundabout of one lane. Metres; 5 to 8 in the design rules, from memory. */
 const RING_M = 6;
 /** Figures outside are no lanes. Metres, and a count. */
-const LANE_BELIEVED_M = { over: 1, under: 8 };
 const LANES_BELIEVED_UNDER = 12;
 
 /** A road's room to turn in or out of, metres. */
@@ -128,11 +127,8 @@ function mappedLanes({ tags, forward }: Driven): number[] | undefined {
     (isTwoWay(tags) ? undefined : tags['width:lanes']);
   if (text === undefined) return undefined;
   const widths = laneValues(text, undefined).map((value) => {
-    const reading = value === undefined ? undefined : readLength(value);
+    const reading = value === undefined ? undefined : readLength(value, 'lane');
     return reading?.kind === 'value' ? reading.value : Number.NaN;
   });
-  return widths.length > 0 &&
-    widths.every((value) => value > LANE_BELIEVED_M.over && value < LANE_BELIEVED_M.under)
-    ? widths
-    : undefined;
+  return widths.length > 0 && !widths.some(Number.isNaN) ? widths : undefined;
 }

@@ -33,7 +33,7 @@ function judgeNode({ envelope, margins }: RuleInput, place: Place): Draft | unde
   if (reading.kind !== 'value')
     return {
       ...draft,
-      kind: 'unreadable',
+      kind: reading.kind === 'not believed' ? 'not believed' : 'unreadable',
       level: 'unknown',
       wants: 'measure',
       ...sayGapUnreadable(gap, mirrorsWidthM),

@@ -3,13 +3,9 @@ import { doubtOfWord } from './height-word.ts';
 import { holdLimits } from './hold-limits.ts';
 import type { Doubt, Judged } from './limit-rule.ts';
 import { roundMm } from './rounding.ts';
-import { whyNotBelieved, whyWord } from './say-limits.ts';
+import { whyWord } from './say-limits.ts';
 import { adviseSize, sayTightHeight, sayTooHigh } from './say-sizes.ts';
 import { signDrafts } from './sign-limits.ts';
-
-/** Figures outside are slips of the pen or other units: no road has them. */
-const LEAST_BELIEVED_M = 1.5;
-const MOST_BELIEVED_M = 10;
 
 /** Height under bridges, through tunnels and bars: the lower of the legal and the physical figure decides. */
 export const height: SubjectRule = (input) => {
@@ -33,10 +29,6 @@ export const height: SubjectRule = (input) => {
       if (spare < input.margins.heightM) return { ...judged, level: 'tight', ...sayTightHeight(sum, of) };
       return undefined;
     },
-    disbelieve: (value): Doubt | undefined =>
-      value < LEAST_BELIEVED_M || value > MOST_BELIEVED_M
-        ? { of: 'not believed', why: whyNotBelieved(value), wants: 'sign' }
-        : undefined,
     judgeWord: (word, place): Doubt | undefined => {
       const doubt = doubtOfWord(input, word, place);
       return doubt && { of: 'no figure', why: whyWord(doubt), wants: 'measure' };

@@ -19,8 +19,6 @@ function outcomeOfFigure(asked: Asked, claim: LimitClaim, text: string): Outcome
     return doubt === undefined ? FREE : { kind: 'doubt', doubt };
   }
   const { value } = reading;
-  const doubt = rule.disbelieve?.(value);
-  if (doubt !== undefined) return { kind: 'doubt', doubt };
   const judged = rule.judge(claim, value, place);
   if (judged === undefined) return FREE;
   return {
@@ -33,6 +31,7 @@ function outcomeOfFigure(asked: Asked, claim: LimitClaim, text: string): Outcome
 
 function doubtOf({ rule, place }: Asked, reading: Exclude<Reading, { kind: 'value' }>): Doubt | undefined {
   if (reading.kind === 'unreadable') return { of: 'unreadable', why: whyUnreadable(reading), wants: 'sign' };
+  if (reading.kind === 'not believed') return { of: 'not believed', why: reading.reason, wants: 'sign' };
   if (reading.kind === 'below_default') return { of: 'no figure', why: WHY_BELOW_DEFAULT, wants: 'sign' };
   return rule.judgeWord?.(reading.kind, place);
 }

@@ -36,8 +36,6 @@ export interface LimitRule {
   readonly unit: 'm' | 'kg';
   /** a figure in metres or kilograms; undefined: the vehicle passes freely */
   judge(claim: LimitClaim, value: number, place: Place): Judged | undefined;
-  /** a figure that is not to be believed */
-  disbelieve?(value: number): Doubt | undefined;
   /** a word that stands in place of a figure; undefined: it will do */
   judgeWord?(word: HeightWord, place: Place): Doubt | undefined;
   /** what to do where nothing is proved */

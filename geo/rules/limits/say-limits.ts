@@ -25,7 +25,7 @@ export function whyStrange({ meant }: LimitClaim): string {
 }
 
 /** Why a value tells nothing. */
-export function whyUnreadable({ reason }: Extract<Reading, { kind: 'unreadable' }>): string {
+export function whyUnreadable({ reason }: Extract<Reading, { reason: string }>): string {
   return `cannot be read as a limit (${reason})`;
 }
 
@@ -35,11 +35,6 @@ export const WHY_BELOW_DEFAULT = 'lower than the general rule, and nobody mapped
 /** Why lanes tell nothing. */
 export function whyLanesUnreadable({ boundLanes }: LaneLimit): string {
   return `cannot be read on ${boundLanes}`;
-}
-
-/** Why a figure is not believed. */
-export function whyNotBelieved(valueM: number): string {
-  return `${printMetres(valueM)} is not believed as the height of a road`;
 }
 
 /** Why a word in place of a height does not do. */
@@ -65,7 +60,7 @@ export function sayOpen({ tag, why, understood, unreadable }: OpenCondition<Tagg
 
 /** What was read leniently, '' where nothing was. */
 export function sayReading(reading: Reading): string {
-  if (reading.kind === 'unreadable' || reading.notes.length === 0) return '';
+  if ('reason' in reading || reading.notes.length === 0) return '';
   return ` (Read from the map with care: ${reading.notes.map((note) => NOTE_TEXT[note]).join(', ')}.)`;
 }
 

@@ -101,7 +101,10 @@ function sayMapped({ key, text, on }: MappedGap): string {
 
 export function sayGapUnreadable(gap: MappedGap, mirrorsM: number): Words {
   return {
-    say: `${sayMapped(gap)} and cannot be read.`,
+    say:
+      gap.reading.kind === 'not believed'
+        ? `${sayMapped(gap)}: ${gap.reading.reason}.`
+        : `${sayMapped(gap)} and cannot be read.`,
     advice: `Look before you drive through; over the mirrors the vehicle is ${printSizeM(mirrorsM)}.`,
   };
 }

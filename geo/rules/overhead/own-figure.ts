@@ -1,11 +1,9 @@
 import type { Above } from '../../drive/above/find-above.ts';
 import { undersideOf } from '../../drive/above/underside.ts';
+import { given } from '../../given.ts';
 import { limitClaims } from '../../tags/limits.ts';
 import type { RuleInput } from '../rule.ts';
 import type { OwnFigure } from './say-overhead.ts';
-
-/** Lower is no clearance over a road. Metres. */
-const LEAST_BELIEVED_M = 1.5;
 
 /**
  * The underside of a building that leaves too little is. A height mapped on a bridge is not ours, unless nothing as
@@ -19,14 +17,14 @@ export function ownFigure(
     if (kind === 'road' || kind === 'mainRoad') continue;
     const tags = roads.ways.tags[way] ?? {};
     const underside = undersideOf(tags);
-    if (underside?.kind === 'unreadable') return { kind: 'unreadable underside', text: underside.text };
+    if (underside?.kind === 'unreadable') {
+      const { text, why } = underside;
+      return { kind: 'unreadable underside', text, ...given({ why }) };
+    }
     if (underside !== undefined)
       return { kind: 'underside', heightM: underside.heightM, text: underside.text };
     const claim = limitClaims({ tags, forward: true }, ['height']).find(
-      ({ reading }) =>
-        reading.kind === 'value' &&
-        reading.value > LEAST_BELIEVED_M &&
-        reading.value < envelope.heightM + margins.heightM,
+      ({ reading }) => reading.kind === 'value' && reading.value < envelope.heightM + margins.heightM,
     );
     if (claim !== undefined) return { kind: 'limit', key: claim.key, text: claim.text };
   }

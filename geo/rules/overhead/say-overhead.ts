@@ -22,7 +22,8 @@ const OVER: Readonly<Record<OverKind, string>> = {
 /** A figure on what crosses over, which is not one of the road below. */
 export type OwnFigure =
   | { readonly kind: 'underside'; readonly heightM: number; readonly text: string }
-  | { readonly kind: 'unreadable underside'; readonly text: string }
+  /** `why` it is not believed; undefined: it cannot be read */
+  | { readonly kind: 'unreadable underside'; readonly text: string; readonly why?: string }
   /** it carries a limit that may be meant for the road below */
   | { readonly kind: 'limit'; readonly key: string; readonly text: string };
 
@@ -59,7 +60,9 @@ function sayOwnFigure(figure: OwnFigure | undefined): string {
     case undefined:
       return '';
     case 'unreadable underside':
-      return ` "min_height=${figure.text}" of its underside cannot be read.`;
+      return figure.why === undefined
+        ? ` "min_height=${figure.text}" of its underside cannot be read.`
+        : ` "min_height=${figure.text}": ${figure.why}.`;
     case 'underside':
       return ` Its underside is mapped at ${printMetres(figure.heightM, 'down')} (min_height=${figure.text}).`;
     case 'limit':

@@ -85,7 +85,7 @@ function unreadableWidths(input: RuleInput): Draft[] {
         aspect: 'unreadable',
         tags: { [width.key]: width.text },
         folded: !isMinorRoad(place.tags),
-        ...sayUnreadableWidth(`${width.key}=${width.text}`, input.envelope.mirrorsWidthM),
+        ...sayUnreadableWidth(width, input.envelope.mirrorsWidthM),
       },
     ];
   });

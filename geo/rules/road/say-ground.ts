@@ -102,8 +102,10 @@ export interface FordFacts {
   /** for others than vehicles */
   readonly madeFor: 'stepping_stones' | 'boat' | undefined;
   readonly depthM: number | undefined;
-  /** a depth is mapped that cannot be read */
+  /** a depth is mapped that says nothing */
   readonly unread: boolean;
+  /** why a depth is not believed; undefined: none is, or none can be read */
+  readonly notBelieved: string | undefined;
   readonly dryAtTimes: boolean;
 }
 
@@ -142,8 +144,9 @@ export function sayWater(kind: WaterKind, lengthM: number, ford: FordFacts): Wor
   }
 }
 
-function sayFord({ depthM, unread, dryAtTimes }: FordFacts, over: string): string {
+function sayFord({ depthM, unread, notBelieved, dryAtTimes }: FordFacts, over: string): string {
   const depth = depthM === undefined ? '' : `, ${printMetres(depthM, 'up')} deep as mapped`;
-  const doubt = unread ? ' A depth is mapped that cannot be read.' : '';
+  const why = notBelieved === undefined ? 'A depth is mapped that cannot be read' : notBelieved;
+  const doubt = unread ? ` ${why}.` : '';
   return `A ford${over}${depth}.${doubt}${dryAtTimes ? ' It runs dry at times.' : ''}`;
 }

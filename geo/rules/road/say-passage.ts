@@ -1,5 +1,7 @@
 import type { KindOf } from '../../report/kinds.ts';
 import type { Tags } from '../../roads/roads.ts';
+import type { UnreadWidth } from '../../tags/carriageway.ts';
+import type { Incline } from '../../tags/incline.ts';
 import { printMetres, printRun, printSizeM } from '../../units/print.ts';
 import { capital, countedInWords } from '../../units/text.ts';
 import { printSlope } from '../../vehicle/ground-angles.ts';
@@ -89,10 +91,13 @@ function sayLane(what: string, passingPlaces: string): Words {
   };
 }
 
-/** A width that nobody can read. @param tag as mapped */
-export function sayUnreadableWidth(tag: string, mirrorsWidthM: number): Words {
+/** A width that nobody can read or believe. */
+export function sayUnreadableWidth({ key, text, why }: UnreadWidth, mirrorsWidthM: number): Words {
   return {
-    say: `A width is mapped that cannot be read: ${tag}.`,
+    say:
+      why === undefined
+        ? `A width is mapped that cannot be read: ${key}=${text}.`
+        : `"${key}=${text}": ${why}.`,
     advice: `Look before you drive in; over the mirrors the vehicle is ${printSizeM(mirrorsWidthM)}.`,
   };
 }
@@ -119,7 +124,7 @@ export function saySlope(
 
 /** A slope without a figure. @param text of `incline`, as mapped */
 export function saySlopeNoFigure(
-  incline: 'steep' | 'up' | 'down' | 'some' | 'unreadable',
+  incline: Exclude<Incline['kind'], 'percent'>,
   lengthM: number,
   text: string,
 ): Words {
@@ -133,6 +138,8 @@ export function saySlopeNoFigure(
         say: `The road goes ${incline} here for ${length}; how steeply is not mapped.`,
         advice: LOW_GEAR,
       };
+    case 'not believed':
+      return { say: `"incline=${text}" is not believed as a slope.`, advice: LOW_GEAR };
     case 'some':
     case 'unreadable':
       return { say: `"incline=${text}": a slope without a figure that can be read.`, advice: LOW_GEAR };

@@ -76,7 +76,8 @@ function draftOf(run: Run<SlopePiece>): Draft {
   return {
     ...draft,
     tags: pick(first.place.tags, ['incline']),
-    folded: kind !== 'steep',
+    ...(kind === 'not believed' ? { level: 'unknown' as const, wants: 'sign' as const } : {}),
+    folded: kind !== 'steep' && kind !== 'not believed',
     ...saySlopeNoFigure(kind, lengthM, first.place.tags['incline'] ?? ''),
   };
 }

@@ -62,11 +62,12 @@ function draftOf(run: Run<WaterPiece>): Draft {
   const tags: Record<string, string> = mergeTags(run.map(({ place }) => pick(place.tags, KEYS[what])));
   const ford = fordFacts(run);
   const kind = what === 'ford' ? fordKind(ford) : what === 'flood' ? 'floods' : what;
+  const open = kind === 'not for vehicles' || (kind === 'ford' && ford.notBelieved !== undefined);
   return {
     subject: 'water',
     kind,
-    level: LEVEL[kind],
-    ...(kind === 'not for vehicles' ? { wants: 'measure' } : {}),
+    level: open ? 'unknown' : LEVEL[kind],
+    ...(open ? { wants: 'measure' } : {}),
     run,
     tags,
     aspect: what,
@@ -83,12 +84,13 @@ function fordKind({ madeFor, depthM }: FordFacts): WaterKind {
 /** What is mapped of a ford; of several depths the greatest. */
 function fordFacts(run: Run<WaterPiece>): FordFacts {
   const tags = run.map(({ place }) => place.tags);
-  const depths = tags.flatMap(({ depth }) => (depth === undefined ? [] : [readLength(depth)]));
+  const depths = tags.flatMap(({ depth }) => (depth === undefined ? [] : [readLength(depth, 'depth')]));
   const metres = depths.flatMap((reading) => (reading.kind === 'value' ? [reading.value] : []));
   return {
     madeFor: NOT_FOR_VEHICLES.find((one) => tags.some(({ ford }) => ford === one)),
     depthM: metres.length === 0 ? undefined : largest(metres),
     unread: metres.length < depths.length,
+    notBelieved: depths.flatMap((reading) => (reading.kind === 'not believed' ? [reading.reason] : []))[0],
     dryAtTimes: tags.some(({ intermittent, seasonal }) => intermittent === 'yes' || saysYes(seasonal)),
   };
 }

@@ -32,8 +32,15 @@ describe('steep roads', () => {
     expect(hill('steep')[0]?.folded).toBeUndefined();
   });
 
-  it.each(['90%', 'Steep!', '12 % up', ''])('"%s" is told as unreadable, never as level', (incline) => {
+  it.each(['Steep!', '12 % up', ''])('"%s" is told as unreadable, never as level', (incline) => {
     expect(hill(incline).map(({ say }) => say)).toEqual([expect.stringMatching(/a slope without a figure/)]);
+  });
+
+  it('a figure no road has is unknown with its text, never level and never steep', () => {
+    expect(hill('90%')).toMatchObject([
+      { level: 'unknown', wants: 'sign', say: '"incline=90%" is not believed as a slope.' },
+    ]);
+    expect(hill('90%')[0]?.folded).toBeUndefined();
   });
 
   it('the slope of something else is not ours', () => {

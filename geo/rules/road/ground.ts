@@ -54,7 +54,7 @@ function groundOf(input: RuleInput, place: Place): GroundPiece[] {
   const said = firmnessOf(place.tags);
   if (said !== undefined) return [{ ...wholeOf(place), ...said, kind: KIND[said.firmness] }];
   if (saysGround(place.tags) || isPaved(place.tags)) return [];
-  const land = isSiteRoad(place.tags) ? landUnder(input, place) : undefined;
+  const land = isSiteRoad(place.tags) && !isMadeGround(place.tags) ? landUnder(input, place) : undefined;
   if (land !== undefined)
     return [
       {
@@ -68,6 +68,13 @@ function groundOf(input: RuleInput, place: Place): GroundPiece[] {
   return [
     { ...wholeOf(place), firmness: 'unknown', kind: 'not mapped', tags: pick(place.tags, ['highway']) },
   ];
+}
+
+/** Service roads that are built as hard as the street they belong to, whatever land they are drawn over. */
+const MADE_GROUND = new Set(['parking_aisle', 'driveway', 'drive-through', 'alley', 'emergency_access']);
+
+function isMadeGround({ service }: Tags): boolean {
+  return MADE_GROUND.has(service ?? '');
 }
 
 /** The soft land that the middle of a way lies on. */

@@ -82,4 +82,25 @@ describe('land beneath', () => {
     expect(on({ highway: 'residential' })).toEqual([]);
     expect(on({ highway: 'service' }, area(9, -1, 2, 6, 3, { landuse: 'meadow' }))).toEqual([]);
   });
+
+  it.each(['parking_aisle', 'driveway', 'drive-through', 'alley'])('tells nothing of a %s', (service) => {
+    expect(askAround(ground, [road({ highway: 'service', service }), meadow])).toEqual([]);
+  });
+
+  it('tells nothing in a built-up area', () => {
+    for (const landuse of ['residential', 'commercial', 'retail', 'industrial']) {
+      const town = area(8, -3, -3, 9, 3, { landuse });
+      expect(askAround(ground, [road({ highway: 'service' }), meadow, town])).toEqual([]);
+    }
+    const town = area(8, -3, -3, 9, 3, { landuse: 'residential' });
+    const site = area(9, -1, -1, 6, 1, { tourism: 'caravan_site', surface: 'grass' });
+    expect(askAround(ground, [road({ highway: 'service' }), site, town])).toMatchObject([{ kind: 'soft' }]);
+  });
+
+  it('with a soft surface of its own leaves a guess, that of a site is the road’s', () => {
+    const grass = area(9, -1, -1, 6, 1, { landuse: 'grass', surface: 'grass' });
+    expect(askAround(ground, [road({ highway: 'service' }), grass])).toMatchObject([
+      { level: 'care', kind: 'may be soft' },
+    ]);
+  });
 });

@@ -48,6 +48,8 @@ export const findingSchema = z
     /** limit minus vehicle, negative when over; height counts its measuring allowance */
     spare: z.number().optional(),
     passesAt: z.string().optional(),
+    /** when the clock next lets the vehicle by, local wall time of the place: 2027-06-17T08:00 */
+    opensAt: z.string().optional(),
     /** for the subjects turn and swing */
     turn: turnSchema.optional(),
     say: z.string(),

@@ -30,6 +30,8 @@ export type Draft<S extends Subject = Subject> = About<S> & {
   readonly vehicle?: NonNullable<Finding['vehicle']>;
   readonly spare?: number;
   readonly turn?: NonNullable<Finding['turn']>;
+  /** when the clock next lets the vehicle by, on the place's own clock: 2027-06-17T08:00 */
+  readonly opensAt?: string;
   readonly folded?: boolean;
   /** met again later on the same drive it is no news: said again and folded. Left out: shown each time */
   readonly again?: 'folded';
@@ -154,6 +156,7 @@ function toFinding(input: Followed, draft: Draft, id: string): Finding {
     osm: objectsOf(draft),
     tags: { ...draft.tags },
     ...given({ limit: draft.limit, vehicle: draft.vehicle, spare: draft.spare, turn: draft.turn }),
+    ...given({ opensAt: draft.opensAt }),
     say: draft.say,
     advice: draft.advice,
     ...(draft.folded === true ? { folded: true } : {}),

@@ -1,3 +1,4 @@
+import type { WallTime } from '../clock/moment.ts';
 import type { ConditionContext } from './conditional/context.ts';
 import type { Driven } from './driven.ts';
 import { type OpenCondition, resolveTag, type Tagged } from './resolve.ts';
@@ -41,6 +42,8 @@ export function onewayFor({ tags, forward }: Driven): Oneway {
 /** The same with `oneway:conditional` judged; `open` says what it hangs on where it is not settled. */
 export interface OnewayThen extends Oneway {
   readonly open?: OpenCondition<Tagged>;
+  /** when the clock next allows the driven direction */
+  readonly allowedAt?: WallTime;
 }
 
 /** Whether the way is one-way against the drive when it is passed, its conditions held against `contexts`. */
@@ -50,14 +53,17 @@ export function onewayThen(driven: Driven, contexts: () => readonly ConditionCon
   const key = KEYS.map((each) => `${each}:conditional`).find((each) => tags[each] !== undefined);
   if (key === undefined) return plain;
   const tag = { key, text: tags[key] ?? '' };
-  const { possible, open } = resolveTag<Tagged>(undefined, [tag], contexts);
+  const { possible, open, next } = resolveTag<Tagged>(undefined, [tag], contexts);
   const base = key.slice(0, -':conditional'.length);
-  const cases = possible.map(({ value }) =>
-    value === undefined ? plain : { ...onewayFor({ tags: { ...tags, [base]: value }, forward }), ...tag },
-  );
+  const under = (value: string | undefined): Oneway =>
+    value === undefined ? plain : { ...onewayFor({ tags: { ...tags, [base]: value }, forward }), ...tag };
+  const cases = possible.map(({ value }) => under(value));
   const [first] = open;
-  const [only] = cases;
-  if (first === undefined) return only ?? plain;
+  const [only = plain] = cases;
+  if (first === undefined) {
+    const opens = only.allowed === 'no' && next !== undefined && under(next.value).allowed === 'yes';
+    return { ...only, ...(opens ? { allowedAt: next.at } : {}) };
+  }
   if (!first.unreadable && cases.every((one) => one.allowed === 'yes')) return { ...plain, allowed: 'yes' };
   if (!first.unreadable && cases.every((one) => one.allowed === 'no')) return plain;
   return { allowed: 'unsure', ...tag, open: first };

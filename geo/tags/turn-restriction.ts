@@ -1,3 +1,4 @@
+import type { WallTime } from '../clock/moment.ts';
 import type { Tags } from '../roads/roads.ts';
 import type { Clause } from './conditional/conditional.ts';
 import type { ConditionContext } from './conditional/context.ts';
@@ -13,6 +14,8 @@ export interface TurnRule {
   readonly clause?: Clause;
   /** what a condition hangs on, where that is not settled */
   readonly open?: OpenCondition<Tagged>;
+  /** when the clock next lifts it */
+  readonly liftedAt?: WallTime;
 }
 
 const BINDING_KEYS = [
@@ -54,6 +57,10 @@ export function turnRuleFor(tags: Tags, contexts?: () => readonly ConditionConte
   return { binds: 'no', key: '', text: '' };
 }
 
+function lifts(value: string | undefined): boolean {
+  return value === undefined || value === 'none' || value === 'no';
+}
+
 /** undefined: the condition does not hold, and the tag without it decides. */
 function underCondition(
   tag: Tagged,
@@ -62,18 +69,23 @@ function underCondition(
   bindsAs: (value: string) => 'unsure' | 'yes',
 ): TurnRule | undefined {
   if (contexts === undefined) return { binds: 'unsure', ...tag };
-  const { possible, open } = resolveTag<Tagged>(undefined, [tag], contexts);
+  const { possible, open, next } = resolveTag<Tagged>(undefined, [tag], contexts);
   const values = possible.map(({ value }) => value ?? plain);
   const [first] = open;
   if (first === undefined) {
     const [only] = possible;
-    if (only?.value === undefined) return undefined;
-    if (only.value === 'none' || only.value === 'no') return { binds: 'no', ...tag };
+    const lifted = next !== undefined && lifts(next.value ?? plain) ? { liftedAt: next.at } : {};
+    if (only?.value === undefined)
+      return plain === undefined
+        ? undefined
+        : { binds: bindsAs(plain), key: tag.key.slice(0, -':conditional'.length), text: plain, ...lifted };
+    if (lifts(only.value)) return { binds: 'no', ...tag };
     return {
       binds: bindsAs(only.value),
       ...tag,
       value: only.value,
       ...(only.clause && { clause: only.clause }),
+      ...lifted,
     };
   }
   if (!first.unreadable && values.every((value) => value === undefined || value === 'none'))

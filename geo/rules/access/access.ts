@@ -4,6 +4,7 @@ import { modeRank } from '../../tags/modes.ts';
 import { type EndRuns, reachOf, restrictedRuns, unsuitableRuns } from '../end-runs.ts';
 import type { Draft } from '../finding.ts';
 import { isInDoubt } from '../in-doubt.ts';
+import { opensFrom, withOpens } from '../opens.ts';
 import { drivenWays, type Place } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
 import { runOf } from '../run.ts';
@@ -61,7 +62,7 @@ function againstOneways(input: RuleInput): Draft[] {
     .filter(({ doubtful }) => !doubtful)
     .map(({ place, oneway }): Draft => {
       const certain = oneway.allowed === 'no';
-      return {
+      const draft: Draft = {
         subject: 'access',
         kind: 'one-way',
         level: certain ? 'barred' : 'unknown',
@@ -71,5 +72,6 @@ function againstOneways(input: RuleInput): Draft[] {
         ...sayOneway(oneway),
         aspect: 'oneway',
       };
+      return withOpens(draft, opensFrom(input, place, oneway.allowedAt));
     });
 }

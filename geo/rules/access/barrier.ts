@@ -11,11 +11,12 @@ import { contextsAt } from '../conditions.ts';
 import { type EndRuns, reachOf, siteRuns } from '../end-runs.ts';
 import type { Draft } from '../finding.ts';
 import { adviseOpen, wantsOf } from '../open-conditions.ts';
+import { withOpens } from '../opens.ts';
 import { drivenWays, type Place, passedNodes } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
 import { runOf } from '../run.ts';
 import type { AccessAsked } from './access-asked.ts';
-import { judgeAccess } from './judge-access.ts';
+import { type FreeFrom, judgeAccess } from './judge-access.ts';
 import { isJunction } from './junction.ts';
 import { adviseAccess } from './say-access.ts';
 import {
@@ -96,9 +97,10 @@ function carsThrough(place: Place): Access | undefined {
 /** Access mapped on the barrier itself, conditions judged; what that leaves open is for its kind. */
 function judgeTagged(asked: AccessAsked): Draft[] {
   const { place } = asked;
-  const { said: whole, untagged, beside } = judgeAccess(asked);
+  const { said: whole, untagged, beside, free } = judgeAccess(asked);
   const said = [...(whole === undefined ? [] : [whole]), ...beside];
-  const byKind = untagged === 'no' ? undefined : judgeKind(asked.input, place);
+  const kind = untagged === 'no' ? undefined : judgeKind(asked.input, place);
+  const byKind = kind && untilFree(kind, free);
   const opens = said.some(({ kind, tags }) => MAY_OPEN.has(kind) && !Object.values(tags).every(onlyCloses));
   if (untagged === 'yes' && said.length === 0) return byKind === undefined ? [] : [byKind];
   // shut by its kind, and nothing tagged opens it
@@ -118,6 +120,13 @@ function judgeTagged(asked: AccessAsked): Draft[] {
       ...given({ aspect: i === 0 ? undefined : (aspect ?? String(i)) }),
     };
   });
+}
+
+/** Outside the hours that open it a barrier is as its kind has it, until they come. */
+function untilFree(byKind: Draft, free: FreeFrom | undefined): Draft {
+  if (free === undefined) return byKind;
+  const { tag, opens } = free;
+  return withOpens({ ...byKind, tags: { ...byKind.tags, [tag.key]: tag.text } }, opens);
 }
 
 /** What may open a barrier that its kind shuts; a word on cars alone closes. */

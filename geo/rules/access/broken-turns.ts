@@ -3,6 +3,7 @@ import type { TurnRestriction } from '../../roads/roads.ts';
 import { turnRuleFor } from '../../tags/turn-restriction.ts';
 import { contextsAt } from '../conditions.ts';
 import type { Draft } from '../finding.ts';
+import { opensFrom, withOpens } from '../opens.ts';
 import { type Place, roadName } from '../places.ts';
 import type { RuleInput } from '../rule.ts';
 import { runOf } from '../run.ts';
@@ -15,17 +16,16 @@ export function brokenTurns(input: RuleInput): Draft[] {
     const rule = turnRuleFor(restriction.tags, () => contextsAt(input, place, 'through'));
     if (rule.binds === 'no') return [];
     const certain = rule.binds === 'yes';
-    return [
-      {
-        subject: 'access',
-        kind: 'turn restriction',
-        level: certain ? 'barred' : 'unknown',
-        ...given({ wants: certain ? undefined : (rule.open?.wants ?? ('sign' as const)) }),
-        run: runOf(place),
-        tags: { [rule.key]: rule.text },
-        ...sayBrokenTurn(rule),
-      },
-    ];
+    const draft: Draft = {
+      subject: 'access',
+      kind: 'turn restriction',
+      level: certain ? 'barred' : 'unknown',
+      ...given({ wants: certain ? undefined : (rule.open?.wants ?? ('sign' as const)) }),
+      run: runOf(place),
+      tags: { [rule.key]: rule.text },
+      ...sayBrokenTurn(rule),
+    };
+    return [withOpens(draft, opensFrom(input, place, rule.liftedAt))];
   });
 }
 

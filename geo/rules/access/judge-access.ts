@@ -11,9 +11,10 @@ import {
 import { onlyCloses, readAccessValue } from '../../tags/access-value.ts';
 import type { ConditionContext } from '../../tags/conditional/context.ts';
 import { type Possible, type Resolved, resolveTag } from '../../tags/resolve.ts';
-import { sayClause, sayTime } from '../../tags/say-condition.ts';
+import { sayClause } from '../../tags/say-condition.ts';
 import { contextsAt } from '../conditions.ts';
 import { adviseOpen, levelWhenOpen, wantsOf } from '../open-conditions.ts';
+import { type Opens, opensFrom, withOpens } from '../opens.ts';
 import type { AccessAsked, AccessSaid } from './access-asked.ts';
 import { accessLevel, KIND_OF_MEANING, mayClose } from './access-level.ts';
 import { closesEveryLane, lanesSaid } from './lane-access.ts';
@@ -33,6 +34,8 @@ export interface AccessJudged {
   readonly said?: AccessSaid;
   /** nothing tagged decides, and perhaps nothing will: the kind of barrier does; `unlessClosed`: or it is closed */
   readonly untagged: 'yes' | 'unlessClosed' | 'maybe' | 'no';
+  /** when the clock opens what nothing tagged decides now */
+  readonly free?: FreeFrom;
   /** lanes and keys nobody settles, beside it */
   readonly beside: readonly AccessSaid[];
 }
@@ -60,7 +63,7 @@ export function judgeAccess(asked: AccessAsked): AccessJudged {
   const doubts = accessDoubts({ tags, forward }, plain).filter((doubt) => concerns(asked, doubt));
   const barred = said?.level === 'barred';
   return {
-    ...given({ said: said && withLift(asked, said, doubts) }),
+    ...given({ said: said && withLift(asked, said, doubts), free: freeFrom(asked, resolved) }),
     untagged: untaggedOf(cases, resolved),
     beside: [...byLane, ...(barred ? [] : doubts.map((doubt) => doubtSaid(asked, doubt)))],
   };
@@ -112,29 +115,34 @@ function settledSaid(
   const { place, reach } = asked;
   const { access, level } = only;
   const free = freeFrom(asked, resolved);
-  return {
-    kind: KIND_OF_MEANING[access.meaning],
-    level,
-    ...given({ wants: wantsOfAccess(only) }),
-    tags: {
-      [access.key]: place.tags[access.key] ?? access.text,
-      ...(free && { [free.tag.key]: free.tag.text }),
+  return withOpens(
+    {
+      kind: KIND_OF_MEANING[access.meaning],
+      level,
+      ...given({ wants: wantsOfAccess(only) }),
+      tags: {
+        [access.key]: place.tags[access.key] ?? access.text,
+        ...(free && { [free.tag.key]: free.tag.text }),
+      },
+      say: `${sayAccess(access, reach, place.tags)}${sayClause(resolved.possible[0]?.clause)}`,
+      advice: adviseAccess(level, reach),
     },
-    say: `${sayAccess(access, reach, place.tags)}${sayClause(resolved.possible[0]?.clause)}`,
-    advice: `${adviseAccess(level, reach)}${free ? ` Free from ${free.when}.` : ''}`,
-  };
+    free?.opens,
+  );
 }
 
-/** When the clock next opens the place, in words, and the tag that does. */
-function freeFrom(
-  asked: AccessAsked,
-  { next }: Resolved<AccessTag>,
-): { readonly when: string; readonly tag: AccessTag } | undefined {
-  const now = next && asked.input.along.clockAt(asked.place.toM);
-  if (next === undefined || now === undefined) return undefined;
+/** When the clock next opens a place, and the tag that does. */
+export interface FreeFrom {
+  readonly opens: Opens;
+  readonly tag: AccessTag;
+}
+
+function freeFrom(asked: AccessAsked, { next }: Resolved<AccessTag>): FreeFrom | undefined {
+  const opens = opensFrom(asked.input, asked.place, next?.at);
+  if (next === undefined || opens === undefined) return undefined;
   const then = caseOf(asked, { value: next.value, from: next.value === undefined ? undefined : next.tag });
   if (then === 'untagged' || then.level !== undefined) return undefined;
-  return { when: sayTime(next.at, now), tag: next.tag };
+  return { opens, tag: next.tag };
 }
 
 function wantsOfAccess({ access, level }: Case): Wants | undefined {

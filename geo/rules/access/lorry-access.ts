@@ -7,6 +7,7 @@ import { contextsAt } from '../conditions.ts';
 import type { Draft } from '../finding.ts';
 import { type GoodsSigns, goodsSignsAt, sayGoods } from '../goods-signs.ts';
 import { adviseOpen, wantsOf } from '../open-conditions.ts';
+import { opensFrom, withOpens } from '../opens.ts';
 import { runOf } from '../run.ts';
 import type { AccessAsked } from './access-asked.ts';
 import { accessLevel, mayClose } from './access-level.ts';
@@ -28,25 +29,25 @@ export function lorryAccess(asked: AccessAsked): Draft[] {
   const plain = forms.findLast(({ lanes, conditional }) => !lanes && !conditional);
   const conditionals = forms.filter(({ lanes, conditional }) => !lanes && conditional);
   const resolved = resolveTag(plain, conditionals, () => contextsAt(input, place, reach));
-  const { possible, open } = resolved;
+  const { possible, open, next } = resolved;
+  const lifted = next !== undefined && !mayClose(readAccessValue(next.value ?? 'yes'), asked);
   const closes = possible.some(({ value }) => value !== undefined && mayClose(readAccessValue(value), asked));
   if (!closes && !open.some(({ unreadable }) => unreadable)) return byLane;
   const tags = [...(plain === undefined ? [] : [plain]), ...conditionals];
   const level = levelOf(signs, resolved, asked);
   const advice = adviseAccess(level, reach);
-  return [
-    ...byLane,
-    {
-      ...about,
-      kind: 'lorries',
-      level,
-      ...given({ wants: level === 'unknown' ? wantsOf(open) : undefined }),
-      tags: Object.fromEntries(tags.map(({ key, text }) => [key, text])),
-      say: sayLorries(tags, open, goods),
-      advice: open.length > 0 ? adviseOpen(open, advice) : advice,
-      aspect: 'hgv',
-    },
-  ];
+  const draft: Draft = {
+    ...about,
+    kind: 'lorries',
+    level,
+    ...given({ wants: level === 'unknown' ? wantsOf(open) : undefined }),
+    tags: Object.fromEntries(tags.map(({ key, text }) => [key, text])),
+    say: sayLorries(tags, open, goods),
+    advice: open.length > 0 ? adviseOpen(open, advice) : advice,
+    aspect: 'hgv',
+  };
+  const opens = open.length === 0 && lifted ? opensFrom(input, place, next.at) : undefined;
+  return [...byLane, withOpens(draft, opens)];
 }
 
 /** What signs for goods vehicles may leave us is not known until the country and every condition say so. */

@@ -5,10 +5,11 @@ import type { Tags } from '../../roads/roads.ts';
 import { mergeTags } from '../../roads/set-tag.ts';
 import type { LimitClaim } from '../../tags/limits.ts';
 import type { OpenCondition } from '../../tags/resolve.ts';
-import { sayClause, sayTime } from '../../tags/say-condition.ts';
+import { sayClause } from '../../tags/say-condition.ts';
 import type { Draft } from '../finding.ts';
 import { sayGoods } from '../goods-signs.ts';
 import { adviseOpen, levelWhenOpen, wantsOf } from '../open-conditions.ts';
+import { type Opens, opensFrom, withOpens } from '../opens.ts';
 import { runOf } from '../run.ts';
 import { isFree } from './limit-outcome.ts';
 import type { Asked, Doubt, LimitSubject, Outcome, Settled } from './limit-rule.ts';
@@ -47,20 +48,19 @@ function settledDraft(asked: Asked, settled: Settled): Draft | undefined {
   const { next } = settled.resolved;
   const free = freeFrom(asked, settled);
   const { judged } = outcome;
-  return {
+  const draft = {
     ...heldDraft(asked, outcome),
     ...given({ wants: judged.wants }),
     tags: { ...tagOf(claim), ...(free && next ? tagOf(next.tag) : {}) },
     say: `${judged.say}${sayClause(only.clause)}`,
-    advice: free === undefined ? judged.advice : `${judged.advice} Free from ${free}.`,
   };
+  return withOpens(draft, free);
 }
 
-/** When the clock next lifts the limit, in words. */
-function freeFrom({ input, place }: Asked, { resolved: { next }, judge }: Settled): string | undefined {
-  const now = next && input.along.clockAt(place.toM);
-  if (next === undefined || now === undefined) return undefined;
-  return judge({ value: next.value, from: next.tag }).kind === 'free' ? sayTime(next.at, now) : undefined;
+/** When the clock next lifts the limit. */
+function freeFrom({ input, place }: Asked, { resolved: { next }, judge }: Settled): Opens | undefined {
+  const lifted = next !== undefined && judge({ value: next.value, from: next.tag }).kind === 'free';
+  return lifted ? opensFrom(input, place, next.at) : undefined;
 }
 
 /** Something is not settled: what every case has in common is said for certain, the worst of them otherwise. */

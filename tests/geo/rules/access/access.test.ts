@@ -310,6 +310,12 @@ describe('a one-way road', () => {
     ]);
     expect(askRoad(access, tags)[0]).toMatchObject({ kind: 'one-way', wants: 'time' });
     expect([against('2027-06-16T08:00'), against('2027-06-16T10:00')]).toEqual([undefined, 'barred']);
+    expect(askRoad(access, tags, { leaveAt: '2027-06-16T08:00' })).toMatchObject([
+      { opensAt: '2027-06-16T09:00' },
+    ]);
+    expect(askRoad(access, tags, { backward: true, leaveAt: '2027-06-16T10:00' })).toMatchObject([
+      { opensAt: '2027-06-17T06:00' },
+    ]);
   });
 });
 
@@ -348,11 +354,15 @@ describe('a forbidden turn', () => {
     expect(turn(tags, '2027-06-16T08:00')[0]).toMatchObject({
       level: 'barred',
       say: 'The turn driven here is forbidden (no left turn). It holds 07:00 to 09:00.',
+      advice: 'Plan the drive without this turn. Free from 09:00.',
+      opensAt: '2027-06-16T09:00',
     });
     expect(turn(tags, '2027-06-16T10:00')).toEqual([]);
     expect(
       turn({ restriction: 'no_left_turn', 'restriction:conditional': 'none @ (Su)' }, '2027-06-16T10:00'),
-    ).toMatchObject([{ level: 'barred', tags: { restriction: 'no_left_turn' } }]);
+    ).toMatchObject([
+      { level: 'barred', tags: { restriction: 'no_left_turn' }, opensAt: '2027-06-20T00:00' },
+    ]);
     expect(turn({ 'restriction:conditional': 'no_left_turn @ soon' })[0]?.level).toBe('unknown');
   });
 

@@ -128,7 +128,18 @@ describe('a barrier on the driven road', () => {
     ]);
     expect(askNode(barrier, tags)[0]?.say).toContain('06:00 to 10:00');
     expect(at('2027-06-16T08:00')).toEqual([]);
-    expect(at('2027-06-16T12:00')).toMatchObject([{ level: 'barred' }]);
+    expect(at('2027-06-16T12:00')).toMatchObject([
+      {
+        level: 'barred',
+        tags,
+        advice: 'Take another road. Free from Thursday 06:00.',
+        opensAt: '2027-06-17T06:00',
+      },
+    ]);
+    const gate = { barrier: 'gate', 'access:conditional': 'yes @ (06:00-20:00)' };
+    expect(askNode(barrier, gate, { leaveAt: '2027-06-16T21:00' })).toMatchObject([
+      { level: 'unknown', opensAt: '2027-06-17T06:00' },
+    ]);
     expect(
       askNode(
         barrier,

@@ -35,6 +35,7 @@ describe('a limit by the hour', () => {
     expect(finding).toMatchObject({ level: 'barred', limit: { value: 3000, asMapped: '3' } });
     expect(finding?.say).toContain('It holds Monday to Friday 07:00 to 19:00.');
     expect(finding?.advice).toBe('Take another road. Free from 19:00.');
+    expect(finding?.opensAt).toBe('2027-06-16T19:00');
     expect(askRoad(mass, weekday, at('19:30'))).toEqual([]);
     expect(askRoad(mass, weekday, { leaveAt: '2027-06-19T09:00' })).toEqual([]);
   });

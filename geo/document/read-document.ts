@@ -1,6 +1,8 @@
 import type { z } from 'zod';
 import { fail, ok, type Result } from '../result.ts';
+import { askMeant } from '../units/slips.ts';
 import { quote } from '../units/text.ts';
+import { fieldsOf } from './fields-of.ts';
 import { twiceNamed } from './twice-named.ts';
 
 /** What a file is called in its refusals. */
@@ -49,7 +51,7 @@ export function readDocument<T>(
   if (parsed.success && !hasOwnProto(data)) return ok(parsed.data);
   const faults = parsed.success
     ? [`"__proto__" is no field of a ${kind}`]
-    : parsed.error.issues.map((issue) => words.sayFault(issue, data));
+    : parsed.error.issues.map((issue) => `${words.sayFault(issue, data)}${meantBy(issue, schema)}`);
   const more = faults.length > FAULTS_SHOWN ? `; and ${faults.length - FAULTS_SHOWN} more` : '';
   return fail(
     `${code}-invalid`,
@@ -62,6 +64,12 @@ function whereIn(text: string, error: unknown): string {
   const position = error instanceof Error ? /position (\d+)/.exec(error.message)?.[1] : undefined;
   if (position === undefined) return '';
   return ` (line ${text.slice(0, Number(position)).split('\n').length})`;
+}
+
+/** What unknown fields were likely meant to be. */
+function meantBy(issue: z.core.$ZodIssue, schema: z.ZodType): string {
+  if (issue.code !== 'unrecognized_keys') return '';
+  return issue.keys.map((key) => askMeant(key, fieldsOf(schema))).join('');
 }
 
 /** The schema's own list of unknown fields does not see this one. */

@@ -1,31 +1,54 @@
 import { z } from 'zod';
+import { askMeant } from '../units/slips.ts';
+import { clip, quote } from '../units/text.ts';
+import { MOST_PARTS } from './most-parts.ts';
 import { NodeBatcher } from './node-batcher.ts';
 import { Refusal } from './refusal.ts';
 import type { FileFacts, MapSink } from './sink.ts';
+import { isSoundText } from './sound-text.ts';
 
-const id = z.number().refine(Number.isSafeInteger, 'no whole number');
-const tags = z.record(z.string(), z.string()).optional();
+const id = z.int();
+const text = z.string().refine(isSoundText);
+const tags = z.record(text, text).optional();
 const lat = z.number().min(-90).max(90);
 const lon = z.number().min(-180).max(180);
 
-const nodeSchema = z.object({ type: z.literal('node'), id, lat, lon, tags });
-const waySchema = z.object({
+/** What a server may tell besides (`out meta`, `out center`, `out bb`). */
+const beside = {
+  timestamp: z.unknown().optional(),
+  version: z.unknown().optional(),
+  changeset: z.unknown().optional(),
+  user: z.unknown().optional(),
+  uid: z.unknown().optional(),
+  visible: z.unknown().optional(),
+  bounds: z.unknown().optional(),
+  center: z.unknown().optional(),
+};
+
+// strict: a misspelt field would lose what it holds
+const nodeSchema = z.strictObject({ type: z.literal('node'), id, lat, lon, tags, ...beside });
+const waySchema = z.strictObject({
   type: z.literal('way'),
   id,
-  nodes: z.array(id),
+  nodes: z.array(id).max(MOST_PARTS),
   // places outside the box asked for are null
   geometry: z.array(z.object({ lat, lon }).nullable()).optional(),
   tags,
+  ...beside,
 });
-const relationSchema = z.object({
+const relationSchema = z.strictObject({
   type: z.literal('relation'),
   id,
   members: z
-    .array(z.object({ type: z.enum(['node', 'way', 'relation']), ref: id, role: z.string() }))
+    .array(z.object({ type: z.enum(['node', 'way', 'relation']), ref: id, role: text }))
+    .max(MOST_PARTS)
     .default([]),
   tags,
+  ...beside,
 });
 const elementSchema = z.discriminatedUnion('type', [nodeSchema, waySchema, relationSchema]);
+
+const FIELDS = new Set([nodeSchema, waySchema, relationSchema].flatMap(({ shape }) => Object.keys(shape)));
 
 const answerSchema = z.object({
   elements: z.array(z.unknown()),
@@ -65,7 +88,7 @@ export function readOverpassJson(text: string, sink: MapSink): FileFacts {
 
 /** For an answer that its server ended early, in either of its forms. */
 export function incompleteNote(remark: string): string {
-  const said = remark.replaceAll(/\s+/gu, ' ').trim().slice(0, 200);
+  const said = clip(remark.replaceAll(/\s+/gu, ' '), 200);
   return `the server's answer is incomplete ("${said}"): roads and limits may be missing. Ask for a smaller area or use a PBF extract.`;
 }
 
@@ -74,8 +97,8 @@ function readAnswer(text: string): z.infer<typeof answerSchema> {
   try {
     json = JSON.parse(text);
   } catch (error) {
-    const reason = error instanceof Error ? error.message : String(error);
-    throw new Refusal('map.damaged', `it is not sound JSON (${reason.slice(0, 120)})`);
+    const reason = clip(error instanceof Error ? error.message : String(error));
+    throw new Refusal('map.damaged', `it is not sound JSON (${reason})`);
   }
   const answer = answerSchema.safeParse(json);
   if (answer.success) return answer.data;
@@ -90,15 +113,29 @@ function readAnswer(text: string): z.infer<typeof answerSchema> {
 
 function badElement(element: unknown, index: number, error: z.ZodError): Refusal {
   const [issue] = error.issues;
-  const field = issue?.path.filter((step) => step !== 'type').join('.') ?? '';
   const name =
     typeof element === 'object' && element !== null && 'type' in element && 'id' in element
-      ? `${element.type} ${element.id}`
+      ? clip(`${element.type} ${element.id}`)
       : 'one without type and id';
   return new Refusal(
     'map.element',
-    `element ${index + 1} (${name.slice(0, 60)}) cannot be used: ${field === '' ? 'its type is none of node, way and relation' : `its ${field} is missing or wrong`}; ask Overpass for "out body" or "out geom"`,
+    `element ${index + 1} (${name}) cannot be used: ${issue === undefined ? 'it is no element' : sayFault(issue)}; ask Overpass for "out body" or "out geom"`,
   );
+}
+
+function sayFault(issue: z.core.$ZodIssue): string {
+  const [field = '', ...deeper] = issue.path.filter((step) => step !== 'type').map(String);
+  if (issue.code === 'unrecognized_keys') {
+    const [key = ''] = issue.keys;
+    return `its field ${quote(key)} is none that Overpass writes${askMeant(key, FIELDS)}`;
+  }
+  if (field === '') return 'its type is none of node, way and relation';
+  const named = clip([field, ...deeper].join('.'));
+  if (issue.code === 'invalid_key' || issue.code === 'custom')
+    return `its ${named} holds control characters or broken letters`;
+  if (issue.code === 'too_big' && issue.origin === 'array')
+    return `its ${named} are more than ${String(issue.maximum)}`;
+  return `its ${named} is missing or wrong`;
 }
 
 function giveWay(way: z.infer<typeof waySchema>, index: number, sink: MapSink): void {

@@ -1,4 +1,5 @@
 import { SaxesParser } from 'saxes';
+import { quote } from '../units/text.ts';
 import { NodeBatcher } from './node-batcher.ts';
 import { incompleteNote } from './read-json.ts';
 import { Refusal } from './refusal.ts';
@@ -10,11 +11,13 @@ const MAX_DEPTH = 50;
 /** More text than this without an element ending is no map. */
 const MAX_SILENCE = 32 * 1024 * 1024;
 
-/** Takes an OSM XML document piece by piece. Both calls throw a Refusal that names the line. */
+/** Takes an OSM XML document piece by piece. `write` and `finish` throw a Refusal that names the line. */
 export interface XmlMapReader {
   write(text: string): void;
   /** The document is over; refuses one that was cut. */
   finish(): FileFacts;
+  /** the line that was read last */
+  line(): number;
 }
 
 /** A reader that hands each element to the sink as it ends. */
@@ -27,6 +30,7 @@ export function readMapXml(sink: MapSink): XmlMapReader {
   const elements = new XmlElements(sink, batcher, (message) => refuse('map.damaged', message));
   let depth = 0;
   let silence = 0;
+  let child = '';
   let remark: string | undefined;
   let inRemark = false;
   let dataDate: string | undefined;
@@ -46,7 +50,10 @@ export function readMapXml(sink: MapSink): XmlMapReader {
       else if (name === 'meta') dataDate = attributes['osm_base'] ?? dataDate;
       else if (name === 'action') refuse('map.change', CHANGES);
       else elements.open(name, attributes);
-    } else if (depth === 3) elements.child(name, attributes);
+    } else if (depth === 3) {
+      elements.child(name, attributes);
+      child = name;
+    } else elements.grandchild(name, child, attributes);
   });
   parser.on('closetag', () => {
     silence = 0;
@@ -57,12 +64,16 @@ export function readMapXml(sink: MapSink): XmlMapReader {
     }
   });
   const hear = (text: string) => {
+    if (depth === 1 && text.trim() !== '')
+      refuse('map.damaged', `the text ${quote(text)} stands between its elements`);
+    elements.text(text);
     if (inRemark) remark = (remark ?? '') + text.slice(0, 500);
   };
   parser.on('text', hear);
   parser.on('cdata', hear);
 
   return {
+    line: () => parser.line,
     write(text) {
       silence += text.length;
       parser.write(text);

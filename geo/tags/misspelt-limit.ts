@@ -1,3 +1,5 @@
+import { slips } from '../units/slips.ts';
+
 /** The keys a mapper can have meant. */
 const MEANT = [
   'maxheight',
@@ -45,26 +47,3 @@ export function mayBeMeant(key: string): boolean {
 const LETTER_M = 109;
 /** makes a capital letter small */
 const SMALL = 32;
-
-/** Optimal string alignment distance (Damerau 1964, no part edited twice). */
-function slips(a: string, b: string): number {
-  let before: number[] = [];
-  let last = Array.from({ length: b.length + 1 }, (_, j) => j);
-  for (let i = 1; i <= a.length; i++) {
-    const row = [i];
-    for (let j = 1; j <= b.length; j++) {
-      const same = a[i - 1] === b[j - 1];
-      let count = Math.min(at(last, j) + 1, at(row, j - 1) + 1, at(last, j - 1) + (same ? 0 : 1));
-      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1])
-        count = Math.min(count, at(before, j - 2) + 1);
-      row.push(count);
-    }
-    before = last;
-    last = row;
-  }
-  return at(last, b.length);
-}
-
-function at(row: readonly number[], j: number): number {
-  return row[j]!;
-}

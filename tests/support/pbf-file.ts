@@ -46,13 +46,21 @@ export interface PbfOptions {
 
 /** The bytes of a .osm.pbf file. */
 export function pbfFile(blocks: readonly PbfBlock[], options: PbfOptions = {}): Uint8Array {
+  return pbfHolding(
+    blocks.map((block) => blockOf(block, options)),
+    options,
+  );
+}
+
+/** The same of blocks whose bytes are already there. */
+export function pbfHolding(contents: readonly Uint8Array[], options: PbfOptions = {}): Uint8Array {
   const header = bytesOf([
     ...(options.features ?? ['OsmSchema-V0.6', 'DenseNodes']).map((feature) => field(4, text(feature))),
     ...(options.replicationTime === undefined ? [] : [number(32, options.replicationTime)]),
   ]);
   return bytesOf([
     blobOf('OSMHeader', header, options),
-    ...blocks.map((block) => blobOf('OSMData', blockOf(block, options), options)),
+    ...contents.map((content) => blobOf('OSMData', content, options)),
   ]);
 }
 

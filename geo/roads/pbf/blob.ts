@@ -2,6 +2,11 @@ import { Refusal } from '../refusal.ts';
 import { Cursor, damaged } from './cursor.ts';
 import type { Unpack } from './unpack.ts';
 
+/** Maps unpack to some ten times their size. More is made to fill memory and time, not with roads. */
+const MOST_UNPACKED = 200;
+/** A small block may be all alike. */
+const SMALL_BYTES = 1024 * 1024;
+
 /** Limits of the format itself: https://wiki.openstreetmap.org/wiki/PBF_Format#Encoding_OSM_entities_into_fileblocks */
 export const HEADER_MAX_BYTES = 64 * 1024;
 const BLOB_MAX_BYTES = 32 * 1024 * 1024;
@@ -18,7 +23,7 @@ export function readBlobHeader(bytes: Uint8Array, unpack: Unpack): BlobHeader {
   let type = '';
   let size = -1;
   while (cursor.next()) {
-    if (cursor.field === 1) type = unpack.text(cursor.view());
+    if (cursor.field === 1) type = unpack.text(cursor.view()) ?? '';
     else if (cursor.field === 3) size = cursor.number();
     else cursor.skip();
   }
@@ -58,6 +63,8 @@ export function unpackBlob(bytes: Uint8Array, unpack: Unpack): Uint8Array {
   }
   if (!zlib) throw damaged('a block without content');
   if (rawSize < 0 || rawSize > BLOB_MAX_BYTES) throw damaged('a block whose size is missing or over 32 MB');
+  if (rawSize > SMALL_BYTES && rawSize > MOST_UNPACKED * zlib.length)
+    throw damaged(`a block that unpacks to over ${MOST_UNPACKED} times its size, which no map does`);
   let inflated: Uint8Array;
   try {
     inflated = unpack.inflate(zlib, rawSize);

@@ -10,7 +10,6 @@ import { readWay } from './way.ts';
 
 /** Hands every element of one PrimitiveBlock to the sink. Throws a Refusal where the block is damaged. */
 export function readBlock(bytes: Uint8Array, unpack: Unpack, sink: MapSink): void {
-  const groups: Cursor[] = [];
   let strings: StringTable | undefined;
   let granularity = 100;
   let latOffset = 0;
@@ -19,7 +18,6 @@ export function readBlock(bytes: Uint8Array, unpack: Unpack, sink: MapSink): voi
   while (cursor.next()) {
     const { field } = cursor;
     if (field === 1) strings = new StringTable(cursor.inside(), unpack);
-    else if (field === 2) groups.push(cursor.inside());
     else if (field === 17) granularity = cursor.signed();
     else if (field === 19) latOffset = cursor.signed();
     else if (field === 20) lonOffset = cursor.signed();
@@ -28,7 +26,12 @@ export function readBlock(bytes: Uint8Array, unpack: Unpack, sink: MapSink): voi
   if (!strings) throw damaged('a block without texts');
   if (granularity <= 0) throw damaged('a block with coordinates of no size');
   const frame = { strings, granularity, latOffset, lonOffset };
-  for (const group of groups) readGroup(group, frame, sink);
+  // from the start again, as the texts may stand behind what uses them; to keep millions of groups would cost more
+  const groups = new Cursor(bytes);
+  while (groups.next()) {
+    if (groups.field === 2) readGroup(groups.inside(), frame, sink);
+    else groups.skip();
+  }
 }
 
 function readGroup(group: Cursor, frame: BlockFrame, sink: MapSink): void {

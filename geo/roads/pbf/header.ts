@@ -15,7 +15,7 @@ export function readPbfHeader(bytes: Uint8Array, unpack: Unpack): PbfHeader {
   let replicationTime: number | undefined;
   while (cursor.next()) {
     if (cursor.field === 4) {
-      const feature = unpack.text(cursor.view());
+      const feature = unpack.text(cursor.view()) ?? '';
       if (!KNOWN_FEATURES.has(feature)) throw unknownFeature(feature);
     } else if (cursor.field === 32) replicationTime = cursor.signed();
     else cursor.skip();

@@ -11,19 +11,32 @@ export function newRoom(): Room {
 }
 
 function reserve(room: Room, count: number): Float64Array {
-  if (room.values.length < count) room.values = new Float64Array(count * 2);
+  if (room.values.length < count) room.values = new Float64Array(count);
   return room.values;
 }
 
+/** So many bytes are given room for a number each; of more they are counted first. */
+const COUNTED_FROM = 64 * 1024;
+
+/** How many numbers a stretch of bytes can hold at most: a number ends with each byte below 0x80. */
+function countNumbers(bytes: Uint8Array, from: number, to: number): number {
+  if (to - from < COUNTED_FROM) return to - from;
+  let count = 0;
+  for (let pos = from; pos < to; pos++) if (bytes[pos]! < 0x80) count++;
+  return count;
+}
+
 /**
- * A packed field of zigzag differences as running sums.
+ * A packed field of zigzag differences as running sums. Throws a Refusal where there are more than `most`.
  * @returns how many values; they are room.values[0 .. count)
  */
-export function packedSums(cursor: Cursor, room: Room): number {
+export function packedSums(cursor: Cursor, room: Room, most = Number.POSITIVE_INFINITY): number {
   const { bytes } = cursor;
   const length = cursor.length();
   const end = cursor.pos + length;
-  const out = reserve(room, end - cursor.pos);
+  const held = countNumbers(bytes, cursor.pos, end);
+  if (held > most) throw damaged(`a list of ${held} numbers, over the ${most} that are read`);
+  const out = reserve(room, held);
   let pos = cursor.pos;
   let sum = 0;
   let count = 0;
@@ -66,7 +79,7 @@ export function packedSums(cursor: Cursor, room: Room): number {
 /** A packed field of unsigned numbers. */
 export function packedUints(cursor: Cursor, room: Room): number {
   const inner = cursor.inside();
-  const out = reserve(room, inner.end - inner.pos);
+  const out = reserve(room, countNumbers(inner.bytes, inner.pos, inner.end));
   let count = 0;
   while (inner.pos < inner.end) out[count++] = inner.uint();
   return count;

@@ -1,3 +1,4 @@
+import { MOST_PARTS } from '../most-parts.ts';
 import type { Member, RawRelation } from '../sink.ts';
 import { type Cursor, damaged } from './cursor.ts';
 import { ElementHead } from './element-head.ts';
@@ -26,7 +27,7 @@ export function readRelation(
     if (head.take(cursor)) {
       if (head.deleted) return;
     } else if (field === 8) roleCount = packedUints(cursor, roles);
-    else if (field === 9) count = packedSums(cursor, ids);
+    else if (field === 9) count = packedSums(cursor, ids, MOST_PARTS);
     else if (field === 10) typeCount = packedUints(cursor, types);
     else cursor.skip();
   }

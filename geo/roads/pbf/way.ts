@@ -1,3 +1,4 @@
+import { MOST_PARTS } from '../most-parts.ts';
 import type { RawWay } from '../sink.ts';
 import { type Cursor, damaged } from './cursor.ts';
 import { toDegrees } from './degrees.ts';
@@ -21,7 +22,7 @@ export function readWay(cursor: Cursor, frame: BlockFrame, give: (way: RawWay) =
     const { field } = cursor;
     if (head.take(cursor)) {
       if (head.deleted) return;
-    } else if (field === 8) count = packedSums(cursor, refs);
+    } else if (field === 8) count = packedSums(cursor, refs, MOST_PARTS);
     else if (field === 9) latCount = packedSums(cursor, lats);
     else if (field === 10) lonCount = packedSums(cursor, lons);
     else cursor.skip();

@@ -10,11 +10,17 @@ import type { MapSink } from '../../../geo/roads/sink.ts';
 import { ByteReader } from './byte-reader.ts';
 import type { ReadFacts, Reading } from './map-reading.ts';
 
-const utf8 = new TextDecoder();
+const utf8 = new TextDecoder('utf-8', { fatal: true });
 
 const unpack: Unpack = {
   inflate: (bytes, rawSize) => inflateSync(bytes, { maxOutputLength: Math.max(1, rawSize) }),
-  text: (bytes) => utf8.decode(bytes),
+  text(bytes) {
+    try {
+      return utf8.decode(bytes);
+    } catch {
+      return undefined;
+    }
+  },
 };
 
 /** Reads a .osm.pbf file, block by block. */

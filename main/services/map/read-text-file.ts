@@ -19,7 +19,7 @@ export function readXmlFile(packing: Packing) {
   return (reading: Reading): Promise<Result<ReadFacts>> =>
     readText(reading, packing, () => {
       const reader = readMapXml(reading.sink);
-      return { write: (text) => reader.write(text), finish: () => reader.finish() };
+      return { ...reader };
     });
 }
 
@@ -39,6 +39,7 @@ export function readJsonFile(packing: Packing) {
             );
           pieces.push(text);
         },
+        line: () => pieces.reduce((lines, piece) => lines + piece.split('\n').length - 1, 1),
         finish: () => readOverpassJson(pieces.join(''), reading.sink),
       };
     });
@@ -46,6 +47,8 @@ export function readJsonFile(packing: Packing) {
 
 interface TextTaker {
   write(text: string): void;
+  /** the line that was written last */
+  line(): number;
   finish(): FileFacts;
 }
 
@@ -67,10 +70,10 @@ async function readText(
   file.on('error', (error) => source.destroy(error));
   try {
     for await (const chunk of source) {
-      taker.write(decode(utf8, chunk as Uint8Array));
+      taker.write(decode(utf8, taker, chunk as Uint8Array));
       await pause(done);
     }
-    taker.write(decode(utf8));
+    taker.write(decode(utf8, taker));
     const facts = taker.finish();
     return ok({ ...facts, sha256: hash?.digest('hex') ?? '' });
   } catch (thrown) {
@@ -87,11 +90,14 @@ async function readText(
   }
 }
 
-function decode(utf8: InstanceType<typeof TextDecoder>, chunk?: Uint8Array): string {
+function decode(utf8: InstanceType<typeof TextDecoder>, taker: TextTaker, chunk?: Uint8Array): string {
   try {
     return chunk ? utf8.decode(chunk, { stream: true }) : utf8.decode();
   } catch {
-    throw new Refusal('map.damaged', 'it is not UTF-8 text');
+    // what stands before it is sound, and tells the line
+    const [before = ''] = new TextDecoder().decode(chunk ?? new Uint8Array()).split('\uFFFD');
+    taker.write(before);
+    throw new Refusal('map.damaged', `it is not UTF-8 text (line ${taker.line()})`);
   }
 }
 

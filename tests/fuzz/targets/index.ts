@@ -1,0 +1,31 @@
+import type { Target } from '../target.ts';
+import { calls } from './calls.ts';
+import { loadLists, swingPaths, vehicleCards } from './documents.ts';
+import { gpx } from './gpx.ts';
+import { conditionals, hours } from './hours.ts';
+import { keptFiles } from './kept-files.ts';
+import { loopback } from './loopback.ts';
+import { overpass, packed, pbf, xml } from './maps.ts';
+import { quantities } from './quantities.ts';
+import { limits, reports } from './report.ts';
+import { commandLine } from './terminal.ts';
+
+export const TARGETS: readonly Target[] = [
+  gpx,
+  pbf,
+  xml,
+  overpass,
+  packed,
+  hours,
+  conditionals,
+  quantities,
+  reports,
+  limits,
+  vehicleCards,
+  loadLists,
+  swingPaths,
+  keptFiles,
+  commandLine,
+  calls,
+  loopback,
+];

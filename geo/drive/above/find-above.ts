@@ -1,9 +1,10 @@
 import { append } from '../../lists.ts';
 import type { Roads } from '../../roads/roads.ts';
+import { isInside } from '../beside/areas.ts';
 import { type DrivenSegment, drivenSegments } from '../beside/driven-line.ts';
 import { crossingM, segmentsNear, sharesNode } from '../beside/meet-way.ts';
 import type { Drive } from '../drive.ts';
-import { isBridge, layerOf, liesAbove, roofOver } from './lies-above.ts';
+import { isBridge, layerOf, layerOrImplied, liesAbove, roofOver } from './lies-above.ts';
 import { type OverKind, overKind } from './over-kind.ts';
 
 /** Something that crosses over the driven road. */
@@ -27,6 +28,8 @@ const OUTLINES: ReadonlySet<OverKind> = new Set(['structure', 'roof', 'building'
 const HIGH_PIPES = new Set(['overhead', 'overground', 'bridge']);
 /** The outline of the bridge driven on begins this near to where the road's own bridge does. Metres. */
 const OWN_BRIDGE_M = 40;
+/** The same where the road's own bridge is seen to run within the outline. Metres. */
+const OWN_OUTLINE_M = 250;
 
 /**
  * Everything that crosses over the drive, in driving order. Ways that share a node with the road there meet it and
@@ -69,6 +72,7 @@ function isOver(roads: Roads, other: number, kind: OverKind, driven: number): bo
       (layerOf(tags) ?? 0) >= (layerOf(ours) ?? 0) && !isBridge(ours) && tags['location'] !== 'underground'
     );
   if (kind === 'pipe') return HIGH_PIPES.has(tags['location'] ?? '') || liesAbove(tags, ours);
+  if (kind === 'structure') return liesAbove(tags, ours) && layerOrImplied(tags) > layerOrImplied(ours);
   if (kind === 'aqueduct') return isBridge(tags) && liesAbove(tags, ours);
   return liesAbove(tags, ours);
 }
@@ -91,8 +95,16 @@ function withoutOwnBridge(
   if (!found.some((above) => above.kind === 'structure')) return [...found];
   const bridges = segments.filter((segment) => isBridge(roads.ways.tags[segment.way] ?? {}));
   return found.filter(
-    ({ kind, atM }) =>
+    ({ kind, way, atM }) =>
       kind !== 'structure' ||
-      !bridges.some(({ fromM, toM }) => atM > fromM - OWN_BRIDGE_M && atM < toM + OWN_BRIDGE_M),
+      !bridges.some((bridge) => {
+        const awayM = Math.max(bridge.fromM - atM, atM - bridge.toM);
+        return awayM < OWN_BRIDGE_M || (awayM < OWN_OUTLINE_M && runsWithin(roads, bridge, way));
+      }),
   );
+}
+
+/** Whether the middle of a driven piece lies within an outline. */
+function runsWithin(roads: Roads, { lat1, lon1, lat2, lon2 }: DrivenSegment, outline: number): boolean {
+  return isInside(roads, [outline], (lat1 + lat2) / 2, (lon1 + lon2) / 2);
 }

@@ -11,7 +11,12 @@ export function liesAbove(other: Tags, ours: Tags): boolean {
   if (otherLayer !== undefined && ourLayer !== undefined && otherLayer !== ourLayer)
     return otherLayer > ourLayer;
   if (isBridge(other) !== isBridge(ours)) return isBridge(other);
-  return (otherLayer ?? impliedLayer(other)) > (ourLayer ?? impliedLayer(ours));
+  return layerOrImplied(other) > layerOrImplied(ours);
+}
+
+/** The tagged layer, else the one that bridge, tunnel or nothing implies. */
+export function layerOrImplied(tags: Tags): number {
+  return layerOf(tags) ?? impliedLayer(tags);
 }
 
 const NUMBER = /^[+-]?\d+(\.\d+)?$/;

@@ -24,7 +24,8 @@ export function areasOf(roads: Roads): Areas {
   return areas;
 }
 
-type Outline = readonly [number, ...number[]];
+/** The ways that close an area, by their indices. */
+export type Outline = readonly [number, ...number[]];
 
 function indexAreas(roads: Roads): Areas {
   const { outlines, openEdges } = listAreas(roads);
@@ -102,8 +103,8 @@ function boxOf(roads: Roads, outline: Outline) {
   return box;
 }
 
-/** Even-odd rule: a ray eastwards leaves an area an odd number of times, in whatever order its edges stand. */
-function isInside(roads: Roads, outline: Outline, lat: number, lon: number): boolean {
+/** Whether a place lies within an outline of ways. Even-odd rule: a ray eastwards leaves an area an odd number of times, in whatever order its edges stand. */
+export function isInside(roads: Roads, outline: Outline, lat: number, lon: number): boolean {
   const { start, refs } = roads.ways;
   const { lat: lats, lon: lons } = roads.nodes;
   let inside = false;

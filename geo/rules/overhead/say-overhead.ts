@@ -1,3 +1,4 @@
+import { isBridge } from '../../drive/above/lies-above.ts';
 import type { OverKind } from '../../drive/above/over-kind.ts';
 import type { Tags } from '../../roads/roads.ts';
 import { printLimitM, printMetres, printRun, printSizeM } from '../../units/print.ts';
@@ -17,6 +18,14 @@ const OVER: Readonly<Record<OverKind, string>> = {
   mainRoad: 'A bridge of a main road',
   building: 'A building',
   gantry: 'A gantry',
+};
+
+/** The same where nothing is tagged as a bridge, and the layers alone tell that it lies over. */
+const OVER_BY_LAYER: Partial<Record<OverKind, string>> = {
+  railway: 'A railway',
+  foot: 'A foot or cycle way',
+  road: 'A road',
+  mainRoad: 'A main road',
 };
 
 /** A figure on what crosses over, which is not one of the road below. */
@@ -40,7 +49,7 @@ export function sayAbove(
   facts: HeightFacts,
 ): Words {
   return {
-    say: `${sayCrosses(kind, above)}; no height is mapped on this road.${sayOwnFigure(above.figure)}`,
+    say: `${sayCrosses(kind, above)}; no height is mapped on this road.${sayOwnFigure(above.figure, isBridge(above.tags))}`,
     advice: `Look out for a height sign before it; ${sayNeeded(facts)}`,
   };
 }
@@ -50,12 +59,16 @@ function sayCrosses(
   { tags, several }: { readonly tags: Tags; readonly several: boolean },
 ): string {
   const name = tags['bridge:name'] ?? tags['name'] ?? tags['ref'];
-  const what = `${OVER[kind]}${name === undefined ? '' : ` (${name})`}`;
+  const byLayer = isBridge(tags) ? undefined : OVER_BY_LAYER[kind];
+  const what = `${byLayer ?? OVER[kind]}${name === undefined ? '' : ` (${name})`}`;
   if (kind === 'building') return `${what} is drawn over the road`;
-  return several ? `${what} and more beside it cross over the road` : `${what} crosses over the road`;
+  const crosses = several
+    ? `${what} and more beside it cross over the road`
+    : `${what} crosses over the road`;
+  return byLayer === undefined ? crosses : `${crosses}, by the layers mapped`;
 }
 
-function sayOwnFigure(figure: OwnFigure | undefined): string {
+function sayOwnFigure(figure: OwnFigure | undefined, bridge: boolean): string {
   switch (figure?.kind) {
     case undefined:
       return '';
@@ -66,7 +79,7 @@ function sayOwnFigure(figure: OwnFigure | undefined): string {
     case 'underside':
       return ` Its underside is mapped at ${printMetres(figure.heightM, 'down')} (min_height=${figure.text}).`;
     case 'limit':
-      return ` The bridge itself carries "${figure.key}=${figure.text}", which may be meant for the road below.`;
+      return ` ${bridge ? 'The bridge itself' : 'It'} carries "${figure.key}=${figure.text}", which may be meant for the road below.`;
   }
 }
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Tags } from '../../../../geo/roads/roads.ts';
 import { bridgeAbove } from '../../../../geo/rules/overhead/bridge-above.ts';
 import { COACHBUILT } from '../../../support/ask.ts';
 import { across, area, askAround, road } from '../../../support/ask-around.ts';
@@ -175,6 +176,33 @@ describe('one bridge is one finding', () => {
 
   it('but not two bridges 60 m apart', () => {
     expect(above(road({}), across(7, 2, RAIL), across(8, 2.6, RAIL))).toHaveLength(2);
+  });
+
+  it('the outline of our own bridge is none, wherever it begins and however the road on it is tagged', () => {
+    const map = [
+      { id: 1, nodes: ['0,0', '2,0'], tags: { highway: 'unclassified' } },
+      { id: 2, nodes: ['2,0', '3,0'], tags: { highway: 'unclassified', bridge: 'yes', layer: '1' } },
+      { id: 3, nodes: ['3,0', '5,0'], tags: { highway: 'unclassified' } },
+    ];
+    const long = area(8, 1.2, -0.2, 3.8, 0.2, { man_made: 'bridge', layer: '1' });
+    expect(askAround(bridgeAbove, [...map, long], { steps: [1, 2, 3] })).toEqual([]);
+    for (const layer of [{}, { layer: '1' }]) {
+      const outline = area(8, 1.8, -1, 2.2, 1, { man_made: 'bridge', ...layer });
+      expect(above(road({ layer: '1' }), outline)).toEqual([]);
+    }
+    const higher = area(8, 1.8, -1, 2.2, 1, { man_made: 'bridge', layer: '2' });
+    expect(above(road({ layer: '1' }), higher)).toHaveLength(1);
+  });
+
+  it('is called a bridge only where it is tagged as one', () => {
+    const say = (tags: Tags, ours: Tags = {}) => above(road(ours), across(7, 2, tags))[0]?.say;
+    expect(say({ railway: 'rail', layer: '1' })).toMatch(
+      /^A railway crosses over the road, by the layers mapped; no height/,
+    );
+    expect(say({ highway: 'unclassified' }, { layer: '-1' })).toMatch(
+      /^A road crosses over the road, by the layers mapped/,
+    );
+    expect(say(RAIL)).toMatch(/^A railway bridge crosses over the road; no height/);
   });
 
   it('its outline is not said beside what runs over it, and is said where nothing does', () => {

@@ -39,6 +39,11 @@ export function alpha2(country: string): string {
   return country.slice(0, 2);
 }
 
+/** The English name of a country: `Turkey` for `TR`; the code itself where there is no such country. */
+export function countryName(country: string): string {
+  return feature(alpha2(country))?.properties.nameEn ?? country;
+}
+
 /**
  * Countries along a drive, without gaps between spans, from the first position to the last.
  * A corner of another country shorter than 250 m between two look-ups can be missed.

@@ -141,22 +141,26 @@ export function sayTrees(woodedM: number, wholeM: number): Words {
   };
 }
 
-/** @param rules tags on dangerous goods; @param propane barred in some tunnels of this country */
+/** @param rules tags on dangerous goods; @param propane the country, where some of its tunnels bar it */
 export function sayTunnel(
   lengthM: number,
   {
     gasKg,
     rules,
     propane,
-  }: { readonly gasKg: number; readonly rules: Tags; readonly propane: 'some bar it' | 'mostly free' },
+  }: {
+    readonly gasKg: number;
+    readonly rules: Tags;
+    readonly propane: { readonly someBarItIn: string } | 'mostly free';
+  },
 ): Words {
   const mapped = Object.entries(rules).map(([key, value]) => `${key}=${value}`);
   const rule = mapped.length === 0 ? '' : ` with a rule on dangerous goods (${mapped.join(', ')})`;
   return {
     say: `A tunnel of ${printRun(lengthM)}${rule}; the vehicle carries ${gasKg} kg of gas.`,
     advice:
-      propane === 'some bar it'
-        ? 'Some tunnels here bar propane, or limit it: read the signs before the last exit, and shut the bottles.'
+      propane !== 'mostly free'
+        ? `Some tunnels in ${propane.someBarItIn} bar propane, or limit it: read the signs before the last exit, and shut the bottles.`
         : 'Rules on dangerous goods mostly leave a vehicle’s own gas alone. Shut the bottles; a sign or an operator may still ask more.',
   };
 }

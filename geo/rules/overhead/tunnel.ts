@@ -50,7 +50,7 @@ function draftOf(input: RuleInput, run: Run): Draft[] {
       ...sayTunnel(lengthM, {
         gasKg: input.card.gasKg ?? 0,
         rules: rules ?? {},
-        propane: isPropaneBarred ? 'some bar it' : 'mostly free',
+        propane: isPropaneBarred ? { someBarItIn: input.along.ruleAt(run[0].fromM).name } : 'mostly free',
       }),
     },
   ];

@@ -148,6 +148,10 @@ describe('access', () => {
     const heavy = { ...COACHBUILT, grossKg: 3850 };
     expect(askDrive(access, threeRoads({ 2: { hgv: 'no' } }), [1, 2, 3], heavy)[0]?.level).toBe('unknown');
     expect(askDrive(access, threeRoads({ 2: { hgv: 'designated' } }), [1, 2, 3], heavy)).toEqual([]);
+    const say = (country?: string) =>
+      askRoad(access, { hgv: 'no' }, { card: heavy, ...given({ country }) })[0]?.say;
+    expect(say()).toMatch(/over 3\.5 t here is not known: the country is not known\.$/);
+    expect(say('TR')).toMatch(/over 3\.5 t in Türki?(ye|ey) is not known\.$|in Turkey is not known\.$/);
   });
 
   it('with motorcar=no and no word on motorhomes is unknown, and barred where more is said', () => {

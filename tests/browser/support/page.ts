@@ -7,7 +7,7 @@ export const SOON_MS = 30_000;
 export const LONG_MS = 180_000;
 
 export async function launch(): Promise<Browser> {
-  return chromium.launch({ executablePath: findChromium(), args: ['--no-sandbox'] });
+  return chromium.launch({ executablePath: findChromium(), args: ['--no-sandbox', '--in-process-gpu'] });
 }
 
 /** A page that remembers what it complained about. */
@@ -18,11 +18,19 @@ export interface WatchedPage {
   readonly complaints: string[];
 }
 
-/** Opens the window in a page as wide as a laptop's, by day. Each address is another origin: nothing is shared. */
+/** Opens the window in a page of its own. */
 export async function openPage(context: BrowserContext, address: string): Promise<WatchedPage> {
-  const page = await context.newPage();
+  return openIn(await context.newPage(), address);
+}
+
+/**
+ * Opens the window in a page as wide as a laptop's, by day. The page may have shown another before: each address is
+ * another origin, so that nothing kept in the page is shared, and what it complained of before is not counted again.
+ */
+export async function openIn(page: Page, address: string): Promise<WatchedPage> {
+  for (const event of ['console', 'pageerror', 'request']) page.removeAllListeners(event);
   await page.setViewportSize({ width: 1280, height: 800 });
-  await page.emulateMedia({ colorScheme: 'light' });
+  await page.emulateMedia({ colorScheme: 'light', media: null, reducedMotion: null });
   const complaints: string[] = [];
   page.on('console', (told) => {
     if (told.type() === 'error' || told.type() === 'warning') complaints.push(told.text());

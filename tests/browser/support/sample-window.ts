@@ -1,4 +1,4 @@
-import type { Browser, BrowserContext } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, expect } from 'vitest';
 import {
   type ServedWindow,
@@ -6,38 +6,39 @@ import {
   type WindowParts,
   windowParts,
 } from '../../support/served-window.ts';
-import { findingsTold, launch, openPage, SAMPLE_TOLD, SOON_MS, type WatchedPage } from './page.ts';
+import { findingsTold, launch, openIn, SAMPLE_TOLD, SOON_MS, type WatchedPage } from './page.ts';
 
 /**
- * Gives each test of a file a page and a data folder of its own, with the sample drive checked. The browser and the
- * thread that reads maps are shared by the file: starting them costs more than most tests.
+ * Gives each test of a file a window of its own on a data folder of its own, with the sample drive checked. The browser,
+ * its page and the thread that reads maps are shared by the file: starting them costs more than most tests.
  * @param begin what each test begins with
  * @param quiet no test of the file may leave a complaint on its page
  */
 export function withSampleWindow(begin: (watched: WatchedPage) => unknown, { quiet = false } = {}): void {
   let browser: Browser;
-  let context: BrowserContext;
+  let page: Page;
   let parts: WindowParts;
   let served: ServedWindow | undefined;
   let watched: WatchedPage | undefined;
   beforeAll(async () => {
     parts = await windowParts();
     browser = await launch();
-    context = await browser.newContext();
-  });
+    page = await (await browser.newContext()).newPage();
+  }, SOON_MS);
   afterAll(async () => {
     await browser?.close();
     await parts?.engine.close();
-  });
+  }, SOON_MS);
   beforeEach(async () => {
     served = await serveWindowHere(parts);
-    watched = await openPage(context, served.address);
+    watched = await openIn(page, served.address);
     await findingsTold(watched.page, SAMPLE_TOLD);
     await begin(watched);
   }, 3 * SOON_MS);
   afterEach(async () => {
     if (quiet) expect(watched?.complaints).toEqual([]);
-    await watched?.page.close();
+    // leaves before its program ends: what a lost program is told as belongs to no test here
+    await page?.goto('about:blank');
     await served?.close();
   }, SOON_MS);
 }

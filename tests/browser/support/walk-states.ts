@@ -1,0 +1,40 @@
+import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
+import { axeFaults, colourFaults, sidewaysPx } from './axe.ts';
+import type { WatchedPage } from './page.ts';
+
+/** States of the window, each reached from the one before. */
+export type States = readonly (readonly [name: string, reach: (page: Page) => Promise<unknown>])[];
+
+const WIDTHS = [820, 1280, 1920];
+const PALETTES = ['light', 'dark'] as const;
+
+/**
+ * Walks the states one after the other and looks at each at three widths, by day and by night: free of faults of access,
+ * not wider than its window, and with no complaint on the page. By night only the colours are looked at anew: document
+ * and layout are those of the day.
+ */
+export async function walkStates({ page, complaints }: WatchedPage, states: States): Promise<void> {
+  const faults: string[] = [];
+  let looked = 0;
+  for (const [name, reach] of states) {
+    await reach(page);
+    for (const width of WIDTHS)
+      for (const colorScheme of PALETTES) {
+        await page.setViewportSize({ width, height: width === 1920 ? 1080 : 800 });
+        await page.emulateMedia({ colorScheme });
+        await page.evaluate(
+          'new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn)))',
+        );
+        const where = `${name}, ${width}, ${colorScheme}`;
+        const found = colorScheme === 'light' ? await axeFaults(page) : await colourFaults(page);
+        for (const fault of found) faults.push(`${where}: ${fault}`);
+        const sideways = await sidewaysPx(page);
+        if (sideways > 0) faults.push(`${where}: ${sideways} px too wide`);
+        looked++;
+      }
+  }
+  expect(faults).toEqual([]);
+  expect(complaints).toEqual([]);
+  expect(looked).toBe(states.length * WIDTHS.length * PALETTES.length);
+}

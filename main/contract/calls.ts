@@ -17,6 +17,8 @@ import { tileSchema } from './tile.ts';
 const empty = z.strictObject({});
 const driveId = z.string().max(64);
 const nothing = z.never();
+/** what another window had saved meanwhile and what became of it, one sentence each */
+const say = z.array(z.string());
 /** ISO 3166-1 alpha-2 */
 const countryCode = z.string().regex(/^[A-Z]{2}$/);
 
@@ -81,16 +83,24 @@ export const CALLS = {
     progress: nothing,
     value: stripSchema,
   },
+  /**
+   * Keeps a change of the fleet. With `known`, what it was made from, it is brought together with what another window
+   * has saved meanwhile: what comes back is what is kept.
+   */
   saveVehicles: {
-    request: z.strictObject({ vehicles: vehiclesSchema }),
+    request: z.strictObject({ vehicles: vehiclesSchema, known: vehiclesSchema.optional() }),
     progress: nothing,
-    value: z.strictObject({ vehicles: vehiclesSchema }),
+    value: z.strictObject({ vehicles: vehiclesSchema, say }),
   },
   /** Keeps what is aboard a vehicle; an empty list is forgotten. */
   saveLoad: {
-    request: z.strictObject({ vehicleId: vehicleIdSchema, load: loadListSchema }),
+    request: z.strictObject({
+      vehicleId: vehicleIdSchema,
+      load: loadListSchema,
+      known: loadListSchema.optional(),
+    }),
     progress: nothing,
-    value: empty,
+    value: z.strictObject({ items: loadListSchema.shape.items, say }),
   },
   /** Reads the text of a load list's file, or says what is wrong with it. */
   readLoad: {
@@ -99,9 +109,9 @@ export const CALLS = {
     value: loadListSchema,
   },
   saveSettings: {
-    request: z.strictObject({ settings: settingsSchema }),
+    request: z.strictObject({ settings: settingsSchema, known: settingsSchema.optional() }),
     progress: nothing,
-    value: z.strictObject({ settings: settingsSchema }),
+    value: z.strictObject({ settings: settingsSchema, say }),
   },
   forgetRecent: {
     request: z.strictObject({ id: recentSchema.shape.id }),

@@ -13,6 +13,9 @@ export const CALL_MAX_BYTES = 2 * 1024 * 1024;
 /** The most vehicles one fleet holds. */
 export const FLEET_MAX = 200;
 
+/** The most load lists kept: those of vehicles that have left the fleet and may come back among them. */
+export const LOADS_MAX = 1000;
+
 /** Files remembered as recently opened. */
 export const RECENTS_MAX = 12;
 

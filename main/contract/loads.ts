@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { loadListSchema } from '../../geo/load/list/load-list.ts';
 import { vehicleIdSchema } from './fleet.ts';
-import { FLEET_MAX } from './limits.ts';
+import { LOADS_MAX } from './limits.ts';
 
 const items = loadListSchema.shape.items;
 
@@ -15,7 +15,7 @@ export const loadsFileSchema = z.strictObject({
   version: z.literal(1),
   loads: z
     .array(vehicleLoadSchema)
-    .max(FLEET_MAX)
+    .max(LOADS_MAX)
     .refine((loads) => new Set(loads.map(({ vehicleId }) => vehicleId)).size === loads.length, {
       message: 'two loads are of the same vehicle',
     }),

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { ok } from '../../geo/result.ts';
 import { keptFile } from '../services/files/kept-file.ts';
 
 const side = z.number().int().min(200).max(20_000);
@@ -28,7 +29,7 @@ export async function keepPlace(
   return {
     place: value,
     keep: (place) => {
-      if (placeSchema.safeParse(place).success) void file.write(place);
+      if (placeSchema.safeParse(place).success) void file.update(() => ok(place));
     },
   };
 }

@@ -24,7 +24,10 @@ export interface ServiceParts {
 /** Binds every call of the contract to what answers it. */
 export function createServices(parts: ServiceParts): Services {
   return {
-    describe: async () => ok(describe(parts)),
+    async describe() {
+      await parts.stores.refresh();
+      return ok(describe(parts));
+    },
     ...openingCalls(parts),
     ...keepingCalls(parts),
     check: (request, hooks) =>
@@ -40,7 +43,7 @@ export function createServices(parts: ServiceParts): Services {
 }
 
 function describe({ host, sample, stores, notifier }: ServiceParts): Description {
-  const { settings, fleet, loads, recents, notices } = stores;
+  const { settings, fleet, loads, recents } = stores;
   return {
     program: PROGRAM,
     host,
@@ -51,7 +54,7 @@ function describe({ host, sample, stores, notifier }: ServiceParts): Description
     recents: recents.list(),
     sample,
     opened: notifier.takeWaiting(),
-    notices: [...notices],
+    notices: [...stores.notices()],
   };
 }
 
@@ -91,17 +94,17 @@ function keepingCalls({
 }: ServiceParts): Pick<Services, 'saveVehicles' | 'saveLoad' | 'saveSettings' | 'forgetRecent'> {
   const { settings, fleet, loads, recents } = stores;
   return {
-    async saveVehicles({ vehicles }) {
-      const saved = await fleet.save(vehicles);
-      return saved.ok ? ok({ vehicles: [...saved.value] }) : saved;
+    async saveVehicles({ vehicles, known }) {
+      const saved = await fleet.save(vehicles, known);
+      return saved.ok ? ok({ vehicles: [...saved.value.value], say: [...saved.value.say] }) : saved;
     },
-    async saveLoad({ vehicleId, load }) {
-      const saved = await loads.save(vehicleId, load.items);
-      return saved.ok ? ok({}) : saved;
+    async saveLoad({ vehicleId, load, known }) {
+      const saved = await loads.save(vehicleId, load.items, known?.items);
+      return saved.ok ? ok({ items: [...saved.value.value], say: [...saved.value.say] }) : saved;
     },
     async saveSettings(request) {
-      const saved = await settings.save(request.settings);
-      return saved.ok ? ok({ settings: saved.value }) : saved;
+      const saved = await settings.save(request.settings, request.known);
+      return saved.ok ? ok({ settings: saved.value.value, say: [...saved.value.say] }) : saved;
     },
     async forgetRecent({ id }) {
       const left = await recents.forget(id);

@@ -1,5 +1,7 @@
+import { join } from 'node:path';
 import type { FleetVehicle } from '../contract/fleet.ts';
 import type { Settings } from '../contract/settings.ts';
+import { sweepPassing } from './files/passing-files.ts';
 import type { Store } from './files/store.ts';
 import { openFleet } from './fleet/fleet-store.ts';
 import { readSampleFleet } from './fleet/sample-fleet.ts';
@@ -14,7 +16,9 @@ export interface Stores {
   readonly loads: LoadsStore;
   readonly recents: Recents;
   /** what could not be read as it was, one sentence each */
-  readonly notices: readonly string[];
+  notices(): readonly string[];
+  /** Looks at what lies there now: another program may have saved. */
+  refresh(): Promise<void>;
 }
 
 /** @param sampleVehicles folder with the vehicles that a fleet begins with */
@@ -24,12 +28,23 @@ export async function openStores(
   now: () => Date,
 ): Promise<Stores> {
   const sampleFleet = await readSampleFleet(sampleVehicles);
+  for (const folder of [dataFolder, join(dataFolder, 'copies')]) await sweepPassing(folder, now().getTime());
   const [settings, fleet, recents] = await Promise.all([
     openSettings(dataFolder, now),
     openFleet(dataFolder, sampleFleet.vehicles, now),
     openRecents(dataFolder, now),
   ]);
-  const loads = await openLoads(dataFolder, fleet.current(), now);
-  const notices = [sampleFleet, settings, fleet, loads, recents].flatMap((each) => [...each.notices]);
-  return { settings, fleet, loads, recents, notices };
+  const nameOf = (vehicleId: string) => fleet.current().find(({ id }) => id === vehicleId)?.card.name;
+  const loads = await openLoads({ folder: dataFolder, now, nameOf });
+  const all = [settings, fleet, loads, recents];
+  return {
+    settings,
+    fleet,
+    loads,
+    recents,
+    notices: () => [...sampleFleet.notices, ...all.flatMap((each) => [...each.notices()])],
+    async refresh() {
+      await Promise.all(all.map((each) => each.refresh()));
+    },
+  };
 }

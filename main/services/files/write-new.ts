@@ -1,9 +1,9 @@
 import { randomUUID } from 'node:crypto';
-import { existsSync } from 'node:fs';
-import { link, mkdir, unlink, writeFile } from 'node:fs/promises';
-import { dirname, join } from 'node:path';
+import { link, unlink, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import { given } from '../../../geo/given.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
+import { makeFolders } from './make-folders.ts';
 
 /**
  * Writes files that must not exist yet, each whole or not at all: written under a passing name first, then linked
@@ -35,14 +35,6 @@ export async function writeNew(
   } finally {
     await Promise.all([...passing].map((path) => unlink(path).catch(() => {})));
   }
-}
-
-/** Step by step: where the system refuses a folder in its own way, the recursive call may never come back. */
-async function makeFolders(folder: string): Promise<void> {
-  if (existsSync(folder)) return;
-  const parent = dirname(folder);
-  if (parent !== folder) await makeFolders(parent);
-  await mkdir(folder);
 }
 
 function describe(folder: string, error: unknown): string {

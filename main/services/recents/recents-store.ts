@@ -1,12 +1,15 @@
 import { createHash } from 'node:crypto';
 import { createReadStream } from 'node:fs';
-import { copyFile, mkdir, readdir, unlink } from 'node:fs/promises';
+import { copyFile, readdir, rename, unlink } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { RECENTS_MAX } from '../../contract/limits.ts';
 import { type FileUse, type Recent, recentSchema } from '../../contract/source.ts';
-import { keptFile } from '../files/kept-file.ts';
+import { makeFolders } from '../files/make-folders.ts';
+import { passingName } from '../files/passing-files.ts';
+import { rememberedFile } from '../files/remembered-file.ts';
+import { memberOf, salvageList } from '../files/salvage-list.ts';
 
 /** Files up to this size are kept as a copy while they are in the list. */
 const COPY_MAX_BYTES = 256 * 1024 * 1024;
@@ -33,80 +36,108 @@ export interface RecentFile {
 export interface Recents {
   list(): Recent[];
   find(id: string): { readonly path: string; readonly name: string } | undefined;
+  refresh(): Promise<void>;
   /** Puts a file first; the same file is never listed twice. A passing file is copied, unless it is large. */
   add(file: RecentFile): Promise<void>;
   forget(id: string): Promise<Result<Recent[]>>;
-  readonly notices: readonly string[];
+  notices(): readonly string[];
 }
 
 /** Reads the list of recently opened files. */
 export async function openRecents(folder: string, now: () => Date): Promise<Recents> {
-  const file = keptFile({
+  const file = await rememberedFile({
     folder,
     name: 'recents.json',
     what: 'list of recent files',
     schema: recentsFileSchema,
+    salvage: salvageList({
+      schema: recentsFileSchema,
+      key: 'entries',
+      item: entrySchema,
+      most: RECENTS_MAX,
+      idOf: ({ id }) => id,
+      nameOf: (item) => memberOf(item, 'name'),
+    }),
     now,
   });
-  const { value, notices } = await file.read();
-  let entries: readonly Entry[] = value?.entries ?? [];
-
-  const list = () => entries.map(({ path: _, ...told }) => told);
-  const write = (next: readonly Entry[]) =>
-    file.write({ format: 'lanegauge.recents', version: 1, entries: [...next] });
-
   const copies = join(folder, 'copies');
-  let adding: Promise<void> = sweep();
+  const entries = () => file.last()?.entries ?? [];
+  const list = () => entries().map(({ path: _, ...told }) => told);
 
-  /** Deletes copies that have left the list. */
-  async function sweep(): Promise<void> {
-    const names = await readdir(copies).catch(() => []);
-    const listed = new Set(entries.map(({ path }) => path));
-    const left = names.map((copy) => join(copies, copy)).filter((path) => !listed.has(path));
-    await Promise.all(left.map((path) => unlink(path).catch(() => {})));
-  }
+  /** Copies go with the entries that name them, in the same turn: another program may be adding its own. */
+  const change = (make: (found: readonly Entry[]) => Result<Entry[]> | Promise<Result<Entry[]>>) =>
+    file.update(
+      async (found) => {
+        const made = await make(found?.entries ?? entries());
+        if (!made.ok) return made;
+        return ok({ format: 'lanegauge.recents' as const, version: 1 as const, entries: [...made.value] });
+      },
+      ({ entries: left }) => sweepCopies(copies, left),
+    );
 
   async function add({ path, name, use, passing, bytes }: RecentFile): Promise<void> {
     if (passing && bytes > COPY_MAX_BYTES) return;
     try {
-      const kept = passing ? await copy(path, copies) : path;
+      const copy = passing ? await copyAside(path, copies) : undefined;
+      const kept = copy?.path ?? path;
       const id = createHash('sha256').update(`${use}:${kept}`).digest('base64url').slice(0, 16);
       const entry = { id, use, name: name.slice(0, 255), path: kept, openedAt: now().toISOString() };
-      entries = [entry, ...entries.filter((old) => old.id !== id)].slice(0, RECENTS_MAX);
-      await write(entries);
+      await change(async (found) => {
+        if (copy) await rename(copy.aside, copy.path);
+        return ok([entry, ...found.filter((old) => old.id !== id)].slice(0, RECENTS_MAX));
+      });
+      if (copy) await unlink(copy.aside).catch(() => {});
     } catch {
       // the file opened well: that it will not be remembered is no reason to stop
     }
-    await sweep();
   }
 
   return {
-    notices,
+    notices: file.notices,
+    refresh: file.refresh,
     list,
-    find: (id) => entries.find((entry) => entry.id === id),
-    add(file) {
-      adding = adding.then(() => add(file));
-      return adding;
-    },
+    find: (id) => entries().find((entry) => entry.id === id),
+    add,
     async forget(id) {
-      const left = entries.filter((entry) => entry.id !== id);
-      if (left.length === entries.length)
+      const changed = await change((found) => {
+        const left = found.filter((entry) => entry.id !== id);
+        if (left.length < found.length) return ok(left);
         return fail('no-such-recent', 'That file is no longer in the list of recent files.');
-      const written = await write(left);
-      if (!written.ok) return written;
-      entries = left;
-      await sweep();
-      return ok(list());
+      });
+      return changed.ok ? ok(list()) : changed;
     },
   };
 }
 
-/** Copies a file under a name made of its content, so that the same file is kept once. */
-async function copy(path: string, folder: string): Promise<string> {
+interface Copy {
+  readonly path: string;
+  /** where it waits until it is listed */
+  readonly aside: string;
+}
+
+/** Copies a file for a name made of its content, so that the same file is kept once. */
+async function copyAside(path: string, folder: string): Promise<Copy> {
   const hash = createHash('sha256');
   for await (const chunk of createReadStream(path)) hash.update(chunk);
   const kept = join(folder, hash.digest('hex'));
-  await mkdir(folder, { recursive: true });
-  await copyFile(path, kept);
-  return kept;
+  const aside = passingName(kept);
+  await makeFolders(folder);
+  try {
+    await copyFile(path, aside);
+  } catch (error) {
+    await unlink(aside).catch(() => {});
+    throw error;
+  }
+  return { path: kept, aside };
+}
+
+/** Deletes copies that have left the list; what still waits to be listed is left alone. */
+async function sweepCopies(folder: string, entries: readonly Entry[]): Promise<void> {
+  const names = await readdir(folder).catch(() => []);
+  const listed = new Set(entries.map(({ path }) => path));
+  const left = names
+    .filter((name) => /^[0-9a-f]{64}$/.test(name))
+    .map((name) => join(folder, name))
+    .filter((path) => !listed.has(path));
+  await Promise.all(left.map((path) => unlink(path).catch(() => {})));
 }

@@ -118,7 +118,10 @@ describe.each(Object.entries(HOSTS))('through %s', (_, open) => {
     const client = clientOf(host);
     const names = ['<img src=x onerror=alert(1)>', '\u202Egnol', '日本'.repeat(99), "'; DROP TABLE"];
     const vehicles = names.map((name, i) => ({ id: `v${i}`, card: { ...COACH_BUILT, name } }));
-    expect(await client.call('saveVehicles', { vehicles })).toEqual({ ok: true, value: { vehicles } });
+    expect(await client.call('saveVehicles', { vehicles })).toEqual({
+      ok: true,
+      value: { vehicles, say: [] },
+    });
     const kept = JSON.parse(await readFile(join(world.dataFolder, 'fleet.json'), 'utf8'));
     expect(kept.vehicles).toEqual(vehicles);
     const described = await client.call('describe', {});
@@ -141,7 +144,7 @@ describe.each(Object.entries(HOSTS))('through %s', (_, open) => {
     const load = { format: 'lanegauge.load' as const, version: 1 as const, items };
     expect(await client.call('saveLoad', { vehicleId: 'coach-built-7-4', load })).toEqual({
       ok: true,
-      value: {},
+      value: { items, say: [] },
     });
     const described = await client.call('describe', {});
     expect(described.ok && described.value.loads).toEqual([{ vehicleId: 'coach-built-7-4', items }]);
@@ -158,7 +161,10 @@ describe.each(Object.entries(HOSTS))('through %s', (_, open) => {
   it('settings are saved; a tile address that could add to the policy is refused', async () => {
     const client = clientOf(host);
     const settings = { ...DEFAULT_SETTINGS, units: 'both' as const };
-    expect(await client.call('saveSettings', { settings })).toEqual({ ok: true, value: { settings } });
+    expect(await client.call('saveSettings', { settings })).toEqual({
+      ok: true,
+      value: { settings, say: [] },
+    });
     for (const address of [
       'http://tiles.example/{z}/{x}/{y}.png',
       "https://tiles.example;script-src 'unsafe-inline'/{z}/{x}/{y}",

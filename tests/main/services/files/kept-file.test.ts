@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { z } from 'zod';
+import { ok } from '../../../../geo/result.ts';
 import { DEFAULT_SETTINGS } from '../../../../main/contract/default-settings.ts';
 import { tileOrigin } from '../../../../main/contract/tile-address.ts';
 import { keptFile } from '../../../../main/services/files/kept-file.ts';
@@ -25,23 +26,23 @@ const damaged = async () => (await readdir(folder)).filter((name) => name.includ
 
 describe('a kept file', () => {
   it('is absent at first, and nothing is said of it', async () => {
-    expect(await kept().read()).toEqual({ notices: [] });
+    expect(await kept().read()).toMatchObject({ notices: [] });
   });
 
   it('comes back as it was written, its previous version beside it, nothing else left', async () => {
     const file = kept();
-    await file.write({ n: 1 });
-    await file.write({ n: 2 });
-    expect(await kept().read()).toEqual({ value: { n: 2 }, notices: [] });
+    await file.update(() => ok({ n: 1 }));
+    await file.update(() => ok({ n: 2 }));
+    expect(await kept().read()).toMatchObject({ value: { n: 2 }, notices: [] });
     expect(JSON.parse(await text('n.json.bak'))).toEqual({ n: 1 });
-    expect((await readdir(folder)).sort()).toEqual(['n.json', 'n.json.bak']);
+    expect((await readdir(folder)).sort()).toEqual(['n.json', 'n.json.bak', 'turns']);
   });
 
   it('written many times at once holds the last', async () => {
     const file = kept();
-    await Promise.all(Array.from({ length: 30 }, (_, n) => file.write({ n })));
+    await Promise.all(Array.from({ length: 30 }, (_, n) => file.update(() => ok({ n }))));
     expect((await kept().read()).value).toEqual({ n: 29 });
-    expect(await readdir(folder)).toHaveLength(2);
+    expect(await readdir(folder)).toHaveLength(3);
   });
 
   it.each([
@@ -62,7 +63,7 @@ describe('a kept file', () => {
     const [aside] = await damaged();
     expect(await text(aside ?? '')).toBe(content);
     // the next save takes nothing from it
-    expect((await file.write({ n: 5 })).ok).toBe(true);
+    expect((await file.update(() => ok({ n: 5 }))).ok).toBe(true);
     expect(await text(aside ?? '')).toBe(content);
   });
 
@@ -76,8 +77,8 @@ describe('a kept file', () => {
 
   it('damaged, with a sound previous version, comes back as that, and says so', async () => {
     const file = kept();
-    await file.write({ n: 1 });
-    await file.write({ n: 2 });
+    await file.update(() => ok({ n: 1 }));
+    await file.update(() => ok({ n: 2 }));
     await writeFile(join(folder, 'n.json'), 'x');
     const read = await kept().read();
     expect(read.value).toEqual({ n: 1 });
@@ -104,8 +105,8 @@ describe('a kept file', () => {
       schema: z.strictObject({ n: z.number() }),
       now,
     });
-    expect(await file.read()).toEqual({ notices: [] });
-    const written = await file.write({ n: 1 });
+    expect(await file.read()).toMatchObject({ notices: [] });
+    const written = await file.update(() => ok({ n: 1 }));
     expect(written.ok ? '' : written.error.message).toMatch(/^The list could not be saved in .*unchanged\.$/);
   });
 
@@ -114,7 +115,7 @@ describe('a kept file', () => {
     await chmod(join(folder, 'n.json'), 0);
     const file = kept();
     expect((await file.read()).notices.join()).toContain('nothing is saved over it');
-    expect((await file.write({ n: 2 })).ok).toBe(false);
+    expect((await file.update(() => ok({ n: 2 }))).ok).toBe(false);
     await chmod(join(folder, 'n.json'), 0o600);
     expect(await text('n.json')).toBe('{"n":1}');
   });
@@ -152,7 +153,7 @@ describe('settings', () => {
     await writeFile(join(folder, 'settings.json'), '{"units":"cubits"}');
     const settings = await openSettings(folder, now);
     expect(settings.current()).toEqual(DEFAULT_SETTINGS);
-    expect(settings.notices).toHaveLength(1);
+    expect(settings.notices()).toHaveLength(1);
   });
 });
 

@@ -41,7 +41,7 @@ describe('the fleet', () => {
     );
     const fleet = await openFleet(folder, first, now);
     expect(fleet.current()).toEqual(first);
-    expect(fleet.notices.join()).toContain('vehicles.0.card.heightM');
+    expect(fleet.notices().join()).toContain('vehicles.0.card.heightM');
     expect((await readdir(folder)).join()).toContain('fleet.json.damaged-');
   });
 
@@ -50,7 +50,7 @@ describe('the fleet', () => {
       join(folder, 'fleet.json'),
       JSON.stringify({ format: 'lanegauge.fleet', version: 2, vehicles: [] }),
     );
-    expect((await openFleet(folder, first, now)).notices.join()).toContain('version');
+    expect((await openFleet(folder, first, now)).notices().join()).toContain('version');
     expect((await readdir(folder)).join()).toContain('fleet.json.damaged-');
   });
 

@@ -13,7 +13,7 @@ afterEach(async () => {
 });
 
 const now = () => new Date('2026-05-01T09:00:00Z');
-const FLEET = [{ id: 'heron' }, { id: 'wren' }];
+const open = () => openLoads({ folder, now, nameOf: (id) => (id === 'heron' ? 'Heron 7.4' : undefined) });
 const BIKES = [{ name: 'Two e-bikes', massKg: 50, xM: 6.8, place: 'rack' }];
 const WATER = [
   { name: 'Water', massKg: 100, xM: 2.4, kind: 'fresh-water', place: 'Tank', litres: 100 } as const,
@@ -21,36 +21,37 @@ const WATER = [
 
 describe('the loads of a fleet', () => {
   it('are none at first, and nothing is written', async () => {
-    expect((await openLoads(folder, FLEET, now)).current()).toEqual([]);
+    expect((await open()).current()).toEqual([]);
     expect(await readdir(folder)).toEqual([]);
   });
 
   it('are kept a vehicle each, whichever is written first', async () => {
-    const loads = await openLoads(folder, FLEET, now);
+    const loads = await open();
     await Promise.all([loads.save('heron', BIKES), loads.save('wren', WATER)]);
-    expect((await openLoads(folder, FLEET, now)).current()).toEqual([
+    expect((await open()).current()).toEqual([
       { vehicleId: 'heron', items: BIKES },
       { vehicleId: 'wren', items: WATER },
     ]);
   });
 
   it('with nothing aboard are forgotten; the version before stays beside the file', async () => {
-    const loads = await openLoads(folder, FLEET, now);
+    const loads = await open();
     await loads.save('heron', BIKES);
     await loads.save('heron', []);
-    expect((await openLoads(folder, FLEET, now)).current()).toEqual([]);
+    expect((await open()).current()).toEqual([]);
     expect(JSON.parse(await readFile(join(folder, 'loads.json.bak'), 'utf8')).loads).toHaveLength(1);
   });
 
-  it('of a vehicle that has left the fleet are dropped at the next start', async () => {
-    await (await openLoads(folder, FLEET, now)).save('heron', BIKES);
-    expect((await openLoads(folder, [{ id: 'wren' }], now)).current()).toEqual([]);
+  it('of a vehicle that is in no fleet just now stay: it may come back', async () => {
+    await (await open()).save('gone', BIKES);
+    await (await open()).save('heron', WATER);
+    expect((await open()).current()).toContainEqual({ vehicleId: 'gone', items: BIKES });
   });
 
   it('in a damaged file are set aside, with a word', async () => {
     await writeFile(join(folder, 'loads.json'), '{"format":"lanegauge.loads","version":1,"loads":[{}]}');
-    const loads = await openLoads(folder, FLEET, now);
-    expect(loads.notices.join()).toContain('set aside');
+    const loads = await open();
+    expect(loads.notices().join()).toContain('set aside');
     expect((await readdir(folder)).some((name) => name.startsWith('loads.json.damaged-'))).toBe(true);
   });
 });

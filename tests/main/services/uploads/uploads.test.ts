@@ -146,7 +146,7 @@ describe('the list of recent files', () => {
       await writeFile(join(data(), 'recents.json'), text);
       const recents = await openRecents(data(), now);
       expect(recents.list()).toEqual([]);
-      expect(recents.notices).toHaveLength(1);
+      expect(recents.notices()).toHaveLength(1);
     },
   );
 });

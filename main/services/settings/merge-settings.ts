@@ -1,0 +1,45 @@
+import type { Settings } from '../../contract/settings.ts';
+import { mergeItems } from '../files/merge-items.ts';
+
+type Choice = { [K in keyof Settings]: readonly [K, Settings[K]] }[keyof Settings];
+
+/** What the user calls each choice; which vehicle was looked at last is none. */
+const WORD: { readonly [K in keyof Settings]?: string } = {
+  units: 'units',
+  palette: 'colours',
+  margins: 'spare below which a passage is called tight',
+  country: 'country where the place does not tell',
+  tiles: 'background picture',
+};
+
+/** Settings changed here brought together with those changed in another window, choice by choice. */
+export function mergeSettings(versions: {
+  readonly known: Settings;
+  readonly mine: Settings;
+  readonly theirs: Settings;
+}): { readonly settings: Settings; readonly say: readonly string[] } {
+  const { known, mine, theirs } = versions;
+  const { items, collisions } = mergeItems(
+    { known: choicesOf(known), mine: choicesOf(mine), theirs: choicesOf(theirs) },
+    ([name]) => name,
+  );
+  const say = collisions.flatMap(({ theirs: other }) => {
+    const word = other && WORD[other[0]];
+    if (!word) return [];
+    return [
+      `The ${word} had been changed in another window too, to ${sayChoice(other)}. What you have chosen now holds.`,
+    ];
+  });
+  return { settings: { ...mine, ...Object.fromEntries(items) }, say };
+}
+
+function choicesOf(settings: Settings): Choice[] {
+  return Object.entries(settings) as Choice[];
+}
+
+function sayChoice([name, value]: Choice): string {
+  if (value === null) return 'none';
+  if (name === 'margins') return `${value.heightM} m in height and ${value.physicalWidthM} m in width`;
+  if (name === 'tiles') return `${value.address} (${value.attribution})`;
+  return String(value);
+}

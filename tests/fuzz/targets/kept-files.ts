@@ -19,7 +19,7 @@ const now = () => new Date('2026-05-01T09:00:00Z');
 interface Kept {
   readonly name: string;
   readonly sound: unknown;
-  open(folder: string): Promise<{ readonly notices: readonly string[] }>;
+  open(folder: string): Promise<{ notices(): readonly string[] }>;
 }
 
 const KEPT: readonly Kept[] = [
@@ -32,7 +32,7 @@ const KEPT: readonly Kept[] = [
   {
     name: 'loads.json',
     sound: { format: 'lanegauge.loads', version: 1, loads: [{ vehicleId: 'heron', items: ITEMS }] },
-    open: (folder) => openLoads(folder, FLEET, now),
+    open: (folder) => openLoads({ folder, now, nameOf: () => undefined }),
   },
 ];
 
@@ -56,10 +56,11 @@ export const keptFiles: Target = {
     rmSync(folder, { recursive: true, force: true });
     mkdirSync(folder);
     writeFileSync(join(folder, kept.name), content);
-    const { notices } = await kept.open(folder);
-    const fault = faultInSentences(notices);
+    const store = await kept.open(folder);
+    const fault = faultInSentences(store.notices());
     if (fault !== undefined) return fault;
-    const files = readdirSync(folder).map((name) => readFileSync(join(folder, name)));
+    const found = readdirSync(folder, { withFileTypes: true }).filter((each) => each.isFile());
+    const files = found.map(({ name }) => readFileSync(join(folder, name)));
     return files.some((file) => file.equals(content))
       ? undefined
       : 'what the user had is gone from the folder';

@@ -63,7 +63,7 @@ async function take(turns: string): Promise<number | undefined> {
 }
 
 async function latest(turns: string): Promise<number> {
-  return Math.max(0, ...(await numbersIn(turns)));
+  return (await numbersIn(turns)).reduce((most, each) => Math.max(most, each), 0);
 }
 
 async function numbersIn(turns: string): Promise<number[]> {

@@ -3,6 +3,7 @@ import { given } from '../given.ts';
 import type { About, Subject, Wants } from '../report/kinds.ts';
 import type { Finding, Level } from '../report/report.ts';
 import type { Roads, Tags } from '../roads/roads.ts';
+import { plainLine } from '../units/text.ts';
 import { type Place, placeAt } from './places.ts';
 import { endOf, type Run, TOUCHING_M } from './run.ts';
 
@@ -152,13 +153,14 @@ function toFinding(input: Followed, draft: Draft, id: string): Finding {
     fromM: run[0].fromM,
     toM: endOf(run),
     at: draft.at ?? beginningOf(input, run),
-    ...given({ road }),
+    ...given({ road: road && plainLine(road) }),
     osm: objectsOf(draft),
     tags: { ...draft.tags },
     ...given({ limit: draft.limit, vehicle: draft.vehicle, spare: draft.spare, turn: draft.turn }),
     ...given({ opensAt: draft.opensAt }),
-    say: draft.say,
-    advice: draft.advice,
+    // sentences quote tags, which may hold anything
+    say: plainLine(draft.say),
+    advice: plainLine(draft.advice),
     ...(draft.folded === true ? { folded: true } : {}),
   };
 }

@@ -1,6 +1,7 @@
 import { fail, ok, type Result } from '../result.ts';
 import { KG_PER_POUND } from './exact.ts';
 import { readLength } from './read-length.ts';
+import { quote } from './text.ts';
 
 const POUNDS_PER_STONE = 14;
 const KG_PER: Readonly<Record<string, number>> = { kg: 1, t: 1000, lb: KG_PER_POUND, lbs: KG_PER_POUND };
@@ -15,7 +16,7 @@ export function readEntryLength(text: string): Result<number> {
   const read = readLength(entry);
   return read.kind === 'value' && !read.notes.includes('several-values-lowest-taken')
     ? ok(read.value)
-    : fail('entry', `"${entry.slice(0, 20)}" is no length: write 3.05, 3.05 m or 10'3".`);
+    : fail('entry', `${quote(entry, 20)} is no length: write 3.05, 3.05 m or 10'3".`);
 }
 
 /** What a mass may be, kilograms: settles whether "3.500" is three thousand five hundred or three and a half. */
@@ -35,7 +36,7 @@ export function readEntryMass(text: string, bounds?: MassBounds): Result<number>
   const [, figure, written = 'kg', pounds] = match ?? [];
   const unit = written.toLowerCase();
   if (figure === undefined || (pounds !== undefined && unit !== 'st'))
-    return fail('entry', `"${entry.slice(0, 20)}" is no mass: write 3500, 3500 kg, 3.5 t or 12 st 7 lb.`);
+    return fail('entry', `${quote(entry, 20)} is no mass: write 3500, 3500 kg, 3.5 t or 12 st 7 lb.`);
   const kgOf = (value: number) =>
     unit === 'st'
       ? (value * POUNDS_PER_STONE + decimal(pounds ?? '0')) * KG_PER_POUND
@@ -49,7 +50,7 @@ export function readEntryMass(text: string, bounds?: MassBounds): Result<number>
   if (only !== undefined && may.length === 1) return ok(only);
   return fail(
     'entry',
-    `"${entry.slice(0, 20)}" may be thousands or decimals: write 3500 or 3.5 t, or a fourth decimal as in 12.1250.`,
+    `${quote(entry, 20)} may be thousands or decimals: write 3500 or 3.5 t, or a fourth decimal as in 12.1250.`,
   );
 }
 

@@ -34,10 +34,14 @@ export function runProperties(
       said += data.toString();
     });
   return new Promise((resolve) => {
-    const timer = setTimeout(() => vitest.kill(), seconds * 1000);
+    let late = false;
+    const timer = setTimeout(() => {
+      late = true;
+      vitest.kill();
+    }, seconds * 1000);
     vitest.on('close', (code) => {
       clearTimeout(timer);
-      if (code === null)
+      if (late)
         return resolve({
           ok: true,
           say: `properties of ${files.length} test files: not through in ${seconds.toFixed(0)} s`,

@@ -13,8 +13,9 @@ import { tryAgain, watch } from './watch.ts';
 import { type Fault, tryOf } from './worker.ts';
 
 const KEPT = fileURLToPath(new URL('../../fuzz/', import.meta.url));
-/** The properties' share of the time, at most; what they leave goes to the inputs. */
+/** The properties' share of the time, and seconds, at most; what they leave goes to the inputs. */
 const PROPERTIES_SHARE = 0.4;
+const PROPERTIES_MOST_S = 240;
 
 const [first = '60', second = '1'] = process.argv.slice(2);
 if (existsSync(first)) await repeat(first);
@@ -32,7 +33,7 @@ async function run(seconds: number, seed: number): Promise<void> {
     return;
   }
   const endMs = performance.now() + seconds * 1000;
-  const properties = await runProperties(seed, seconds * PROPERTIES_SHARE);
+  const properties = await runProperties(seed, Math.min(PROPERTIES_MOST_S, seconds * PROPERTIES_SHARE));
   const { counts, faults } = await watch(seed, endMs, (number) => tryOf(seed, number).target.name);
   let tried = 0;
   for (const [name, count] of counts) {

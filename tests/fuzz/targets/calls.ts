@@ -1,6 +1,6 @@
 import { mutateJson } from '../make/mutate-json.ts';
 import { type Random, randomFrom } from '../make/random.ts';
-import { faultInSentence } from '../promises.ts';
+import { faultInShown } from '../promises.ts';
 import { jsonTarget } from '../target.ts';
 import { type Asked, openProgram, type Program } from './program.ts';
 
@@ -40,6 +40,6 @@ export const calls = jsonTarget<Mutation>({
     const reply = await dispatch(name, request, { onProgress: () => {}, signal: controller.signal });
     const inside = logged.splice(0).map(String);
     if (inside.length > 0) return `went wrong inside: ${inside.join('; ')}`;
-    return reply.ok ? undefined : faultInSentence(reply.error.message);
+    return reply.ok ? undefined : faultInShown([reply.error.message]);
   },
 });

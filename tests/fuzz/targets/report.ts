@@ -3,10 +3,12 @@ import { checkDrive } from '../../../geo/check.ts';
 import { readLeaving } from '../../../geo/drive/times/leaving.ts';
 import { type DriveReport, driveReportSchema } from '../../../geo/report/report.ts';
 import type { Tags } from '../../../geo/roads/roads.ts';
+import { PLAIN } from '../../../main/cli/paint.ts';
+import { printReport } from '../../../main/cli/print-report.ts';
 import { COACH_BUILT } from '../../main/contract/cards.ts';
 import { driveOn, testMap } from '../../support/drive-on.ts';
 import { randomTags, tagValue } from '../make/tags.ts';
-import { faultInSentences } from '../promises.ts';
+import { faultInShown } from '../promises.ts';
 import { jsonTarget } from '../target.ts';
 
 interface Road {
@@ -61,7 +63,10 @@ export const reports = jsonTarget<Road>({
     const parsed = driveReportSchema.safeParse(JSON.parse(JSON.stringify(report)));
     if (!parsed.success) return `the report breaks its schema: ${parsed.error.message.slice(0, 300)}`;
     if (!isDeepStrictEqual(reportOn(road), report)) return 'asked twice, it reports differently';
-    return faultInSentences(report.findings.flatMap(({ say, advice }) => [say, advice]));
+    const printed = printReport(report, 80, PLAIN)
+      .split('\n')
+      .filter((line) => line !== '');
+    return faultInShown([...report.findings.flatMap(({ say, advice }) => [say, advice]), ...printed]);
   },
 });
 
@@ -142,7 +147,14 @@ const METRES: Readonly<Record<string, number>> = {
   cm: 0.01,
   mm: 0.001,
 };
-const TONNES: Readonly<Record<string, number>> = { '': 1, t: 1, kg: 0.001, lbs: 0.000_453_6, st: 0.907 };
+const TONNES: Readonly<Record<string, number>> = {
+  '': 1,
+  t: 1,
+  tonnes: 1,
+  kg: 0.001,
+  lbs: 0.000_453_6,
+  st: 0.907,
+};
 
 /** Metres or tonnes; `open` for a lane without a limit. */
 function figureOf(part: string, key: string): number | 'open' | undefined {

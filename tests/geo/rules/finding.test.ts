@@ -56,6 +56,11 @@ describe('findings', () => {
     expect(ids(makeFindings({ drive, roads: map.roads }, drafts))).toEqual(['water:w1f', 'water:w2f']);
   });
 
+  it('are said in one plain line, whatever the tags they quote hold', () => {
+    const [finding] = onEach([1], { say: 'A ford ("depth=\u001b[2J\r\n5").' });
+    expect(finding?.say).toMatch(/^A ford \("depth=\P{Cc}+5"\)\.$/u);
+  });
+
   it('are in driving order, whatever order the rules speak in', () => {
     const drive = driveOn(map, [1, 2, 3]);
     const drafts = drivenWays(drive, map.roads).map((place, i) => ford(runOf(place), { say: `${i}` }));

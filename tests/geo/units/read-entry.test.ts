@@ -87,4 +87,11 @@ describe('a mass as it is typed', () => {
       }),
     );
   });
+
+  it('what is refused is quoted on one plain line', () => {
+    for (const read of [readEntryLength, readEntryMass]) {
+      const refused = read('1\r\n\u001b[31m2 and all the rest of it');
+      expect(!refused.ok && refused.error.message).toMatch(/^"\P{Cc}{4,25}…" is no (?:length|mass)/u);
+    }
+  });
 });

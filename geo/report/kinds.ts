@@ -23,7 +23,7 @@ const OF_LIMITS = [
 export const KINDS = {
   height: [...OF_LIMITS, 'bridge above', 'building above', 'gateway', 'roof'],
   width: [...OF_LIMITS, 'gap'],
-  length: [...OF_LIMITS, 'ferry'],
+  length: OF_LIMITS,
   mass: OF_LIMITS,
   axle: OF_LIMITS,
   access: [
@@ -55,10 +55,12 @@ export const KINDS = {
     'part of the year',
   ],
   water: ['ford', 'deep ford', 'not for vehicles', 'tidal', 'floods'],
-  slope: ['climb', 'descent', 'no figure', 'break of slope', 'ramp'],
+  slope: ['climb', 'descent', 'no figure', 'break of slope'],
   narrow: ['too narrow', 'hardly wider', 'single track', 'give way', 'creep past', 'bus', 'unreadable'],
   trees: ['trees'],
-  tunnel: ['tunnel', 'ferry'],
+  tunnel: ['tunnel'],
+  /** a size to book where no limit is mapped, the ramp, the gas on board */
+  ferry: ['to book', 'ramp', 'gas'],
   crossing: ['level crossing', 'tram', 'hump', 'narrowing', 'bumps'],
   /** `back up once` on mapped widths, `second go` where usual figures stand in */
   turn: ['other lane', 'whole road', 'second go', 'back up once'],

@@ -15,6 +15,7 @@ export const SUBJECT_WORD: Readonly<Record<Subject, string>> = {
   narrow: 'Narrow road',
   trees: 'Trees',
   tunnel: 'Tunnel',
+  ferry: 'Ferry',
   crossing: 'Hump or crossing',
   turn: 'Turn',
   swing: 'Tail swing',

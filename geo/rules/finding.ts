@@ -57,9 +57,8 @@ export function makeFindings(input: Followed, drafts: readonly Draft[]): Finding
       const base = idOf(draft);
       const pass = (passes.get(base) ?? 0) + 1;
       passes.set(base, pass);
-      const again = draft.again === 'folded' && isMetAgain(met, draft);
       const id = pass === 1 ? base : `${base}#${pass}`;
-      return toFinding(input, again ? { ...draft, folded: true } : draft, id);
+      return toFinding(input, isMetAgain(met, draft) ? metAgain(draft) : draft, id);
     })
     .sort(inDrivingOrder);
 }
@@ -114,6 +113,12 @@ function isMetAgain(met: Set<string>, draft: Draft): boolean {
   const known = met.has(key);
   met.add(key);
   return known;
+}
+
+/** A drive that comes back through a place: folded where that is no news, else said to be the same. */
+function metAgain(draft: Draft): Draft {
+  if (draft.again === 'folded') return { ...draft, folded: true };
+  return { ...draft, say: `${draft.say} The drive comes here again.` };
 }
 
 /** The same for one place whichever way it is driven through. */

@@ -64,7 +64,7 @@ export function mayBeLimit(key: string): boolean {
 }
 
 function meantBy(base: string): string | undefined {
-  if (isLimitName(base)) return undefined;
+  if (QUANTITY_OF_BASE.has(base) || NO_LIMIT.has(base)) return undefined;
   const lower = base.toLowerCase();
   return limitMeant(base) ?? (lower !== base && isLimitName(lower) ? lower : undefined);
 }

@@ -53,6 +53,7 @@ function barrierWays(input: RuleInput): Draft[] {
         subject: 'barrier',
         kind: 'along the road',
         level: 'unknown',
+        wants: 'sign',
         run: runOf(place),
         tags: { barrier: kind },
         ...sayBarrierWay(kind),
@@ -83,7 +84,9 @@ function judgeOnNode(input: RuleInput, place: Place, runs: EndRuns): Draft[] {
   const drafts = judgeTagged({ input, place, reach, advisedReach: reach, deciding });
   if (!drafts.some(({ level }) => level === 'barred') || !isJunction(input.roads, place.index)) return drafts;
   return drafts.map((draft) =>
-    draft.level === 'barred' ? { ...draft, level: 'unknown', ...sayAtJunction(draft.say) } : draft,
+    draft.level === 'barred'
+      ? { ...draft, level: 'unknown', wants: 'sign', ...sayAtJunction(draft.say) }
+      : draft,
   );
 }
 
@@ -160,7 +163,7 @@ function judgeKind(input: RuleInput, place: Place): Draft | undefined {
     return {
       ...about,
       level: 'unknown',
-      ...given({ wants: opens ? ('permission' as const) : undefined }),
+      wants: opens ? 'permission' : 'sign',
       tags: pick(tags, ['barrier', 'locked']),
       ...sayPerhapsShut(tags, opens ? 'to open' : 'to stand'),
     };

@@ -37,13 +37,13 @@ function sizes(input: RuleInput, run: Run): Draft[] {
   const { lengthM } = input.envelope;
   return [
     {
-      subject: 'length',
-      kind: 'ferry',
+      subject: 'ferry',
+      kind: 'to book',
       level: 'unknown',
       wants: 'permission',
       run,
       again: 'folded',
-      aspect: 'ferry',
+      aspect: 'length',
       tags: pick(run[0].place.tags, ['route', 'name', 'operator']),
       vehicle: { value: lengthM, unit: 'm', what: input.card.rack?.fitted ? 'length with rack' : 'length' },
       ...sayToBook(nameOf(run), input),
@@ -53,7 +53,7 @@ function sizes(input: RuleInput, run: Run): Draft[] {
 
 function ramp(input: RuleInput, run: Run): Draft {
   return {
-    subject: 'slope',
+    subject: 'ferry',
     kind: 'ramp',
     level: 'care',
     run,
@@ -69,8 +69,8 @@ function gas(input: RuleInput, run: Run): Draft[] {
   if (gasKg === undefined || gasKg <= 0) return [];
   return [
     {
-      subject: 'tunnel',
-      kind: 'ferry',
+      subject: 'ferry',
+      kind: 'gas',
       level: 'care',
       run,
       again: 'folded',

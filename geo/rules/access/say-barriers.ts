@@ -45,7 +45,7 @@ export function sayPerhapsShut(tags: Tags, made: 'to open' | 'to stand'): Words 
   const locked = tags['locked'] === 'yes' ? ', and has it locked' : '';
   return {
     say: `${nameOf(tags)} on the road; the map does not say whether ${made === 'to open' ? 'it opens' : 'vehicles get through'}${locked}.`,
-    advice: 'Find out whether it is open, or take another road.',
+    advice: `Find out whether ${made === 'to open' ? 'it is open' : 'vehicles get through'}, or take another road.`,
   };
 }
 

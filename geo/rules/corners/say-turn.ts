@@ -28,9 +28,15 @@ export function sayTurn(measured: MeasuredTurn): string {
           `${turn.room === 'own lane' ? 'the' : 'The'} tail swings out to the ${swing.side} ${size(swing.planM)}${range(swing.planFromM, swing.planToM)}${over};`,
           `driven gently ${swing.gentleM < STEP_M / 2 ? 'hardly at all' : size(swing.gentleM)}, at full lock ${worst}.`,
         ];
-  const usual =
-    assumed.length === 0 ? [] : [`Not mapped, so usual figures stand in: ${sayAssumed(assumed)}.`];
+  const usual = assumed.length === 0 ? [] : [`${sayUsual(measured)}: ${sayAssumed(assumed)}.`];
   return [`${sayWhat(measured)}${sayRoom(measured)}`, ...tail, ...usual].join(' ');
+}
+
+/** Where the mapped widths decide the room, the tail's figures alone rest on what is usual. */
+function sayUsual(measured: MeasuredTurn): string {
+  return mustBackUp(measured)
+    ? 'For the tail, usual figures stand in for what is not mapped'
+    : 'Not mapped, so usual figures stand in';
 }
 
 function sayWhat({ turn, driven }: MeasuredTurn): string {
@@ -63,7 +69,7 @@ function sayRoom(measured: MeasuredTurn): string {
       return ' takes the whole road.';
     case 'back up':
       if (mustBackUp(measured))
-        return ' leaves no room for one sweep on the widths as mapped: be ready to back up once.';
+        return ' leaves no room for one sweep on the road widths mapped, whatever the kerb: be ready to back up once.';
       return measured.roomiest.room === 'back up'
         ? ' may need a second go: be ready to back up once.'
         : ' may need a second go, unless there is more room than usual.';

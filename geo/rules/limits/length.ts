@@ -9,12 +9,13 @@ import { signDrafts } from './sign-limits.ts';
 export const length: SubjectRule = (input) => {
   const { lengthM } = input.envelope;
   const rackFitted = input.card.rack?.fitted === true;
+  const bareM = input.card.lengthM;
   const held = holdLimits(input, {
     subject: 'length',
     quantities: ['length'],
     unit: 'm',
     unknownAdvice: adviseSize('length', lengthM),
-    judge: (claim, value): Judged | undefined => {
+    judge: (claim, value, place): Judged | undefined => {
       const spare = roundMm(value - lengthM);
       if (spare >= 0) return undefined;
       return {
@@ -24,7 +25,12 @@ export const length: SubjectRule = (input) => {
         spare,
         ...sayTooLong(
           { limitM: value, vehicleM: lengthM, spareM: spare },
-          rackFitted ? 'with rack' : 'no rack',
+          {
+            ...(rackFitted
+              ? { rack: roundMm(value - bareM) >= 0 ? { fitsWithoutM: bareM } : 'no help' }
+              : {}),
+            on: place.tags['route'] === 'ferry' ? 'ferry' : 'road',
+          },
         ),
       };
     },

@@ -1,6 +1,7 @@
 import type { Cited } from '../../country/cited.ts';
 import type { MappedGap } from '../../tags/mapped-gap.ts';
 import { printLimitM, printMetres, printSizeM } from '../../units/print.ts';
+import { capital } from '../../units/text.ts';
 import { HEIGHT_ALLOWANCE_M } from '../../vehicle/envelope.ts';
 import type { Words } from '../words.ts';
 
@@ -32,11 +33,21 @@ export function sayTightHeight(sum: SizeSum, of: 'limit' | 'gap'): Words {
   };
 }
 
-/** @param rack whether its length counts */
-export function sayTooLong({ limitM, vehicleM, spareM }: SizeSum, rack: 'with rack' | 'no rack'): Words {
+/** A vehicle too long: the rack on it, whether it would fit without, and what is too short for it. */
+export interface TooLong {
+  /** undefined: no rack is fitted */
+  readonly rack?: 'no help' | { readonly fitsWithoutM: number };
+  readonly on: 'road' | 'ferry';
+}
+
+export function sayTooLong({ limitM, vehicleM, spareM }: SizeSum, { rack, on }: TooLong): Words {
+  const other = on === 'ferry' ? 'book another crossing' : 'take another road';
   return {
-    say: `The length limit is ${printLimitM(limitM)}; the vehicle is ${printSizeM(vehicleM)}${rack === 'with rack' ? ' with its rack' : ''}: ${printMetres(-spareM, 'up')} too long.`,
-    advice: 'Take another road.',
+    say: `The length limit is ${printLimitM(limitM)}; the vehicle is ${printSizeM(vehicleM)}${rack === undefined ? '' : ' with its rack'}: ${printMetres(-spareM, 'up')} too long.`,
+    advice:
+      typeof rack === 'object'
+        ? `Take the rack off (without it the vehicle is ${printSizeM(rack.fitsWithoutM)}), or ${other}.`
+        : `${capital(other)}.`,
   };
 }
 

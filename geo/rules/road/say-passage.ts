@@ -109,13 +109,26 @@ const VERY_STEEP = 15;
 /** @param percent at the steepest, up as driven; @param several slopes of one hill */
 export function saySlope(
   percent: number,
-  { lengthM, several }: { readonly lengthM: number; readonly several: boolean },
+  {
+    lengthM,
+    several,
+    turned,
+  }: {
+    readonly lengthM: number;
+    readonly several: boolean;
+    /** the incline as mapped, where the way is driven against its drawn direction; else undefined */
+    readonly turned: string | undefined;
+  },
 ): Words {
   const up = percent > 0;
-  const figure = `${Math.ceil(Math.abs(percent) - 1e-9)} %`;
+  const figure = `${Math.ceil(Math.abs(percent) * 10 - 1e-9) / 10} %`;
+  const drawn =
+    turned === undefined
+      ? ''
+      : ` It is mapped the other way round ("incline=${turned}"), as the road is drawn.`;
   const very = Math.abs(percent) >= VERY_STEEP;
   return {
-    say: `${up ? 'A climb' : 'A descent'} of ${figure}${several ? ' at its steepest' : ''} over ${printRun(lengthM)}.`,
+    say: `${up ? 'A climb' : 'A descent'} of ${figure}${several ? ' at its steepest' : ''} over ${printRun(lengthM)}.${drawn}`,
     advice: up
       ? `${LOW_GEAR}${very ? ' Front wheels may spin when wet: do not stop on it.' : ''}`
       : `Low gear at the top, and stay off the brakes as much as you can.${very ? ' If the brakes smell, stop and let them cool.' : ''}`,

@@ -69,7 +69,11 @@ function draftOf(run: Run<SlopePiece>): Draft {
       ...draft,
       tags: { incline: asMapped },
       limit: { value: Math.round(percent * 10) / 10, unit: '%', asMapped },
-      ...saySlope(percent, { lengthM, several: run.length > 1 }),
+      ...saySlope(percent, {
+        lengthM,
+        several: run.length > 1,
+        turned: worst.place.forward ? undefined : asMapped,
+      }),
     };
   }
   const { kind } = first.incline;

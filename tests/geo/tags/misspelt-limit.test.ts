@@ -13,6 +13,8 @@ describe('a limit under a misspelt key', () => {
     ['maxheigth', 'maxheight'],
     ['maxhight', 'maxheight'],
     ['max-height', 'maxheight'],
+    ['max_height', 'maxheight'],
+    ['max_weight', 'maxweight'],
     ['maxwieght', 'maxweight'],
     ['maxwidht', 'maxwidth'],
     ['MAXWIDTH', 'maxwidth'],

@@ -60,6 +60,15 @@ describe('a barrier on the driven road', () => {
     expect(level({ barrier: 'width_restrictor', access: 'yes' })).toBe('unknown');
   });
 
+  it('that is unknown says what would settle it, and asks of no wall whether it is open', () => {
+    for (const kind of ['gate', 'chain', 'log', 'debris', 'wall', 'whatever', 'height_restrictor'])
+      expect(askNode(barrier, { barrier: kind })[0]?.wants, kind).toBeDefined();
+    expect(askRoad(barrier, { barrier: 'wall' })[0]?.wants).toBeDefined();
+    expect(askNode(barrier, { barrier: 'debris' })[0]?.advice).toBe(
+      'Find out whether vehicles get through, or take another road.',
+    );
+  });
+
   it('with hours says that they are not settled', () => {
     expect(
       askNode(barrier, { barrier: 'gate', 'access:conditional': 'yes @ (06:00-20:00)' })[0]?.say,
@@ -195,7 +204,7 @@ describe('a barrier on the driven road', () => {
       ],
       { '2,0': { barrier: 'bollard' } },
     );
-    expect(askDrive(barrier, roads, [1])[0]).toMatchObject({ level: 'unknown' });
+    expect(askDrive(barrier, roads, [1])[0]).toMatchObject({ level: 'unknown', wants: 'sign' });
   });
 
   it('on the side road is none of ours', () => {
@@ -215,6 +224,16 @@ describe('a height bar', () => {
     expect(level({ barrier: 'height_restrictor' })).toBe('unknown');
     expect(level({ barrier: 'height_restrictor', maxheight: 'default' })).toBe('unknown');
     expect(level({ barrier: 'height_restrictor', access: 'yes' })).toBe('unknown');
+  });
+
+  it('met again on the way back is said to be the same', () => {
+    const roads = testMap([{ id: 1, nodes: ['0,0', '2,0', '5,0'], tags: { highway: 'service' } }], {
+      '2,0': { barrier: 'height_restrictor', maxheight: '2.5' },
+    });
+    const said = askDrive(height, roads, [1, -1]).map(({ say }) =>
+      say.endsWith('The drive comes here again.'),
+    );
+    expect(said).toEqual([false, true]);
   });
 
   it('with a figure is for the height subject to judge', () => {

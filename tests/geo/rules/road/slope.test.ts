@@ -43,6 +43,13 @@ describe('steep roads', () => {
     expect(hill('90%')[0]?.folded).toBeUndefined();
   });
 
+  it('driven against its drawing says what the tag says and what the drive meets', () => {
+    expect(askRoad(slope, { incline: '-11%' }, { backward: true })[0]?.say).toBe(
+      'A climb of 11 % over 500 m. It is mapped the other way round ("incline=-11%"), as the road is drawn.',
+    );
+    expect(hill('12.4%')[0]?.say).toBe('A climb of 12.4 % over 500 m.');
+  });
+
   it('the slope of something else is not ours', () => {
     expect(askRoad(slope, { 'incline:across': '12%', 'sidewalk:incline': '20%' })).toEqual([]);
   });

@@ -11,6 +11,14 @@ import type { Session } from './session.ts';
 
 const CODE_MAX_BYTES = 1000;
 
+/** How long the page may take to send what belongs to a request. */
+export interface BodyTimes {
+  /** a call, whole */
+  readonly wholeMs: number;
+  /** a file, without a byte of it coming */
+  readonly idleMs: number;
+}
+
 /** What requests are answered from. */
 export interface HostParts {
   readonly dispatch: Dispatch;
@@ -18,6 +26,7 @@ export interface HostParts {
   readonly assets: Assets;
   readonly session: Session;
   readonly pages: PageCount;
+  readonly bodyTimes: BodyTimes;
   /** `127.0.0.1:port`, the only name this host answers to */
   readonly own: string;
   tileAddress(): string | undefined;
@@ -43,7 +52,7 @@ export async function answerRequest(
   const [, call] = /^\/call\/([^/?#]{1,40})$/.exec(url) ?? [];
   if (call !== undefined) return answerCall(parts, call, request, response);
   const [, name] = /^\/file\?name=([^&#]{1,2000})$/.exec(url) ?? [];
-  if (name !== undefined) return takeFile(parts.uploads, name, request, response);
+  if (name !== undefined) return takeFile(parts, name, request, response);
   end(response, 404, 'There is nothing here.');
 }
 
@@ -57,11 +66,11 @@ function sendAsset(assets: Assets, url: string, response: ServerResponse): void 
 
 /** The page gives the one-time code of its address and gets the key that its calls are made with. */
 async function swapCode(
-  { session, onSpentCode }: HostParts,
+  { session, onSpentCode, bodyTimes }: HostParts,
   request: IncomingMessage,
   response: ServerResponse,
 ): Promise<void> {
-  const body = await readJson(request, CODE_MAX_BYTES);
+  const body = await readJson(request, CODE_MAX_BYTES, bodyTimes.wholeMs);
   if ('status' in body) return end(response, body.status, body.say);
   const { json } = body;
   const given = typeof json === 'object' && json && 'code' in json ? json.code : undefined;
@@ -73,12 +82,12 @@ async function swapCode(
 }
 
 async function answerCall(
-  { dispatch, pages }: HostParts,
+  { dispatch, pages, bodyTimes }: HostParts,
   name: string,
   request: IncomingMessage,
   response: ServerResponse,
 ): Promise<void> {
-  const body = await readJson(request, CALL_MAX_BYTES);
+  const body = await readJson(request, CALL_MAX_BYTES, bodyTimes.wholeMs);
   if ('status' in body) return end(response, body.status, body.say);
   const stop = new AbortController();
   response.once('close', () => stop.abort());
@@ -98,7 +107,7 @@ async function answerCall(
 }
 
 async function takeFile(
-  uploads: Uploads,
+  { uploads, bodyTimes }: HostParts,
   name: string,
   request: IncomingMessage,
   response: ServerResponse,
@@ -113,13 +122,24 @@ async function takeFile(
   }
   // a refusal must not cut the line it is to be told over: what is still coming is then read and dropped
   const bytes = new PassThrough();
+  // the page may break off before anybody reads, and after: the word of it then reaches nobody else
+  bytes.on('error', () => {});
+  const breakOff = (why: string) => void bytes.destroy(new Error(why));
+  const idle = setTimeout(() => breakOff('nothing came for too long'), bodyTimes.idleMs);
+  request.on('data', () => idle.refresh());
   request.pipe(bytes);
+  request.once('end', () => clearTimeout(idle));
   request.once('close', () => {
-    if (!request.complete) bytes.destroy(new Error('the page broke off'));
+    clearTimeout(idle);
+    // all may have come and not yet been read: what a broken line still holds is never given out
+    if (!request.readableEnded) breakOff('the page broke off');
   });
   const added = await uploads.addStream(shown, bytes);
+  clearTimeout(idle);
   request.unpipe(bytes);
   request.resume();
+  // what stays away is not waited for
+  if (!request.complete) response.setHeader('Connection', 'close');
   sendJson(response, added);
 }
 

@@ -3,12 +3,15 @@ import type { AddressInfo } from 'node:net';
 import type { Assets } from '../assets.ts';
 import type { Dispatch } from '../dispatch.ts';
 import type { Uploads } from '../services/uploads/uploads.ts';
-import { answerRequest } from './answer-request.ts';
+import { answerRequest, type BodyTimes } from './answer-request.ts';
 import { countPages } from './page-count.ts';
 import { createSession } from './session.ts';
 
 /** A page that is gone this long is not coming back: a reload takes less. */
 const GONE_AFTER_MS = 30_000;
+
+/** On one computer a call comes at once; a file may lie on a disk that wakes up. */
+const BODY_TIMES: BodyTimes = { wholeMs: 20_000, idleMs: 60_000 };
 
 export interface HttpHostOptions {
   readonly dispatch: Dispatch;
@@ -22,6 +25,7 @@ export interface HttpHostOptions {
   /** the last page has been gone for a while after there was one */
   onGone(): void;
   readonly goneAfterMs?: number;
+  readonly bodyTimes?: BodyTimes;
   /** milliseconds that only go forward */
   now(): number;
 }
@@ -44,10 +48,17 @@ export async function serveHttp(options: HttpHostOptions): Promise<HttpHost> {
   });
   const server = createServer({ maxHeaderSize: 16_384, requestTimeout: 0, headersTimeout: 10_000 });
   server.maxHeadersCount = 60;
-  server.on('upgrade', (_, socket) => socket.destroy());
+  server.on('upgrade', (_, socket) => {
+    // nobody else listens to a line handed over
+    socket.on('error', () => {});
+    socket.destroy();
+  });
   const own = `127.0.0.1:${await listen(server)}`;
-  const parts = { ...options, session, pages, own };
+  const parts = { ...options, session, pages, own, bodyTimes: options.bodyTimes ?? BODY_TIMES };
   server.on('request', (request, response) => {
+    // a line that breaks shows in what is read from it and in its closing
+    request.on('error', () => {});
+    response.on('error', () => {});
     answerRequest(parts, request, response).catch(() => response.destroy());
   });
   const origin = `http://${own}`;

@@ -8,6 +8,7 @@ import { presentSample, sampleFiles } from './samples.ts';
 import { createSources } from './sources.ts';
 import { openStores } from './stores.ts';
 import { openUploads, type Uploads } from './uploads/uploads.ts';
+import { sweepUploads } from './uploads/uploads-folder.ts';
 import { createNotifier } from './watch/notifier.ts';
 
 export interface BackendOptions {
@@ -36,6 +37,7 @@ export interface Backend {
 export async function openBackend(options: BackendOptions): Promise<Backend> {
   const { host, dataFolder, engine, now } = options;
   engine.warm();
+  await sweepUploads();
   const samples = sampleFiles(options.sampleFolder);
   const [sample, stores] = await Promise.all([
     presentSample(samples),

@@ -1,7 +1,6 @@
 import { randomBytes } from 'node:crypto';
-import { createWriteStream } from 'node:fs';
-import { mkdtemp, rm, stat, unlink } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { createWriteStream, type WriteStream } from 'node:fs';
+import { rm, stat, unlink } from 'node:fs/promises';
 import { basename, join, resolve } from 'node:path';
 import type { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
@@ -10,6 +9,7 @@ import { MAP_MAX_BYTES } from '../../contract/limits.ts';
 import type { AddedFile } from '../../contract/source.ts';
 import { unreadable } from '../files/read-bytes.ts';
 import { fileUse } from './file-use.ts';
+import { makeUploadsFolder } from './uploads-folder.ts';
 
 export interface HeldFile {
   readonly path: string;
@@ -46,11 +46,13 @@ export function openUploads(maxBytes = MAP_MAX_BYTES): Uploads {
     async addStream(name, bytes, signal) {
       const shown = plainName(name);
       let path: string | undefined;
+      let into: WriteStream | undefined;
       let size = 0;
       let tooLarge = false;
       try {
-        folder ??= mkdtemp(join(tmpdir(), 'lanegauge-'));
+        folder ??= makeUploadsFolder();
         path = join(await folder, randomBytes(18).toString('base64url'));
+        into = createWriteStream(path, { flags: 'wx', mode: 0o600 });
         await pipeline(
           bytes,
           async function* (chunks: AsyncIterable<Buffer>) {
@@ -61,12 +63,13 @@ export function openUploads(maxBytes = MAP_MAX_BYTES): Uploads {
               yield chunk;
             }
           },
-          createWriteStream(path, { flags: 'wx', mode: 0o600 }),
+          into,
           ...(signal === undefined ? [] : [{ signal }]),
         );
         return await hold('upload', path, shown);
       } catch (error) {
-        if (path !== undefined) await unlink(path).catch(() => {});
+        if (path === undefined) folder = undefined;
+        else await takeAway(path, into);
         if (tooLarge)
           return fail(
             'too-large',
@@ -98,9 +101,17 @@ export function openUploads(maxBytes = MAP_MAX_BYTES): Uploads {
     },
     find: (kind, token) => held.get(`${kind}:${token}`),
     async close() {
-      if (folder !== undefined) await rm(await folder, { recursive: true, force: true });
+      const made = await folder?.catch(() => undefined);
+      if (made !== undefined) await rm(made, { recursive: true, force: true });
     },
   };
+}
+
+/** Deletes what came of it. A stream that was still opening its file makes it after all: that is waited for. */
+async function takeAway(path: string, into: WriteStream | undefined): Promise<void> {
+  if (into && !into.closed)
+    await new Promise<void>((resolve) => into.destroy().once('close', () => resolve()));
+  await unlink(path).catch(() => {});
 }
 
 /** A file name to show: no folders, no control characters, not endless. */

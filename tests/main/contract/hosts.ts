@@ -1,8 +1,9 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Readable } from 'node:stream';
+import { given } from '../../../geo/given.ts';
 import { serveIpc } from '../../../main/electron/ipc-host.ts';
-import { type HttpHost, serveHttp } from '../../../main/loopback/http-host.ts';
+import { type HttpHost, type HttpHostOptions, serveHttp } from '../../../main/loopback/http-host.ts';
 import { createClient, type Pipe } from '../../../renderer/host/client.ts';
 import { httpPipe } from '../../../renderer/host/http.ts';
 import { ipcPipe } from '../../../renderer/host/ipc.ts';
@@ -50,7 +51,10 @@ export async function overIpc({ dispatch, backend, folder }: World): Promise<Tes
   };
 }
 
-export async function serve({ dispatch, backend }: World, more: { onGone?(): void } = {}): Promise<HttpHost> {
+export async function serve(
+  { dispatch, backend }: World,
+  more: Pick<Partial<HttpHostOptions>, 'onGone' | 'bodyTimes'> = {},
+): Promise<HttpHost> {
   return serveHttp({
     dispatch,
     uploads: backend.uploads,
@@ -61,6 +65,7 @@ export async function serve({ dispatch, backend }: World, more: { onGone?(): voi
     onSpentCode: () => backend.notice('used twice'),
     onGone: () => more.onGone?.(),
     goneAfterMs: 60,
+    ...given({ bodyTimes: more.bodyTimes }),
     now: () => performance.now(),
   });
 }

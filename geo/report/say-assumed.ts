@@ -5,7 +5,14 @@ export function sayAssumed(assumed: readonly AssumedSize[]): string {
   return assumed.map(sayOne).join(', ');
 }
 
-function sayOne({ what, m }: AssumedSize): string {
+function sayOne(size: AssumedSize): string {
+  const { insteadOf } = size;
+  return insteadOf === undefined
+    ? saySize(size)
+    : `${saySize(size)} ("${insteadOf}" is mapped, and not believed)`;
+}
+
+function saySize({ what, m }: AssumedSize): string {
   // two decimals at most, no idle noughts
   const size = `${Number(m.toFixed(2))} m`;
   switch (what) {

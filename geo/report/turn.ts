@@ -53,7 +53,14 @@ export const turnSchema = z.strictObject({
     worstToM: z.number(),
   }),
   /** sizes that are not mapped, and the usual figures that stand in for them */
-  assumed: z.array(z.strictObject({ what: z.enum(ASSUMED_SIZES), m: z.number() })),
+  assumed: z.array(
+    z.strictObject({
+      what: z.enum(ASSUMED_SIZES),
+      m: z.number(),
+      /** what is mapped of it, where that cannot be read or believed */
+      insteadOf: z.string().optional(),
+    }),
+  ),
 });
 export type Turn = z.infer<typeof turnSchema>;
 export type AssumedSize = Turn['assumed'][number];

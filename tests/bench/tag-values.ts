@@ -8,6 +8,7 @@ import type { ConditionContext } from '../../geo/tags/conditional/context.ts';
 import { evaluateConditional } from '../../geo/tags/conditional/evaluate.ts';
 import { parseConditional } from '../../geo/tags/conditional/parse.ts';
 import { laneValues } from '../../geo/tags/lanes.ts';
+import type { Figure } from '../../geo/units/believed.ts';
 import { readLength } from '../../geo/units/read-length.ts';
 import { readMass } from '../../geo/units/read-mass.ts';
 import type { Reading } from '../../geo/units/reading.ts';
@@ -50,14 +51,29 @@ function sayReading(reading: Reading, unit: 'm' | 't'): string {
 }
 
 function readerOf(family: string): ((text: string) => string) | undefined {
-  if (/^(max)?(height|width|length)$/.test(family) || family === 'est_width')
-    return (text) => sayReading(readLength(text), 'm');
-  if (/^max(weight|axleload|bogieload)$/.test(family)) return (text) => sayReading(readMass(text), 't');
-  return undefined;
+  const of = FIGURE_OF[family];
+  if (of !== undefined)
+    return (text) =>
+      MASSES.has(of) ? sayReading(readMass(text, of), 't') : sayReading(readLength(text, of), 'm');
+  return family === 'height' || family === 'length' ? (text) => sayReading(readLength(text), 'm') : undefined;
 }
 
+/** What each family of tags is held to. */
+const FIGURE_OF: Readonly<Record<string, Figure>> = {
+  maxheight: 'height',
+  maxwidth: 'width',
+  maxlength: 'length',
+  width: 'carriageway',
+  est_width: 'carriageway',
+  maxweight: 'mass',
+  maxaxleload: 'axle',
+  maxbogieload: 'bogie',
+};
+const MASSES: ReadonlySet<Figure> = new Set(['mass', 'axle', 'bogie']);
+
 /** The first figure or word of the table's own meaning; its flags and alternatives are for people. */
-function expectedOfFigure({ meaning }: Row): string {
+function expectedOfFigure({ meaning, note }: Row): string {
+  if (note.includes('implausible')) return 'not believed';
   const figure = /^([\d.]+) (m|t|metres|tonnes)\b/.exec(meaning);
   return figure === null ? meaning : `${round(Number(figure[1]))} ${figure[2]?.[0] ?? ''}`;
 }
@@ -67,7 +83,8 @@ function compare(row: Row): { ours: string; theirs: string } | undefined {
     return { ours: meaningOfConditional(row.value), theirs: expectedOfConditional(row) };
   const family = familyOf(row.tag);
   const read = readerOf(family);
-  if (read === undefined) return undefined;
+  // what is for boats is no limit of a road, and held to nothing
+  if (read === undefined || row.note.includes('seamark')) return undefined;
   if (row.tag.includes(':lanes')) {
     const ours = laneValues(row.value, 'main key').map((value) =>
       value === 'main key' ? value : read(value ?? ''),

@@ -1,3 +1,4 @@
+import { given } from '../../given.ts';
 import type { AssumedSize } from '../../report/turn.ts';
 import { CIRCLE_CLEARANCE_M } from '../../swing/corner/clearance.ts';
 import { fitCircle } from '../../swing/corner/fit-ring.ts';
@@ -54,12 +55,15 @@ export function turnBackShape(site: CornerSite): Shape {
 
 /** By the `diameter` as mapped, else the usual one. */
 function placeShape(site: CornerSite, what: AssumedSize['what'], size: Size): Shape {
-  const reading = readLength(site.nodeTags['diameter'] ?? '', 'circle');
+  const { diameter } = site.nodeTags;
+  const reading = readLength(diameter ?? '', 'circle');
   const mapped = reading.kind === 'value';
   const { value } = mapped ? reading : { value: 0 };
   return {
     ...inside(site, mapped ? { usual: value, least: value, most: value } : size),
-    assumed: mapped ? [] : [{ what, m: size.usual }],
+    assumed: mapped
+      ? []
+      : [{ what, m: size.usual, ...given({ insteadOf: diameter && `diameter=${diameter}` }) }],
     mapped,
   };
 }

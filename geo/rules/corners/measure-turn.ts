@@ -48,7 +48,7 @@ export function measureTurn(site: CornerSite): MeasuredTurn {
     room: fit.room,
     rearAxleRadiusM: round(fit.rearAxleRadiusM, 0.01),
     swing: swingOf(site, shape),
-    assumed: shape.assumed.map(({ what, m }) => ({ what, m: round(m, 0.01) })),
+    assumed: shape.assumed.map((size) => ({ ...size, m: round(size.m, 0.01) })),
   };
   const onNearside = turn.swing.side === driveSide;
   return {

@@ -272,6 +272,9 @@ describe('circles', () => {
 
   it('its diameter is taken where it is mapped', () => {
     expect(both(mini({ diameter: '28' }), [1, 2])).toEqual([]);
+    expect(both(mini({ diameter: '1400' }), [1, 2])[0]?.say).toContain(
+      '("diameter=1400" is mapped, and not believed)',
+    );
     expect(both(mini({ diameter: '14' }), [1, 2])[0]?.turn).toMatchObject({
       circleM: 14,
       room: 'back up',

@@ -1,6 +1,6 @@
 import { Worker } from 'node:worker_threads';
 import { fail, type Result } from '../../geo/result.ts';
-import { builtScript } from '../built-script.ts';
+import { builtFile } from '../services/built-file.ts';
 import type { CheckDone, CheckWork } from './check-work.ts';
 
 /** What a check's thread tells. */
@@ -42,7 +42,7 @@ export async function checkInThread(
 }
 
 function startThread(work: CheckWork): Worker {
-  return new Worker(builtScript('main/cli/check-worker'), { workerData: work });
+  return new Worker(builtFile('cli/check-worker.js'), { workerData: work });
 }
 
 const CANCELLED = fail('cancelled', 'Cancelled.');

@@ -17,6 +17,12 @@ export function findElectron(folder = installed()): string | undefined {
   }
 }
 
+/** The installer that comes with Electron's package and fetches its program, if the package is there. */
+export function electronInstaller(folder = installed()): string | undefined {
+  const script = folder === undefined ? undefined : join(folder, 'install.js');
+  return script !== undefined && existsSync(script) ? script : undefined;
+}
+
 function installed(): string | undefined {
   try {
     return dirname(createRequire(import.meta.url).resolve('electron/package.json'));

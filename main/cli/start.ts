@@ -2,6 +2,7 @@ import { spawn } from 'node:child_process';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { given } from '../../geo/given.ts';
+import { fail, ok, type Result } from '../../geo/result.ts';
 import { readAssets } from '../assets.ts';
 import { openBrowser } from '../loopback/open-browser.ts';
 import { serveWindow } from '../loopback/serve-window.ts';
@@ -9,7 +10,8 @@ import { openBackend } from '../services/backend.ts';
 import { dataFolder } from '../services/data-folder.ts';
 import { openEngine } from '../services/engine/open-engine.ts';
 import { checkCommand } from './check-command.ts';
-import { findElectron, hasDisplay } from './find-electron.ts';
+import { fetchElectron } from './fetch-electron.ts';
+import { electronInstaller, findElectron, hasDisplay } from './find-electron.ts';
 import { runProgram } from './run-program.ts';
 import { readStartArguments } from './start-arguments.ts';
 import { EXIT_INTERRUPTED, refuse, type Terminal } from './terminal.ts';
@@ -31,26 +33,37 @@ async function start(words: readonly string[], terminal: Terminal): Promise<numb
   if (!read.ok) return refuse(read.error.message, terminal);
   const { file, once } = read.value;
   const display = hasDisplay(process.env, process.platform);
-  const electron = findElectron();
-  if (electron !== undefined && display && !once) return runElectron(electron, file, terminal);
-
   // whatever the verdict, a start that could print it went well
   if (once) return (await checkCommand(SAMPLE_WORDS, terminal)) === 2 ? 2 : 0;
-  return serve(terminal, file, { why: sayWhyBrowser({ electron, display }), display });
+  const electron = findElectron();
+  if (!display) return serve(terminal, file, { why: 'There is no display', display });
+  if (electron !== undefined) return runElectron(electron, file, terminal);
+  const fetched = process.env['CI'] ? undefined : await getElectron(terminal);
+  if (terminal.signal.aborted) return EXIT_INTERRUPTED;
+  if (fetched?.ok) return runElectron(fetched.value, file, terminal);
+  const why = fetched ? ` and could not be fetched (${fetched.error.message})` : '';
+  return serve(terminal, file, { why: `Electron's program is not on this computer${why}`, display });
 }
 
-interface Shown {
-  readonly electron: string | undefined;
-  readonly display: boolean;
-}
+const FETCH_LIMIT_MS = 10 * 60_000;
 
-function sayWhyBrowser({ electron, display }: Shown): string {
-  const why = display
-    ? "Electron's program is not on this computer ('npx install-electron' fetches it)"
-    : electron === undefined
-      ? "There is no display, and Electron's program is not on this computer"
-      : 'There is no display';
-  return `${why}, so the window is served to a browser on this computer until Ctrl-C, or until its page is closed:`;
+/** Fetches Electron's program, once for all starts to come. */
+async function getElectron(terminal: Terminal): Promise<Result<string>> {
+  const installer = electronInstaller();
+  if (installer === undefined) return fail('absent', 'its package is not installed');
+  terminal.out(
+    "Electron's program is not on this computer yet: its installer fetches it now, once (about 120 MB). Ctrl-C stops it.\n",
+  );
+  const fetched = await fetchElectron({
+    installer,
+    limitMs: FETCH_LIMIT_MS,
+    signal: terminal.signal,
+    onBytes: (bytes) => terminal.progress.show(`Electron: ${Math.round(bytes / 1e6)} MB have come`),
+  });
+  terminal.progress.clear();
+  if (!fetched.ok) return fetched;
+  const program = findElectron();
+  return program === undefined ? fail('absent', 'its installer ended without it') : ok(program);
 }
 
 function runElectron(program: string, file: string | undefined, terminal: Terminal): Promise<number> {
@@ -80,27 +93,32 @@ async function serve(
     await backend.close();
     return refuse(opened.error.message, terminal);
   }
-  // another drive's check would be taken for this one's
-  if (!opened) await checkCommand(SAMPLE_WORDS, terminal);
-  if (terminal.signal.aborted) {
-    await backend.close();
-    return EXIT_INTERRUPTED;
-  }
-  terminal.out(`\n${why}\n`);
+  terminal.out(
+    `${why}, so the window is served to a browser on this computer until Ctrl-C, or until its page is closed:\n`,
+  );
   const stop = new AbortController();
   process.once('SIGTERM', () => stop.abort());
+  const signal = AbortSignal.any([terminal.signal, stop.signal]);
   const keyboard = process.stdin.isTTY ? process.stdin : undefined;
-  if (keyboard)
-    terminal.out('(Each address is good for one page and one minute; Enter gives a fresh one.)\n');
+  const opens = display && process.stdout.isTTY && !process.env['CI'];
   const ended = await serveWindow({
     backend,
     assets: await readAssets(join(ROOT, '.build', 'window')),
     say: (line) => terminal.out(`${line}\n`),
-    signal: AbortSignal.any([terminal.signal, stop.signal]),
+    signal,
     ...given({ keyboard }),
-    ...(display && process.stdout.isTTY ? { open: (address) => openBrowser(address, process.platform) } : {}),
+    ...(opens ? { open: (address) => openBrowser(address, process.platform) } : {}),
+    // another drive's check would be taken for this one's
+    ...(opened ? {} : { meanwhile: () => printSample(terminal, signal, keyboard !== undefined) }),
   });
   return ended === 'page gone' || stop.signal.aborted ? 0 : EXIT_INTERRUPTED;
+}
+
+/** @returns what stands above the address that follows */
+async function printSample(terminal: Terminal, signal: AbortSignal, canAsk: boolean): Promise<string> {
+  terminal.out('\n');
+  await checkCommand(SAMPLE_WORDS, { ...terminal, signal });
+  return `\nThe window${canAsk ? ' (each address is good for one page and one minute; Enter gives a fresh one)' : ''}:`;
 }
 
 await runProgram(start);

@@ -1,9 +1,10 @@
 import { fileURLToPath } from 'node:url';
 import { BrowserWindow, dialog, screen } from 'electron';
+import { builtFile } from '../services/built-file.ts';
 import { ORIGIN } from './scheme.ts';
 import { keepPlace, type Place } from './window-place.ts';
 
-const PRELOAD = fileURLToPath(new URL('./preload.cjs', import.meta.url));
+const PRELOAD = fileURLToPath(builtFile('electron/preload.cjs'));
 
 /** Opens the window where it last stood, if that place is still on a screen. */
 export async function openWindow(dataFolder: string): Promise<BrowserWindow> {

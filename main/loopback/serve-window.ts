@@ -15,6 +15,8 @@ export interface ServeWindowOptions {
   open?(address: string): void;
   /** where Enter asks for a fresh address; absent where nobody can press it */
   readonly keyboard?: Readable;
+  /** what is printed while the page is already served; where no page has come by then, the line it ends with and a fresh address follow */
+  meanwhile?(): Promise<string>;
   readonly signal: AbortSignal;
   readonly goneAfterMs?: number;
 }
@@ -49,6 +51,11 @@ export async function serveWindow(options: ServeWindowOptions): Promise<'stopped
   const first = host.newAddress();
   say(first);
   options.open?.(first);
+  void options.meanwhile?.().then((line) => {
+    if (came || signal.aborted) return;
+    say(line);
+    say(host.newAddress());
+  });
   const onEnter = () => say(host.newAddress());
   keyboard?.on('data', onEnter);
   keyboard?.on('error', () => {});

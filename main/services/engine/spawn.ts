@@ -1,7 +1,7 @@
 import { Worker } from 'node:worker_threads';
-import { builtScript } from '../../built-script.ts';
+import { builtFile } from '../built-file.ts';
 
 /** Starts the engine's thread from its built file. */
 export function spawnEngine(): Worker {
-  return new Worker(builtScript('main/services/engine/worker'));
+  return new Worker(builtFile('services/engine/worker.js'));
 }

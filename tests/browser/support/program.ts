@@ -6,7 +6,7 @@ import { join, resolve } from 'node:path';
 
 /** Tests and benches, built or not, run from the root. */
 const ROOT = resolve('.');
-const START = join(ROOT, '.build/main/cli/start.js');
+const START = join(ROOT, '.build/program/cli/start.js');
 const READY_MS = 120_000;
 
 /** The built program, serving its window to a browser. */

@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { checkInThread } from '../../../main/cli/check-thread.ts';
 
 const ROOT = resolve(import.meta.dirname, '../../..');
-const CLI = resolve(ROOT, '.build/main/cli');
+const CLI = resolve(ROOT, '.build/program/cli');
 const SAMPLES = resolve(ROOT, 'sample-routes');
 const CHECK = [
   ...['check', '--route', `${SAMPLES}/drives/clear.gpx`, '--map', `${SAMPLES}/district.osm.pbf`],
@@ -36,7 +36,10 @@ const lanegauge = (words: readonly string[], out?: Stream, error?: Stream) =>
 
 /** A program of the terminal whose work is this expression. */
 const program = (work: string) =>
-  run(['-e', `import('${CLI}/run-program.js').then(({ runProgram }) => runProgram(async () => ${work}))`]);
+  run([
+    '-e',
+    `import('${ROOT}/.build/main/cli/run-program.js').then(({ runProgram }) => runProgram(async () => ${work}))`,
+  ]);
 
 describe('what goes wrong inside the program', () => {
   it.each([

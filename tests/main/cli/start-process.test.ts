@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 
-const START = resolve(import.meta.dirname, '../../../.build/main/cli/start.js');
+const START = resolve(import.meta.dirname, '../../../.build/program/cli/start.js');
 
 let folder: string;
 let child: ChildProcess | undefined;
@@ -39,7 +39,7 @@ describe.skipIf(process.platform !== 'linux')('npm start without a display', () 
   ] as const)('says why and where the window is served, until %s', async (signal, exit) => {
     const { said, code, stop } = start();
     await vi.waitFor(() => expect(said.out).toMatch(/http:\/\/127\.0\.0\.1:\d+\/#\S+\n/), 15_000);
-    expect(said.out).toMatch(/\nThere is no display[^\n]*:\nhttp/);
+    expect(said.out).toMatch(/^There is no display[^\n]*:\nhttp/);
     const address = /http\S+/.exec(said.out.slice(said.out.indexOf('There is no display')))?.[0] ?? '';
     expect((await fetch(new URL('/', address))).status).not.toBe(421);
     stop(signal);

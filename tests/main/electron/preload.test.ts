@@ -8,7 +8,7 @@ vi.mock('electron', () => import('./fake-electron.ts'));
 describe('the preload script', () => {
   it('is one CommonJS file that loads nothing but electron', () => {
     const script = readFileSync(
-      new URL('../../../.build/main/electron/preload.cjs', import.meta.url),
+      new URL('../../../.build/program/electron/preload.cjs', import.meta.url),
       'utf8',
     );
     expect([...script.matchAll(/require\("([^"]*)"\)/g)].map(([, name]) => name)).toEqual(['electron']);

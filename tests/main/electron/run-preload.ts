@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import type { PreloadHost } from '../../../renderer/host/ipc.ts';
 import { eventFrom, type FakeContents, ipcMain, TOP_FRAME } from './fake-electron.ts';
 
-const BUILT = new URL('../../../.build/main/electron/preload.cjs', import.meta.url);
+const BUILT = new URL('../../../.build/program/electron/preload.cjs', import.meta.url);
 
 /**
  * Runs the built preload script against a stand-in for the page's side of Electron. Everything that crosses is made

@@ -63,15 +63,8 @@ describe('the packing instructions', () => {
 
   it('cover the three systems and take in what the program runs from', () => {
     for (const system of ['win', 'mac', 'linux']) expect(config[system]).toHaveProperty('target');
-    expect(project.main).toBe('.build/main/electron/main.js');
-    expect(config.files).toEqual(
-      expect.arrayContaining([
-        '.build/main/**/*.js',
-        '.build/geo/**/*.js',
-        '.build/window/**/*',
-        '.build/main/electron/preload.cjs',
-      ]),
-    );
+    expect(project.main).toBe('.build/program/electron/main.js');
+    expect(config.files).toEqual(expect.arrayContaining(['.build/program/**/*', '.build/window/**/*']));
     expect(config.extraResources).toMatchObject([{ from: 'sample-routes', to: 'sample-routes' }]);
   });
 });

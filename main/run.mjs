@@ -1,0 +1,47 @@
+// Runs a command of the built program, and builds first what has changed since:
+// node main/run.mjs start|main WORDS; without a command it only builds
+import { mkdir, readdir, readFile, stat, writeFile } from 'node:fs/promises';
+import module from 'node:module';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+
+const ROOT = join(import.meta.dirname, '..');
+const BUILD = join(ROOT, '.build');
+const BUILT = join(BUILD, 'built.json');
+/** What goes into each bundle. */
+const BUNDLES = {
+  'main/vite.config.ts': ['geo', 'main', 'package-lock.json'],
+  'renderer/vite.config.ts': ['geo', 'main/contract', 'renderer', 'package-lock.json'],
+};
+
+/** Size and time of every file below: equal texts mean that nothing has changed. */
+async function stamp(path) {
+  const full = join(ROOT, path);
+  const there = await stat(full);
+  if (!there.isDirectory()) return [`${path} ${there.size} ${there.mtimeMs}`];
+  const names = (await readdir(full)).filter((name) => !name.startsWith('.') && name !== 'node_modules');
+  return (await Promise.all(names.sort().map((name) => stamp(`${path}/${name}`)))).flat();
+}
+
+async function buildChanged() {
+  const before = await readFile(BUILT, 'utf8').then(JSON.parse, () => ({}));
+  const now = {};
+  for (const [config, parts] of Object.entries(BUNDLES))
+    now[config] = (await Promise.all(parts.map(stamp))).flat().join('\n');
+  const changed = Object.keys(BUNDLES).filter((config) => now[config] !== before[config]);
+  if (changed.length === 0) return;
+  const { build } = await import('vite');
+  await Promise.all(changed.map((config) => build({ configFile: join(ROOT, config), logLevel: 'warn' })));
+  await mkdir(BUILD, { recursive: true });
+  await writeFile(BUILT, JSON.stringify(now));
+}
+
+await buildChanged();
+const [, , name, ...words] = process.argv;
+if (name !== undefined) {
+  // Node 22 and later keep what they compiled
+  module.enableCompileCache?.(join(BUILD, 'compiled'));
+  const entry = join(BUILD, 'program/cli', `${name}.js`);
+  process.argv = [process.argv[0], entry, ...words];
+  await import(pathToFileURL(entry).href);
+}

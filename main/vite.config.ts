@@ -1,0 +1,35 @@
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { defineConfig, type Plugin, transformWithOxc } from 'vite';
+
+const MAIN = import.meta.dirname;
+const ENTRIES = ['cli/main', 'cli/start', 'cli/check-worker', 'electron/main', 'services/engine/worker'];
+
+/** The script that runs before the page is one plain file, as Electron's sandbox wants it. */
+const preload: Plugin = {
+  name: 'preload',
+  async buildStart() {
+    const file = join(MAIN, 'electron/preload.cts');
+    const { code } = await transformWithOxc(await readFile(file, 'utf8'), file, { lang: 'ts' });
+    this.emitFile({ type: 'asset', fileName: 'electron/preload.cjs', source: code });
+  },
+};
+
+/** The program in a few files, so that it starts without opening hundreds. Parts that others may replace stay outside. */
+export default defineConfig({
+  root: MAIN,
+  plugins: [preload],
+  ssr: { noExternal: true, external: ['electron', 'gpxparser', 'opening_hours'] },
+  build: {
+    ssr: true,
+    ssrEmitAssets: true,
+    outDir: '../.build/program',
+    emptyOutDir: true,
+    target: 'node20',
+    minify: false,
+    rolldownOptions: {
+      input: Object.fromEntries(ENTRIES.map((name) => [name, join(MAIN, `${name}.ts`)])),
+      output: { entryFileNames: '[name].js', chunkFileNames: 'parts/[name]-[hash].js' },
+    },
+  },
+});

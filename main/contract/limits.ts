@@ -7,8 +7,8 @@ export const MAP_MAX_BYTES = 8 * 1024 * 1024 * 1024;
 /** Largest load list read, bytes: the most items with long names stay far below. */
 export const LOAD_MAX_BYTES = 1_000_000;
 
-/** Largest request of a call, bytes: a full fleet with long notes stays far below. */
-export const CALL_MAX_BYTES = 2 * 1024 * 1024;
+/** Largest request of a call, bytes: a full fleet with long notes, as it was and as it is to be, stays far below. */
+export const CALL_MAX_BYTES = 4 * 1024 * 1024;
 
 /** The most vehicles one fleet holds. */
 export const FLEET_MAX = 200;

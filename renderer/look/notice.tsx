@@ -12,7 +12,14 @@ export function NoticeArea() {
   return (
     <div class="notice-area">
       <div role="alert">
-        {error !== undefined && <Notice say={error} kind="error" canClose={gone === undefined} />}
+        {error !== undefined && (
+          <Notice
+            say={error}
+            kind="error"
+            canClose={gone === undefined}
+            again={gone === undefined ? told?.again : undefined}
+          />
+        )}
       </div>
       <div role="status">
         {gone === undefined && told?.kind === 'note' && <Notice say={told.say} kind="note" canClose />}
@@ -21,22 +28,42 @@ export function NoticeArea() {
   );
 }
 
-function Notice({ say, kind, canClose }: { say: string; kind: 'error' | 'note'; canClose: boolean }) {
+function Notice({
+  say,
+  kind,
+  canClose,
+  again,
+}: {
+  say: string;
+  kind: 'error' | 'note';
+  canClose: boolean;
+  again?: (() => void) | undefined;
+}) {
   return (
     <div class={`notice notice-${kind}`}>
       <p>
         <bdi>{clip(say, 800)}</bdi>
       </p>
-      {canClose && (
+      {again && (
         <button
           type="button"
           onClick={() => {
-            notice.value = undefined;
+            close();
+            again();
           }}
         >
+          Try again
+        </button>
+      )}
+      {canClose && (
+        <button type="button" onClick={close}>
           Close<span class="unseen"> this message</span>
         </button>
       )}
     </div>
   );
+}
+
+function close(): void {
+  notice.value = undefined;
 }

@@ -5,10 +5,15 @@ export const work = signal<{ readonly what: string; readonly share?: number; sto
   undefined,
 );
 
+export interface Told {
+  readonly kind: 'error' | 'note';
+  readonly say: string;
+  /** tries once more what could not be done */
+  again?(): void;
+}
+
 /** Something went wrong or should be known; stays until it is closed. */
-export const notice = signal<{ readonly kind: 'error' | 'note'; readonly say: string } | undefined>(
-  undefined,
-);
+export const notice = signal<Told | undefined>(undefined);
 
 /** The program behind the window has gone. */
 export const hostGone = signal<string | undefined>(undefined);

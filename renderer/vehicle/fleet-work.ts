@@ -59,6 +59,8 @@ function forgetFresh(): void {
   writingFresh.value = false;
 }
 
+type Fleet = readonly FleetVehicle[];
+
 /** Saves what is typed for a vehicle. @returns whether its figures make a card and the host took it */
 export async function saveDraft(id: string): Promise<boolean> {
   const draft = drafts.value[id];
@@ -72,10 +74,9 @@ export async function saveDraft(id: string): Promise<boolean> {
     return false;
   }
   const fresh = id === freshId.value;
-  const changed = fresh
-    ? [...vehicles.value, { id, card }]
-    : vehicles.value.map((each) => (each.id === id ? { id, card } : each));
-  if (!(await saveFleet(changed, 'Saved. The drive is checked with it.'))) return false;
+  const withCard = (fleet: Fleet) =>
+    fresh ? [...fleet, { id, card }] : fleet.map((each) => (each.id === id ? { id, card } : each));
+  if (!(await saveFleet(withCard, 'Saved. The drive is checked with it.'))) return false;
   // typed on while it was written
   if (drafts.value[id] === draft) dropDraft(id);
   if (fresh) {
@@ -87,7 +88,7 @@ export async function saveDraft(id: string): Promise<boolean> {
 
 export async function addCard(card: VehicleCard, done: string): Promise<boolean> {
   const id = crypto.randomUUID();
-  const saved = await saveFleet([...vehicles.value, { id, card }], done);
+  const saved = await saveFleet((fleet) => [...fleet, { id, card }], done);
   if (saved) {
     writingFresh.value = false;
     chooseVehicle(id);
@@ -105,8 +106,11 @@ export async function deleteChosen(): Promise<boolean> {
   const chosen = vehicle.value;
   if (chosen === undefined) return false;
   const place = vehicles.value.findIndex(({ id }) => id === chosen.id);
-  const left = vehicles.value.filter(({ id }) => id !== chosen.id);
-  if (!(await saveFleet(left, `${chosen.card.name} is deleted.`))) return false;
+  const without = (fleet: Fleet) => fleet.filter(({ id }) => id !== chosen.id);
+  if (!(await saveFleet(without, `${chosen.card.name} is deleted.`))) return false;
+  const left = vehicles.value;
+  // changed in another window meanwhile, it stays
+  if (left.some(({ id }) => id === chosen.id)) return false;
   deleted.value = { vehicle: chosen, place };
   const next = left[Math.min(place, left.length - 1)];
   if (next) chooseVehicle(next.id);
@@ -117,16 +121,21 @@ export async function deleteChosen(): Promise<boolean> {
 export async function undoDelete(): Promise<boolean> {
   const back = deleted.value;
   if (back === undefined) return false;
-  const fleet = vehicles.value.toSpliced(back.place, 0, back.vehicle);
-  if (!(await saveFleet(fleet, `${back.vehicle.card.name} is back.`))) return false;
+  const withIt = (fleet: Fleet) => fleet.toSpliced(back.place, 0, back.vehicle);
+  if (!(await saveFleet(withIt, `${back.vehicle.card.name} is back.`))) return false;
   deleted.value = undefined;
   chooseVehicle(back.vehicle.id);
   return true;
 }
 
 /** On a refusal the fleet, what is typed and what can be undone stay as they were. */
-async function saveFleet(fleet: readonly FleetVehicle[], done: string): Promise<boolean> {
-  const problem = await saveVehicles(fleet);
-  said.value = problem === undefined ? { kind: 'done', text: done } : { kind: 'fault', text: problem };
-  return problem === undefined;
+async function saveFleet(change: (fleet: Fleet) => Fleet, done: string): Promise<boolean> {
+  const kept = await saveVehicles(change);
+  if ('problem' in kept) {
+    said.value = { kind: 'fault', text: kept.problem };
+    return false;
+  }
+  // what another window had changed tells better what has become of this change
+  said.value = { kind: 'done', text: kept.say.length > 0 ? kept.say.join(' ') : done };
+  return true;
 }

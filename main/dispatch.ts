@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import { fail, type Result } from '../geo/result.ts';
+import { printable } from '../geo/units/text.ts';
 import { CALLS, type CallName, type ProgressOf, type RequestOf, type ValueOf } from './contract/calls.ts';
 import type { Reply } from './contract/reply.ts';
 import { sayRequestFault } from './say-request-fault.ts';
@@ -32,15 +33,20 @@ export function createDispatch(services: Services, log: (error: unknown) => void
     try {
       const schema: z.ZodType = CALLS[name].request;
       const parsed = schema.safeParse(request);
-      if (!parsed.success) return fail('bad-request', describe(parsed.error.issues, request));
+      if (!parsed.success) return safe(fail('bad-request', describe(parsed.error.issues, request)));
       // the table ties each name to its own request, just parsed
       const handler = services[name] as (request: unknown, hooks: CallHooks) => Promise<Result<unknown>>;
-      return await handler(parsed.data, hooks);
+      return safe(await handler(parsed.data, hooks));
     } catch (error) {
       log(error);
       return fail('internal', 'Something went wrong inside the program. Nothing was changed; try again.');
     }
   };
+}
+
+/** A refusal's sentence may quote anything from a file. */
+function safe(result: Result<unknown>): Result<unknown> {
+  return result.ok ? result : fail(result.error.code, printable(result.error.message));
 }
 
 function isCallName(name: unknown): name is CallName {

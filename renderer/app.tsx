@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect } from 'preact/hooks';
+import { clip } from '../geo/units/text.ts';
 import './look/fonts.css';
 import './look/theme.css';
 import './look/window.css';
@@ -89,6 +90,6 @@ function View({ id, stays = false, children }: { id: ViewId; stays?: boolean; ch
 
 function nameThePage(page: Document): () => void {
   return openedDrive.subscribe((drive) => {
-    page.title = drive ? `${drive.followed.name || drive.followed.file} · Lanegauge` : 'Lanegauge';
+    page.title = drive ? `${clip(drive.followed.name || drive.followed.file)} · Lanegauge` : 'Lanegauge';
   });
 }

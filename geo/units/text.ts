@@ -1,6 +1,15 @@
-/** A text of a user's or a file's as one plain line: control characters, which could steer a terminal, become spaces. */
+/**
+ * A text of a user's or a file's made safe to show: line breaks and tabs become spaces; other control characters, which
+ * could move a cursor or ring a bell, marks that turn the reading direction or show nothing, and halves of characters
+ * become a visible stand-in. The one filter for whatever is shown and was not written here.
+ */
+export function printable(text: string): string {
+  return text.replace(/[\t\n\v\f\r\u0085\p{Zl}\p{Zp}]+/gu, ' ').replace(/[\p{Cc}\p{Cf}\p{Cs}]/gu, '\u00B7');
+}
+
+/** The same as one plain line, without white space about it. */
 export function plainLine(text: string): string {
-  return text.replace(/[\p{Cc}\u2028\u2029]+/gu, ' ').trim();
+  return printable(text).trim();
 }
 
 /** A text cut to so many characters in all, the last an ellipsis where something was cut. */

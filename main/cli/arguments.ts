@@ -1,7 +1,7 @@
 import { given } from '../../geo/given.ts';
 import { fail, ok, type Result } from '../../geo/result.ts';
 import type { CheckRequest } from '../services/check-drive.ts';
-import { absolute, readWords, USAGE_HINT } from './read-words.ts';
+import { pathFrom, readWords, USAGE_HINT } from './read-words.ts';
 
 export interface CheckArguments extends CheckRequest {
   readonly json: boolean;
@@ -38,7 +38,7 @@ export function readCheckArguments(words: readonly string[], standsIn: string): 
     return fail('usage', `--leave ${leaveAt} is not a date and time such as 2027-06-12T09:30.`);
   const track = one('track');
   const out = one('out');
-  const from = (path: string): string => absolute(path, standsIn);
+  const from = (path: string): string => pathFrom(standsIn, path);
   return ok({
     routePath: from(route),
     mapPaths: maps.map(from),

@@ -1,6 +1,7 @@
 import { writeNew } from '../services/files/write-new.ts';
 import { readCheckArguments } from './arguments.ts';
 import { checkInThread } from './check-thread.ts';
+import { jsonText } from './json-text.ts';
 import { printReport } from './print-report.ts';
 import { EXIT_INTERRUPTED, refuse, type Terminal } from './terminal.ts';
 
@@ -23,8 +24,6 @@ export async function checkCommand(words: readonly string[], terminal: Terminal)
     if (signal.aborted) return EXIT_INTERRUPTED;
     if (!written.ok) return refuse(written.error.message, terminal);
   }
-  terminal.out(
-    json ? `${JSON.stringify(report, null, 2)}\n` : printReport(report, terminal.width, terminal.paint),
-  );
+  terminal.out(json ? jsonText(report) : printReport(report, terminal.width, terminal.paint));
   return report.verdict === 'barred' ? 1 : 0;
 }

@@ -3,8 +3,9 @@ import { loadResult } from '../../geo/load/load-result.ts';
 import { fail, ok, type Result } from '../../geo/result.ts';
 import { readLoadFile } from '../services/vehicle/read-load-file.ts';
 import { readVehicleFile } from '../services/vehicle/read-vehicle-file.ts';
+import { jsonText } from './json-text.ts';
 import { printLoad } from './print-load.ts';
-import { absolute, readWords, USAGE_HINT } from './read-words.ts';
+import { pathFrom, readWords, USAGE_HINT } from './read-words.ts';
 import { refuse, type Terminal } from './terminal.ts';
 
 /** `lanegauge load`. @returns 0 within the plates, 1 over one of them, 2 input could not be used */
@@ -27,15 +28,15 @@ async function loadFromFiles(
     ...(loadPath ? [] : ['--load FILE.json']),
   ];
   if (!vehiclePath || !loadPath) return fail('usage', `Missing: ${missing.join(', ')}. ${USAGE_HINT}`);
-  const card = await readVehicleFile(absolute(vehiclePath, folder));
+  const card = await readVehicleFile(pathFrom(folder, vehiclePath));
   if (!card.ok) return card;
-  const list = await readLoadFile(absolute(loadPath, folder));
+  const list = await readLoadFile(pathFrom(folder, loadPath));
   if (!list.ok) return list;
   const { items } = list.value;
   const result = loadResult(card.value, items);
   if (!result.ok) return result;
   const over = result.value.over.length > 0;
-  if (read.value.flag('json')) return ok({ text: `${JSON.stringify(result.value, null, 2)}\n`, over });
+  if (read.value.flag('json')) return ok({ text: jsonText(result.value), over });
   const cures = cureOverload(card.value, items);
   if (!cures.ok) return cures;
   const page = { card: card.value, items, result: result.value, cures: cures.value };

@@ -15,11 +15,11 @@ import {
 } from '../../geo/load/weigh/say-plates.ts';
 import { type PlateSum, plateSums } from '../../geo/load/weigh/sums.ts';
 import { printKg } from '../../geo/units/print.ts';
-import { capital, counted } from '../../geo/units/text.ts';
+import { capital, clip, counted } from '../../geo/units/text.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import type { Paint } from './paint.ts';
 import type { Terminal } from './terminal.ts';
-import { printable, wrap } from './wrap.ts';
+import { wrap } from './wrap.ts';
 
 /** A vehicle as loaded, and what to do about it. */
 export interface LoadPage {
@@ -37,7 +37,7 @@ export function printLoad(page: LoadPage, { width, paint }: Pick<Terminal, 'widt
       painted(line, result, paint),
     ),
     '',
-    ...wrap(`Vehicle  ${printable(card.name)}`, width),
+    ...wrap(`Vehicle  ${clip(card.name)}`, width),
     ...wrap(`Load     ${sayAboard(page)}`, width),
     '',
     ...table(result),
@@ -47,9 +47,9 @@ export function printLoad(page: LoadPage, { width, paint }: Pick<Terminal, 'widt
       width,
     ),
     '',
-    ...(cures.needed ? [...wrap(`Do: ${printable(sayCures(cures), 2000)}`, width), ''] : []),
+    ...(cures.needed ? [...wrap(`Do: ${clip(sayCures(cures), 2000)}`, width), ''] : []),
     ...told(page, width),
-    ...result.notes.flatMap((note) => wrap(printable(note, 400), width)),
+    ...result.notes.flatMap((note) => wrap(clip(note, 400), width)),
     '',
     'Licence and law, by the plate (no verdicts; local rules decide):',
     ...lawNotes(card).flatMap((note) => wrap(sayLawNote(note), width, '  ')),
@@ -70,7 +70,7 @@ function sayAboard({ items, result }: LoadPage): string {
 
 /** What is to be checked, and the tanks on the way; a blank line after each kind. */
 function told({ card, items, result }: LoadPage, width: number): string[] {
-  const checks = result.warnings.flatMap((warning) => wrap(`Check: ${printable(warning, 400)}`, width, ''));
+  const checks = result.warnings.flatMap((warning) => wrap(`Check: ${clip(warning, 400)}`, width, ''));
   const moments = onTheWay(card, items).flatMap((moment) => wrap(sayMoment(moment), width));
   return [checks, moments].flatMap((part) => (part.length > 0 ? [...part, ''] : []));
 }

@@ -7,9 +7,10 @@ import { sayVerdict } from '../../geo/report/say-verdict.ts';
 import { placesAt } from '../../geo/report/verdict.ts';
 import { METRES_PER_MILE } from '../../geo/units/exact.ts';
 import { printKg } from '../../geo/units/print.ts';
+import { clip } from '../../geo/units/text.ts';
 import { HEIGHT_ALLOWANCE_M } from '../../geo/vehicle/envelope.ts';
 import type { Paint } from './paint.ts';
-import { printable, wrap } from './wrap.ts';
+import { wrap } from './wrap.ts';
 
 /** The report as a page of text: verdict first, findings in driving order, cautions last. */
 export function printReport(report: DriveReport, width: number, paint: Paint): string {
@@ -24,14 +25,14 @@ export function printReport(report: DriveReport, width: number, paint: Paint): s
     ...wrap(sayFolded(report.findings) ?? '', width),
     ...overLines(report, width, paint),
     '',
-    ...wrap(`Drive    ${printable(route.name || route.file)}, ${along(route.lengthM)}`, width),
+    ...wrap(`Drive    ${clip(route.name || route.file)}, ${along(route.lengthM)}`, width),
     ...wrap(
-      `Vehicle  ${printable(vehicle.name)}: height ${vehicle.heightM.toFixed(2)} m, body ${vehicle.widthM.toFixed(2)} m, over mirrors ${vehicle.widthMirrorsM.toFixed(2)} m, length ${overall(vehicle).toFixed(2)} m, plated ${vehicle.grossKg} kg`,
+      `Vehicle  ${clip(vehicle.name)}: height ${vehicle.heightM.toFixed(2)} m, body ${vehicle.widthM.toFixed(2)} m, over mirrors ${vehicle.widthMirrorsM.toFixed(2)} m, length ${overall(vehicle).toFixed(2)} m, plated ${vehicle.grossKg} kg`,
       width,
     ),
     ...loadLines(report, width),
     ...wrap(
-      `Map      ${map.sources.map((source) => printable(source.name) + (source.dataDate ? ` (data of ${printable(source.dataDate.slice(0, 10))})` : '')).join(', ')}, ${map.roads} roads within reach`,
+      `Map      ${map.sources.map((source) => clip(source.name) + (source.dataDate ? ` (data of ${clip(source.dataDate.slice(0, 10))})` : '')).join(', ')}, ${map.roads} roads within reach`,
       width,
     ),
     ...matchLines(report, width),
@@ -45,7 +46,7 @@ export function printReport(report: DriveReport, width: number, paint: Paint): s
   if (shown.length < report.findings.length)
     append(lines, [...wrap('Minor places are counted at the top; --json lists them.', width), '']);
   append(lines, ruleLines(report, width));
-  for (const caution of report.cautions) append(lines, wrap(printable(caution, 2000), width));
+  for (const caution of report.cautions) append(lines, wrap(clip(caution, 2000), width));
   return `${lines.join('\n')}\n`;
 }
 
@@ -102,7 +103,7 @@ function timeLines({ timetable }: DriveReport, width: number): string[] {
       : `Leave    ${leaveAt.slice(0, 16).replace('T', ' ')}, arrive ${clockFrom(arriveAt, leaveAt)} (${driving})`;
   return [line, ...notes.map((note) => `         ${note}`)].flatMap((text) => {
     const indented = text.startsWith(' ');
-    return wrap(printable(text.trim(), 1000), width, indented ? '         ' : '');
+    return wrap(clip(text.trim(), 1000), width, indented ? '         ' : '');
   });
 }
 
@@ -125,7 +126,7 @@ function ruleLines({ rules }: DriveReport, width: number): string[] {
   );
   return [
     'Rules of the road used in this check, by country, with their sources:',
-    ...lines.flatMap((line) => wrap(printable(line, 1000), width, '  ')),
+    ...lines.flatMap((line) => wrap(clip(line, 1000), width, '  ')),
     '',
   ];
 }
@@ -143,12 +144,12 @@ function findingLines(
       ? `${along(finding.fromM)} to ${along(finding.toM)}`
       : along(finding.fromM);
   const time = finding.passesAt === undefined ? '' : `, passed ${clockFrom(finding.passesAt, leaveAt)}`;
-  const road = finding.road === undefined ? '' : `  ${printable(finding.road)}`;
+  const road = finding.road === undefined ? '' : `  ${clip(finding.road)}`;
   return [
     `${String(number).padStart(3)}  ${paint.level(finding.level, LEVEL_WORD[finding.level].toUpperCase())} ${finding.subject}  at ${where}${time}${road}`,
-    ...wrap(printable(finding.say, 1000), width, indent),
+    ...wrap(clip(finding.say, 1000), width, indent),
     ...sumLines(finding).flatMap((line) => wrap(line, width, indent)),
-    ...(finding.advice === '' ? [] : wrap(`Do: ${printable(finding.advice, 1000)}`, width, indent)),
+    ...(finding.advice === '' ? [] : wrap(`Do: ${clip(finding.advice, 1000)}`, width, indent)),
     ...wrap(osmLine(finding), width, indent),
   ];
 }
@@ -176,7 +177,7 @@ function roundDown(value: number, digits: number): number {
 function osmLine(finding: Finding): string {
   const objects = finding.osm.slice(0, 4).map(({ type, id }) => `${type} ${id}`);
   if (finding.osm.length > 4) objects.push(`${finding.osm.length - 4} more`);
-  const tags = Object.entries(finding.tags).map(([key, value]) => printable(`${key}=${value}`, 160));
+  const tags = Object.entries(finding.tags).map(([key, value]) => clip(`${key}=${value}`, 160));
   const parts = [
     ...(objects.length > 0 ? [`OSM ${objects.join(', ')}`] : []),
     ...(tags.length > 0 ? [`as mapped: ${tags.join(', ')}`] : []),

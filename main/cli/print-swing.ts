@@ -5,8 +5,9 @@ import type { Guide } from '../../geo/swing/motion/guide-path.ts';
 import { LOCK_FROM, SWING_MODEL } from '../../geo/swing/say-model.ts';
 import type { FullLock, SwingVehicle } from '../../geo/swing/swing-vehicle.ts';
 import { printCm } from '../../geo/units/print.ts';
+import { clip } from '../../geo/units/text.ts';
 import type { Paint } from './paint.ts';
-import { printable, wrap } from './wrap.ts';
+import { wrap } from './wrap.ts';
 
 export interface DrivenPath {
   readonly vehicle: SwingVehicle;
@@ -39,7 +40,7 @@ export function printSwing(
           '',
         ]
       : []),
-    ...wrap(`${printable(vehicle.name)}${rack}, ${how} on the path`, width),
+    ...wrap(`${clip(vehicle.name)}${rack}, ${how} on the path`, width),
     row('Tail swing', tail.swingM, tailSays),
     ...(tailLater
       ? [

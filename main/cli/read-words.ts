@@ -52,9 +52,12 @@ export function readWords(
   return ok({ all, one: (name) => all(name)[0], flag: (name) => values[name] === true });
 }
 
-/** A path as the user means it: relative ones start from where the user stands. */
-export function absolute(path: string, standsIn: string): string {
-  return isAbsolute(path) ? path : resolve(standsIn, path);
+/**
+ * A path as the user means it: relative ones start from where the user stands. Where the program itself stands there
+ * it stays as typed, and so it is told in sentences.
+ */
+export function pathFrom(standsIn: string, path: string): string {
+  return isAbsolute(path) || standsIn === process.cwd() ? path : resolve(standsIn, path);
 }
 
 /** An option whose value is missing, or could be taken for an option; undefined where there is none. */

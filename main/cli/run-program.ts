@@ -21,7 +21,11 @@ export async function runProgram(
     terminal.complain(sayThrown(error));
     process.exit(EXIT_UNUSABLE);
   });
-  const code = await attempt(() => run(process.argv.slice(2), terminal), terminal);
+  const code = await attempt(() => {
+    // paths then mean what they meant to the user, as they were typed
+    process.chdir(terminal.folder);
+    return run(process.argv.slice(2), terminal);
+  }, terminal);
   process.exitCode = broken.signal.aborted ? EXIT_UNUSABLE : code;
 }
 

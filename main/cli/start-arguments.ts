@@ -1,8 +1,8 @@
-import { resolve } from 'node:path';
 import { fail, ok, type Result } from '../../geo/result.ts';
+import { pathFrom } from './read-words.ts';
 
 export interface StartArguments {
-  /** a drive or map to open, as a whole path */
+  /** a drive or map to open */
   readonly file?: string;
   /** print the sample's check and end, without a window */
   readonly once: boolean;
@@ -22,6 +22,6 @@ export function readStartArguments(words: readonly string[], folder: string): Re
     return fail('once', '--once prints the check of the sample drive and takes no file.');
   return ok({
     once: words.includes('--once'),
-    ...(file === undefined ? {} : { file: resolve(folder, file) }),
+    ...(file === undefined ? {} : { file: pathFrom(folder, file) }),
   });
 }

@@ -6,8 +6,9 @@ import type { Guide } from '../../geo/swing/motion/guide-path.ts';
 import { swingVehicleOf } from '../../geo/swing/swing-vehicle.ts';
 import { readPathFile } from '../services/vehicle/read-path-file.ts';
 import { readVehicleFile } from '../services/vehicle/read-vehicle-file.ts';
+import { jsonText } from './json-text.ts';
 import { printSwing } from './print-swing.ts';
-import { absolute, readWords, USAGE_HINT } from './read-words.ts';
+import { pathFrom, readWords, USAGE_HINT } from './read-words.ts';
 import { refuse, type Terminal } from './terminal.ts';
 
 const GUIDES: Readonly<Record<string, Guide>> = { front: 'front axle', rear: 'rear axle' };
@@ -38,9 +39,9 @@ async function swingFromFiles(
   const guide = Object.hasOwn(GUIDES, followed) ? GUIDES[followed] : undefined;
   if (guide === undefined)
     return fail('usage', `--follow is front or rear, the axle that keeps to the path. ${USAGE_HINT}`);
-  const card = await readVehicleFile(absolute(vehiclePath, folder));
+  const card = await readVehicleFile(pathFrom(folder, vehiclePath));
   if (!card.ok) return card;
-  const path = await readPathFile(absolute(pathPath, folder));
+  const path = await readPathFile(pathFrom(folder, pathPath));
   if (!path.ok) return path;
 
   const vehicle = swingVehicleOf(card.value);
@@ -49,9 +50,7 @@ async function swingFromFiles(
   const measures = measureSwing(vehicle, motion.value, path.value, guide);
   const report = reportSwing(vehicle, measures);
   return ok({
-    text: flag('json')
-      ? `${JSON.stringify(report, null, 2)}\n`
-      : printSwing({ vehicle, guide, measures, report }, width, paint),
+    text: flag('json') ? jsonText(report) : printSwing({ vehicle, guide, measures, report }, width, paint),
     tooTight: report.tighterThanFullLock,
   });
 }

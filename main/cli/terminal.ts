@@ -1,3 +1,4 @@
+import { printable } from '../../geo/units/text.ts';
 import { standsIn } from './arguments.ts';
 import { COLOURED, type Paint, PLAIN } from './paint.ts';
 import { type Progress, progressOn } from './progress.ts';
@@ -5,7 +6,7 @@ import { type Progress, progressOn } from './progress.ts';
 /** What a command may do with the outside. */
 export interface Terminal {
   out(text: string): void;
-  /** one sentence on the error stream */
+  /** one sentence on the error stream; what it quotes is made safe to show */
   complain(sentence: string): void;
   readonly progress: Progress;
   readonly paint: Paint;
@@ -41,7 +42,7 @@ export function thisTerminal(broken: AbortSignal): Terminal {
   let signal: AbortSignal | undefined;
   return {
     out: (text) => void stdout.write(text),
-    complain: (sentence) => void stderr.write(`lanegauge: ${sentence}\n`),
+    complain: (sentence) => void stderr.write(`lanegauge: ${printable(sentence)}\n`),
     progress: progressOn(stderr, () => performance.now()),
     paint: stdout.isTTY === true && env['NO_COLOR'] === undefined ? COLOURED : PLAIN,
     width: Math.min(stdout.columns ?? WIDTH_WITHOUT_TERMINAL, WIDEST),

@@ -1,5 +1,3 @@
-import { cut } from '../../geo/units/text.ts';
-
 /** Breaks text at spaces so that no line is longer than `width`, every line indented by `indent`. */
 export function wrap(text: string, width: number, indent = ''): string[] {
   const room = Math.max(20, width - indent.length);
@@ -13,13 +11,4 @@ export function wrap(text: string, width: number, indent = ''): string[] {
   }
   if (line !== '') lines.push(indent + line);
   return lines;
-}
-
-/**
- * Text from a file made safe to print: control characters (which could move the cursor or ring the bell) and
- * marks that turn the reading direction become a visible stand-in, and a very long name is cut.
- */
-export function printable(text: string, longest = 120): string {
-  const safe = text.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu, '\u00B7');
-  return cut(safe, longest);
 }

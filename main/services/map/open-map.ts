@@ -1,4 +1,3 @@
-import { type FileHandle, open, stat } from 'node:fs/promises';
 import { basename } from 'node:path';
 import type { Route } from '../../../geo/drive/gpx/route.ts';
 import { given } from '../../../geo/given.ts';
@@ -9,7 +8,7 @@ import { corridorMask } from '../../../geo/roads/mask.ts';
 import { RoadCollector } from '../../../geo/roads/road-collector.ts';
 import type { MapSource, Roads } from '../../../geo/roads/roads.ts';
 import type { MapSink } from '../../../geo/roads/sink.ts';
-import { unreadable } from '../files/read-bytes.ts';
+import { openOrdinary, unreadable } from '../files/read-bytes.ts';
 import { Cancelled, type ReadFacts } from './map-reading.ts';
 import { readerFor } from './tell-format.ts';
 
@@ -59,11 +58,6 @@ export async function openMap(
   }
 }
 
-async function look(path: string): Promise<{ size: number; isFile: boolean }> {
-  const found = await stat(path);
-  return { size: found.size, isFile: found.isFile() };
-}
-
 function sourcesOf(paths: readonly string[], facts: readonly ReadFacts[]): MapSource[] {
   return facts.map(({ sha256, dataDate }, i) => ({
     name: basename(paths[i] ?? ''),
@@ -109,13 +103,10 @@ class Passes {
     sink: MapSink,
     share: (done: number) => number,
   ): Promise<Result<ReadFacts>> {
-    let handle: FileHandle | undefined;
+    const opened = await openOrdinary(path, 'map file');
+    if (!opened.ok) return opened;
+    const { handle, size } = opened.value;
     try {
-      // before opening: to open a pipe is to wait for its writer
-      const { size, isFile } = await look(path);
-      if (!isFile)
-        return fail('map.notFile', `${path} is not a file but a folder or a device. Name the file itself.`);
-      handle = await open(path, 'r');
       const reader = await readerFor(handle, path);
       if (!reader.ok) return reader;
       return await reader.value({
@@ -128,10 +119,10 @@ class Passes {
       });
     } catch (error) {
       if (error instanceof Error && 'syscall' in error)
-        return fail('map.unreadable', unreadable(path, 'map file', error));
+        return { ok: false, error: unreadable(path, 'map file', error) };
       throw error;
     } finally {
-      await handle?.close();
+      await handle.close();
     }
   }
 

@@ -1,9 +1,8 @@
-import { readFile, stat } from 'node:fs/promises';
-import { basename } from 'node:path';
 import { readGpx } from '../../../geo/drive/gpx/read-gpx.ts';
 import type { RouteFile } from '../../../geo/drive/gpx/route.ts';
 import { fail, ok, type Problem, type Result } from '../../../geo/result.ts';
 import { GPX_MAX_BYTES } from '../../contract/limits.ts';
+import { readBytes } from '../files/read-bytes.ts';
 import { decodeGpx } from './decode-gpx.ts';
 import { compareWithGpxparser } from './second-opinion.ts';
 
@@ -16,16 +15,8 @@ const SECOND_OPINION_MAX = 16 * 1024 * 1024;
 
 /** Reads a GPX file from disk. Every problem names the file. */
 export async function readRouteFile(path: string): Promise<Result<RouteFile>> {
-  const name = basename(path);
-  try {
-    // a pipe or device would be waited for without end
-    const found = await stat(path);
-    if (!found.isFile()) return fail('gpx.file', `${name}: this is not a file; give the GPX file itself.`);
-    if (found.size > GPX_MAX_BYTES) return tooLarge(name, found.size);
-    return readRouteBytes(await readFile(path), name);
-  } catch (error) {
-    return fail('gpx.file', `${name}: ${sayFileError(error)}`);
-  }
+  const bytes = await readBytes(path, 'drive', GPX_MAX_BYTES);
+  return bytes.ok ? readRouteBytes(bytes.value, path) : bytes;
 }
 
 /** Reads a GPX file's bytes; `name` is for the sentences. */
@@ -53,11 +44,4 @@ function tooLarge(name: string, size: number): Result<never> {
 
 function named(name: string, refused: { readonly error: Problem }): Result<never> {
   return fail(refused.error.code, `${name}: ${refused.error.message}`);
-}
-
-function sayFileError(error: unknown): string {
-  const code = error instanceof Error && 'code' in error ? error.code : undefined;
-  if (code === 'ENOENT') return 'there is no such file; check the path.';
-  if (code === 'EACCES' || code === 'EPERM') return 'the file may not be read; check its permissions.';
-  return `the file could not be read (${String(code ?? error)}); copy it to this computer and try again.`;
 }

@@ -5,6 +5,7 @@ import { basename, join, resolve } from 'node:path';
 import type { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { fail, ok, type Result } from '../../../geo/result.ts';
+import { plainLine } from '../../../geo/units/text.ts';
 import { MAP_MAX_BYTES } from '../../contract/limits.ts';
 import type { AddedFile } from '../../contract/source.ts';
 import { unreadable } from '../files/read-bytes.ts';
@@ -86,17 +87,17 @@ export function openUploads(maxBytes = MAP_MAX_BYTES): Uploads {
       try {
         const found = await stat(whole);
         if (found.isDirectory())
-          return fail('is-folder', `${whole} is a folder. Choose a drive (.gpx) or a map file in it.`);
+          return fail('is-folder', `${path} is a folder. Choose a drive (.gpx) or a map file in it.`);
         // a pipe or a device would never end
-        if (!found.isFile()) return fail('not-a-file', `${whole} is not an ordinary file. Choose another.`);
+        if (!found.isFile()) return fail('not-a-file', `${path} is not an ordinary file. Choose another.`);
         if (found.size > maxBytes)
           return fail(
             'too-large',
-            `${whole} has more than ${(maxBytes / 1e6).toFixed(0)} MB. Is it the right file?`,
+            `${path} has more than ${(maxBytes / 1e6).toFixed(0)} MB. Is it the right file?`,
           );
         return await hold('path', whole, plainName(basename(whole)));
       } catch (error) {
-        return fail('unreadable', unreadable(whole, 'file', error));
+        return { ok: false, error: unreadable(path, 'file', error) };
       }
     },
     find: (kind, token) => held.get(`${kind}:${token}`),
@@ -114,12 +115,9 @@ async function takeAway(path: string, into: WriteStream | undefined): Promise<vo
   await unlink(path).catch(() => {});
 }
 
-/** A file name to show: no folders, no control characters, not endless. */
+/** A file name to show: no folders, nothing that steers or hides, not endless. */
 export function plainName(name: string): string {
   const last = name.split(/[/\\]/).at(-1) ?? '';
-  const plain = last
-    .replaceAll(/\p{Cc}/gu, '')
-    .trim()
-    .slice(0, 255);
+  const plain = plainLine(last).slice(0, 255);
   return plain === '' ? 'unnamed file' : plain;
 }

@@ -1,4 +1,3 @@
-import { basename } from 'node:path';
 import type { LoadList } from '../../../geo/load/list/load-list.ts';
 import { readLoad } from '../../../geo/load/list/read-load.ts';
 import type { Result } from '../../../geo/result.ts';
@@ -9,5 +8,5 @@ import { readBytes } from '../files/read-bytes.ts';
 export async function readLoadFile(path: string): Promise<Result<LoadList>> {
   const bytes = await readBytes(path, 'load list', LOAD_MAX_BYTES);
   if (!bytes.ok) return bytes;
-  return readLoad(new TextDecoder().decode(bytes.value), basename(path));
+  return readLoad(new TextDecoder().decode(bytes.value), path);
 }

@@ -1,4 +1,3 @@
-import { basename } from 'node:path';
 import type { Result } from '../../../geo/result.ts';
 import type { GuidePath } from '../../../geo/swing/motion/guide-path.ts';
 import { readPath } from '../../../geo/swing/motion/read-path.ts';
@@ -10,5 +9,5 @@ const PATH_MAX_BYTES = 2_000_000;
 export async function readPathFile(path: string): Promise<Result<GuidePath>> {
   const bytes = await readBytes(path, 'path', PATH_MAX_BYTES);
   if (!bytes.ok) return bytes;
-  return readPath(new TextDecoder().decode(bytes.value), basename(path));
+  return readPath(new TextDecoder().decode(bytes.value), path);
 }

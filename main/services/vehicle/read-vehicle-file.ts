@@ -1,4 +1,3 @@
-import { basename } from 'node:path';
 import type { Result } from '../../../geo/result.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import { readVehicle } from '../../../geo/vehicle/read-vehicle.ts';
@@ -10,5 +9,5 @@ const CARD_MAX_BYTES = 1_000_000;
 export async function readVehicleFile(path: string): Promise<Result<VehicleCard>> {
   const bytes = await readBytes(path, 'vehicle card', CARD_MAX_BYTES);
   if (!bytes.ok) return bytes;
-  return readVehicle(new TextDecoder().decode(bytes.value), basename(path));
+  return readVehicle(new TextDecoder().decode(bytes.value), path);
 }

@@ -7,6 +7,7 @@ import {
   cut,
   listed,
   lowerFirst,
+  printable,
   quote,
 } from '../../../geo/units/text.ts';
 
@@ -18,8 +19,8 @@ describe('text from a file', () => {
   });
 
   it('keeps to one line', () => {
-    expect(clip(' a\r\n\u0000b\t')).toBe('a b');
-    expect(quote('a\u001b[2Jb')).toBe('"a [2Jb"');
+    expect(clip(' a\r\n\u0000b\t')).toBe('a ·b');
+    expect(quote('a\u001b[2Jb')).toBe('"a·[2Jb"');
   });
 });
 
@@ -43,5 +44,16 @@ describe('sentences', () => {
     expect(capital('a low arch')).toBe('A low arch');
     expect(lowerFirst('The gate')).toBe('the gate');
     expect(capital('')).toBe('');
+  });
+});
+
+describe('a text from a file, shown', () => {
+  it('cannot move the cursor, ring the bell, turn the reading direction or break the line', () => {
+    expect(printable('\u001b[2JMill\u0007 Lane\u202E')).toBe('·[2JMill· Lane·');
+    expect(printable('a\r\nb\u2028c\u009b31m\u200b\ud800')).toBe('a b c·31m··');
+  });
+
+  it('keeps every letter of other scripts', () => {
+    expect(printable('Straße Ελλάδα 道 😀')).toBe('Straße Ελλάδα 道 😀');
   });
 });

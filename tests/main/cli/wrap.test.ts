@@ -1,20 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { printable, wrap } from '../../../main/cli/wrap.ts';
-
-describe('text from a file on a terminal', () => {
-  it('cannot move the cursor, ring the bell or turn the reading direction', () => {
-    expect(printable('\u001b[2JMill\u0007 Lane\u202E')).toBe('·[2JMill· Lane·');
-  });
-
-  it('is cut when it is very long', () => {
-    expect(printable('x'.repeat(10_000))).toHaveLength(120);
-  });
-
-  it('keeps every letter of other scripts', () => {
-    expect(printable('Straße Ελλάδα 道')).toBe('Straße Ελλάδα 道');
-  });
-});
+import { wrap } from '../../../main/cli/wrap.ts';
 
 describe('wrapping', () => {
   it('keeps every word and never runs over, but for a word longer than the line', () => {

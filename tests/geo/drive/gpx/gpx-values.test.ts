@@ -45,7 +45,7 @@ describe('times in GPX', () => {
 
 describe('names', () => {
   it('become one plain line', () => {
-    expect(plainLine(' a\u0000\u001b[31m\u0085\u2028b\r\n')).toBe('a [31m b');
+    expect(plainLine(' a\u0000\u001b[31m\u0085\u2028b\r\n')).toBe('a··[31m b');
   });
 
   it('are quoted shortly, never inside a letter', () => {

@@ -92,7 +92,7 @@ describe('a GPX file that is read', () => {
     [
       'terminal controls in a name, blunted',
       gpx(track(TWO_POINTS, 'a&#27;[2Jb')).replace('version="1.0"', 'version="1.1"'),
-      ['track 1 "a [2Jb" 2'],
+      ['track 1 "a·[2Jb" 2'],
     ],
     [
       'comments and processing instructions',

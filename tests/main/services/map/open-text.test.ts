@@ -238,12 +238,12 @@ describe('a file that is no map', () => {
   it('because it is empty, missing, a pipe or a folder is refused in a sentence', async () => {
     expect((await refusal('empty.osm.pbf', ''))?.message).toMatch(/is empty/u);
     const folder = await openMap([import.meta.dirname], undefined);
-    expect(folder).toMatchObject({ ok: false, error: { code: 'map.notFile' } });
+    expect(folder).toMatchObject({ ok: false, error: { code: 'is-folder' } });
     const pipe = join(dirname(write('beside.osm', PLAIN)), 'pipe.osm');
     execFileSync('mkfifo', [pipe]);
-    expect(await openMap([pipe], undefined)).toMatchObject({ ok: false, error: { code: 'map.notFile' } });
+    expect(await openMap([pipe], undefined)).toMatchObject({ ok: false, error: { code: 'not-a-file' } });
     const missing = await openMap(['/no/such/file.osm.pbf'], undefined);
-    expect(missing).toMatchObject({ ok: false, error: { code: 'map.unreadable' } });
+    expect(missing).toMatchObject({ ok: false, error: { code: 'missing' } });
     expect(await openMap([], undefined)).toMatchObject({ ok: false, error: { code: 'map.none' } });
   });
 });

@@ -33,22 +33,23 @@ describe('a drive on disk', () => {
   });
 
   it('is refused with its name when it is missing or a folder', async () => {
-    expect(await refused(join(folder, 'none.gpx'))).toBe('none.gpx: there is no such file; check the path.');
-    expect(await refused(folder)).toContain('this is not a file');
+    const none = join(folder, 'none.gpx');
+    expect(await refused(none)).toBe(`There is no file ${none}. Check the name of the drive.`);
+    expect(await refused(folder)).toContain('is a folder, not a drive');
     expect(await refused('\0')).toContain('could not be read');
   });
 
   it.skipIf(process.platform === 'win32')('is not waited for in a pipe', async () => {
     const pipe = join(folder, 'pipe.gpx');
     execFileSync('mkfifo', [pipe]);
-    expect(await refused(pipe)).toBe('pipe.gpx: this is not a file; give the GPX file itself.');
+    expect(await refused(pipe)).toBe(`${pipe} is a pipe or a device, not a drive. Name an ordinary file.`);
   });
 
   it('is refused with its name and line when it is faulty', async () => {
     const path = join(folder, 'bad.gpx');
     writeFileSync(path, gpx(track('<trkpt lat="51,5" lon="0"/>')));
     expect(await refused(path)).toMatch(
-      /^bad\.gpx: Line 3: track 1 "Lake", segment 1, point 1: latitude "51,5"/u,
+      /^\S+bad\.gpx: Line 3: track 1 "Lake", segment 1, point 1: latitude "51,5"/u,
     );
   });
 });

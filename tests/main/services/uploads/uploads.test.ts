@@ -60,7 +60,7 @@ describe('a file name', () => {
   it.each([
     ['../../etc/passwd', 'passwd'],
     ['C:\\Users\\ann\\lake.gpx', 'lake.gpx'],
-    ['a\u0000b\n.gpx', 'ab.gpx'],
+    ['a\u0000b\u202e\n.gpx', 'a·b· .gpx'],
     ['', 'unnamed file'],
     ['..', '..'],
     ['x'.repeat(10_000), 'x'.repeat(255)],

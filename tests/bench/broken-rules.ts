@@ -7,22 +7,14 @@
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { followRoads } from '../../geo/drive/match/follow-roads.ts';
-import { isForOthers, ROAD_CLASS } from '../../geo/graph/road-class.ts';
-import { type RoadGraph, roadGraph } from '../../geo/graph/road-graph.ts';
+import { roadGraph } from '../../geo/graph/road-graph.ts';
 import type { Roads } from '../../geo/roads/roads.ts';
 import { openMap } from '../../main/services/map/open-map.ts';
-import {
-  displace,
-  type KnownDrive,
-  knownDrive,
-  seeded,
-  simplify,
-  trackOf,
-} from '../support/random-drives.ts';
+import { driveThrough, isCarRoad, isDriven } from '../support/drive-through.ts';
+import { displace, type KnownDrive, seeded, simplify, trackOf } from '../support/random-drives.ts';
 import { drivenOf, scoreMatch } from '../support/score-match.ts';
 
 const MOST = 150;
-const REACH_M = 200;
 /** Wrong by less than this is where a drive's end lies, or a corner. */
 const TELL_M = 12;
 
@@ -69,7 +61,7 @@ function brokenTurns(roads: Roads, random: () => number): Breaking[] {
     ),
   );
   for (const { into, outOf, restriction } of sample(all, random)) {
-    const known = around(roads, [into, outOf], random);
+    const known = driveThrough(roads, [into, outOf], random);
     if (known !== undefined) found.push({ known, restriction: restriction.id });
   }
   return found;
@@ -83,7 +75,7 @@ function drivesAgainst(roads: Roads, random: () => number): Breaking[] {
       all.push(directed);
   const found: Breaking[] = [];
   for (const directed of sample(all, random)) {
-    const known = around(roads, [directed], random);
+    const known = driveThrough(roads, [directed], random);
     if (known !== undefined) found.push({ known, against: directed });
   }
   return found;
@@ -95,46 +87,6 @@ function sample<T>(all: readonly T[], random: () => number): T[] {
   while (rest.length > 0 && taken.length < MOST)
     taken.push(...rest.splice(Math.floor(random() * rest.length), 1));
   return taken;
-}
-
-function isCarRoad(graph: RoadGraph, directed: number): boolean {
-  const roadClass = graph.roadClass[directed >> 1]!;
-  return !isForOthers(roadClass) && roadClass !== ROAD_CLASS.ferry;
-}
-
-function isDriven(graph: RoadGraph, directed: number): boolean {
-  return isCarRoad(graph, directed) && graph.wrongWay[directed] === 0;
-}
-
-/** The edges with legal ways of REACH_M before and after; where none is legal, a road goes on as it can. */
-function around(roads: Roads, middle: readonly number[], random: () => number): KnownDrive | undefined {
-  const graph = roadGraph(roads);
-  const back = goOn(graph, middle[0]! ^ 1, random, (directed) => directed ^ 1);
-  const ahead = goOn(graph, middle.at(-1)!, random, (directed) => directed);
-  const edges = [...back.map((directed) => directed ^ 1).reverse(), ...middle, ...ahead];
-  return edges.length === middle.length ? undefined : knownDrive(roads, edges);
-}
-
-function goOn(
-  graph: RoadGraph,
-  from: number,
-  random: () => number,
-  driven: (directed: number) => number,
-): number[] {
-  const edges: number[] = [];
-  const seen = new Set([from >> 1]);
-  let at = from;
-  for (let metres = 0; metres < REACH_M; metres += graph.lengthM[at >> 1]!) {
-    const node = graph.head[at]!;
-    const open = [...graph.out.subarray(graph.outStart[node], graph.outStart[node + 1])].filter(
-      (next) => !seen.has(next >> 1) && isDriven(graph, driven(next)),
-    );
-    if (open.length === 0) break;
-    at = open[Math.floor(random() * open.length)]!;
-    seen.add(at >> 1);
-    edges.push(at);
-  }
-  return edges;
 }
 
 function measure(

@@ -2,7 +2,7 @@
  * Crying wolf, measured: 50 random 20 km drives (4 km in the two cities) on each real extract with a 3.05 m high,
  * 2.32 m wide, 7.4 m long vehicle of 3.5 t. Prints how many barred and tight findings carry no tag that could bind
  * (must be none) and the median of unknown and care lines shown before folding (at most 6), beside the corners, of
- * which a drive shows its worst five at most. `-v` lists the subjects.
+ * which a drive shows its worst five at most; and how many of each level come on 20 km. `-v` lists the subjects.
  */
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
@@ -50,6 +50,8 @@ async function run(path: string, file: string): Promise<void> {
   const lines: number[] = [];
   const corners: number[] = [];
   const subjects = new Map<string, number>();
+  const byLevel = new Map<string, number>();
+  let drivenM = 0;
   let hard = 0;
   let groundless = 0;
   while (lines.length < DRIVES) {
@@ -66,6 +68,9 @@ async function run(path: string, file: string): Promise<void> {
       made: '2027-01-01T00:00:00Z',
     });
     const shown = findings.filter((finding) => !finding.folded);
+    drivenM += known.lengthM;
+    for (const { level } of shown) byLevel.set(level, (byLevel.get(level) ?? 0) + 1);
+    byLevel.set('folded', (byLevel.get('folded') ?? 0) + findings.length - shown.length);
     const lesser = shown.filter(({ level }) => level === 'unknown' || level === 'care');
     lines.push(lesser.filter(({ turn }) => turn === undefined).length);
     corners.push(lesser.filter(({ turn }) => turn !== undefined).length);
@@ -87,6 +92,10 @@ async function run(path: string, file: string): Promise<void> {
     `${file.padEnd(26)} barred and tight ${hard}, without a binding tag ${groundless}; unknown and care shown: ` +
       `median ${median} ${median <= MOST_LINES ? 'ok' : `MORE THAN ${MOST_LINES}`}, most ${lines.at(-1)}; corners median ${corners[DRIVES / 2]}, most ${corners.at(-1)}`,
   );
+  const per20Km = ['barred', 'tight', 'unknown', 'care', 'folded'].map(
+    (level) => `${level} ${((20_000 * (byLevel.get(level) ?? 0)) / drivenM).toFixed(1)}`,
+  );
+  console.log(`${' '.repeat(26)} per 20 km: ${per20Km.join(', ')}`);
   if (verbose)
     for (const [key, count] of [...subjects].sort((a, b) => b[1] - a[1])) console.log(`    ${count} ${key}`);
 }

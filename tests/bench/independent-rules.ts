@@ -49,11 +49,27 @@ interface Ground {
 const verbose = process.argv.includes('-v');
 const only = process.argv.slice(2).find((argument) => argument !== '-v') ?? '';
 const data = process.env['LANEGAUGE_DATA'];
-const cards = ['coach-built-7.4', 'a-class-4.25t'].map((name) => {
+const samples = ['coach-built-7.4', 'a-class-4.25t'].map((name) => {
   const read = readVehicle(readFileSync(`sample-routes/vehicles/${name}.json`, 'utf8'), name);
   if (!read.ok) throw new Error(read.error.message);
   return read.value;
 });
+/** As big as anything on the road, so that nearly every limit binds it. */
+const big: VehicleCard = {
+  ...samples[0]!,
+  name: 'As big as a coach',
+  heightM: 4.2,
+  widthM: 2.9,
+  widthMirrorsM: 3.3,
+  widthMirrorsFoldedM: 3,
+  lengthM: 18,
+  wheelbaseM: 10,
+  frontOverhangM: 3,
+  rearOverhangM: 5,
+  grossKg: 26_000,
+  axleKg: { front: 9000, rear: 17_000 },
+};
+const cards = [...samples, big];
 if (data)
   for (const file of readdirSync(join(data, 'maps')).filter((name) => name.endsWith('.osm.pbf')))
     if (file.includes(only)) await run(join(data, 'maps', file), file);
@@ -65,6 +81,7 @@ async function run(path: string, file: string): Promise<void> {
   const roads = opened.value;
   const raw = await readRaw(path);
   const drives = drivesOn(roads, raw, seeded(17));
+  const bySubject = new Map<string, number>();
   const sum = { reports: 0, grounds: 0, missed: 0, barred: 0, invented: 0 };
   for (const known of drives) {
     const route = trackOf(known);
@@ -87,6 +104,7 @@ async function run(path: string, file: string): Promise<void> {
       const barred = findings.filter(isOfPlainKind);
       const invented = barred.filter((finding) => !grounds.some((ground) => speaksOf(finding, ground)));
       sum.reports++;
+      for (const { subject } of sure) bySubject.set(subject, (bySubject.get(subject) ?? 0) + 1);
       sum.grounds += sure.length;
       sum.missed += missed.length;
       sum.barred += barred.length;
@@ -99,7 +117,7 @@ async function run(path: string, file: string): Promise<void> {
     }
   }
   console.log(
-    `${file.padEnd(26)} drives ${drives.length}, reports ${sum.reports}; grounds ${sum.grounds}, missed ${sum.missed}; barred by them ${sum.barred}, invented ${sum.invented}`,
+    `${file.padEnd(26)} drives ${drives.length}, reports ${sum.reports}; grounds ${sum.grounds} (${[...bySubject].map((each) => each.join(' ')).join(', ')}), missed ${sum.missed}; barred by them ${sum.barred}, invented ${sum.invented}`,
   );
 }
 

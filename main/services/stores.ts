@@ -1,8 +1,10 @@
 import { join } from 'node:path';
 import type { FleetVehicle } from '../contract/fleet.ts';
 import type { Settings } from '../contract/settings.ts';
+import { makeFolders } from './files/make-folders.ts';
 import { sweepPassing } from './files/passing-files.ts';
 import type { Store } from './files/store.ts';
+import { messageOf } from './files/system-error.ts';
 import { openFleet } from './fleet/fleet-store.ts';
 import { readSampleFleet } from './fleet/sample-fleet.ts';
 import { type LoadsStore, openLoads } from './loads/loads-store.ts';
@@ -28,6 +30,7 @@ export async function openStores(
   now: () => Date,
 ): Promise<Stores> {
   const sampleFleet = await readSampleFleet(sampleVehicles);
+  const noFolder = await whyNoFolder(dataFolder);
   for (const folder of [dataFolder, join(dataFolder, 'copies')]) await sweepPassing(folder, now().getTime());
   const [settings, fleet, recents] = await Promise.all([
     openSettings(dataFolder, now),
@@ -42,9 +45,21 @@ export async function openStores(
     fleet,
     loads,
     recents,
-    notices: () => [...sampleFleet.notices, ...all.flatMap((each) => [...each.notices()])],
+    notices: () => [...noFolder, ...sampleFleet.notices, ...all.flatMap((each) => [...each.notices()])],
     async refresh() {
       await Promise.all(all.map((each) => each.refresh()));
     },
   };
+}
+
+/** Told at the start, before the user has changed anything that could then not be kept. */
+async function whyNoFolder(folder: string): Promise<string[]> {
+  try {
+    await makeFolders(folder);
+    return [];
+  } catch (error) {
+    return [
+      `Nothing that you change can be kept: the folder ${folder} could not be made (${messageOf(error)}). Make it, or name another in LANEGAUGE_HOME, and start again.`,
+    ];
+  }
 }

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { CALLS, type CallName, type WatchNews } from '../../../main/contract/calls.ts';
 import { DEFAULT_SETTINGS } from '../../../main/contract/default-settings.ts';
+import { openFleet } from '../../../main/services/fleet/fleet-store.ts';
 import { COACH_BUILT } from './cards.ts';
 import { clientOf, direct, overHttp, overIpc, type TestHost } from './hosts.ts';
 import { GPX, makeWorld, type World } from './world.ts';
@@ -125,6 +126,29 @@ describe.each(Object.entries(HOSTS))('through %s', (_, open) => {
     const kept = JSON.parse(await readFile(join(world.dataFolder, 'fleet.json'), 'utf8'));
     expect(kept.vehicles).toEqual(vehicles);
     const described = await client.call('describe', {});
+    expect(described.ok && described.value.vehicles).toEqual(vehicles);
+  });
+
+  it('two pages that change the fleet at once lose nothing, and the later one is told', async () => {
+    const [one, other] = [clientOf(host), clientOf(host)];
+    const described = await one.call('describe', {});
+    const known = described.ok ? described.value.vehicles : [];
+    const [first, second] = known;
+    if (!first || !second) throw new Error('no fleet');
+    const higher = { ...first, card: { ...first.card, heightM: 3.2 } };
+    const lower = { ...first, card: { ...first.card, heightM: 2.9 } };
+    await one.call('saveVehicles', { vehicles: [higher, second], known });
+    const saved = await other.call('saveVehicles', { vehicles: [lower, second], known });
+    if (!saved.ok) throw new Error(saved.error.message);
+    expect(saved.value.vehicles.map(({ card }) => card.heightM)).toEqual([2.9, 3.2, 2.65]);
+    expect(saved.value.say.join()).toContain('Both versions are kept');
+  });
+
+  it('a page loaded anew sees what another program has saved', async () => {
+    const vehicles = [{ id: 'other', card: COACH_BUILT }];
+    const elsewhere = await openFleet(world.dataFolder, [], () => new Date());
+    await elsewhere.save(vehicles);
+    const described = await clientOf(host).call('describe', {});
     expect(described.ok && described.value.vehicles).toEqual(vehicles);
   });
 

@@ -3,8 +3,10 @@ import { mkdir, mkdtemp, readdir, rm, symlink, utimes, writeFile } from 'node:fs
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { DEFAULT_SETTINGS } from '../../../../main/contract/default-settings.ts';
 import { OWN_MARK } from '../../../../main/services/files/owner-mark.ts';
 import { passingName, sweepPassing } from '../../../../main/services/files/passing-files.ts';
+import { openStores } from '../../../../main/services/stores.ts';
 import { sweepUploads } from '../../../../main/services/uploads/uploads-folder.ts';
 
 let folder: string;
@@ -21,6 +23,19 @@ const ended = `${host}-${spawnSync(process.execPath, ['-e', '']).pid}`;
 const elsewhere = `00000000-${ended.split('-')[1]}`;
 const HOUR_MS = 3_600_000;
 const UUID = '2f1d0c9e-8b7a-4c6d-9e5f-0a1b2c3d4e5f';
+
+describe('a data folder that cannot be made', () => {
+  // in /proc the system refuses in a way of its own
+  const places = process.platform === 'linux' ? ['/dev/null/data', '/proc/nowhere/data'] : [];
+  it.each(places)('is told at the start, and every save ends at once: %s', async (place) => {
+    const stores = await openStores(place, folder, () => new Date());
+    expect(stores.notices().join()).toMatch(
+      /Nothing that you change can be kept: the folder .* LANEGAUGE_HOME/,
+    );
+    const saved = await stores.settings.save(DEFAULT_SETTINGS);
+    expect(saved.ok ? '' : saved.error.message).toContain('could not be saved in');
+  });
+});
 
 describe('a start', () => {
   it('sweeps what a killed program left half written, and nothing else', async () => {

@@ -17,7 +17,11 @@ export function readStartArguments(words: readonly string[], folder: string): Re
       `There is no option ${option}. Write 'npm start', or 'npm start -- FILE.gpx'.`,
     );
   const [file, ...more] = words.filter((word) => word !== '--once');
-  if (more.length > 0) return fail('too-many', `One file at a time: ${more.join(', ')} is one too many.`);
+  if (more.length > 0)
+    return fail(
+      'too-many',
+      `One file at a time, and ${more.length + 1} are named: write 'npm start -- FILE.gpx'.`,
+    );
   if (file !== undefined && words.includes('--once'))
     return fail('once', '--once prints the check of the sample drive and takes no file.');
   return ok({

@@ -21,6 +21,13 @@ describe('npm start', () => {
       expect(read.ok ? '' : read.error.message).toMatch(/\.$/);
     },
   );
+
+  it('counts files that are too many, however many, and names none', () => {
+    const read = readStartArguments(Array<string>(400).fill('/drives/a.gpx'), '/here');
+    expect(read.ok ? '' : read.error.message).toBe(
+      "One file at a time, and 400 are named: write 'npm start -- FILE.gpx'.",
+    );
+  });
 });
 
 describe("Electron's program", () => {

@@ -109,8 +109,10 @@ export async function deleteChosen(): Promise<boolean> {
   const without = (fleet: Fleet) => fleet.filter(({ id }) => id !== chosen.id);
   if (!(await saveFleet(without, `${chosen.card.name} is deleted.`))) return false;
   const left = vehicles.value;
-  // changed in another window meanwhile, it stays
-  if (left.some(({ id }) => id === chosen.id)) return false;
+  if (left.some(({ id }) => id === chosen.id)) {
+    said.value = { kind: 'fault', text: sayStays(chosen.card.name) };
+    return false;
+  }
   deleted.value = { vehicle: chosen, place };
   const next = left[Math.min(place, left.length - 1)];
   if (next) chooseVehicle(next.id);
@@ -135,7 +137,10 @@ async function saveFleet(change: (fleet: Fleet) => Fleet, done: string): Promise
     said.value = { kind: 'fault', text: kept.problem };
     return false;
   }
-  // what another window had changed tells better what has become of this change
-  said.value = { kind: 'done', text: kept.say.length > 0 ? kept.say.join(' ') : done };
+  said.value = { kind: 'done', text: [done, ...kept.say].join(' ') };
   return true;
+}
+
+function sayStays(name: string): string {
+  return `${name} was not deleted: it was changed in another window meanwhile. Look at it, and delete it again if it should go.`;
 }

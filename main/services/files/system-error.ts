@@ -3,7 +3,19 @@ export function codeOf(error: unknown): unknown {
   return error instanceof Error && 'code' in error ? error.code : undefined;
 }
 
-/** An error's own words, for a sentence. */
+/** What the system most often says, in plain words. */
+const PLAIN: Readonly<Record<string, string>> = {
+  ENOSPC: 'the disk is full',
+  EDQUOT: 'your share of the disk is full',
+  EROFS: 'the disk cannot be written to',
+  EACCES: 'the system does not allow it',
+  EPERM: 'the system does not allow it',
+  EIO: 'the disk does not work as it should',
+};
+
+/** What went wrong, for a sentence: in plain words where there are some, else in the system's own. */
 export function messageOf(error: unknown): string {
+  const plain = PLAIN[String(codeOf(error))];
+  if (plain !== undefined) return plain;
   return error instanceof Error ? error.message : String(error);
 }

@@ -1,13 +1,16 @@
 import { countedInWords } from '../units/text.ts';
 import type { DriveReport } from './report.ts';
+import { sayFolded } from './say-slight.ts';
 import { placesAt } from './verdict.ts';
 
 /**
  * What the verdict means for whoever drives, in one sentence. It stands beside the verdict's word (`LEVEL_WORD`), and
- * what is folded away is told after it (`sayFolded`).
+ * what is folded away is told after it (`sayFolded`);
+ * with a `clear` drive it is all there is to say, and stands here.
  */
 export function sayVerdict({ verdict, findings }: Pick<DriveReport, 'verdict' | 'findings'>): string {
-  if (verdict === 'clear') return 'The map is no promise.';
+  if (verdict === 'clear')
+    return sayFolded(findings) ?? 'That is no promise: what nobody has mapped is not known here.';
   const count = placesAt(findings, verdict);
   const at = countedInWords(count, 'place');
   switch (verdict) {

@@ -15,3 +15,12 @@ export function verdictOf(findings: readonly Levelled[]): Verdict {
 export function placesAt(findings: readonly Levelled[], level: Level): number {
   return findings.filter((finding) => finding.level === level && finding.folded !== true).length;
 }
+
+/**
+ * The findings that made the verdict, in driving order: where to look first. None for `care` and `clear`, which stop
+ * nobody.
+ */
+export function decidingPlaces<T extends Levelled>(findings: readonly T[], verdict: Verdict): readonly T[] {
+  if (verdict === 'care' || verdict === 'clear') return [];
+  return findings.filter(({ level, folded }) => level === verdict && folded !== true);
+}

@@ -22,7 +22,7 @@ export function printReport(report: DriveReport, width: number, paint: Paint): s
       width,
       (text) => paint.level(report.verdict, text),
     ),
-    ...wrap(sayFolded(report.findings) ?? '', width),
+    ...wrap((report.verdict !== 'clear' && sayFolded(report.findings)) || '', width),
     ...overLines(report, width, paint),
     '',
     ...wrap(`Drive    ${clip(route.name || route.file)}, ${along(route.lengthM)}`, width),

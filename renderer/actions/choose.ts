@@ -2,7 +2,7 @@ import { LEAVE_AT } from '../../main/contract/leave-at.ts';
 import { findings, leaveAt } from '../state/check.ts';
 import { settings, vehicleId } from '../state/kept.ts';
 import { openedDrive } from '../state/opened.ts';
-import { cursorM, selectedId } from '../state/shown.ts';
+import { cursorM, selectedId, showEveryFinding, shownFindings } from '../state/shown.ts';
 import { saveSettings } from './keep.ts';
 import { openWanted } from './open.ts';
 
@@ -32,4 +32,10 @@ export function select(id: string | undefined): void {
   selectedId.value = id;
   const found = findings.peek().find((finding) => finding.id === id);
   if (found) cursorM.value = found.fromM;
+}
+
+/** Opens a finding from outside the list, whatever the filters hide. */
+export function goTo(id: string): void {
+  if (!shownFindings.peek().some((finding) => finding.id === id)) showEveryFinding();
+  select(id);
 }

@@ -1,5 +1,5 @@
 import { LEVEL_MEANS, LEVEL_WORD, LEVELS } from '../../geo/report/level.ts';
-import { LevelMark } from '../look/level-mark.tsx';
+import { LevelMark, VerdictMark } from '../look/level-mark.tsx';
 import { description } from '../state/kept.ts';
 import { dialog } from '../state/page.ts';
 
@@ -65,7 +65,9 @@ function Levels() {
           </div>
         ))}
         <div>
-          <dt>{LEVEL_WORD.clear}</dt>
+          <dt>
+            <VerdictMark verdict="clear" size={20} /> {LEVEL_WORD.clear}
+          </dt>
           <dd>{LEVEL_MEANS.clear}</dd>
         </div>
       </dl>

@@ -2,19 +2,20 @@ import { countByLevel, LEVEL_WORD, LEVELS, type Level } from '../../geo/report/l
 import type { Subject } from '../../geo/report/report.ts';
 import { SUBJECT_WORD, subjectsOf } from '../../geo/report/subject-word.ts';
 import { LevelMark } from '../look/level-mark.tsx';
-import { findings } from '../state/check.ts';
+import { findings, report } from '../state/check.ts';
 import { shownLevels, shownSubject } from '../state/shown.ts';
 
 /** Counts by level that show or hide that level, and the choice of one subject. */
 export function Filters() {
   const subject = shownSubject.value;
   const subjects = subjectsOf(findings.value);
-  const counts = countByLevel(findings.value);
+  // before the first answer there is nothing to count, and a nought would be taken for one
+  const counts = report.value && countByLevel(report.value.findings);
   return (
     <fieldset class="filters">
       <legend class="unseen">Which findings are shown</legend>
       {LEVELS.map((level) => (
-        <LevelToggle key={level} level={level} count={counts[level]} />
+        <LevelToggle key={level} level={level} count={counts?.[level]} />
       ))}
       <label class="subject-choice">
         <span class="unseen">Subject</span>
@@ -36,7 +37,7 @@ export function Filters() {
   );
 }
 
-function LevelToggle({ level, count }: { level: Level; count: number }) {
+function LevelToggle({ level, count }: { level: Level; count: number | undefined }) {
   const on = shownLevels.value.has(level);
   return (
     <button
@@ -52,7 +53,7 @@ function LevelToggle({ level, count }: { level: Level; count: number }) {
     >
       <LevelMark level={level} size={16} />
       <span>{LEVEL_WORD[level]}</span>
-      <b>{count}</b>
+      {count === undefined ? <span class="soft">checking…</span> : <b>{count}</b>}
     </button>
   );
 }

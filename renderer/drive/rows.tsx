@@ -50,7 +50,7 @@ function Below() {
   const folded = matching.filter((finding) => finding.folded).length;
   if (report.value && all.length === 0)
     return (
-      <p class="soft below">No findings. Nothing that is mapped stands against this vehicle on this drive.</p>
+      <p class="soft below">Nothing to list: no limit, hump or narrow road is mapped that matters to it.</p>
     );
   return (
     <>
@@ -65,8 +65,8 @@ function Below() {
       {folded > 0 && (
         <p class="soft below">
           {showFolded.value
-            ? `${folded} minor ones are shown: `
-            : `${folded}${shownFindings.value.length > 0 ? ' more' : ''}, of minor importance: `}
+            ? `${folded} minor ${folded === 1 ? 'one is' : 'ones are'} shown, too: `
+            : `${folded}${shownFindings.value.length > 0 ? ' more' : ''} of little weight ${folded === 1 ? 'is' : 'are'} left out: `}
           <button
             type="button"
             class="quiet"
@@ -74,7 +74,7 @@ function Below() {
               showFolded.value = !showFolded.value;
             }}
           >
-            {showFolded.value ? 'hide them again' : 'show'}
+            {showFolded.value ? 'leave out' : 'show'}
           </button>
         </p>
       )}

@@ -3,18 +3,21 @@ import { liesElsewhere } from '../../geo/drive/match-lengths.ts';
 import { sayPlate, sayPlates } from '../../geo/load/weigh/say-plates.ts';
 import { decidingOf, overSums } from '../../geo/load/weigh/sums.ts';
 import { LEVEL_WORD } from '../../geo/report/level.ts';
+import { sayMapAge } from '../../geo/report/map-age.ts';
+import { sayGuessedShare } from '../../geo/report/say-guessed.ts';
 import { sayFolded } from '../../geo/report/say-slight.ts';
 import { sayVerdict } from '../../geo/report/say-verdict.ts';
 import { STANDING_CAUTION } from '../../geo/report/standing-caution.ts';
 import { distanceIn } from '../../geo/units/in-units.ts';
-import { clip } from '../../geo/units/text.ts';
-import { LevelMark } from '../look/level-mark.tsx';
+import { clip, lowerFirst } from '../../geo/units/text.ts';
+import { VerdictMark } from '../look/level-mark.tsx';
 import { checking, checkProblem, leaveAt, report } from '../state/check.ts';
 import { settings } from '../state/kept.ts';
 import { notCounted } from '../state/loads.ts';
-import { openedDrive } from '../state/opened.ts';
+import { mapIsInvented, openedDrive } from '../state/opened.ts';
 import { dialog } from '../state/page.ts';
 import { showView } from '../state/views.ts';
+import { DecidingPlaces } from './deciding-places.tsx';
 
 /** The verdict in words, for which vehicle and drive it is, and the caution that stands beside every verdict. */
 export function VerdictBlock() {
@@ -22,21 +25,26 @@ export function VerdictBlock() {
   if (!shown) return <VerdictToCome />;
   const { verdict, vehicle } = shown;
   const elsewhere = liesElsewhere(shown.match, shown.route.lengthM);
-  const folded = sayFolded(shown.findings);
+  // with nothing else to say it is the verdict's own sentence
+  const folded = verdict === 'clear' ? undefined : sayFolded(shown.findings);
+  const guessed = sayGuessedShare(shown, settings.value.units);
   return (
     <section class="verdict" aria-labelledby="verdict-word" aria-busy={checking.value}>
       <h2 id="verdict-word" class={`verdict-word level-${verdict}`}>
-        {verdict !== 'clear' && <LevelMark level={verdict} size={30} />}
+        <VerdictMark verdict={verdict} size={34} />
         {LEVEL_WORD[verdict]}
+        <CheckingAgain />
       </h2>
       <p class="verdict-says">
         {elsewhere
           ? 'The open map has no roads under this drive, so nothing on it is checked.'
           : sayVerdict(shown)}
       </p>
-      {!elsewhere && folded !== undefined && <p class="small soft">{folded}</p>}
+      {!elsewhere && guessed !== undefined && <p class="verdict-guessed">{guessed}</p>}
+      {!elsewhere && <DecidingPlaces />}
+      {!elsewhere && folded !== undefined && <p class="small soft">Also: {lowerFirst(folded)}</p>}
       <p class="small soft">
-        <bdi>{clip(vehicle.name, 48)}</bdi>: <Facts />
+        <bdi>{clip(vehicle.name, 48)}</bdi>: <Facts /> <MapDate />
       </p>
       {checkProblem.value !== undefined && (
         <p role="alert" class="problem">
@@ -48,6 +56,20 @@ export function VerdictBlock() {
       <p class="caution">{STANDING_CAUTION}</p>
     </section>
   );
+}
+
+/** What is asked again is dimmed, and says so, once it takes longer than a blink. */
+function CheckingAgain() {
+  return checking.value ? <span class="checking-again small">checking again…</span> : null;
+}
+
+/** How old the map is, loud where that matters. */
+function MapDate() {
+  const shown = report.value;
+  if (!shown) return null;
+  if (mapIsInvented.value) return <>The district is invented.</>;
+  const { say, doubtful } = sayMapAge(shown.map.sources, shown.made);
+  return <span class={doubtful ? 'map-old' : ''}>{say}</span>;
 }
 
 function Facts() {
@@ -98,7 +120,12 @@ function VerdictToCome() {
           {checkProblem.value}
         </p>
       ) : (
-        <p class="soft">{openedDrive.value ? 'Checking the drive…' : ''}</p>
+        openedDrive.value && (
+          <>
+            <h2 class="verdict-word">Checking…</h2>
+            <p class="soft">Nothing is known of this drive yet.</p>
+          </>
+        )
       )}
     </section>
   );

@@ -1,4 +1,4 @@
-import type { Level } from '../../geo/report/report.ts';
+import type { Level, Verdict } from '../../geo/report/report.ts';
 
 /**
  * The four levels by shape: barred a filled bar across the road, tight two facing wedges, unknown a hollow
@@ -17,6 +17,19 @@ export function LevelMark({ level, size = 20 }: { level: Level; size?: number })
   return (
     <svg width={size} height={size} viewBox="0 0 24 24" aria-hidden="true" class="level-mark">
       <LevelShape level={level} />
+    </svg>
+  );
+}
+
+/** The road's two edges and nothing across them: the place where the bar of `barred` would lie is empty. */
+const CLEAR = 'M6.5 1.5v21M17.5 1.5v21';
+
+/** The mark of a verdict: its level's, or for a drive that nothing stops one in plain ink. */
+export function VerdictMark({ verdict, size }: { verdict: Verdict; size: number }) {
+  if (verdict !== 'clear') return <LevelMark level={verdict} size={size} />;
+  return (
+    <svg width={size} height={size} viewBox="0 0 24 24" aria-hidden="true" class="level-mark">
+      <path d={CLEAR} fill="none" stroke="currentColor" stroke-width={2.4} />
     </svg>
   );
 }

@@ -26,7 +26,7 @@ export function stripOf(drive: Drive, roads: Roads, country?: string): Strip {
     stubs: sideRoads(passed, trace, roads),
     beside: besideTheRoad(trace, drive.lengthM, roads),
     towns: townsAlong(trace, roads),
-    guessed: joinSpans([...drive.guessed, ...drive.doubtful], 1),
+    guessed: joinSpans(drive.guessed, 1),
     crossings: passed
       .filter(({ node }) => roads.nodes.tags.get(node)?.['railway'] === 'level_crossing')
       .map(({ atM }) => atM),

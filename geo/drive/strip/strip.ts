@@ -14,7 +14,7 @@ export interface Strip {
     readonly kind: 'water' | 'wood' | 'building';
   }[];
   readonly towns: readonly { readonly atM: number; readonly name: string; readonly size: 1 | 2 | 3 }[];
-  /** spans where the road driven is a guess between sparse points, or another road would do as well */
+  /** spans where the road driven is a guess between sparse points */
   readonly guessed: readonly { readonly fromM: number; readonly toM: number }[];
   readonly crossings: readonly number[];
   /** what crosses over the road, with its height where the driven road has one mapped there */

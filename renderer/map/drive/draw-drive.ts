@@ -33,8 +33,7 @@ function drawWay(canvas: MapCanvas, { path, drive }: DrawnDrive, palette: Palett
   stroke(canvas, roads, halo);
   stroke(canvas, roads, { colour: palette.drive, width: LINE_PX });
   const guess = { colour: palette['paper-raised'], width: LINE_PX - 1.4, dash: [2.5, 4] };
-  for (const { fromM, toM } of [...drive.guessed, ...drive.doubtful])
-    stroke(canvas, linesBetween(path, fromM, toM), guess);
+  for (const { fromM, toM } of drive.guessed) stroke(canvas, linesBetween(path, fromM, toM), guess);
   const offMap = linesOf(path, 'offMap');
   stroke(canvas, offMap, halo);
   stroke(canvas, offMap, { colour: palette.drive, width: LINE_PX - 1, dash: [10, 7] });

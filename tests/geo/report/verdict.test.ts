@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { LEVELS, type Level, VERDICTS } from '../../../geo/report/level.ts';
 import type { Finding } from '../../../geo/report/report.ts';
 import { sayVerdict } from '../../../geo/report/say-verdict.ts';
-import { verdictOf } from '../../../geo/report/verdict.ts';
+import { decidingPlaces, verdictOf } from '../../../geo/report/verdict.ts';
 
 const finding = (level: Level, folded?: true): Finding => ({
   id: `map:${level}`,
@@ -35,7 +35,35 @@ describe('the verdict', () => {
   });
 });
 
+describe('the places that decide', () => {
+  const findings = [
+    finding('care'),
+    finding('barred'),
+    finding('tight'),
+    finding('barred', true),
+    finding('barred'),
+  ];
+
+  it('are those of the verdict’s level in driving order, the folded ones left out', () => {
+    expect(decidingPlaces(findings, 'barred')).toEqual([findings[1], findings[4]]);
+    expect(decidingPlaces(findings, 'tight')).toEqual([findings[2]]);
+  });
+
+  it('are none where nothing stops the vehicle', () => {
+    expect(decidingPlaces(findings, 'care')).toEqual([]);
+    expect(decidingPlaces([], 'clear')).toEqual([]);
+  });
+});
+
 describe('the verdict in words', () => {
+  it('says of a drive with minor places alone what they are, and of an empty one that it is no promise', () => {
+    const bridge = { ...finding('unknown', true), kind: 'bridge above' as const, subject: 'height' as const };
+    expect(sayVerdict({ verdict: 'clear', findings: [bridge, bridge] })).toBe(
+      '2 bridges without a height: read the signs.',
+    );
+    expect(sayVerdict({ verdict: 'clear', findings: [] })).toMatch(/no promise/);
+  });
+
   it('never calls a drive safe', () => {
     for (const verdict of VERDICTS)
       expect(sayVerdict({ verdict, findings: [] })).not.toMatch(/safe|fine|\bok\b/i);

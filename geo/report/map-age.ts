@@ -1,0 +1,61 @@
+const OLD_AFTER_MONTHS = 6;
+const MONTHS = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+];
+
+/** How old the map's data is: by its oldest file; one file without a date leaves the whole without one. */
+type MapAge =
+  | { readonly kind: 'undated' }
+  /** the day of the data, `2026-05-01` */
+  | { readonly kind: 'dated'; readonly day: string; readonly old: boolean };
+
+/** @param now ISO 8601 */
+function mapAge(sources: readonly { readonly dataDate?: string | undefined }[], now: string): MapAge {
+  const days = sources.map(({ dataDate }) => /^\d{4}-\d{2}-\d{2}/.exec(dataDate ?? '')?.[0]);
+  const dated = days.filter((day) => day !== undefined).sort();
+  const [day] = dated;
+  if (day === undefined || dated.length < days.length) return { kind: 'undated' };
+  return { kind: 'dated', day, old: day < monthsBefore(now, OLD_AFTER_MONTHS) };
+}
+
+/** The map's date beside a verdict, and what its age means. @param now ISO 8601 */
+export function sayMapAge(
+  sources: readonly { readonly dataDate?: string | undefined }[],
+  now: string,
+): { readonly say: string; readonly doubtful: boolean } {
+  const age = mapAge(sources, now);
+  if (age.kind === 'undated')
+    return {
+      say: 'Map data undated: how old its limits are, nobody can tell.',
+      doubtful: true,
+    };
+  const of = `Map data of ${dayInWords(age.day)}`;
+  return age.old
+    ? { say: `${of}, older than ${OLD_AFTER_MONTHS} months: newer limits are not on it.`, doubtful: true }
+    : { say: `${of}.`, doubtful: false };
+}
+
+/** The same day so many months earlier, as a text that sorts; it may name a 31st that the month does not have. */
+function monthsBefore(iso: string, months: number): string {
+  const [year = 0, month = 1] = iso.split('-').map(Number);
+  const since = year * 12 + (month - 1) - months;
+  const two = (value: number) => String(value).padStart(2, '0');
+  return `${Math.floor(since / 12)}-${two((since % 12) + 1)}-${iso.slice(8, 10)}`;
+}
+
+/** `1 May 2026` of `2026-05-01`. */
+function dayInWords(day: string): string {
+  const [year, month, date] = day.split('-').map(Number);
+  return `${date} ${MONTHS[(month ?? 1) - 1] ?? month} ${year}`;
+}

@@ -1,0 +1,57 @@
+import { namePlace } from '../../geo/report/name-place.ts';
+import type { Finding } from '../../geo/report/report.ts';
+import { decidingPlaces } from '../../geo/report/verdict.ts';
+import { capital } from '../../geo/units/text.ts';
+import { goTo } from '../actions/choose.ts';
+import { LevelMark } from '../look/level-mark.tsx';
+import { report } from '../state/check.ts';
+import { settings } from '../state/kept.ts';
+import { shownLevels } from '../state/shown.ts';
+
+/** So many places stand under the verdict; the others are in the list. */
+const SHOWN = 4;
+
+/** The places that made the verdict, by kilometre and name: each opens its row and shows it on map and strip. */
+export function DecidingPlaces() {
+  const shown = report.value;
+  if (!shown) return null;
+  const { verdict } = shown;
+  const places = decidingPlaces(shown.findings, verdict);
+  if (places.length === 0 || verdict === 'clear') return null;
+  const more = places.length - SHOWN;
+  return (
+    <ol class="deciding" aria-label="The places that decide">
+      {places.slice(0, SHOWN).map((finding) => (
+        <li key={finding.id}>
+          <PlaceButton finding={finding} />
+        </li>
+      ))}
+      {more > 0 && (
+        <li>
+          <button
+            type="button"
+            class="quiet small"
+            onClick={() => {
+              shownLevels.value = new Set([verdict]);
+            }}
+          >
+            and {more} more: list these alone
+          </button>
+        </li>
+      )}
+    </ol>
+  );
+}
+
+function PlaceButton({ finding }: { finding: Finding }) {
+  const { subject, figure, road, at } = namePlace(finding, settings.value.units);
+  return (
+    <button type="button" class="deciding-place" onClick={() => goTo(finding.id)}>
+      <LevelMark level={finding.level} size={20} />
+      <b>{at}</b>
+      <span>{capital(subject)}</span>
+      <span class="deciding-road soft">{road !== undefined && <bdi>{road}</bdi>}</span>
+      <b class={`level-${finding.level}`}>{figure}</b>
+    </button>
+  );
+}

@@ -51,7 +51,9 @@ export function readDocument<T>(
   if (parsed.success && !hasOwnProto(data)) return ok(parsed.data);
   const faults = parsed.success
     ? [`"__proto__" is no field of a ${kind}`]
-    : parsed.error.issues.map((issue) => `${words.sayFault(issue, data)}${meantBy(issue, schema)}`);
+    : unknownFirst(parsed.error.issues).map(
+        (issue) => `${words.sayFault(issue, data)}${meantBy(issue, schema)}`,
+      );
   const more = faults.length > FAULTS_SHOWN ? `; and ${faults.length - FAULTS_SHOWN} more` : '';
   return fail(
     `${code}-invalid`,
@@ -64,6 +66,12 @@ function whereIn(text: string, error: unknown): string {
   const position = error instanceof Error ? /position (\d+)/.exec(error.message)?.[1] : undefined;
   if (position === undefined) return '';
   return ` (line ${text.slice(0, Number(position)).split('\n').length})`;
+}
+
+/** A misspelt field is also missing under its right name: what it was is the better clue. */
+function unknownFirst(issues: readonly z.core.$ZodIssue[]): z.core.$ZodIssue[] {
+  const isUnknown = ({ code }: z.core.$ZodIssue) => Number(code === 'unrecognized_keys');
+  return [...issues].sort((a, b) => isUnknown(b) - isUnknown(a));
 }
 
 /** What unknown fields were likely meant to be. */

@@ -1,3 +1,4 @@
+import { leastWhere } from '../earth/bisect.ts';
 import type { Roads } from '../roads/roads.ts';
 import type { Drive } from './drive.ts';
 import { endOf } from './end-of.ts';
@@ -19,8 +20,12 @@ export function lineBetween(drive: Drive, roads: Roads, fromM: number, toM: numb
     if (place !== undefined) add(place.lat, place.lon);
   };
   addAt(fromM);
-  for (const leg of drive.legs) {
-    if (leg.kind === 'gap' || endOf(leg) <= fromM || leg.fromM >= toM) continue;
+  const { legs } = drive;
+  // a drive has many legs and as many findings: only those between are looked at
+  for (let i = leastWhere(0, legs.length, (at) => endOf(legs[at]!) > fromM); i < legs.length; i++) {
+    const leg = legs[i]!;
+    if (leg.kind === 'gap') continue;
+    if (leg.fromM >= toM) break;
     if (leg.kind === 'offMap') {
       leg.lat.forEach((lat, i) => {
         add(lat, leg.lon[i]!);

@@ -266,9 +266,11 @@ function sameRefs(a: Float64Array, b: Float64Array): boolean {
 }
 
 function outerWays(members: readonly Member[]): number[] {
-  return members
-    .filter((member) => member.type === 'way' && (member.role === 'outer' || member.role === ''))
-    .map((member) => member.id);
+  const outer = members.filter(
+    (member) => member.type === 'way' && (member.role === 'outer' || member.role === ''),
+  );
+  // a way named again and again is one edge
+  return [...new Set(outer.map((member) => member.id))];
 }
 
 function turnRestriction(id: number, tags: Tags, members: readonly Member[]): TurnRestriction {

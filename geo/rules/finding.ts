@@ -1,5 +1,6 @@
 import type { Drive, Span } from '../drive/drive.ts';
 import { given } from '../given.ts';
+import { append } from '../lists.ts';
 import type { About, Subject, Wants } from '../report/kinds.ts';
 import type { Finding, Level } from '../report/report.ts';
 import type { Roads, Tags } from '../roads/roads.ts';
@@ -69,24 +70,22 @@ function inDrivingOrder(a: Finding, b: Finding): number {
 
 /** One restriction met over consecutive ways: same words, same tags, each beginning where the last ended. */
 function mergeNeighbours(drafts: readonly Draft[]): Draft[] {
-  const merged: Draft[] = [];
-  const open = new Map<string, number>();
+  const merged: { readonly draft: Draft; readonly run: [Part, ...Part[]]; endM: number }[] = [];
+  const open = new Map<string, (typeof merged)[number]>();
   for (const draft of drafts) {
     const key = sameKey(draft);
-    const at = open.get(key);
-    const last = at === undefined ? undefined : merged[at];
-    if (
-      at !== undefined &&
-      last !== undefined &&
-      isOnWays(draft) &&
-      draft.run[0].fromM - endOf(last.run) < TOUCHING_M
-    ) {
-      merged[at] = { ...last, run: [...last.run, ...draft.run] };
+    const endM = endOf(draft.run);
+    const last = open.get(key);
+    if (last !== undefined && isOnWays(draft) && draft.run[0].fromM - last.endM < TOUCHING_M) {
+      append(last.run, draft.run);
+      last.endM = Math.max(last.endM, endM);
       continue;
     }
-    open.set(key, merged.push(draft) - 1);
+    const begun: (typeof merged)[number] = { draft, run: [...draft.run], endM };
+    merged.push(begun);
+    open.set(key, begun);
   }
-  return merged;
+  return merged.map(({ draft, run }) => ({ ...draft, run }));
 }
 
 function isOnWays({ run }: Draft): boolean {

@@ -1,3 +1,5 @@
+import { askMeant } from '../../geo/units/slips.ts';
+import { clip } from '../../geo/units/text.ts';
 import { PROGRAM } from '../version.ts';
 import { HELP } from './help.ts';
 import { runProgram } from './run-program.ts';
@@ -25,7 +27,10 @@ async function run(words: readonly string[], terminal: Terminal): Promise<number
   }
   const command = name === undefined ? undefined : Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
   if (!command) {
-    const said = name === undefined ? 'No command given.' : `There is no command '${name}'.`;
+    const said =
+      name === undefined
+        ? 'No command given.'
+        : `There is no command '${clip(name)}'${askMeant(name, Object.keys(COMMANDS), (word) => `'${word}'`)}.`;
     terminal.complain(
       `${said} The commands are: ${Object.keys(COMMANDS).join(', ')}. See 'lanegauge --help'.`,
     );

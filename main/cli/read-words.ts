@@ -1,6 +1,8 @@
 import { isAbsolute, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { fail, ok, type Result } from '../../geo/result.ts';
+import { askMeant } from '../../geo/units/slips.ts';
+import { clip } from '../../geo/units/text.ts';
 
 export const USAGE_HINT = "See 'lanegauge --help'.";
 
@@ -25,6 +27,8 @@ export function readWords(
 ): Result<WordsRead> {
   const unfilled = withoutValue(words, [...once, ...several]);
   if (unfilled !== undefined) return fail('usage', `${unfilled} ${USAGE_HINT}`);
+  const unknown = unknownOption(words, [...once, ...several, ...flags]);
+  if (unknown !== undefined) return fail('usage', `${unknown} ${USAGE_HINT}`);
   let values: Record<string, string | boolean | (string | boolean)[] | undefined>;
   try {
     ({ values } = parseArgs({
@@ -68,6 +72,17 @@ function withoutValue(words: readonly string[], valued: readonly string[]): stri
     if (next === undefined || next === '') return `${word} needs a value after it.`;
     if (next.length > 1 && next.startsWith('-'))
       return `${word} needs a value, but ${next} stands there; a value that begins with a dash is written ${word}=${next}.`;
+  }
+  return undefined;
+}
+
+/** The first option that is none, and the one that was likely meant; undefined where all are known. */
+function unknownOption(words: readonly string[], known: readonly string[]): string | undefined {
+  const end = words.indexOf('--');
+  for (const word of end < 0 ? words : words.slice(0, end)) {
+    const name = /^--([^=]+)/u.exec(word)?.[1];
+    if (name === undefined || known.includes(name)) continue;
+    return `There is no option --${clip(name)}${askMeant(name, known, (meant) => `--${meant}`)}.`;
   }
   return undefined;
 }

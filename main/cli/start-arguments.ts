@@ -1,4 +1,5 @@
 import { fail, ok, type Result } from '../../geo/result.ts';
+import { askMeant } from '../../geo/units/slips.ts';
 import { pathFrom } from './read-words.ts';
 
 export interface StartArguments {
@@ -14,7 +15,7 @@ export function readStartArguments(words: readonly string[], folder: string): Re
   if (option !== undefined)
     return fail(
       'unknown-option',
-      `There is no option ${option}. Write 'npm start', or 'npm start -- FILE.gpx'.`,
+      `There is no option ${option}${askMeant(option, ['--once'], (word) => word)}. Write 'npm start', or 'npm start -- FILE.gpx'.`,
     );
   const [file, ...more] = words.filter((word) => word !== '--once');
   if (more.length > 0)

@@ -87,7 +87,11 @@ function restrictionsByFirstWay(roads: Roads): ReadonlyMap<number, readonly Turn
   const lists = new Map<number, TurnRestriction[]>();
   for (const restriction of roads.restrictions) {
     if (restriction.viaWays.length === 0) continue;
-    for (const way of restriction.from) lists.set(way, [...(lists.get(way) ?? []), restriction]);
+    for (const way of new Set(restriction.from)) {
+      const list = lists.get(way);
+      if (list === undefined) lists.set(way, [restriction]);
+      else list.push(restriction);
+    }
   }
   kept.set(roads, lists);
   return lists;

@@ -1,3 +1,4 @@
+import { leastWhere } from '../../earth/bisect.ts';
 import type { Roads, Tags } from '../../roads/roads.ts';
 import { isSlipRoad, RANK, rankOf } from '../../tags/road-class.ts';
 import type { Drive } from '../drive.ts';
@@ -31,9 +32,8 @@ export function findTurns(drive: Drive, roads: Roads): readonly DrivenTurn[] {
       for (const { first, last } of passages) taken.fill(1, first, last + 1);
       const hairpins = findHairpins(line, (i) => taken[i] === 1);
       for (const { fromM, toM } of hairpins)
-        line.atM.forEach((m, i) => {
-          if (m >= fromM && m <= toM) taken[i] = 1;
-        });
+        for (let i = leastWhere(0, line.atM.length, (at) => line.atM[at]! >= fromM); line.atM[i]! <= toM; i++)
+          taken[i] = 1;
       return [
         ...passages.flatMap((passage) => turnsOfRing(line, roads, passage)),
         ...hairpins,

@@ -24,6 +24,14 @@ describe('the words after lanegauge check', () => {
     expect(refusal([...GOOD, '--hight', '3'])).toContain('--hight');
   });
 
+  it('name the option that was likely meant', () => {
+    expect(refusal([...GOOD, '--contry', 'GB'])).toContain(
+      'There is no option --contry (did you mean --country?).',
+    );
+    expect(refusal([...GOOD, '--lave=2027-06-12T09:30'])).toContain('(did you mean --leave?)');
+    expect(refusal([...GOOD, '--frobnicate'])).toContain('There is no option --frobnicate. ');
+  });
+
   it('refuse a stray word', () => {
     expect(refusal([...GOOD, 'b.gpx'])).toContain('b.gpx');
   });

@@ -39,11 +39,22 @@ export function limitMeant(part: string): string | undefined {
   return meant === part ? undefined : meant;
 }
 
-/** Every word that could be meant begins with an m, or two letters changed places. Asked of every key there is. */
+/**
+ * Every word that could be meant begins with max: one of its letters may be wrong or missing, or two have changed places,
+ * and one of these is left where it was. Asked of every key there is.
+ */
 export function mayBeMeant(key: string): boolean {
-  return (key.charCodeAt(0) | SMALL) === LETTER_M || (key.charCodeAt(1) | SMALL) === LETTER_M;
+  const [first, second, third] = [0, 1, 2].map((at) => key.charCodeAt(at) | SMALL);
+  return (
+    first === LETTER_M ||
+    second === LETTER_M ||
+    (second === LETTER_A && third === LETTER_X) ||
+    (first === LETTER_A && second === LETTER_X)
+  );
 }
 
+const LETTER_A = 97;
 const LETTER_M = 109;
+const LETTER_X = 120;
 /** makes a capital letter small */
 const SMALL = 32;

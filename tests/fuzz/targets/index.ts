@@ -5,6 +5,7 @@ import { gpx } from './gpx.ts';
 import { conditionals, hours } from './hours.ts';
 import { keptFiles } from './kept-files.ts';
 import { loopback } from './loopback.ts';
+import { mapByte } from './map-byte.ts';
 import { overpass, packed, pbf, xml } from './maps.ts';
 import { quantities } from './quantities.ts';
 import { limits, reports } from './report.ts';
@@ -21,6 +22,7 @@ export const TARGETS: readonly Target[] = [
   quantities,
   reports,
   limits,
+  mapByte,
   vehicleCards,
   loadLists,
   swingPaths,

@@ -11,7 +11,8 @@ import { createHandlers } from '../../../main/services/engine/handlers.ts';
 import { COACH_BUILT } from '../../main/contract/cards.ts';
 import { samplePath } from '../make/samples.ts';
 
-const MAP = `<osm version="0.6"><node id="1" lat="50" lon="7"/><node id="2" lat="50" lon="7.01"/><node id="3" lat="50" lon="7.02"/>
+/** Two roads in a row, the second under 2.5 m. */
+export const MAP = `<osm version="0.6"><node id="1" lat="50" lon="7"/><node id="2" lat="50" lon="7.01"/><node id="3" lat="50" lon="7.02"/>
 <way id="1"><nd ref="1"/><nd ref="2"/><tag k="highway" v="residential"/></way>
 <way id="2"><nd ref="2"/><nd ref="3"/><tag k="highway" v="residential"/><tag k="maxheight" v="2.5"/></way></osm>`;
 const DRIVE = `<gpx version="1.1" creator="t" xmlns="http://www.topografix.com/GPX/1/1"><trk><trkseg>

@@ -20,6 +20,9 @@ describe('a limit under a misspelt key', () => {
     ['MAXWIDTH', 'maxwidth'],
     ['maxlenght', 'maxlength'],
     ['amxweight', 'maxweight'],
+    ['naxheight', 'maxheight'],
+    [' axheight', 'maxheight'],
+    ['axwidth', 'maxwidth'],
   ])('%s is unknown, with the text as mapped', (key, meant) => {
     expect(limitMeant(key)).toBe(meant);
     const [finding, ...more] = askRoad(map, { [key]: '2.5' });

@@ -4,7 +4,7 @@ import { append } from '../lists.ts';
 import type { About, Subject, Wants } from '../report/kinds.ts';
 import type { Finding, Level } from '../report/report.ts';
 import type { Roads, Tags } from '../roads/roads.ts';
-import { plainLine } from '../units/text.ts';
+import { clip, plainLine } from '../units/text.ts';
 import { type Place, placeAt } from './places.ts';
 import { endOf, type Run, TOUCHING_M } from './run.ts';
 
@@ -145,6 +145,9 @@ function beginningOf(input: Followed, run: Run<Part>): Finding['at'] {
   return { lat: lat[place.index]!, lon: lon[place.index]! };
 }
 
+/** Sentences quote tags, which may hold anything and at any length; the whole text is in the finding's tags. */
+const LONGEST_SENTENCE = 1200;
+
 function toFinding(input: Followed, draft: Draft, id: string): Finding {
   const { run } = draft;
   const road = run.find(({ place }) => place?.road !== undefined)?.place?.road;
@@ -162,9 +165,8 @@ function toFinding(input: Followed, draft: Draft, id: string): Finding {
     tags: { ...draft.tags },
     ...given({ limit: draft.limit, vehicle: draft.vehicle, spare: draft.spare, turn: draft.turn }),
     ...given({ opensAt: draft.opensAt }),
-    // sentences quote tags, which may hold anything
-    say: plainLine(draft.say),
-    advice: plainLine(draft.advice),
+    say: clip(draft.say, LONGEST_SENTENCE),
+    advice: clip(draft.advice, LONGEST_SENTENCE),
     ...(draft.folded === true ? { folded: true } : {}),
   };
 }

@@ -39,10 +39,15 @@ export function isHarder(a: AccessMeaning, b: AccessMeaning): boolean {
 
 /** Whether a value, conditions and lanes among it, closes in every part of it: it opens nothing, whatever it means. */
 export function onlyCloses(text: string): boolean {
-  const values = text.includes('@')
-    ? [...text.matchAll(/([^;@()]*)@/g)].map(([, value = '']) => value)
-    : text.split(/[|;]/);
+  const values = text.includes('@') ? valuesBefore(text.split('@').slice(0, -1)) : text.split(/[|;]/);
   return values.every((value) => value.trim() === 'no');
+}
+
+/** What stands right before each @: its clause's value. A pattern for it would try long texts from every letter on. */
+function valuesBefore(parts: readonly string[]): string[] {
+  return parts.map((part) =>
+    part.slice(Math.max(part.lastIndexOf(';'), part.lastIndexOf('('), part.lastIndexOf(')')) + 1),
+  );
 }
 
 /**

@@ -54,7 +54,7 @@ function tellFaults(faults: readonly Fault[]): void {
   const told = new Set<string>();
   for (const fault of faults) {
     const path = keep(fault);
-    const kind = `${fault.target}: ${fault.what.replace(/\d+|"[^"]*"/g, '').slice(0, 60)}`;
+    const kind = `${fault.target}: ${fault.what.split(':')[0]}`;
     if (told.has(kind)) continue;
     told.add(kind);
     console.log(`\n${fault.target}: ${fault.what}\n  npm run fuzz -- ${path}`);

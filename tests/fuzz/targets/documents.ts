@@ -3,6 +3,7 @@ import { loadResult } from '../../../geo/load/load-result.ts';
 import type { Result } from '../../../geo/result.ts';
 import { readPath } from '../../../geo/swing/motion/read-path.ts';
 import { readVehicle } from '../../../geo/vehicle/read-vehicle.ts';
+import { LOAD_MAX_BYTES } from '../../../main/contract/limits.ts';
 import { mutateBytes } from '../make/mutate-bytes.ts';
 import { mutateJson } from '../make/mutate-json.ts';
 import type { Random } from '../make/random.ts';
@@ -34,7 +35,9 @@ function mutated(samples: readonly Uint8Array[]) {
   return (random: Random): Uint8Array => {
     const sample = random.pick(samples);
     if (random.chance(0.4)) return mutateBytes(sample, random);
-    return new TextEncoder().encode(JSON.stringify(mutateJson(JSON.parse(decode(sample)), random)));
+    const text = JSON.stringify(mutateJson(JSON.parse(decode(sample)), random));
+    // what is longer is refused by its size alone
+    return new TextEncoder().encode(text).slice(0, LOAD_MAX_BYTES);
   };
 }
 

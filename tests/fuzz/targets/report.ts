@@ -133,6 +133,9 @@ function saysOpen(key: string, value: string): boolean {
   if (text === '' || OPEN.has(text)) return text !== 'no' || key.startsWith('max');
   const barring = BARRING.find((each) => each.key === key);
   const parts = text.split(/[;|]/).map((part) => figureOf(part, key));
+  // each of several purposes is let in: one that is open to all opens it
+  if (!key.startsWith('max') && text.split(';').some((part) => OPEN.has(part.trim()) && part.trim() !== 'no'))
+    return true;
   return (
     barring !== undefined &&
     parts.every((figure) => figure === 'open' || (figure !== undefined && barring.passes(figure)))

@@ -61,6 +61,11 @@ describe('findings', () => {
     expect(finding?.say).toMatch(/^A ford \("depth=\P{Cc}+5"\)\.$/u);
   });
 
+  it('are of a length to be read, however long the tags they quote', () => {
+    const [finding] = onEach([1], { say: `A ford ("depth=${'9'.repeat(90_000)}").` });
+    expect(finding?.say).toMatch(/^A ford \("depth=9{1000,1200}…$/);
+  });
+
   it('are in driving order, whatever order the rules speak in', () => {
     const drive = driveOn(map, [1, 2, 3]);
     const drafts = drivenWays(drive, map.roads).map((place, i) => ford(runOf(place), { say: `${i}` }));

@@ -9,6 +9,7 @@ import { NoVehicle } from '../vehicle/no-vehicle.tsx';
 import { Filters } from './filters.tsx';
 import { Notes } from './notes.tsx';
 import { Rows } from './rows.tsx';
+import { tellLevel } from './rows-level.ts';
 import { VerdictBlock } from './verdict.tsx';
 
 /** Verdict, filters, and the strip with a row per finding beside it. */
@@ -26,7 +27,7 @@ export function Panel() {
           <Filters />
           <div class="strip-and-rows">
             <div class="strip-place">{openedDrive.value && <StripMap />}</div>
-            <div class="rows-place">
+            <div class="rows-place" onScroll={({ currentTarget }) => tellLevel(currentTarget)}>
               {report.value && <Rows />}
               {report.value && <Notes />}
             </div>

@@ -7,7 +7,7 @@ import { distanceIn, lengthIn, type Units } from '../../geo/units/in-units.ts';
 import { clip } from '../../geo/units/text.ts';
 import { select } from '../actions/choose.ts';
 import { LevelMark } from '../look/level-mark.tsx';
-import { cursorM } from '../state/shown.ts';
+import { cursorM, hoveredId } from '../state/shown.ts';
 import { FindingDetail } from './detail.tsx';
 
 interface Props {
@@ -22,7 +22,15 @@ export function FindingRow({ finding, open, units, leaveAt }: Props) {
   const { id, level, subject, fromM, road, passesAt } = finding;
   const detail = `finding-${id}`;
   return (
-    <li class={`row${open ? ' row-open' : ''}`}>
+    <li
+      class={`row row-${level}${open ? ' row-open' : ''}${hoveredId.value === id ? ' row-near' : ''}`}
+      onPointerEnter={() => {
+        hoveredId.value = id;
+      }}
+      onPointerLeave={() => {
+        hoveredId.value = undefined;
+      }}
+    >
       <button
         type="button"
         class="row-head"

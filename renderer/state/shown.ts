@@ -10,6 +10,16 @@ export const cursorM = signal(0);
 export const selectedId = signal<string | undefined>(undefined);
 export const selected = computed(() => findings.value.find(({ id }) => id === selectedId.value));
 
+/** The finding under the pointer, be it on map, strip or row: it stands out on all three. */
+export const hoveredId = signal<string | undefined>(undefined);
+/**
+ * What of the drive is level with a line across the rows, pixels below their upper edge, while they are scrolled.
+ * `atM` is undefined for the drive's end.
+ */
+export const rowsLevel = signal<{ readonly atM: number | undefined; readonly fromTopPx: number } | undefined>(
+  undefined,
+);
+
 export const shownLevels = signal<ReadonlySet<Level>>(new Set(LEVELS));
 /** undefined: every subject */
 export const shownSubject = signal<Subject | undefined>(undefined);

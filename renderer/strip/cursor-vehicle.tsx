@@ -11,7 +11,7 @@ interface Props {
   readonly card: VehicleCard | undefined;
 }
 
-/** The vehicle in plan at the cursor, at the scale of the road's width: body, and mirrors sticking out. */
+/** The vehicle in plan at the cursor, its front down the paper, at the scale of the road's width: body, and mirrors sticking out. */
 export function CursorVehicle({ drawing, atM, card }: Props) {
   const x = middleOf(drawing, atM);
   const y = drawing.scale.y(atM);
@@ -21,8 +21,8 @@ export function CursorVehicle({ drawing, atM, card }: Props) {
   return (
     <g class="strip-cursor" transform={`translate(${x.toFixed(1)} ${y.toFixed(1)})`}>
       <path class="strip-cursor-line" d={`M${TICKS_PX - x} 0H${-mirrors}M${mirrors} 0H${MARK_X - 14 - x}`} />
-      <path d={`M${-mirrors / 2} 3H${mirrors / 2}`} />
-      <rect x={-width / 2} y={0} width={width} height={length} rx={1.5} />
+      <path d={`M${-mirrors / 2} -3H${mirrors / 2}`} />
+      <rect x={-width / 2} y={-length} width={width} height={length} rx={1.5} />
     </g>
   );
 }

@@ -48,7 +48,7 @@ export function band(drawing: StripDrawing, span: Reach, { left, right }: Aside)
   return `M${[...up, ...down].join('L')}Z`;
 }
 
-/** One side of it, as "x y" from the bottom up. @param aside from the ribbon's middle, pixels */
+/** One side of it, as "x y" from the top down. @param aside from the ribbon's middle, pixels */
 export function sideLine(drawing: StripDrawing, { fromM, toM }: Reach, aside: number): string[] {
   const { strip, scale } = drawing;
   const places: number[] = [fromM];

@@ -64,7 +64,7 @@ function RoadNames({ drawing, towns }: Props) {
         const room = (toM - fromM) * scale.pxPerM;
         const text = texts.find((each) => each.length * PX_PER_LETTER < room);
         if (text === undefined) return [];
-        return nameYs(scale.y(toM), scale.y(fromM), text.length * PX_PER_LETTER, taken).map((y) => {
+        return nameYs(scale.y(fromM), scale.y(toM), text.length * PX_PER_LETTER, taken).map((y) => {
           const atM = scale.atM(y);
           const x = middleOf(drawing, atM) - halfWidthAt(strip.pieces, atM) - NAME_FROM_EDGE_PX;
           return (

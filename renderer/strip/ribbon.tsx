@@ -38,8 +38,8 @@ interface Props {
 const NEAR_PX = 23;
 const FAR_PX = 45;
 const BESIDE: Readonly<Record<Side, Aside>> = {
-  left: { left: -FAR_PX, right: -NEAR_PX },
-  right: { left: NEAR_PX, right: FAR_PX },
+  left: { left: NEAR_PX, right: FAR_PX },
+  right: { left: -FAR_PX, right: -NEAR_PX },
 };
 
 /** Water, woods and buildings. */
@@ -76,8 +76,8 @@ function SideRoads({ drawing }: Props) {
               class={main ? 'strip-stub strip-stub-main' : 'strip-stub'}
               x1={x}
               y1={scale.y(atM)}
-              x2={side === 'left' ? x - reach : x + reach}
-              y2={scale.y(atM) - 3}
+              x2={side === 'left' ? x + reach : x - reach}
+              y2={scale.y(atM) + 3}
             />
           );
         })}

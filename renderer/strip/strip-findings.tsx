@@ -12,10 +12,15 @@ interface Props {
   readonly drawing: StripDrawing;
   readonly findings: readonly Finding[];
   readonly chosen: string | undefined;
+  /** under the pointer, here or elsewhere */
+  readonly near: string | undefined;
   readonly times: DriveReport['timetable'];
 }
 
 const MARK_PX = 18;
+/** What bars is drawn larger. */
+const BARRED_PX = 22;
+const APART_PX = 26;
 /** Farther from its place a mark would be taken for another's: the span on the road and the row stay. */
 const AWAY_PX = 70;
 
@@ -23,10 +28,10 @@ const AWAY_PX = 70;
  * Each finding at its place: its span on the road, its mark beside it, and when it is passed. The ribbon hears the
  * clicks; rows do the same for the keyboard and for those who do not see it.
  */
-export function StripFindings({ drawing, findings, chosen, times }: Props) {
+export function StripFindings({ drawing, findings, chosen, near, times }: Props) {
   const { scale } = drawing;
   // all of them are placed, that no mark moves when another scrolls into view
-  const ys = useMemo(() => markYs(findings, scale), [findings, scale.heightPx, scale.pxPerM]);
+  const ys = useMemo(() => markYs(findings, scale, chosen), [findings, scale.heightPx, scale.pxPerM, chosen]);
   return (
     <g>
       <EndClocks drawing={drawing} times={times} marks={[...ys.values()]} />
@@ -35,7 +40,7 @@ export function StripFindings({ drawing, findings, chosen, times }: Props) {
           key={finding.id}
           drawing={drawing}
           finding={finding}
-          chosen={finding.id === chosen}
+          look={finding.id === chosen ? 'chosen' : finding.id === near ? 'near' : 'plain'}
           markY={ys.get(finding.id)}
         />
       ))}
@@ -44,12 +49,20 @@ export function StripFindings({ drawing, findings, chosen, times }: Props) {
 }
 
 /** Where the marks stand, by the finding's id; those that found no room are left out. */
-function markYs(findings: readonly Finding[], scale: StripScale): ReadonlyMap<string, number> {
-  const marks = findings.map(({ fromM, level }) => ({ y: scale.y(fromM), rank: rankOf(level) }));
+function markYs(
+  findings: readonly Finding[],
+  scale: StripScale,
+  chosen: string | undefined,
+): ReadonlyMap<string, number> {
+  // the chosen one always has a mark, and like every other one at a distance from the rest: their clocks stand beside them
+  const marks = findings.map(({ id, fromM, level }) => ({
+    y: scale.y(fromM),
+    rank: id === chosen ? 0 : rankOf(level),
+  }));
   const placed = placeMarks(marks, {
-    apartPx: MARK_PX + 4,
+    apartPx: APART_PX,
     awayPx: AWAY_PX,
-    lowestPx: scale.y(0) + MARK_PX / 2,
+    highestPx: scale.y(0) - MARK_PX / 2,
   });
   return new Map(
     findings.flatMap(({ id }, i) => {
@@ -92,18 +105,18 @@ function Clock({ moment, y }: { moment: string | undefined; y: number }) {
 interface FindingProps {
   readonly drawing: StripDrawing;
   readonly finding: Finding;
-  readonly chosen: boolean;
+  readonly look: 'plain' | 'near' | 'chosen';
   /** undefined where its mark found no room */
   readonly markY: number | undefined;
 }
 
-function StripFinding({ drawing, finding, chosen, markY }: FindingProps) {
+function StripFinding({ drawing, finding, look, markY: y }: FindingProps) {
   const { strip, scale } = drawing;
   const { id, level, fromM, passesAt } = finding;
-  const y = markY ?? (chosen ? scale.y(fromM) : undefined);
+  const markPx = level === 'barred' ? BARRED_PX : MARK_PX;
   const edge = middleOf(drawing, fromM) + halfWidthAt(strip.pieces, fromM) + 2;
   return (
-    <g data-finding={id} class={chosen ? 'strip-finding strip-chosen' : 'strip-finding'}>
+    <g data-finding={id} class={`strip-finding strip-${look} strip-of-${level}`}>
       <path
         class={`strip-span-${level}`}
         d={band(drawing, longEnough(cutTo(drawing, finding), scale), { left: -2.5, right: 2.5 })}
@@ -112,7 +125,7 @@ function StripFinding({ drawing, finding, chosen, markY }: FindingProps) {
       {y !== undefined && (
         <>
           <path class="strip-leader" d={`M${edge} ${scale.y(fromM)}L${MARK_X - 12} ${y}`} />
-          <g transform={`translate(${MARK_X - MARK_PX / 2} ${y - MARK_PX / 2}) scale(${MARK_PX / 24})`}>
+          <g transform={`translate(${MARK_X - markPx / 2} ${y - markPx / 2}) scale(${markPx / 24})`}>
             <rect class="strip-mark-ground" x={-3} y={-3} width={30} height={30} rx={4} />
             <LevelShape level={level} />
           </g>
@@ -132,7 +145,13 @@ function BarAcross({ drawing, atM }: { drawing: StripDrawing; atM: number }) {
   const half = halfWidthAt(drawing.strip.pieces, atM) + BAR_OUT_PX;
   const x = middleOf(drawing, atM) - half;
   return (
-    <rect class="strip-span-barred" x={x} y={drawing.scale.y(atM) + 3} width={2 * half} height={BAR_PX} />
+    <rect
+      class="strip-span-barred"
+      x={x}
+      y={drawing.scale.y(atM) - 3 - BAR_PX}
+      width={2 * half}
+      height={BAR_PX}
+    />
   );
 }
 

@@ -6,7 +6,7 @@ import { printKm, printMiles } from '../../geo/units/print.ts';
 import { select } from '../actions/choose.ts';
 import { report } from '../state/check.ts';
 import { settings, vehicle } from '../state/kept.ts';
-import { cursorM, selectedId, shownFindings } from '../state/shown.ts';
+import { cursorM, hoveredId, selectedId, shownFindings } from '../state/shown.ts';
 import { CursorVehicle } from './cursor-vehicle.tsx';
 import type { StripDrawing } from './drawing.ts';
 import { Lettering } from './lettering.tsx';
@@ -18,7 +18,7 @@ import { useStrip } from './use-strip.ts';
 
 const ZOOM_STEP = 1.5;
 
-/** The drive unrolled into one ribbon, read from the bottom to the top. */
+/** The drive unrolled into one ribbon, read from the top down, beside the rows. */
 export function StripMap() {
   const { strip, problem } = useStrip();
   const { box, scale, drawing, look, zoom } = usePaper(strip);
@@ -61,10 +61,16 @@ function PaperDrawn({ drawing, wasDragged }: { drawing: StripDrawing; wasDragged
       width={WIDTH_PX}
       height={drawing.scale.heightPx}
       aria-hidden="true"
+      onPointerOver={(event) => {
+        hoveredId.value = findingUnder(event);
+      }}
+      onPointerLeave={() => {
+        hoveredId.value = undefined;
+      }}
       onClick={(event) => {
         if (wasDragged()) return;
-        const mark = event.target instanceof Element ? event.target.closest('[data-finding]') : null;
-        if (mark) select(mark.getAttribute('data-finding') ?? undefined);
+        const id = findingUnder(event);
+        if (id !== undefined) select(id);
         else
           cursorM.value = drawing.scale.atM(event.clientY - event.currentTarget.getBoundingClientRect().top);
       }}
@@ -75,12 +81,18 @@ function PaperDrawn({ drawing, wasDragged }: { drawing: StripDrawing; wasDragged
         drawing={drawing}
         findings={shownFindings.value}
         chosen={selectedId.value}
+        near={hoveredId.value}
         times={report.value?.timetable}
       />
       <Lettering drawing={drawing} units={settings.value.units} />
       <CursorVehicle drawing={drawing} atM={cursorM.value} card={vehicle.value?.card} />
     </svg>
   );
+}
+
+function findingUnder({ target }: Event): string | undefined {
+  const mark = target instanceof Element ? target.closest('[data-finding]') : null;
+  return mark?.getAttribute('data-finding') ?? undefined;
 }
 
 /** Where the cursor is, and the buttons that scale the paper. */
@@ -122,13 +134,14 @@ function Hatches() {
 }
 
 const STEP_M = 100;
+/** Down the strip is on along the drive. */
 const KEYS: Readonly<Record<string, (atM: number, lengthM: number) => number>> = {
-  ArrowUp: (atM) => atM + STEP_M,
+  ArrowDown: (atM) => atM + STEP_M,
   ArrowRight: (atM) => atM + STEP_M,
-  ArrowDown: (atM) => atM - STEP_M,
+  ArrowUp: (atM) => atM - STEP_M,
   ArrowLeft: (atM) => atM - STEP_M,
-  PageUp: (atM) => atM + 10 * STEP_M,
-  PageDown: (atM) => atM - 10 * STEP_M,
+  PageDown: (atM) => atM + 10 * STEP_M,
+  PageUp: (atM) => atM - 10 * STEP_M,
   Home: () => 0,
   End: (_, lengthM) => lengthM,
 };

@@ -4,7 +4,7 @@ import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import { smoothed } from '../../geo/drive/strip/paper/lean-drawn.ts';
 import { drawnSpan, PAD_PX, type StripScale, stripScale } from '../../geo/drive/strip/paper/scale.ts';
 import type { Strip } from '../../geo/drive/strip/strip.ts';
-import { cursorM, selected, selectedId } from '../state/shown.ts';
+import { cursorM, rowsLevel, selected, selectedId } from '../state/shown.ts';
 import type { StripDrawing } from './drawing.ts';
 
 /** At first a drive stands on so many heights of its place: long enough to read, short enough to see. */
@@ -18,6 +18,8 @@ const PX_LEAST = 100;
 const BEND_PX = 14;
 /** Scale per pixel of the wheel. */
 const WHEEL_STEP = 1.002;
+/** Rows that scroll so soon after a choice scroll because of it. */
+const FOLLOWED_MS = 300;
 /** The cursor is kept this far from the edge of the view. */
 const NEAR_PX = 60;
 
@@ -69,19 +71,32 @@ export function usePaper(strip: Strip | undefined): Paper {
     else element.scrollTop = scale.y(held.current.atM) - held.current.fromTopPx;
     look();
   }, [strip, scale.heightPx]);
-  useBoxEvents(box, { zoom, look, heightPx: () => heightPx.peek() });
+  useBoxEvents(box, { zoom, look });
   // whoever moves the cursor or chooses a finding, the strip follows
-  const follow = (atM: number) => box.current && strip && bringIntoView(box.current, scale.y(atM));
-  useLayoutEffect(() => void follow(cursorM.value), [cursorM.value]);
+  const followedAt = useRef(0);
+  const follow = (atM: number) => {
+    if (!box.current || !strip) return;
+    followedAt.current = performance.now();
+    bringIntoView(box.current, scale.y(atM));
+  };
+  useLayoutEffect(() => follow(cursorM.value), [cursorM.value]);
   useLayoutEffect(() => {
     if (selected.value) follow(selected.value.fromM);
   }, [selectedId.value]);
 
+  // the rows are scrolled: the strip keeps level with them, unless they only bring what was chosen into sight
+  useLayoutEffect(() => {
+    const level = rowsLevel.value;
+    if (!box.current || !strip || !level || performance.now() - followedAt.current < FOLLOWED_MS) return;
+    const atM = level.atM ?? strip.lengthM;
+    box.current.scrollTop = scale.y(atM) - level.fromTopPx + (level.atM === undefined ? PAD_PX : 0);
+  }, [rowsLevel.value]);
+
   const drawing = leaning && {
     strip: leaning,
     scale,
-    fromM: scale.atM(inView.value.toPx),
-    toM: scale.atM(inView.value.fromPx),
+    fromM: scale.atM(inView.value.fromPx),
+    toM: scale.atM(inView.value.toPx),
   };
   return { box, scale, drawing, look, zoom };
 }
@@ -103,19 +118,17 @@ function calmed(strip: Strip, pxPerM: number): Strip {
 
 /** Until it is scaled a drive stands at its start, whatever room its place is given, or where the cursor is. */
 function standAtStart(element: HTMLElement, scale: StripScale): void {
-  element.scrollTop = element.scrollHeight;
+  element.scrollTop = 0;
   bringIntoView(element, scale.y(cursorM.peek()));
 }
 
 function bringIntoView(element: HTMLElement, y: number): void {
   const { scrollTop, clientHeight } = element;
-  if (y < scrollTop + NEAR_PX) element.scrollTop = y - clientHeight / 3;
-  else if (y > scrollTop + clientHeight - NEAR_PX) element.scrollTop = y - (clientHeight * 2) / 3;
+  if (y < scrollTop + NEAR_PX) element.scrollTop = y - (clientHeight * 2) / 3;
+  else if (y > scrollTop + clientHeight - NEAR_PX) element.scrollTop = y - clientHeight / 3;
 }
 
-interface BoxEvents extends Pick<Paper, 'look' | 'zoom'> {
-  heightPx(): number;
-}
+type BoxEvents = Pick<Paper, 'look' | 'zoom'>;
 
 /** The box given another size, and the wheel that scales the paper. */
 function useBoxEvents(box: RefObject<HTMLDivElement | null>, events: BoxEvents): void {
@@ -124,11 +137,7 @@ function useBoxEvents(box: RefObject<HTMLDivElement | null>, events: BoxEvents):
   useLayoutEffect(() => {
     const element = box.current;
     if (!element) return;
-    const watch = new ResizeObserver(() => {
-      // what stands at the lower edge stays there
-      element.scrollTop += latest.current.heightPx() - element.clientHeight;
-      latest.current.look();
-    });
+    const watch = new ResizeObserver(() => latest.current.look());
     watch.observe(element);
     // by hand, since it must be able to keep the page from scaling
     const onWheel = (event: WheelEvent) => {

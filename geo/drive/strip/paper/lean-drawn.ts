@@ -4,13 +4,13 @@ import { clamp } from '../../../earth/between.ts';
 const MIDDLE_PX = 92;
 const LEAN_PX = 16;
 
-/** The ribbon's middle at a place, pixels from the left: it leans the way the road bends. */
+/** The ribbon's middle at a place, pixels from the left: driven down the paper, a road that bends left leans right. */
 export function middleAt(lean: readonly number[], stepM: number, atM: number): number {
   const at = atM / stepM;
   const i = Math.min(lean.length - 1, Math.max(0, Math.floor(at)));
   const a = lean[i] ?? 0;
   const b = lean[i + 1] ?? a;
-  return MIDDLE_PX + LEAN_PX * (a + (b - a) * clamp(at - i, 0, 1));
+  return MIDDLE_PX - LEAN_PX * (a + (b - a) * clamp(at - i, 0, 1));
 }
 
 /** The mean about each value over `width` of them. */

@@ -1,6 +1,6 @@
 /**
  * Where marks stand: the graver first, each at its place or moved off those already there, none nearer to another than
- * `apartPx` and none below `lowestPx`. One that finds no room within `awayPx` has no mark, except the gravest
+ * `apartPx` and none above `highestPx`. One that finds no room within `awayPx` has no mark, except the gravest
  * (rank 0), which always has. Pixels from the top.
  */
 export function placeMarks(
@@ -8,19 +8,19 @@ export function placeMarks(
   {
     apartPx,
     awayPx,
-    lowestPx,
-  }: { readonly apartPx: number; readonly awayPx: number; readonly lowestPx: number },
+    highestPx,
+  }: { readonly apartPx: number; readonly awayPx: number; readonly highestPx: number },
 ): (number | undefined)[] {
   const placed: (number | undefined)[] = marks.map(() => undefined);
-  // from the bottom up
+  // from the top down
   const taken: number[] = [];
-  const order = marks.map((mark, i) => ({ ...mark, i })).sort((a, b) => a.rank - b.rank || b.y - a.y);
+  const order = marks.map((mark, i) => ({ ...mark, i })).sort((a, b) => a.rank - b.rank || a.y - b.y);
   for (const { y, rank, i } of order) {
-    const up = firstFree(taken, y, -apartPx);
-    const down = firstFree([...taken].reverse(), y, apartPx);
-    const free = down <= lowestPx && down - y < y - up ? down : up;
+    const down = firstFree(taken, y, apartPx);
+    const up = firstFree([...taken].reverse(), y, -apartPx);
+    const free = up >= highestPx && y - up < down - y ? up : down;
     if (rank > 0 && Math.abs(y - free) > awayPx) continue;
-    const at = taken.findIndex((other) => other < free);
+    const at = taken.findIndex((other) => other > free);
     taken.splice(at < 0 ? taken.length : at, 0, free);
     placed[i] = free;
   }

@@ -1,4 +1,7 @@
-/** Where things stand on the ribbon: it is read from the bottom (the start) to the top. Pixels from the top. */
+/**
+ * Where things stand on the ribbon: it is read from the top (the start) down, as the rows beside it are. So the paper is
+ * turned: what lies left of the driver stands on the right. Pixels from the top.
+ */
 export interface StripScale {
   readonly lengthM: number;
   readonly pxPerM: number;
@@ -7,7 +10,7 @@ export interface StripScale {
   atM(y: number): number;
 }
 
-/** Room above the end and below the start. */
+/** Room above the start and below the end. */
 export const PAD_PX = 34;
 /** Across the ribbon one scale holds for road and vehicle alike. */
 export const ACROSS_PX_PER_M = 3.6;
@@ -21,8 +24,8 @@ export function stripScale(lengthM: number, pxPerM: number): StripScale {
     lengthM,
     pxPerM,
     heightPx,
-    y: (atM) => heightPx - PAD_PX - atM * pxPerM,
-    atM: (y) => Math.max(0, Math.min(lengthM, (heightPx - PAD_PX - y) / pxPerM)),
+    y: (atM) => PAD_PX + atM * pxPerM,
+    atM: (y) => Math.max(0, Math.min(lengthM, (y - PAD_PX) / pxPerM)),
   };
 }
 

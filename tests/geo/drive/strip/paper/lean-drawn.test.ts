@@ -9,10 +9,10 @@ describe('the ribbon', () => {
     expect(smoothed([0.5, 0.5, 0.5], 9)).toEqual([0.5, 0.5, 0.5]);
   });
 
-  it('swings to the right of its middle where the road bends right, and back between two places', () => {
+  it('driven down the paper swings to the left of its middle where the road bends right, and back between two places', () => {
     const lean = [0, 1, 0];
     const [before, there, after] = [0, 100, 150].map((atM) => middleAt(lean, 100, atM));
-    expect(there).toBeGreaterThan(before ?? 0);
+    expect(there).toBeLessThan(before ?? 0);
     expect(after).toBeCloseTo(((before ?? 0) + (there ?? 0)) / 2, 6);
     expect(middleAt(lean, 100, 9999)).toBe(before);
   });

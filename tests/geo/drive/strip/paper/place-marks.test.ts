@@ -9,12 +9,12 @@ describe('marks beside the ribbon', () => {
     );
     fc.assert(
       fc.property(marks, (all) => {
-        const placed = placeMarks(all, { apartPx: 20, awayPx: 60, lowestPx: 905 });
+        const placed = placeMarks(all, { apartPx: 20, awayPx: 60, highestPx: -5 });
         all.forEach(({ y, rank }, i) => {
           const at = placed[i];
           if (rank === 0) expect(at).toBeDefined();
           if (at === undefined) return;
-          expect(at).toBeLessThanOrEqual(905);
+          expect(at).toBeGreaterThanOrEqual(-5);
           if (rank > 0) expect(Math.abs(y - at)).toBeLessThanOrEqual(60);
         });
         const sorted = placed.filter((y) => y !== undefined).sort((a, b) => a - b);
@@ -25,13 +25,13 @@ describe('marks beside the ribbon', () => {
     );
   });
 
-  it('move below a graver one that stands just above it', () => {
+  it('move above a graver one that stands just below it, where there is room', () => {
     const marks = [
-      { y: 300, rank: 3 },
-      { y: 285, rank: 0 },
+      { y: 285, rank: 3 },
+      { y: 300, rank: 0 },
     ];
     const room = { apartPx: 20, awayPx: 60 };
-    expect(placeMarks(marks, { ...room, lowestPx: 900 })).toEqual([305, 285]);
-    expect(placeMarks(marks, { ...room, lowestPx: 301 })).toEqual([265, 285]);
+    expect(placeMarks(marks, { ...room, highestPx: 0 })).toEqual([280, 300]);
+    expect(placeMarks(marks, { ...room, highestPx: 284 })).toEqual([320, 300]);
   });
 });

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { drawnSpan, stripScale, tickStepM } from '../../../../../geo/drive/strip/paper/scale.ts';
 
 describe('the strip on its paper', () => {
-  it('is read from the bottom: farther along is higher up, and a place is found again', () => {
+  it('is read from the top: farther along is lower down, and a place is found again', () => {
     fc.assert(
       fc.property(
         fc.double({ min: 10, max: 500_000, noNaN: true }),
@@ -11,7 +11,7 @@ describe('the strip on its paper', () => {
         fc.double({ min: 0, max: 1, noNaN: true }),
         (lengthM, pxPerM, share) => {
           const scale = stripScale(lengthM, pxPerM);
-          expect(scale.y(lengthM)).toBeLessThan(scale.y(0));
+          expect(scale.y(lengthM)).toBeGreaterThan(scale.y(0));
           expect(scale.atM(scale.y(share * lengthM))).toBeCloseTo(share * lengthM, 3);
         },
       ),

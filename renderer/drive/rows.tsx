@@ -16,6 +16,8 @@ export function Rows() {
   useEffect(() => {
     if (chosen === undefined) return;
     const row = rowsOf(list.current).find((each) => each.dataset['finding'] === chosen);
+    // all of it, and where there is no room for that its head
+    row?.closest('li')?.scrollIntoView({ block: 'nearest' });
     row?.scrollIntoView({ block: 'nearest' });
   }, [chosen]);
 

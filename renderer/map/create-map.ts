@@ -5,9 +5,12 @@ const CREDIT =
   '© <a href="https://www.openstreetmap.org/copyright" target="_blank" rel="noopener">OpenStreetMap</a> contributors';
 
 /** The panes by name, each with its height above the others. */
-const PANES = { background: 150, drive: 410, texts: 420, vehicle: 610, marks: 620 } as const;
+const PANES = { background: 150, drive: 410, texts: 420, ends: 605, vehicle: 610, marks: 620 } as const;
 /** The rows beside the map say what these show. */
-const UNHEARD = ['vehicle', 'marks'] as const;
+const UNHEARD = ['ends', 'vehicle', 'marks'] as const;
+
+/** As much of the world as is ever seen at once. */
+export const LEAST_ZOOM = 3;
 
 /** An empty map of the whole world, with its buttons, its credit and the panes that everything else is laid on. */
 export function createMap(element: HTMLElement): { map: LeafletMap; credit: Control.Attribution } {
@@ -18,11 +21,14 @@ export function createMap(element: HTMLElement): { map: LeafletMap; credit: Cont
     fadeAnimation: false,
     markerZoomAnimation: false,
     inertia: !matchMedia('(prefers-reduced-motion: reduce)').matches,
-    minZoom: 3,
+    minZoom: LEAST_ZOOM,
     maxZoom: ZOOM_MAX + 1,
     center: [50, 0],
     zoom: 5,
     zoomSnap: 1,
+    // one notch of the wheel is one level: wheel-zoom.ts
+    scrollWheelZoom: false,
+    maxBoundsViscosity: 1,
     boxZoom: false,
   });
   new Control.Zoom({ zoomInTitle: 'Zoom in', zoomOutTitle: 'Zoom out' }).addTo(map);

@@ -6,7 +6,7 @@ import { select } from '../actions/choose.ts';
 import { ask } from '../host/ask.ts';
 import { settings, vehicle } from '../state/kept.ts';
 import { openedDrive, openedMap } from '../state/opened.ts';
-import { cursorM, selected, shownFindings } from '../state/shown.ts';
+import { cursorM, hoveredId, selected, shownFindings } from '../state/shown.ts';
 import { mountMap } from './mount-map.ts';
 
 /** The drive on the map. Everything it shows comes from the window's state, and goes back there. */
@@ -23,6 +23,9 @@ export function DriveMap() {
         cursorM.value = m;
       },
       onSelect: select,
+      onHover: (id) => {
+        hoveredId.value = id;
+      },
     });
     const ends = [
       effect(() => map.showUnits(settings.value.units)),
@@ -30,6 +33,7 @@ export function DriveMap() {
       effect(() => map.showMap(openedMap.value?.summary)),
       effect(() => map.showBackground(settings.value.tiles)),
       effect(() => map.showFindings(shownFindings.value, selected.value)),
+      effect(() => map.showNear(hoveredId.value)),
       effect(() => map.showCursor(cursorM.value, vehicle.value?.card)),
     ];
     return () => {

@@ -1,5 +1,6 @@
-import type { Map as LeafletMap } from 'leaflet';
+import type { LatLngBounds, Map as LeafletMap } from 'leaflet';
 import type { Finding } from '../../geo/report/report.ts';
+import type { Units } from '../../geo/units/in-units.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import type { FollowedDrive } from '../../main/contract/followed-drive.ts';
 import { Background } from './background.ts';
@@ -10,9 +11,9 @@ import { createMap } from './create-map.ts';
 import { coveredByDrive } from './drive/covered-by-drive.ts';
 import { drawDrive } from './drive/draw-drive.ts';
 import { type DrivePath, placeOnPath } from './drive/drive-path.ts';
+import { EndMarks } from './drive/end-marks.ts';
 import { drawLabels } from './labels/draw-labels.ts';
 import type { Taken } from './labels/place-labels.ts';
-import { drawLeaders } from './marks/draw-leaders.ts';
 import { MarkLayer } from './marks/mark-layer.ts';
 import type { AskTile } from './tile-queue.ts';
 import { VehicleMarker } from './vehicle-marker.ts';
@@ -22,8 +23,11 @@ export interface Shown {
   palette: Palette;
   drive: FollowedDrive | undefined;
   path: DrivePath | undefined;
+  /** of the open map's roads */
+  mapBounds: LatLngBounds | undefined;
   findings: readonly Finding[];
   selected: Finding | undefined;
+  units: Units;
   cursorM: number;
   card: VehicleCard | undefined;
 }
@@ -36,6 +40,7 @@ export interface Layers {
   readonly line: CanvasLayer;
   readonly texts: CanvasLayer;
   readonly vehicle: VehicleMarker;
+  readonly ends: EndMarks;
   readonly marks: MarkLayer;
   close(): void;
 }
@@ -45,34 +50,45 @@ export function nothingShown(element: HTMLElement): Shown {
     palette: readPalette(element),
     drive: undefined,
     path: undefined,
+    mapBounds: undefined,
     findings: [],
     selected: undefined,
+    units: 'metric',
     cursorM: 0,
     card: undefined,
   };
 }
 
-/** @param onMark hears which finding's mark was chosen */
-export function createLayers(
-  element: HTMLElement,
-  shown: Shown,
-  { ask, onMark }: { readonly ask: AskTile; onMark(id: string): void },
-): Layers {
+/** What the layers ask, and what is done on them. */
+interface LayerEvents {
+  readonly ask: AskTile;
+  /** the mark of a finding was chosen */
+  choose(id: string): void;
+  /** the pointer came to the mark of a finding, or left it */
+  hover(id: string | undefined): void;
+}
+
+export function createLayers(element: HTMLElement, shown: Shown, { ask, ...events }: LayerEvents): Layers {
   const { map, credit } = createMap(element);
   const background = new Background(map, credit);
-  const marks = new MarkLayer(map, 'marks', onMark);
+  const marks = new MarkLayer(map, 'marks', events);
+  const ends = new EndMarks(map, 'ends');
   const vehicle = new VehicleMarker(map, 'vehicle');
   const textsLater = everySoOften(() => texts.drawNow());
   const base = new BaseLayer({ ask, palette: () => shown.palette, onLabels: textsLater.ask });
   const texts = new CanvasLayer('texts', (canvas) => {
     if (!background.isShown)
-      drawLabels(canvas, base.featuresAt(canvas.zoom), shown.palette, takenOn(canvas, shown, marks));
+      drawLabels(
+        canvas,
+        base.featuresAt(canvas.zoom),
+        shown.palette,
+        takenOn(canvas, shown, { marks, ends }),
+      );
   });
   const line = new CanvasLayer('drive', (canvas) => {
     const { drive, path, findings, selected, palette } = shown;
     if (!path || !drive) return;
     drawDrive(canvas, { drive, path, findings, selectedId: selected?.id }, palette);
-    drawLeaders(canvas, marks.leaders, palette.ink);
   });
   line.addTo(map);
   texts.addTo(map);
@@ -83,6 +99,7 @@ export function createLayers(
     line,
     texts,
     vehicle,
+    ends,
     marks,
     close() {
       textsLater.stop();
@@ -94,14 +111,18 @@ export function createLayers(
 }
 
 /** What is drawn over the texts' canvas, for texts to keep clear of. */
-function takenOn(canvas: MapCanvas, { path }: Shown, marks: MarkLayer): Taken[] {
+function takenOn(
+  canvas: MapCanvas,
+  { path }: Shown,
+  { marks, ends }: Pick<Layers, 'marks' | 'ends'>,
+): Taken[] {
   const ofMarks = marks.boxes.map(({ x, y, look }) => ({
     x: x + canvas.offsetX,
     y: y + canvas.offsetY,
     halfWidth: look.size / 2,
     halfHeight: look.size / 2,
   }));
-  return [...ofMarks, ...(path ? coveredByDrive(canvas, path) : [])];
+  return [...ofMarks, ...ends.taken(canvas), ...(path ? coveredByDrive(canvas, path) : [])];
 }
 
 /** Puts the vehicle where the cursor is. */

@@ -1,4 +1,4 @@
-import { Control, LatLngBounds, type LeafletMouseEvent } from 'leaflet';
+import { Control, type LeafletMouseEvent } from 'leaflet';
 import { mercatorX, mercatorY } from '../../geo/earth/mercator.ts';
 import type { Finding } from '../../geo/report/report.ts';
 import type { Units } from '../../geo/units/in-units.ts';
@@ -8,17 +8,21 @@ import type { MapSummary } from '../../main/contract/map-summary.ts';
 import type { Settings } from '../../main/contract/settings.ts';
 import { onPaletteChange, readPalette } from './canvas/palette.ts';
 import { worldPx } from './canvas/pixels.ts';
-import { drivePath, nearestM, pathBox, placeOnPath } from './drive/drive-path.ts';
+import { drivePath, nearestM, placeOnPath } from './drive/drive-path.ts';
 import { followPointer } from './follow-pointer.ts';
 import { forgetWidths } from './labels/draw-labels.ts';
 import { createLayers, type Layers, nothingShown, placeVehicle, type Shown } from './layers.ts';
+import { boundsOf, keepWithin, lookAt, lookAtDrive, lookAtPlace } from './look-at.ts';
+import { PlaceButtons } from './place-buttons.ts';
 import type { AskTile } from './tile-queue.ts';
 import { toLatLng } from './unit-square.ts';
+import { zoomByWheel } from './wheel-zoom.ts';
 
 interface MapEvents {
   readonly ask: AskTile;
   onCursor(m: number): void;
   onSelect(id: string): void;
+  onHover(id: string | undefined): void;
 }
 
 /** The map as the rest of the window drives it. */
@@ -26,6 +30,7 @@ interface MountedMap {
   showMap(summary: MapSummary | undefined): void;
   showDrive(drive: FollowedDrive | undefined): void;
   showFindings(findings: readonly Finding[], selected: Finding | undefined): void;
+  showNear(id: string | undefined): void;
   showCursor(m: number, card: VehicleCard | undefined): void;
   showBackground(tiles: Settings['tiles']): void;
   showUnits(units: Units): void;
@@ -43,7 +48,8 @@ export function mountMap(element: HTMLElement, events: MapEvents): MountedMap {
   const own: Own = { selectedId: undefined, cursorM: Number.NaN };
   const layers = createLayers(element, shown, {
     ask: events.ask,
-    onMark(id) {
+    hover: events.onHover,
+    choose(id) {
       own.selectedId = id;
       events.onSelect(id);
     },
@@ -56,17 +62,25 @@ export function mountMap(element: HTMLElement, events: MapEvents): MountedMap {
       events.onCursor(m);
     }),
     followPage(element, layers, shown),
+    zoomByWheel(layers.map),
   ];
+  new PlaceButtons({
+    wholeDrive: () => lookAtDrive(layers, shown),
+    thisPlace: () => lookAtPlace(layers, shown),
+  }).addTo(layers.map);
   let scale: Control.Scale | undefined;
   return {
     showMap: (summary) => showMap(summary, layers, shown),
     showDrive: (drive) => showDrive(drive, layers, shown),
     showFindings: (findings, selected) => showFindings({ findings, selected }, own, layers, shown),
+    showNear: (id) => layers.marks.showNear(id),
     showCursor: (cursorM, card) => showCursor({ cursorM, card }, own, layers, shown),
     showBackground: (tiles) => showBackground(tiles, layers),
     showUnits(units) {
       scale?.remove();
       scale = scaleBar(units).addTo(layers.map);
+      shown.units = units;
+      showMarks(layers, shown);
     },
     dispose() {
       for (const end of ends) end();
@@ -75,24 +89,22 @@ export function mountMap(element: HTMLElement, events: MapEvents): MountedMap {
   };
 }
 
-function showMap(summary: MapSummary | undefined, layers: Layers, { path }: Shown): void {
+function showMap(summary: MapSummary | undefined, layers: Layers, shown: Shown): void {
   const { map, base, background } = layers;
   base.remove();
+  shown.mapBounds = summary && boundsOf(summary);
+  keepWithin(layers, shown);
   if (!summary) return;
   if (!background.isShown) base.addTo(map);
-  if (!summary.bounds || path) return;
-  const { south, west, north, east } = summary.bounds;
-  map.fitBounds(new LatLngBounds([south, west], [north, east]), { animate: false });
+  if (shown.mapBounds && !shown.path) map.fitBounds(shown.mapBounds, { animate: false });
 }
 
 function showDrive(drive: FollowedDrive | undefined, layers: Layers, shown: Shown): void {
   shown.drive = drive;
   shown.path = drive && drivePath(drive);
-  const box = shown.path && pathBox(shown.path);
-  if (box) {
-    const bounds = new LatLngBounds(toLatLng(box.west, box.south), toLatLng(box.east, box.north));
-    layers.map.fitBounds(bounds, { padding: [40, 40], maxZoom: 17, animate: false });
-  }
+  keepWithin(layers, shown);
+  lookAtDrive(layers, shown);
+  layers.ends.show(shown.path);
   placeVehicle(layers, shown);
   drawSoon(layers);
 }
@@ -106,21 +118,15 @@ function showFindings(
   const { selected } = next;
   const changed = selected?.id !== shown.selected?.id;
   Object.assign(shown, next);
-  layers.marks.show(next.findings, selected?.id);
+  showMarks(layers, shown);
   drawSoon(layers);
   if (!changed || !selected) return;
-  if (selected.id !== own.selectedId) lookAt(selected, layers);
+  if (selected.id !== own.selectedId) lookAt(selected, layers, shown);
   own.selectedId = undefined;
 }
 
-/** A finding is looked at from no farther than this. */
-const LOOK_ZOOM = 15;
-
-/** Brings a finding into view, near enough to be understood, moving no more than that takes. */
-function lookAt({ at }: Finding, { map }: Layers): void {
-  const place = { lat: at.lat, lng: at.lon };
-  if (map.getZoom() < LOOK_ZOOM) map.setView(place, LOOK_ZOOM, { animate: false });
-  else map.panInside(place, { padding: [120, 120], animate: false });
+function showMarks({ marks }: Layers, { findings, selected, units }: Shown): void {
+  marks.show({ findings, selectedId: selected?.id, units });
 }
 
 function showCursor(next: Pick<Shown, 'cursorM' | 'card'>, own: Own, layers: Layers, shown: Shown): void {
@@ -165,9 +171,13 @@ function followPage(element: HTMLElement, layers: Layers, shown: Shown): () => v
   // before the canvases hear of it: they draw lines to where the marks stand
   layers.map.on('zoomend', () => {
     layers.marks.arrange();
+    layers.ends.arrange();
     placeVehicle(layers, shown);
   });
-  const resized = new ResizeObserver(() => layers.map.invalidateSize({ pan: false }));
+  const resized = new ResizeObserver(() => {
+    layers.map.invalidateSize({ pan: false });
+    keepWithin(layers, shown);
+  });
   resized.observe(element);
   const endPalette = onPaletteChange(() => {
     shown.palette = readPalette(element);

@@ -157,11 +157,16 @@ function nearestOnSegment({ x, y, atM }: DrivePath, i: number, place: Point): { 
   };
 }
 
-/** South-west and north-east corners in unit square terms; undefined for a drive without positions. */
-export function pathBox({
-  x,
-  y,
-}: DrivePath): { west: number; north: number; east: number; south: number } | undefined {
+/** Edges on the unit square, where north is less. */
+export interface PathBox {
+  readonly west: number;
+  readonly north: number;
+  readonly east: number;
+  readonly south: number;
+}
+
+/** What a drive covers; undefined for one without positions. */
+export function pathBox({ x, y }: DrivePath): PathBox | undefined {
   if (x.length === 0) return undefined;
   let [west, north, east, south] = [Infinity, Infinity, -Infinity, -Infinity];
   for (let i = 0; i < x.length; i++) {

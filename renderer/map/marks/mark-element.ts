@@ -3,14 +3,14 @@ import { LEVEL_SHAPES } from '../../look/level-mark.tsx';
 
 const SVG = 'http://www.w3.org/2000/svg';
 
-/** Side of a level's mark, pixels: what bars is the loudest. */
-const MARK_PX: Readonly<Record<Level, number>> = { barred: 34, tight: 26, unknown: 26, care: 26 };
-/** Side of a dot's target; the dot itself is smaller. */
-const DOT_TARGET_PX = 24;
-const DOT_RADIUS_PX = 5;
+/** Side of a level's plate, pixels: what bars is the loudest. */
+const PLATE_PX: Readonly<Record<Level, number>> = { barred: 42, tight: 28, unknown: 26, care: 22 };
+const DOT_PX = 10;
+/** A finger or a pointer takes hold of no less. */
+const TARGET_PX = 24;
 
 /** The map shows less than a village from here on: farther out, what asks for care alone is a dot. */
-const DOTS_BELOW_ZOOM = 14;
+const DOTS_BELOW_ZOOM = 15;
 
 /** A mark as it is drawn: the level's shape on a plate, or a dot. */
 export interface MarkLook {
@@ -25,21 +25,43 @@ export function markLook(
   level: Level,
   { zoom, chosen }: { readonly zoom: number; readonly chosen: boolean },
 ): MarkLook {
-  if (level === 'care' && !chosen && zoom < DOTS_BELOW_ZOOM) return { level, as: 'dot', size: DOT_TARGET_PX };
-  return { level, as: 'plate', size: MARK_PX[level] };
+  if (level === 'care' && !chosen && zoom < DOTS_BELOW_ZOOM) return { level, as: 'dot', size: DOT_PX };
+  return { level, as: 'plate', size: PLATE_PX[level] };
 }
 
-/** Our mark of a level on a small plate, so that it reads on any ground; or its dot. */
-export function markElement({ level, as, size }: MarkLook): HTMLElement {
+/** Side of the box that a mark is taken hold of by, pixels. */
+export function targetPx({ size }: MarkLook): number {
+  return Math.max(TARGET_PX, size);
+}
+
+/**
+ * Our mark of a level on a small plate, so that it reads on any ground; or its dot.
+ * @param count how many findings it stands for: a plate tells it where there are more than one
+ */
+export function markElement(look: MarkLook, count: number): HTMLElement {
+  const { level, as, size } = look;
   const box = document.createElement('div');
-  const svg =
-    as === 'dot'
-      ? element('svg', { viewBox: `${-size / 2} ${-size / 2} ${size} ${size}`, width: size, height: size })
-      : element('svg', { viewBox: '-1 -1 26 26', width: size, height: size });
-  if (as === 'dot')
-    svg.append(element('circle', { r: DOT_RADIUS_PX, class: 'dot', fill: `var(--${level})` }));
-  else svg.append(element('rect', { width: 24, height: 24, rx: 3, class: 'plate' }), shapeOf(level));
+  box.className = `mark-of-${level}`;
+  if (as === 'dot') {
+    const side = targetPx(look);
+    const svg = element('svg', {
+      viewBox: `${-side / 2} ${-side / 2} ${side} ${side}`,
+      width: side,
+      height: side,
+    });
+    svg.append(element('circle', { r: size / 2, class: 'dot', fill: `var(--${level})` }));
+    box.append(svg);
+    return box;
+  }
+  const svg = element('svg', { viewBox: '-1 -1 26 26', width: size, height: size });
+  svg.append(element('rect', { width: 24, height: 24, rx: 3, class: 'plate' }), shapeOf(level));
   box.append(svg);
+  if (count > 1) {
+    const badge = document.createElement('span');
+    badge.className = 'mark-count';
+    badge.textContent = String(count);
+    box.append(badge);
+  }
   return box;
 }
 
@@ -47,6 +69,7 @@ function shapeOf(level: Level): SVGElement {
   const { d, filled, dash } = LEVEL_SHAPES[level];
   const shape = element('path', {
     d,
+    class: 'shape',
     fill: filled ? `var(--${level})` : 'none',
     stroke: `var(--${level})`,
     'stroke-width': filled ? 1.5 : 3,

@@ -4,6 +4,7 @@ import type { Drive } from '../../geo/drive/drive.ts';
 import { chooseRoute } from '../../geo/drive/gpx/choose-route.ts';
 import type { Route } from '../../geo/drive/gpx/route.ts';
 import { followRoads } from '../../geo/drive/match/follow-roads.ts';
+import { refuseEndless } from '../../geo/drive/refuse-endless.ts';
 import { type Leaving, readLeaving } from '../../geo/drive/times/leaving.ts';
 import { given } from '../../geo/given.ts';
 import { loadResult } from '../../geo/load/load-result.ts';
@@ -69,6 +70,8 @@ export async function checkFromFiles(
   if (hooks.signal?.aborted) return fail('cancelled', 'Cancelled.');
   hooks.onProgress?.('following the drive');
   const drive = followRoads(route, map.value);
+  const endless = refuseEndless(drive);
+  if (endless !== undefined) return { ok: false, error: endless };
   const leaving = leavingOf(request, drive, map.value);
   if (leaving?.ok === false) return leaving;
   hooks.onProgress?.('checking');

@@ -1,6 +1,7 @@
 import type { TileFeatures } from '../../../geo/basemap/features.ts';
 import { checkDrive } from '../../../geo/check.ts';
 import { followRoads } from '../../../geo/drive/match/follow-roads.ts';
+import { refuseEndless } from '../../../geo/drive/refuse-endless.ts';
 import type { Strip } from '../../../geo/drive/strip/strip.ts';
 import { stripOf } from '../../../geo/drive/strip/strip-of.ts';
 import { readLeaving } from '../../../geo/drive/times/leaving.ts';
@@ -82,6 +83,8 @@ async function openDriveFile(
   await letMessagesIn();
   if (signal.aborted) return CANCELLED;
   const drive = followRoads(route, roads, { lookUp });
+  const endless = refuseEndless(drive);
+  if (endless !== undefined) return { ok: false, error: endless };
   const notes = [...(note === undefined ? [] : [note]), ...read.value.notes];
   const opened: OpenDrive = { route, file: file.name, drive, notes };
   keepDrive(state.drives, driveId, opened);

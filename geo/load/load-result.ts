@@ -13,7 +13,11 @@ export function loadResult(card: VehicleCard, items: readonly LoadItem[]): Resul
 
 /** A load's doubts put into words. */
 function inWords({ doubts, counted, ...figures }: DoubtedLoad): LoadResult {
-  return { ...figures, warnings: doubts.map(sayDoubt), notes: counted.map(sayCounted) };
+  return {
+    ...figures,
+    warnings: doubts.map((doubt) => sayDoubt(doubt, 'metric')),
+    notes: counted.map(sayCounted),
+  };
 }
 
 /** What a load has to say beside a drive's verdict: that it is over comes first. Sentences. */

@@ -1,5 +1,6 @@
-import { limitIn, sizeIn, trueMinus, type Units } from '../units/in-units.ts';
+import { sizeIn, trueMinus, type Units } from '../units/in-units.ts';
 import { printKg, type Rounding } from '../units/print.ts';
+import { massSum, sizeSumIn } from '../units/sum.ts';
 import type { Finding, Subject } from './report.ts';
 
 /** limit − vehicle = spare in words, every part rounded against the driver. */
@@ -58,18 +59,33 @@ export function sumOf(finding: Finding, units: Units): Sum | undefined {
   const figures = figuresOf(finding);
   const { vehicle } = finding;
   if (!figures || !vehicle) return undefined;
-  const { limit, unit, needed, spare } = figures;
+  const { unit, needed, spare } = figures;
   const print = (value: number, rounding: Rounding) => quantityIn(units, { value, unit }, rounding);
   const allowance = needed - vehicle.value;
   return {
-    limit: unit === 'm' ? limitIn(units, limit, needed) : print(limit, 'down'),
-    vehicle: print(needed, 'up'),
+    ...shownOf(units, figures),
     what:
       Math.abs(allowance) > 1e-6
         ? `${vehicle.what} ${print(vehicle.value, 'up')}, with ${print(allowance, 'up')} for measuring`
         : vehicle.what,
-    spare: print(spare, 'down'),
     over: spare < 0,
+  };
+}
+
+/** The parts of a sum as they are shown: metres and kilograms add up as they stand. */
+function shownOf(
+  units: Units,
+  { limit, unit, needed, spare }: Figures,
+): Pick<Sum, 'limit' | 'vehicle' | 'spare' | 'short'> {
+  if (unit === 'm' || unit === 'kg') {
+    const sum = unit === 'm' ? sizeSumIn(units, { limit, needed }) : massSum({ limit, needed });
+    return { limit: sum.limit, vehicle: sum.needed, spare: sum.spare, short: sum.short };
+  }
+  const print = (value: number, rounding: Rounding) => quantityIn(units, { value, unit }, rounding);
+  return {
+    limit: print(limit, 'down'),
+    vehicle: print(needed, 'up'),
+    spare: print(spare, 'down'),
     short: print(Math.abs(spare), spare < 0 ? 'up' : 'down'),
   };
 }

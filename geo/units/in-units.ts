@@ -4,7 +4,6 @@ import {
   printFeetInches,
   printInches,
   printKm,
-  printLimitFeet,
   printMetres,
   printMiles,
   printRun,
@@ -34,11 +33,6 @@ export function shortIn(units: Units, m: number, rounding: Rounding): string {
 /** A way or a radius, where a centimetre means nothing: `3.40 m`, `11.2 ft`, or both. */
 export function wayIn(units: Units, m: number): string {
   return inUnits(units, `${m.toFixed(m < 10 ? 2 : 1)} m`, `${(m / METRES_PER_FOOT).toFixed(1)} ft`);
-}
-
-/** A limit, rounded down, and feet of it that go with those of the size it is held against. */
-export function limitIn(units: Units, m: number, sizeM: number): string {
-  return inUnits(units, trueMinus(printMetres(m, 'down')), trueMinus(printLimitFeet(m, sizeM)));
 }
 
 /** A distance along the drive: `2.2 km`, `1.4 mi`, or both. */

@@ -3,13 +3,13 @@ import { METRES_PER_INCH, METRES_PER_MILE } from './exact.ts';
 /** Which way a figure is rounded: a limit down and a vehicle up, so that rounding never flatters the driver. */
 export type Rounding = 'down' | 'up' | 'nearest';
 
-/** Differences below this are noise of binary fractions, not sizes. */
-const NOISE = 1e-6;
+/** Parts of a step below this are noise of binary fractions, not sizes. */
+export const NOISE_STEPS = 1e-6;
 
 function roundTo(value: number, step: number, rounding: Rounding): number {
   const steps = value / step;
-  if (rounding === 'down') return Math.floor(steps + NOISE);
-  if (rounding === 'up') return Math.ceil(steps - NOISE);
+  if (rounding === 'down') return Math.floor(steps + NOISE_STEPS);
+  if (rounding === 'up') return Math.ceil(steps - NOISE_STEPS);
   return Math.round(steps);
 }
 
@@ -51,7 +51,7 @@ export function printLimitM(m: number, sizeM?: number): string {
 export function printLimitFeet(m: number, sizeM?: number): string {
   const looksTooLow =
     sizeM !== undefined &&
-    sizeM <= m + NOISE &&
+    sizeM <= m + NOISE_STEPS &&
     roundTo(m, METRES_PER_INCH, 'down') < roundTo(sizeM, METRES_PER_INCH, 'up');
   return printFeetInches(m, looksTooLow ? 'up' : 'down');
 }
@@ -71,9 +71,26 @@ export function printTonnes(kg: number, rounding: Rounding = 'nearest'): string 
   return `${roundTo(kg, 1, rounding) / 1000} t`;
 }
 
+/** `26 litres`: the sign for it is read as a one or an I. @param decimals at most so many */
+export function printLitres(litres: number, rounding: Rounding = 'nearest', decimals = 0): string {
+  const each = 10 ** decimals;
+  const shown = roundTo(litres, 1 / each, rounding) / each;
+  return `${shown} ${shown === 1 ? 'litre' : 'litres'}`;
+}
+
+/** `52 %` of a fraction */
+export function printPercent(fraction: number): string {
+  return `${Math.round(fraction * 100)} %`;
+}
+
 /** `12.3 km` */
 export function printKm(m: number): string {
   return `${(m / 1000).toFixed(1)} km`;
+}
+
+/** A distance between two points of a file: `84 m` under a kilometre, else `1.2 km` */
+export function printApart(m: number): string {
+  return m < 1000 ? `${Math.round(m)} m` : printKm(m);
 }
 
 /** `7.6 mi` */

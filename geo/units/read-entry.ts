@@ -1,5 +1,6 @@
 import { fail, ok, type Result } from '../result.ts';
 import { KG_PER_POUND } from './exact.ts';
+import { readInches } from './read-inches.ts';
 import { readLength } from './read-length.ts';
 import { quote } from './text.ts';
 
@@ -9,10 +10,15 @@ const MAY_BE_THOUSANDS = /^[1-9]\d{0,2}[.,]\d{3}$/;
 const NUMBER = String.raw`\d+(?:[.,]\d+)?`;
 const MASS = new RegExp(`^(${NUMBER})\\s*(kg|t|lb|lbs|st)?(?:\\s*(${NUMBER})\\s*(?:lb|lbs))?$`, 'i');
 
-/** A length as a person types it: metres, or feet and inches. One figure: of two, the lower would flatter a vehicle. */
+/**
+ * A length as a person types it: metres, or feet and inches down to sixteenths. One figure: of two, the lower would
+ * flatter a vehicle.
+ */
 export function readEntryLength(text: string): Result<number> {
   const entry = text.trim();
   if (/^0+(?:[.,]0{1,2})?(?:\s*m)?$/.test(entry)) return ok(0);
+  const inches = readInches(entry);
+  if (inches !== undefined) return ok(inches);
   const read = readLength(entry);
   return read.kind === 'value' && !read.notes.includes('several-values-lowest-taken')
     ? ok(read.value)

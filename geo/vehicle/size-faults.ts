@@ -1,3 +1,4 @@
+import { printMetres } from '../units/print.ts';
 import { isCircleTooSmall } from './turning-circle.ts';
 
 /** How far the three parts of the length may miss the whole: a centimetre of reading on each measurement. */
@@ -96,7 +97,7 @@ export function saySizeFault(fault: SizeFault): string {
 export function saySizeFaultShort(fault: SizeFault): string {
   switch (fault.kind) {
     case 'parts and length':
-      return `Overhangs and wheelbase add up to ${fault.partsM.toFixed(2)} m, not ${fault.lengthM.toFixed(2)} m. Measure again.`;
+      return `Overhangs and wheelbase add up to ${printMetres(fault.partsM)}, not ${printMetres(fault.lengthM)}. Measure again.`;
     case 'mirrors narrower than body':
       return 'Less than the body.';
     case 'folded wider than unfolded':

@@ -6,7 +6,7 @@ import { sayFolded } from '../../geo/report/say-slight.ts';
 import { sayVerdict } from '../../geo/report/say-verdict.ts';
 import { placesAt } from '../../geo/report/verdict.ts';
 import { METRES_PER_MILE } from '../../geo/units/exact.ts';
-import { printKg } from '../../geo/units/print.ts';
+import { printKg, printMetres } from '../../geo/units/print.ts';
 import { clip } from '../../geo/units/text.ts';
 import { HEIGHT_ALLOWANCE_M } from '../../geo/vehicle/envelope.ts';
 import type { Paint } from './paint.ts';
@@ -27,7 +27,7 @@ export function printReport(report: DriveReport, width: number, paint: Paint): s
     '',
     ...wrap(`Drive    ${clip(route.name || route.file)}, ${along(route.lengthM)}`, width),
     ...wrap(
-      `Vehicle  ${clip(vehicle.name)}: height ${vehicle.heightM.toFixed(2)} m, body ${vehicle.widthM.toFixed(2)} m, over mirrors ${vehicle.widthMirrorsM.toFixed(2)} m, length ${overall(vehicle).toFixed(2)} m, plated ${vehicle.grossKg} kg`,
+      `Vehicle  ${clip(vehicle.name)}: height ${printMetres(vehicle.heightM)}, body ${printMetres(vehicle.widthM)}, over mirrors ${printMetres(vehicle.widthMirrorsM)}, length ${printMetres(overall(vehicle))}, plated ${printKg(vehicle.grossKg)}`,
       width,
     ),
     ...loadLines(report, width),

@@ -1,5 +1,5 @@
 import type { Decides as DecidingFigure, Judged } from '../../geo/swing/lessons/read/judge.ts';
-import { spareSizeIn, spareWord } from '../../geo/swing/lessons/tell/announce.ts';
+import { gapSumIn, spareWord } from '../../geo/swing/lessons/tell/announce.ts';
 import { sayContact, sayOver } from '../../geo/swing/lessons/tell/say-contact.ts';
 import { sayFixture } from '../../geo/swing/lessons/tell/say-part.ts';
 import { shortIn } from '../../geo/units/in-units.ts';
@@ -36,7 +36,7 @@ function DecidingNumber({ decides, end }: { decides: DecidingFigure; end: End })
   const { units } = settings.value;
   switch (decides.kind) {
     case 'gap':
-      return <Big number={spareSizeIn(units, decides.spareM)} says={spareWord(decides.spareM)} />;
+      return <Big number={gapSumIn(units, decides).short} says={spareWord(decides.spareM)} />;
     case 'touch':
       return <Big number="touches" says={sayFixture(decides.contact.fixture)} />;
     case 'over':
@@ -71,22 +71,24 @@ function SumLine({ judged, end }: { judged: Judged; end: End }) {
   const { units } = settings.value;
   const { decides, least, mostSwingM } = judged;
   if (decides.kind === 'swing') return null;
-  if (decides.kind === 'gap')
+  if (decides.kind === 'gap') {
+    const sum = gapSumIn(units, decides);
     return (
       <p class="sum-line">
         <span>
-          gap <b>{shortIn(units, decides.gapM, 'down')}</b>
+          gap <b>{sum.limit}</b>
         </span>{' '}
         −{' '}
         <span>
-          {end} swing <b>{shortIn(units, decides.swingM, 'up')}</b>
+          {end} swing <b>{sum.needed}</b>
         </span>{' '}
         ={' '}
         <span>
-          <b>{shortIn(units, decides.spareM, 'down')}</b>
+          <b>{sum.spare}</b>
         </span>
       </p>
     );
+  }
   return (
     <p class="sum-line">
       {end} swing at most <b>{shortIn(units, mostSwingM, 'up')}</b>

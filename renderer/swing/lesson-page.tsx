@@ -1,10 +1,9 @@
 import { smallest } from '../../geo/lists.ts';
-import { spareIn } from '../../geo/swing/lessons/tell/announce.ts';
+import { gapSumIn, spareIn } from '../../geo/swing/lessons/tell/announce.ts';
 import { LEARN, titleOf } from '../../geo/swing/lessons/tell/names.ts';
 import { sayContact } from '../../geo/swing/lessons/tell/say-contact.ts';
 import { tellScene } from '../../geo/swing/lessons/tell/tell-scene.ts';
 import { LOCK_FROM, SWING_MODEL } from '../../geo/swing/say-model.ts';
-import { shortIn } from '../../geo/units/in-units.ts';
 import { clip } from '../../geo/units/text.ts';
 import { settings } from '../state/kept.ts';
 import { FanDrawing, fanScale } from './drawing/fan-drawing.tsx';
@@ -80,8 +79,8 @@ function StillFigure({ of, box, pxPerM }: { of: Shown; box: Box; pxPerM: number 
         </b>
         {decides?.kind === 'gap' && (
           <>
-            : gap {shortIn(units, decides.gapM, 'down')} − swing {shortIn(units, decides.swingM, 'up')} ={' '}
-            <b>{spareIn(units, decides.spareM)}</b>
+            : gap {gapSumIn(units, decides).limit} − swing {gapSumIn(units, decides).needed} ={' '}
+            <b>{spareIn(units, decides)}</b>
           </>
         )}
         . {sayContact(of.judged?.contact)}

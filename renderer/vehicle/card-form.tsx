@@ -1,4 +1,5 @@
-import { printFeetInches, printKg, printMetres, printTonnes } from '../../geo/units/print.ts';
+import { sizeIn } from '../../geo/units/in-units.ts';
+import { printKg, printTonnes } from '../../geo/units/print.ts';
 import { CARD_NAME_LONGEST, NOTES_LONGEST } from '../../geo/vehicle/bounds.ts';
 import type { Draft } from '../../geo/vehicle/form/draft.ts';
 import { type Field, GROUPS, type Group } from '../../geo/vehicle/form/fields.ts';
@@ -86,6 +87,7 @@ function Figure({ field, draft, read, change }: Props & { field: Field }) {
   const { key, label, unit, optional, hint } = field;
   const fault = read.faults[key];
   const figure = read.figures[key];
+  const meant = read.meant[key];
   const says = figure === undefined ? '' : understood(figure, field);
   return (
     <div class="card-field">
@@ -103,6 +105,15 @@ function Figure({ field, draft, read, change }: Props & { field: Field }) {
           change({ ...draft, text: { ...draft.text, [key]: event.currentTarget.value.slice(0, 40) } })
         }
       />
+      {meant && (
+        <button
+          type="button"
+          class="meant"
+          onClick={() => change({ ...draft, text: { ...draft.text, [key]: meant.text } })}
+        >
+          {meant.says}?
+        </button>
+      )}
       <p id={`card-${key}-says`} class={fault === undefined ? 'small soft' : 'small card-fault'}>
         {fault ?? [says, hint].filter(Boolean).join('; ')}
       </p>
@@ -111,7 +122,5 @@ function Figure({ field, draft, read, change }: Props & { field: Field }) {
 }
 
 function understood(figure: number, { unit, rounding }: Field): string {
-  return unit === 'm'
-    ? `${printMetres(figure, rounding)}, ${printFeetInches(figure, rounding)}`
-    : `${printKg(figure)}, ${printTonnes(figure)}`;
+  return unit === 'm' ? sizeIn('both', figure, rounding) : `${printKg(figure)}, ${printTonnes(figure)}`;
 }

@@ -3,7 +3,7 @@ import { useRef } from 'preact/hooks';
 import { cardWarnings } from '../../geo/vehicle/card-warnings.ts';
 import { type Draft, draftOf, EMPTY_DRAFT } from '../../geo/vehicle/form/draft.ts';
 import { readDraft } from '../../geo/vehicle/form/read-draft.ts';
-import { vehicle } from '../state/kept.ts';
+import { settings, vehicle } from '../state/kept.ts';
 import { CardDrawing } from './card-drawing.tsx';
 import { CardForm } from './card-form.tsx';
 import { FleetList } from './fleet-list.tsx';
@@ -19,7 +19,12 @@ export function VehicleEditor() {
       {fresh !== undefined ? (
         <Card key={fresh} id={fresh} name="New vehicle" begun={EMPTY_DRAFT} />
       ) : chosen ? (
-        <Card key={chosen.id} id={chosen.id} name={chosen.card.name} begun={draftOf(chosen.card)} />
+        <Card
+          key={chosen.id}
+          id={chosen.id}
+          name={chosen.card.name}
+          begun={draftOf(chosen.card, settings.value.units)}
+        />
       ) : (
         <p>No vehicle yet. Begin with New, or import a card.</p>
       )}

@@ -111,7 +111,7 @@ describe('can we take the e-bikes?', { timeout: LONG_MS }, () => {
     await page.locator('.load-answer', { hasText: 'Not like this: gross over by 44 kg' }).waitFor();
     await button(/^Put aboard all the same/).click();
     expect(await decides()).toBe('gross 3500 − 3544 = −44 kg');
-    await button(/^Do this: drain 44 l from "Fresh water tank"/).click();
+    await button(/^Do this: drain 44 litres from "Fresh water tank"/).click();
     expect(await decides()).toBe('gross 3500 − 3500 = 0 kg');
     expect(await item('E-bike').count()).toBe(2);
     await button('Undo').click();

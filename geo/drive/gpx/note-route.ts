@@ -1,4 +1,5 @@
 import { distanceM } from '../../earth/sphere.ts';
+import { printApart } from '../../units/print.ts';
 import { counted } from '../../units/text.ts';
 import type { Route } from './route.ts';
 
@@ -30,7 +31,7 @@ function noteGaps({ segments }: Route): string[] {
   if (segments.length < 2) return [];
   const gaps = counted(segments.length - 1, 'gap');
   return [
-    `The file leaves ${gaps} in the drive (${printKm(straightM)} straight); a gap is not driven or checked.`,
+    `The file leaves ${gaps} in the drive (${printApart(straightM)} straight); a gap is not driven or checked.`,
   ];
 }
 
@@ -46,7 +47,7 @@ function noteJumps({ segments }: Route): string[] {
     for (let i = 1; i < lat.length; i++) {
       const stepM = distanceM(lat[i - 1]!, lon[i - 1]!, lat[i]!, lon[i]!);
       if (stepM > JUMP_M && jumps++ === 0)
-        first = `${printKm(stepM)} before position ${i + 1} of segment ${s + 1}`;
+        first = `${printApart(stepM)} before position ${i + 1} of segment ${s + 1}`;
     }
   });
   return jumps === 0
@@ -59,8 +60,4 @@ function noteNullIsland({ segments }: Route): string[] {
   for (const { lat, lon } of segments)
     for (let i = 0; i < lat.length; i++) if (lat[i] === 0 && lon[i] === 0) count++;
   return count === 0 ? [] : [`${counted(count, 'position')} at 0/0, where a logger without a fix puts them.`];
-}
-
-function printKm(metres: number): string {
-  return metres < 1000 ? `${Math.round(metres)} m` : `${(metres / 1000).toFixed(1)} km`;
 }

@@ -1,4 +1,4 @@
-import { printKg } from '../../units/print.ts';
+import { printKg, printLitres } from '../../units/print.ts';
 import { capital, quote } from '../../units/text.ts';
 import { RACK } from '../../vehicle/place-names.ts';
 import type { Cure, Cures } from './cure.ts';
@@ -8,7 +8,7 @@ export function sayCure({ steps }: Cure): string {
   const said = steps.map((step) => {
     switch (step.kind) {
       case 'drain':
-        return `drain ${printLitres(step.litres)} from ${quote(step.name)}`;
+        return `drain ${printLitres(step.litres, 'up', 1)} from ${quote(step.name)}`;
       case 'leave':
         return `leave ${quote(step.item.name)} behind (${printKg(step.massKg)})`;
       default:
@@ -45,9 +45,4 @@ export function sayNoRoom(cures: Pick<Cures, 'proved'>): string {
   return cures.proved
     ? 'No few steps make room for it: leave it, or begin with what is over already.'
     : sayNoCure(cures);
-}
-
-/** Whole litres as such; what is left over, with one decimal and rounded up. */
-function printLitres(litres: number): string {
-  return `${Number.isInteger(litres) ? litres : (Math.ceil(litres * 10 - 1e-6) / 10).toFixed(1)} l`;
 }

@@ -1,4 +1,5 @@
 import { COMMON_PRACTICE, FROM_MEMORY, type Source } from '../../country/cited.ts';
+import { printKg } from '../../units/print.ts';
 import type { VehicleCard } from '../../vehicle/card.ts';
 import { CATEGORY_B_KG, CATEGORY_C1_KG } from '../../vehicle/licence.ts';
 
@@ -89,7 +90,7 @@ function speedNotes({ unladenKg }: VehicleCard): LawNote[] {
     {
       about: 'speed',
       country: 'GB',
-      says: `Great Britain: speed limits go by unladen weight: ${above}. The card gives ${unladenKg} kg, so the ${over ? 'lower' : 'higher'} ones. ${unladen}`,
+      says: `Great Britain: speed limits go by unladen weight: ${above}. The card gives ${printKg(unladenKg)}, so the ${over ? 'lower' : 'higher'} ones. ${unladen}`,
       source,
     },
   ];

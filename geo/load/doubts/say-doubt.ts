@@ -1,5 +1,6 @@
 import { assertNever } from '../../result.ts';
-import { printKg, printMetres } from '../../units/print.ts';
+import { sizeIn, type Units } from '../../units/in-units.ts';
+import { printKg, printLitres, printPercent } from '../../units/print.ts';
 import { quote } from '../../units/text.ts';
 import { RACK } from '../../vehicle/place-names.ts';
 import { DRIVER_KG } from '../list/presets.ts';
@@ -12,7 +13,7 @@ const HANDBOOK = 'one British builder’s handbook (2008) asks for 40 to 70 %';
 const NAMED_MOST = 3;
 
 /** A doubt in a sentence or two. */
-export function sayDoubt(doubt: Doubt): string {
+export function sayDoubt(doubt: Doubt, units: Units): string {
   switch (doubt.kind) {
     case 'over plate':
     case 'over rack':
@@ -31,7 +32,7 @@ export function sayDoubt(doubt: Doubt): string {
     case 'over on the way':
       return sayOnTheWay(doubt);
     default:
-      return sayPlace(doubt);
+      return sayPlace(doubt, units);
   }
 }
 
@@ -63,7 +64,7 @@ function sayCount(
     case 'fuel twice':
       return `${quote(doubt.item)} is listed, and the empty weight on the card holds 90 % of the fuel: count only what is beyond it.`;
     case 'litres and mass':
-      return `${quote(doubt.item)}: ${doubt.litres} l and ${printKg(doubt.massKg)} do not go together; the mass is counted.`;
+      return `${quote(doubt.item)}: ${printLitres(doubt.litres, 'nearest', 1)} and ${printKg(doubt.massKg)} do not go together; the mass is counted.`;
     default:
       return assertNever(doubt);
   }
@@ -80,18 +81,19 @@ function sayPlace(
     | 'locker over'
     | 'tank over'
   >,
+  units: Units,
 ): string {
   switch (doubt.kind) {
     case 'behind the body':
-      return `${quote(doubt.item)} lies ${printMetres(doubt.byM)} behind the body, and the card has no rack fitted.`;
+      return `${quote(doubt.item)} lies ${sizeIn(units, doubt.byM, 'up')} behind the body, and the card has no rack fitted.`;
     case 'behind the rack':
-      return `${quote(doubt.item)} lies ${printMetres(doubt.byM)} behind the end of the rack. Measure its place again.`;
+      return `${quote(doubt.item)} lies ${sizeIn(units, doubt.byM, 'up')} behind the end of the rack. Measure its place again.`;
     case 'ahead of the vehicle':
-      return `${quote(doubt.item)} lies ${printMetres(doubt.byM)} ahead of the vehicle. Measure its place again.`;
+      return `${quote(doubt.item)} lies ${sizeIn(units, doubt.byM, 'up')} ahead of the vehicle. Measure its place again.`;
     case 'no such place':
       return `Listed at a place that the card does not have: ${some(doubt.items.map(({ item, place }) => `${quote(item)} at ${quote(place)}`))}. The metres are counted.`;
     case 'place elsewhere':
-      return `Listed at a place that lies elsewhere: ${some(doubt.items.map(sayElsewhere))}. The metres are counted.`;
+      return `Listed at a place that lies elsewhere: ${some(doubt.items.map((each) => sayElsewhere(each, units)))}. The metres are counted.`;
     case 'seat full':
       return `${quote(doubt.seat)} has ${doubt.people} people listed on it.`;
     case 'locker over':
@@ -99,9 +101,9 @@ function sayPlace(
     case 'tank over': {
       const within =
         doubt.emptyWeightL > 0
-          ? `, ${Math.round(doubt.emptyWeightL)} l of them in the empty weight on the card`
+          ? `, ${printLitres(doubt.emptyWeightL)} of them in the empty weight on the card`
           : '';
-      return `${quote(doubt.tank)} is listed with ${Math.round(doubt.litres)} l${within}; it holds ${doubt.capacityL} l.`;
+      return `${quote(doubt.tank)} is listed with ${printLitres(doubt.litres)}${within}; it holds ${printLitres(doubt.capacityL)}.`;
     }
     default:
       return assertNever(doubt);
@@ -132,13 +134,13 @@ function sayOnTheWay({ moment, over }: OverOnTheWay): string {
 }
 
 function sayShareOf(share: number): string {
-  return `${(share * 100).toFixed(0)} % of the mass stands on the front axle`;
+  return `${printPercent(share)} of the mass stands on the front axle`;
 }
 
-function sayElsewhere({ item, place, placeM, xM }: Misplaced): string {
-  const where =
-    place === RACK || placeM === undefined ? 'the rack' : `${quote(place)} (${printMetres(placeM)})`;
-  return `${quote(item)} at ${where} but with ${printMetres(xM)}`;
+function sayElsewhere({ item, place, placeM, xM }: Misplaced, units: Units): string {
+  const at = (m: number) => sizeIn(units, m, 'nearest');
+  const where = place === RACK || placeM === undefined ? 'the rack' : `${quote(place)} (${at(placeM)})`;
+  return `${quote(item)} at ${where} but with ${at(xM)}`;
 }
 
 function some(names: readonly string[]): string {

@@ -1,5 +1,8 @@
 import { fail, ok, type Result } from '../../result.ts';
-import { readEntryMass } from '../../units/read-entry.ts';
+import { isOfInches, lengthEntry, nearestFeetEntry } from '../../units/entry-text.ts';
+import type { Units } from '../../units/in-units.ts';
+import { type Meant, meantLength } from '../../units/meant-entry.ts';
+import { readEntryLength, readEntryMass } from '../../units/read-entry.ts';
 
 import { ITEM_KG_MOST, ITEM_X_MOST_M } from './bounds.ts';
 
@@ -20,15 +23,20 @@ export function readCount(text: string, most: number): Result<number> {
   return count >= 1 && count <= most ? ok(count) : fail('entry', `Write a whole number from 1 to ${most}.`);
 }
 
-/** A distance behind the front axle as typed, metres; negative ahead of it. */
+/** A distance behind the front axle as typed, metres or feet and inches; a minus before it for ahead of the axle. */
 export function readX(text: string): Result<number> {
-  const figure = text.trim().replace(/^[−–]/, '-').replace(',', '.').replace(/\s*m$/i, '');
-  if (!/^-?\d+(\.\d+)?$/.test(figure))
-    return fail('entry', 'Write metres behind the front axle, as 2.75; −0.4 is ahead of it.');
-  const m = Number(figure);
-  return Math.abs(m) <= ITEM_X_MOST_M
-    ? ok(m)
-    : fail('entry', `More than ${ITEM_X_MOST_M} m is not believed.`);
+  const [, minus = '', figure = ''] = /^\s*([-−–]?)\s*(.*)$/.exec(text) ?? [];
+  const read = readEntryLength(figure);
+  if (!read.ok)
+    return fail('entry', `Write how far behind the front axle, as 2.75 or 9'0"; −0.4 is ahead of it.`);
+  const m = Math.round(read.value * 10_000) / 10_000;
+  if (m > ITEM_X_MOST_M) return fail('entry', `More than ${ITEM_X_MOST_M} m is not believed.`);
+  return ok(minus === '' || m === 0 ? m : -m);
+}
+
+/** What was likely meant by a distance that is not believed. */
+export function meantX(text: string): Meant | undefined {
+  return meantLength(text, { least: 0, most: ITEM_X_MOST_M });
 }
 
 /** A mass for its field: at most three decimals, none that say nothing. */
@@ -36,7 +44,10 @@ export function kgField(kg: number): string {
   return String(Math.round(kg * 1000) / 1000).replace('-', '−');
 }
 
-export function xField(xM: number): string {
+/** A distance for its field: metres to the centimetre or as exact as it is, or feet and inches to the half inch. */
+export function xField(xM: number, units: Units): string {
+  if (isOfInches(xM)) return lengthEntry(xM, { inFeet: true });
+  if (units === 'imperial') return nearestFeetEntry(xM);
   const cm = xM.toFixed(2);
   return (Math.abs(Number(cm) - xM) < 1e-9 ? cm : String(Math.round(xM * 10_000) / 10_000)).replace('-', '−');
 }

@@ -1,11 +1,12 @@
 import { assertNever } from '../../result.ts';
+import { printLitres } from '../../units/print.ts';
 import { kgText, LIMIT_SAID, sayShare } from '../weigh/say-plates.ts';
 import type { MomentKind } from './on-the-way.ts';
 import type { TankReach, TankTold } from './tell-tank.ts';
 
-/** `100 l, 100 kg` */
+/** `100 litres, 100 kg` */
 export function tankText({ litres, kg }: Pick<TankTold, 'litres' | 'kg'>): string {
-  return `${Math.round(litres)} l, ${kgText(kg)}`;
+  return `${printLitres(litres)}, ${kgText(kg)}`;
 }
 
 /** Until when a tank may be filled, and what emptying or filling it does: sentences. */
@@ -25,7 +26,7 @@ function sayReach(reach: TankReach): string {
     case 'reached even empty':
       return `The ${LIMIT_SAID[reach.limit]} is reached even with it empty.`;
     case 'reached at':
-      return `At ${Math.floor(reach.litres + 1e-6)} l the ${LIMIT_SAID[reach.limit]} is reached.`;
+      return `At ${printLitres(reach.litres, 'down')} the ${LIMIT_SAID[reach.limit]} is reached.`;
     default:
       return assertNever(reach);
   }

@@ -1,4 +1,6 @@
-import { printKg, type Rounding } from '../../units/print.ts';
+import { sizeIn, trueMinus, type Units } from '../../units/in-units.ts';
+import { printKg, printPercent, type Rounding } from '../../units/print.ts';
+import { massSum } from '../../units/sum.ts';
 import { RACK } from '../../vehicle/place-names.ts';
 import type { LoadItem } from '../list/load-list.ts';
 import type { AxleLoads } from './axle-loads.ts';
@@ -27,12 +29,16 @@ export const LIMIT_SAID: Readonly<Record<LoadLimit, string>> = {
 
 /** `83 kg`, a true minus sign. */
 export function kgText(kg: number, rounding: Rounding = 'nearest'): string {
-  return printKg(kg, rounding).replace('-', '−').replace(/^−0 /, '0 ');
+  return trueMinus(printKg(kg, rounding)).replace(/^−0 /, '0 ');
 }
 
 /** `83`: for tables that say kg once. */
 export function bareKg(kg: number, rounding: Rounding = 'nearest'): string {
-  return kgText(kg, rounding).replace(' kg', '');
+  return bare(kgText(kg, rounding));
+}
+
+function bare(text: string): string {
+  return text.replace(' kg', '');
 }
 
 /** `+83` or `−12`: what something adds or takes off. */
@@ -41,9 +47,10 @@ function signedKg(kg: number): string {
   return kg > 0 && text !== '0' ? `+${text}` : text;
 }
 
-/** `2000 − 1917 = 83 kg`: the plate rounded down, the load up, the spare down. */
-export function sumText({ plateKg, loadKg, spareKg }: PlateSum): string {
-  return `${bareKg(plateKg, 'down')} − ${bareKg(loadKg, 'up')} = ${kgText(spareKg, 'down')}`;
+/** `2000 − 1917 = 83 kg`: the plate rounded down, the load up, the spare as it follows. */
+export function sumText({ plateKg, loadKg }: PlateSum): string {
+  const { limit, needed, spare } = massSum({ limit: plateKg, needed: loadKg });
+  return `${bare(limit)} − ${bare(needed)} = ${spare}`;
 }
 
 /** `rear axle over by 28 kg`, or `83 kg spare, rear axle`. */
@@ -84,16 +91,16 @@ export function sayPlated(plateKg: number, actualKg: number | undefined): string
 }
 
 /** Where something stands: `2.75 m behind the front axle`. */
-function sayX(xM: number): string {
-  const off = Math.abs(xM).toFixed(2);
-  if (off === '0.00') return 'over the front axle';
-  return xM > 0 ? `${off} m behind the front axle` : `${off} m ahead of the front axle`;
+function sayX(xM: number, units: Units): string {
+  if (Math.abs(xM) < 0.005) return 'over the front axle';
+  const off = sizeIn(units, Math.abs(xM), 'nearest');
+  return xM > 0 ? `${off} behind the front axle` : `${off} ahead of the front axle`;
 }
 
 /** `Garage, 5.35 m behind the front axle`. */
-export function sayWhere({ place, xM }: Pick<LoadItem, 'place' | 'xM'>): string {
+export function sayWhere({ place, xM }: Pick<LoadItem, 'place' | 'xM'>, units: Units): string {
   const where = place === RACK ? 'the rack' : place;
-  return where === undefined ? sayX(xM) : `${where}, ${sayX(xM)}`;
+  return where === undefined ? sayX(xM, units) : `${where}, ${sayX(xM, units)}`;
 }
 
 /** `front +15, rear +33`. */
@@ -102,8 +109,8 @@ export function sayShare({ frontKg, rearKg }: AxleLoads): string {
 }
 
 /** Where the mass lies along the vehicle, and how much of it on a fitted rack: a sentence or two. */
-export function sayBalance({ centreM, frontShare, rack }: LoadFigures): string {
-  const balance = `Centre of mass ${centreM.toFixed(2)} m behind the front axle: ${(frontShare * 100).toFixed(0)} % on the front.`;
+export function sayBalance({ centreM, frontShare, rack }: LoadFigures, units: Units): string {
+  const balance = `Centre of mass ${sayX(centreM, units)}: ${printPercent(frontShare)} on the front.`;
   if (!rack) return balance;
   const own = rack.limitFrom === 'card' ? '' : ', common practice: its own limit is not on the card';
   return `${balance} Rack ${kgText(rack.onKg, 'up')} of ${kgText(rack.limitKg, 'down')}${own}.`;

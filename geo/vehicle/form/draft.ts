@@ -1,6 +1,8 @@
+import { isOfInches, lengthEntry } from '../../units/entry-text.ts';
+import type { Units } from '../../units/in-units.ts';
 import { CARD_BOUNDS, type CardFigure } from '../bounds.ts';
 import type { VehicleCard } from '../card.ts';
-import type { Tick } from './fields.ts';
+import { FIELDS, type Tick } from './fields.ts';
 import { NO_PLACES, type PlaceRows, rowsOf } from './place-rows.ts';
 
 /** A card while it is written: texts as typed, and the ticks. */
@@ -11,16 +13,29 @@ export interface Draft extends Readonly<Record<Tick['key'], boolean>> {
   readonly places: PlaceRows;
 }
 
-/** A card as texts. */
-export function draftOf(card: VehicleCard): Draft {
+const LENGTHS: ReadonlySet<CardFigure> = new Set(
+  FIELDS.filter(({ unit }) => unit === 'm').map(({ key }) => key),
+);
+
+/**
+ * A card as texts: each length as it was measured, in metres or in feet and inches.
+ * @param units settle what fits both, such as 3.81 m or 12'6", where no other figure of the card does
+ */
+export function draftOf(card: VehicleCard, units: Units): Draft {
+  const lengths = [...LENGTHS].map((key) => figureOf(card, key));
+  const inFeet = units === 'imperial' || lengths.some((m) => m !== undefined && isOfInches(m));
   return {
     name: card.name,
     notes: card.notes ?? '',
-    text: textsOf((key) => figureOf(card, key)),
+    text: textsOf((key) => {
+      const figure = figureOf(card, key);
+      if (figure === undefined) return '';
+      return LENGTHS.has(key) ? lengthEntry(figure, { inFeet }) : String(figure);
+    }),
     rackFitted: card.rack?.fitted ?? false,
     includesDriver: card.runningOrder?.includesDriver ?? true,
     includesFreshWater: card.runningOrder?.includesFreshWater ?? false,
-    places: rowsOf(card),
+    places: rowsOf(card, { inFeet }),
   };
 }
 
@@ -28,16 +43,16 @@ export function draftOf(card: VehicleCard): Draft {
 export const EMPTY_DRAFT: Draft = {
   name: '',
   notes: '',
-  text: textsOf(() => undefined),
+  text: textsOf(() => ''),
   rackFitted: false,
   includesDriver: true,
   includesFreshWater: false,
   places: NO_PLACES,
 };
 
-function textsOf(figure: (key: CardFigure) => number | undefined): Record<CardFigure, string> {
+function textsOf(text: (key: CardFigure) => string): Record<CardFigure, string> {
   const keys = Object.keys(CARD_BOUNDS) as CardFigure[];
-  const texts = keys.map((key): [CardFigure, string] => [key, String(figure(key) ?? '')]);
+  const texts = keys.map((key): [CardFigure, string] => [key, text(key)]);
   return Object.fromEntries(texts) as Record<CardFigure, string>;
 }
 

@@ -1,4 +1,4 @@
-import { printFeetInches, printMetres } from '../../units/print.ts';
+import { sizeIn } from '../../units/in-units.ts';
 import type { Figures } from './card-of.ts';
 import type { PlaceRow } from './place-rows.ts';
 import type { ReadPlace } from './read-places.ts';
@@ -23,7 +23,7 @@ export function noteOf({ xM: typed }: PlaceRow, { xM }: ReadPlace, body: Body | 
   if (xM < 0 || !/^\s*\d+([.,]\d+)?\s*m?\s*$/.test(typed)) {
     const m = Math.abs(xM);
     const where = xM < 0 ? 'ahead of' : 'behind';
-    said.push(`${printMetres(m)}, ${printFeetInches(m, 'nearest')} ${where} the front axle.`);
+    said.push(`${sizeIn('both', m, 'nearest')} ${where} the front axle.`);
   }
   if (body && xM > body.tailM + 1e-9) said.push('That is behind the body: measure from the front axle.');
   if (body && xM < body.noseM - 1e-9) said.push('That is ahead of the body: measure from the front axle.');

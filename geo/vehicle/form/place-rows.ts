@@ -1,3 +1,4 @@
+import { lengthEntry } from '../../units/entry-text.ts';
 import type { VehicleCard } from '../card.ts';
 import type { Liquid } from '../liquids.ts';
 
@@ -50,21 +51,25 @@ export const KINDS: readonly KindOfPlace[] = [
 export const EMPTY_ROW: PlaceRow = { name: '', xM: '', holds: '', capacityL: '', limitKg: '' };
 export const NO_PLACES: PlaceRows = { seats: [], tanks: [], lockers: [] };
 
-/** The places of a card as texts. */
-export function rowsOf({ seats = [], tanks = [], lockers = [] }: VehicleCard): PlaceRows {
+/** The places of a card as texts. @param how what fits metres and feet both is written in feet and inches */
+export function rowsOf(
+  { seats = [], tanks = [], lockers = [] }: VehicleCard,
+  how: { readonly inFeet: boolean },
+): PlaceRows {
+  const distance = (m: number) => withFourth(lengthEntry(Math.round(m * 10_000) / 10_000, how));
   return {
-    seats: seats.map(({ name, xM }) => ({ ...EMPTY_ROW, name, xM: figureText(xM) })),
+    seats: seats.map(({ name, xM }) => ({ ...EMPTY_ROW, name, xM: distance(xM) })),
     tanks: tanks.map(({ name, holds, xM, capacityL }) => ({
       ...EMPTY_ROW,
       name,
       holds,
-      xM: figureText(xM),
+      xM: distance(xM),
       capacityL: figureText(capacityL),
     })),
     lockers: lockers.map(({ name, xM, limitKg }) => ({
       ...EMPTY_ROW,
       name,
-      xM: figureText(xM),
+      xM: distance(xM),
       limitKg: limitKg === undefined ? '' : figureText(limitKg),
     })),
   };
@@ -72,6 +77,9 @@ export function rowsOf({ seats = [], tanks = [], lockers = [] }: VehicleCard): P
 
 /** A figure for its field. Three decimals get a fourth: "1.125" may be read as thousands. */
 function figureText(value: number): string {
-  const text = String(Math.round(value * 10_000) / 10_000).replace('-', '−');
+  return withFourth(String(Math.round(value * 10_000) / 10_000).replace('-', '−'));
+}
+
+function withFourth(text: string): string {
   return /\.\d{3}$/.test(text) ? `${text}0` : text;
 }

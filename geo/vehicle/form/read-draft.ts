@@ -1,3 +1,4 @@
+import { type Meant, meantLength, meantMass } from '../../units/meant-entry.ts';
 import { readEntryLength, readEntryMass } from '../../units/read-entry.ts';
 import type { CardFigure } from '../bounds.ts';
 import type { VehicleCard } from '../card.ts';
@@ -14,6 +15,8 @@ export interface ReadDraft {
   /** every figure that could be read, metres and kilograms */
   readonly figures: Figures;
   readonly faults: Faults;
+  /** for a figure that is wrong: what was likely meant by it */
+  readonly meant: Readonly<Partial<Record<CardFigure, Meant>>>;
   readonly places: ReadPlaces;
   /** the card, when nothing is wrong */
   readonly card?: VehicleCard;
@@ -24,15 +27,22 @@ export function readDraft(draft: Draft): ReadDraft {
   const figures: Partial<Record<CardFigure, number>> = {};
   const unread: Partial<Record<CardFigure | 'name', string>> = {};
   if (draft.name.trim() === '') unread.name = 'Give the vehicle a name.';
+  const meant: Partial<Record<CardFigure, Meant>> = {};
   for (const field of FIELDS) {
-    const read = readFigure(field, draft.text[field.key].trim());
+    const text = draft.text[field.key].trim();
+    const read = readFigure(field, text);
     if (typeof read === 'number') figures[field.key] = read;
-    else if (read !== undefined) unread[field.key] = read;
+    else if (read !== undefined) {
+      unread[field.key] = read;
+      const likely = field.unit === 'm' ? meantLength(text, field) : meantMass(text, field);
+      if (likely !== undefined) meant[field.key] = likely;
+    }
   }
   const faults = { ...missingFaults(draft, figures), ...unread, ...togetherFaults(figures) };
   const places = readPlaces(draft.places);
-  if (places.places === undefined || Object.keys(faults).length > 0) return { figures, faults, places };
-  return { figures, faults, places, card: cardOf(draft, figures, places.places) };
+  if (places.places === undefined || Object.keys(faults).length > 0)
+    return { figures, faults, meant, places };
+  return { figures, faults, meant, places, card: cardOf(draft, figures, places.places) };
 }
 
 /** @returns the figure, or what is wrong with it; undefined where nothing need be there */

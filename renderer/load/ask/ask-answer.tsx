@@ -7,6 +7,7 @@ import type { LoadItem } from '../../../geo/load/list/load-list.ts';
 import { kgText, LIMIT_NAME, sayShare, sumText } from '../../../geo/load/weigh/say-plates.ts';
 import { decidingOf } from '../../../geo/load/weigh/sums.ts';
 import { clip } from '../../../geo/units/text.ts';
+import { settings } from '../../state/kept.ts';
 import { CureList } from '../panel/cures.tsx';
 import { focusIfLost } from '../state/keep-focus.ts';
 import { change } from '../state/state.ts';
@@ -62,11 +63,13 @@ function Told({ told }: { told: Answer }) {
         </span>
       </p>
       <p>{sayMost(told)}</p>
-      {doubts.map(sayDoubt).map((said) => (
-        <p key={said} class="load-ask-doubt">
-          {clip(said, 300)}
-        </p>
-      ))}
+      {doubts
+        .map((doubt) => sayDoubt(doubt, settings.value.units))
+        .map((said) => (
+          <p key={said} class="load-ask-doubt">
+            {clip(said, 300)}
+          </p>
+        ))}
     </div>
   );
 }

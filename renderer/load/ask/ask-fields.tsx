@@ -3,6 +3,7 @@ import { ITEM_NAME_LONGEST } from '../../../geo/load/list/bounds.ts';
 import { kgField, readCount, readItemKg, readX, xField } from '../../../geo/load/list/read-entries.ts';
 import { isGuessed } from '../../../geo/load/places/spots.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
+import { settings } from '../../state/kept.ts';
 import { PlaceChoice } from '../fields/place-choice.tsx';
 import { useTyped } from '../fields/use-typed.ts';
 import { setQuestion } from './ask-state.ts';
@@ -11,7 +12,12 @@ import { setQuestion } from './ask-state.ts';
 export function AskFields({ asks, card }: { asks: Question; card: VehicleCard }) {
   const { choice, one, count } = asks;
   const kg = useTyped(one.massKg, kgField, readItemKg, (massKg) => setQuestion(askKg(asks, massKg)));
-  const x = useTyped(one.xM, xField, readX, (xM) => setQuestion(askAt(asks, card, xM)));
+  const x = useTyped(
+    one.xM,
+    (m) => xField(m, settings.value.units),
+    readX,
+    (xM) => setQuestion(askAt(asks, card, xM)),
+  );
   const many = useMany(asks);
   const fault = many.fault ?? kg.fault ?? x.fault;
   return (

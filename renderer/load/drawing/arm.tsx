@@ -1,5 +1,6 @@
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
-import { xField } from '../../../geo/load/list/read-entries.ts';
+import { sizeIn } from '../../../geo/units/in-units.ts';
+import { settings } from '../../state/kept.ts';
 import type { Layout } from './layout.ts';
 
 /** The arm of the item pointed at: from the front axle to where it stands, under the ground line. */
@@ -11,7 +12,7 @@ export function Arm({ item, at }: { item: LoadItem; at: Layout }) {
       <path d={`M${from} ${y - 5}v10m0 -5H${to}m0 -5v10`} />
       <path class="load-arm-up" d={`M${to} ${y - 5}V${at.y(0.78)}`} />
       <text x={(from + to) / 2} y={y + 15}>
-        {xField(item.xM)} m
+        {sizeIn(settings.value.units, item.xM, 'nearest')}
       </text>
     </g>
   );

@@ -2,6 +2,7 @@ import { kgText, sayPlate, sayWhere } from '../../../geo/load/weigh/say-plates.t
 import { decidingOf } from '../../../geo/load/weigh/sums.ts';
 import { clip } from '../../../geo/units/text.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
+import { settings } from '../../state/kept.ts';
 import { editRow } from '../state/keep-focus.ts';
 import { held, pointedAt, weighed } from '../state/state.ts';
 import { BlockShape } from './block-shape.tsx';
@@ -26,10 +27,10 @@ export function Carried({ block, card, at }: { block: Block; card: VehicleCard; 
       aria-valuemin={Math.round(at.noseM * 100)}
       aria-valuemax={Math.round(at.endM * 100)}
       aria-valuenow={Math.round(item.xM * 100)}
-      aria-valuetext={`${sayWhere(item)}${result ? `; ${sayPlate(decidingOf(result))}` : ''}`}
+      aria-valuetext={`${sayWhere(item, settings.value.units)}${result ? `; ${sayPlate(decidingOf(result))}` : ''}`}
       {...carry}
     >
-      <title>{`${clip(item.name, 80)}, ${kgText(item.massKg)}, ${sayWhere(item)}`}</title>
+      <title>{`${clip(item.name, 80)}, ${kgText(item.massKg)}, ${sayWhere(item, settings.value.units)}`}</title>
       <BlockShape block={block} at={at} />
     </g>
   );

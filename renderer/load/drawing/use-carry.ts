@@ -3,6 +3,7 @@ import type { LoadItem } from '../../../geo/load/list/load-list.ts';
 import { putAt, stepTo } from '../../../geo/load/places/spots.ts';
 import { sayWhere } from '../../../geo/load/weigh/say-plates.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
+import { settings } from '../../state/kept.ts';
 import { focusNear, revealRow } from '../state/keep-focus.ts';
 import { endStep, held, pointedAt, remove, replace } from '../state/state.ts';
 import type { Layout } from './layout.ts';
@@ -30,7 +31,7 @@ export function useCarry(index: number, item: LoadItem, card: VehicleCard, at: L
   const from = useRef<{ readonly px: number; readonly xM: number } | undefined>(undefined);
   const within = (xM: number) => Math.min(at.endM + BEYOND_M, Math.max(at.noseM - BEYOND_M, xM));
   const put = (to: LoadItem, merging?: string) =>
-    replace(index, to, `moved ${item.name} to ${sayWhere(to)}`, merging);
+    replace(index, to, `moved ${item.name} to ${sayWhere(to, settings.peek().units)}`, merging);
 
   return {
     onPointerDown(event: PointerEvent & { readonly currentTarget: SVGElement }) {

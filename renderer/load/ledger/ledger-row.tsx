@@ -1,12 +1,14 @@
 import { ITEM_NAME_LONGEST } from '../../../geo/load/list/bounds.ts';
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
-import { kgField, readItemKg, readX, xField } from '../../../geo/load/list/read-entries.ts';
+import { kgField, meantX, readItemKg, readX, xField } from '../../../geo/load/list/read-entries.ts';
 import { withMass } from '../../../geo/load/list/with-mass.ts';
 import { putExactly } from '../../../geo/load/places/spots.ts';
 import { axleShare } from '../../../geo/load/weigh/axle-loads.ts';
 import { bareKg, kgText, sayWhere } from '../../../geo/load/weigh/say-plates.ts';
 import { clip } from '../../../geo/units/text.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
+import { settings } from '../../state/kept.ts';
+import { MeantButton } from '../fields/meant-button.tsx';
 import { PlaceChoice } from '../fields/place-choice.tsx';
 import { useTyped } from '../fields/use-typed.ts';
 import { focusNear } from '../state/keep-focus.ts';
@@ -20,14 +22,22 @@ interface Props {
 
 /** One item's line: what, how much, where, and what it puts on each axle. */
 export function LedgerRow({ item, index, card }: Props & { card: VehicleCard }) {
+  const { units } = settings.value;
   const share = axleShare(item, card.wheelbaseM);
+  const frontKg = Math.round(share.frontKg);
   const called = clip(item.name, 60);
   const move = (to: LoadItem, merging?: string) =>
-    replace(index, to, `moved ${called} to ${sayWhere(to)}`, merging);
+    replace(index, to, `moved ${called} to ${sayWhere(to, units)}`, merging);
   const kg = useTyped(item.massKg, kgField, readItemKg, (massKg) =>
     replace(index, withMass(item, massKg), `${called}: ${kgText(massKg)}`, `kg ${index}`),
   );
-  const x = useTyped(item.xM, xField, readX, (xM) => move(putExactly(item, card, xM), `x ${index}`));
+  const x = useTyped(
+    item.xM,
+    (xM) => xField(xM, units),
+    readX,
+    (xM) => move(putExactly(item, card, xM), `x ${index}`),
+    meantX,
+  );
   const fault = kg.fault ?? x.fault;
   return (
     <>
@@ -47,10 +57,10 @@ export function LedgerRow({ item, index, card }: Props & { card: VehicleCard }) 
           <PlaceChoice label={`Place of ${called}`} item={item} card={card} put={move} />
         </td>
         <td>
-          <input aria-label={`Metres behind the front axle of ${called}`} {...x.field} />
+          <input aria-label={`How far behind the front axle ${called} stands`} {...x.field} />
         </td>
-        <td class="load-figure">{bareKg(share.frontKg)}</td>
-        <td class="load-figure">{bareKg(share.rearKg)}</td>
+        <td class="load-figure">{bareKg(frontKg)}</td>
+        <td class="load-figure">{bareKg(Math.round(item.massKg) - frontKg)}</td>
         <td>
           <TakeOff item={item} index={index} />
         </td>
@@ -58,7 +68,8 @@ export function LedgerRow({ item, index, card }: Props & { card: VehicleCard }) 
       {fault !== undefined && (
         <tr class="load-fault">
           <td colSpan={7}>
-            <span role="alert">{fault} Until then the figure before counts.</span>
+            <span role="alert">{fault} Until then the figure before counts.</span>{' '}
+            <MeantButton of={x.meant} take={x.takeMeant} />
           </td>
         </tr>
       )}

@@ -3,6 +3,7 @@ import type { LoadFigures } from '../../../geo/load/weigh/figures.ts';
 import { bareKg } from '../../../geo/load/weigh/say-plates.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import { sayEmptyWeight } from '../../../geo/vehicle/say-empty-weight.ts';
+import { settings } from '../../state/kept.ts';
 import { LedgerRow } from './ledger-row.tsx';
 
 /** Everything that weighs, line by line from the empty weight to the spare: it can be changed where it stands. */
@@ -25,7 +26,9 @@ export function Ledger({
           <th scope="col">kg</th>
           <th scope="col">Where</th>
           <th scope="col">
-            <abbr title="metres behind the front axle">m</abbr>
+            <abbr title="how far behind the front axle">
+              {settings.value.units === 'imperial' ? 'ft' : 'm'}
+            </abbr>
           </th>
           <th scope="col" class="load-figure">
             front

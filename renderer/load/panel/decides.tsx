@@ -8,6 +8,7 @@ import {
   sumText,
 } from '../../../geo/load/weigh/say-plates.ts';
 import { alsoOver, decidingOf } from '../../../geo/load/weigh/sums.ts';
+import { settings } from '../../state/kept.ts';
 
 /** What is reached first, as plate − load = spare; whatever else is over; the front share. */
 export function Decides({ result }: { result: LoadFigures }) {
@@ -24,7 +25,7 @@ export function Decides({ result }: { result: LoadFigures }) {
         {LIMIT_NAME[limit]} <b>{sumText(first)}</b>
       </p>
       {also.length > 0 && <p class="load-also">Also {sayPlates(also)}.</p>}
-      <p class="small soft">{sayBalance(result)}</p>
+      <p class="small soft">{sayBalance(result, settings.value.units)}</p>
     </div>
   );
 }

@@ -3,10 +3,13 @@ import type { DoubtedLoad } from '../../../geo/load/doubts/load-with-doubts.ts';
 import { sayCounted, sayDoubt } from '../../../geo/load/doubts/say-doubt.ts';
 import { clip } from '../../../geo/units/text.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
+import { settings } from '../../state/kept.ts';
 
 /** What is doubtful in the list. That a plate is exceeded stands above already. */
 export function Doubts({ result }: { result: DoubtedLoad }) {
-  const said = result.doubts.filter(({ kind }) => kind !== 'over plate').map(sayDoubt);
+  const said = result.doubts
+    .filter(({ kind }) => kind !== 'over plate')
+    .map((doubt) => sayDoubt(doubt, settings.value.units));
   if (said.length === 0) return null;
   return (
     <section aria-label="Check these">

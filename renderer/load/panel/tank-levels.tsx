@@ -6,6 +6,7 @@ import { sayTank, tankText, WHEN } from '../../../geo/load/tanks/say-tanks.ts';
 import { GAUGE_L, type TankTold, tellTank } from '../../../geo/load/tanks/tell-tank.ts';
 import { sayPlate } from '../../../geo/load/weigh/say-plates.ts';
 import { decidingOf } from '../../../geo/load/weigh/sums.ts';
+import { printLitres } from '../../../geo/units/print.ts';
 import { clip } from '../../../geo/units/text.ts';
 import type { Tank, VehicleCard } from '../../../geo/vehicle/card.ts';
 import { inEmptyWeight, isWaste, LIQUID_FACTS } from '../../../geo/vehicle/liquids.ts';
@@ -59,7 +60,7 @@ function TankLevel({ tank, card, items }: { tank: Tank; card: VehicleCard; items
   const { name, holds } = tank;
   const told = tellTank(card, items, tank);
   const fill: Fill = (litres, merging) =>
-    change(setTank(card, items, tank, litres), `${clip(name, 40)}: ${Math.round(litres)} l`, merging);
+    change(setTank(card, items, tank, litres), `${clip(name, 40)}: ${printLitres(litres)}`, merging);
   const counted = inEmptyWeight(holds);
   return (
     <div class="load-tank-level">

@@ -4,10 +4,12 @@ import type { DoubtedLoad } from '../../../geo/load/doubts/load-with-doubts.ts';
 import { sayDoubt } from '../../../geo/load/doubts/say-doubt.ts';
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
 import { headlineOf, LOAD_CAUTION } from '../../../geo/load/weigh/say-plates.ts';
+import { sizeIn } from '../../../geo/units/in-units.ts';
 import { printKg } from '../../../geo/units/print.ts';
 import { clip } from '../../../geo/units/text.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import { sayEmptyWeight } from '../../../geo/vehicle/say-empty-weight.ts';
+import { settings } from '../../state/kept.ts';
 import { aboard } from '../../state/loads.ts';
 import { PlateBars } from '../drawing/bars.tsx';
 import { StillElevation } from '../drawing/elevation.tsx';
@@ -37,7 +39,9 @@ export function LoadSheet({ card }: { card: VehicleCard }) {
   if (!found) return null;
   const result = found.value;
   // that a plate is exceeded stands in the headline
-  const doubts = result.doubts.filter(({ kind }) => kind !== 'over plate').map(sayDoubt);
+  const doubts = result.doubts
+    .filter(({ kind }) => kind !== 'over plate')
+    .map((doubt) => sayDoubt(doubt, settings.value.units));
   const fit = fitOf(items.length, doubts.length);
   return (
     <article class="load-sheet" aria-hidden="true">
@@ -61,7 +65,7 @@ function Head({ card }: { card: VehicleCard }) {
         <b>
           <bdi>{clip(card.name, 80)}</bdi>
         </b>
-        {`, plated at ${printKg(grossKg)}, front axle ${printKg(axleKg.front)}, rear axle ${printKg(axleKg.rear)}; wheelbase ${wheelbaseM.toFixed(2)} m.`}
+        {`, plated at ${printKg(grossKg)}, front axle ${printKg(axleKg.front)}, rear axle ${printKg(axleKg.rear)}; wheelbase ${sizeIn(settings.value.units, wheelbaseM, 'nearest')}.`}
         {empty && ` Empty weight ${sayEmptyWeight(empty)}.`}
       </p>
     </header>

@@ -1,9 +1,10 @@
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
-import { xField } from '../../../geo/load/list/read-entries.ts';
 import { axleShare } from '../../../geo/load/weigh/axle-loads.ts';
 import { bareKg } from '../../../geo/load/weigh/say-plates.ts';
+import { sizeIn } from '../../../geo/units/in-units.ts';
 import { clip } from '../../../geo/units/text.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
+import { settings } from '../../state/kept.ts';
 import type { Fit } from './fit.ts';
 
 const CLASS: Readonly<Record<Fit, string>> = {
@@ -53,7 +54,7 @@ function Line({ item, card, fit }: Pick<Props, 'card' | 'fit'> & { item: LoadIte
         <i>
           {' '}
           {item.place === undefined || fit !== 'easy' ? '' : `${clip(item.place, 30)}, `}
-          {xField(item.xM)} m
+          {sizeIn(settings.value.units, item.xM, 'nearest')}
         </i>
       </span>
       <span>{bareKg(item.massKg)}</span>

@@ -38,7 +38,11 @@ export function weighed(items: readonly LoadItem[], card: VehicleCard = CARD): L
   const result = loadAsItStands(card, items);
   if (!result.ok) throw new Error(result.error.message);
   const { doubts, counted, ...figures } = result.value;
-  return { ...figures, warnings: doubts.map(sayDoubt), notes: counted.map(sayCounted) };
+  return {
+    ...figures,
+    warnings: doubts.map((doubt) => sayDoubt(doubt, 'metric')),
+    notes: counted.map(sayCounted),
+  };
 }
 
 export function curesOf(items: readonly LoadItem[], card: VehicleCard = CARD): Cures {

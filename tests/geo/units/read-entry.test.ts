@@ -20,6 +20,28 @@ describe('a length as it is typed', () => {
     expect(lengthOf('10\'3"')).toBeCloseTo(3.1242, 6);
   });
 
+  it('in feet and inches may have fractions, a dash, or inches alone', () => {
+    // 121.5 in of 25.4 mm
+    for (const text of [
+      '10\'1 1/2"',
+      "10'1½",
+      '10’ 1½”',
+      '121.5"',
+      '121 1/2 in',
+      '10-1 1/2',
+      '10 ft 1 1/2 in',
+    ])
+      expect(lengthOf(text), text).toBeCloseTo(3.0861, 6);
+    // 121 in
+    for (const text of ['10-1', "10'1", '121"', '10-1"']) expect(lengthOf(text), text).toBeCloseTo(3.0734, 6);
+    expect(lengthOf('½"')).toBeCloseTo(0.0127, 6);
+  });
+
+  it('with inches that make a foot, or a fraction no tape has, is none', () => {
+    for (const text of ["10'12", '10-14', '10\'1 1/3"', '10\'1 3/2"', '10\'1.5 1/2"'])
+      expect(lengthOf(text), text).toContain('write 3.05');
+  });
+
   it('that is none is answered with how to write one', () => {
     for (const text of ['', 'none', 'tall', '3.05.1', '-3', '4,035'])
       expect(lengthOf(text)).toContain('write 3.05');

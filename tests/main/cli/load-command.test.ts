@@ -38,7 +38,7 @@ describe('lanegauge load', () => {
     const { exit, out, complaint } = await load('--vehicle', CARD, '--load', FAMILY);
     expect([exit, complaint]).toEqual([1, '']);
     expect(out).toContain('OVER: gross by 26 kg. Do not leave like this.');
-    expect(out).toContain('Do: Drain 26 l from "Fresh water tank"');
+    expect(out).toContain('Do: Drain 26 litres from "Fresh water tank"');
     expect(out).toMatch(/Gross +3500 kg +3526 kg +−26 kg +over/);
     expect(out).toMatch(/Rear axle +2000 kg +1808 kg +192 kg\n/);
     expect(out).toContain('Weigh the vehicle');

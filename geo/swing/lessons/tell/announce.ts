@@ -1,11 +1,12 @@
-import { shortIn, type Units } from '../../../units/in-units.ts';
+import type { Units } from '../../../units/in-units.ts';
+import { type ShownSum, shortSumIn } from '../../../units/sum.ts';
 import { isTouching, type Judged } from '../read/judge.ts';
 import type { Reading } from '../read/read-scene.ts';
 import { sayContact, sayNearest } from './say-contact.ts';
 
 /** What decides a lesson, for the ear. */
 export function announceLesson({ decides, contact }: Judged, units: Units): string {
-  const spare = decides.kind === 'gap' ? `${spareIn(units, decides.spareM)}. ` : '';
+  const spare = decides.kind === 'gap' ? `${spareIn(units, decides)}. ` : '';
   return `${spare}${sayContact(contact)}`;
 }
 
@@ -15,14 +16,21 @@ export function announceByHand(reading: Reading | undefined): string {
   return 'The wheel is in your hand.';
 }
 
-/** `12 cm spare`, `3 cm over`. */
-export function spareIn(units: Units, spareM: number): string {
-  return `${spareSizeIn(units, spareM)} ${spareWord(spareM)}`;
+/** A gap, and the swing it is held against. Metres. */
+interface GapDecides {
+  readonly gapM: number;
+  readonly swingM: number;
+  readonly spareM: number;
 }
 
-/** The size of what is left or lacking, rounded against the driver. */
-export function spareSizeIn(units: Units, spareM: number): string {
-  return shortIn(units, Math.abs(spareM), spareM < 0 ? 'up' : 'down');
+/** `12 cm spare`, `3 cm over`. */
+export function spareIn(units: Units, decides: GapDecides): string {
+  return `${gapSumIn(units, decides).short} ${spareWord(decides.spareM)}`;
+}
+
+/** gap − swing = spare, as it is shown. */
+export function gapSumIn(units: Units, { gapM, swingM }: GapDecides): ShownSum {
+  return shortSumIn(units, { limit: gapM, needed: swingM });
 }
 
 export function spareWord(spareM: number): 'spare' | 'over' {

@@ -21,7 +21,7 @@ describe('an overload', () => {
       thing('box', 430, 3),
       thing('Fresh water', 100, 2.5, { place: 'Fresh tank', kind: 'fresh-water' }),
     ];
-    expect(best(items)).toBe('drain 30 l from "Fresh tank"');
+    expect(best(items)).toBe('drain 30 litres from "Fresh tank"');
     expect(weighed(curesOf(items).cures[0]?.items ?? []).spare.grossKg).toBeCloseTo(0, 9);
   });
 
@@ -64,7 +64,7 @@ describe('an overload', () => {
       ...CARD,
       runningOrder: { frontKg: 1550, rearKg: 1450, includesDriver: true, includesFreshWater: true },
     };
-    expect(best([thing('Passengers', 520, 3)], card)).toBe('drain 20 l from "Fresh tank"');
+    expect(best([thing('Passengers', 520, 3)], card)).toBe('drain 20 litres from "Fresh tank"');
   });
 
   it('takes two tanks where one is not enough', () => {

@@ -50,7 +50,7 @@ describe('diesel', () => {
       thing('Diesel', litres * 0.83, 1.6, { kind: 'fuel', place: 'Fuel tank', litres });
     expect(said([diesel(9)])).toBe('');
     expect(said([diesel(20)])).toContain(
-      '"Fuel tank" is listed with 101 l, 81 l of them in the empty weight on the card; it holds 90 l.',
+      '"Fuel tank" is listed with 101 litres, 81 litres of them in the empty weight on the card; it holds 90 litres.',
     );
   });
 });

@@ -33,7 +33,7 @@ describe('a tank', () => {
     // 26 kg over with 100 l in it
     const told = tellTank(COACH_BUILT, FAMILY, WATER);
     expect(told.reach).toEqual({ kind: 'reached at', limit: 'gross', litres: expect.closeTo(74, 6) });
-    expect(sayTank(told)[0]).toBe('At 74 l the gross plate is reached.');
+    expect(sayTank(told)[0]).toBe('At 74 litres the gross plate is reached.');
   });
 
   it('says so where a plate is over without it', () => {
@@ -48,7 +48,7 @@ describe('a tank', () => {
     const reached = setTank(COACH_BUILT, FAMILY, WATER, 74);
     expect(said(COACH_BUILT, reached, WASTE)[0]).toBe('The gross plate is reached even with it empty.');
     // 26 kg over: 31.3 l of diesel less than the 81 l of the empty weight
-    expect(said(COACH_BUILT, FAMILY, FUEL)[0]).toBe('At 49 l the gross plate is reached.');
+    expect(said(COACH_BUILT, FAMILY, FUEL)[0]).toBe('At 49 litres the gross plate is reached.');
   });
 
   it('says what emptying does to both axles', () => {

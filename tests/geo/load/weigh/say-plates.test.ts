@@ -47,9 +47,9 @@ describe('words', () => {
   });
 
   it('say where: behind, ahead of or over the front axle, and the place', () => {
-    expect(sayWhere({ xM: 2.75, place: 'Kitchen' })).toBe('Kitchen, 2.75 m behind the front axle');
-    expect(sayWhere({ xM: -0.4 })).toBe('0.40 m ahead of the front axle');
-    expect(sayWhere({ xM: 0 })).toBe('over the front axle');
+    expect(sayWhere({ xM: 2.75, place: 'Kitchen' }, 'metric')).toBe('Kitchen, 2.75 m behind the front axle');
+    expect(sayWhere({ xM: -0.4 }, 'metric')).toBe('0.40 m ahead of the front axle');
+    expect(sayWhere({ xM: 0 }, 'metric')).toBe('over the front axle');
   });
 
   it('say what the empty weight holds', () => {
@@ -76,6 +76,6 @@ describe('fields', () => {
     for (const kg of [0, 72, 33.2, -58.1, 7.47, 20_000])
       expect(readItemKg(kgField(kg)), String(kg)).toEqual({ ok: true, value: kg });
     for (const xM of [0, 2.4, 6.805, -0.35, 2.4567])
-      expect(readX(xField(xM)), String(xM)).toEqual({ ok: true, value: xM });
+      expect(readX(xField(xM, 'metric')), String(xM)).toEqual({ ok: true, value: xM });
   });
 });

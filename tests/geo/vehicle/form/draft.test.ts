@@ -28,7 +28,7 @@ const cards = readdirSync(FOLDER).map((name): [string, VehicleCard] => [
   vehicleCardSchema.parse(JSON.parse(readFileSync(FOLDER + name, 'utf8'))),
 ]);
 const typed = (card: VehicleCard, key: string, text: string) => {
-  const draft = draftOf(card);
+  const draft = draftOf(card, 'metric');
   return readDraft({ ...draft, text: { ...draft.text, [key]: text } });
 };
 
@@ -64,7 +64,7 @@ function placed(key: CardFigure, value: number): [string, object] {
 
 describe('a card in the form', () => {
   it.each(cards)('%s comes out as it went in', (_, card) => {
-    expect(readDraft(draftOf(card)).card).toEqual(card);
+    expect(readDraft(draftOf(card, 'metric')).card).toEqual(card);
   });
 
   it('that is new is empty, and no card before its sizes and plates are in', () => {
@@ -104,12 +104,12 @@ describe('a card in the form', () => {
   });
 
   it('takes no overhang at all for nought', () => {
-    const draft = draftOf({ ...USUAL, frontOverhangM: 0, lengthM: 6.04 });
+    const draft = draftOf({ ...USUAL, frontOverhangM: 0, lengthM: 6.04 }, 'metric');
     expect(readDraft(draft).card?.frontOverhangM).toBe(0);
   });
 
   it('with a fitted rack of no length is no card', () => {
-    const read = readDraft({ ...draftOf(USUAL), rackFitted: true });
+    const read = readDraft({ ...draftOf(USUAL, 'metric'), rackFitted: true });
     expect(read.card).toBeUndefined();
     expect(read.faults.rackLengthM).toContain('needs its length');
   });
@@ -130,5 +130,23 @@ describe('a card in the form', () => {
       expect(read.card).toBeUndefined();
       expect(Object.values(read.faults).join(' ')).toContain(sentence);
     }
+  });
+
+  it('a length typed in feet and inches stands there again when the card is opened', () => {
+    const text = { ...draftOf(USUAL, 'metric').text, rearOverhangM: '', lengthM: `23'7"` };
+    const parts = { frontOverhangM: '3-1', wheelbaseM: `12'6"`, rearOverhangM: `8' 0"` };
+    const { card } = readDraft({ ...draftOf(USUAL, 'metric'), text: { ...text, ...parts } });
+    expect(card && draftOf(card, 'both').text).toMatchObject({
+      lengthM: `23'7"`,
+      wheelbaseM: `12'6"`,
+      frontOverhangM: `3'1"`,
+    });
+  });
+
+  it('3050 in a field of metres asks for 3.05 m', () => {
+    const draft = draftOf(USUAL, 'metric');
+    const read = readDraft({ ...draft, text: { ...draft.text, heightM: '3050' } });
+    expect(read.meant.heightM).toEqual({ text: '3.05', says: '3.05 m' });
+    expect(readDraft({ ...draft, text: { ...draft.text, heightM: '3.05' } }).meant.heightM).toBeUndefined();
   });
 });

@@ -43,7 +43,7 @@ describe('the places of a card in the form', () => {
         { name: 'Shelf', xM: -5 },
       ],
     };
-    const read = readDraft(draftOf(card));
+    const read = readDraft(draftOf(card, 'metric'));
     expect(read.places.rows.lockers).toEqual([
       { xM: 19.875, limitKg: 1.375, faults: {} },
       { xM: -5, faults: {} },
@@ -53,7 +53,7 @@ describe('the places of a card in the form', () => {
   });
 
   it('make a card that the schema takes', () => {
-    const draft = { ...draftOf(CARD), places: { seats: [SEAT], tanks: [TANK], lockers: [LOCKER] } };
+    const draft = { ...draftOf(CARD, 'metric'), places: { seats: [SEAT], tanks: [TANK], lockers: [LOCKER] } };
     const { card } = readDraft(draft);
     expect(card?.seats).toEqual([{ name: 'Driver', xM: 0.35 }]);
     expect(card?.tanks).toEqual([{ name: 'Water', holds: 'fresh-water', xM: 2.5, capacityL: 105 }]);
@@ -62,7 +62,7 @@ describe('the places of a card in the form', () => {
   });
 
   it('are gone from the card when the last of a kind is removed', () => {
-    const { card } = readDraft({ ...draftOf(CARD), places: NO_PLACES });
+    const { card } = readDraft({ ...draftOf(CARD, 'metric'), places: NO_PLACES });
     expect(card).toBeDefined();
     expect(card?.seats).toBeUndefined();
     expect(card?.lockers).toBeUndefined();
@@ -99,7 +99,10 @@ describe('the places of a card in the form', () => {
     const { fault, places } = typed(kind, field, text);
     expect(fault).toContain(sentence);
     expect(places).toBeUndefined();
-    const draft = { ...draftOf(CARD), places: { ...NO_PLACES, [kind]: [{ ...USUAL[kind], [field]: text }] } };
+    const draft = {
+      ...draftOf(CARD, 'metric'),
+      places: { ...NO_PLACES, [kind]: [{ ...USUAL[kind], [field]: text }] },
+    };
     expect(readDraft(draft).card).toBeUndefined();
   });
 
@@ -138,7 +141,7 @@ describe('beside a place stands', () => {
   });
 
   it('how feet and a minus were understood', () => {
-    expect(note('8\'2"')).toBe('2.49 m, 8\'2" behind the front axle.');
+    expect(note('8\'2"')).toBe('2.49 m (8\'2") behind the front axle.');
     expect(note('-0.4')).toBe('0.40 m, 1\'4" ahead of the front axle.');
   });
 

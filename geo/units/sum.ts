@@ -1,0 +1,82 @@
+import { METRES_PER_INCH } from './exact.ts';
+import { inUnits, trueMinus, type Units } from './in-units.ts';
+import { NOISE_STEPS, printCm, printFeetInches, printInches, printKg, printMetres } from './print.ts';
+
+/** limit − needed = spare as it is shown: what stands there adds up. */
+export interface ShownSum {
+  readonly limit: string;
+  readonly needed: string;
+  /** with its sign, a true minus */
+  readonly spare: string;
+  /** without it */
+  readonly short: string;
+}
+
+/** What is held against what, in one unit: metres or kilograms. */
+export interface Against {
+  readonly limit: number;
+  readonly needed: number;
+}
+
+interface Steps {
+  readonly limit: number;
+  readonly needed: number;
+  readonly spare: number;
+}
+
+/**
+ * A sum in whole steps: the limit rounded down and what is needed up, against the driver, and the spare as the
+ * difference of the two, so that it never flatters and always adds up. What just fits is not shown as over: there the
+ * limit is shown as large as what stands against it.
+ */
+function inSteps({ limit, needed }: Against, step: number): Steps {
+  const [down, up] = [Math.floor(limit / step + NOISE_STEPS), Math.ceil(needed / step - NOISE_STEPS)];
+  const fits = needed <= limit + NOISE_STEPS * step;
+  const shown = fits ? Math.max(down, up) : down;
+  return { limit: shown, needed: up, spare: shown - up };
+}
+
+type Print = (value: number) => string;
+
+function shown(steps: Steps, step: number, print: Print): ShownSum {
+  const text = (count: number) => trueMinus(print(count * step));
+  return {
+    limit: text(steps.limit),
+    needed: text(steps.needed),
+    spare: text(steps.spare),
+    short: text(Math.abs(steps.spare)),
+  };
+}
+
+function both(units: Units, metric: ShownSum, imperial: ShownSum): ShownSum {
+  const of = (key: keyof ShownSum) => inUnits(units, metric[key], imperial[key]);
+  return { limit: of('limit'), needed: of('needed'), spare: of('spare'), short: of('short') };
+}
+
+/** Sizes: `3.20 m − 3.25 m = −0.05 m`, `10'5" − 10'8" = −0'3"`, or both; each unit adds up by itself. */
+export function sizeSumIn(units: Units, sum: Against): ShownSum {
+  return both(
+    units,
+    shown(inSteps(sum, 0.01), 0.01, (m) => printMetres(m)),
+    shown(inSteps(sum, METRES_PER_INCH), METRES_PER_INCH, (m) => printFeetInches(m, 'nearest')),
+  );
+}
+
+/** Gaps and swings: `30 cm − 61 cm = −31 cm`, `11 in − 24 in = −13 in`, or both. */
+export function shortSumIn(units: Units, sum: Against): ShownSum {
+  return both(
+    units,
+    shown(inSteps(sum, 0.01), 0.01, (m) => printCm(m)),
+    shown(inSteps(sum, METRES_PER_INCH), METRES_PER_INCH, (m) => printInches(m)),
+  );
+}
+
+/** Masses, in whole kilograms whatever the units: plates give no others. */
+export function massSum(sum: Against): ShownSum {
+  return shown(inSteps(sum, 1), 1, (kg) => printKg(kg));
+}
+
+/** What a sum of masses comes to as it is shown, whole kilograms. */
+export function shownSpareKg(sum: Against): number {
+  return inSteps(sum, 1).spare;
+}

@@ -1,0 +1,47 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { massSum, shortSumIn, sizeSumIn } from '../../../geo/units/sum.ts';
+
+const INCH_M = 0.0254;
+const line = ({ limit, needed, spare }: { limit: string; needed: string; spare: string }) =>
+  `${limit} − ${needed} = ${spare}`;
+const inches = (text: string) => Number(text.replace(' in', '').replace('−', '-'));
+const feet = (text: string) => {
+  const [, minus, ft, inch] = /^(−?)(\d+)'(\d+)"$/.exec(text) ?? [];
+  return (minus === '−' ? -1 : 1) * (Number(ft) * 12 + Number(inch));
+};
+
+describe('a sum as it is shown', () => {
+  it('is rounded against the driver, and its spare is the difference of what stands there', () => {
+    // 0.299 m is 11.77 in, 0.59 m is 23.23 in: exactly −11.46 in
+    expect(line(shortSumIn('imperial', { limit: 0.299, needed: 0.59 }))).toBe('11 in − 24 in = −13 in');
+    expect(line(sizeSumIn('metric', { limit: 3.2, needed: 3.25 }))).toBe('3.20 m − 3.25 m = −0.05 m');
+    expect(line(massSum({ limit: 2000, needed: 1916.4 }))).toBe('2000 kg − 1917 kg = 83 kg');
+  });
+
+  it('in both units adds up in each', () => {
+    expect(line(sizeSumIn('both', { limit: 3.2, needed: 3.25 }))).toBe(
+      `3.20 m (10'5") − 3.25 m (10'8") = −0.05 m (−0'3")`,
+    );
+  });
+
+  it('of what just fits is not shown as over', () => {
+    expect(line(sizeSumIn('imperial', { limit: 3.2, needed: 3.2 }))).toBe(`10'6" − 10'6" = 0'0"`);
+    expect(line(massSum({ limit: 2000, needed: 2000 }))).toBe('2000 kg − 2000 kg = 0 kg');
+  });
+
+  it('always adds up, never flatters, and is over exactly where the vehicle is', () => {
+    const m = fc.double({ min: 0.01, max: 20, noNaN: true });
+    fc.assert(
+      fc.property(m, m, (limit, needed) => {
+        const size = sizeSumIn('imperial', { limit, needed });
+        const short = shortSumIn('imperial', { limit, needed });
+        expect(feet(size.limit) - feet(size.needed)).toBe(feet(size.spare));
+        expect(inches(short.limit) - inches(short.needed)).toBe(inches(short.spare));
+        expect(inches(short.spare) * INCH_M).toBeLessThanOrEqual(Math.max(0, limit - needed) + 1e-6);
+        if (needed < limit) expect(inches(short.spare)).toBeGreaterThanOrEqual(0);
+        if (needed > limit + 1e-6) expect(inches(short.spare)).toBeLessThan(0);
+      }),
+    );
+  });
+});

@@ -23,6 +23,10 @@ beforeEach(() => {
     return answer(name, found.request);
   };
   setHost({ call, addFile: call } as unknown as Client);
+  // what tests before left waiting to be kept goes first
+  answer = () => ok({ items: [], say: [] });
+  saveNow();
+  asked = [];
   description.value = { settings: DEFAULT_SETTINGS, loads: [], recents: [] } as unknown as Description;
   settings.value = DEFAULT_SETTINGS;
   vehicles.value = [];

@@ -8,6 +8,7 @@ import type { Leaving } from './drive/times/leaving.ts';
 import { timesOf } from './drive/times/times-of.ts';
 import type { Timetable } from './drive/times/timetable.ts';
 import { given } from './given.ts';
+import { askOnClock, judgeLeaveDay, withLeaveTimes } from './leave/leave-times.ts';
 import { sayLoaded } from './load/load-result.ts';
 import type { LoadResult } from './load/result.ts';
 import type { DriveReport } from './report/report.ts';
@@ -71,14 +72,20 @@ export function checkDrive(input: CheckInput): DriveReport {
     country,
     along,
   };
-  const drafts = RULES.flatMap((rule) => {
+  const said = RULES.map((rule) => {
     input.lookUp?.();
-    return rule(ruleInput);
+    return askOnClock(rule, ruleInput);
   });
-  const findings = makeFindings(ruleInput, drafts).map((finding) => ({
-    ...finding,
-    ...given({ passesAt: clockText(along, finding.fromM) }),
-  }));
+  const day =
+    leaving && judgeLeaveDay(ruleInput, said, { times, leaving, ...given({ country: input.country }) });
+  input.lookUp?.();
+  const drafts = said.flatMap((one) => one.drafts);
+  const findings = makeFindings(ruleInput, drafts).map((finding) => {
+    const passesAt = clockText(along, finding.fromM);
+    return leaving === undefined || day === undefined || passesAt === undefined
+      ? finding
+      : withLeaveTimes({ ...finding, passesAt }, day, leaving.text);
+  });
   const notes = [...(leaving?.note === undefined ? [] : [leaving.note]), ...(input.notes ?? [])];
   return {
     format: 'lanegauge.report',
@@ -93,7 +100,7 @@ export function checkDrive(input: CheckInput): DriveReport {
       positions: countPositions(route),
     },
     vehicle: card,
-    ...given({ load, leaveAt: leaving?.text }),
+    ...given({ load, leaveAt: leaving?.text, leaveTimes: day && [...day.verdicts] }),
     country,
     map: { sources: roads.sources.map((source) => ({ ...source })), roads: countDriven(roads) },
     match: matchLengths(drive),

@@ -25,6 +25,7 @@ const ORDER_IN_GEO: readonly (readonly string[])[] = [
   ['drive', 'report'],
   ['swing'],
   ['rules', 'export'],
+  ['leave'],
   ['check.ts'],
 ];
 

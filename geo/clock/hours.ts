@@ -160,11 +160,26 @@ export function hoursHold(text: string, moment: LocalMoment, place: HoursPlace |
   const compiled = compileAll(text, moment, where, date);
   if (compiled === undefined) return UNREADABLE_HOURS;
   const answers = quietly(() => compiled.flatMap((hours) => dates.map((each) => stateAt(hours, each))));
-  const why =
-    has(text, PUBLIC_HOLIDAY) || has(text, SCHOOL_HOLIDAY)
-      ? 'it depends on whether the day is a holiday there, which is not known'
-      : 'the hours cannot be worked out for that minute';
+  const why = dependsOnHolidays(text)
+    ? 'it depends on whether the day is a holiday there, which is not known'
+    : 'the hours cannot be worked out for that minute';
   return agreed(answers, why);
+}
+
+/** Whether the computer's own clock is neither put forward nor back from the day before to two days after. */
+export function ownClockIsEven(day: WallTime): boolean {
+  const offset = (days: number) => new Date(day.year, day.month - 1, day.day + days).getTimezoneOffset();
+  return offset(-1) === offset(3);
+}
+
+/** Whether a text means another thing on one day than on the next because holidays are supposed, not known. */
+export function dependsOnHolidays(text: string): boolean {
+  return has(text, PUBLIC_HOLIDAY) || has(text, SCHOOL_HOLIDAY);
+}
+
+/** Whether the position of the place has a say in the hours. */
+export function dependsOnSun(text: string): boolean {
+  return SUN.test(text);
 }
 
 const LOOK_AHEAD_MS = 15 * 86_400_000;

@@ -12,6 +12,23 @@ const ALL_KINDS: readonly Kind[] = Object.values(KINDS).flat();
 
 const place = z.strictObject({ lat: z.number(), lon: z.number() });
 
+/** Leave times of one day on the clock of the place where the drive begins, 2027-06-17T06:45; `to` itself is not one. */
+const leaveSpanSchema = z.strictObject({ from: z.string(), to: z.string() });
+export type LeaveSpan = z.infer<typeof leaveSpanSchema>;
+
+/** What the drive comes to when it leaves within a part of the day. */
+const leaveVerdictSchema = leaveSpanSchema.extend({
+  verdict: z.enum(VERDICTS),
+  /** findings of each level that are not folded */
+  counts: z.strictObject({
+    barred: z.number(),
+    tight: z.number(),
+    unknown: z.number(),
+    care: z.number(),
+  }),
+});
+export type LeaveVerdict = z.infer<typeof leaveVerdictSchema>;
+
 export const findingSchema = z
   .strictObject({
     /** subject + OSM ids + direction (+ pass number): the same input gives the same id */
@@ -50,6 +67,11 @@ export const findingSchema = z
     passesAt: z.string().optional(),
     /** when the clock next lets the vehicle by, local wall time of the place: 2027-06-17T08:00 */
     opensAt: z.string().optional(),
+    /**
+     * where hours decide and it stops the vehicle or may: the leave times of that day at which it is met no more, none
+     * when empty
+     */
+    leaveTimes: z.array(leaveSpanSchema).optional(),
     /** for the subjects turn and swing */
     turn: turnSchema.optional(),
     say: z.string(),
@@ -81,6 +103,8 @@ export const driveReportSchema = z.strictObject({
   /** the vehicle as loaded, where a load is given */
   load: loadResultSchema.optional(),
   leaveAt: z.string().optional(),
+  /** only with a leave time: the whole of its day, from the first minute to the last, in parts of one verdict each */
+  leaveTimes: z.array(leaveVerdictSchema).optional(),
   /** ISO 3166-1 alpha-2 */
   country: z.array(z.string()),
   map: z.strictObject({

@@ -9,6 +9,7 @@ import { pointAt } from '../drive/point-at.ts';
 import { type Leaving, zoneFor } from '../drive/times/leaving.ts';
 import { secondsAt, type Timetable } from '../drive/times/timetable.ts';
 import type { Roads } from '../roads/roads.ts';
+import type { Place } from './places.ts';
 
 /** What holds at each place of one drive. Places are metres along it. */
 export interface Along {
@@ -16,8 +17,13 @@ export interface Along {
   countryAt(m: number): string | undefined;
   /** the country's row; a fallback of code `other` where none is known */
   ruleAt(m: number): CountryRule;
-  /** the place's own clock when the vehicle passes; undefined without a leave time */
-  clockAt(m: number): LocalMoment | undefined;
+  /**
+   * the place's own clock when the vehicle passes; undefined without a leave time
+   * @param judged what is judged by that clock; left out where the time is only told
+   */
+  clockAt(m: number, judged?: Place): LocalMoment | undefined;
+  /** the same for a drive that leaves at another moment, milliseconds since 1970 */
+  clockLeaving(m: number, unixMs: number): LocalMoment | undefined;
 }
 
 export interface AlongOptions {
@@ -34,16 +40,25 @@ export function alongDrive(drive: Drive, roads: Roads, options: AlongOptions): A
   const { countries, country, leaving, times } = options;
   const countryAt = (m: number) =>
     (countries.find((span) => m <= span.toM) ?? countries.at(-1))?.country ?? country;
+  const zones = new Map<number, string>();
+  const zoneOf = (m: number) => {
+    const known = zones.get(m);
+    if (known !== undefined) return known;
+    const place = pointAt(drive, roads, m) ?? { lat: 0, lon: 0 };
+    const zone = zoneFor(place.lat, place.lon, country);
+    zones.set(m, zone);
+    return zone;
+  };
+  const clockLeaving = (m: number, unixMs: number) => {
+    if (times === undefined) return undefined;
+    const clock = clockOf(zoneOf(m), unixMs + secondsAt(times, m) * 1000);
+    return clock.ok ? clock.value : undefined;
+  };
   return {
     countryAt,
     ruleAt: (m) => ruleFor(countryAt(m)).rule,
-    clockAt: (m) => {
-      if (leaving === undefined || times === undefined) return undefined;
-      const place = pointAt(drive, roads, m) ?? { lat: 0, lon: 0 };
-      const zone = zoneFor(place.lat, place.lon, country);
-      const clock = clockOf(zone, leaving.unixMs + secondsAt(times, m) * 1000);
-      return clock.ok ? clock.value : undefined;
-    },
+    clockAt: (m) => (leaving === undefined ? undefined : clockLeaving(m, leaving.unixMs)),
+    clockLeaving,
   };
 }
 

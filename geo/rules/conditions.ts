@@ -20,8 +20,8 @@ export function contextsAt(input: RuleInput, place: Place, reach: Reach): Condit
     reach,
     goodsSigns: goodsSignsAt(input, place.fromM)?.are,
   });
-  const comes = along.clockAt(place.fromM);
-  const goes = place.toM > place.fromM ? along.clockAt(place.toM) : comes;
+  const comes = along.clockAt(place.fromM, place);
+  const goes = place.toM > place.fromM ? along.clockAt(place.toM, place) : comes;
   const same = comes?.minute === goes?.minute && comes?.hour === goes?.hour && comes?.day === goes?.day;
   return same ? [context(comes)] : [context(comes), context(goes)];
 }

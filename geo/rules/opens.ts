@@ -17,7 +17,7 @@ export interface Opens {
  * @returns undefined without a change, or without a leave time to tell the hour from
  */
 export function opensFrom({ along }: RuleInput, place: Place, at: WallTime | undefined): Opens | undefined {
-  const now = at && along.clockAt(place.toM);
+  const now = at && along.clockAt(place.toM, place);
   if (at === undefined || now === undefined) return undefined;
   return { opensAt: wallTimeText(at).replace(' ', 'T'), when: sayTime(at, now) };
 }

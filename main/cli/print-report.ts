@@ -1,3 +1,4 @@
+import { sayBetterTimes } from '../../geo/leave/say-leave.ts';
 import { append } from '../../geo/lists.ts';
 import { headlineOf } from '../../geo/load/weigh/say-plates.ts';
 import { LEVEL_WORD, LEVELS } from '../../geo/report/level.ts';
@@ -93,7 +94,8 @@ function matchLines(report: DriveReport, width: number): string[] {
 }
 
 /** "Leave    2027-06-12 09:30, arrive 11:02 (1 h 32 min driving)" */
-function timeLines({ timetable }: DriveReport, width: number): string[] {
+function timeLines(report: DriveReport, width: number): string[] {
+  const { timetable } = report;
   if (timetable === undefined) return [];
   const { leaveAt, arriveAt, drivingS, notes } = timetable;
   const driving = `${duration(drivingS)} driving`;
@@ -101,7 +103,12 @@ function timeLines({ timetable }: DriveReport, width: number): string[] {
     leaveAt === undefined || arriveAt === undefined
       ? `Time     ${driving}; no leave time is given, so limits by the hour are not settled`
       : `Leave    ${leaveAt.slice(0, 16).replace('T', ' ')}, arrive ${clockFrom(arriveAt, leaveAt)} (${driving})`;
-  return [line, ...notes.map((note) => `         ${note}`)].flatMap((text) => {
+  const better = leaveAt === undefined ? undefined : sayBetterTimes(report);
+  return [
+    line,
+    ...(better === undefined ? [] : [`         ${better}`]),
+    ...notes.map((note) => `         ${note}`),
+  ].flatMap((text) => {
     const indented = text.startsWith(' ');
     return wrap(clip(text.trim(), 1000), width, indented ? '         ' : '');
   });

@@ -7,7 +7,8 @@ import { type ConditionalValue, evaluateConditional } from './evaluate.ts';
 /** Changes of hours looked at before giving up: a fortnight of lunch breaks. */
 const MOST_CHANGES = 64;
 
-function hoursIn(parts: readonly Part[]): string[] {
+/** Every text of hours that a condition asks, those inside others too. */
+export function hoursIn(parts: readonly Part[]): string[] {
   return parts.flatMap((part) => {
     if (part.kind === 'hours') return [part.text];
     return 'of' in part ? hoursIn(part.of) : [];

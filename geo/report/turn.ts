@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { LOCK_SOURCES } from '../vehicle/lock/full-lock.ts';
 
 /** Sizes of a corner that the map may leave to be assumed. */
 export const ASSUMED_SIZES = [
@@ -38,6 +39,13 @@ export const turnSchema = z.strictObject({
   room: z.enum(['own lane', 'other lane on the exit', 'whole road', 'back up']),
   /** of the rear-axle centre in that sweep; at full lock for backing up */
   rearAxleRadiusM: z.number(),
+  /** what the radius at full lock rests on: `measured` in the yard, a figure of the card, or an estimate */
+  lockFrom: z.enum(LOCK_SOURCES),
+  /**
+   * Driven in the middle of its lane before the turn: from the body's side to the edge of that lane, where the tail goes
+   * out, and how far the tail then goes over it. Missing where there is no such edge, as round a ring.
+   */
+  start: z.strictObject({ gapM: z.number(), overM: z.number() }).optional(),
   swing: z.strictObject({
     /** the side the tail goes out to */
     side: z.enum(['left', 'right']),

@@ -1,3 +1,4 @@
+import { radiusOfSwingM } from '../vehicle/lock/radius-of-swing.ts';
 import { lockRad, steerOfRadiusRad } from './circle.ts';
 import { swingingCorners } from './outline.ts';
 import type { SwingVehicle } from './swing-vehicle.ts';
@@ -29,11 +30,8 @@ interface Allowed {
 
 /** The tightest steering from straight with which an end stays within a gap beside it: R = (b² − g'²) / 2g' − w. */
 export function steeringForGap(vehicle: SwingVehicle, gap: Gap): Allowed {
-  let radiusM = vehicle.lock.rearAxleRadiusM;
-  for (const { bM, wM, toGoM } of cornersBeside(vehicle, gap)) {
-    const neededM = toGoM <= 0 ? Number.POSITIVE_INFINITY : (bM ** 2 - toGoM ** 2) / (2 * toGoM) - wM;
-    radiusM = Math.max(radiusM, neededM);
-  }
+  const corners = cornersBeside(vehicle, gap).map(({ bM, wM, toGoM }) => ({ bM, wM, outM: toGoM }));
+  const radiusM = Math.max(vehicle.lock.rearAxleRadiusM, radiusOfSwingM(corners));
   const steerRad = steerOfRadiusRad(vehicle, radiusM);
   return { radiusM, steerRad, lockShare: Math.min(1, steerRad / lockRad(vehicle)) };
 }

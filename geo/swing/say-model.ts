@@ -1,8 +1,11 @@
-import type { LockSource } from './swing-vehicle.ts';
+import type { FullLock, LockSource } from '../vehicle/lock/full-lock.ts';
 
 /** What the figures rest on; said wherever they stand. */
-export const SWING_MODEL =
-  'Computed: no slip, rectangle body; measured vehicles may differ by ±5 cm. Mirrors are not counted.';
+export function sayModel({ from }: Pick<FullLock, 'from'>): string {
+  const rests =
+    from === 'measured' ? 'Worked out from full lock as measured in the yard' : 'Worked out, not measured';
+  return `${rests}: tyres that do not slide and a body with square corners. The real vehicle may be 5 cm off. Mirrors are not counted.`;
+}
 
 /** Said wherever a lesson is shown. */
 export const SWING_CAUTION =
@@ -10,6 +13,7 @@ export const SWING_CAUTION =
 
 /** Where the radius at full lock comes from, after a comma or in brackets. */
 export const LOCK_FROM: Readonly<Record<LockSource, string>> = {
+  measured: 'measured in the yard',
   'rear-axle radius': "the card's own figure",
   'kerb circle': "from the card's circle between kerbs",
   'wall circle': "from the card's circle between walls",

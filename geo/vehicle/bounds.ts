@@ -35,6 +35,15 @@ export const CARD_BOUNDS = {
   gasKg: { least: 0, most: 1000 },
 } as const satisfies Readonly<Record<string, Bounds>>;
 
+/** What a tape in the yard may read, and how far off it and a chalk mark may be. Metres; wider than any road is no circle of a wheel. */
+export const YARD_BOUNDS = {
+  rearWheelCircleM: { least: 0.5, most: 30 },
+  tailOutM: { least: 0.02, most: 3 },
+  tailAheadM: { least: -10, most: 10 },
+  tapeOffM: { least: 0, most: 0.2 },
+  chalkOffM: { least: 0, most: 0.2 },
+} as const satisfies Readonly<Record<string, Bounds>>;
+
 /** One figure of a card, by the name the form has for it. */
 export type CardFigure = keyof typeof CARD_BOUNDS;
 

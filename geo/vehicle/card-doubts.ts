@@ -1,5 +1,6 @@
 import type { VehicleCard } from './card.ts';
 import { CATEGORY_B_KG } from './licence.ts';
+import { type LockDoubt, lockDoubts } from './lock/lock-doubts.ts';
 
 /** Rear overhang beyond this share of the wheelbase: gov.uk, "Extending a vehicle's length behind its rear axle" (2010). */
 const OVERHANG_SHARE = 0.6;
@@ -13,6 +14,7 @@ export const NOTICE_M = 3;
 
 /** What a careful host would ask about a card. `share` is a fraction of the wheelbase. */
 export type CardDoubt =
+  | LockDoubt
   | { readonly kind: 'long overhang'; readonly share: number; readonly withRack: boolean }
   | {
       readonly kind:
@@ -29,7 +31,7 @@ export type CardDoubt =
 
 /** What is doubtful about a card, none of it a refusal. */
 export function cardDoubts(card: VehicleCard): CardDoubt[] {
-  return [...sizeDoubts(card), ...massDoubts(card), ...missingDoubts(card)];
+  return [...sizeDoubts(card), ...lockDoubts(card), ...massDoubts(card), ...missingDoubts(card)];
 }
 
 function sizeDoubts(card: VehicleCard): CardDoubt[] {
@@ -58,7 +60,7 @@ function massDoubts({ axleKg, grossKg, runningOrder: empty }: VehicleCard): Card
 function missingDoubts(card: VehicleCard): CardDoubt[] {
   const found: CardDoubt[] = [];
   if (card.widthMirrorsFoldedM === undefined) found.push({ kind: 'no folded width' });
-  const circles = [card.rearAxleRadiusMinM, card.turningCircleM, card.turningCircleWallM];
+  const circles = [card.rearAxleRadiusMinM, card.turningCircleM, card.turningCircleWallM, card.measured];
   if (circles.every((figure) => figure === undefined)) found.push({ kind: 'no turning circle' });
   return found;
 }

@@ -1,6 +1,7 @@
 import type { VehicleCard } from './card.ts';
 import { type CardDoubt, cardDoubts, LONGEST_M, NOTICE_M, WIDEST_M } from './card-doubts.ts';
 import { CATEGORY_B_KG } from './licence.ts';
+import { sayLockDoubt } from './lock/lock-doubts.ts';
 
 /** What a careful host would ask about this card: sentences, none of them a refusal. */
 export function cardWarnings(card: VehicleCard): string[] {
@@ -27,6 +28,10 @@ function sayCardDoubt(doubt: CardDoubt): string {
       return 'Empty and ready to drive, it already weighs more than its gross plate.';
     case 'no folded width':
       return 'The width over folded mirrors is not given; the body alone stands for it at posts.';
+    case 'yard against card':
+    case 'yard measures at odds':
+    case 'tail mark misplaced':
+      return sayLockDoubt(doubt);
     case 'no turning circle':
       return 'No turning circle is given.';
   }

@@ -8,8 +8,11 @@ import {
   PLACE_BOUNDS,
   PLACE_NAME_LONGEST,
   PLACES_MAX,
+  YARD_BOUNDS as Y,
 } from './bounds.ts';
 import { LIQUIDS } from './liquids.ts';
+import { measureFaults } from './lock/measured-lock.ts';
+import { sayMeasureFault } from './lock/say-measure-fault.ts';
 import { nameFault } from './place-names.ts';
 import { saySizeFault, sizeFaults } from './size-faults.ts';
 
@@ -39,6 +42,29 @@ const lockerSchema = z.strictObject({
   limitKg: figure(PLACE_BOUNDS.limitKg).optional(),
 });
 
+/** Metres; a tape or a mark may be off by so much either way. `on` is the day, `by` the initials. */
+const measuredSchema = z
+  .strictObject({
+    /** the inner rear tyre's chalked circle, straight across */
+    rearWheelCircleM: figure(Y.rearWheelCircleM).optional(),
+    /** how far outside the line of the side the tail's farthest mark lay, pulling away from straight */
+    tailOutM: figure(Y.tailOutM).optional(),
+    /** how far ahead of where the rear axle stood that mark lay, behind it negative */
+    tailAheadM: figure(Y.tailAheadM).optional(),
+    /** the card's rack was on */
+    withRack: z.boolean().optional(),
+    tapeOffM: figure(Y.tapeOffM).optional(),
+    chalkOffM: figure(Y.chalkOffM).optional(),
+    on: z
+      .string()
+      .regex(/^\d{4}-\d\d-\d\d$/)
+      .optional(),
+    by: z.string().min(1).max(6).optional(),
+  })
+  .refine(({ rearWheelCircleM, tailOutM }) => rearWheelCircleM !== undefined || tailOutM !== undefined, {
+    message: 'neither the circle of the inner rear wheel nor the swing of the tail is there',
+  });
+
 /**
  * One vehicle's sizes, plates and fittings, format `lanegauge.vehicle` version 1. Metres and kilograms.
  * Unknown fields are refused by name: a misspelt size must not vanish.
@@ -65,6 +91,8 @@ export const vehicleCardSchema = z
     turningCircleWallM: figure(B.turningCircleWallM).optional(),
     rearAxleRadiusMinM: figure(B.rearAxleRadiusMinM).optional(),
     trackM: figure(B.trackM).optional(),
+    /** what chalk and tape told in the yard, at full lock; it counts before every other figure of the turning */
+    measured: measuredSchema.optional(),
     grossKg: figure(B.grossKg),
     axleKg: z.strictObject({ front: figure(B.axleFrontKg), rear: figure(B.axleRearKg) }),
     unladenKg: figure(B.unladenKg).optional(),
@@ -90,6 +118,7 @@ export const vehicleCardSchema = z
     const refuse = (path: (string | number)[], message: string) =>
       context.addIssue({ code: 'custom', path, message });
     for (const fault of sizeFaults(card)) refuse([fault.field], saySizeFault(fault));
+    for (const fault of measureFaults(card)) refuse(['measured', fault.field], sayMeasureFault(fault));
     const named = new Set<string>();
     for (const kind of ['seats', 'tanks', 'lockers'] as const)
       for (const [index, { name }] of (card[kind] ?? []).entries()) {
@@ -102,5 +131,6 @@ export const vehicleCardSchema = z
   });
 
 export type VehicleCard = z.infer<typeof vehicleCardSchema>;
+export type Measured = z.infer<typeof measuredSchema>;
 export type Seat = z.infer<typeof seatSchema>;
 export type Tank = z.infer<typeof tankSchema>;

@@ -1,5 +1,5 @@
 import { printMetres } from '../units/print.ts';
-import { isCircleTooSmall } from './turning-circle.ts';
+import { isCircleTooSmall } from './lock/circle-limits.ts';
 
 /** How far the three parts of the length may miss the whole: a centimetre of reading on each measurement. */
 const LENGTH_SUM_TOLERANCE_M = 0.02;

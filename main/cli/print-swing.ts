@@ -2,10 +2,12 @@ import { toDeg } from '../../geo/earth/angles.ts';
 import type { SwingMeasures } from '../../geo/swing/measure/measure-swing.ts';
 import type { SwingReport } from '../../geo/swing/measure/swing-report.ts';
 import type { Guide } from '../../geo/swing/motion/guide-path.ts';
-import { LOCK_FROM, SWING_MODEL } from '../../geo/swing/say-model.ts';
-import type { FullLock, SwingVehicle } from '../../geo/swing/swing-vehicle.ts';
+import { LOCK_FROM, sayModel } from '../../geo/swing/say-model.ts';
+import type { SwingVehicle } from '../../geo/swing/swing-vehicle.ts';
 import { printCm } from '../../geo/units/print.ts';
 import { clip } from '../../geo/units/text.ts';
+import type { FullLock } from '../../geo/vehicle/lock/full-lock.ts';
+import { sayRange } from '../../geo/vehicle/lock/lock-doubts.ts';
 import type { Paint } from './paint.ts';
 import { wrap } from './wrap.ts';
 
@@ -52,10 +54,10 @@ export function printSwing(
         ]
       : []),
     row('  at full lock', report.fullLockSwingM, 'wheels hard over from straight, the most within the lock'),
-    row('Cut-in', report.cutInM, 'of the side between the axles, inside the first turn'),
-    row('Front corner out', report.frontCornerOutM, 'beyond the path and half the width'),
-    row('Off-tracking', report.offTrackingM, 'of the rear axle from the path'),
-    row('Swept width', report.sweptWidthM, ''),
+    row('Cut-in', report.cutInM, 'how far the side between the axles cuts the first turn'),
+    row('Nose out', report.frontCornerOutM, 'how far its corner goes wide of the path'),
+    row('Rear axle off path', report.offTrackingM, 'at most'),
+    row('Width swept', report.sweptWidthM, 'the widest strip of ground that it takes'),
     '',
     ...wrap(
       pathM === null
@@ -63,13 +65,14 @@ export function printSwing(
         : `Tightest at the rear axle: ${metresDown(pathM)}; full lock ${metres(vehicle.lock.rearAxleRadiusM)}, ${LOCK_FROM[vehicle.lock.from]}.${doubt(vehicle.lock, pathM)}`,
       width,
     ),
-    ...wrap(SWING_MODEL, width),
+    ...wrap(sayModel(vehicle.lock), width),
   ];
   return `${lines.join('\n')}\n`;
 }
 
 /** An estimate may be wrong either way. */
 function doubt({ from, lowM, highM, rearAxleRadiusM }: FullLock, pathM: number): string {
+  if (from === 'measured') return ` It may lie anywhere from ${sayRange({ lowM, highM })}.`;
   if (from !== 'estimate' || pathM >= highM) return '';
   const range = `${metres(lowM)} to ${metres(highM)}`;
   return pathM >= rearAxleRadiusM

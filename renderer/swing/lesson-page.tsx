@@ -3,7 +3,7 @@ import { gapSumIn, spareIn } from '../../geo/swing/lessons/tell/announce.ts';
 import { LEARN, titleOf } from '../../geo/swing/lessons/tell/names.ts';
 import { sayContact } from '../../geo/swing/lessons/tell/say-contact.ts';
 import { tellScene } from '../../geo/swing/lessons/tell/tell-scene.ts';
-import { LOCK_FROM, SWING_MODEL } from '../../geo/swing/say-model.ts';
+import { LOCK_FROM, sayModel } from '../../geo/swing/say-model.ts';
 import { clip } from '../../geo/units/text.ts';
 import { settings } from '../state/kept.ts';
 import { FanDrawing, fanScale } from './drawing/fan-drawing.tsx';
@@ -42,7 +42,7 @@ export function LessonPage() {
       </div>
       <div class="lesson-columns">
         <div>
-          {[...tellScene(scene), SWING_MODEL].map((sentence) => (
+          {[...tellScene(scene), sayModel(scene.vehicle.lock)].map((sentence) => (
             <p key={sentence}>{sentence}</p>
           ))}
         </div>

@@ -3,7 +3,7 @@ import { levelByHand } from '../../geo/swing/lessons/read/judge.ts';
 import { LEARN, titleOf } from '../../geo/swing/lessons/tell/names.ts';
 import { sayByHand, sayNearest } from '../../geo/swing/lessons/tell/say-contact.ts';
 import { tellScene } from '../../geo/swing/lessons/tell/tell-scene.ts';
-import { SWING_CAUTION, SWING_MODEL } from '../../geo/swing/say-model.ts';
+import { SWING_CAUTION, sayModel } from '../../geo/swing/say-model.ts';
 import { shortIn } from '../../geo/units/in-units.ts';
 import { settings } from '../state/kept.ts';
 import { LessonSettingsForm } from './controls/lesson-settings.tsx';
@@ -31,7 +31,7 @@ export function SwingPanel() {
       <p class="swing-learn">{LEARN[scene.lesson]}</p>
       {byHand.value ? <ByHandNow /> : <Decides of={main} named={beside !== undefined} />}
       {beside && <Decides of={beside} named />}
-      <p class="caution">{SWING_MODEL}</p>
+      <p class="caution">{sayModel(scene.vehicle.lock)}</p>
       <LessonSettingsForm />
       {!byHand.value && <InWords of={main} />}
       <p class="caution">{SWING_CAUTION}</p>

@@ -35,6 +35,9 @@ export function measureTurn(site: CornerSite): MeasuredTurn {
   const { driven, vehicle, side, driveSide, entry, exit, before, after } = site;
   const shape = shapeOf(site);
   const { fit, roomiest } = shape;
+  const swing = swingOf(site, shape);
+  const besideM = Math.max(0, (entry.laneM - bodyWidthM(vehicle)) / 2);
+  const ring = driven.part === 'ring' || driven.kind === 'u-turn';
   const turn: Turn = {
     kind: driven.kind,
     side,
@@ -47,7 +50,9 @@ export function measureTurn(site: CornerSite): MeasuredTurn {
     ...(shape.bendRadiusM === undefined ? {} : { bendRadiusM: round(shape.bendRadiusM, 0.1) }),
     room: fit.room,
     rearAxleRadiusM: round(fit.rearAxleRadiusM, 0.01),
-    swing: swingOf(site, shape),
+    lockFrom: vehicle.lock.from,
+    ...(ring ? {} : { start: startOf(besideM, swing.planM) }),
+    swing,
     assumed: shape.assumed.map((size) => ({ ...size, m: round(size.m, 0.01) })),
   };
   const onNearside = turn.swing.side === driveSide;
@@ -55,7 +60,7 @@ export function measureTurn(site: CornerSite): MeasuredTurn {
     driven,
     turn,
     beside: onNearside ? 'kerb' : isTwoWay(before) ? 'oncoming traffic' : 'lane beside',
-    besideM: Math.max(0, (entry.laneM - bodyWidthM(vehicle)) / 2),
+    besideM,
     roomiest: { ...roomiest, planM: tailSwingM(vehicle, roomiest.rearAxleRadiusM, turnRadOf(driven)) },
     mapped: shape.mapped,
     tags: entry.roadM < exit.roadM ? before : after,
@@ -66,9 +71,14 @@ export function measureTurn(site: CornerSite): MeasuredTurn {
  * How far the tail goes out over the line beside the lane it starts in, metres; 0 where it stays within, and where no
  * such line is: round a ring, and turning back.
  */
-export function tailOverM({ driven, turn, besideM }: MeasuredTurn): number {
-  if (driven.part === 'ring' || turn.kind === 'u-turn') return 0;
-  return Math.max(0, turn.swing.planM - besideM);
+export function tailOverM({ turn }: MeasuredTurn): number {
+  return turn.start?.overM ?? 0;
+}
+
+/** Over the lane's edge by what the tail comes out more than is there; figures to the millimetre, that add up as shown. */
+function startOf(besideM: number, planM: number): NonNullable<Turn['start']> {
+  const gapM = round(besideM, 0.001);
+  return { gapM, overM: round(Math.max(0, planM - gapM), 0.001) };
 }
 
 /** Whether even the widths as mapped leave no single sweep of the wheel that gets round. */

@@ -1,32 +1,37 @@
 import { sayAssumed } from '../../report/say-assumed.ts';
 import { POST_BACK_M } from '../../swing/corner/clearance.ts';
-import { type Beside, type MeasuredTurn, mustBackUp, tailOverM } from './measure-turn.ts';
+import { printCm } from '../../units/print.ts';
+import { type Beside, type MeasuredTurn, mustBackUp } from './measure-turn.ts';
 
-/** Swing figures are no truer than this. Metres; model and measuring, see the standing caution. */
-const STEP_M = 0.05;
-
-/** `0.25 m`, to the nearest 5 cm. */
+/** A swing, and room for it: rounded up, as the Swing view rounds it. */
 function size(m: number): string {
-  return `${(Math.round(m / STEP_M) * STEP_M).toFixed(2)} m`;
+  return printCm(m, 'up');
 }
 
+/** ` (20 to 31 cm)`, rounded outwards; nothing where both ends are the figure itself. */
 function range(fromM: number, toM: number): string {
-  const [from, to] = [size(fromM), size(toM)];
-  return from === to ? '' : ` (${from.slice(0, -2)} to ${to})`;
+  const [from, to] = [printCm(fromM, 'down'), printCm(toM, 'up')];
+  return toM - fromM < RANGE_LEAST_M ? '' : ` (${from.replace(' cm', '')} to ${to})`;
 }
+
+/** A range no wider is not worth two figures. Metres. */
+const RANGE_LEAST_M = 0.01;
+/** A swing that nobody sees. Metres. */
+const HARDLY_M = 0.025;
 
 /** What one corner asks, the worst first: room, tail with its side and range, what was assumed. */
 export function sayTurn(measured: MeasuredTurn): string {
   const { turn } = measured;
   const { swing, assumed } = turn;
   const over = sayOver(measured);
-  const worst = `${size(swing.worstM)}${range(swing.worstFromM, swing.worstToM)}`;
+  const measuredLock = turn.lockFrom === 'measured' ? ', full lock as measured in the yard' : '';
+  const worst = `${size(swing.worstM)}${range(swing.worstFromM, swing.worstToM)}${measuredLock}`;
   const tail =
     turn.room === 'back up'
       ? [`At full lock the tail swings out to the ${swing.side} ${worst}${over}.`]
       : [
           `${turn.room === 'own lane' ? 'the' : 'The'} tail swings out to the ${swing.side} ${size(swing.planM)}${range(swing.planFromM, swing.planToM)}${over};`,
-          `driven gently ${swing.gentleM < STEP_M / 2 ? 'hardly at all' : size(swing.gentleM)}, at full lock ${worst}.`,
+          `driven gently ${swing.gentleM < HARDLY_M ? 'hardly at all' : size(swing.gentleM)}, at full lock ${worst}.`,
         ];
   const usual = assumed.length === 0 ? [] : [`${sayUsual(measured)}: ${sayAssumed(assumed)}.`];
   return [`${sayWhat(measured)}${sayRoom(measured)}`, ...tail, ...usual].join(' ');
@@ -76,9 +81,10 @@ function sayRoom(measured: MeasuredTurn): string {
   }
 }
 
-/** What the tail goes out over. */
-function sayOver(measured: MeasuredTurn): string {
-  return tailOverM(measured) > 0 ? `, over ${LINE[measured.beside]}` : '';
+/** What the tail goes out over, by how much, and from where it starts. */
+function sayOver({ turn: { start }, beside }: MeasuredTurn): string {
+  if (!start || start.overM <= 0) return '';
+  return `, ${size(start.overM)} over ${LINE[beside]} where it starts ${printCm(start.gapM, 'down')} from it`;
 }
 
 const LINE: Readonly<Record<Beside, string>> = {
@@ -86,6 +92,9 @@ const LINE: Readonly<Record<Beside, string>> = {
   'oncoming traffic': 'the middle line',
   'lane beside': 'the edge of the lane',
 };
+
+/** Less to keep off a kerb is not worth asking for. Metres. */
+const KEEP_LEAST_M = 0.05;
 
 /** What to do: watch the mirror on the tail's side, and what may stand there. */
 export function adviseTurn(measured: MeasuredTurn): string {
@@ -99,7 +108,7 @@ export function adviseTurn(measured: MeasuredTurn): string {
     case 'kerb': {
       const beyondM = swing.worstM - besideM;
       const posts = beyondM > POST_BACK_M ? ', and off posts that stand behind it' : '';
-      return `${wait}${watch}: keep ${size(Math.max(STEP_M, beyondM))} more than usual off the kerb${posts}.`;
+      return `${wait}${watch}: keep ${size(Math.max(KEEP_LEAST_M, beyondM))} more than usual off the kerb${posts}.`;
     }
     case 'oncoming traffic':
       return `${wait}${watch}: what comes or waits there must be clear of it.`;

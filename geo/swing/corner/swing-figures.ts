@@ -16,18 +16,22 @@ interface SwingFigures {
   readonly worstToM: number;
 }
 
-/** What half a metre of turning radius and 5 cm of overhang leave of the worst figure; metres, either way. */
-const WORST_OFF_M = 0.04;
+/**
+ * What half a metre of turning radius and 5 cm of overhang leave of the worst figure, and, where full lock was measured,
+ * the overhang alone; metres, either way.
+ */
+const WORST_OFF_M = { computed: 0.04, measured: 0.02 } as const;
 
 /** The three figures for a turn fitted at `radiusM` (rear-axle centre). */
 export function swingFigures(vehicle: SwingVehicle, radiusM: number, turnRad: number): SwingFigures {
   const worstM = fullLockSwingM(vehicle);
+  const offM = WORST_OFF_M[vehicle.lock.from === 'measured' ? 'measured' : 'computed'];
   return {
     gentleM: frontAxleSwingM(vehicle, frontAxleRadiusM(vehicle, radiusM), turnRad),
     planM: tailSwingM(vehicle, radiusM, turnRad),
     worstM,
-    worstFromM: Math.max(0, Math.min(worstM - WORST_OFF_M, tailSwingM(vehicle, vehicle.lock.highM))),
-    worstToM: Math.max(worstM + WORST_OFF_M, tailSwingM(vehicle, vehicle.lock.lowM)),
+    worstFromM: Math.max(0, Math.min(worstM - offM, tailSwingM(vehicle, vehicle.lock.highM))),
+    worstToM: Math.max(worstM + offM, tailSwingM(vehicle, vehicle.lock.lowM)),
   };
 }
 

@@ -1,6 +1,7 @@
 import { given } from '../../given.ts';
+import type { LockSource } from '../../vehicle/lock/full-lock.ts';
 import { fullLockSwingM } from '../circle.ts';
-import type { LockSource, SwingVehicle } from '../swing-vehicle.ts';
+import type { SwingVehicle } from '../swing-vehicle.ts';
 import type { SwingMeasures } from './measure-swing.ts';
 
 /** What is printed of a vehicle driven along a path. Metres; each figure by the definition of the measure of its name. */
@@ -15,6 +16,9 @@ export interface SwingReport {
   readonly offTrackingM: number;
   /** the vehicle's own, at full lock */
   readonly rearAxleRadiusMinM: number;
+  /** where it may lie; only where it was measured in the yard */
+  readonly rearAxleRadiusMinFromM?: number;
+  readonly rearAxleRadiusMinToM?: number;
   readonly fullLockSwingM: number;
   /** what the path asks for; null where it never turns */
   readonly pathRearAxleRadiusMinM: number | null;
@@ -37,6 +41,9 @@ export function reportSwing(vehicle: SwingVehicle, measures: SwingMeasures): Swi
     frontCornerOutM: Math.max(frontCornerOut.leftM, frontCornerOut.rightM),
     offTrackingM: measures.offTrackingM,
     rearAxleRadiusMinM: lock.rearAxleRadiusM,
+    ...(lock.from === 'measured'
+      ? { rearAxleRadiusMinFromM: lock.lowM, rearAxleRadiusMinToM: lock.highM }
+      : {}),
     fullLockSwingM: fullLockSwingM(vehicle),
     pathRearAxleRadiusMinM: Number.isFinite(pathM) ? pathM : null,
     tighterThanFullLock: pathM < lock.rearAxleRadiusM * (1 - SLACK),

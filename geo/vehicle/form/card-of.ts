@@ -39,6 +39,7 @@ export function cardOf(
       gasKg: figures.gasKg,
       rack: rackOf(draft, figures),
       runningOrder: emptyWeightOf(draft, figures),
+      measured: draft.measured,
       notes: draft.notes.trim() === '' ? undefined : draft.notes,
     }),
     ...places,

@@ -1,7 +1,7 @@
 import { isOfInches, lengthEntry } from '../../units/entry-text.ts';
 import type { Units } from '../../units/in-units.ts';
 import { CARD_BOUNDS, type CardFigure } from '../bounds.ts';
-import type { VehicleCard } from '../card.ts';
+import type { Measured, VehicleCard } from '../card.ts';
 import { FIELDS, type Tick } from './fields.ts';
 import { NO_PLACES, type PlaceRows, rowsOf } from './place-rows.ts';
 
@@ -11,6 +11,8 @@ export interface Draft extends Readonly<Record<Tick['key'], boolean>> {
   readonly notes: string;
   readonly text: Readonly<Record<CardFigure, string>>;
   readonly places: PlaceRows;
+  /** measured in the yard: kept as it is, the form does not change it */
+  readonly measured?: Measured | undefined;
 }
 
 const LENGTHS: ReadonlySet<CardFigure> = new Set(
@@ -36,6 +38,7 @@ export function draftOf(card: VehicleCard, units: Units): Draft {
     includesDriver: card.runningOrder?.includesDriver ?? true,
     includesFreshWater: card.runningOrder?.includesFreshWater ?? false,
     places: rowsOf(card, { inFeet }),
+    measured: card.measured,
   };
 }
 

@@ -2,6 +2,8 @@ import { type Meant, meantLength, meantMass } from '../../units/meant-entry.ts';
 import { readEntryLength, readEntryMass } from '../../units/read-entry.ts';
 import type { CardFigure } from '../bounds.ts';
 import type { VehicleCard } from '../card.ts';
+import { measureFaults } from '../lock/measured-lock.ts';
+import { sayMeasureFault } from '../lock/say-measure-fault.ts';
 import { saySizeFaultShort, sizeFaults } from '../size-faults.ts';
 import { cardOf, type Figures } from './card-of.ts';
 import type { Draft } from './draft.ts';
@@ -42,7 +44,11 @@ export function readDraft(draft: Draft): ReadDraft {
   const places = readPlaces(draft.places);
   if (places.places === undefined || Object.keys(faults).length > 0)
     return { figures, faults, meant, places };
-  return { figures, faults, meant, places, card: cardOf(draft, figures, places.places) };
+  const card = cardOf(draft, figures, places.places);
+  const [unmeasured] = measureFaults(card);
+  if (unmeasured === undefined) return { figures, faults, meant, places, card };
+  const wheelbaseM = `With these sizes what was measured in the yard cannot be: ${sayMeasureFault(unmeasured)}.`;
+  return { figures, faults: { ...faults, wheelbaseM }, meant, places };
 }
 
 /** @returns the figure, or what is wrong with it; undefined where nothing need be there */

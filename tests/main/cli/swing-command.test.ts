@@ -39,7 +39,34 @@ describe('lanegauge swing', () => {
     expect(out).toMatch(/Tail swing +17 cm +to the right/);
     expect(out).toMatch(/Cut-in +99 cm/);
     expect(out).toContain("full lock 4.99 m, the card's own figure");
-    expect(out).toContain('no slip, rectangle body; measured vehicles may differ by ±5 cm');
+    expect(out.replace(/\s+/g, ' ')).toContain(
+      'tyres that do not slide and a body with square corners. The real vehicle may be 5 cm off',
+    );
+  });
+
+  it('runs as the readme has it, on the sample path', async () => {
+    const readme = readFileSync(resolve(SAMPLE, '../../../README.md'), 'utf8');
+    const typed = /lanegauge -- (swing [^`]*?)\n```/.exec(readme)?.[1] ?? '';
+    const [, ...words] = typed.replaceAll('\\\n', ' ').split(/\s+/);
+    const { terminal, said } = terminalOf(resolve(SAMPLE, '../../..'));
+    expect(await swingCommand(words, terminal)).toBe(0);
+    expect(said.out).toMatch(/Tail swing +\d+ cm/);
+    expect(said.out).not.toMatch(/off-tracking|no slip|rectangle/i);
+  });
+
+  it('says that full lock was measured in the yard, with its range, on paper and as JSON', async () => {
+    const measured = { rearWheelCircleM: 8.15, by: 'AB', on: '2026-05-01' };
+    put('measured.json', { ...unmeasured, measured });
+    const printed = await swing('corner.json', 'front', '--vehicle', 'measured.json');
+    expect(printed.words).toMatch(
+      /full lock 4\.\d\d m, measured in the yard\. It may lie anywhere from 4\.\d\d to 5\.\d\d m\./,
+    );
+    expect(printed.words).toContain('Worked out from full lock as measured in the yard');
+    const { out } = await swing('corner.json', 'front', '--vehicle', 'measured.json', '--json');
+    const report = JSON.parse(out) as Record<string, number | string>;
+    expect(report['fullLockFrom']).toBe('measured');
+    expect(report['rearAxleRadiusMinFromM']).toBeLessThan(Number(report['rearAxleRadiusMinM']));
+    expect(report['rearAxleRadiusMinToM']).toBeGreaterThan(Number(report['rearAxleRadiusMinM']));
   });
 
   it('prints the figures alone as JSON', async () => {

@@ -216,6 +216,7 @@ describe('at a mini-roundabout', () => {
 describe('a turn of a drive', () => {
   const turn = (change: Partial<Turn>): Turn => ({
     kind: 'junction',
+    lockFrom: 'rear-axle radius',
     side: 'left',
     turnDeg: 90,
     driveSide: 'left',

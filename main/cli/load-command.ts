@@ -1,5 +1,6 @@
 import { cureOverload } from '../../geo/load/cure/cure.ts';
 import { loadResult } from '../../geo/load/load-result.ts';
+import { LOAD_MARGIN_KG } from '../../geo/load/weigh/load-level.ts';
 import { fail, ok, type Result } from '../../geo/result.ts';
 import { readLoadFile } from '../services/vehicle/read-load-file.ts';
 import { readVehicleFile } from '../services/vehicle/read-vehicle-file.ts';
@@ -37,7 +38,7 @@ async function loadFromFiles(
   if (!result.ok) return result;
   const over = result.value.over.length > 0;
   if (read.value.flag('json')) return ok({ text: jsonText(result.value), over });
-  const cures = cureOverload(card.value, items);
+  const cures = cureOverload(card.value, items, { marginKg: LOAD_MARGIN_KG });
   if (!cures.ok) return cures;
   const page = { card: card.value, items, result: result.value, cures: cures.value };
   return ok({ text: printLoad(page, { width, paint }), over });

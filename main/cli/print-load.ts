@@ -5,6 +5,7 @@ import type { LoadItem } from '../../geo/load/list/load-list.ts';
 import type { LoadResult } from '../../geo/load/result.ts';
 import { type Moment, onTheWay } from '../../geo/load/tanks/on-the-way.ts';
 import { WHEN } from '../../geo/load/tanks/say-tanks.ts';
+import { LOAD_MARGIN_KG, loadLevel } from '../../geo/load/weigh/load-level.ts';
 import {
   headlineOf,
   kgText,
@@ -33,9 +34,10 @@ export interface LoadPage {
 export function printLoad(page: LoadPage, { width, paint }: Pick<Terminal, 'width' | 'paint'>): string {
   const { card, result, cures } = page;
   const lines = [
-    ...wrap(headlineOf(result, { doubtful: result.warnings.length > 0 }), width).map((line) =>
-      painted(line, result, paint),
-    ),
+    ...wrap(
+      headlineOf(result, { doubtful: result.warnings.length > 0, marginKg: LOAD_MARGIN_KG }),
+      width,
+    ).map((line) => painted(line, result, paint)),
     '',
     ...wrap(`Vehicle  ${clip(card.name)}`, width),
     ...wrap(`Load     ${sayAboard(page)}`, width),
@@ -59,8 +61,10 @@ export function printLoad(page: LoadPage, { width, paint }: Pick<Terminal, 'widt
   return `${lines.join('\n')}\n`;
 }
 
-function painted(line: string, { over }: LoadResult, paint: Paint): string {
-  return paint.level(over.length > 0 ? 'barred' : 'clear', line);
+const PAINTED = { over: 'barred', tight: 'tight', within: 'clear' } as const;
+
+function painted(line: string, result: LoadResult, paint: Paint): string {
+  return paint.level(PAINTED[loadLevel(result, LOAD_MARGIN_KG)], line);
 }
 
 function sayAboard({ items, result }: LoadPage): string {

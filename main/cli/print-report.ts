@@ -1,5 +1,6 @@
 import { sayBetterTimes } from '../../geo/leave/say-leave.ts';
 import { append } from '../../geo/lists.ts';
+import { LOAD_MARGIN_KG } from '../../geo/load/weigh/load-level.ts';
 import { headlineOf } from '../../geo/load/weigh/say-plates.ts';
 import { LEVEL_WORD, LEVELS } from '../../geo/report/level.ts';
 import type { DriveReport, Finding } from '../../geo/report/report.ts';
@@ -70,8 +71,10 @@ function counts(findings: readonly Finding[]): string {
 /** An overload is no limit of the road's, so it leaves the verdict as it is; it stands right below. */
 function overLines({ load }: DriveReport, width: number, paint: Paint): string[] {
   if (load === undefined || load.over.length === 0) return [];
-  return wrapPainted(`AS LOADED ${headlineOf(load, { doubtful: false })}`, width, (text) =>
-    paint.level('barred', text),
+  return wrapPainted(
+    `AS LOADED ${headlineOf(load, { doubtful: false, marginKg: LOAD_MARGIN_KG })}`,
+    width,
+    (text) => paint.level('barred', text),
   );
 }
 

@@ -1,3 +1,4 @@
+import { LOAD_MARGIN_KG } from '../../geo/load/weigh/load-level.ts';
 import { DEFAULT_MARGINS } from '../../geo/rules/rule.ts';
 import type { Settings } from './settings.ts';
 
@@ -8,6 +9,7 @@ export const DEFAULT_SETTINGS: Settings = {
   units: 'metric',
   palette: 'system',
   margins: DEFAULT_MARGINS,
+  loadMarginKg: LOAD_MARGIN_KG,
   country: null,
   vehicleId: null,
   tiles: null,

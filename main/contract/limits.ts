@@ -24,3 +24,6 @@ export const HEARTBEAT_MS = 10_000;
 
 /** The most spare that can be asked for before a passage counts as free, metres. */
 export const MARGIN_MAX_M = 2;
+
+/** The same of each plate before a load counts as easily kept, kilograms. */
+export const LOAD_MARGIN_MAX_KG = 500;

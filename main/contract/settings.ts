@@ -1,6 +1,7 @@
 import { z } from 'zod';
+import { LOAD_MARGIN_KG } from '../../geo/load/weigh/load-level.ts';
 import { UNITS } from '../../geo/units/in-units.ts';
-import { MARGIN_MAX_M } from './limits.ts';
+import { LOAD_MARGIN_MAX_KG, MARGIN_MAX_M } from './limits.ts';
 import { tileOrigin } from './tile-address.ts';
 
 const margin = z.number().min(0).max(MARGIN_MAX_M);
@@ -21,6 +22,8 @@ export const settingsSchema = z.strictObject({
   palette: z.enum(['system', 'day', 'night']),
   /** spare asked for before a passage counts as free, metres */
   margins: z.strictObject({ heightM: margin, physicalWidthM: margin }),
+  /** what is to be left on each plate for a load not to be called tight, kilograms */
+  loadMarginKg: z.number().min(0).max(LOAD_MARGIN_MAX_KG).default(LOAD_MARGIN_KG),
   /** ISO 3166-1 alpha-2, for places that do not tell */
   country: z
     .string()

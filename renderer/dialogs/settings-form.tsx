@@ -1,5 +1,8 @@
 import { useState } from 'preact/hooks';
-import { MARGIN_MAX_M } from '../../main/contract/limits.ts';
+import { lengthEntry } from '../../geo/units/entry-text.ts';
+import { printMetres } from '../../geo/units/print.ts';
+import { readEntryLength, readEntryMass } from '../../geo/units/read-entry.ts';
+import { LOAD_MARGIN_MAX_KG, MARGIN_MAX_M } from '../../main/contract/limits.ts';
 import type { Settings } from '../../main/contract/settings.ts';
 import { tileOrigin } from '../../main/contract/tile-address.ts';
 import { saveSettings } from '../actions/keep.ts';
@@ -33,6 +36,7 @@ export function SettingsForm() {
         onChoose={(palette) => change({ palette })}
       />
       <Margins margins={now.margins} onChange={(margins) => change({ margins })} />
+      <LoadMargin value={now.loadMarginKg} onChange={(loadMarginKg) => change({ loadMarginKg })} />
       <label class="field">
         <span>Country where the place does not tell</span>
         <select
@@ -125,24 +129,60 @@ function MarginField({
   value: number;
   onChange(metres: number): void;
 }) {
+  const read = (text: string) => {
+    const m = readEntryLength(text);
+    return m.ok && m.value <= MARGIN_MAX_M ? m.value : undefined;
+  };
+  const hint = `Write a length up to ${printMetres(MARGIN_MAX_M)}, such as 0.15 or 6".`;
+  const text = lengthEntry(value, { inFeet: settings.value.units === 'imperial' });
+  return <Margin say={`m ${say}`} text={text} hint={hint} read={read} take={onChange} />;
+}
+
+function LoadMargin({ value, onChange }: { value: number; onChange(kg: number): void }) {
+  const read = (text: string) => {
+    const kg = readEntryMass(text, { least: 0, most: LOAD_MARGIN_MAX_KG });
+    return kg.ok && kg.value <= LOAD_MARGIN_MAX_KG ? Math.round(kg.value) : undefined;
+  };
+  return (
+    <fieldset class="field">
+      <legend>A load is called tight when less than this is left on a plate</legend>
+      <Margin
+        say="kg on each axle and in all"
+        text={String(value)}
+        hint={`Write kilograms from 0 to ${LOAD_MARGIN_MAX_KG}, such as 50.`}
+        read={read}
+        take={onChange}
+      />
+    </fieldset>
+  );
+}
+
+interface MarginProps {
+  readonly say: string;
+  readonly text: string;
+  readonly hint: string;
+  /** undefined for what is no margin */
+  read(text: string): number | undefined;
+  take(value: number): void;
+}
+
+function Margin({ say, text, hint, read, take }: MarginProps) {
   const [problem, setProblem] = useState(false);
   return (
     <label class="margin">
       <input
         type="text"
-        inputMode="decimal"
-        defaultValue={value.toFixed(2)}
+        inputMode="text"
+        defaultValue={text}
         aria-invalid={problem}
         onInput={({ currentTarget }) => {
-          const text = currentTarget.value.trim().replace(',', '.');
-          const metres = Number(text);
-          const usable = /^\d*\.?\d+$/.test(text) && metres <= MARGIN_MAX_M;
-          setProblem(!usable);
-          if (usable && metres !== value) onChange(metres);
+          const value = read(currentTarget.value);
+          setProblem(value === undefined);
+          if (value !== undefined) take(value);
         }}
       />{' '}
-      m {say}
-      {problem && <span class="problem-inline"> Write metres from 0 to {MARGIN_MAX_M}, such as 0.15.</span>}
+      {say}
+      {problem && <span class="problem-inline"> {hint}</span>}
     </label>
   );
 }

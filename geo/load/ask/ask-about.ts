@@ -34,13 +34,14 @@ export function askAbout(
   card: VehicleCard,
   aboard: readonly LoadItem[],
   pieces: readonly LoadItem[],
+  marginKg = 0,
 ): Result<Answer> {
   const before = loadAsItStands(card, aboard);
   if (!before.ok) return before;
   const items = [...aboard, ...pieces];
   const after = loadAsItStands(card, items);
   if (!after.ok) return after;
-  const cures = curesFor(card, aboard, pieces);
+  const cures = curesFor(card, aboard, pieces, marginKg);
   if (!cures.ok) return cures;
   const over = sumsOf(after.value).filter((sum) => sum.over);
   return ok({
@@ -67,9 +68,10 @@ function curesFor(
   card: VehicleCard,
   aboard: readonly LoadItem[],
   pieces: readonly LoadItem[],
+  marginKg: number,
 ): Result<Cures> {
   const wanted = CURES_SHOWN + pieces.length;
-  const found = cureOverload(card, [...aboard, ...pieces], { trials: TRIALS_AT_HAND, wanted });
+  const found = cureOverload(card, [...aboard, ...pieces], { trials: TRIALS_AT_HAND, wanted, marginKg });
   if (!found.ok || found.value.cures.length === 0) return found;
   const cures = found.value.cures.filter(
     ({ steps }) => !steps.some((step) => step.kind === 'leave' && pieces.includes(step.item)),
@@ -77,7 +79,11 @@ function curesFor(
   if (cures.length > 0) return ok({ ...found.value, cures: cures.slice(0, CURES_SHOWN) });
   // leaving them is the shortest way: looked for again with the pieces where they are, as people are
   const fixed = pieces.map((piece): LoadItem => ({ ...piece, kind: 'person' }));
-  const others = cureOverload(card, [...aboard, ...fixed], { trials: TRIALS_AT_HAND, wanted: CURES_SHOWN });
+  const others = cureOverload(card, [...aboard, ...fixed], {
+    trials: TRIALS_AT_HAND,
+    wanted: CURES_SHOWN,
+    marginKg,
+  });
   if (!others.ok) return others;
   const back = (item: LoadItem) => pieces[fixed.indexOf(item)] ?? item;
   return ok({

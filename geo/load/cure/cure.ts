@@ -5,9 +5,11 @@ import type { LoadItem } from '../list/load-list.ts';
 import { putIn } from '../places/spots.ts';
 import type { StowPlace } from '../places/stow-places.ts';
 import type { LoadFigures } from '../weigh/figures.ts';
+import type { LoadCard } from '../weigh/load-card.ts';
+import { NOISE_KG } from '../weigh/noise.ts';
 import { weigh } from '../weigh/weigh.ts';
 import type { Found } from './found.ts';
-import { remediesFor } from './remedies.ts';
+import { type CureWay, remediesFor } from './remedies.ts';
 import { searchCures } from './search.ts';
 
 /** One thing to do, with the mass it is about. Kilograms, litres. */
@@ -43,28 +45,53 @@ export const TRIALS_AT_HAND = 60_000;
 /** How many ways out are shown. */
 export const CURES_SHOWN = 3;
 
+interface CureOptions {
+  /** how many to give at most */
+  readonly wanted?: number;
+  /** how many sets to try before giving up the proof */
+  readonly trials?: number;
+  /** what is to be left on each plate afterwards, where it can be: kilograms */
+  readonly marginKg?: number;
+}
+
 /**
  * What to move, drain or leave behind so that nothing is over its plate or its place's limit: the fewest steps; of
  * those, the least mass left behind; of those, the least mass moved. Things move to the card's lockers and the fitted
- * rack, water is drained by the litre, people stay.
- * @param options.wanted how many to give at most
- * @param options.trials how many sets to try before giving up the proof
+ * rack, water is drained by the litre, people and medicine stay. Clothes and food are left behind only where nothing
+ * else helps; the margin is given up before that.
  */
 export function cureOverload(
-  card: VehicleCard,
+  card: LoadCard,
   items: readonly LoadItem[],
-  options: { readonly wanted?: number; readonly trials?: number } = {},
+  options: CureOptions = {},
 ): Result<Cures> {
   const loaded = weigh(card, items);
   if (!loaded.ok) return loaded;
-  const remedies = remediesFor(card, items, loaded.value);
-  const { wanted = CURES_SHOWN, trials = TRIALS } = options;
-  const { found, proved } = searchCures(remedies, { wanted, trials });
-  return ok({
-    needed: loaded.value.over.length > 0 || found.length > 0,
-    cures: found.map((each) => cureOf(card, each, items)),
-    proved,
-  });
+  const { wanted = CURES_SHOWN, trials = TRIALS, marginKg = 0 } = options;
+  const isOver = remediesFor(card, items, loaded.value, { marginKg: 0, left: 'may be left' }).over.some(
+    (kg) => kg > NOISE_KG,
+  );
+  if (!isOver) return ok({ needed: false, cures: [], proved: true });
+  let proved = true;
+  for (const how of waysFor(marginKg)) {
+    const tried = searchCures(remediesFor(card, items, loaded.value, how), { wanted, trials });
+    proved &&= tried.proved;
+    if (tried.found.length === 0) continue;
+    return ok({
+      needed: true,
+      cures: tried.found.map((each) => cureOf(card, each, items)),
+      proved: tried.proved,
+    });
+  }
+  return ok({ needed: loaded.value.over.length > 0, cures: [], proved });
+}
+
+/** Tried one after the other until one of them cures. */
+function waysFor(marginKg: number): readonly CureWay[] {
+  const margins = marginKg > 0 ? [marginKg, 0] : [0];
+  return (['may be left', 'left last'] as const).flatMap((left) =>
+    margins.map((each): CureWay => ({ marginKg: each, left })),
+  );
 }
 
 function cureOf(

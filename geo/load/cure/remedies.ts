@@ -2,6 +2,7 @@ import type { VehicleCard } from '../../vehicle/card.ts';
 import { LIQUID_FACTS, type Liquid } from '../../vehicle/liquids.ts';
 import { kindOf, liquidOf } from '../list/item-kind.ts';
 import type { LoadItem } from '../list/load-list.ts';
+import { type Need, needOf } from '../list/need.ts';
 import { isInTank, litresIn, setTank } from '../places/in-tank.ts';
 import { isAt, massAt, type StowPlace, stowPlaces } from '../places/stow-places.ts';
 import { axleShare } from '../weigh/axle-loads.ts';
@@ -41,11 +42,24 @@ export interface Remedies {
   readonly drained: readonly Drained[];
 }
 
+/** How a cure is looked for. */
+export interface CureWay {
+  /** kilograms to be left on each plate */
+  readonly marginKg: number;
+  /** what may be left behind besides what is easily done without */
+  readonly left: Exclude<Need, 'never left'>;
+}
+
 /** What a mass at a place adds to each limit's load. */
 type ChangeOf = (massKg: number, xM: number, isIn: (place: StowPlace) => boolean) => number[];
 
 /** What of a load may be moved, left behind or drained. People, fuel, gas and what is taken off stay as they are. */
-export function remediesFor(card: VehicleCard, items: readonly LoadItem[], { spare }: LoadFigures): Remedies {
+export function remediesFor(
+  card: VehicleCard,
+  items: readonly LoadItem[],
+  { spare }: LoadFigures,
+  { marginKg, left }: CureWay,
+): Remedies {
   const limited = stowPlaces(card).filter((place) => place.limitKg !== undefined);
   const changeOf: ChangeOf = (massKg, xM, isIn) => {
     const { frontKg, rearKg } = axleShare({ massKg, xM }, card.wheelbaseM);
@@ -53,14 +67,15 @@ export function remediesFor(card: VehicleCard, items: readonly LoadItem[], { spa
   };
   return {
     over: [
-      -spare.grossKg,
-      -spare.frontKg,
-      -spare.rearKg,
+      marginKg - spare.grossKg,
+      marginKg - spare.frontKg,
+      marginKg - spare.rearKg,
       ...limited.map((place) => massAt(items, place, card) - (place.limitKg ?? 0)),
     ],
     handled: items
       .filter((item) => item.massKg > 0 && kindOf(item) === 'thing')
-      .map((item) => ({ item, remedies: remediesOf(card, item, changeOf) })),
+      .map((item) => ({ item, remedies: remediesOf(card, item, changeOf, mayBeLeft(item, left)) }))
+      .filter(({ remedies }) => remedies.length > 0),
     drained: drainsOf(card, items).map(({ xM, ...each }) => ({
       ...each,
       changePerL: changeOf(-each.kgPerL, xM, () => false),
@@ -68,8 +83,13 @@ export function remediesFor(card: VehicleCard, items: readonly LoadItem[], { spa
   };
 }
 
-/** Everything that can be done with one thing: moved to each other place, left behind. */
-function remediesOf(card: VehicleCard, item: LoadItem, changeOf: ChangeOf): Remedy[] {
+function mayBeLeft(item: LoadItem, left: CureWay['left']): boolean {
+  const need = needOf(item);
+  return need === 'may be left' || need === left;
+}
+
+/** Everything that can be done with one thing: moved to each other place, left behind where it may be. */
+function remediesOf(card: VehicleCard, item: LoadItem, changeOf: ChangeOf, leavable: boolean): Remedy[] {
   const off = changeOf(-item.massKg, item.xM, (place) => isAt(item, place, card));
   const moves = stowPlaces(card)
     .filter((place) => !isAt(item, place, card) && Math.abs(place.xM - item.xM) > SAME_PLACE_M)
@@ -77,7 +97,7 @@ function remediesOf(card: VehicleCard, item: LoadItem, changeOf: ChangeOf): Reme
       const on = changeOf(item.massKg, to.xM, (place) => place.name === to.name);
       return { kind: 'move', to, change: off.map((kg, limit) => kg + (on[limit] ?? 0)) };
     });
-  return [...moves, { kind: 'leave', change: off }];
+  return leavable ? [...moves, { kind: 'leave', change: off }] : moves;
 }
 
 /** Nearer than this a move changes nothing worth a word. Metres. */

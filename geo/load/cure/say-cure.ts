@@ -1,6 +1,8 @@
 import { printKg, printLitres } from '../../units/print.ts';
 import { capital, quote } from '../../units/text.ts';
 import { RACK } from '../../vehicle/place-names.ts';
+import { sayPlate } from '../weigh/say-plates.ts';
+import { decidingOf } from '../weigh/sums.ts';
 import type { Cure, Cures } from './cure.ts';
 
 /** `drain 26 l from the tank and leave the box behind (31 kg)` */
@@ -24,13 +26,14 @@ export function sayCureUpper(cure: Cure): string {
   return capital(sayCure(cure));
 }
 
-/** What to do about an overload: a sentence, the other ways after it. */
+/** What to do about an overload: a sentence, the other ways after it, and what the first leaves. */
 export function sayCures(cures: Cures): string {
   const [best, ...others] = cures.cures;
   if (best === undefined) return sayNoCure(cures);
   const or = others.map((cure) => `; or ${sayCure(cure)}`).join('');
   const fewer = cures.proved ? '' : ' There may be a way with fewer steps.';
-  return `${capital(sayCure(best))}${or}.${fewer}`;
+  const then = best.after ? ` Then ${sayPlate(decidingOf(best.after))}.` : '';
+  return `${capital(sayCure(best))}${or}.${then}${fewer}`;
 }
 
 /** That nothing helps, or that nothing was found. */

@@ -1,5 +1,6 @@
 import type { MomentKind } from '../tanks/on-the-way.ts';
 import type { LoadFigures, LoadLimit } from '../weigh/figures.ts';
+import type { Estimated } from '../weigh/load-card.ts';
 
 /** What is over on the way, and at which state of the tanks. Kilograms. */
 export interface OverOnTheWay {
@@ -73,5 +74,7 @@ export type Counted =
       readonly includesFreshWater: boolean;
     }
   | { readonly kind: 'no water' | 'taken off' }
+  /** the empty weight, kilograms, and what of it was not weighed */
+  | { readonly kind: 'estimated'; readonly of: Estimated; readonly totalKg: number }
   | OverOnTheWay
   | { readonly kind: 'few things'; readonly listedKg: number; readonly leastKg: number };

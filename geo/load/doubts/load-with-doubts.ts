@@ -5,8 +5,9 @@ import type { LoadItem } from '../list/load-list.ts';
 import { personalEffectsKg } from '../list/presets.ts';
 import { BY_ITSELF, onTheWay } from '../tanks/on-the-way.ts';
 import type { LoadFigures } from '../weigh/figures.ts';
+import { type LoadCard, loadCardOf, type ReadyCard } from '../weigh/load-card.ts';
 import { spareOf } from '../weigh/sums.ts';
-import { type EmptyWeight, emptyWeightOf, weigh } from '../weigh/weigh.ts';
+import { type EmptyWeight, weigh } from '../weigh/weigh.ts';
 import type { Counted, Doubt, OverOnTheWay } from './doubt.ts';
 import { findDoubts } from './find-doubts.ts';
 
@@ -22,7 +23,7 @@ export interface DoubtedLoad extends LoadFigures {
  * The vehicle as loaded, and what the tanks do to it on the way: a plate that is kept at the start and exceeded as
  * water is used is a doubt; one exceeded by filling up is only told.
  */
-export function loadWithDoubts(card: VehicleCard, items: readonly LoadItem[]): Result<DoubtedLoad> {
+export function loadWithDoubts(card: LoadCard, items: readonly LoadItem[]): Result<DoubtedLoad> {
   const start = loadAsItStands(card, items);
   if (!start.ok) return start;
   const { doubts, counted, over } = start.value;
@@ -35,16 +36,23 @@ export function loadWithDoubts(card: VehicleCard, items: readonly LoadItem[]): R
 }
 
 /** The same without what comes on the way. */
-export function loadAsItStands(card: VehicleCard, items: readonly LoadItem[]): Result<DoubtedLoad> {
-  const empty = emptyWeightOf(card);
-  if (!empty.ok) return empty;
+export function loadAsItStands(given: LoadCard, items: readonly LoadItem[]): Result<DoubtedLoad> {
+  const ready = loadCardOf(given);
+  if (!ready.ok) return ready;
+  const card = ready.value;
   const weighed = weigh(card, items);
   if (!weighed.ok) return weighed;
   return ok({
     ...weighed.value,
-    doubts: findDoubts(card, empty.value, items, weighed.value),
-    counted: countedIn(empty.value, items),
+    doubts: findDoubts(card, card.runningOrder, items, weighed.value),
+    counted: [...estimateOf(card), ...countedIn(card.runningOrder, items)],
   });
+}
+
+/** What of the empty weight was not weighed. */
+function estimateOf({ estimated, runningOrder }: ReadyCard): Counted[] {
+  if (estimated === undefined) return [];
+  return [{ kind: 'estimated', of: estimated, totalKg: runningOrder.frontKg + runningOrder.rearKg }];
 }
 
 function countedIn(

@@ -110,11 +110,21 @@ function sayPlace(
   }
 }
 
+/** What an estimate rests on, and what would be better. */
+export function sayEstimated({ of, totalKg }: Extract<Counted, { readonly kind: 'estimated' }>): string {
+  const shared = 'shared between the axles as their plates are';
+  return of === 'axles'
+    ? `Estimate: the empty weight of ${printKg(totalKg)}, ready to drive, is worked out from the unladen mass on the card, with fuel and driver, and ${shared}. Weigh each axle and write both figures on the card.`
+    : `Estimate: nothing was weighed. The empty weight is taken as ${printKg(totalKg)}, 91 % of the plated gross mass, as in the heaviest of three handbook examples, and ${shared}. One figure from a weighbridge makes it better, both axles make it right.`;
+}
+
 /** What was counted, or what somebody may do on the way, in a sentence. */
 export function sayCounted(counted: Counted): string {
   switch (counted.kind) {
     case 'empty weight':
       return `The empty weight is counted with${counted.includesDriver ? '' : 'out'} the driver (${DRIVER_KG} kg by convention) and with${counted.includesFreshWater ? '' : 'out'} fresh water; fuel as when it was weighed, by convention 90 %.`;
+    case 'estimated':
+      return sayEstimated(counted);
     case 'no water':
       return 'No fresh water is listed: the tank counts as empty.';
     case 'taken off':

@@ -3,6 +3,7 @@ import { isWaste } from '../../vehicle/liquids.ts';
 import type { LoadItem } from '../list/load-list.ts';
 import { litresIn } from '../places/in-tank.ts';
 import type { LoadFigures } from '../weigh/figures.ts';
+import { weigh } from '../weigh/weigh.ts';
 import { type TankStep, tankSteps } from './tank-steps.ts';
 import { GAUGE_L } from './tell-tank.ts';
 
@@ -23,43 +24,83 @@ export const BY_ITSELF: Readonly<Record<MomentKind, boolean>> = {
   'filled up': false,
 };
 
-/**
- * What the tanks do to the axles on the way, in their order: the fresh water used (in the waste tanks as far as they
- * hold it), waste and toilet emptied, fresh water filled up. Between two of them each axle's load runs straight, so
- * these are the worst. States that change nothing are left out; none for a card without tanks.
- */
-export function onTheWay(card: VehicleCard, items: readonly LoadItem[]): readonly Moment[] {
-  const moments: Moment[] = [];
-  let now = items;
-  for (const { kind, steps } of plannedOf(card, items)) {
-    const felt = steps.filter(({ tank, toL }) => Math.abs(litresIn(card, now, tank) - toL) > GAUGE_L);
-    const taken = tankSteps(card, now, felt);
-    const last = taken.ok ? taken.value.at(-1) : undefined;
-    if (!last) continue;
-    now = last.items;
-    moments.push({ kind, result: last.result });
-  }
-  return moments;
+/** Something that is done with the tanks at a stop, or on the way to it. */
+export type StopKind = 'use water' | 'empty waste' | 'fill water';
+export const STOP_KINDS: readonly StopKind[] = ['use water', 'empty waste', 'fill water'];
+
+/** After a stop: what every tank holds, and the vehicle as it then is. */
+export interface Stop {
+  readonly kind: StopKind;
+  /** a stop where nothing is felt changes nothing */
+  readonly moved: boolean;
+  readonly levels: readonly { readonly tank: Tank; readonly litres: number }[];
+  readonly result: LoadFigures;
 }
 
-/** What is done to which tanks at each moment, from the load as it starts. */
-function plannedOf(
+/**
+ * What the tanks do to the axles over the stops of a day, one after the other. Water used runs into the waste tanks as
+ * far as they hold it; waste and toilet are emptied; fresh water is filled up. Between two stops each axle's load runs
+ * straight, so the stops are the worst.
+ */
+export function overStops(
   card: VehicleCard,
   items: readonly LoadItem[],
-): readonly { readonly kind: MomentKind; readonly steps: readonly TankStep[] }[] {
+  stops: readonly StopKind[],
+): readonly Stop[] {
+  const start = weigh(card, items);
+  if (!start.ok) return [];
+  const told: Stop[] = [];
+  let now = items;
+  let result = start.value;
+  for (const kind of stops) {
+    const before = now;
+    const felt = stepsOf(card, before, kind).filter(
+      ({ tank, toL }) => Math.abs(litresIn(card, before, tank) - toL) > GAUGE_L,
+    );
+    const taken = tankSteps(card, before, felt);
+    if (!taken.ok) return told;
+    const last = taken.value.at(-1);
+    if (last) {
+      now = last.items;
+      result = last.result;
+    }
+    const after = now;
+    const levels = (card.tanks ?? []).map((tank) => ({ tank, litres: litresIn(card, after, tank) }));
+    told.push({ kind, moved: last !== undefined, levels, result });
+  }
+  return told;
+}
+
+/**
+ * The states a hire comes through by the usual course: the fresh water used, waste and toilet emptied, fresh water
+ * filled up. States that change nothing are left out; none for a card without tanks.
+ */
+export function onTheWay(card: VehicleCard, items: readonly LoadItem[]): readonly Moment[] {
+  const hasWaste = card.tanks?.some(({ holds }) => holds === 'waste-water') === true;
+  const called: Readonly<Record<StopKind, MomentKind>> = {
+    'use water': hasWaste ? 'used into the waste tank' : 'used',
+    'empty waste': 'emptied',
+    'fill water': 'filled up',
+  };
+  return overStops(card, items, STOP_KINDS)
+    .filter(({ moved }) => moved)
+    .map(({ kind, result }) => ({ kind: called[kind], result }));
+}
+
+function stepsOf(card: VehicleCard, items: readonly LoadItem[], kind: StopKind): readonly TankStep[] {
   const tanks = card.tanks ?? [];
   const fresh = tanks.filter(({ holds }) => holds === 'fresh-water');
-  const waste = tanks.filter(({ holds }) => holds === 'waste-water');
-  const usedL = fresh.reduce((sum, tank) => sum + litresIn(card, items, tank), 0);
-  const used = [...fresh.map(emptied), ...filledBy(card, items, waste, usedL)];
-  return [
-    {
-      kind: waste.length > 0 ? 'used into the waste tank' : 'used',
-      steps: usedL > GAUGE_L ? used : [],
-    },
-    { kind: 'emptied', steps: tanks.filter(({ holds }) => isWaste(holds)).map(emptied) },
-    { kind: 'filled up', steps: fresh.map((tank) => ({ tank, toL: tank.capacityL })) },
-  ];
+  switch (kind) {
+    case 'use water': {
+      const usedL = fresh.reduce((sum, tank) => sum + litresIn(card, items, tank), 0);
+      const waste = tanks.filter(({ holds }) => holds === 'waste-water');
+      return usedL > GAUGE_L ? [...fresh.map(emptied), ...filledBy(card, items, waste, usedL)] : [];
+    }
+    case 'empty waste':
+      return tanks.filter(({ holds }) => isWaste(holds)).map(emptied);
+    case 'fill water':
+      return fresh.map((tank) => ({ tank, toL: tank.capacityL }));
+  }
 }
 
 function emptied(tank: Tank): TankStep {

@@ -35,5 +35,9 @@ export const loadFiguresSchema = z.strictObject({
       limitFrom: z.enum(['card', 'common practice']),
     })
     .optional(),
+  /** the empty weight was not weighed axle by axle: what each axle carries is an estimate */
+  estimated: z.literal(true).optional(),
+  /** nor as a whole: the gross mass is an estimate too */
+  grossEstimated: z.literal(true).optional(),
 });
 export type LoadFigures = z.infer<typeof loadFiguresSchema>;

@@ -5,7 +5,8 @@ import { RACK } from '../../vehicle/place-names.ts';
 import type { LoadItem } from '../list/load-list.ts';
 import type { AxleLoads } from './axle-loads.ts';
 import type { LoadFigures, LoadLimit } from './figures.ts';
-import { decidingOf, type PlateSum, spareOf } from './sums.ts';
+import { loadLevel } from './load-level.ts';
+import { decidingOf, overSums, type PlateSum } from './sums.ts';
 
 /** Stands wherever a load's figures are shown. */
 export const LOAD_CAUTION =
@@ -47,16 +48,22 @@ function signedKg(kg: number): string {
   return kg > 0 && text !== '0' ? `+${text}` : text;
 }
 
-/** `2000 − 1917 = 83 kg`: the plate rounded down, the load up, the spare as it follows. */
-export function sumText({ plateKg, loadKg }: PlateSum): string {
+/** `2000 − 1917 = 83 kg`: the plate rounded down, the load up, the spare as it follows; what is estimated says so. */
+export function sumText({ plateKg, loadKg, estimated }: PlateSum): string {
   const { limit, needed, spare } = massSum({ limit: plateKg, needed: loadKg });
-  return `${bare(limit)} − ${bare(needed)} = ${spare}`;
+  return `${bare(limit)} − ${bare(needed)} = ${spare}${estimated ? ' (estimate)' : ''}`;
 }
 
 /** `rear axle over by 28 kg`, or `83 kg spare, rear axle`. */
-export function sayPlate({ limit, spareKg, over }: PlateSum): string {
-  if (over) return `${LIMIT_NAME[limit]} over by ${kgText(-spareKg, 'up')}`;
-  return `${kgText(spareKg, 'down')} spare, ${LIMIT_NAME[limit]}`;
+export function sayPlate(sum: PlateSum): string {
+  const { limit, spareKg, over } = sum;
+  if (over) return `${LIMIT_NAME[limit]} over by ${about(sum)}${kgText(-spareKg, 'up')}`;
+  return `${about(sum)}${kgText(spareKg, 'down')} spare, ${LIMIT_NAME[limit]}`;
+}
+
+/** `about ` before a figure that is estimated. */
+export function about({ estimated }: Pick<PlateSum, 'estimated'>): string {
+  return estimated ? 'about ' : '';
 }
 
 /** Several of them: `gross over by 26 kg, rack over by 7 kg`. */
@@ -64,23 +71,38 @@ export function sayPlates(sums: readonly PlateSum[]): string {
   return sums.map(sayPlate).join(', ');
 }
 
-/** What decides, in one line for paper and terminal. @param doubtful whether anything else is to be checked */
-export function headlineOf(figures: LoadFigures, { doubtful }: { readonly doubtful: boolean }): string {
-  if (figures.over.length > 0) return `OVER: ${sayOver(figures)}. Do not leave like this.`;
-  return `WITHIN THE PLATES: ${sayLeft(figures)}.${doubtful ? ' Check the points below.' : ''}`;
+/**
+ * What decides, in one line for paper and terminal.
+ * @param told.doubtful whether anything else is to be checked
+ * @param told.marginKg what must be left for the load not to be called tight
+ */
+export function headlineOf(
+  figures: LoadFigures,
+  told: { readonly doubtful: boolean; readonly marginKg: number },
+): string {
+  const estimate = figures.estimated ? 'ESTIMATE, NOT WEIGHED. ' : '';
+  const check = told.doubtful ? ' Check the points below.' : '';
+  switch (loadLevel(figures, told.marginKg)) {
+    case 'over':
+      return `${estimate}OVER: ${sayOver(figures)}. Do not leave like this.`;
+    case 'tight':
+      return `${estimate}TIGHT: ${sayLeft(figures)}, less than the ${printKg(told.marginKg)} to keep.${check}`;
+    case 'within':
+      return `${estimate}WITHIN THE PLATES: ${sayLeft(figures)}.${check}`;
+  }
 }
 
 /** What is over, by how much: `gross by 26 kg, rear axle by 3 kg`. */
 export function sayOver(figures: LoadFigures): string {
-  return figures.over
-    .map((limit) => `${LIMIT_NAME[limit]} by ${printKg(-spareOf(figures, limit), 'up')}`)
+  return overSums(figures)
+    .map((sum) => `${LIMIT_NAME[sum.limit]} by ${about(sum)}${printKg(-sum.spareKg, 'up')}`)
     .join(', ');
 }
 
-/** What is left, where nothing is over: `83 kg left, rear axle first`. */
+/** What is left, where nothing is over: `least spare: rear axle, 83 kg`. */
 export function sayLeft(figures: LoadFigures): string {
-  const { spareKg, limit } = decidingOf(figures);
-  return `${printKg(spareKg, 'down')} left, ${LIMIT_NAME[limit]} first`;
+  const sum = decidingOf(figures);
+  return `least spare: ${LIMIT_NAME[sum.limit]}, ${about(sum)}${printKg(sum.spareKg, 'down')}`;
 }
 
 /** `plated at 3500 kg`; with what it weighs as listed, where a load is given. */

@@ -8,23 +8,30 @@ export interface PlateSum {
   readonly loadKg: number;
   readonly spareKg: number;
   readonly over: boolean;
+  /** worked out from an empty weight that nobody weighed */
+  readonly estimated: boolean;
 }
 
 /** Each plate, and the rack where one is fitted. */
 type PlateSums = Readonly<Record<'front' | 'rear' | 'gross', PlateSum>> & { readonly rack?: PlateSum };
 
 /** What each limit holds, what stands on it and what is left. */
-export function plateSums({ plates, spare, frontKg, rearKg, grossKg, rack }: LoadFigures): PlateSums {
+export function plateSums(figures: LoadFigures): PlateSums {
+  const { plates, spare, frontKg, rearKg, grossKg, rack, estimated, grossEstimated } = figures;
+  const axles = { estimated: estimated === true };
   return {
-    front: sumOf('front', plates.frontKg, frontKg, spare.frontKg),
-    rear: sumOf('rear', plates.rearKg, rearKg, spare.rearKg),
-    gross: sumOf('gross', plates.grossKg, grossKg, spare.grossKg),
+    front: { ...sumOf('front', plates.frontKg, frontKg, spare.frontKg), ...axles },
+    rear: { ...sumOf('rear', plates.rearKg, rearKg, spare.rearKg), ...axles },
+    gross: {
+      ...sumOf('gross', plates.grossKg, grossKg, spare.grossKg),
+      estimated: grossEstimated === true,
+    },
     ...(rack && { rack: sumOf('rack', rack.limitKg, rack.onKg, rack.spareKg) }),
   };
 }
 
 function sumOf(limit: LoadLimit, plateKg: number, loadKg: number, spareKg: number): PlateSum {
-  return { limit, plateKg, loadKg, spareKg, over: spareKg < -NOISE_KG };
+  return { limit, plateKg, loadKg, spareKg, over: spareKg < -NOISE_KG, estimated: false };
 }
 
 /** The same in the order they are told: both axles, the whole, the rack. */
@@ -35,7 +42,8 @@ export function sumsOf(figures: LoadFigures): PlateSum[] {
 
 /** Every limit that is exceeded: the plates, and the rack where its limit is on the card. */
 export function overSums(figures: LoadFigures): PlateSum[] {
-  return sumsOf(figures).filter(({ limit }) => figures.over.includes(limit));
+  const sums = sumsOf(figures);
+  return figures.over.flatMap((over) => sums.filter(({ limit }) => limit === over));
 }
 
 /** What decides: the worst of what is over, else the plate with the least spare. */

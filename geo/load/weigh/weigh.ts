@@ -1,33 +1,24 @@
 import { given } from '../../given.ts';
 import { fail, ok, type Result } from '../../result.ts';
-import { clip } from '../../units/text.ts';
 import type { VehicleCard } from '../../vehicle/card.ts';
 import type { LoadItem } from '../list/load-list.ts';
 import { massAt, rackPlace } from '../places/stow-places.ts';
 import { axleLoads, centreOfMassM } from './axle-loads.ts';
 import type { LoadFigures, LoadLimit } from './figures.ts';
+import { type LoadCard, loadCardOf, type ReadyCard } from './load-card.ts';
 import { NOISE_KG } from './noise.ts';
 
 /** What the empty vehicle, ready to drive, weighs, and what is in that. */
 export type EmptyWeight = NonNullable<VehicleCard['runningOrder']>;
 
-/** The empty weight of a card; a problem that says how to get one where it has none. */
-export function emptyWeightOf({ runningOrder, name }: VehicleCard): Result<EmptyWeight> {
-  if (runningOrder !== undefined) return ok(runningOrder);
-  return fail(
-    'no-running-order',
-    `The card of ${clip(name, 80)} has no empty weight: weigh the vehicle axle by axle, empty and ready to drive, and write both figures on its card ("runningOrder" in the file).`,
-  );
-}
-
 /**
  * The vehicle with these items on board, axle by axle against its plates: empty weight plus moments about the axles.
- * @returns the figures; a problem when the card has no empty weight, or the list takes off more than there is
+ * @returns the figures, estimated where the card has one total alone; a problem when it has none, or the list takes off more than there is
  */
-export function weigh(card: VehicleCard, items: readonly LoadItem[]): Result<LoadFigures> {
-  const empty = emptyWeightOf(card);
-  if (!empty.ok) return empty;
-  const figures = weighFrom(card, empty.value, items);
+export function weigh(card: LoadCard, items: readonly LoadItem[]): Result<LoadFigures> {
+  const ready = loadCardOf(card);
+  if (!ready.ok) return ready;
+  const figures = weighFrom(ready.value, items);
   const { frontKg, rearKg, grossKg, over } = figures;
   if (!(grossKg > 0) || (Math.min(frontKg, rearKg) < -NOISE_KG && over.length === 0))
     return fail(
@@ -37,7 +28,8 @@ export function weigh(card: VehicleCard, items: readonly LoadItem[]): Result<Loa
   return ok(figures);
 }
 
-function weighFrom(card: VehicleCard, empty: EmptyWeight, items: readonly LoadItem[]): LoadFigures {
+function weighFrom(card: ReadyCard, items: readonly LoadItem[]): LoadFigures {
+  const { runningOrder: empty, estimated } = card;
   const { frontKg, rearKg } = axleLoads(empty, items, card.wheelbaseM);
   const grossKg = frontKg + rearKg;
   const plates = { frontKg: card.axleKg.front, rearKg: card.axleKg.rear, grossKg: card.grossKg };
@@ -61,7 +53,11 @@ function weighFrom(card: VehicleCard, empty: EmptyWeight, items: readonly LoadIt
     bindsFirst: bindsFirst(spare),
     over: overOf(spare, rack),
     centreM: centreOfMassM({ frontKg, rearKg }, card.wheelbaseM),
-    ...given({ rack }),
+    ...given({
+      rack,
+      estimated: estimated === undefined ? undefined : (true as const),
+      grossEstimated: estimated === 'axles and total' ? (true as const) : undefined,
+    }),
   };
 }
 

@@ -1,3 +1,4 @@
+import { printKg } from '../../../geo/units/print.ts';
 import type { Settings } from '../../contract/settings.ts';
 import { mergeItems } from '../files/merge-items.ts';
 
@@ -8,6 +9,7 @@ const WORD: { readonly [K in keyof Settings]?: string } = {
   units: 'units',
   palette: 'colours',
   margins: 'spare below which a passage is called tight',
+  loadMarginKg: 'spare below which a load is called tight',
   country: 'country where the place does not tell',
   tiles: 'background picture',
 };
@@ -40,6 +42,7 @@ function choicesOf(settings: Settings): Choice[] {
 function sayChoice([name, value]: Choice): string {
   if (value === null) return 'none';
   if (name === 'margins') return `${value.heightM} m in height and ${value.physicalWidthM} m in width`;
+  if (name === 'loadMarginKg') return printKg(value);
   if (name === 'tiles') return `${value.address} (${value.attribution})`;
   return String(value);
 }

@@ -46,7 +46,9 @@ export function LoadSheet({ card }: { card: VehicleCard }) {
   return (
     <article class="load-sheet" aria-hidden="true">
       <Head card={card} />
-      <p class="load-sheet-verdict">{headlineOf(result, { doubtful: doubts.length > 0 })}</p>
+      <p class="load-sheet-verdict">
+        {headlineOf(result, { doubtful: doubts.length > 0, marginKg: settings.value.loadMarginKg })}
+      </p>
       <Drawing card={card} items={items} result={result} fit={fit} />
       <SheetFigures result={result} />
       <SheetItems card={card} items={items} fit={fit} />

@@ -38,7 +38,7 @@ describe('lanegauge load', () => {
     const { exit, out, complaint } = await load('--vehicle', CARD, '--load', FAMILY);
     expect([exit, complaint]).toEqual([1, '']);
     expect(out).toContain('OVER: gross by 26 kg. Do not leave like this.');
-    expect(out).toContain('Do: Drain 26 litres from "Fresh water tank"');
+    expect(out).toContain('Do: Drain 76 litres from "Fresh water tank"');
     expect(out).toMatch(/Gross +3500 kg +3526 kg +−26 kg +over/);
     expect(out).toMatch(/Rear axle +2000 kg +1808 kg +192 kg\n/);
     expect(out).toContain('Weigh the vehicle');
@@ -48,7 +48,7 @@ describe('lanegauge load', () => {
     const name = await fileOf('light.json', [{ name: 'Bag', massKg: 20, xM: 2 }]);
     const { exit, out } = await load('--vehicle', CARD, '--load', name);
     expect(exit).toBe(0);
-    expect(out).toMatch(/^WITHIN THE PLATES: 2\d\d kg left, front axle first\./);
+    expect(out).toMatch(/^WITHIN THE PLATES: least spare: front axle, 2\d\d kg\./);
     expect(out).not.toContain('Do:');
   });
 
@@ -84,8 +84,17 @@ describe('lanegauge load', () => {
     }
   });
 
-  it('needs the empty weight of the vehicle', async () => {
+  it('estimates the axles from the unladen mass alone, and says so', async () => {
     const { runningOrder: _, ...card } = JSON.parse(await readFile(CARD, 'utf8'));
+    await writeFile(join(folder, 'card.json'), JSON.stringify(card));
+    const { out } = await load('--vehicle', 'card.json', '--load', FAMILY);
+    expect(out).toContain('ESTIMATE, NOT WEIGHED. ');
+    const json = await load('--vehicle', 'card.json', '--load', FAMILY, '--json');
+    expect(JSON.parse(json.out).estimated).toBe(true);
+  });
+
+  it('needs the empty weight of the vehicle, or its unladen mass', async () => {
+    const { runningOrder: _, unladenKg: __, ...card } = JSON.parse(await readFile(CARD, 'utf8'));
     await writeFile(join(folder, 'card.json'), JSON.stringify(card));
     const { exit, out, complaint } = await load('--vehicle', 'card.json', '--load', FAMILY);
     expect([exit, out]).toEqual([2, '']);

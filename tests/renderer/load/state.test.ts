@@ -17,7 +17,7 @@ import { aboard, aboardForCheck, loads, notCounted } from '../../../renderer/sta
 import { COACH_BUILT, FAMILY } from '../../geo/load/family.ts';
 
 const BOX = { name: 'Box', massKg: 20, xM: 3.6 };
-const { runningOrder: _, ...UNWEIGHED } = COACH_BUILT;
+const { runningOrder: _, unladenKg: __, ...UNWEIGHED } = COACH_BUILT;
 
 let fresh = 0;
 beforeEach(() => {

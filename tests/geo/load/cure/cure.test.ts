@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { cureOverload } from '../../../../geo/load/cure/cure.ts';
 import { sayCure, sayCures } from '../../../../geo/load/cure/say-cure.ts';
 import type { LoadItem } from '../../../../geo/load/list/load-list.ts';
 import { isAt, stowPlaces } from '../../../../geo/load/places/stow-places.ts';
@@ -152,5 +153,47 @@ describe('every cure', () => {
       }),
       { numRuns: 20 },
     );
+  });
+
+  it('leaves a margin on each plate where it can', () => {
+    // 3000 kg empty of 3500 kg: 40 kg over with both
+    const items = [thing('Boat', 90, 2), thing('Stones', 450, 2)];
+    const bare = { ...CARD, lockers: [], rack: undefined };
+    const cures = cureOverload(bare, items, { marginKg: 60 });
+    if (!cures.ok) throw new Error(cures.error.message);
+    expect(cures.value.cures[0]?.after?.spare.grossKg).toBeGreaterThanOrEqual(60);
+    const without = cureOverload(bare, items);
+    expect(without.ok && without.value.cures[0]?.after?.spare.grossKg).toBe(50);
+  });
+
+  it('without room for the margin keeps the plates all the same', () => {
+    const bare = { ...CARD, lockers: [], rack: undefined };
+    const cures = cureOverload(bare, [thing('People', 480, 2, { kind: 'person' }), thing('Chair', 30, 2)], {
+      marginKg: 50,
+    });
+    expect(cures.ok && cures.value.cures[0]?.after?.spare.grossKg).toBe(20);
+  });
+
+  it('leaves the awning and the chairs before clothes, food or medicine, though that is one step more', () => {
+    const bare = { ...CARD, lockers: [], rack: undefined };
+    const items = [
+      thing('People', 400, 2, { kind: 'person' }),
+      thing('Clothes', 60, 2),
+      thing('Food', 60, 2),
+      thing('Medicine', 60, 2),
+      thing('Awning', 40, 2),
+      thing('Chairs', 25, 2),
+    ];
+    // 145 kg over: both go, and then clothes or food, never medicine
+    expect(best(items.slice(0, 1).concat(items.slice(3)), bare)).toBe('leave "Chairs" behind (25 kg)');
+    const said = best(items, bare);
+    expect(said).toContain('leave "');
+    expect(said).not.toContain('Medicine');
+    const few = [items[0]!, items[1]!, items[4]!, items[5]!].map((item) => ({
+      ...item,
+      massKg: item.name === 'People' ? 430 : item.massKg,
+    }));
+    // 55 kg over: the clothes alone would do
+    expect(best(few, bare)).toBe('leave "Awning" behind (40 kg) and leave "Chairs" behind (25 kg)');
   });
 });

@@ -142,7 +142,7 @@ describe('beside a place stands', () => {
 
   it('how feet and a minus were understood', () => {
     expect(note('8\'2"')).toBe('2.49 m (8\'2") behind the front axle.');
-    expect(note('-0.4')).toBe('0.40 m, 1\'4" ahead of the front axle.');
+    expect(note('-0.4')).toBe('0.40 m (1\'4") ahead of the front axle.');
   });
 
   it('that it lies outside the body', () => {

@@ -13,12 +13,10 @@ import './swing/lesson-page.css';
 import { TopBar } from './bar/top-bar.tsx';
 import { Dialogs } from './dialogs/dialogs.tsx';
 import { Announcer } from './drive/announcer.tsx';
-import { Panel } from './drive/panel.tsx';
+import { DriveView } from './drive/drive-view.tsx';
 import { DropSign, dropFilesOn } from './drop.tsx';
 import { LoadView } from './load/load-view.tsx';
-import { NoticeArea } from './look/notice.tsx';
 import { followPalette } from './look/palette.ts';
-import { DriveMap } from './map/drive-map.tsx';
 import { openedDrive } from './state/opened.ts';
 import { panelId, shownView, switchByKeys, tabId, type ViewId } from './state/views.ts';
 import { StatusLine } from './status-line.tsx';
@@ -45,13 +43,7 @@ export function App() {
       <TopBar />
       <main class="views">
         <View id="drive" stays>
-          <div class="drive-view">
-            <section class="map-place" aria-label="Map">
-              <DriveMap />
-              <NoticeArea />
-            </section>
-            <Panel />
-          </div>
+          <DriveView />
         </View>
         <View id="swing">
           <SwingView />

@@ -1,4 +1,5 @@
 import { render } from 'preact';
+import { keepHistory } from './actions/history.ts';
 import { start } from './actions/start.ts';
 import { App } from './app.tsx';
 import { setHost } from './host/ask.ts';
@@ -11,4 +12,5 @@ const chosen = await chooseHost(window);
 if (chosen.ok) {
   setHost(chosen.value);
   await start(window.sessionStorage);
+  keepHistory(window);
 } else hostGone.value = chosen.error.message;

@@ -19,10 +19,15 @@ interface PlaceName {
   readonly at: string;
 }
 
+/** What it is about, small: `narrow road`; of the map itself what is wrong with it, `off the map`. */
+export function nameSubject({ subject, kind }: Pick<Finding, 'subject' | 'kind'>): string {
+  return subject === 'map' ? kind : lowerFirst(SUBJECT_WORD[subject]);
+}
+
 /** What a finding is called on a mark, or under the verdict. */
 export function namePlace(finding: Finding, units: Units): PlaceName {
-  const { level, subject, fromM, road } = finding;
-  const about = lowerFirst(SUBJECT_WORD[subject]);
+  const { level, fromM, road } = finding;
+  const about = nameSubject(finding);
   return {
     what: `${LEVEL_WORD[level]} ${about}`,
     subject: about,

@@ -1,3 +1,4 @@
+import type { Kind } from './kinds.ts';
 import { LEVELS, type Level, type Verdict } from './level.ts';
 
 /** As much of a finding as a verdict asks. */
@@ -18,9 +19,14 @@ export function placesAt(findings: readonly Levelled[], level: Level): number {
 
 /**
  * The findings that made the verdict, in driving order: where to look first. None for `care` and `clear`, which stop
- * nobody.
+ * nobody; what is guessed is told as a whole (`sayGuessedShare`).
  */
-export function decidingPlaces<T extends Levelled>(findings: readonly T[], verdict: Verdict): readonly T[] {
+export function decidingPlaces<T extends Levelled & { readonly kind: Kind }>(
+  findings: readonly T[],
+  verdict: Verdict,
+): readonly T[] {
   if (verdict === 'care' || verdict === 'clear') return [];
-  return findings.filter(({ level, folded }) => level === verdict && folded !== true);
+  return findings.filter(
+    ({ level, folded, kind }) => level === verdict && folded !== true && kind !== 'guessed',
+  );
 }

@@ -29,6 +29,8 @@ const KEYS: readonly (readonly [string, string])[] = [
   ['↓ ↑ or j k', 'in the findings: the next or previous one'],
   ['Home, End', 'in the findings: the first or last one'],
   ['Enter', 'opens the finding, Enter again closes it'],
+  ['↓ ↑, Page Down, Page Up', 'on the strip: on along the drive, or back'],
+  ['Alt ←, Alt →', 'back to what you looked at before, and forward'],
   ['Space, ← →', 'in Swing: plays or pauses; a little on or back'],
   ['← → ↑ ↓', 'in Swing, steering by hand: turn the wheel, roll on and back'],
   ['← →, Shift ← →', 'in Load, on an item of the drawing: moves it by 5 or 50 cm'],

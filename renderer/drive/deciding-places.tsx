@@ -9,7 +9,7 @@ import { settings } from '../state/kept.ts';
 import { shownLevels } from '../state/shown.ts';
 
 /** So many places stand under the verdict; the others are in the list. */
-const SHOWN = 4;
+const SHOWN = { barred: 5, tight: 3, unknown: 3 } as const;
 
 /** The places that made the verdict, by kilometre and name: each opens its row and shows it on map and strip. */
 export function DecidingPlaces() {
@@ -18,10 +18,11 @@ export function DecidingPlaces() {
   const { verdict } = shown;
   const places = decidingPlaces(shown.findings, verdict);
   if (places.length === 0 || verdict === 'clear') return null;
-  const more = places.length - SHOWN;
+  const most = verdict === 'care' ? 0 : SHOWN[verdict];
+  const more = places.length - most;
   return (
     <ol class="deciding" aria-label="The places that decide">
-      {places.slice(0, SHOWN).map((finding) => (
+      {places.slice(0, most).map((finding) => (
         <li key={finding.id}>
           <PlaceButton finding={finding} />
         </li>

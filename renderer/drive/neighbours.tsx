@@ -1,6 +1,6 @@
 import { LEVEL_WORD } from '../../geo/report/level.ts';
+import { nameSubject } from '../../geo/report/name-place.ts';
 import type { Finding } from '../../geo/report/report.ts';
-import { SUBJECT_WORD } from '../../geo/report/subject-word.ts';
 import { distanceIn, type Units } from '../../geo/units/in-units.ts';
 import { select } from '../actions/choose.ts';
 import { findings } from '../state/check.ts';
@@ -42,7 +42,7 @@ function Neighbour({ say, end, to, from, units }: NeighbourProps) {
   const apart = distanceIn(units, Math.abs(to.fromM - from.fromM));
   return (
     <button type="button" onClick={() => openAndFocus(to.id, to.id)}>
-      {say}: {LEVEL_WORD[to.level].toLowerCase()}, {SUBJECT_WORD[to.subject].toLowerCase()}, {apart}
+      {say}: {LEVEL_WORD[to.level].toLowerCase()}, {nameSubject(to)}, {apart}
     </button>
   );
 }

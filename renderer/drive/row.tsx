@@ -1,8 +1,8 @@
 import { clockText } from '../../geo/clock/print-times.ts';
 import { decidingOf } from '../../geo/report/deciding.ts';
 import { LEVEL_WORD } from '../../geo/report/level.ts';
+import { nameSubject } from '../../geo/report/name-place.ts';
 import type { Finding } from '../../geo/report/report.ts';
-import { SUBJECT_WORD } from '../../geo/report/subject-word.ts';
 import { distanceIn, lengthIn, type Units } from '../../geo/units/in-units.ts';
 import { clip } from '../../geo/units/text.ts';
 import { select } from '../actions/choose.ts';
@@ -19,7 +19,7 @@ interface Props {
 
 /** One finding: its level, what it is, where, and the number that decides. Opened, it tells all. */
 export function FindingRow({ finding, open, units, leaveAt }: Props) {
-  const { id, level, subject, fromM, road, passesAt } = finding;
+  const { id, level, fromM, road, passesAt } = finding;
   const detail = `finding-${id}`;
   return (
     <li
@@ -44,7 +44,7 @@ export function FindingRow({ finding, open, units, leaveAt }: Props) {
       >
         <LevelMark level={level} size={20} />
         <span class="row-what">
-          <b class={`level-${level}`}>{LEVEL_WORD[level]}</b> {SUBJECT_WORD[subject].toLowerCase()}
+          <b class={`level-${level}`}>{LEVEL_WORD[level]}</b> {nameSubject(finding)}
         </span>
         <span class="row-where">
           <span>{distanceIn(units, fromM)}</span>

@@ -16,6 +16,9 @@ const STATES: States = [
   ['a height opened', (page) => barredRow(page, 'height').click()],
   ['a width opened', (page) => barredRow(page, 'width').click()],
   ['a weight opened', (page) => barredRow(page, 'weight').click()],
+  ['the strip by itself where it is narrow', (page) => part(page, 'Strip')],
+  ['the map by itself', (page) => part(page, 'Map')],
+  ['the findings again', (page) => part(page, 'Findings')],
   [
     'everything filtered away',
     async (page) => {
@@ -51,13 +54,18 @@ const STATES: States = [
   ],
 ];
 
+async function part(page: Page, name: string): Promise<void> {
+  await page.setViewportSize({ width: 390, height: 800 });
+  await page.getByRole('button', { name, exact: true }).click();
+}
+
 async function swap(page: Page, name: string): Promise<void> {
   await page.keyboard.press('Escape');
   await page.getByRole('button', { name, exact: true }).click();
 }
 
 describe('every state on the drive', () => {
-  it('is free of faults at three widths, by day and by night', { timeout: 240_000 }, () =>
-    walkStates(watched, STATES),
+  it('is free of faults at four widths, by day and by night', { timeout: 300_000 }, () =>
+    walkStates(watched, STATES, [390, 820, 1280, 1920]),
   );
 });

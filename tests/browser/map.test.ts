@@ -27,8 +27,8 @@ describe('the map of the sample drive', { timeout: LONG_MS }, () => {
     const { page } = watched;
     await page.locator('.map-mark [data-count="1"]').first().click();
     await page.locator('.map-mark-chosen').waitFor({ timeout: SOON_MS });
-    await barredRow(page, 'height').click();
-    const chosen = page.locator('.map-mark-chosen [data-finding^="height"]');
+    await barredRow(page, 'weight').click();
+    const chosen = page.locator('.map-mark-chosen [data-finding^="mass"]');
     await chosen.waitFor({ timeout: SOON_MS });
     const mark = await chosen.boundingBox();
     const map = await page.locator('.drive-map').boundingBox();

@@ -4,6 +4,11 @@ import { casingPx, roadWidthPx } from './widths.ts';
 
 /** Narrower than this a road is one line of the pen; wider it has two edges and a surface. */
 const EDGES_FROM_PX = 2.6;
+/** A main road has its colour between two fine edges even then. */
+const FINE_EDGE_PX = 0.6;
+const MAIN_LEAST_PX = 1.5;
+/** Farther out the tracks of a station would be one dark braid. */
+const SLEEPERS_FROM_ZOOM = 16;
 
 /** A layer of roads or rails, as it is told from areas and other lines. */
 interface RoadLayer extends TileLayer {
@@ -28,17 +33,19 @@ export function paintRoads(brush: Brush, layers: readonly RoadLayer[]): void {
 
 function paintEdges(brush: Brush, { kind, level, parts }: RoadLayer): void {
   const { ctx, palette, zoom } = brush;
-  const width = roadWidthPx(kind, zoom);
+  const width = surfacePx(kind, zoom);
   const bridge = level > 0;
   const slight = isSlight(kind);
-  if (!bridge && (slight || width < EDGES_FROM_PX)) return;
+  if (!bridge && (slight || width < EDGES_FROM_PX) && !isMain(kind)) return;
   traceLines(brush, parts);
   const surface = slight ? Math.max(4, width + 3) : width;
   ctx.lineCap = bridge || level < 0 ? 'butt' : 'round';
   ctx.setLineDash(level < 0 ? [4, 3] : []);
-  ctx.strokeStyle = palette[bridge || isMain(kind) ? 'map-casing-main' : 'map-casing'];
+  ctx.strokeStyle =
+    palette[bridge || isMain(kind) ? 'map-casing-main' : isMinor(kind) ? 'map-casing-minor' : 'map-casing'];
   // a bridge's parapets stand out beyond the edges of its road
-  ctx.lineWidth = surface + (casingPx(zoom) + (bridge ? 1 : 0)) * 2;
+  const edge = width < EDGES_FROM_PX ? FINE_EDGE_PX : casingPx(zoom);
+  ctx.lineWidth = surface + (edge + (bridge ? 1 : 0)) * 2;
   ctx.stroke();
   ctx.setLineDash([]);
   if (bridge && slight) {
@@ -50,7 +57,7 @@ function paintEdges(brush: Brush, { kind, level, parts }: RoadLayer): void {
 
 function paintSurface(brush: Brush, { kind, level, parts }: RoadLayer): void {
   const { ctx, zoom } = brush;
-  const width = roadWidthPx(kind, zoom);
+  const width = surfacePx(kind, zoom);
   traceLines(brush, parts);
   ctx.globalAlpha = level < 0 ? 0.55 : 1;
   if (kind === 'rail' || kind === 'railMinor') paintRail(brush, width);
@@ -69,8 +76,8 @@ function paintPath({ ctx, palette }: Brush, kind: 'path' | 'track', width: numbe
 }
 
 function paintCarriageway({ ctx, palette }: Brush, kind: RoadKind, width: number): void {
-  const thin = width < EDGES_FROM_PX;
-  ctx.strokeStyle = palette[thin ? (isMain(kind) ? 'map-casing-main' : 'map-casing') : surfaceOf(kind)];
+  const thin = width < EDGES_FROM_PX && !isMain(kind);
+  ctx.strokeStyle = palette[thin ? 'map-road-thin' : surfaceOf(kind)];
   ctx.lineWidth = thin ? Math.max(0.6, width * 0.8) : width;
   ctx.lineCap = 'round';
   ctx.stroke();
@@ -86,10 +93,16 @@ function paintRail({ ctx, palette, zoom }: Brush, width: number): void {
   ctx.lineCap = 'butt';
   ctx.lineWidth = width;
   ctx.stroke();
-  if (zoom < 12) return;
+  if (zoom < SLEEPERS_FROM_ZOOM) return;
   ctx.lineWidth = width * 2 + 2.6;
   ctx.setLineDash([1, zoom < 15 ? 6 : 8]);
   ctx.stroke();
+}
+
+/** How wide the surface is drawn, pixels. */
+function surfacePx(kind: RoadKind, zoom: number): number {
+  const width = roadWidthPx(kind, zoom);
+  return isMain(kind) ? Math.max(MAIN_LEAST_PX, width) : width;
 }
 
 function surfaceOf(kind: RoadKind): 'map-road' | 'map-road-main' | 'map-road-trunk' | 'map-paved' {
@@ -100,6 +113,11 @@ function surfaceOf(kind: RoadKind): 'map-road' | 'map-road-main' | 'map-road-tru
 
 function isMain(kind: RoadKind): boolean {
   return kind === 'motorway' || kind === 'trunk' || kind === 'primary';
+}
+
+/** Where they lie dense, their edges must not outweigh the roads one drives through on. */
+function isMinor(kind: RoadKind): boolean {
+  return kind === 'minor' || kind === 'service' || kind === 'pedestrian';
 }
 
 function isSlight(kind: RoadKind): boolean {

@@ -6,20 +6,24 @@ import type { WatchedPage } from './page.ts';
 /** States of the window, each reached from the one before. */
 export type States = readonly (readonly [name: string, reach: (page: Page) => Promise<unknown>])[];
 
-const WIDTHS = [820, 1280, 1920];
+const WIDTHS: readonly number[] = [820, 1280, 1920];
 const PALETTES = ['light', 'dark'] as const;
 
 /**
- * Walks the states one after the other and looks at each at three widths, by day and by night: free of faults of access,
+ * Walks the states one after the other and looks at each at several widths, by day and by night: free of faults of access,
  * not wider than its window, and with no complaint on the page. By night only the colours are looked at anew: document
  * and layout are those of the day.
  */
-export async function walkStates({ page, complaints }: WatchedPage, states: States): Promise<void> {
+export async function walkStates(
+  { page, complaints }: WatchedPage,
+  states: States,
+  widths = WIDTHS,
+): Promise<void> {
   const faults: string[] = [];
   let looked = 0;
   for (const [name, reach] of states) {
     await reach(page);
-    for (const width of WIDTHS)
+    for (const width of widths)
       for (const colorScheme of PALETTES) {
         await page.setViewportSize({ width, height: width === 1920 ? 1080 : 800 });
         await page.emulateMedia({ colorScheme });
@@ -36,5 +40,5 @@ export async function walkStates({ page, complaints }: WatchedPage, states: Stat
   }
   expect(faults).toEqual([]);
   expect(complaints).toEqual([]);
-  expect(looked).toBe(states.length * WIDTHS.length * PALETTES.length);
+  expect(looked).toBe(states.length * widths.length * PALETTES.length);
 }

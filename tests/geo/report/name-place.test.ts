@@ -34,6 +34,15 @@ describe('the name of a place', () => {
     );
   });
 
+  it('of the map itself says what is wrong with it', () => {
+    expect(
+      namePlaceInLine(
+        finding({ level: 'unknown', subject: 'map', kind: 'off the map', toM: 3000 }),
+        'metric',
+      ),
+    ).toBe('Unknown off the map: for 790 m, 2.2 km');
+  });
+
   it('makes up neither a figure nor a road where none is mapped', () => {
     expect(namePlaceInLine(finding({ subject: 'access', kind: 'closed' }), 'metric')).toBe(
       'Barred access: 2.2 km',

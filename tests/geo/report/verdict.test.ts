@@ -49,6 +49,11 @@ describe('the places that decide', () => {
     expect(decidingPlaces(findings, 'tight')).toEqual([findings[2]]);
   });
 
+  it('leave out what is guessed: a sentence tells it as a whole', () => {
+    const guess = { ...finding('unknown'), kind: 'guessed' as const };
+    expect(decidingPlaces([guess, finding('unknown')], 'unknown')).toEqual([finding('unknown')]);
+  });
+
   it('are none where nothing stops the vehicle', () => {
     expect(decidingPlaces(findings, 'care')).toEqual([]);
     expect(decidingPlaces([], 'clear')).toEqual([]);

@@ -1,0 +1,40 @@
+import './drive-view.css';
+import { NoticeArea } from '../look/notice.tsx';
+import { DriveMap } from '../map/drive-map.tsx';
+import { PARTS, shownPart } from '../state/parts.ts';
+import { Panel } from './panel.tsx';
+
+/** The drive: its map, and beside it the verdict with strip and rows. In a narrow window one part at a time. */
+export function DriveView() {
+  return (
+    <div class="drive-view" data-part={shownPart.value}>
+      <Parts />
+      <section class="map-place" aria-label="Map">
+        <DriveMap />
+        <NoticeArea />
+      </section>
+      <Panel />
+    </div>
+  );
+}
+
+/** Which part a narrow window shows; a wide one has no need of it. */
+function Parts() {
+  return (
+    <fieldset class="parts">
+      <legend class="unseen">What is shown of the drive</legend>
+      {PARTS.map(({ id, name }) => (
+        <button
+          key={id}
+          type="button"
+          aria-pressed={shownPart.value === id}
+          onClick={() => {
+            shownPart.value = id;
+          }}
+        >
+          {name}
+        </button>
+      ))}
+    </fieldset>
+  );
+}

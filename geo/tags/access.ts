@@ -2,6 +2,7 @@ import type { Tags } from '../roads/roads.ts';
 import { type AccessMeaning, isHarder, readAccessValue } from './access-value.ts';
 import { type Direction, type Driven, directionOf } from './driven.ts';
 import { isElsewhere, isOtherDirection, isRemark } from './key-words.ts';
+import { accessMeant } from './misspelt-access.ts';
 import { isGoodsMode, isMotorhomeMode, isOtherMode, MOTORHOME_MODES, modeRank } from './modes.ts';
 import { builtFor } from './road-class.ts';
 
@@ -165,11 +166,14 @@ export function goodsAccess(driven: Driven): AccessTag[] {
  * - `lane`, `condition`, `notUnderstood`: forms of the motorhome's own keys; they may also lift a ban
  * - `motorcar`: motor cars are kept out, or not let through, and no word on motor vehicles or motorhomes: mappers often
  *   mean both
+ * - `misspelt`: a key that is none, and is near one of ours
  */
 export interface AccessDoubt {
   readonly key: string;
   readonly text: string;
-  readonly binding: 'lane' | 'condition' | 'notUnderstood' | 'motorcar';
+  readonly binding: 'lane' | 'condition' | 'notUnderstood' | 'motorcar' | 'misspelt';
+  /** the key that a misspelt one was most likely meant to be */
+  readonly meant?: string;
 }
 
 /**
@@ -178,7 +182,7 @@ export interface AccessDoubt {
 export function accessDoubts(driven: Driven, deciding: Access): AccessDoubt[] {
   const { tags } = driven;
   const direction = directionOf(driven);
-  const doubts = [...carDoubts(driven, deciding)];
+  const doubts = [...carDoubts(driven, deciding), ...misspeltDoubts(tags)];
   for (const [key, text] of Object.entries(tags)) {
     if (!key.includes(':')) continue;
     const [first = '', ...rest] = key.split(':');
@@ -195,6 +199,15 @@ export function accessDoubts(driven: Driven, deciding: Access): AccessDoubt[] {
     else if (rest.includes('lanes')) doubts.push({ key, text, binding: 'lane' });
   }
   return doubts;
+}
+
+function misspeltDoubts(tags: Tags): AccessDoubt[] {
+  return Object.entries(tags).flatMap(([key, text]) => {
+    const [first = '', ...rest] = key.split(':');
+    const meant = accessMeant(first);
+    if (meant === undefined || rest.some((part) => isRemark(part) || isOtherMode(part))) return [];
+    return [{ key, text, binding: 'misspelt' as const, meant }];
+  });
 }
 
 function carDoubts(driven: Driven, deciding: Access): AccessDoubt[] {

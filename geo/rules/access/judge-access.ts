@@ -197,6 +197,9 @@ function worstOf(cases: readonly CaseOrNone[]): Case | undefined {
 /** Our own conditions and lanes are judged elsewhere; a key nobody understands may lift a ban. */
 function concerns(asked: AccessAsked, doubt: AccessDoubt): boolean {
   if (doubt.binding === 'notUnderstood') return true;
+  // what it would open is open as it is, or closed by a tag that it may lift
+  if (doubt.binding === 'misspelt')
+    return readAccessValue(doubt.text) !== 'open' || (asked.deciding?.meaning ?? 'open') !== 'open';
   if (doubt.binding === 'motorcar') return mayClose(readAccessValue(doubt.text), asked);
   if (!doubt.key.startsWith('motorcar')) return false;
   if (doubt.binding === 'lane') return closesEveryLane(asked, doubt.text);

@@ -68,6 +68,8 @@ export function sayDoubt(doubt: AccessDoubt): string {
       return `${tag} is about access and is not understood.`;
     case 'motorcar':
       return `${tag} is mapped, and nothing for motorhomes.`;
+    case 'misspelt':
+      return `${tag} is mapped, and there is no such key: "${doubt.meant ?? ''}" was likely meant.`;
   }
 }
 

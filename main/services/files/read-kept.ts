@@ -2,6 +2,7 @@ import { createHash, randomUUID } from 'node:crypto';
 import { constants } from 'node:fs';
 import { copyFile, rename, stat } from 'node:fs/promises';
 import type { z } from 'zod';
+import { sayFault } from '../../../geo/document/say-fault.ts';
 import { listed } from '../../../geo/units/text.ts';
 import { readBytes } from './read-bytes.ts';
 import { codeOf, messageOf } from './system-error.ts';
@@ -138,7 +139,9 @@ function parse<T>(bytes: Uint8Array, schema: z.ZodType<T>): Parsed<T> {
     const parsed = schema.safeParse(json);
     if (parsed.success) return { is: 'value', value: parsed.data };
     const [issue] = parsed.error.issues;
-    return { is: 'damaged', why: `${issue?.path.join('.') || 'the whole'}: ${issue?.message}`, json };
+    const why =
+      issue === undefined ? 'it cannot be used' : sayFault(issue, json, { whole: 'the whole', kind: 'file' });
+    return { is: 'damaged', why, json };
   } catch (error) {
     return { is: 'damaged', why: messageOf(error) };
   }

@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { sayFault } from '../../../geo/document/say-fault.ts';
 import { clip, counted, quote } from '../../../geo/units/text.ts';
 import type { Salvage } from './read-kept.ts';
 
@@ -37,7 +38,7 @@ function sort<T, I>(found: readonly unknown[], { item, most, idOf, nameOf }: Lis
   for (const [i, each] of found.entries()) {
     const parsed = item.safeParse(each);
     const why = !parsed.success
-      ? whyNot(parsed.error)
+      ? whyNot(parsed.error, each)
       : ids.has(idOf(parsed.data))
         ? 'another carries the same id'
         : sound.length === most
@@ -51,9 +52,10 @@ function sort<T, I>(found: readonly unknown[], { item, most, idOf, nameOf }: Lis
   return { sound, lost };
 }
 
-function whyNot(error: z.ZodError): string {
+function whyNot(error: z.ZodError, item: unknown): string {
   const [issue] = error.issues;
-  return clip(`${issue?.path.join('.') || 'the whole'}: ${issue?.message}`, 200);
+  if (issue === undefined) return 'it cannot be used';
+  return clip(sayFault(issue, item, { whole: 'the whole', kind: 'item' }), 200);
 }
 
 function saidName(name: unknown, place: number): string {

@@ -154,6 +154,21 @@ describe('access', () => {
     expect(say('TR')).toMatch(/over 3\.5 t in Turkey is not known\.$/);
   });
 
+  it.each(['acess', 'Access', 'motorvehicle', 'motor_vehcile', 'vehcle', 'motorvehicle:forward'])(
+    'with %s=no is unknown, since no such key is known, and lifts nothing',
+    (key) => {
+      expect(through({ [key]: 'no' })).toEqual(['unknown']);
+      expect(through({ [key]: 'yes' })).toEqual([]);
+      expect(through({ [key]: 'no', motor_vehicle: 'no' })).toEqual(['barred']);
+      expect(through({ [key]: 'yes', motor_vehicle: 'no' })).toEqual(['unknown']);
+    },
+  );
+
+  it.each(['motorcycle', 'motor_bicycle', 'bicycle', 'process', 'address', 'vehicle_gate'])(
+    'with %s=no says nothing of motorhomes',
+    (key) => expect(through({ [key]: 'no' })).toEqual([]),
+  );
+
   it('with motorcar=no and no word on motorhomes is unknown, and barred where more is said', () => {
     expect(through({ motorcar: 'no' })).toEqual(['unknown']);
     expect(through({ motorcar: 'no', motor_vehicle: 'yes' })).toEqual([]);

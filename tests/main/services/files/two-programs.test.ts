@@ -102,7 +102,9 @@ describe('a fleet with a bad card', () => {
     const before = await readFile(join(folder, 'fleet.json'), 'utf8');
     const fleet = await openFleet(folder, [], now);
     expect(fleet.current()).toEqual([vehicle('a'), vehicle('b')]);
-    expect(fleet.notices().join()).toMatch(/"Heron" \(card\.heightM: .* The rest stays/);
+    expect(fleet.notices().join()).toMatch(
+      /"Heron" \(card\.heightM is -1, less than 1\.5 m can be right\)\. The rest stays/,
+    );
     await fleet.save([...fleet.current(), vehicle('c')]);
     const [aside] = (await readdir(folder)).filter((name) => name.includes('.damaged-'));
     expect(await readFile(join(folder, aside ?? ''), 'utf8')).toBe(before);

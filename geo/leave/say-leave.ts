@@ -1,13 +1,15 @@
 import { clockText } from '../clock/print-times.ts';
 import { smallest } from '../lists.ts';
-import { LEVEL_WORD, VERDICTS } from '../report/level.ts';
+import { LEVEL_WORD, VERDICTS, type Verdict } from '../report/level.ts';
 import type { DriveReport, LeaveSpan, LeaveVerdict } from '../report/report.ts';
 import { lowerFirst } from '../units/text.ts';
 
 /** The end of a day stands as the hour 24. */
 const isDaysEnd = (time: string): boolean => time.endsWith('T24:00');
 const isDaysStart = (time: string): boolean => time.endsWith('T00:00');
-const clock = (time: string): string => time.slice(11, 16);
+
+/** `06:45` of a leave time. */
+export const clockOfLeave = (time: string): string => time.slice(11, 16);
 
 /**
  * When to leave instead, to who passes at a time: "You pass at 08:20; leave before 06:45 or after 16:50."
@@ -27,10 +29,15 @@ function inWords(times: readonly string[]): string {
   return said.length === 1 ? (said[0] ?? '') : `${said.slice(0, -1).join(', ')} or ${said.at(-1)}`;
 }
 
+/** 06:45-16:50 */
+const span = ({ from, to }: LeaveSpan): string => `${clockOfLeave(from)}-${clockOfLeave(to)}`;
+
 /** "before 06:45", "after 16:50", "between 09:35 and 15:20" */
 function sayWhen({ from, to }: LeaveSpan): string {
-  if (isDaysStart(from)) return `before ${clock(to)}`;
-  return isDaysEnd(to) ? `after ${clock(from)}` : `between ${clock(from)} and ${clock(to)}`;
+  if (isDaysStart(from)) return `before ${clockOfLeave(to)}`;
+  return isDaysEnd(to)
+    ? `after ${clockOfLeave(from)}`
+    : `between ${clockOfLeave(from)} and ${clockOfLeave(to)}`;
 }
 
 /** The part of the day that a leave time lies in. */
@@ -49,7 +56,7 @@ export function sayBetterTimes({ leaveAt, leaveTimes = [], verdict }: DriveRepor
   if (leaveAt === undefined || best === undefined) return undefined;
   if (VERDICTS.indexOf(best) <= VERDICTS.indexOf(verdict)) return undefined;
   const spans = joined(leastOf(leaveTimes.filter((each) => each.verdict === best)));
-  const times = inWords(spans.map(({ from, to }) => `${clock(from)}-${clock(to)}`));
+  const times = inWords(spans.map(span));
   return `Leave ${times}: ${lowerFirst(LEVEL_WORD[best])} instead of ${lowerFirst(LEVEL_WORD[verdict])}.`;
 }
 
@@ -69,4 +76,20 @@ function joined(spans: readonly LeaveSpan[]): LeaveSpan[] {
     else all.push({ from, to });
   }
   return all;
+}
+
+/** Minutes since the day began. */
+export function minuteOfLeave(time: string): number {
+  return Number(time.slice(11, 13)) * 60 + Number(time.slice(14, 16));
+}
+
+/** The times of each verdict that the day comes to, the best first: "00:00-06:45, 16:50-24:00". */
+export function timesByVerdict(
+  times: readonly LeaveVerdict[],
+): { readonly verdict: Verdict; readonly when: string }[] {
+  return [...VERDICTS].reverse().flatMap((verdict) => {
+    const spans = joined(times.filter((each) => each.verdict === verdict));
+    if (spans.length === 0) return [];
+    return [{ verdict, when: spans.map(span).join(', ') }];
+  });
 }

@@ -1,6 +1,6 @@
 import { clip } from '../../geo/units/text.ts';
-import { chooseLeaveAt, chooseTrack, chooseVehicle, LEAVE_YEARS } from '../actions/choose.ts';
-import { leaveAt } from '../state/check.ts';
+import { chooseTrack, chooseVehicle } from '../actions/choose.ts';
+import { LeaveChoice } from '../leave/leave-choice.tsx';
 import { vehicle, vehicles } from '../state/kept.ts';
 import { openedDrive } from '../state/opened.ts';
 import { type DialogName, dialog } from '../state/page.ts';
@@ -97,24 +97,6 @@ function VehicleChoice() {
         ))}
       </select>
       <Opens which="vehicles" say="Cards…" />
-    </div>
-  );
-}
-
-function LeaveChoice() {
-  return (
-    <div class="choice">
-      <label class="small soft" for="leave">
-        Leave
-      </label>
-      <input
-        id="leave"
-        type="datetime-local"
-        min={`${LEAVE_YEARS.from}-01-01T00:00`}
-        max={`${LEAVE_YEARS.to}-12-31T23:59`}
-        value={leaveAt.value ?? ''}
-        onInput={({ currentTarget }) => chooseLeaveAt(currentTarget.value)}
-      />
     </div>
   );
 }

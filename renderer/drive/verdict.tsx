@@ -10,6 +10,7 @@ import { sayVerdict } from '../../geo/report/say-verdict.ts';
 import { STANDING_CAUTION } from '../../geo/report/standing-caution.ts';
 import { distanceIn } from '../../geo/units/in-units.ts';
 import { clip, lowerFirst } from '../../geo/units/text.ts';
+import { LeaveDay } from '../leave/leave-day.tsx';
 import { VerdictMark } from '../look/level-mark.tsx';
 import { checking, checkProblem, leaveAt, report } from '../state/check.ts';
 import { settings } from '../state/kept.ts';
@@ -42,6 +43,7 @@ export function VerdictBlock() {
       </p>
       {!elsewhere && guessed !== undefined && <p class="verdict-guessed">{guessed}</p>}
       {!elsewhere && <DecidingPlaces />}
+      {!elsewhere && <LeaveDay />}
       {!elsewhere && folded !== undefined && <p class="small soft">Also: {lowerFirst(folded)}</p>}
       <p class="small soft">
         <bdi>{clip(vehicle.name, 48)}</bdi>: <Facts /> <MapDate />

@@ -62,10 +62,25 @@ describe('the window', { timeout: LONG_MS }, () => {
     page.on('request', (request) => calls.push(new URL(request.url()).pathname));
     await page.getByLabel('Vehicle', { exact: true }).selectOption({ label: 'Coach-built 7.0' });
     await page.locator('.verdict', { hasText: 'Coach-built 7.0' }).waitFor({ timeout: SOON_MS });
-    await page.getByLabel('Leave').fill('2027-06-12T09:30');
+    await page.getByLabel('Leave', { exact: true }).fill('2027-06-12T09:30');
     await page.getByText(/there at (09|10):\d\d/).waitFor({ timeout: SOON_MS });
+    expect(await page.locator('#leave-says').textContent()).toBe('Saturday');
     expect(calls).toContain('/call/check');
     expect(calls).not.toContain('/call/openDrive');
+  });
+
+  it('has a slider of leave times that tells the verdict at each, and says when no time is set', async () => {
+    await page.getByLabel('Leave', { exact: true }).fill('');
+    await page.getByText('No leave time: hours not judged').waitFor({ timeout: SOON_MS });
+    expect(await page.getByRole('slider', { name: /^Leave/ }).count()).toBe(0);
+    await page.getByLabel('Leave', { exact: true }).fill('2027-06-12T09:30');
+    const slider = page.getByRole('slider', { name: /^Leave 09:30, Saturday 12 June: barred/ });
+    await slider.waitFor({ timeout: SOON_MS });
+    expect(await slider.getAttribute('aria-valuetext')).toBe('09:30, barred');
+    await slider.focus();
+    await page.keyboard.press('ArrowRight');
+    expect(await page.getByLabel('Leave', { exact: true }).inputValue()).toBe('2027-06-12T09:35');
+    await page.locator('.leave-slider', { hasText: 'Leave 09:35' }).waitFor({ timeout: SOON_MS });
   });
 
   it('opens a drive from a file', async () => {
@@ -107,7 +122,7 @@ describe('the window', { timeout: LONG_MS }, () => {
     await page.getByRole('button', { name: 'Cancel' }).click();
     await page.getByText('Cancelled. What was open is still open.').waitFor({ timeout: SOON_MS });
     expect(await barredRow(page, 'height').count()).toBe(1);
-    await page.getByLabel('Leave').fill('2027-06-12T09:30');
+    await page.getByLabel('Leave', { exact: true }).fill('2027-06-12T09:30');
     await page.getByText('there at').waitFor({ timeout: SOON_MS });
     await rm(dirname(path), { recursive: true });
   });
@@ -147,13 +162,13 @@ describe('the window', { timeout: LONG_MS }, () => {
     await choose(renamedDrive('barred', 'mine.gpx', 'My own drive'));
     await page.locator('.drive-name', { hasText: 'My own drive' }).waitFor({ timeout: SOON_MS });
     await findingsTold(page, SAMPLE_TOLD);
-    await page.getByLabel('Leave').fill('2027-06-12T09:30');
+    await page.getByLabel('Leave', { exact: true }).fill('2027-06-12T09:30');
     await page.getByText('there at').waitFor({ timeout: SOON_MS });
     await barredRow(page, 'height').click();
     await page.reload();
     await findingsTold(page, SAMPLE_TOLD);
     expect(await page.locator('.drive-name').textContent()).toContain('My own drive');
-    expect(await page.getByLabel('Leave').inputValue()).toBe('2027-06-12T09:30');
+    expect(await page.getByLabel('Leave', { exact: true }).inputValue()).toBe('2027-06-12T09:30');
     expect(await barredRow(page, 'height').getAttribute('aria-expanded')).toBe('true');
   });
 });

@@ -15,7 +15,7 @@ describe('the shell', { timeout: 90_000 }, () => {
     await page.evaluate(`window.shifted = 0; new PerformanceObserver((list) => {
       for (const entry of list.getEntries()) if (entry.hadRecentInput) continue; window.shifted += entry.value; (window.shifts ??= []).push(entry.value + ' ' + entry.sources.map(({ node }) => node?.className).join());
     }).observe({ type: 'layout-shift', buffered: true })`);
-    await page.getByLabel('Leave').fill('2027-06-12T09:30');
+    await page.getByLabel('Leave', { exact: true }).fill('2027-06-12T09:30');
     await page.getByText('there at').waitFor({ timeout: SOON_MS });
     expect(
       Number(await page.evaluate('window.shifted')),

@@ -41,7 +41,7 @@ describe('the views', { timeout: LONG_MS }, () => {
     const before = await page.evaluate("document.querySelector('.rows-place').scrollTop");
     const map = await page.evaluate("document.querySelector('.leaflet-map-pane').style.transform");
     await tab('Swing').click();
-    expect(await page.getByLabel('Leave').isVisible()).toBe(false);
+    expect(await page.getByLabel('Leave', { exact: true }).isVisible()).toBe(false);
     await tab('Drive').click();
     expect(await page.locator('.row-head').last().getAttribute('aria-expanded')).toBe('true');
     expect(await page.evaluate("document.querySelector('.rows-place').scrollTop")).toBe(before);

@@ -42,10 +42,10 @@ export const turnSchema = z.strictObject({
   /** what the radius at full lock rests on: `measured` in the yard, a figure of the card, or an estimate */
   lockFrom: z.enum(LOCK_SOURCES),
   /**
-   * Driven in the middle of its lane before the turn: from the body's side to the edge of that lane, where the tail goes
-   * out, and how far the tail then goes over it. Missing where there is no such edge, as round a ring.
+   * Driven in the middle of its lane before the turn: the lane's width, from the body's side to the edge of that lane,
+   * where the tail goes out, and how far the tail then goes over it. Missing where there is no such edge, as round a ring.
    */
-  start: z.strictObject({ gapM: z.number(), overM: z.number() }).optional(),
+  start: z.strictObject({ laneM: z.number(), gapM: z.number(), overM: z.number() }).optional(),
   swing: z.strictObject({
     /** the side the tail goes out to */
     side: z.enum(['left', 'right']),

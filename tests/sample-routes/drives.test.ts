@@ -9,6 +9,7 @@ import type { DriveReport } from '../../geo/report/report.ts';
 import type { Roads } from '../../geo/roads/roads.ts';
 import { readVehicle } from '../../geo/vehicle/read-vehicle.ts';
 import { openMap } from '../../main/services/map/open-map.ts';
+import { shownInSwing } from '../support/shown-in-swing.ts';
 import { SAMPLES } from './read-district.ts';
 
 let roads: Roads;
@@ -65,6 +66,17 @@ describe('The sample drives', () => {
     const { match } = check(id, 'panel-van-6.0');
     expect(match.offMapM).toBe(0);
     expect(match.drivenM).toBeGreaterThan(5000);
+  });
+
+  it('a turn opened in Swing has there every figure of its row', () => {
+    const report = check('everything', 'coach-built-7.4');
+    const turns = report.findings.filter(({ turn }) => turn !== undefined);
+    expect(turns.length).toBeGreaterThan(10);
+    for (const finding of turns) {
+      const shown = shownInSwing(finding, report.vehicle);
+      expect(shown.turn).toBe(finding.turn);
+      expect(shown.missing, `${finding.say} | ${shown.told}`).toEqual([]);
+    }
   });
 
   it('the clear drive lets the panel van through without a doubt', () => {

@@ -3,8 +3,7 @@ import type { Turn } from '../../report/turn.ts';
 import type { Tags } from '../../roads/roads.ts';
 import { tailSwingM } from '../../swing/circle.ts';
 import type { Fit } from '../../swing/corner/fit-corner.ts';
-import { swingFigures } from '../../swing/corner/swing-figures.ts';
-import type { SwingVehicle } from '../../swing/swing-vehicle.ts';
+import { startInLane, swingFigures } from '../../swing/corner/swing-figures.ts';
 import { isTwoWay } from '../../tags/carriageway.ts';
 import { miniRoundaboutShape, ringShape, turnBackShape } from './circle-shape.ts';
 import { hairpinShape } from './hairpin-shape.ts';
@@ -36,8 +35,9 @@ export function measureTurn(site: CornerSite): MeasuredTurn {
   const shape = shapeOf(site);
   const { fit, roomiest } = shape;
   const swing = swingOf(site, shape);
-  const besideM = Math.max(0, (entry.laneM - bodyWidthM(vehicle)) / 2);
-  const ring = driven.part === 'ring' || driven.kind === 'u-turn';
+  const start = startInLane(vehicle, round(entry.laneM, 0.001), swing.planM);
+  // inside a circle no edge of a lane stands beside the tail where it goes out
+  const inCircle = shape.circleM !== undefined || driven.part === 'ring' || driven.kind === 'u-turn';
   const turn: Turn = {
     kind: driven.kind,
     side,
@@ -51,7 +51,7 @@ export function measureTurn(site: CornerSite): MeasuredTurn {
     room: fit.room,
     rearAxleRadiusM: round(fit.rearAxleRadiusM, 0.01),
     lockFrom: vehicle.lock.from,
-    ...(ring ? {} : { start: startOf(besideM, swing.planM) }),
+    ...(inCircle ? {} : { start }),
     swing,
     assumed: shape.assumed.map((size) => ({ ...size, m: round(size.m, 0.01) })),
   };
@@ -60,7 +60,7 @@ export function measureTurn(site: CornerSite): MeasuredTurn {
     driven,
     turn,
     beside: onNearside ? 'kerb' : isTwoWay(before) ? 'oncoming traffic' : 'lane beside',
-    besideM,
+    besideM: start.gapM,
     roomiest: { ...roomiest, planM: tailSwingM(vehicle, roomiest.rearAxleRadiusM, turnRadOf(driven)) },
     mapped: shape.mapped,
     tags: entry.roadM < exit.roadM ? before : after,
@@ -73,12 +73,6 @@ export function measureTurn(site: CornerSite): MeasuredTurn {
  */
 export function tailOverM({ turn }: MeasuredTurn): number {
   return turn.start?.overM ?? 0;
-}
-
-/** Over the lane's edge by what the tail comes out more than is there; figures to the millimetre, that add up as shown. */
-function startOf(besideM: number, planM: number): NonNullable<Turn['start']> {
-  const gapM = round(besideM, 0.001);
-  return { gapM, overM: round(Math.max(0, planM - gapM), 0.001) };
 }
 
 /** Whether even the widths as mapped leave no single sweep of the wheel that gets round. */
@@ -120,10 +114,6 @@ function swingOf({ vehicle, driven, side }: CornerSite, { fit, fromM, toM }: Sha
 
 function widthsOf({ toLaneEdgeM, roadM, from }: RoadRoom): Turn['entry'] {
   return { laneM: round(toLaneEdgeM, 0.01), roadM: round(roadM, 0.01), from };
-}
-
-function bodyWidthM({ widthM, rack }: SwingVehicle): number {
-  return Math.max(widthM, rack?.widthM ?? 0);
 }
 
 function round(value: number, step: number): number {

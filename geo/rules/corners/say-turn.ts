@@ -1,37 +1,21 @@
 import { sayAssumed } from '../../report/say-assumed.ts';
+import { sayTurnFigures } from '../../report/say-turn-figures.ts';
 import { POST_BACK_M } from '../../swing/corner/clearance.ts';
 import { printCm } from '../../units/print.ts';
 import { type Beside, type MeasuredTurn, mustBackUp } from './measure-turn.ts';
-
-/** A swing, and room for it: rounded up, as the Swing view rounds it. */
-function size(m: number): string {
-  return printCm(m, 'up');
-}
-
-/** ` (20 to 31 cm)`, rounded outwards; nothing where both ends are the figure itself. */
-function range(fromM: number, toM: number): string {
-  const [from, to] = [printCm(fromM, 'down'), printCm(toM, 'up')];
-  return toM - fromM < RANGE_LEAST_M ? '' : ` (${from.replace(' cm', '')} to ${to})`;
-}
-
-/** A range no wider is not worth two figures. Metres. */
-const RANGE_LEAST_M = 0.01;
-/** A swing that nobody sees. Metres. */
-const HARDLY_M = 0.025;
 
 /** What one corner asks, the worst first: room, tail with its side and range, what was assumed. */
 export function sayTurn(measured: MeasuredTurn): string {
   const { turn } = measured;
   const { swing, assumed } = turn;
   const over = sayOver(measured);
-  const measuredLock = turn.lockFrom === 'measured' ? ', full lock as measured in the yard' : '';
-  const worst = `${size(swing.worstM)}${range(swing.worstFromM, swing.worstToM)}${measuredLock}`;
+  const figures = sayTurnFigures(turn);
   const tail =
     turn.room === 'back up'
-      ? [`At full lock the tail swings out to the ${swing.side} ${worst}${over}.`]
+      ? [`At full lock the tail swings out to the ${swing.side} ${figures.worst}${over}.`]
       : [
-          `${turn.room === 'own lane' ? 'the' : 'The'} tail swings out to the ${swing.side} ${size(swing.planM)}${range(swing.planFromM, swing.planToM)}${over};`,
-          `driven gently ${swing.gentleM < HARDLY_M ? 'hardly at all' : size(swing.gentleM)}, at full lock ${worst}.`,
+          `${turn.room === 'own lane' ? 'the' : 'The'} tail swings out to the ${swing.side} ${figures.plan}${over};`,
+          `driven gently ${figures.gently}, at full lock ${figures.worst}.`,
         ];
   const usual = assumed.length === 0 ? [] : [`${sayUsual(measured)}: ${sayAssumed(assumed)}.`];
   return [`${sayWhat(measured)}${sayRoom(measured)}`, ...tail, ...usual].join(' ');
@@ -82,9 +66,9 @@ function sayRoom(measured: MeasuredTurn): string {
 }
 
 /** What the tail goes out over, by how much, and from where it starts. */
-function sayOver({ turn: { start }, beside }: MeasuredTurn): string {
-  if (!start || start.overM <= 0) return '';
-  return `, ${size(start.overM)} over ${LINE[beside]} where it starts ${printCm(start.gapM, 'down')} from it`;
+function sayOver({ turn, beside }: MeasuredTurn): string {
+  const { over, gap } = sayTurnFigures(turn);
+  return over === undefined ? '' : `, ${over} over ${LINE[beside]} where it starts ${gap} from it`;
 }
 
 const LINE: Readonly<Record<Beside, string>> = {
@@ -103,12 +87,13 @@ export function adviseTurn(measured: MeasuredTurn): string {
   const watch = `Watch the tail in the ${swing.side} mirror`;
   if (room === 'back up') return adviseSecondGo(measured);
   const wait = room === 'own lane' ? '' : 'Wait until nothing comes, turn late and slowly. ';
-  if (driven.part === 'ring') return `${wait}${watch}; the nose goes round far outside the rear wheels.`;
+  if (driven.part === 'ring' || (turn.kind === 'mini-roundabout' && !turn.start))
+    return `${wait}${watch}; the nose goes round far outside the rear wheels.`;
   switch (beside) {
     case 'kerb': {
       const beyondM = swing.worstM - besideM;
       const posts = beyondM > POST_BACK_M ? ', and off posts that stand behind it' : '';
-      return `${wait}${watch}: keep ${size(Math.max(KEEP_LEAST_M, beyondM))} more than usual off the kerb${posts}.`;
+      return `${wait}${watch}: keep ${printCm(Math.max(KEEP_LEAST_M, beyondM), 'up')} more than usual off the kerb${posts}.`;
     }
     case 'oncoming traffic':
       return `${wait}${watch}: what comes or waits there must be clear of it.`;

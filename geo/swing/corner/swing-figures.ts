@@ -1,5 +1,6 @@
 import { largest, smallest } from '../../lists.ts';
 import { frontAxleRadiusM, fullLockSwingM, tailSwingM } from '../circle.ts';
+import { widestHalfM } from '../outline.ts';
 import type { SwingVehicle } from '../swing-vehicle.ts';
 import { type Corner, type CornerWidths, fitCorner, radiusInRoomM } from './fit-corner.ts';
 import { frontAxleSwingM } from './front-axle-swing.ts';
@@ -33,6 +34,23 @@ export function swingFigures(vehicle: SwingVehicle, radiusM: number, turnRad: nu
     worstFromM: Math.max(0, Math.min(worstM - offM, tailSwingM(vehicle, vehicle.lock.highM))),
     worstToM: Math.max(worstM + offM, tailSwingM(vehicle, vehicle.lock.lowM)),
   };
+}
+
+/** What there is beside a vehicle in the middle of its lane, and how far its tail goes over that. Metres. */
+interface StartInLane {
+  readonly laneM: number;
+  readonly gapM: number;
+  readonly overM: number;
+}
+
+/** The start of a turn in the middle of a lane, to the millimetre, so that what is shown adds up. */
+export function startInLane(vehicle: SwingVehicle, laneM: number, planM: number): StartInLane {
+  const gapM = toMm(Math.max(0, laneM / 2 - widestHalfM(vehicle)));
+  return { laneM, gapM, overM: toMm(Math.max(0, planM - gapM)) };
+}
+
+function toMm(m: number): number {
+  return Math.round(m * 1000) / 1000;
 }
 
 /** How far the figures of a corner may be off, either way: 0 where they are mapped. Metres. */

@@ -2,6 +2,7 @@ import type { Pose } from '../../motion/motion.ts';
 import type { Point, Side } from '../../point.ts';
 import type { SwingVehicle } from '../../swing-vehicle.ts';
 import type { Fixture } from '../scene/fixture.ts';
+import type { StartGap } from '../scene/scene.ts';
 import type { LessonSettings } from '../scene/settings.ts';
 
 /** One stretch with the wheel held still: the steering, left positive, and the way of the rear-axle centre. */
@@ -20,6 +21,8 @@ export interface Draft {
   readonly legs: readonly Leg[];
   readonly swingSide: Side;
   readonly reversing?: true;
+  /** what edge the tail's side starts beside, and how far from it */
+  readonly starts?: StartGap;
   /** points that the picture should hold besides the vehicle */
   readonly see?: readonly Point[];
 }

@@ -1,3 +1,4 @@
+import { given } from '../../../given.ts';
 import type { SwingVehicle } from '../../swing-vehicle.ts';
 import type { LessonId } from '../scene/lesson.ts';
 import type { Scene } from '../scene/scene.ts';
@@ -7,7 +8,7 @@ import { driveLegs } from './legs.ts';
 
 /** Drives a draft, the wheel to the left first as it is drawn. */
 export function sceneOf(lesson: LessonId, vehicle: SwingVehicle, draft: Draft): Scene {
-  const { fixtures, swingSide, reversing = false, see = [] } = draft;
+  const { fixtures, swingSide, reversing = false, starts, see = [] } = draft;
   const motion = driveLegs(vehicle, draft);
   return {
     lesson,
@@ -16,6 +17,7 @@ export function sceneOf(lesson: LessonId, vehicle: SwingVehicle, draft: Draft): 
     motion,
     reversing,
     swingSide,
+    ...given({ starts }),
     extent: extentOf(vehicle, motion, fixtures, see),
   };
 }

@@ -4,6 +4,7 @@ import { frontCornerRadiusM, tailSwingM } from '../../circle.ts';
 import { CORNER_CLEARANCE_M } from '../../corner/clearance.ts';
 import type { Point } from '../../point.ts';
 import type { Fixture } from '../scene/fixture.ts';
+import type { StartGap } from '../scene/scene.ts';
 import type { Draft } from './draft.ts';
 import { arcPoints, at, hard, painted } from './fixtures.ts';
 import { arcFromOrigin, FAR_M, LANE_LEAST_M, type SteadyArc } from './steady-arc.ts';
@@ -30,8 +31,17 @@ export function draftCorner(steady: SteadyArc, turn: Turn): Draft {
     fixtures,
     ...arcFromOrigin(arc),
     swingSide: 'right',
+    starts: startGap(edges, turn),
     see: [at(-4, edges.entryYM + 1), at(-4, edges.entryYM - entry.roadM - 1)],
   };
+}
+
+/** In its own lane before the turn it is the lane's line that counts, where there is one, else the kerb. */
+function startGap({ entryYM }: InnerEdges, { entry, room }: Turn): StartGap {
+  const inLane = room === 'own lane' || room === 'other lane on the exit';
+  return inLane && entry.laneM < entry.roadM - LANE_LEAST_M
+    ? { gapM: entry.laneM - entryYM, beside: 'lane line' }
+    : { gapM: entry.roadM - entryYM, beside: 'outer kerb' };
 }
 
 /** The inner edges of entry and exit: the one at a y, the other through the point P where both meet, at the turn's angle. */

@@ -49,13 +49,26 @@ export function judgeScene(scene: Scene, marginM: number): Judged {
   const swingM = mostSwingM(scene);
   const spareM = gap?.spareM ?? least?.gapM ?? Number.POSITIVE_INFINITY;
   return {
-    level: contact ? 'barred' : over || spareM < marginM ? 'tight' : 'care',
+    level:
+      contact && !isOverDome(scene, contact)
+        ? 'barred'
+        : contact || over || spareM < marginM
+          ? 'tight'
+          : 'care',
     decides: gap ?? decidesWithoutGap({ contact, over, least, swingM }),
     contact,
     over,
     least,
     mostSwingM: swingM,
   };
+}
+
+/** A mini-roundabout's dome may be run over where there is no other way; nothing else is touched on the whole run. */
+function isOverDome(scene: Scene, contact: Contact): boolean {
+  if (contact.fixture.role !== 'dome') return false;
+  return (
+    contactOf({ ...scene, fixtures: scene.fixtures.filter(({ role }) => role !== 'dome') }) === undefined
+  );
 }
 
 /** @returns undefined where the lesson is not about a gap, or something else is touched though the gap is wide enough */

@@ -6,7 +6,7 @@ import { type Contact, contactOf, leastGapOf } from './contact.ts';
 import { mostCutInM } from './cut-in.ts';
 import { type OverLine, overLines } from './over-line.ts';
 import type { Separation } from './separation.ts';
-import { swingsOf } from './swings.ts';
+import { mostSwingM, swingsOf } from './swings.ts';
 
 /** The most that tail or nose swings out on a way, and how far the wheel had been turned by then. */
 interface MostSwing extends Swing {
@@ -32,7 +32,7 @@ export interface LessonResult {
 export function resultOf(scene: Scene): LessonResult {
   const contact = contactOf(scene);
   return {
-    swing: mostSwing(scene),
+    swing: swingOf(scene),
     spans: swingsOf(scene).spans.length,
     over: overLines(scene),
     contact,
@@ -40,6 +40,12 @@ export function resultOf(scene: Scene): LessonResult {
     cutInM: mostCutInM(scene),
     advice: adviseFor(scene, contact),
   };
+}
+
+/** Of a turn of a drive the size is the figure of its row, which the samples come near. */
+function swingOf(scene: Scene): MostSwing | undefined {
+  const swing = mostSwing(scene);
+  return swing && scene.turn && !scene.steered ? { ...swing, swingM: mostSwingM(scene) } : swing;
 }
 
 function mostSwing(scene: Scene): MostSwing | undefined {

@@ -22,8 +22,9 @@ interface Swings {
  */
 export const swingsOf = oncePerScene(workOut);
 
-/** The most that tail or nose comes out on the whole way. Metres. */
+/** The most that tail or nose comes out on the whole way; of a turn of a drive, the figure of its row. Metres. */
 export function mostSwingM(scene: Scene): number {
+  if (scene.turn && !scene.steered) return scene.turn.swing.planM;
   return swingsOf(scene).mostM.at(-1) ?? 0;
 }
 

@@ -1,6 +1,7 @@
 import { sayAssumed } from '../../../report/say-assumed.ts';
+import { sayTurnFigures } from '../../../report/say-turn-figures.ts';
 import { printCm } from '../../../units/print.ts';
-import { fullLockSwingM, radiusOfShareM } from '../../circle.ts';
+import { radiusOfShareM } from '../../circle.ts';
 import { POST_BACK_M } from '../../corner/clearance.ts';
 import { pitchGapM } from '../build/pitch.ts';
 import { type LessonResult, resultOf } from '../read/lesson-result.ts';
@@ -9,7 +10,7 @@ import type { LessonSettings } from '../scene/settings.ts';
 import { sayDegrees, sayMetres } from './lengths.ts';
 import { sayAdvice } from './say-advice.ts';
 import { sayOver } from './say-contact.ts';
-import { sayFixture, sayPart } from './say-part.ts';
+import { sayFixture, sayPart, sayRole } from './say-part.ts';
 
 /** What happens in a scene, in short sentences: for the ear, and for the lesson's page. */
 export function tellScene(scene: Scene): readonly string[] {
@@ -72,13 +73,24 @@ function saySwing({ reversing }: Scene, { swing, spans }: LessonResult): string 
   return `The ${swing.side} ${reversing ? 'front' : 'rear'} corner swings out ${many} ${printCm(swing.swingM, 'up')} beyond the line of its side, after ${sayMetres(swing.afterM)} and ${sayDegrees(swing.headingChangeRad)}.`;
 }
 
-/** For a turn of a drive: what a hard wheel would do, and what the picture rests on. */
-function sayFullLock({ turn, vehicle, steered }: Scene): string[] {
+/** For a turn of a drive: the figures of its row, from which gap each starts, and what the picture rests on. */
+function sayFullLock({ turn, starts, steered }: Scene): string[] {
   if (!turn || steered) return [];
-  const assumed = turn.assumed.length > 0 ? ` Assumed: ${sayAssumed(turn.assumed)}.` : '';
+  const { plan, gently, worst, gap, over } = sayTurnFigures(turn);
+  const drawn =
+    starts && `It is drawn starting ${printCm(starts.gapM, 'down')} from ${sayRole(starts.beside)}.`;
+  const middle =
+    gap &&
+    `In the middle of its lane it has ${gap} beside it${over === undefined ? ', and the tail stays within the lane' : `, and the tail goes ${over} over the edge`}.`;
+  const assumed =
+    turn.assumed.length > 0 ? `Not mapped, so usual figures: ${sayAssumed(turn.assumed)}.` : undefined;
   return [
-    `At full lock from straight it would swing out ${printCm(fullLockSwingM(vehicle), 'up')}.${assumed}`,
-  ];
+    turn.room === 'back up'
+      ? `At full lock the tail swings out ${worst}.`
+      : `On this sweep the tail swings out ${plan}; driven gently ${gently}, at full lock ${worst}.`,
+    [drawn, middle].filter(Boolean).join(' '),
+    assumed ?? '',
+  ].filter((sentence) => sentence !== '');
 }
 
 /** Over a kerb or a painted line, with what may stand there. */

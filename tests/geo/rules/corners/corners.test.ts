@@ -264,7 +264,7 @@ describe('circles', () => {
 
   it('right round a mini-roundabout of no mapped size is near full lock, and the assumption is named', () => {
     const [found] = both(mini(), [1, 2]);
-    expect(found).toMatchObject({ level: 'care', subject: 'swing', kind: 'kerb' });
+    expect(found).toMatchObject({ level: 'care', subject: 'swing', kind: 'circle' });
     expect(found?.turn).toMatchObject({ kind: 'mini-roundabout', circleM: 18, room: 'own lane' });
     expect(found?.turn?.rearAxleRadiusM).toBeCloseTo(6, 1);
     expect(found?.say).toMatch(/mini-roundabout 18 m across/);

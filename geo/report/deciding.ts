@@ -37,7 +37,8 @@ export function decidingOf(finding: Finding, units: Units): Deciding {
   if (sum) return { kind: 'sum', sum };
   if (finding.limit) return { kind: 'text', text: finding.limit.asMapped };
   const lengthM = finding.toM - finding.fromM;
-  if (lengthM > LONG_M) return { kind: 'reach', lengthM };
+  // many guesses may be told as one: its sentence says how much of the span they are
+  if (lengthM > LONG_M && finding.kind !== 'guessed') return { kind: 'reach', lengthM };
   return { kind: NEEDS_FIGURE.has(finding.subject) ? 'no figure' : 'place' };
 }
 

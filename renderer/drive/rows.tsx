@@ -3,6 +3,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import { select } from '../actions/choose.ts';
 import { findings, report } from '../state/check.ts';
 import { settings } from '../state/kept.ts';
+import { shownPart } from '../state/parts.ts';
 import { matchingFindings, selectedId, showEveryFinding, showFolded, shownFindings } from '../state/shown.ts';
 import { FindingRow } from './row.tsx';
 
@@ -16,8 +17,8 @@ export function Rows() {
   useEffect(() => {
     if (chosen === undefined) return;
     const row = rowsOf(list.current).find((each) => each.dataset['finding'] === chosen);
-    // all of it, and where there is no room for that its head
-    row?.closest('li')?.scrollIntoView({ block: 'nearest' });
+    // all of it, and where there is no room for that, or below a map by itself, its head
+    if (shownPart.peek() === 'list') row?.closest('li')?.scrollIntoView({ block: 'nearest' });
     row?.scrollIntoView({ block: 'nearest' });
   }, [chosen]);
 
@@ -52,7 +53,7 @@ function Below() {
   const folded = matching.filter((finding) => finding.folded).length;
   if (report.value && all.length === 0)
     return (
-      <p class="soft below">Nothing to list: no limit, hump or narrow road is mapped that matters to it.</p>
+      <p class="soft below">Nothing to list: nothing that is mapped on this drive matters to this vehicle.</p>
     );
   return (
     <>

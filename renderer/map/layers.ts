@@ -27,6 +27,8 @@ export interface Shown {
   mapBounds: LatLngBounds | undefined;
   findings: readonly Finding[];
   selected: Finding | undefined;
+  /** the whole drive is looked at, and nobody has moved the map since */
+  whole: boolean;
   units: Units;
   cursorM: number;
   card: VehicleCard | undefined;
@@ -53,6 +55,7 @@ export function nothingShown(element: HTMLElement): Shown {
     mapBounds: undefined,
     findings: [],
     selected: undefined,
+    whole: false,
     units: 'metric',
     cursorM: 0,
     card: undefined,

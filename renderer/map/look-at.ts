@@ -37,9 +37,10 @@ function boundsOfBox({ west, south, east, north }: PathBox): LatLngBounds {
 const LOOK_ZOOM = 17;
 const MARGIN: FitBoundsOptions = { padding: [48, 48], maxZoom: LOOK_ZOOM, animate: false };
 
-export function lookAtDrive({ map }: Layers, { path }: Shown): void {
-  const box = path && pathBox(path);
+export function lookAtDrive({ map }: Layers, shown: Shown): void {
+  const box = shown.path && pathBox(shown.path);
   if (box) map.fitBounds(boundsOfBox(box), MARGIN);
+  shown.whole = box !== undefined;
 }
 
 /** What is opened, else where the vehicle is. */

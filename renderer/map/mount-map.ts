@@ -174,9 +174,14 @@ function followPage(element: HTMLElement, layers: Layers, shown: Shown): () => v
     layers.ends.arrange();
     placeVehicle(layers, shown);
   });
+  layers.map.on('movestart', () => {
+    shown.whole = false;
+  });
   const resized = new ResizeObserver(() => {
+    const { whole } = shown;
     layers.map.invalidateSize({ pan: false });
     keepWithin(layers, shown);
+    if (whole) lookAtDrive(layers, shown);
   });
   resized.observe(element);
   const endPalette = onPaletteChange(() => {

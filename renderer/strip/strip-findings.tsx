@@ -1,5 +1,7 @@
 import { useMemo } from 'preact/hooks';
 import { clockText } from '../../geo/clock/print-times.ts';
+import { cutSpans } from '../../geo/drive/cut-spans.ts';
+import type { Span } from '../../geo/drive/drive.ts';
 import { placeMarks } from '../../geo/drive/strip/paper/place-marks.ts';
 import { halfWidthAt } from '../../geo/drive/strip/paper/road-drawn.ts';
 import { MARK_X, type StripScale } from '../../geo/drive/strip/paper/scale.ts';
@@ -117,10 +119,13 @@ function StripFinding({ drawing, finding, look, markY: y }: FindingProps) {
   const edge = middleOf(drawing, fromM) + halfWidthAt(strip.pieces, fromM) + 2;
   return (
     <g data-finding={id} class={`strip-finding strip-${look} strip-of-${level}`}>
-      <path
-        class={`strip-span-${level}`}
-        d={band(drawing, longEnough(cutTo(drawing, finding), scale), { left: -2.5, right: 2.5 })}
-      />
+      {spansOf(drawing, finding).map((span) => (
+        <path
+          key={span.fromM}
+          class={`strip-span-${level}`}
+          d={band(drawing, longEnough(cutTo(drawing, span), scale), { left: -2.5, right: 2.5 })}
+        />
+      ))}
       {level === 'barred' && <BarAcross drawing={drawing} atM={fromM} />}
       {y !== undefined && (
         <>
@@ -153,6 +158,12 @@ function BarAcross({ drawing, atM }: { drawing: StripDrawing; atM: number }) {
       height={BAR_PX}
     />
   );
+}
+
+/** What a finding covers; of many guesses told as one, what is guessed, not what lies between them. */
+function spansOf(drawing: StripDrawing, { kind, fromM, toM }: Finding): readonly Span[] {
+  if (kind !== 'guessed') return [{ fromM, toM }];
+  return drawnOf(drawing, cutSpans(drawing.strip.guessed, { fromM, toM }));
 }
 
 /** A finding at one place, too, shows on the road. */

@@ -88,8 +88,9 @@ export function usePaper(strip: Strip | undefined): Paper {
   useLayoutEffect(() => {
     const level = rowsLevel.value;
     if (!box.current || !strip || !level || performance.now() - followedAt.current < FOLLOWED_MS) return;
-    const atM = level.atM ?? strip.lengthM;
-    box.current.scrollTop = scale.y(atM) - level.fromTopPx + (level.atM === undefined ? PAD_PX : 0);
+    // before the first row and past the last the strip, too, has come to its end
+    if (level.atM === undefined) box.current.scrollTop = scale.heightPx;
+    else box.current.scrollTop = level.atM === 0 ? 0 : scale.y(level.atM) - level.fromTopPx;
   }, [rowsLevel.value]);
 
   const drawing = leaning && {

@@ -93,6 +93,35 @@ describe('the drive in a window of any size', { timeout: LONG_MS }, () => {
   });
 });
 
+describe('strip and rows', { timeout: LONG_MS }, () => {
+  it('run the same way: scrolled to their end the rows take the strip to the drive’s end with them', async () => {
+    const { page } = watched;
+    const strip = page.locator('.strip-scroll');
+    const at = () =>
+      strip.evaluate(
+        ({ scrollTop, scrollHeight, clientHeight }) => scrollTop / (scrollHeight - clientHeight),
+      );
+    expect(await at()).toBe(0);
+    const rows = page.locator('.rows-place');
+    await rows.evaluate((box) => box.scrollTo(0, box.scrollHeight / 3));
+    await expect.poll(at).toBeGreaterThan(0.1);
+    expect(await at()).toBeLessThan(0.9);
+    await rows.evaluate((box) => box.scrollTo(0, box.scrollHeight));
+    await expect.poll(at).toBeGreaterThan(0.98);
+    await rows.evaluate((box) => box.scrollTo(0, 0));
+    await expect.poll(at).toBeLessThan(0.02);
+  });
+
+  it('the strip is keyed the way it runs: down is on along the drive', async () => {
+    const { page } = watched;
+    await page.getByRole('slider', { name: 'Place along the drive' }).focus();
+    await page.keyboard.press('PageDown');
+    await page.locator('.strip-here', { hasText: '1.0 km' }).waitFor();
+    await page.keyboard.press('ArrowUp');
+    await page.locator('.strip-here', { hasText: '0.9 km' }).waitFor();
+  });
+});
+
 describe('the browser’s Back', { timeout: LONG_MS }, () => {
   it('goes through views and opened findings, and does not leave the window', async () => {
     const { page } = watched;

@@ -1,3 +1,4 @@
+import { cutSpans } from '../../../geo/drive/cut-spans.ts';
 import { rankOf } from '../../../geo/report/level.ts';
 import type { Finding } from '../../../geo/report/report.ts';
 import type { FollowedDrive } from '../../../main/contract/followed-drive.ts';
@@ -33,27 +34,40 @@ function drawWay(canvas: MapCanvas, { path, drive }: DrawnDrive, palette: Palett
   stroke(canvas, roads, halo);
   stroke(canvas, roads, { colour: palette.drive, width: LINE_PX });
   const guess = { colour: palette['paper-raised'], width: LINE_PX - 1.4, dash: [2.5, 4] };
-  for (const { fromM, toM } of drive.guessed) stroke(canvas, linesBetween(path, fromM, toM), guess);
+  for (const { fromM, toM } of drive.guessed) {
+    const lines = linesBetween(path, fromM, toM);
+    stroke(canvas, lines, { colour: palette.unknown, width: LINE_PX - 1.4 });
+    stroke(canvas, lines, guess);
+  }
   const offMap = linesOf(path, 'offMap');
   stroke(canvas, offMap, halo);
   stroke(canvas, offMap, { colour: palette.drive, width: LINE_PX - 1, dash: [10, 7] });
   stroke(canvas, linesOf(path, 'gap'), { colour: palette.drive, width: 2.5, dash: [0.1, 7], cap: 'round' });
 }
 
-function drawSpans(canvas: MapCanvas, { path, findings, selectedId }: DrawnDrive, palette: Palette): void {
-  const plain = findings.filter(({ id }) => id !== selectedId);
+function drawSpans(
+  canvas: MapCanvas,
+  { path, drive, findings, selectedId }: DrawnDrive,
+  palette: Palette,
+): void {
+  // what is guessed has its own hatching
+  const plain = findings.filter(({ id, kind }) => id !== selectedId && kind !== 'guessed');
   // the gravest last, so that it lies on top
   for (const finding of plain.sort((a, b) => rankOf(b.level) - rankOf(a.level)))
-    stroke(canvas, spanLines(path, finding), { colour: palette[finding.level], width: SPAN_PX });
+    stroke(canvas, spanLines(path, drive, finding), { colour: palette[finding.level], width: SPAN_PX });
   const chosen = findings.find(({ id }) => id === selectedId);
   if (!chosen) return;
-  const lines = spanLines(path, chosen);
+  const lines = spanLines(path, drive, chosen);
   stroke(canvas, lines, { colour: palette.ink, width: HALO_PX + 5 });
   stroke(canvas, lines, { colour: palette['paper-raised'], width: HALO_PX + 2 });
   stroke(canvas, lines, { colour: palette[chosen.level], width: LINE_PX + 2 });
 }
 
 /** A finding at one place has no span to colour: its mark alone says it. */
-function spanLines(path: DrivePath, { fromM, toM }: Finding): Line[] {
-  return toM > fromM ? linesBetween(path, fromM, toM) : [];
+function spanLines(path: DrivePath, drive: FollowedDrive, { kind, fromM, toM }: Finding): Line[] {
+  // of many guesses told as one only what is guessed is marked, not what lies between them
+  const spans = kind === 'guessed' ? cutSpans(drive.guessed, { fromM, toM }) : [{ fromM, toM }];
+  return spans
+    .filter((span) => span.toM > span.fromM)
+    .flatMap((span) => linesBetween(path, span.fromM, span.toM));
 }

@@ -43,6 +43,11 @@ describe('the name of a place', () => {
     ).toBe('Unknown off the map: for 790 m, 2.2 km');
   });
 
+  it('does not take the way between guesses for guessed', () => {
+    const guesses = finding({ level: 'unknown', subject: 'map', kind: 'guessed', toM: 15_000 });
+    expect(namePlaceInLine(guesses, 'metric')).toBe('Unknown guessed: 2.2 km');
+  });
+
   it('makes up neither a figure nor a road where none is mapped', () => {
     expect(namePlaceInLine(finding({ subject: 'access', kind: 'closed' }), 'metric')).toBe(
       'Barred access: 2.2 km',

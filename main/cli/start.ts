@@ -2,6 +2,7 @@ import { spawn } from 'node:child_process';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { given } from '../../geo/given.ts';
+import type { DriveReport } from '../../geo/report/report.ts';
 import { fail, ok, type Result } from '../../geo/result.ts';
 import { readAssets } from '../assets.ts';
 import { openBrowser } from '../loopback/open-browser.ts';
@@ -12,6 +13,7 @@ import { openEngine } from '../services/engine/open-engine.ts';
 import { checkCommand } from './check-command.ts';
 import { fetchElectron } from './fetch-electron.ts';
 import { electronInstaller, findElectron, hasDisplay } from './find-electron.ts';
+import { printReport } from './print-report.ts';
 import { runProgram } from './run-program.ts';
 import { readStartArguments } from './start-arguments.ts';
 import { EXIT_INTERRUPTED, refuse, type Terminal } from './terminal.ts';
@@ -93,6 +95,7 @@ async function serve(
     await backend.close();
     return refuse(opened.error.message, terminal);
   }
+  const ahead = opened ? undefined : backend.sampleAhead();
   terminal.out(
     `${why}, so the window is served to a browser on this computer until Ctrl-C, or until its page is closed:\n`,
   );
@@ -109,15 +112,28 @@ async function serve(
     ...given({ keyboard }),
     ...(opens ? { open: (address) => openBrowser(address, process.platform) } : {}),
     // another drive's check would be taken for this one's
-    ...(opened ? {} : { meanwhile: () => printSample(terminal, signal, keyboard !== undefined) }),
+    ...(opened
+      ? {}
+      : { meanwhile: () => printSample({ ahead, terminal, signal, canAsk: keyboard !== undefined }) }),
   });
   return ended === 'page gone' || stop.signal.aborted ? 0 : EXIT_INTERRUPTED;
 }
 
+interface SamplePrinted {
+  /** its check, where it is being made for the page already */
+  readonly ahead: Promise<Result<DriveReport>> | undefined;
+  readonly terminal: Terminal;
+  readonly signal: AbortSignal;
+  /** whether somebody can press Enter */
+  readonly canAsk: boolean;
+}
+
 /** @returns what stands above the address that follows */
-async function printSample(terminal: Terminal, signal: AbortSignal, canAsk: boolean): Promise<string> {
+async function printSample({ ahead, terminal, signal, canAsk }: SamplePrinted): Promise<string> {
   terminal.out('\n');
-  await checkCommand(SAMPLE_WORDS, { ...terminal, signal });
+  const checked = await ahead;
+  if (checked?.ok) terminal.out(printReport(checked.value, terminal.width, terminal.paint));
+  else if (!signal.aborted) await checkCommand(SAMPLE_WORDS, { ...terminal, signal });
   return `\nThe window${canAsk ? ' (each address is good for one page and one minute; Enter gives a fresh one)' : ''}:`;
 }
 

@@ -65,6 +65,7 @@ export async function startApp(around: AppSurroundings): Promise<void> {
     now: () => new Date(),
   });
   app.on('will-quit', () => void backend.close());
+  if (files.length === 0) void backend.sampleAhead();
   opening.to(backend);
   await secure(backend);
   setMenu(around.platform);

@@ -1,9 +1,11 @@
+import type { DriveReport } from '../../geo/report/report.ts';
 import type { Result } from '../../geo/result.ts';
 import type { Settings } from '../contract/settings.ts';
 import type { AddedFile } from '../contract/source.ts';
 import type { Services } from '../dispatch.ts';
 import { createServices } from './create-services.ts';
 import type { Engine } from './engine/engine.ts';
+import { readAhead } from './read-ahead.ts';
 import { presentSample, sampleFiles } from './samples.ts';
 import { createSources } from './sources.ts';
 import { openStores } from './stores.ts';
@@ -29,6 +31,11 @@ export interface Backend {
   /** A file named by the system or on the command line: the page hears of it. A refusal becomes a notice. */
   openPath(path: string): Promise<Result<AddedFile>>;
   notice(say: string): void;
+  /**
+   * Checks the sample before a page asks for it, so that the first page comes sooner.
+   * @returns undefined where something else was opened before: the page will ask for that
+   */
+  sampleAhead(): Promise<Result<DriveReport>> | undefined;
   settings(): Settings;
   close(): Promise<void>;
 }
@@ -46,11 +53,20 @@ export async function openBackend(options: BackendOptions): Promise<Backend> {
   const uploads = openUploads();
   const sources = createSources(samples, uploads, stores.recents);
   const notifier = createNotifier(options.heartbeatMs);
+  const closing = new AbortController();
   return {
     services: createServices({ host, engine, now, sample, stores, sources, notifier }),
     uploads,
     settings: stores.settings.current,
     notice: notifier.notice,
+    sampleAhead() {
+      const map = samples.find(sample.map);
+      const drive = samples.find(sample.defaultDrive);
+      const vehicle = stores.fleet.current().find(({ id }) => id === sample.defaultVehicle)?.card;
+      if (stores.recents.list().length > 0 || !map || !drive || !vehicle) return undefined;
+      const made = now().toISOString();
+      return readAhead(engine, { map, drive, vehicle, country: sample.country, made }, closing.signal);
+    },
     async openPath(path) {
       const added = await uploads.addPath(path);
       if (added.ok) notifier.opened(added.value);
@@ -58,6 +74,7 @@ export async function openBackend(options: BackendOptions): Promise<Backend> {
       return added;
     },
     async close() {
+      closing.abort();
       await Promise.all([engine.close(), uploads.close()]);
     },
   };

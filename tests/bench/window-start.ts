@@ -25,7 +25,7 @@ else {
       const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
       emptyMs.push(await untilPainted(page, 'data:text/html,<p>empty'));
       const started = performance.now();
-      // its printed check comes first, as on a machine without a display
+      // as on a machine without a display, its printed check goes on meanwhile
       const program = await startProgram();
       const asked = performance.now();
       servedMs.push(asked - started);
@@ -41,14 +41,21 @@ else {
   }
   const [served, shown, empty] = [median(servedMs), median(shownMs), median(emptyMs)];
   console.log(
-    `served in ${served.toFixed(0)} ms with the sample's check printed, findings painted ${shown.toFixed(0)} ms after the page was asked for; empty page ${empty.toFixed(0)} ms (medians of ${RUNS})`,
+    `served in ${served.toFixed(0)} ms, findings painted ${shown.toFixed(0)} ms after the page was asked for; empty page ${empty.toFixed(0)} ms (medians of ${RUNS})`,
   );
   tellRow({
     work: 'window: first paint of the sample drive with findings, after the page is asked for',
+    must: '< 0.7 s',
+    aim: '< 0.4 s',
+    measured: `${(shown / 1000).toFixed(2)} s`,
+    reference: `empty page ${empty.toFixed(0)} ms: ${(shown / empty).toFixed(1)} ×`,
+  });
+  tellRow({
+    work: 'start of a built program: page served',
     must: '< 1.5 s',
     aim: '< 0.7 s',
-    measured: `${(shown / 1000).toFixed(2)} s (served ${(served / 1000).toFixed(2)} s after start)`,
-    reference: `empty page ${empty.toFixed(0)} ms: ${(shown / empty).toFixed(1)} ×`,
+    measured: `${(served / 1000).toFixed(2)} s`,
+    reference: `empty page ${empty.toFixed(0)} ms: ${(served / empty).toFixed(1)} ×`,
   });
   const kb = sizeKb();
   tellRow({

@@ -1,3 +1,4 @@
+import { stat } from 'node:fs/promises';
 import type { TileFeatures } from '../../../geo/basemap/features.ts';
 import { checkDrive } from '../../../geo/check.ts';
 import { followRoads } from '../../../geo/drive/match/follow-roads.ts';
@@ -16,7 +17,7 @@ import { PROGRAM } from '../../version.ts';
 import { openMap } from '../map/open-map.ts';
 import { driveForPage, type OpenDrive } from './drive-for-page.ts';
 import { keepDrive } from './open-drives.ts';
-import type { EngineCallName, EngineCalls, EngineHandlers, WorkHooks } from './protocol.ts';
+import type { EngineCallName, EngineCalls, EngineHandlers, NamedFile, WorkHooks } from './protocol.ts';
 import { chooseTrack, readDriveFile, readOneRoute } from './read-drive-file.ts';
 import { sumUpMap } from './sum-up-map.ts';
 import { createTiles, type Tiles } from './tiles.ts';
@@ -25,6 +26,8 @@ import { nameSources, underItsName } from './true-names.ts';
 /** What the engine holds: one open map, and the drives followed on it. */
 interface EngineState {
   map: Roads | undefined;
+  /** what the open map was read from, as it was then */
+  mapFrom: string | undefined;
   tiles: Tiles | undefined;
   readonly drives: Map<string, OpenDrive>;
 }
@@ -37,7 +40,7 @@ type RequestTo<K extends EngineCallName> = EngineCalls[K]['request'];
 
 /** What the engine answers, with nothing open yet. */
 export function createHandlers(): EngineHandlers {
-  const state: EngineState = { map: undefined, tiles: undefined, drives: new Map() };
+  const state: EngineState = { map: undefined, mapFrom: undefined, tiles: undefined, drives: new Map() };
   return {
     openMap: (request, hooks) => openMapFile(state, request, hooks),
     openDrive: (request, hooks) => openDriveFile(state, request, hooks),
@@ -52,6 +55,9 @@ async function openMapFile(
   { file, about }: RequestTo<'openMap'>,
   { signal, onProgress }: WorkHooks,
 ): Promise<Result<MapSummary>> {
+  const from = await stateOf(about === undefined ? [file] : [file, about]);
+  // a page that is loaded again asks for the same once more
+  if (state.map && from !== undefined && from === state.mapFrom) return ok(sumUpMap(state.map, file.name));
   const route = about === undefined ? ok(undefined) : await readOneRoute(about);
   if (!route.ok) return route;
   const opened = await openMap([file.path], route.value, {
@@ -61,9 +67,20 @@ async function openMapFile(
   if (signal.aborted) return CANCELLED;
   if (!opened.ok) return underItsName(opened.error, file);
   state.map = nameSources(opened.value, file);
+  state.mapFrom = from;
   state.tiles = undefined;
   state.drives.clear();
   return ok(sumUpMap(state.map, file.name));
+}
+
+/** Paths, sizes and times of files, by which one that was written to since is known; undefined where one is gone. */
+async function stateOf(files: readonly NamedFile[]): Promise<string | undefined> {
+  try {
+    const there = await Promise.all(files.map(({ path }) => stat(path)));
+    return JSON.stringify(files.map((file, i) => [file, there[i]?.size, there[i]?.mtimeMs]));
+  } catch {
+    return undefined;
+  }
 }
 
 async function openDriveFile(

@@ -1,4 +1,4 @@
-import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { mkdtemp, rm, utimes, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -50,6 +50,25 @@ const check = (handlers: EngineHandlers, more: object = {}) =>
   handlers.check({ driveId: 'd', vehicle: COACH_BUILT, made: '2026-05-01T09:00:00Z', ...more }, hooks());
 
 describe('the engine, asked in turn', () => {
+  it('does not read a map again that is open and was not written to since, and keeps its drives', async () => {
+    const handlers = await withMap();
+    await handlers.openDrive({ driveId: 'd', file: named('lane.gpx'), track: 1 }, hooks());
+    const works: unknown[] = [];
+    const reopen = () =>
+      handlers.openMap(
+        { file: named('lane.osm') },
+        hooks((work) => works.push(work)),
+      );
+    expect((await reopen()).ok).toBe(true);
+    expect(works).toEqual([]);
+    expect((await check(handlers)).ok).toBe(true);
+    const later = new Date(Date.now() + 60_000);
+    await utimes(named('lane.osm').path, later, later);
+    expect((await reopen()).ok).toBe(true);
+    expect(works).not.toEqual([]);
+    expect((await check(handlers)).ok).toBe(false);
+  });
+
   it('opens a map and tells what it holds, under the name the user knows', async () => {
     const handlers = createHandlers();
     const opened = await handlers.openMap({ file: named('lane.osm') }, hooks());
@@ -161,7 +180,7 @@ describe('the engine, asked in turn', () => {
   it('forgets the drives of an earlier map', async () => {
     const handlers = await withMap();
     await handlers.openDrive({ driveId: 'd', file: named('lane.gpx') }, hooks());
-    await handlers.openMap({ file: named('lane.osm') }, hooks());
+    await handlers.openMap({ file: named('lane.osm'), about: named('lane.gpx') }, hooks());
     expect(await check(handlers)).toMatchObject({ error: { code: 'no-drive' } });
   });
 

@@ -113,6 +113,12 @@ export const CALLS = {
     progress: nothing,
     value: z.strictObject({ settings: settingsSchema, say }),
   },
+  /** Keeps the leave time chosen for an open drive, or that none is, for when the drive is opened again. */
+  keepLeaveAt: {
+    request: z.strictObject({ driveId, leaveAt: z.string().regex(LEAVE_AT).optional() }),
+    progress: nothing,
+    value: empty,
+  },
   forgetRecent: {
     request: z.strictObject({ id: recentSchema.shape.id }),
     progress: nothing,

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { Span } from '../../geo/drive/drive.ts';
+import { LEAVE_AT } from './leave-at.ts';
 
 const span: z.ZodType<Span> = z.strictObject({ fromM: z.number(), toM: z.number() });
 /** Positions of one leg: latitude and longitude in turn, degrees; `alongM` has one entry per position. */
@@ -48,5 +49,7 @@ export const followedDriveSchema = z.strictObject({
   doubtful: z.array(span),
   match: z.strictObject({ drivenM: z.number(), offMapM: z.number(), guessedM: z.number() }),
   notes: z.array(z.string()),
+  /** the leave time kept with it, where one is */
+  leaveAt: z.string().regex(LEAVE_AT).optional(),
 });
 export type FollowedDrive = z.infer<typeof followedDriveSchema>;

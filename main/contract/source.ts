@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { LEAVE_AT } from './leave-at.ts';
 
 const token = z.string().regex(/^[A-Za-z0-9_-]{8,64}$/);
 
@@ -32,11 +33,23 @@ export const addedFileSchema = z.strictObject({
 });
 export type AddedFile = z.infer<typeof addedFileSchema>;
 
+/** A map that a drive was held against. */
+const ownMapSchema = z.strictObject({
+  name: z.string(),
+  /** left out where the map is not remembered */
+  source: sourceSchema.optional(),
+});
+export type OwnMap = z.infer<typeof ownMapSchema>;
+
 export const recentSchema = z.strictObject({
   id: token,
   use: fileUseSchema,
   name: z.string(),
   /** ISO 8601 */
   openedAt: z.string(),
+  /** of a drive: the map it was last opened on */
+  map: ownMapSchema.optional(),
+  /** of a drive: the leave time last chosen for it */
+  leaveAt: z.string().regex(LEAVE_AT).optional(),
 });
 export type Recent = z.infer<typeof recentSchema>;

@@ -3,6 +3,7 @@ import { given } from '../../geo/given.ts';
 import { readLoad } from '../../geo/load/list/read-load.ts';
 import { ok } from '../../geo/result.ts';
 import type { Description, Sample } from '../contract/description.ts';
+import type { OwnMap, Source } from '../contract/source.ts';
 import type { Services } from '../dispatch.ts';
 import { PROGRAM } from '../version.ts';
 import type { Engine } from './engine/engine.ts';
@@ -59,7 +60,14 @@ function describe({ host, sample, stores, notifier }: ServiceParts): Description
 }
 
 /** The calls that read a file of the user's and remember it as opened. */
-function openingCalls({ engine, sources }: ServiceParts): Pick<Services, 'openMap' | 'openDrive'> {
+function openingCalls({
+  engine,
+  sources,
+  stores,
+}: ServiceParts): Pick<Services, 'openMap' | 'openDrive' | 'keepLeaveAt'> {
+  let map: OwnMap | undefined;
+  /** where an open drive will be found again */
+  const kept = new Map<string, Source>();
   return {
     async openMap({ source, about }, hooks) {
       const file = sources.find(source);
@@ -71,21 +79,38 @@ function openingCalls({ engine, sources }: ServiceParts): Pick<Services, 'openMa
         { file: file.value, ...given({ about: drive?.value }) },
         hooks,
       );
-      if (opened.ok) await sources.remember(source, 'map');
+      if (!opened.ok) return opened;
+      const keptAs = await sources.remember(source, 'map');
+      map = { name: file.value.name, ...given({ source: keptAs }) };
       return opened;
     },
     async openDrive({ source, track }, hooks) {
       const file = sources.find(source);
       if (!file.ok) return file;
-      const opened = await engine.ask(
-        'openDrive',
-        { driveId: randomUUID(), file: file.value, ...given({ track }) },
-        hooks,
-      );
-      if (opened.ok) await sources.remember(source, 'drive');
-      return opened;
+      const driveId = randomUUID();
+      const opened = await engine.ask('openDrive', { driveId, file: file.value, ...given({ track }) }, hooks);
+      if (!opened.ok) return opened;
+      const keptAs = await sources.remember(source, 'drive', map);
+      if (!keptAs) return opened;
+      remember(kept, driveId, keptAs);
+      return ok({ ...opened.value, ...given({ leaveAt: stores.recents.leaveAtOf(keptAs) }) });
+    },
+    async keepLeaveAt({ driveId, leaveAt }) {
+      const keptAs = kept.get(driveId);
+      // a drive that is not remembered has nothing to keep its time with
+      if (keptAs === undefined) return ok({});
+      const done = await stores.recents.keepLeaveAt(keptAs, leaveAt);
+      return done.ok ? ok({}) : done;
     },
   };
+}
+
+/** As many open drives as one window can have in a day. */
+const DRIVES_MAX = 1000;
+
+function remember(kept: Map<string, Source>, driveId: string, source: Source): void {
+  if (kept.size === DRIVES_MAX) kept.delete(kept.keys().next().value ?? '');
+  kept.set(driveId, source);
 }
 
 /** The calls that change what is kept for the user. */

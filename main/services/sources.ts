@@ -1,5 +1,6 @@
+import { given } from '../../geo/given.ts';
 import { fail, ok, type Result } from '../../geo/result.ts';
-import type { FileUse, Source } from '../contract/source.ts';
+import type { FileUse, OwnMap, Source } from '../contract/source.ts';
 import type { NamedFile } from './engine/protocol.ts';
 import type { Recents } from './recents/recents-store.ts';
 import type { SampleFiles } from './samples.ts';
@@ -8,8 +9,12 @@ import type { Uploads } from './uploads/uploads.ts';
 /** Turns what the page names into a file of this computer. */
 export interface Sources {
   find(source: Source): Result<NamedFile>;
-  /** Puts a file that opened well first among the recent ones. */
-  remember(source: Source, use: FileUse): Promise<void>;
+  /**
+   * Puts a file that opened well first among the recent ones.
+   * @param map of a drive: the map it was opened on
+   * @returns where it will be found when the program runs again; undefined where it is not remembered
+   */
+  remember(source: Source, use: FileUse, map?: OwnMap): Promise<Source | undefined>;
 }
 
 /** One place that finds a file wherever it comes from: the sample, the recent files, what was handed over. */
@@ -31,10 +36,12 @@ export function createSources(samples: SampleFiles, uploads: Uploads, recents: R
         ? ok({ path: found.path, name: found.name })
         : fail('no-such-file', 'That file is no longer at hand. Open it again.');
     },
-    async remember(source, use) {
-      if (source.kind === 'sample') return;
+    async remember(source, use, map) {
+      if (source.kind === 'sample') return source;
       const found = look(source);
-      if (found) await recents.add({ passing: false, bytes: 0, ...found, use });
+      if (!found) return undefined;
+      const id = await recents.add({ passing: false, bytes: 0, ...found, use, ...given({ map }) });
+      return id === undefined ? undefined : { kind: 'recent', id };
     },
   };
 }

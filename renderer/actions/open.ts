@@ -1,11 +1,13 @@
 import { given } from '../../geo/given.ts';
 import type { Problem } from '../../geo/result.ts';
-import type { AddedFile } from '../../main/contract/source.ts';
+import { clip } from '../../geo/units/text.ts';
+import type { AddedFile, Recent } from '../../main/contract/source.ts';
 import { addFile, ask } from '../host/ask.ts';
-import { report } from '../state/check.ts';
-import { notice } from '../state/happening.ts';
+import { leaveAt, report } from '../state/check.ts';
+import { notice, type Told } from '../state/happening.ts';
 import { description } from '../state/kept.ts';
 import { openedDrive, openedMap } from '../state/opened.ts';
+import { dialog } from '../state/page.ts';
 import { cursorM, selectedId } from '../state/shown.ts';
 import { type Job, runLong } from './long-work.ts';
 import {
@@ -14,6 +16,7 @@ import {
   sameSource,
   type Wanted,
   wantedAdded,
+  wantedRecent,
   wantedSample,
 } from './wanted.ts';
 
@@ -45,10 +48,15 @@ export function openSample(id: string): Promise<void> {
   return sample ? openWanted(wantedSample(sample, id)) : Promise.resolve();
 }
 
-/** A file opened before. */
-export function openRecent(id: string, use: 'drive' | 'map'): Promise<void> {
-  const source = { kind: 'recent', id } as const;
-  if (use === 'drive') return openWanted({ drive: { source } });
+/** A file opened before; a drive on its own map. */
+export async function openRecent(recent: Recent): Promise<void> {
+  if (recent.use === 'drive') {
+    await openWanted(wantedRecent(recent, openedMap.peek()?.source));
+    if (recent.map && !recent.map.source && !notice.peek())
+      notice.value = sayOtherMap(recent.map.name, 'not remembered');
+    return;
+  }
+  const source = { kind: 'recent', id: recent.id } as const;
   const about = openedDrive.peek()?.source;
   return openWanted({ map: { source, ...given({ about }) } });
 }
@@ -93,7 +101,9 @@ async function openIn(job: Job, wanted: Wanted): Promise<Problem | undefined> {
   const map = wanted.map ?? mapAbout(wanted.drive);
   if (map) {
     const problem = await openMapIn(job, map);
-    if (problem) return problem;
+    const withoutIt = problem && map.ownOf !== undefined && openedMap.peek() && !job.signal.aborted;
+    if (problem && !withoutIt) return problem;
+    if (withoutIt) notice.value = sayOtherMap(map.ownOf ?? '', 'gone');
   }
   const kept = keptDrive();
   const drive = wanted.drive ?? (map ? kept : undefined);
@@ -102,6 +112,24 @@ async function openIn(job: Job, wanted: Wanted): Promise<Problem | undefined> {
   if (problem && map && kept && wanted.drive) await openDriveIn(UNSTOPPED, kept);
   else if (problem && map) forgetDrive();
   return problem;
+}
+
+/** What helps where a map is missing. */
+export const OFFER_MAP = {
+  say: 'Open a map…',
+  act: () => {
+    dialog.value = 'open';
+  },
+};
+
+/** A drive's own map is not at hand: the drive is held against the open one, and another can be opened. */
+function sayOtherMap(name: string, why: 'gone' | 'not remembered'): Told {
+  const so = why === 'gone' ? 'cannot be opened any more' : 'was too large to be kept';
+  return {
+    kind: 'note',
+    say: `The map this drive was last held against, ${clip(name, 80)}, ${so}. The drive is held against the open map instead.`,
+    offer: OFFER_MAP,
+  };
 }
 
 /** A map of which only a part was kept is read again for another drive. */
@@ -131,6 +159,7 @@ async function openDriveIn(job: Job, { source, track }: DriveWanted): Promise<Pr
   if (!reply.ok) return reply.error;
   const before = openedDrive.peek();
   const same = before && sameSource(before.source, source);
+  if (!same && reply.value.leaveAt !== undefined) leaveAt.value = reply.value.leaveAt;
   openedDrive.value = { followed: reply.value, source };
   if (!same || before.followed.taken !== reply.value.taken) {
     report.value = undefined;

@@ -9,8 +9,9 @@ import { loads } from '../state/loads.ts';
 import { openedDrive, openedMap } from '../state/opened.ts';
 import { selected, selectedId } from '../state/shown.ts';
 import { shownView, viewNamed } from '../state/views.ts';
+import { keepLeaveTimes } from './keep-leave.ts';
 import { listen } from './listen.ts';
-import { openWanted } from './open.ts';
+import { OFFER_MAP, openWanted } from './open.ts';
 import { recheckOnChange } from './recheck.ts';
 import { keepSession, readSession, type Session } from './session.ts';
 import { wantedAtStart, wantedSample } from './wanted.ts';
@@ -33,6 +34,7 @@ export async function start(storage: Storage): Promise<void> {
   if (nothing && wanted.drive?.source.kind !== 'sample') await showSampleInstead(reply.value);
   if (session.selectedId !== undefined) selectAgain(session.selectedId);
   effect(() => keepSession(storage, sessionNow()));
+  keepLeaveTimes();
 }
 
 function takeIn(found: Description, session: Session): void {
@@ -51,7 +53,7 @@ async function showSampleInstead({ sample }: Description): Promise<void> {
   const why = notice.peek()?.say;
   await openWanted(wantedSample(sample, sample.defaultDrive));
   if (why !== undefined && !notice.peek())
-    notice.value = { kind: 'error', say: `${why} The sample drive is shown instead.` };
+    notice.value = { kind: 'error', say: `${why} The sample drive is shown instead.`, offer: OFFER_MAP };
 }
 
 function selectAgain(id: string): void {

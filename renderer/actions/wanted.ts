@@ -1,12 +1,14 @@
 import { given } from '../../geo/given.ts';
 import type { Description, Sample } from '../../main/contract/description.ts';
-import type { AddedFile, Source } from '../../main/contract/source.ts';
+import type { AddedFile, Recent, Source } from '../../main/contract/source.ts';
 import type { Session } from './session.ts';
 
 export interface MapWanted {
   readonly source: Source;
   /** keep only what lies about this drive: for maps too large to hold whole */
   readonly about?: Source;
+  /** its name, where it is a drive's own map: without it the drive is opened on another */
+  readonly ownOf?: string;
 }
 export interface DriveWanted {
   readonly source: Source;
@@ -60,11 +62,21 @@ function wantedAsBefore({ sample, recents }: Description, session: Session): Wan
   if (session.map) return { map: session.map, ...given({ drive: session.drive }) };
   const map = recents.find(({ use }) => use === 'map');
   const drive = recents.find(({ use }) => use === 'drive');
+  if (drive?.map?.source) return wantedRecent(drive);
   if (map && drive) {
     const source = { kind: 'recent', id: drive.id } as const;
     return { map: { source: { kind: 'recent', id: map.id }, about: source }, drive: { source } };
   }
   return wantedSample(sample, sample.defaultDrive);
+}
+
+/** A drive opened before, on the map it was held against then; on the open one where that is the same, or not known. */
+export function wantedRecent({ id, map }: Recent, open?: Source): Wanted {
+  const source = { kind: 'recent', id } as const;
+  const own = map?.source;
+  if (own === undefined || (open && sameSource(own, open))) return { drive: { source } };
+  const about = own.kind === 'sample' ? undefined : source;
+  return { map: { source: own, ownOf: map?.name ?? '', ...given({ about }) }, drive: { source } };
 }
 
 /** Whether two sources name the same file. */

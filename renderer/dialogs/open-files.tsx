@@ -74,11 +74,18 @@ function RecentFile({ recent }: { recent: Recent }) {
   const shown = clip(name, 60);
   return (
     <li>
-      <button type="button" class="quiet" onClick={() => closeAnd(() => openRecent(id, use))}>
+      <button type="button" class="quiet" onClick={() => closeAnd(() => openRecent(recent))}>
         <bdi>{shown}</bdi>
       </button>
       <span class="small soft">
-        {use}, {openedAt.slice(0, 10)}
+        {use}
+        {recent.map && (
+          <>
+            {' '}
+            on <bdi>{clip(recent.map.name, 40)}</bdi>
+          </>
+        )}
+        , opened {openedAt.slice(0, 10)}
       </span>
       <button type="button" class="small" aria-label={`Forget ${shown}`} onClick={() => forgetRecent(id)}>
         Forget

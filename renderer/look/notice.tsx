@@ -1,5 +1,5 @@
 import { clip } from '../../geo/units/text.ts';
-import { hostGone, notice } from '../state/happening.ts';
+import { hostGone, notice, type Told } from '../state/happening.ts';
 
 /**
  * What went wrong or should be known, over the view's foot, until it is closed. The two areas are always there, so that
@@ -18,11 +18,14 @@ export function NoticeArea() {
             kind="error"
             canClose={gone === undefined}
             again={gone === undefined ? told?.again : undefined}
+            offer={gone === undefined ? told?.offer : undefined}
           />
         )}
       </div>
       <div role="status">
-        {gone === undefined && told?.kind === 'note' && <Notice say={told.say} kind="note" canClose />}
+        {gone === undefined && told?.kind === 'note' && (
+          <Notice say={told.say} kind="note" canClose offer={told.offer} />
+        )}
       </div>
     </div>
   );
@@ -33,11 +36,13 @@ function Notice({
   kind,
   canClose,
   again,
+  offer,
 }: {
   say: string;
   kind: 'error' | 'note';
   canClose: boolean;
   again?: (() => void) | undefined;
+  offer?: Told['offer'] | undefined;
 }) {
   return (
     <div class={`notice notice-${kind}`}>
@@ -53,6 +58,17 @@ function Notice({
           }}
         >
           Try again
+        </button>
+      )}
+      {offer && (
+        <button
+          type="button"
+          onClick={() => {
+            close();
+            offer.act();
+          }}
+        >
+          {offer.say}
         </button>
       )}
       {canClose && (

@@ -10,6 +10,8 @@ export interface Told {
   readonly say: string;
   /** tries once more what could not be done */
   again?(): void;
+  /** what can be done about it, by the words on its button */
+  readonly offer?: { readonly say: string; act(): void };
 }
 
 /** Something went wrong or should be known; stays until it is closed. */

@@ -3,9 +3,11 @@ import { createReadStream } from 'node:fs';
 import { copyFile, readdir, rename, unlink } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
+import { given } from '../../../geo/given.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
+import { LEAVE_AT } from '../../contract/leave-at.ts';
 import { RECENTS_MAX } from '../../contract/limits.ts';
-import { type FileUse, type Recent, recentSchema } from '../../contract/source.ts';
+import { type FileUse, type OwnMap, type Recent, recentSchema, type Source } from '../../contract/source.ts';
 import { makeFolders } from '../files/make-folders.ts';
 import { passingName } from '../files/passing-files.ts';
 import { rememberedFile } from '../files/remembered-file.ts';
@@ -22,7 +24,10 @@ const recentsFileSchema = z.strictObject({
   format: z.literal('lanegauge.recents'),
   version: z.literal(1),
   entries: z.array(entrySchema).max(RECENTS_MAX),
+  /** leave times of the drives that come with the program, by their ids */
+  sampleLeaves: z.record(z.string(), z.string().regex(LEAVE_AT)).optional(),
 });
+type RecentsFile = z.infer<typeof recentsFileSchema>;
 
 export interface RecentFile {
   readonly path: string;
@@ -31,14 +36,23 @@ export interface RecentFile {
   /** will be gone when the program ends */
   readonly passing: boolean;
   readonly bytes: number;
+  /** of a drive: the map it is opened on */
+  readonly map?: OwnMap;
 }
 
 export interface Recents {
   list(): Recent[];
   find(id: string): { readonly path: string; readonly name: string } | undefined;
   refresh(): Promise<void>;
-  /** Puts a file first; the same file is never listed twice. A passing file is copied, unless it is large. */
-  add(file: RecentFile): Promise<void>;
+  /**
+   * Puts a file first; the same file is never listed twice. A passing file is copied, unless it is large.
+   * @returns its id in the list; undefined where it is not remembered
+   */
+  add(file: RecentFile): Promise<string | undefined>;
+  /** Keeps the leave time of a listed drive, or of a sample's; undefined: none. */
+  keepLeaveAt(of: Source, leaveAt: string | undefined): Promise<Result<undefined>>;
+  /** the leave time kept with a drive */
+  leaveAtOf(drive: Source): string | undefined;
   forget(id: string): Promise<Result<Recent[]>>;
   notices(): readonly string[];
 }
@@ -69,27 +83,44 @@ export async function openRecents(folder: string, now: () => Date): Promise<Rece
     file.update(
       async (found) => {
         const made = await make(found?.entries ?? entries());
-        if (!made.ok) return made;
-        return ok({ format: 'lanegauge.recents' as const, version: 1 as const, entries: [...made.value] });
+        return made.ok ? ok({ ...(found ?? file.last() ?? NO_RECENTS), entries: made.value }) : made;
       },
       ({ entries: left }) => sweepCopies(copies, left),
     );
 
-  async function add({ path, name, use, passing, bytes }: RecentFile): Promise<void> {
-    if (passing && bytes > COPY_MAX_BYTES) return;
+  async function add({ path, name, use, passing, bytes, map }: RecentFile): Promise<string | undefined> {
+    if (passing && bytes > COPY_MAX_BYTES) return undefined;
     try {
       const copy = passing ? await copyAside(path, copies) : undefined;
       const kept = copy?.path ?? path;
       const id = createHash('sha256').update(`${use}:${kept}`).digest('base64url').slice(0, 16);
-      const entry = { id, use, name: name.slice(0, 255), path: kept, openedAt: now().toISOString() };
+      const entry = {
+        id,
+        use,
+        name: name.slice(0, 255),
+        path: kept,
+        openedAt: now().toISOString(),
+        ...given({ map }),
+      };
       await change(async (found) => {
         if (copy) await rename(copy.aside, copy.path);
-        return ok([entry, ...found.filter((old) => old.id !== id)].slice(0, RECENTS_MAX));
+        const leaveAt = found.find((old) => old.id === id)?.leaveAt;
+        const others = found.filter((old) => old.id !== id);
+        return ok([{ ...entry, ...given({ leaveAt }) }, ...others].slice(0, RECENTS_MAX));
       });
       if (copy) await unlink(copy.aside).catch(() => {});
+      return id;
     } catch {
       // the file opened well: that it will not be remembered is no reason to stop
+      return undefined;
     }
+  }
+
+  async function keepLeaveAt(of: Source, leaveAt: string | undefined): Promise<Result<undefined>> {
+    const kept = await file.update((found) =>
+      ok(withLeaveAt(found ?? file.last() ?? NO_RECENTS, of, leaveAt)),
+    );
+    return kept.ok ? ok(undefined) : kept;
   }
 
   return {
@@ -98,6 +129,11 @@ export async function openRecents(folder: string, now: () => Date): Promise<Rece
     list,
     find: (id) => entries().find((entry) => entry.id === id),
     add,
+    keepLeaveAt,
+    leaveAtOf: (drive) => {
+      if (drive.kind === 'sample') return file.last()?.sampleLeaves?.[drive.id];
+      return entries().find(({ id }) => drive.kind === 'recent' && id === drive.id)?.leaveAt;
+    },
     async forget(id) {
       const changed = await change((found) => {
         const left = found.filter((entry) => entry.id !== id);
@@ -107,6 +143,21 @@ export async function openRecents(folder: string, now: () => Date): Promise<Rece
       return changed.ok ? ok(list()) : changed;
     },
   };
+}
+
+const NO_RECENTS: RecentsFile = { format: 'lanegauge.recents', version: 1, entries: [] };
+
+function withLeaveAt(kept: RecentsFile, of: Source, leaveAt: string | undefined): RecentsFile {
+  if (of.kind === 'sample') {
+    const { [of.id]: _, ...others } = kept.sampleLeaves ?? {};
+    return { ...kept, sampleLeaves: { ...others, ...(leaveAt === undefined ? {} : { [of.id]: leaveAt }) } };
+  }
+  const entries = kept.entries.map((entry) => {
+    if (of.kind !== 'recent' || entry.id !== of.id) return entry;
+    const { leaveAt: _, ...rest } = entry;
+    return { ...rest, ...given({ leaveAt }) };
+  });
+  return { ...kept, entries };
 }
 
 interface Copy {

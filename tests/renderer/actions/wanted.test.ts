@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { DEFAULT_SETTINGS } from '../../../main/contract/default-settings.ts';
 import type { Description } from '../../../main/contract/description.ts';
 import { readSession } from '../../../renderer/actions/session.ts';
-import { wantedAtStart } from '../../../renderer/actions/wanted.ts';
+import { wantedAtStart, wantedRecent } from '../../../renderer/actions/wanted.ts';
 
 const FOUND: Description = {
   program: 'Lanegauge',
@@ -50,6 +50,16 @@ describe('what is open at the start', () => {
     });
   });
 
+  it('is the drive last opened on its own map, whatever map was opened since', () => {
+    const own = { name: 'vale.osm.pbf', source: { kind: 'recent', id: 'valemap1' } as const };
+    const recents = [recent('anothermap', 'map'), { ...recent('newerdrive', 'drive'), map: own }];
+    const drive = { kind: 'recent', id: 'newerdrive' };
+    expect(wantedAtStart({ ...FOUND, recents }, {})).toEqual({
+      map: { source: own.source, ownOf: 'vale.osm.pbf', about: drive },
+      drive: { source: drive },
+    });
+  });
+
   it('is the sample again where a drive is remembered without a map', () => {
     expect(wantedAtStart({ ...FOUND, recents: [recent('drivealone', 'drive')] }, {}).drive?.source.kind).toBe(
       'sample',
@@ -82,5 +92,23 @@ describe('what is open at the start', () => {
 describe('a session that cannot be read', () => {
   it.each([null, '', '{', 'null', '7'])('%j is none', (text) => {
     expect(readSession({ getItem: () => text, setItem: () => {} })).toEqual({});
+  });
+});
+
+describe('a drive opened before', () => {
+  const source = { kind: 'recent', id: 'somedrive' };
+  const own = { kind: 'sample', id: 'district' } as const;
+  const drive = { ...recent('somedrive', 'drive'), map: { name: 'district.osm.pbf', source: own } };
+
+  it('is opened on its own map, and reads none where that one is open', () => {
+    expect(wantedRecent(drive, { kind: 'upload', token: 'another-map' })).toEqual({
+      map: { source: own, ownOf: 'district.osm.pbf' },
+      drive: { source },
+    });
+    expect(wantedRecent(drive, own)).toEqual({ drive: { source } });
+  });
+
+  it('is opened on the open map where its own is not known', () => {
+    expect(wantedRecent(recent('somedrive', 'drive'), own)).toEqual({ drive: { source } });
   });
 });

@@ -1,7 +1,7 @@
 import { namePlace } from '../../geo/report/name-place.ts';
 import type { Finding } from '../../geo/report/report.ts';
 import { decidingPlaces } from '../../geo/report/verdict.ts';
-import { capital } from '../../geo/units/text.ts';
+import { capital, clip } from '../../geo/units/text.ts';
 import { goTo } from '../actions/choose.ts';
 import { LevelMark } from '../look/level-mark.tsx';
 import { report } from '../state/check.ts';
@@ -36,7 +36,7 @@ export function DecidingPlaces() {
               shownLevels.value = new Set([verdict]);
             }}
           >
-            and {more} more: list these alone
+            and {more} more: show only these
           </button>
         </li>
       )}
@@ -51,7 +51,9 @@ function PlaceButton({ finding }: { finding: Finding }) {
       <LevelMark level={finding.level} size={20} />
       <b>{at}</b>
       <span>{capital(subject)}</span>
-      <span class="deciding-road soft">{road !== undefined && <bdi>{road}</bdi>}</span>
+      <span class="deciding-road soft">
+        <bdi>{road ?? clip(finding.say, 80)}</bdi>
+      </span>
       <b class={`level-${finding.level}`}>{figure}</b>
     </button>
   );

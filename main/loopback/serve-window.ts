@@ -15,7 +15,7 @@ export interface ServeWindowOptions {
   open?(address: string): void;
   /** where Enter asks for a fresh address; absent where nobody can press it */
   readonly keyboard?: Readable;
-  /** what is printed while the page is already served; where no page has come by then, the line it ends with and a fresh address follow */
+  /** what is printed while the page is already served; where no page has come by then, the line it ends with and the address follow */
   meanwhile?(): Promise<string>;
   readonly signal: AbortSignal;
   readonly goneAfterMs?: number;
@@ -48,20 +48,25 @@ export async function serveWindow(options: ServeWindowOptions): Promise<'stopped
     ...given({ goneAfterMs: options.goneAfterMs }),
   });
 
-  const first = host.newAddress();
-  say(first);
-  options.open?.(first);
+  // a new address makes the one before void: what was printed stays good until the next is
+  let address = '';
+  const renewed = () => {
+    address = host.newAddress();
+    say(address);
+  };
+  renewed();
+  options.open?.(address);
   void options.meanwhile?.().then((line) => {
     if (came || signal.aborted) return;
     say(line);
-    say(host.newAddress());
+    say(address);
   });
-  const onEnter = () => say(host.newAddress());
+  const onEnter = renewed;
   keyboard?.on('data', onEnter);
   keyboard?.on('error', () => {});
   // where nobody can ask for a fresh address, the last line printed is always a good one
   const renew = setInterval(() => {
-    if (!came && !keyboard) say(host.newAddress());
+    if (!came && !keyboard) renewed();
   }, CODE_LIVES_MS);
   const stop = () => finish('stopped');
   signal.addEventListener('abort', stop, { once: true });

@@ -49,6 +49,15 @@ describe('the served window', () => {
     await expect(fetch(new URL(said[0] ?? '').origin)).rejects.toThrow();
   });
 
+  it('says its address again below what was printed meanwhile, and it is good', async () => {
+    const { said, stop, ended } = served({ meanwhile: async () => 'The window:' });
+    await vi.waitFor(() => expect(said).toHaveLength(3));
+    expect(said.slice(1)).toEqual(['The window:', said[0]]);
+    expect((await redeem(said[0] ?? '')).status).toBe(200);
+    stop.abort();
+    await ended;
+  });
+
   it('stopped before it began ends at once', async () => {
     expect(await served({ signal: AbortSignal.abort() }).ended).toBe('stopped');
   });

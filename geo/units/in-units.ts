@@ -25,6 +25,11 @@ export function sizeIn(units: Units, m: number, rounding: Rounding): string {
   return inUnits(units, trueMinus(printMetres(m, rounding)), trueMinus(printFeetInches(m, rounding)));
 }
 
+/** A size where there is room for one unit alone, as on a drawing: feet and inches where those were chosen, else metres. */
+export function drawnSizeIn(units: Units, m: number, rounding: Rounding): string {
+  return sizeIn(units === 'imperial' ? 'imperial' : 'metric', m, rounding);
+}
+
 /** A gap or a swing, where the centimetre counts: `46 cm`, `18 in`, or both. A true minus sign. */
 export function shortIn(units: Units, m: number, rounding: Rounding): string {
   return inUnits(units, trueMinus(printCm(m, rounding)), trueMinus(printInches(m, rounding)));

@@ -5,8 +5,8 @@ import './panel/panel.css';
 import './load.css';
 import './sheet/load-sheet.css';
 import { useEffect } from 'preact/hooks';
+import type { ReadyCard } from '../../geo/load/weigh/load-card.ts';
 import { LOAD_CAUTION } from '../../geo/load/weigh/say-plates.ts';
-import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { NoticeArea } from '../look/notice.tsx';
 import { description, vehicle } from '../state/kept.ts';
 import { aboard } from '../state/loads.ts';
@@ -18,14 +18,15 @@ import { Scales } from './drawing/scales.tsx';
 import { Ledger } from './ledger/ledger.tsx';
 import { CuresNow } from './panel/cures.tsx';
 import { Decides } from './panel/decides.tsx';
-import { hasPlaces, NoEmptyWeight, NoPlaces } from './panel/missing.tsx';
+import { Estimate } from './panel/estimate.tsx';
+import { hasPlaces, NoPlaces } from './panel/missing.tsx';
 import { Doubts, LoadNotes } from './panel/notes.tsx';
 import { Seats } from './panel/seats.tsx';
 import { TankLevels } from './panel/tank-levels.tsx';
 import { LoadSheet } from './sheet/load-sheet.tsx';
 import { focusIfLost } from './state/keep-focus.ts';
 import { saveNow } from './state/save-soon.ts';
-import { change, shown, weighed } from './state/state.ts';
+import { change, loadCard, shown, weighed } from './state/state.ts';
 import { listenToUndo } from './state/undo-keys.ts';
 import { LoadToolbar } from './toolbar.tsx';
 
@@ -44,8 +45,9 @@ export function LoadView() {
   useEffect(endQuestion, [chosen?.id]);
   if (!chosen)
     return description.value ? <NoVehicle why="A load is held against one vehicle’s axle plates." /> : null;
-  const { id, card } = chosen;
-  if (!card.runningOrder) return <NoEmptyWeight id={id} card={card} />;
+  const { id } = chosen;
+  const card = loadCard.value;
+  if (!card) return null;
   return (
     <>
       <div class="load" key={id}>
@@ -73,7 +75,7 @@ export function LoadView() {
   );
 }
 
-function LoadPanel({ id, card }: { id: string; card: VehicleCard }) {
+function LoadPanel({ id, card }: { id: string; card: ReadyCard }) {
   const found = weighed.value;
   const items = aboard.value;
   return (
@@ -87,6 +89,7 @@ function LoadPanel({ id, card }: { id: string; card: VehicleCard }) {
           {found.error.message}
         </p>
       )}
+      {card.estimated && <Estimate id={id} card={card} of={card.estimated} />}
       <p class="caution">{LOAD_CAUTION}</p>
       {found?.ok && <Doubts result={found.value} />}
       {found?.ok && <CuresNow card={card} items={items} />}

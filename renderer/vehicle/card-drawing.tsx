@@ -1,5 +1,7 @@
+import { drawnSizeIn, type Units } from '../../geo/units/in-units.ts';
 import type { CardFigure } from '../../geo/vehicle/bounds.ts';
 import type { Figures } from '../../geo/vehicle/form/card-of.ts';
+import { letterOf } from '../../geo/vehicle/form/fields.ts';
 import type { ReadPlaces } from '../../geo/vehicle/form/read-places.ts';
 import { sayTicks } from '../../geo/vehicle/form/say-ticks.ts';
 import { PlaceTicks } from './places/place-ticks.tsx';
@@ -12,13 +14,17 @@ interface Props {
   readonly figures: Figures;
   readonly rackFitted: boolean;
   readonly places: ReadPlaces['rows'];
+  readonly units: Units;
 }
 
 /** Side and top view to one scale, following the figures as they are typed. Usual ones give the shape of what is missing, which is lettered `?`. */
-export function CardDrawing({ figures, rackFitted, places }: Props) {
+export function CardDrawing({ figures, rackFitted, places, units }: Props) {
   const at = layOut(figures);
-  const told = (key: CardFigure) => figures[key]?.toFixed(2) ?? '?';
-  const say = `Side and top view: ${told('lengthM')} m long, ${told('heightM')} m high, ${told('widthM')} m wide, ${told('widthMirrorsM')} m over mirrors.${sayTicks(places)}`;
+  const told = (key: CardFigure) => {
+    const m = figures[key];
+    return m === undefined ? '?' : drawnSizeIn(units, m, key === 'rearClearanceM' ? 'down' : 'up');
+  };
+  const say = `Side and top view: ${told('lengthM')} long, ${told('heightM')} high, ${told('widthM')} wide, ${told('widthMirrorsM')} over mirrors.${sayTicks(places)}`;
   const rack = rackFitted ? 'card-rack' : 'card-rack card-rack-off';
   return (
     <svg class="card-drawing" viewBox={`0 0 ${WIDTH_PX} ${Math.ceil(at.tallPx)}`} role="img" aria-label={say}>
@@ -101,13 +107,13 @@ function SideView({ at, told, rack, places }: ViewProps & Pick<Props, 'places'>)
         <rect class={rack} x={x(length)} y={y(1.3)} width={rackLong * scale} height={0.6 * scale} />
       )}
       <line class="card-ground" x1={PAD_PX / 2} x2={WIDTH_PX - PAD_PX / 2} y1={groundPx} y2={groundPx} />
-      <Along x1={x(0)} x2={x(front)} y={groundPx + 16} text={told('frontOverhangM')} />
-      <Along x1={x(front)} x2={x(front + base)} y={groundPx + 16} text={told('wheelbaseM')} />
-      <Along x1={x(front + base)} x2={x(length)} y={groundPx + 16} text={told('rearOverhangM')} />
+      <Along x1={x(0)} x2={x(front)} y={groundPx + 22} of="frontOverhangM" told={told} />
+      <Along x1={x(front)} x2={x(front + base)} y={groundPx + 22} of="wheelbaseM" told={told} />
+      <Along x1={x(front + base)} x2={x(length)} y={groundPx + 22} of="rearOverhangM" told={told} />
       <g class="card-dimension">
         <path d={`M${PAD_PX / 2} ${groundPx}V${y(height)}m-4 0h8m-8 ${height * scale}h8`} />
         <text transform={`translate(${PAD_PX / 2 - 4} ${y(height / 2)}) rotate(-90)`}>
-          {told('heightM')} m
+          <Lettered of="heightM" told={told} />
         </text>
       </g>
     </>
@@ -146,20 +152,51 @@ function TopView({ at, told, rack }: ViewProps) {
           height={rackWide * scale}
         />
       )}
-      <Along x1={x(0)} x2={x(length)} y={middlePx + 4} text={`${told('lengthM')} m`} />
+      <Along x1={x(0)} x2={x(length)} y={middlePx + 4} of="lengthM" told={told} />
+      {rackLong > 0 && (
+        <text class="card-word" x={x(length + rackLong / 2)} y={middlePx + (rackWide / 2) * scale + 16}>
+          {letterOf('rackLengthM')}, {letterOf('rackWidthM')}
+        </text>
+      )}
+      <Across x={x(length * 0.3)} middlePx={middlePx} halfPx={(width / 2) * scale} of="widthM" told={told} />
       <text class="card-word" x={x(length / 2)} y={middlePx + (mirrors / 2) * scale + 18}>
-        body {told('widthM')} m, over mirrors {told('widthMirrorsM')} m
+        over mirrors <Lettered of="widthMirrorsM" told={told} />
       </text>
     </>
   );
 }
 
-function Along({ x1, x2, y, text }: { x1: number; x2: number; y: number; text: string }) {
+interface OfSize extends Pick<ViewProps, 'told'> {
+  readonly of: CardFigure;
+}
+
+/** `A 3.05 m`: the letter stands beside the field of the size too. */
+function Lettered({ of, told }: OfSize) {
+  return (
+    <>
+      <tspan class="card-letter-drawn">{letterOf(of)}</tspan> {told(of)}
+    </>
+  );
+}
+
+function Along({ x1, x2, y, ...size }: OfSize & { x1: number; x2: number; y: number }) {
   return (
     <g class="card-dimension">
       <path d={`M${x1} ${y - 4}v8m0 -4H${x2}m0 -4v8`} />
-      <text x={(x1 + x2) / 2} y={y - 4}>
-        {text}
+      <text x={(x1 + x2) / 2} y={y - 6}>
+        <Lettered {...size} />
+      </text>
+    </g>
+  );
+}
+
+/** A size from side to side of the top view. */
+function Across({ x, middlePx, halfPx, ...size }: OfSize & { x: number; middlePx: number; halfPx: number }) {
+  return (
+    <g class="card-dimension">
+      <path d={`M${x - 4} ${middlePx - halfPx}h8m-4 0v${2 * halfPx}m-4 0h8`} />
+      <text class="card-word-start" x={x + 6} y={middlePx - halfPx / 2 + 4}>
+        <Lettered {...size} />
       </text>
     </g>
   );

@@ -1,6 +1,7 @@
 import { sizeIn } from '../../geo/units/in-units.ts';
 import { printKg, printTonnes } from '../../geo/units/print.ts';
-import { CARD_NAME_LONGEST, NOTES_LONGEST } from '../../geo/vehicle/bounds.ts';
+import { counted, listed } from '../../geo/units/text.ts';
+import { CARD_NAME_LONGEST, type CardFigure, NOTES_LONGEST } from '../../geo/vehicle/bounds.ts';
 import type { Draft } from '../../geo/vehicle/form/draft.ts';
 import { type Field, GROUPS, type Group } from '../../geo/vehicle/form/fields.ts';
 import { bodyOf } from '../../geo/vehicle/form/place-note.ts';
@@ -10,6 +11,10 @@ import { PlacesForm } from './places/places-form.tsx';
 interface Props {
   readonly draft: Draft;
   readonly read: ReadDraft;
+  /** whether what is wrong at a field is said: once it was left, or the card was to be kept */
+  said(field: CardFigure | 'name'): boolean;
+  /** a field is left */
+  leave(field: CardFigure | 'name'): void;
   change(draft: Draft): void;
 }
 
@@ -22,27 +27,46 @@ export function CardForm(props: Props) {
       {GROUPS.map((group) => (
         <FieldGroup key={group.title} group={group} {...props} />
       ))}
-      <PlacesForm
-        rows={draft.places}
-        read={read.places}
-        body={bodyOf(read.figures)}
-        change={(places) => change({ ...draft, places })}
-      />
-      <div class="card-field">
-        <label for="card-notes">Notes</label>
-        <textarea
-          id="card-notes"
-          rows={3}
-          maxLength={NOTES_LONGEST}
-          value={draft.notes}
-          onInput={(event) => change({ ...draft, notes: event.currentTarget.value })}
+      <details class="card-group">
+        <summary>{sayPlaces(draft)}</summary>
+        <PlacesForm
+          rows={draft.places}
+          read={read.places}
+          body={bodyOf(read.figures)}
+          change={(places) => change({ ...draft, places })}
         />
-      </div>
+      </details>
+      <details class="card-group">
+        <summary>Notes</summary>
+        <div class="card-field">
+          <label for="card-notes" class="unseen">
+            Notes
+          </label>
+          <textarea
+            id="card-notes"
+            rows={3}
+            maxLength={NOTES_LONGEST}
+            value={draft.notes}
+            onInput={(event) => change({ ...draft, notes: event.currentTarget.value })}
+          />
+        </div>
+      </details>
     </div>
   );
 }
 
-function NameField({ draft, read, change }: Props) {
+function sayPlaces({ places }: Draft): string {
+  const { seats, tanks, lockers } = places;
+  const told = [
+    counted(seats.length, 'seat'),
+    counted(tanks.length, 'tank'),
+    counted(lockers.length, 'locker'),
+  ];
+  return `Places for the load: ${listed(told)}`;
+}
+
+function NameField({ draft, read, said, leave, change }: Props) {
+  const fault = said('name') ? read.faults.name : undefined;
   return (
     <div class="card-field">
       <label for="card-name">Name</label>
@@ -50,22 +74,48 @@ function NameField({ draft, read, change }: Props) {
         id="card-name"
         value={draft.name}
         maxLength={CARD_NAME_LONGEST}
-        aria-invalid={read.faults.name !== undefined}
+        required
+        aria-invalid={fault !== undefined}
         aria-describedby="card-name-says"
         onInput={(event) => change({ ...draft, name: event.currentTarget.value })}
+        onBlur={() => leave('name')}
       />
       <p id="card-name-says" class="small card-fault">
-        {read.faults.name ?? ''}
+        {fault ?? ''}
       </p>
     </div>
   );
 }
 
 function FieldGroup({ group, ...props }: Props & { group: Group }) {
+  if (group.folded)
+    return (
+      <details class="card-group">
+        <summary>
+          {group.title}
+          <Needed group={group} read={props.read} />
+        </summary>
+        <Fields group={group} {...props} />
+      </details>
+    );
+  return (
+    <fieldset class="card-essentials">
+      <legend>{group.title}</legend>
+      <Fields group={group} {...props} />
+    </fieldset>
+  );
+}
+
+/** What a folded group still needs for the card to be one. */
+function Needed({ group, read }: { group: Group; read: ReadDraft }) {
+  const needed = group.fields.filter(({ key }) => read.faults[key] !== undefined).length;
+  return needed === 0 ? null : <span class="small card-needed"> {counted(needed, 'figure')} to give</span>;
+}
+
+function Fields({ group, ...props }: Props & { group: Group }) {
   const { draft, change } = props;
   return (
-    <fieldset>
-      <legend>{group.title}</legend>
+    <div class="card-fields">
       {group.fields.map((field) => (
         <Figure key={field.key} field={field} {...props} />
       ))}
@@ -79,19 +129,25 @@ function FieldGroup({ group, ...props }: Props & { group: Group }) {
           {label}
         </label>
       ))}
-    </fieldset>
+    </div>
   );
 }
 
-function Figure({ field, draft, read, change }: Props & { field: Field }) {
-  const { key, label, unit, optional, hint } = field;
-  const fault = read.faults[key];
+function Figure({ field, draft, read, said, leave, change }: Props & { field: Field }) {
+  const { key, label, unit, optional, hint, letter } = field;
+  const fault = said(key) ? read.faults[key] : undefined;
   const figure = read.figures[key];
   const meant = read.meant[key];
   const says = figure === undefined ? '' : understood(figure, field);
+  const type = (text: string) => change({ ...draft, text: { ...draft.text, [key]: text.slice(0, 40) } });
   return (
     <div class="card-field">
       <label for={`card-${key}`}>
+        {letter !== undefined && (
+          <span class="card-letter" aria-hidden="true">
+            {letter}
+          </span>
+        )}
         {label} <span class="soft small">{optional ? `${unit}, if known` : unit}</span>
       </label>
       <input
@@ -99,18 +155,14 @@ function Figure({ field, draft, read, change }: Props & { field: Field }) {
         value={draft.text[key]}
         inputMode="text"
         autoComplete="off"
+        required={!optional}
         aria-invalid={fault !== undefined}
         aria-describedby={`card-${key}-says`}
-        onInput={(event) =>
-          change({ ...draft, text: { ...draft.text, [key]: event.currentTarget.value.slice(0, 40) } })
-        }
+        onInput={(event) => type(event.currentTarget.value)}
+        onBlur={() => leave(key)}
       />
       {meant && (
-        <button
-          type="button"
-          class="meant"
-          onClick={() => change({ ...draft, text: { ...draft.text, [key]: meant.text } })}
-        >
+        <button type="button" class="meant" onClick={() => type(meant.text)}>
           {meant.says}?
         </button>
       )}

@@ -17,7 +17,7 @@ import {
   writingFresh,
 } from './fleet-work.ts';
 
-/** The fleet: choose a vehicle; add, copy, delete, import and export cards. */
+/** The fleet: choose a vehicle; add, copy and take off cards, open them from files and save them as such. */
 export function FleetList() {
   const chosen = writingFresh.value ? undefined : vehicle.value;
   const undo = useRef<HTMLButtonElement>(null);
@@ -28,16 +28,22 @@ export function FleetList() {
       <p role="status" class={said.value?.kind === 'fault' ? 'card-fault' : 'soft'}>
         {said.value?.text ?? ''}
       </p>
-      {deleted.value && (
-        <button
-          type="button"
-          ref={undo}
-          onClick={async () => {
-            if (await undoDelete()) focusSoon(chosenInList);
-          }}
-        >
-          Undo: bring back {deleted.value.vehicle.card.name}
-        </button>
+      {deleted.value.length > 0 && (
+        <ul aria-label="Taken off the fleet" class="vehicle-gone">
+          {deleted.value.map((each, index) => (
+            <li key={each.vehicle.id}>
+              <button
+                type="button"
+                ref={index === 0 ? undo : null}
+                onClick={async () => {
+                  if (await undoDelete(each)) focusSoon(chosenInList);
+                }}
+              >
+                Bring back <bdi>{each.vehicle.card.name}</bdi>
+              </button>
+            </li>
+          ))}
+        </ul>
       )}
     </div>
   );
@@ -69,7 +75,7 @@ function Vehicles({ chosen }: { chosen: FleetVehicle | undefined }) {
 }
 
 function Unsaved() {
-  return <span class="small soft"> not saved yet</span>;
+  return <span class="small soft"> not kept yet</span>;
 }
 
 function Actions({ chosen, focusUndo }: { chosen: FleetVehicle | undefined; focusUndo(): void }) {
@@ -82,16 +88,16 @@ function Actions({ chosen, focusUndo }: { chosen: FleetVehicle | undefined; focu
           focusSoon(nameField);
         }}
       >
-        New
+        New card
       </button>
       <button
         type="button"
         disabled={!chosen}
         onClick={async () => {
-          if (chosen && (await addCard(copyOf(chosen), 'Duplicated.'))) focusSoon(nameField);
+          if (chosen && (await addCard(copyOf(chosen), 'Copied.'))) focusSoon(nameField);
         }}
       >
-        Duplicate
+        Copy
       </button>
       <button
         type="button"
@@ -100,11 +106,11 @@ function Actions({ chosen, focusUndo }: { chosen: FleetVehicle | undefined; focu
           if (await deleteChosen()) focusUndo();
         }}
       >
-        Delete
+        Take off the fleet
       </button>
       <Import />
       <button type="button" disabled={!chosen} onClick={() => chosen && exportCard(chosen.card)}>
-        Export
+        Save as a file
       </button>
     </div>
   );
@@ -115,13 +121,13 @@ function Import() {
   return (
     <>
       <button type="button" onClick={() => file.current?.click()}>
-        Import…
+        Open a card…
       </button>
       <input
         ref={file}
         type="file"
         accept=".json,application/json"
-        aria-label="Vehicle card to import"
+        aria-label="Vehicle card to open"
         hidden
         onChange={async (event) => {
           const field = event.currentTarget;

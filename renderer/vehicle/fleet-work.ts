@@ -17,10 +17,13 @@ export const freshId = signal<string | undefined>(undefined);
 export const writingFresh = signal(false);
 /** What the last action did, or why it could not. */
 export const said = signal<{ readonly kind: 'done' | 'fault'; readonly text: string } | undefined>(undefined);
-/** The vehicle deleted last, and where it stood. */
-export const deleted = signal<{ readonly vehicle: FleetVehicle; readonly place: number } | undefined>(
-  undefined,
-);
+/** A vehicle that was deleted, and where it stood. */
+export interface Deleted {
+  readonly vehicle: FleetVehicle;
+  readonly place: number;
+}
+/** Every vehicle deleted since the window was opened, the last one first: each can be brought back. */
+export const deleted = signal<readonly Deleted[]>([]);
 
 export function type(id: string, draft: Draft): void {
   said.value = undefined;
@@ -44,7 +47,10 @@ export function writeFresh(): void {
     type(freshId.value, EMPTY_DRAFT);
   }
   writingFresh.value = true;
-  said.value = { kind: 'done', text: 'A new card. It joins the fleet when its sizes and plates are in.' };
+  said.value = {
+    kind: 'done',
+    text: 'A new card. It joins the fleet once its sizes and plates are in and it is kept.',
+  };
 }
 
 /** Puts a vehicle of the fleet into the form. */
@@ -76,7 +82,7 @@ export async function saveDraft(id: string): Promise<boolean> {
   const fresh = id === freshId.value;
   const withCard = (fleet: Fleet) =>
     fresh ? [...fleet, { id, card }] : fleet.map((each) => (each.id === id ? { id, card } : each));
-  if (!(await saveFleet(withCard, 'Saved. The drive is checked with it.'))) return false;
+  if (!(await saveFleet(withCard, 'Kept. The drive is checked with it.'))) return false;
   // typed on while it was written
   if (drafts.value[id] === draft) dropDraft(id);
   if (fresh) {
@@ -107,25 +113,23 @@ export async function deleteChosen(): Promise<boolean> {
   if (chosen === undefined) return false;
   const place = vehicles.value.findIndex(({ id }) => id === chosen.id);
   const without = (fleet: Fleet) => fleet.filter(({ id }) => id !== chosen.id);
-  if (!(await saveFleet(without, `${chosen.card.name} is deleted.`))) return false;
+  if (!(await saveFleet(without, `${chosen.card.name} is off the fleet.`))) return false;
   const left = vehicles.value;
   if (left.some(({ id }) => id === chosen.id)) {
     said.value = { kind: 'fault', text: sayStays(chosen.card.name) };
     return false;
   }
-  deleted.value = { vehicle: chosen, place };
+  deleted.value = [{ vehicle: chosen, place }, ...deleted.peek()];
   const next = left[Math.min(place, left.length - 1)];
   if (next) chooseVehicle(next.id);
   return true;
 }
 
-/** Puts the deleted vehicle back where it stood; whatever was saved since stays. */
-export async function undoDelete(): Promise<boolean> {
-  const back = deleted.value;
-  if (back === undefined) return false;
+/** Puts a deleted vehicle back where it stood; whatever was saved since stays. */
+export async function undoDelete(back: Deleted): Promise<boolean> {
   const withIt = (fleet: Fleet) => fleet.toSpliced(back.place, 0, back.vehicle);
   if (!(await saveFleet(withIt, `${back.vehicle.card.name} is back.`))) return false;
-  deleted.value = undefined;
+  deleted.value = deleted.peek().filter((each) => each !== back);
   chooseVehicle(back.vehicle.id);
   return true;
 }

@@ -1,7 +1,9 @@
 import './vehicle.css';
-import { useRef } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
+import type { CardFigure } from '../../geo/vehicle/bounds.ts';
 import { cardWarnings } from '../../geo/vehicle/card-warnings.ts';
 import { type Draft, draftOf, EMPTY_DRAFT } from '../../geo/vehicle/form/draft.ts';
+import { FIELDS } from '../../geo/vehicle/form/fields.ts';
 import { readDraft } from '../../geo/vehicle/form/read-draft.ts';
 import { settings, vehicle } from '../state/kept.ts';
 import { CardDrawing } from './card-drawing.tsx';
@@ -26,7 +28,7 @@ export function VehicleEditor() {
           begun={draftOf(chosen.card, settings.value.units)}
         />
       ) : (
-        <p>No vehicle yet. Begin with New, or import a card.</p>
+        <p>No vehicle yet. Begin with New card, or open a card’s file.</p>
       )}
     </div>
   );
@@ -36,6 +38,8 @@ export function VehicleEditor() {
 function Card({ id, name, begun }: { id: string; name: string; begun: Draft }) {
   const form = useRef<HTMLFormElement>(null);
   const draft = drafts.value[id] ?? begun;
+  const fresh = id === freshId.value;
+  const { said, leave, tried } = useSaid(draft);
   const read = readDraft(draft);
   const warnings = read.card ? cardWarnings(read.card) : [];
   return (
@@ -46,12 +50,18 @@ function Card({ id, name, begun }: { id: string; name: string; begun: Draft }) {
       aria-label={`Card of ${name}`}
       onSubmit={async (event) => {
         event.preventDefault();
-        if (!(await saveDraft(id)))
-          form.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
+        if (await saveDraft(id)) return;
+        tried();
+        requestAnimationFrame(() => focusFirstFault(form.current));
       }}
     >
       <div class="vehicle-looks">
-        <CardDrawing figures={read.figures} rackFitted={draft.rackFitted} places={read.places.rows} />
+        <CardDrawing
+          figures={read.figures}
+          rackFitted={draft.rackFitted}
+          places={read.places.rows}
+          units={settings.value.units}
+        />
         {warnings.length > 0 && (
           <section aria-label="Check these">
             <h3>Check these</h3>
@@ -63,16 +73,40 @@ function Card({ id, name, begun }: { id: string; name: string; begun: Draft }) {
           </section>
         )}
       </div>
-      <CardForm draft={draft} read={read} change={(next) => type(id, next)} />
+      <CardForm draft={draft} read={read} said={said} leave={leave} change={(next) => type(id, next)} />
       <div class="vehicle-save">
         <button type="submit" class="chief">
-          Save
+          Keep this card
         </button>
-        <button type="button" onClick={() => undoChanges(id)}>
-          Undo changes
+        <button type="button" disabled={drafts.value[id] === undefined} onClick={() => undoChanges(id)}>
+          {fresh ? 'Throw this card away' : 'Put it back as it was'}
         </button>
         <span class="small soft">Measure the vehicle; a brochure leaves out what was added.</span>
       </div>
     </form>
   );
+}
+
+/** Which fields are said to be wrong: those that were left, those that held something at first, all once it was to be kept. */
+function useSaid(draft: Draft) {
+  const [left, setLeft] = useState<ReadonlySet<CardFigure | 'name'>>(() => filledIn(draft));
+  const [all, setAll] = useState(false);
+  return {
+    said: (field: CardFigure | 'name') => all || left.has(field),
+    leave: (field: CardFigure | 'name') => setLeft((before) => new Set([...before, field])),
+    tried: () => setAll(true),
+  };
+}
+
+function filledIn({ name, text }: Draft): ReadonlySet<CardFigure | 'name'> {
+  const filled = FIELDS.map(({ key }) => key).filter((key) => text[key] !== '');
+  return new Set([...filled, ...(name === '' ? [] : (['name'] as const))]);
+}
+
+/** The keyboard goes to the first field that is wrong, unfolding what hides it. */
+function focusFirstFault(form: HTMLFormElement | null): void {
+  const fault = form?.querySelector<HTMLElement>('[aria-invalid="true"]');
+  const folded = fault?.closest('details');
+  if (folded) folded.open = true;
+  fault?.focus();
 }

@@ -14,25 +14,28 @@ withSampleWindow(async (opened) => {
   await page.getByRole('button', { name: 'Cards…' }).click();
 });
 
+const unfold = (title: string) => page.locator('summary', { hasText: title }).click();
+
 describe('vehicle cards', { timeout: LONG_MS }, () => {
   it('take a lower height in feet and inches, keep it, and the drive is checked with it', async () => {
     await page.getByRole('textbox', { name: /^Height/ }).fill('8\'10"');
-    expect(await page.getByText('2.70 m, 8\'10"').isVisible()).toBe(true);
-    await page.getByRole('button', { name: 'Save', exact: true }).click();
-    await page.getByText('Saved. The drive is checked with it.').waitFor({ timeout: SOON_MS });
+    expect(await page.getByText('2.70 m (8\'10")').isVisible()).toBe(true);
+    await page.getByRole('button', { name: 'Keep this card', exact: true }).click();
+    await page.getByText('Kept. The drive is checked with it.').waitFor({ timeout: SOON_MS });
     await page.getByRole('button', { name: 'Close', exact: true }).click();
     // 9'6" over a vehicle of 8'10" and its 5 cm for measuring: no longer barred
     await findingsTold(page, /2 barred/);
   });
 
   it('refuse a figure that is none beside its field, and keep nothing', async () => {
+    await unfold('Wheelbase and overhangs');
     await page.getByRole('textbox', { name: /^Wheelbase/ }).fill('long');
     expect(await page.getByText('"long" is no length').isVisible()).toBe(true);
-    await page.getByRole('button', { name: 'Save', exact: true }).click();
+    await page.getByRole('button', { name: 'Keep this card', exact: true }).click();
     // the keyboard stands at the first field that is wrong
     await page.locator('#card-wheelbaseM:focus').waitFor({ timeout: SOON_MS });
     expect(await page.getByText('Some figures are missing or wrong').isVisible()).toBe(true);
-    await page.getByRole('button', { name: 'Undo changes' }).click();
+    await page.getByRole('button', { name: 'Put it back as it was' }).click();
     expect(await page.getByText('"long" is no length').count()).toBe(0);
   });
 
@@ -45,7 +48,7 @@ describe('vehicle cards', { timeout: LONG_MS }, () => {
     expect(await height.inputValue()).not.toBe('2.5');
     await page.getByRole('button', { name: 'Close', exact: true }).click();
     await page.getByRole('button', { name: 'Cards…' }).click();
-    await page.getByRole('button', { name: `${name} not saved yet` }).click();
+    await page.getByRole('button', { name: `${name} not kept yet` }).click();
     expect(await height.inputValue()).toBe('2.5');
   });
 
@@ -53,11 +56,11 @@ describe('vehicle cards', { timeout: LONG_MS }, () => {
     const fleet = page.getByRole('list', { name: 'Fleet' });
     const before = await fleet.getByRole('button').count();
     const height = page.getByRole('textbox', { name: /^Height/ });
-    await page.getByRole('button', { name: 'New', exact: true }).click();
+    await page.getByRole('button', { name: 'New card', exact: true }).click();
     await page.locator('#card-name:focus').waitFor({ timeout: SOON_MS });
     expect(await height.inputValue()).toBe('');
     await page.getByLabel('Name').fill('Fresh one');
-    await page.getByRole('button', { name: 'Save', exact: true }).click();
+    await page.getByRole('button', { name: 'Keep this card', exact: true }).click();
     await page.getByText('Some figures are missing or wrong').waitFor({ timeout: SOON_MS });
     // the check goes on with the vehicle it had, and what is typed waits
     await page.getByRole('button', { name: 'Close', exact: true }).click();
@@ -65,7 +68,12 @@ describe('vehicle cards', { timeout: LONG_MS }, () => {
     await page.getByRole('button', { name: 'Cards…' }).click();
     await fleet.getByRole('button', { name: 'Panel van 6.0', exact: true }).click();
     expect(await height.inputValue()).not.toBe('');
-    await fleet.getByRole('button', { name: 'Fresh one not saved yet' }).click();
+    await fleet.getByRole('button', { name: 'Fresh one not kept yet' }).click();
+    await unfold('Axle plates and empty weight');
+    await page
+      .locator('summary', { hasText: 'Wheelbase and overhangs' })
+      .and(page.locator('details:not([open]) > *'))
+      .click();
     for (const [name, text] of [
       [/^Height/, '2.7'],
       [/^Width of the body/, '2.1'],
@@ -79,22 +87,78 @@ describe('vehicle cards', { timeout: LONG_MS }, () => {
     await page.locator('#card-grossKg').fill('3500');
     await page.locator('#card-axleFrontKg').fill('1850');
     await page.locator('#card-axleRearKg').fill('2000');
-    await page.getByRole('button', { name: 'Save', exact: true }).click();
-    await page.getByText('Saved. The drive is checked with it.').waitFor({ timeout: SOON_MS });
+    await page.getByRole('button', { name: 'Keep this card', exact: true }).click();
+    await page.getByText('Kept. The drive is checked with it.').waitFor({ timeout: SOON_MS });
     await fleet.getByRole('button', { name: 'Fresh one', exact: true, pressed: true }).waitFor();
     expect(await fleet.getByRole('button').count()).toBe(before + 1);
-    await page.getByRole('button', { name: 'New', exact: true }).click();
-    await page.getByRole('button', { name: 'Undo changes' }).click();
+    await page.getByRole('button', { name: 'New card', exact: true }).click();
+    await page.getByRole('button', { name: 'Throw this card away' }).click();
     expect(await fleet.getByRole('button').count()).toBe(before + 1);
   });
 
-  it('delete a vehicle and bring it back', async () => {
-    await page.getByRole('button', { name: 'Panel van 6.0' }).click();
-    await page.getByRole('button', { name: 'Delete', exact: true }).click();
-    await page.getByText('Panel van 6.0 is deleted.').waitFor({ timeout: SOON_MS });
-    expect(await page.getByRole('button', { name: 'Panel van 6.0', exact: true }).count()).toBe(0);
-    await page.getByRole('button', { name: /^Undo: bring back/ }).click();
-    await page.getByRole('button', { name: 'Panel van 6.0', exact: true }).waitFor({ timeout: SOON_MS });
+  it('turn red at a figure only once it is left, or the card is to be kept', async () => {
+    await page.getByRole('button', { name: 'New card', exact: true }).click();
+    const red = page.locator('.vehicle-card [aria-invalid="true"]');
+    await page.getByLabel('Name').fill('Fresh one');
+    const height = page.getByRole('textbox', { name: /^Height/ });
+    await height.focus();
+    expect(await red.count()).toBe(0);
+    await page.keyboard.press('Tab');
+    expect(await page.locator('#card-heightM').getAttribute('aria-invalid')).toBe('true');
+    expect(await red.count()).toBe(1);
+    await page.getByText('3 figures to give').waitFor();
+    await page.getByRole('button', { name: 'Keep this card', exact: true }).click();
+    await page.locator('#card-heightM:focus').waitFor({ timeout: SOON_MS });
+    expect(await red.count()).toBe(10);
+  });
+
+  it('ask whether 3050 was meant as 3.05 m, and one press takes it', async () => {
+    const height = page.getByRole('textbox', { name: /^Height/ });
+    await height.fill('3050');
+    await page.getByRole('button', { name: '3.05 m?' }).click();
+    expect(await height.inputValue()).toBe('3.05');
+  });
+
+  it('give a length back in feet and inches as it was typed', async () => {
+    await unfold('Ground clearance and gas');
+    await page.locator('#card-bellyClearanceM').fill('7 1/2"');
+    await page.getByRole('button', { name: 'Keep this card', exact: true }).click();
+    await page.getByText('Kept. The drive is checked with it.').waitFor({ timeout: SOON_MS });
+    await page.getByRole('button', { name: 'Panel van 6.0', exact: true }).click();
+    await page.getByRole('button', { name: 'Coach-built 7.4 with rack', exact: true }).click();
+    expect(await page.locator('#card-bellyClearanceM').inputValue()).toBe('0\'7 1/2"');
+  });
+
+  it('carry the letters of the drawing beside their fields', async () => {
+    const drawn = await page.locator('.card-letter-drawn').allTextContents();
+    const beside = await page.locator('.card-letter').allTextContents();
+    expect([...drawn].sort()).toEqual(['A', 'B', 'C', 'D', 'E', 'F', 'G']);
+    expect(beside).toEqual(expect.arrayContaining(drawn));
+  });
+
+  it('taken off the fleet can each be brought back, the sample’s own and an opened one alike', async () => {
+    await page.getByLabel('Vehicle card to open').setInputFiles({
+      name: 'card.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(
+        readFileSync('sample-routes/vehicles/coach-built-7.0.json', 'utf8').replace(
+          /"name": "[^"]*"/,
+          '"name": "Opened"',
+        ),
+      ),
+    });
+    await page
+      .getByRole('button', { name: 'Opened', exact: true, pressed: true })
+      .waitFor({ timeout: SOON_MS });
+    for (const name of ['Opened', 'Panel van 6.0']) {
+      await page.getByRole('list', { name: 'Fleet' }).getByRole('button', { name, exact: true }).click();
+      await page.getByRole('button', { name: 'Take off the fleet', exact: true }).click();
+      await page.getByText(`${name} is off the fleet.`).waitFor({ timeout: SOON_MS });
+    }
+    for (const name of ['Opened', 'Panel van 6.0']) {
+      await page.getByRole('button', { name: `Bring back ${name}` }).click();
+      await page.getByRole('button', { name, exact: true }).waitFor({ timeout: SOON_MS });
+    }
   });
 
   it('import a card, and refuse a misspelt one with its field', async () => {
@@ -102,7 +166,7 @@ describe('vehicle cards', { timeout: LONG_MS }, () => {
       ...JSON.parse(readFileSync('sample-routes/vehicles/coach-built-7.0.json', 'utf8')),
       name: 'From a file',
     };
-    const input = page.getByLabel('Vehicle card to import');
+    const input = page.getByLabel('Vehicle card to open');
     const file = (text: string) => ({
       name: 'card.json',
       mimeType: 'application/json',
@@ -120,7 +184,7 @@ describe('vehicle cards', { timeout: LONG_MS }, () => {
   it('without places are led to them by the load, and the load has the places that are kept', async () => {
     const text = readFileSync('sample-routes/vehicles/coach-built-7.0.json', 'utf8');
     const { seats: _, tanks: __, lockers: ___, ...bare } = JSON.parse(text);
-    await page.getByLabel('Vehicle card to import').setInputFiles({
+    await page.getByLabel('Vehicle card to open').setInputFiles({
       name: 'bare.json',
       mimeType: 'application/json',
       buffer: Buffer.from(JSON.stringify({ ...bare, name: 'Bare' })),
@@ -139,7 +203,7 @@ describe('vehicle cards', { timeout: LONG_MS }, () => {
     await page.getByLabel('Tank 1, metres behind the front axle').fill('8\'2"');
     expect(await page.getByText('Tank 1: How many litres it holds is missing.').isVisible()).toBe(true);
     await page.getByLabel('Tank 1, litres').fill('105');
-    expect(await page.getByText('Tank 1: 2.49 m, 8\'2" behind the front axle.').isVisible()).toBe(true);
+    expect(await page.getByText('Tank 1: 2.49 m (8\'2") behind the front axle.').isVisible()).toBe(true);
     for (const name of ['Shelf', 'rack']) {
       await page.getByRole('button', { name: 'Add a locker' }).click();
       await page.locator('[id^="card-lockers-"][id$="-name"]').last().fill(name);
@@ -147,13 +211,13 @@ describe('vehicle cards', { timeout: LONG_MS }, () => {
     await page.getByLabel('Locker 2, metres behind the front axle').fill('5.1');
     await page.getByRole('button', { name: 'Remove locker 1' }).click();
     await page.locator('#card-lockers-0-remove:focus').waitFor({ timeout: SOON_MS });
-    await page.getByRole('button', { name: 'Save', exact: true }).click();
+    await page.getByRole('button', { name: 'Keep this card', exact: true }).click();
     await page.locator('#card-lockers-0-name:focus').waitFor({ timeout: SOON_MS });
     expect(await page.getByText('Locker 1: "rack" is the rear rack’s own name.').isVisible()).toBe(true);
     expect(await axeFaults(page)).toEqual([]);
     await page.getByLabel('Locker 1, name').fill('Garage');
-    await page.getByRole('button', { name: 'Save', exact: true }).click();
-    await page.getByText('Saved. The drive is checked with it.').waitFor({ timeout: SOON_MS });
+    await page.getByRole('button', { name: 'Keep this card', exact: true }).click();
+    await page.getByText('Kept. The drive is checked with it.').waitFor({ timeout: SOON_MS });
     await page.getByRole('button', { name: 'Close', exact: true }).click();
     expect(await page.getByRole('button', { name: 'Add places to the card…' }).count()).toBe(0);
     expect(
@@ -169,7 +233,7 @@ describe('vehicle cards', { timeout: LONG_MS }, () => {
 
   it('have no fault of access, day and night, wide and narrow', async () => {
     for (const colorScheme of ['light', 'dark'] as const)
-      for (const width of [1280, 820]) {
+      for (const width of [1280, 820, 390]) {
         await page.emulateMedia({ colorScheme });
         await page.setViewportSize({ width, height: 800 });
         expect(await axeFaults(page)).toEqual([]);

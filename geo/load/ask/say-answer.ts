@@ -1,9 +1,21 @@
+import { type LoadLevel, loadLevel } from '../weigh/load-level.ts';
 import { kgText, LIMIT_SAID, sayPlates } from '../weigh/say-plates.ts';
 import type { Answer } from './ask-about.ts';
 
-/** `Yes: 83 kg spare, rear axle.` or `Not like this: gross over by 44 kg.` */
-export function sayAnswer({ fits, decides }: Answer): string {
-  return `${fits ? 'Yes' : 'Not like this'}: ${sayPlates(decides)}.`;
+/** Whether what is asked about comes along, with how much to spare. */
+export function answerLevel({ fits, result }: Answer, marginKg: number): LoadLevel {
+  return fits ? loadLevel(result, marginKg) : 'over';
+}
+
+const WORD: Readonly<Record<LoadLevel, string>> = {
+  over: 'Not like this',
+  tight: 'Yes, but it gets tight',
+  within: 'Yes',
+};
+
+/** `Yes: 83 kg spare, rear axle.`, `Yes, but it gets tight: …` or `Not like this: gross over by 44 kg.` */
+export function sayAnswer(answer: Answer, marginKg: number): string {
+  return `${WORD[answerLevel(answer, marginKg)]}: ${sayPlates(answer.decides)}.`;
 }
 
 /** How much more can be added at the place, and what is reached then: a sentence or two. */

@@ -9,7 +9,7 @@ import type { LoadCard } from '../weigh/load-card.ts';
 import { NOISE_KG } from '../weigh/noise.ts';
 import { weigh } from '../weigh/weigh.ts';
 import type { Found } from './found.ts';
-import { type CureWay, remediesFor } from './remedies.ts';
+import { type CureWay, overBy, remediesFor } from './remedies.ts';
 import { searchCures } from './search.ts';
 
 /** One thing to do, with the mass it is about. Kilograms, litres. */
@@ -68,10 +68,7 @@ export function cureOverload(
   const loaded = weigh(card, items);
   if (!loaded.ok) return loaded;
   const { wanted = CURES_SHOWN, trials = TRIALS, marginKg = 0 } = options;
-  const isOver = remediesFor(card, items, loaded.value, { marginKg: 0, left: 'may be left' }).over.some(
-    (kg) => kg > NOISE_KG,
-  );
-  if (!isOver) return ok({ needed: false, cures: [], proved: true });
+  if (!isOver(card, items, loaded.value)) return ok({ needed: false, cures: [], proved: true });
   let proved = true;
   for (const how of waysFor(marginKg)) {
     const tried = searchCures(remediesFor(card, items, loaded.value, how), { wanted, trials });
@@ -84,6 +81,16 @@ export function cureOverload(
     });
   }
   return ok({ needed: loaded.value.over.length > 0, cures: [], proved });
+}
+
+/** Whether a plate, or the limit of a place, is exceeded. */
+export function needsCure(card: LoadCard, items: readonly LoadItem[]): boolean {
+  const loaded = weigh(card, items);
+  return loaded.ok && isOver(card, items, loaded.value);
+}
+
+function isOver(card: LoadCard, items: readonly LoadItem[], loaded: LoadFigures): boolean {
+  return overBy(card, items, loaded, 0).some((kg) => kg > NOISE_KG);
 }
 
 /** Tried one after the other until one of them cures. */

@@ -57,21 +57,16 @@ type ChangeOf = (massKg: number, xM: number, isIn: (place: StowPlace) => boolean
 export function remediesFor(
   card: VehicleCard,
   items: readonly LoadItem[],
-  { spare }: LoadFigures,
+  { spare }: Pick<LoadFigures, 'spare'>,
   { marginKg, left }: CureWay,
 ): Remedies {
-  const limited = stowPlaces(card).filter((place) => place.limitKg !== undefined);
+  const limited = limitedPlaces(card);
   const changeOf: ChangeOf = (massKg, xM, isIn) => {
     const { frontKg, rearKg } = axleShare({ massKg, xM }, card.wheelbaseM);
     return [massKg, frontKg, rearKg, ...limited.map((each) => (isIn(each) ? massKg : 0))];
   };
   return {
-    over: [
-      marginKg - spare.grossKg,
-      marginKg - spare.frontKg,
-      marginKg - spare.rearKg,
-      ...limited.map((place) => massAt(items, place, card) - (place.limitKg ?? 0)),
-    ],
+    over: overBy(card, items, { spare }, marginKg),
     handled: items
       .filter((item) => item.massKg > 0 && kindOf(item) === 'thing')
       .map((item) => ({ item, remedies: remediesOf(card, item, changeOf, mayBeLeft(item, left)) }))
@@ -81,6 +76,25 @@ export function remediesFor(
       changePerL: changeOf(-each.kgPerL, xM, () => false),
     })),
   };
+}
+
+function limitedPlaces(card: VehicleCard): StowPlace[] {
+  return stowPlaces(card).filter((place) => place.limitKg !== undefined);
+}
+
+/** Load minus limit for each limit, the margin on each plate counted: positive is over. Kilograms. */
+export function overBy(
+  card: VehicleCard,
+  items: readonly LoadItem[],
+  { spare }: Pick<LoadFigures, 'spare'>,
+  marginKg: number,
+): Row {
+  return [
+    marginKg - spare.grossKg,
+    marginKg - spare.frontKg,
+    marginKg - spare.rearKg,
+    ...limitedPlaces(card).map((place) => massAt(items, place, card) - (place.limitKg ?? 0)),
+  ];
 }
 
 function mayBeLeft(item: LoadItem, left: CureWay['left']): boolean {

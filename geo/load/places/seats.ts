@@ -15,6 +15,19 @@ export interface SeatTaken {
   readonly others: { readonly count: number; readonly massKg: number };
 }
 
+/** Where a driver sits of whom the card names no seat: usual, for the drawing alone. Metres behind the front axle. */
+const DRIVER_AT_M = 0.3;
+
+/** The driver whom the empty weight holds, to be drawn: nobody where one is listed, or none is counted. */
+export function drawnDriver(card: VehicleCard, items: readonly LoadItem[]): LoadItem | undefined {
+  if (card.runningOrder?.includesDriver !== true) return undefined;
+  const seat = card.seats?.find(({ name }) => isDriverSeat(name));
+  const listed = items.some((item) => item.kind === 'driver' || (seat && item.place === seat.name));
+  return listed
+    ? undefined
+    : { name: 'Driver', massKg: DRIVER_KG, xM: seat?.xM ?? DRIVER_AT_M, kind: 'driver' };
+}
+
 /** The card marks it by its name alone. */
 export function isDriverSeat(name: string): boolean {
   return /^driver\b/i.test(name);

@@ -1,12 +1,32 @@
 import { assertNever } from '../../result.ts';
 import { printLitres } from '../../units/print.ts';
+import { clip } from '../../units/text.ts';
+import { LIQUID_FACTS, type Liquid } from '../../vehicle/liquids.ts';
 import { kgText, LIMIT_SAID, sayShare } from '../weigh/say-plates.ts';
-import type { MomentKind } from './on-the-way.ts';
+import type { MomentKind, Stop, StopKind } from './on-the-way.ts';
 import type { TankReach, TankTold } from './tell-tank.ts';
 
 /** `100 litres, 100 kg` */
 export function tankText({ litres, kg }: Pick<TankTold, 'litres' | 'kg'>): string {
   return `${printLitres(litres)}, ${kgText(kg)}`;
+}
+
+/** `1.00 kg a litre` */
+export function sayDensity(holds: Liquid): string {
+  return `${LIQUID_FACTS[holds].kgPerL.toFixed(2)} kg a litre`;
+}
+
+/** What is done with the tanks at a stop. */
+export const STOP_SAID: Readonly<Record<StopKind, string>> = {
+  'use water': 'Water used up',
+  'empty waste': 'Waste and toilet emptied',
+  'fill water': 'Fresh water filled up',
+};
+
+/** `Fresh water tank 100, Waste water tank 0 litres` */
+export function sayLevels(levels: Stop['levels']): string {
+  const said = levels.map(({ tank, litres }) => `${clip(tank.name, 30)} ${Math.round(litres)}`);
+  return said.length === 0 ? '' : `${said.join(', ')} litres`;
 }
 
 /** Until when a tank may be filled, and what emptying or filling it does: sentences. */

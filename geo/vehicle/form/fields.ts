@@ -11,6 +11,8 @@ export interface Field {
   /** what the vehicle takes up is shown rounded up, what it clears the ground by down: neither flatters the driver */
   readonly rounding: 'up' | 'down';
   readonly hint?: string;
+  /** of a size that is drawn: the same beside the field and on the drawing */
+  readonly letter?: string;
 }
 
 /** Something of a card that is so or not. */
@@ -21,11 +23,12 @@ export interface Tick {
 
 export interface Group {
   readonly title: string;
+  readonly folded: boolean;
   readonly fields: readonly Field[];
   readonly ticks: readonly Tick[];
 }
 
-type More = Partial<Pick<Field, 'optional' | 'rounding' | 'hint'>>;
+type More = Partial<Pick<Field, 'optional' | 'rounding' | 'hint' | 'letter'>>;
 
 function metre(key: CardFigure, label: string, more: More = {}): Field {
   return { key, label, unit: 'm', optional: false, rounding: 'up', ...CARD_BOUNDS[key], ...more };
@@ -39,46 +42,42 @@ const optional = { optional: true } as const;
 const clearance = { optional: true, rounding: 'down' } as const;
 const READY = 'ready to drive: fuel at 90 %, nothing else aboard but what is ticked';
 
+/** What decides most places on the road comes first; the rest is folded until it is wanted. */
 export const GROUPS: readonly Group[] = [
   {
-    title: 'Sizes',
+    title: 'The five that decide',
+    folded: false,
     fields: [
       metre('heightM', 'Height', {
+        letter: 'A',
         hint: 'highest fixed point, as measured; 5 cm are added for measuring',
       }),
-      metre('widthM', 'Width of the body', { hint: 'without mirrors' }),
-      metre('widthMirrorsM', 'Width over mirrors'),
-      metre('widthMirrorsFoldedM', 'Width over folded mirrors', optional),
-      metre('lengthM', 'Length of the body', { hint: 'without a rack' }),
+      metre('widthMirrorsM', 'Width over mirrors', { letter: 'B' }),
+      metre('widthM', 'Width of the body', { letter: 'C', hint: 'without mirrors' }),
+      metre('lengthM', 'Length of the body', { letter: 'D', hint: 'without a rack' }),
+      kilo('grossKg', 'Most it may weigh', { hint: 'the plated gross mass' }),
     ],
     ticks: [],
   },
   {
     title: 'Wheelbase and overhangs',
+    folded: true,
     fields: [
-      metre('frontOverhangM', 'Front overhang'),
-      metre('wheelbaseM', 'Wheelbase'),
-      metre('rearOverhangM', 'Rear overhang', { hint: 'the three add up to the length' }),
+      metre('frontOverhangM', 'Front overhang', { letter: 'E' }),
+      metre('wheelbaseM', 'Wheelbase', { letter: 'F' }),
+      metre('rearOverhangM', 'Rear overhang', { letter: 'G', hint: 'E, F and G add up to the length D' }),
       metre('trackM', 'Track', optional),
+      metre('widthMirrorsFoldedM', 'Width over folded mirrors', optional),
     ],
     ticks: [],
   },
   {
-    title: 'Rear rack',
+    title: 'Axle plates and empty weight',
+    folded: true,
     fields: [
-      metre('rackLengthM', 'Length behind the body', optional),
-      metre('rackWidthM', 'Width loaded', optional),
-      kilo('rackLimitKg', 'Most on the rack', optional),
-    ],
-    ticks: [{ key: 'rackFitted', label: 'The rack is fitted' }],
-  },
-  {
-    title: 'Plates and masses',
-    fields: [
-      kilo('grossKg', 'Plated gross mass'),
       kilo('axleFrontKg', 'Front axle plate'),
       kilo('axleRearKg', 'Rear axle plate'),
-      kilo('unladenKg', 'Unladen mass', optional),
+      kilo('unladenKg', 'Unladen mass', { optional: true, hint: 'without fuel, driver, water, gas or load' }),
       kilo('emptyFrontKg', 'Empty weight, front axle', { optional: true, hint: READY }),
       kilo('emptyRearKg', 'Empty weight, rear axle', { optional: true, hint: READY }),
     ],
@@ -88,7 +87,18 @@ export const GROUPS: readonly Group[] = [
     ],
   },
   {
+    title: 'Rear rack',
+    folded: true,
+    fields: [
+      metre('rackLengthM', 'Length behind the body', { optional: true, letter: 'H' }),
+      metre('rackWidthM', 'Width loaded', { optional: true, letter: 'J' }),
+      kilo('rackLimitKg', 'Most on the rack', optional),
+    ],
+    ticks: [{ key: 'rackFitted', label: 'The rack is fitted' }],
+  },
+  {
     title: 'Turning, one of them',
+    folded: true,
     fields: [
       metre('turningCircleM', 'Turning circle between kerbs', optional),
       metre('turningCircleWallM', 'Turning circle between walls', optional),
@@ -97,9 +107,10 @@ export const GROUPS: readonly Group[] = [
     ticks: [],
   },
   {
-    title: 'Clearance and gas',
+    title: 'Ground clearance and gas',
+    folded: true,
     fields: [
-      metre('rearClearanceM', 'Ground clearance at the tail', clearance),
+      metre('rearClearanceM', 'Ground clearance at the tail', { ...clearance, letter: 'K' }),
       metre('bellyClearanceM', 'Ground clearance amidships', clearance),
       kilo('gasKg', 'Gas carried', optional),
     ],
@@ -108,3 +119,8 @@ export const GROUPS: readonly Group[] = [
 ];
 
 export const FIELDS: readonly Field[] = GROUPS.flatMap((group) => group.fields);
+
+/** The letter of a size on the drawing of the card, and beside its field. */
+export function letterOf(key: CardFigure): string {
+  return FIELDS.find((field) => field.key === key)?.letter ?? '';
+}

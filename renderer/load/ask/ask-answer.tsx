@@ -1,9 +1,10 @@
 import type { Answer } from '../../../geo/load/ask/ask-about.ts';
 import type { Question } from '../../../geo/load/ask/question.ts';
-import { sayAnswer, sayMost } from '../../../geo/load/ask/say-answer.ts';
+import { answerLevel, sayAnswer, sayMost } from '../../../geo/load/ask/say-answer.ts';
 import { sayNoRoom } from '../../../geo/load/cure/say-cure.ts';
 import { sayDoubt } from '../../../geo/load/doubts/say-doubt.ts';
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
+import type { LoadLevel } from '../../../geo/load/weigh/load-level.ts';
 import { kgText, LIMIT_NAME, sayShare, sumText } from '../../../geo/load/weigh/say-plates.ts';
 import { decidingOf } from '../../../geo/load/weigh/sums.ts';
 import { clip } from '../../../geo/units/text.ts';
@@ -48,14 +49,21 @@ export function AskAnswer() {
   );
 }
 
+const TONE: Readonly<Record<LoadLevel, string>> = {
+  over: ' level-barred',
+  tight: ' level-tight',
+  within: '',
+};
+
 /** The answer in words. */
 function Told({ told }: { told: Answer }) {
-  const { fits, result, pieces, change: share, doubts } = told;
+  const { result, pieces, change: share, doubts } = told;
+  const { loadMarginKg: marginKg } = settings.value;
   const first = decidingOf(result);
   const totalKg = pieces.reduce((sum, { massKg }) => sum + massKg, 0);
   return (
     <div role="status">
-      <p class={`load-answer level-${fits ? 'care' : 'barred'}`}>{sayAnswer(told)}</p>
+      <p class={`load-answer${TONE[answerLevel(told, marginKg)]}`}>{sayAnswer(told, marginKg)}</p>
       <p>
         {kgText(totalKg)} there: {sayShare(share)};{' '}
         <span class="load-sum">

@@ -1,7 +1,15 @@
 import type { LoadFigures } from '../../../geo/load/weigh/figures.ts';
+import { type LoadLevel, levelOf } from '../../../geo/load/weigh/load-level.ts';
 import { LIMIT_NAME, sumText } from '../../../geo/load/weigh/say-plates.ts';
 import { type PlateSum, plateSums } from '../../../geo/load/weigh/sums.ts';
+import { settings } from '../../state/kept.ts';
 import type { Layout } from './layout.ts';
+
+const SPARE_SHADE: Readonly<Record<LoadLevel, string>> = {
+  over: 'load-over',
+  tight: 'load-spare load-spare-tight',
+  within: 'load-spare',
+};
 
 const BAR_PX = 14;
 const ROW_PX = 44;
@@ -117,7 +125,7 @@ function Bar({ sum, left, top, emptyKg, pxPerKg }: BarProps) {
       <rect class="load-bar-load" x={left} y={top} width={px(low)} height={BAR_PX} />
       <rect class="load-bar-empty" x={left} y={top} width={px(Math.min(emptyKg, low))} height={BAR_PX} />
       <rect
-        class={over ? 'load-over' : 'load-spare'}
+        class={SPARE_SHADE[levelOf(sum, settings.value.loadMarginKg)]}
         x={left + px(low)}
         y={top}
         width={px(high) - px(low)}

@@ -1,3 +1,4 @@
+import { useComputed } from '@preact/signals';
 import { kgText, sayPlate, sayWhere } from '../../../geo/load/weigh/say-plates.ts';
 import { decidingOf } from '../../../geo/load/weigh/sums.ts';
 import { clip } from '../../../geo/units/text.ts';
@@ -14,9 +15,10 @@ import { useCarry } from './use-carry.ts';
 export function Carried({ block, card, at }: { block: Block; card: VehicleCard; at: Layout }) {
   const { index, item } = block;
   const carry = useCarry(index, item, card, at, () => editRow(index));
-  const inHand = held.value?.index === index;
-  const pointed = pointedAt.value === index;
-  const result = weighed.value?.ok ? weighed.value.value : undefined;
+  const inHand = useComputed(() => held.value?.index === index).value;
+  const pointed = useComputed(() => pointedAt.value === index).value;
+  // the plates are told of the one that is moved: all others would be drawn anew at every step
+  const result = pointed && weighed.value?.ok ? weighed.value.value : undefined;
   return (
     <g
       class={`load-item${inHand ? ' load-item-held' : ''}${pointed ? ' load-item-pointed' : ''}`}

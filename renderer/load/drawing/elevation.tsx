@@ -1,4 +1,5 @@
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
+import { drawnDriver } from '../../../geo/load/places/seats.ts';
 import type { LoadFigures } from '../../../geo/load/weigh/figures.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import { Arm } from './arm.tsx';
@@ -22,6 +23,8 @@ interface Props {
 /** The vehicle with everything aboard, for paper: nothing in it can be moved. */
 export function StillElevation({ card, items, result, at, flags }: Props) {
   const shrunk = shrinkToFit(items, card, card.heightM - FLOOR_M);
+  const driver = drawnDriver(card, items);
+  const withDriver = driver ? [...items, driver] : items;
   return (
     <svg class="load-elevation" viewBox={`0 0 ${at.widthPx} ${at.heightPx}`} aria-hidden="true">
       <Flags flags={flags} card={card} at={at} taken={undefined} />
@@ -29,7 +32,7 @@ export function StillElevation({ card, items, result, at, flags }: Props) {
         <TanksSide card={card} items={items} at={at} />
       </VehicleSide>
       {result && <CentreOfMass card={card} result={result} at={at} />}
-      {stackItems(items, card, shrunk).map((block) => (
+      {stackItems(withDriver, card, shrunk).map((block) => (
         <g key={block.index} class="load-item">
           <BlockShape block={block} at={at} />
         </g>
@@ -58,7 +61,9 @@ export function Elevation({
   readonly pointed: LoadItem | undefined;
   readonly shrunk: number;
 }) {
-  const blocks = stackItems([...items, ...asked], card, shrunk);
+  const driver = drawnDriver(card, items);
+  const blocks = stackItems([...items, ...asked, ...(driver ? [driver] : [])], card, shrunk);
+  const driverAt = items.length + asked.length;
   return (
     <svg class="load-elevation" width={at.widthPx} height={at.heightPx}>
       <title>What is aboard: draw an item along the vehicle to move it</title>
@@ -72,7 +77,7 @@ export function Elevation({
         {blocks
           .filter(({ index }) => index >= items.length)
           .map((block) => (
-            <g key={block.index} class="load-item load-item-asked">
+            <g key={block.index} class={block.index === driverAt ? 'load-item' : 'load-item load-item-asked'}>
               <BlockShape block={block} at={at} />
             </g>
           ))}

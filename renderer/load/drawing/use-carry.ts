@@ -1,9 +1,10 @@
 import { useRef } from 'preact/hooks';
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
-import { putAt, stepTo } from '../../../geo/load/places/spots.ts';
+import { carryBy, carryTo } from '../../../geo/load/places/carry.ts';
 import { sayWhere } from '../../../geo/load/weigh/say-plates.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import { settings } from '../../state/kept.ts';
+import { aboard } from '../../state/loads.ts';
 import { focusNear, revealRow } from '../state/keep-focus.ts';
 import { endStep, held, pointedAt, remove, replace } from '../state/state.ts';
 import type { Layout } from './layout.ts';
@@ -30,6 +31,7 @@ const WAY: Readonly<Record<string, number>> = {
 export function useCarry(index: number, item: LoadItem, card: VehicleCard, at: Layout, edit: () => void) {
   const from = useRef<{ readonly px: number; readonly xM: number } | undefined>(undefined);
   const within = (xM: number) => Math.min(at.endM + BEYOND_M, Math.max(at.noseM - BEYOND_M, xM));
+  const others = () => aboard.peek().filter((_, i) => i !== index);
   const put = (to: LoadItem, merging?: string) =>
     replace(index, to, `moved ${item.name} to ${sayWhere(to, settings.peek().units)}`, merging);
 
@@ -46,7 +48,7 @@ export function useCarry(index: number, item: LoadItem, card: VehicleCard, at: L
       const byPx = event.clientX - start.px;
       if (held.peek()?.index !== index && Math.abs(byPx) < CARRY_LEAST_PX) return;
       const xM = within(start.xM + byPx / at.pxPerM);
-      held.value = { index, item: putAt(item, card, xM, SNAP_PX / at.pxPerM) };
+      held.value = { index, item: carryTo({ item, others: others() }, card, xM, SNAP_PX / at.pxPerM) };
     },
     onPointerUp() {
       from.current = undefined;
@@ -66,13 +68,14 @@ export function useCarry(index: number, item: LoadItem, card: VehicleCard, at: L
         remove(index);
         focusNear(index, 'load-item');
       } else if (event.key === 'Enter') edit();
-      else if (event.key === 'Home') put(putAt(item, card, at.noseM, 0));
-      else if (event.key === 'End') put(putAt(item, card, at.endM, 0));
+      else if (event.key === 'Home') put(carryTo({ item, others: others() }, card, at.noseM, 0));
+      else if (event.key === 'End') put(carryTo({ item, others: others() }, card, at.endM, 0));
       else {
         const way = WAY[event.key];
         if (way === undefined) return;
         const by = event.shiftKey ? Math.sign(way) * STRIDE_M : way;
-        put(stepTo(item, card, within(item.xM + by)), `carry ${index}`);
+        const to = carryBy({ item, others: others() }, card, within(item.xM + by) - item.xM);
+        if (to !== item) put(to, `carry ${index}`);
       }
       event.preventDefault();
       event.stopPropagation();

@@ -1,3 +1,4 @@
+import { useComputed } from '@preact/signals';
 import { ITEM_NAME_LONGEST } from '../../../geo/load/list/bounds.ts';
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
 import { kgField, meantX, readItemKg, readX, xField } from '../../../geo/load/list/read-entries.ts';
@@ -23,6 +24,7 @@ interface Props {
 /** One item's line: what, how much, where, and what it puts on each axle. */
 export function LedgerRow({ item, index, card }: Props & { card: VehicleCard }) {
   const { units } = settings.value;
+  const pointed = useComputed(() => pointedAt.value === index).value;
   const share = axleShare(item, card.wheelbaseM);
   const frontKg = Math.round(share.frontKg);
   const called = clip(item.name, 60);
@@ -42,7 +44,7 @@ export function LedgerRow({ item, index, card }: Props & { card: VehicleCard }) 
   return (
     <>
       <tr
-        class={pointedAt.value === index ? 'load-row load-row-pointed' : 'load-row'}
+        class={pointed ? 'load-row load-row-pointed' : 'load-row'}
         onFocusIn={() => {
           pointedAt.value = index;
         }}

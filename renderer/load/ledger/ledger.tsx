@@ -1,6 +1,9 @@
+import type { JSX } from 'preact';
+import { useRef } from 'preact/hooks';
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
 import type { LoadFigures } from '../../../geo/load/weigh/figures.ts';
 import { bareKg } from '../../../geo/load/weigh/say-plates.ts';
+import type { Units } from '../../../geo/units/in-units.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import { sayEmptyWeight } from '../../../geo/vehicle/say-empty-weight.ts';
 import { settings } from '../../state/kept.ts';
@@ -17,6 +20,7 @@ export function Ledger({
   result: LoadFigures | undefined;
 }) {
   const empty = card.runningOrder;
+  const rows = useRows(card, items);
   return (
     <table class="load-ledger">
       <caption class="unseen">What is aboard, with what each puts on the axles</caption>
@@ -52,14 +56,33 @@ export function Ledger({
             <td />
           </tr>
         )}
-        {items.map((item, index) => (
-          // an item has no name of its own that lasts: its place in the list is what it is known by
-          <LedgerRow key={String(index)} item={item} index={index} card={card} />
-        ))}
+        {rows}
       </tbody>
       {result && <Sums result={result} />}
     </table>
   );
+}
+
+/** The lines; one whose item is the same as before is not drawn anew: a long list stays quick to type in. */
+function useRows(card: VehicleCard, items: readonly LoadItem[]): readonly JSX.Element[] {
+  const { units } = settings.value;
+  const last = useRef<
+    { readonly card: VehicleCard; readonly units: Units; readonly drawn: Drawn[] } | undefined
+  >(undefined);
+  const drawn = last.current?.card === card && last.current.units === units ? last.current.drawn : [];
+  const now = items.map((item, index) => {
+    const before = drawn[index];
+    if (before?.item === item) return before;
+    // an item has no name of its own that lasts: its place in the list is what it is known by
+    return { item, row: <LedgerRow key={String(index)} item={item} index={index} card={card} /> };
+  });
+  last.current = { card, units, drawn: now };
+  return now.map(({ row }) => row);
+}
+
+interface Drawn {
+  readonly item: LoadItem;
+  readonly row: JSX.Element;
 }
 
 /** As loaded, the plates, and what is left, each rounded against the driver. */

@@ -1,25 +1,50 @@
-import { useMemo } from 'preact/hooks';
-import { type Cure, type Cures, cureOverload, TRIALS_AT_HAND } from '../../../geo/load/cure/cure.ts';
+import { useEffect, useMemo, useState } from 'preact/hooks';
+import {
+  type Cure,
+  type Cures,
+  cureOverload,
+  needsCure,
+  TRIALS_AT_HAND,
+} from '../../../geo/load/cure/cure.ts';
 import { sayCure, sayCureUpper, sayNoCure } from '../../../geo/load/cure/say-cure.ts';
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
+import type { LoadCard } from '../../../geo/load/weigh/load-card.ts';
 import { sayPlate } from '../../../geo/load/weigh/say-plates.ts';
 import { decidingOf } from '../../../geo/load/weigh/sums.ts';
 import { clip } from '../../../geo/units/text.ts';
-import type { VehicleCard } from '../../../geo/vehicle/card.ts';
+import { settings } from '../../state/kept.ts';
 import { focusIfLost } from '../state/keep-focus.ts';
 import { change } from '../state/state.ts';
 
-/** The fewest moves that bring everything within its limits, each to be done by one button. Nothing where nothing is over. */
-export function CuresNow({ card, items }: { card: VehicleCard; items: readonly LoadItem[] }) {
-  const found = useMemo(() => cureOverload(card, items, { trials: TRIALS_AT_HAND }), [card, items]);
-  if (!found.ok || !found.value.needed) return null;
+/** So long after a change the ways out are looked for: typing goes first. */
+const REST_MS = 120;
+
+/**
+ * The fewest moves that bring everything within its limits with the margin asked for, each to be done by one button.
+ * Nothing where nothing is over. Looked for once the hand rests; until then the buttons wait.
+ */
+export function CuresNow({ card, items }: { card: LoadCard; items: readonly LoadItem[] }) {
+  const { loadMarginKg: marginKg } = settings.value;
+  const asked = useMemo(() => ({ card, items, marginKg }), [card, items, marginKg]);
+  const [answer, setAnswer] = useState<{ readonly to: typeof asked; readonly cures: Cures } | undefined>();
+  const needed = useMemo(() => needsCure(card, items), [card, items]);
+  useEffect(() => {
+    if (!needed) return undefined;
+    const timer = setTimeout(() => {
+      const found = cureOverload(card, items, { trials: TRIALS_AT_HAND, marginKg });
+      setAnswer(found.ok ? { to: asked, cures: found.value } : undefined);
+    }, REST_MS);
+    return () => clearTimeout(timer);
+  }, [asked, needed]);
+  if (!needed || !answer?.cures.needed) return null;
   return (
     <section class="load-cures" aria-label="What to do">
       <h3>What to do</h3>
       <CureList
-        cures={found.value}
+        cures={answer.cures}
         say="Do this"
-        none={sayNoCure(found.value)}
+        none={sayNoCure(answer.cures)}
+        waiting={answer.to !== asked}
         take={(cured, did) => {
           change(cured, did);
           focusIfLost('load-undo');
@@ -34,17 +59,19 @@ interface Props {
   readonly say: string;
   /** where nothing helps */
   readonly none: string;
+  /** they answer what was aboard before the last change */
+  readonly waiting?: boolean;
   take(items: readonly LoadItem[], did: string): void;
 }
 
 /** The ways out, the best first, each with what is left once it is done. */
-export function CureList({ cures: { cures, proved }, say, none, take }: Props) {
+export function CureList({ cures: { cures, proved }, say, none, waiting = false, take }: Props) {
   if (cures.length === 0) return <p>{none}</p>;
   return (
     <>
       <ol class="load-cure-list">
         {cures.map((cure) => (
-          <WayOut key={sayCure(cure)} cure={cure} say={say} take={take} />
+          <WayOut key={sayCure(cure)} cure={cure} say={say} waiting={waiting} take={take} />
         ))}
       </ol>
       {!proved && <p class="small soft">The list is long: there may be a way with fewer steps.</p>}
@@ -52,7 +79,7 @@ export function CureList({ cures: { cures, proved }, say, none, take }: Props) {
   );
 }
 
-function WayOut({ cure, say, take }: Pick<Props, 'say' | 'take'> & { cure: Cure }) {
+function WayOut({ cure, say, waiting, take }: Pick<Props, 'say' | 'waiting' | 'take'> & { cure: Cure }) {
   const said = clip(sayCure(cure), 300);
   return (
     <li>
@@ -60,7 +87,12 @@ function WayOut({ cure, say, take }: Pick<Props, 'say' | 'take'> & { cure: Cure 
         {clip(sayCureUpper(cure), 300)}.{' '}
         {cure.after && <span class="soft">Then {sayPlate(decidingOf(cure.after))}.</span>}
       </p>
-      <button type="button" aria-label={`${say}: ${said}`} onClick={() => take(cure.items, said)}>
+      <button
+        type="button"
+        disabled={waiting === true}
+        aria-label={`${say}: ${said}`}
+        onClick={() => take(cure.items, said)}
+      >
         {say}
       </button>
     </li>

@@ -1,17 +1,15 @@
 import { useId } from 'preact/hooks';
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
 import { setTank } from '../../../geo/load/places/in-tank.ts';
-import { onTheWay } from '../../../geo/load/tanks/on-the-way.ts';
-import { sayTank, tankText, WHEN } from '../../../geo/load/tanks/say-tanks.ts';
+import { sayDensity, sayTank, tankText } from '../../../geo/load/tanks/say-tanks.ts';
 import { GAUGE_L, type TankTold, tellTank } from '../../../geo/load/tanks/tell-tank.ts';
-import { sayPlate } from '../../../geo/load/weigh/say-plates.ts';
-import { decidingOf } from '../../../geo/load/weigh/sums.ts';
 import { printLitres } from '../../../geo/units/print.ts';
 import { clip } from '../../../geo/units/text.ts';
 import type { Tank, VehicleCard } from '../../../geo/vehicle/card.ts';
-import { inEmptyWeight, isWaste, LIQUID_FACTS } from '../../../geo/vehicle/liquids.ts';
+import { inEmptyWeight, isWaste } from '../../../geo/vehicle/liquids.ts';
 import { focusIfLost } from '../state/keep-focus.ts';
 import { change, endStep } from '../state/state.ts';
+import { DayStops } from './day-stops.tsx';
 
 /** Each tank of the card with its level, the level at which something is reached, and what filling or emptying does. */
 export function TankLevels({ card, items }: { card: VehicleCard; items: readonly LoadItem[] }) {
@@ -26,29 +24,8 @@ export function TankLevels({ card, items }: { card: VehicleCard; items: readonly
       {tanks.map((tank) => (
         <TankLevel key={tank.name} tank={tank} card={card} items={items} />
       ))}
-      <OnTheWay card={card} items={items} />
+      <DayStops card={card} items={items} />
     </section>
-  );
-}
-
-/** What decides at each state of the tanks that the hire comes through. */
-function OnTheWay({ card, items }: { card: VehicleCard; items: readonly LoadItem[] }) {
-  const moments = onTheWay(card, items);
-  if (moments.length === 0) return null;
-  return (
-    <>
-      <h4>On the way</h4>
-      <ul class="load-on-the-way small">
-        {moments.map(({ kind, result }) => {
-          const decides = decidingOf(result);
-          return (
-            <li key={kind}>
-              {WHEN[kind]}: <b class={decides.over ? 'level-barred' : ''}>{sayPlate(decides)}</b>
-            </li>
-          );
-        })}
-      </ul>
-    </>
   );
 }
 
@@ -67,7 +44,8 @@ function TankLevel({ tank, card, items }: { tank: Tank; card: VehicleCard; items
       <label for={id}>
         {clip(name, 40)}{' '}
         <span class="small soft">
-          {LIQUID_FACTS[holds].kgPerL.toFixed(2)} kg a litre{counted === undefined ? '' : `; ${counted}`}
+          {sayDensity(holds)}
+          {counted === undefined ? '' : `; ${counted}`}
         </span>
       </label>
       <span class="slider-figure" aria-hidden="true">

@@ -1,6 +1,7 @@
 import { batch, computed, signal } from '@preact/signals';
 import { loadWithDoubts } from '../../../geo/load/doubts/load-with-doubts.ts';
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
+import { loadCardOf, type ReadyCard } from '../../../geo/load/weigh/load-card.ts';
 import { vehicle } from '../../state/kept.ts';
 import { aboard, loads } from '../../state/loads.ts';
 import { saveSoon } from './save-soon.ts';
@@ -38,9 +39,16 @@ export const shown = computed<Items>(() => {
   return hand ? aboard.value.map((item, i) => (i === hand.index ? hand.item : item)) : aboard.value;
 });
 
+/** The chosen vehicle's card with its empty weight, estimated where nobody weighed it; undefined without a vehicle. */
+export const loadCard = computed<ReadyCard | undefined>(() => {
+  const card = vehicle.value?.card;
+  const ready = card && loadCardOf(card, { guess: true });
+  return ready?.ok ? ready.value : undefined;
+});
+
 /** The chosen vehicle as loaded now; undefined without a vehicle. */
 export const weighed = computed(() => {
-  const card = vehicle.value?.card;
+  const card = loadCard.value;
   return card && loadWithDoubts(card, shown.value);
 });
 

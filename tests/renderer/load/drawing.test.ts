@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { drawnDriver } from '../../../geo/load/places/seats.ts';
 import { FLOOR_M, flagsOf, layOut } from '../../../renderer/load/drawing/layout.ts';
-import { shrinkToFit, sideOf, stackItems } from '../../../renderer/load/drawing/stack.ts';
+import { shrinkToFit, stackItems } from '../../../renderer/load/drawing/stack.ts';
 import { COACH_BUILT, FAMILY } from '../../geo/load/family.ts';
 
 const MANY = Array.from({ length: 40 }, (_, i) => ({
@@ -11,8 +12,12 @@ const MANY = Array.from({ length: 40 }, (_, i) => ({
 
 describe('the blocks', () => {
   it('have areas that go by their mass', () => {
-    expect(sideOf(80) ** 2 / sideOf(20) ** 2).toBeCloseTo(4, 9);
-    expect(sideOf(-80)).toBe(sideOf(80));
+    const area = (massKg: number) => {
+      const [block] = stackItems([{ name: 'Box', massKg, xM: 2 }], COACH_BUILT, 1);
+      return (block?.wideM ?? 0) * (block?.highM ?? 0);
+    };
+    expect(area(80) / area(20)).toBeCloseTo(4, 9);
+    expect(area(-80)).toBe(area(80));
   });
 
   it('never lie in one another, each over its true place', () => {
@@ -23,9 +28,9 @@ describe('the blocks', () => {
       for (const b of blocks) {
         if (a.index >= b.index) continue;
         const apart =
-          Math.abs(a.xM - b.xM) >= (a.sideM + b.sideM) / 2 - 1e-6 ||
-          a.upM >= b.upM + b.sideM - 1e-6 ||
-          b.upM >= a.upM + a.sideM - 1e-6;
+          Math.abs(a.xM - b.xM) >= (a.wideM + b.wideM) / 2 - 1e-6 ||
+          a.upM >= b.upM + b.highM - 1e-6 ||
+          b.upM >= a.upM + a.highM - 1e-6;
         expect(apart, `${a.index} and ${b.index}`).toBe(true);
       }
     }
@@ -42,11 +47,22 @@ describe('the blocks', () => {
       COACH_BUILT,
       1,
     );
-    const up = (name: string) => blocks.find(({ item }) => item.name === name)?.upM;
+    const block = (name: string) => blocks.find(({ item }) => item.name === name);
+    const up = (name: string) => block(name)?.upM;
     expect(up('Heavy')).toBe(0);
-    expect(up('Light')).toBeGreaterThan(sideOf(50));
+    expect(up('Light')).toBeGreaterThan(block('Heavy')?.highM ?? 9);
     expect(up('Child')).toBeGreaterThan(0.3);
     expect(up('Water')).toBeUndefined();
+  });
+
+  it('show people in front of the things, and the driver whom the empty weight holds', () => {
+    const child = { name: 'Child', massKg: 30, xM: 3, kind: 'person' } as const;
+    const blocks = stackItems([child, { name: 'Heavy', massKg: 90, xM: 3 }], COACH_BUILT, 1);
+    expect(blocks.at(-1)?.item.name).toBe('Child');
+    expect(drawnDriver(COACH_BUILT, [])).toMatchObject({ name: 'Driver', massKg: 75 });
+    expect(
+      drawnDriver(COACH_BUILT, [{ name: 'Driver', massKg: 80, xM: 0.3, kind: 'driver' }]),
+    ).toBeUndefined();
   });
 
   it('shrink until every pile stays under the roof', () => {
@@ -54,8 +70,8 @@ describe('the blocks', () => {
     expect(shrinkToFit(FAMILY, COACH_BUILT, room)).toBe(1);
     const shrunk = shrinkToFit(MANY, COACH_BUILT, room);
     expect(shrunk).toBeLessThan(1);
-    for (const { upM, sideM } of stackItems(MANY, COACH_BUILT, shrunk))
-      expect(upM + sideM).toBeLessThanOrEqual(room);
+    for (const { upM, highM } of stackItems(MANY, COACH_BUILT, shrunk))
+      expect(upM + highM).toBeLessThanOrEqual(room);
   });
 });
 

@@ -16,13 +16,20 @@ const WORDS: readonly (readonly [ItemKind, RegExp])[] = [
   ['fuel', /^(fuel|diesel)\b(?! (can|cans|heater))/i],
 ];
 
+/** Guessed once an item: every tank and every doubt asks again, and items never change. */
+const guessed = new WeakMap<object, ItemKind>();
+
 /**
  * What an item is: its own word for it, or what its name says. The guess changes no figure; it decides which warnings
  * are given and what is proposed where the load is over a plate.
  */
 export function kindOf(item: { readonly name: string; readonly kind?: ItemKind | undefined }): ItemKind {
   if (item.kind !== undefined) return item.kind;
-  return WORDS.find(([, words]) => words.test(item.name))?.[0] ?? 'thing';
+  const told = guessed.get(item);
+  if (told !== undefined) return told;
+  const guess = WORDS.find(([, words]) => words.test(item.name))?.[0] ?? 'thing';
+  guessed.set(item, guess);
+  return guess;
 }
 
 /** Whether an item is somebody: people sit on seats, and stay aboard. */

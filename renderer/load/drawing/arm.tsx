@@ -1,5 +1,5 @@
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
-import { sizeIn } from '../../../geo/units/in-units.ts';
+import { drawnSizeIn } from '../../../geo/units/in-units.ts';
 import { clip } from '../../../geo/units/text.ts';
 import { settings } from '../../state/kept.ts';
 import type { Layout } from './layout.ts';
@@ -13,7 +13,7 @@ export function Arm({ item, at }: { item: LoadItem; at: Layout }) {
       <path d={`M${from} ${y - 5}v10m0 -5H${to}m0 -5v10`} />
       <path class="load-arm-up" d={`M${to} ${y - 5}V${at.y(0.78)}`} />
       <text x={(from + to) / 2} y={y + 15}>
-        {`${clip(item.name, 40)}: ${sizeIn(settings.value.units, item.xM, 'nearest')}`}
+        {`${clip(item.name, 40)}: ${drawnSizeIn(settings.value.units, item.xM, 'nearest')}`}
       </text>
     </g>
   );

@@ -46,8 +46,8 @@ function Lettering({ block, middle, top, wide, high }: Box & { block: Block }) {
   const [from, tall] = person ? (row > 0 ? [0, HEAD_SHARE] : [HEAD_SHARE * 0.95, 1 - HEAD_SHARE]) : [0, 1];
   const [y, room] = [top + from * high, tall * high];
   if (wide < FIGURE_FROM_PX + 5 || room < FIGURE_FROM_PX) return null;
-  const letters = Math.floor((person && row > 0 ? wide * HEAD_SHARE : wide - 5) / LETTER_PX);
-  const named = letters >= LETTERS_LEAST && room >= NAME_FROM_PX;
+  const letters = Math.floor((wide - (person ? 8 : 5)) / LETTER_PX);
+  const named = row === 0 && letters >= LETTERS_LEAST && room >= NAME_FROM_PX;
   const word = person ? 'load-mass load-mass-person' : 'load-mass';
   return (
     <>

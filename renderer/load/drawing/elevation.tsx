@@ -2,13 +2,14 @@ import type { LoadItem } from '../../../geo/load/list/load-list.ts';
 import { drawnDriver } from '../../../geo/load/places/seats.ts';
 import type { LoadFigures } from '../../../geo/load/weigh/figures.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
+import { useDrawn } from '../state/use-drawn.ts';
 import { Arm } from './arm.tsx';
 import { BlockShape } from './block-shape.tsx';
 import { Carried } from './carried.tsx';
 import { CentreOfMass } from './centre.tsx';
 import { Flags } from './flags.tsx';
 import { FLOOR_M, type Flag, type Layout } from './layout.ts';
-import { shrinkToFit, stackItems } from './stack.ts';
+import { type Block, shrinkToFit, stackItems } from './stack.ts';
 import { TanksSide } from './tanks-side.tsx';
 import { VehicleSide } from './vehicle-side.tsx';
 
@@ -64,6 +65,12 @@ export function Elevation({
   const driver = drawnDriver(card, items);
   const blocks = stackItems([...items, ...asked, ...(driver ? [driver] : [])], card, shrunk);
   const driverAt = items.length + asked.length;
+  const carried = useDrawn(
+    blocks.filter(({ index }) => index < items.length),
+    isSameBlock,
+    [card, at],
+    (block) => <Carried key={block.index} block={block} card={card} at={at} />,
+  );
   return (
     <svg class="load-elevation" width={at.widthPx} height={at.heightPx}>
       <title>What is aboard: draw an item along the vehicle to move it</title>
@@ -82,11 +89,18 @@ export function Elevation({
             </g>
           ))}
       </svg>
-      {blocks
-        .filter(({ index }) => index < items.length)
-        .map((block) => (
-          <Carried key={block.index} block={block} card={card} at={at} />
-        ))}
+      {carried}
     </svg>
+  );
+}
+
+function isSameBlock(a: Block, b: Block): boolean {
+  return (
+    a.item === b.item &&
+    a.index === b.index &&
+    a.upM === b.upM &&
+    a.wideM === b.wideM &&
+    a.highM === b.highM &&
+    a.row === b.row
   );
 }

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { largest } from '../../../geo/lists.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import { aboard } from '../../state/loads.ts';
@@ -36,9 +36,11 @@ export function Scales({ card }: { card: VehicleCard }) {
 }
 
 function Drawn({ card, widthPx, bodyPx }: { card: VehicleCard; widthPx: number; bodyPx: number }) {
-  const flags = flagsOf(card, layOut(card, widthPx, bodyPx, 0).pxPerM);
-  const rows = Math.max(0, largest(flags.map(({ row }) => row + 1)));
-  const at = layOut(card, widthPx, bodyPx, rows);
+  const { flags, at } = useMemo(() => {
+    const named = flagsOf(card, layOut(card, widthPx, bodyPx, 0).pxPerM);
+    const rows = Math.max(0, largest(named.map(({ row }) => row + 1)));
+    return { flags: named, at: layOut(card, widthPx, bodyPx, rows) };
+  }, [card, widthPx, bodyPx]);
   const items = shown.value;
   const result = weighed.value?.ok ? weighed.value.value : undefined;
   return (

@@ -53,7 +53,10 @@ export function stackItems(items: readonly LoadItem[], card: VehicleCard, shrunk
   for (const each of heaviestFirst)
     things.push({ ...each, upM: lowestGap(overlapping(things, each), each.highM, 0), row: 0 });
   const people: Block[] = [];
-  for (const each of all.filter(({ person }) => person)) {
+  // the driver sits nearest
+  const seated = all.filter(({ person }) => person);
+  seated.sort((a, b) => Number(b.item.kind === 'driver') - Number(a.item.kind === 'driver'));
+  for (const each of seated) {
     const row = 1 + Math.max(-1, largest(overlapping(people, each).map((other) => other.row)));
     people.push({ ...each, upM: SEAT_UP_M + row * HEAD_SHARE * each.highM, row });
   }
@@ -87,8 +90,12 @@ function lowestGap(there: readonly Block[], highM: number, fromM: number): numbe
 
 /** How far the blocks must shrink for every pile to stay under the roof; not without end. */
 export function shrinkToFit(items: readonly LoadItem[], card: VehicleCard, roomM: number): number {
+  // what has a larger face than the vehicle's inside cannot fit: nothing need be piled to see it
+  const insideM2 = roomM * (card.lengthM + 2 * SIDE_MOST_M);
+  const faceM2 = SIDE_M_PER_ROOT_KG ** 2 * items.reduce((sum, { massKg }) => sum + Math.abs(massKg), 0);
   for (let shrunk = 1; shrunk > 0.4; shrunk *= 0.86)
-    if (stackItems(items, card, shrunk).every(({ upM, highM }) => upM + highM <= roomM)) return shrunk;
+    if (faceM2 * shrunk ** 2 > insideM2) continue;
+    else if (stackItems(items, card, shrunk).every(({ upM, highM }) => upM + highM <= roomM)) return shrunk;
   return 0.4;
 }
 

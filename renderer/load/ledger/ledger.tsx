@@ -1,12 +1,10 @@
-import type { JSX } from 'preact';
-import { useRef } from 'preact/hooks';
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
 import type { LoadFigures } from '../../../geo/load/weigh/figures.ts';
 import { bareKg } from '../../../geo/load/weigh/say-plates.ts';
-import type { Units } from '../../../geo/units/in-units.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import { sayEmptyWeight } from '../../../geo/vehicle/say-empty-weight.ts';
 import { settings } from '../../state/kept.ts';
+import { useDrawn } from '../state/use-drawn.ts';
 import { LedgerRow } from './ledger-row.tsx';
 
 /** Everything that weighs, line by line from the empty weight to the spare: it can be changed where it stands. */
@@ -20,9 +18,13 @@ export function Ledger({
   result: LoadFigures | undefined;
 }) {
   const empty = card.runningOrder;
-  const rows = useRows(card, items);
+  const { units } = settings.value;
+  // an item has no name of its own that lasts: its place in the list is what it is known by
+  const rows = useDrawn(items, Object.is, [card, units], (item, index) => (
+    <LedgerRow key={String(index)} item={item} index={index} card={card} />
+  ));
   return (
-    <table class="load-ledger">
+    <table class={units === 'imperial' ? 'load-ledger load-ledger-feet' : 'load-ledger'}>
       <caption class="unseen">What is aboard, with what each puts on the axles</caption>
       <thead>
         <tr>
@@ -61,28 +63,6 @@ export function Ledger({
       {result && <Sums result={result} />}
     </table>
   );
-}
-
-/** The lines; one whose item is the same as before is not drawn anew: a long list stays quick to type in. */
-function useRows(card: VehicleCard, items: readonly LoadItem[]): readonly JSX.Element[] {
-  const { units } = settings.value;
-  const last = useRef<
-    { readonly card: VehicleCard; readonly units: Units; readonly drawn: Drawn[] } | undefined
-  >(undefined);
-  const drawn = last.current?.card === card && last.current.units === units ? last.current.drawn : [];
-  const now = items.map((item, index) => {
-    const before = drawn[index];
-    if (before?.item === item) return before;
-    // an item has no name of its own that lasts: its place in the list is what it is known by
-    return { item, row: <LedgerRow key={String(index)} item={item} index={index} card={card} /> };
-  });
-  last.current = { card, units, drawn: now };
-  return now.map(({ row }) => row);
-}
-
-interface Drawn {
-  readonly item: LoadItem;
-  readonly row: JSX.Element;
 }
 
 /** As loaded, the plates, and what is left, each rounded against the driver. */

@@ -17,7 +17,7 @@ import { focusIfLost } from '../state/keep-focus.ts';
 import { change } from '../state/state.ts';
 
 /** So long after a change the ways out are looked for: typing goes first. */
-const REST_MS = 120;
+const REST_MS = 350;
 
 /**
  * The fewest moves that bring everything within its limits with the margin asked for, each to be done by one button.

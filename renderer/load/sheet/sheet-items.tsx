@@ -1,10 +1,11 @@
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
 import { axleShare } from '../../../geo/load/weigh/axle-loads.ts';
 import { bareKg } from '../../../geo/load/weigh/say-plates.ts';
-import { sizeIn } from '../../../geo/units/in-units.ts';
+import { drawnSizeIn } from '../../../geo/units/in-units.ts';
 import { clip } from '../../../geo/units/text.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import { settings } from '../../state/kept.ts';
+import { useDrawn } from '../state/use-drawn.ts';
 import type { Fit } from './fit.ts';
 
 const CLASS: Readonly<Record<Fit, string>> = {
@@ -22,10 +23,14 @@ interface Props {
 /** Everything aboard with what it puts on each axle; in two columns where it is much. */
 export function SheetItems({ card, items, fit }: Props) {
   const empty = card.runningOrder;
+  const { units } = settings.value;
+  const lines = useDrawn(items, Object.is, [card, fit, units], (item, index) => (
+    <Line key={String(index)} item={item} card={card} fit={fit} />
+  ));
   return (
     <div class={CLASS[fit]}>
       <p class="load-sheet-head">
-        <span>Aboard, metres behind {fit === 'easy' ? 'the ' : ''}front axle</span>
+        <span>Aboard, how far behind {fit === 'easy' ? 'the ' : ''}front axle</span>
         <span>kg</span>
         <span>front</span>
         <span>rear</span>
@@ -38,15 +43,13 @@ export function SheetItems({ card, items, fit }: Props) {
           <span>{bareKg(empty.rearKg)}</span>
         </p>
       )}
-      {items.map((item, i) => (
-        <Line key={String(i)} item={item} card={card} fit={fit} />
-      ))}
+      {lines}
     </div>
   );
 }
 
 function Line({ item, card, fit }: Pick<Props, 'card' | 'fit'> & { item: LoadItem }) {
-  const share = axleShare(item, card.wheelbaseM);
+  const frontKg = Math.round(axleShare(item, card.wheelbaseM).frontKg);
   return (
     <p>
       <span>
@@ -54,12 +57,12 @@ function Line({ item, card, fit }: Pick<Props, 'card' | 'fit'> & { item: LoadIte
         <i>
           {' '}
           {item.place === undefined || fit !== 'easy' ? '' : `${clip(item.place, 30)}, `}
-          {sizeIn(settings.value.units, item.xM, 'nearest')}
+          {drawnSizeIn(settings.value.units, item.xM, 'nearest')}
         </i>
       </span>
       <span>{bareKg(item.massKg)}</span>
-      <span>{bareKg(share.frontKg)}</span>
-      <span>{bareKg(share.rearKg)}</span>
+      <span>{bareKg(frontKg)}</span>
+      <span>{bareKg(Math.round(item.massKg) - frontKg)}</span>
     </p>
   );
 }

@@ -79,7 +79,7 @@ function Card({ id, name, begun }: { id: string; name: string; begun: Draft }) {
           Keep this card
         </button>
         <button type="button" disabled={drafts.value[id] === undefined} onClick={() => undoChanges(id)}>
-          {fresh ? 'Throw this card away' : 'Put it back as it was'}
+          {fresh ? 'Throw it away' : 'Put back as it was'}
         </button>
         <span class="small soft">Measure the vehicle; a brochure leaves out what was added.</span>
       </div>

@@ -35,7 +35,7 @@ describe('vehicle cards', { timeout: LONG_MS }, () => {
     // the keyboard stands at the first field that is wrong
     await page.locator('#card-wheelbaseM:focus').waitFor({ timeout: SOON_MS });
     expect(await page.getByText('Some figures are missing or wrong').isVisible()).toBe(true);
-    await page.getByRole('button', { name: 'Put it back as it was' }).click();
+    await page.getByRole('button', { name: 'Put back as it was' }).click();
     expect(await page.getByText('"long" is no length').count()).toBe(0);
   });
 
@@ -92,7 +92,7 @@ describe('vehicle cards', { timeout: LONG_MS }, () => {
     await fleet.getByRole('button', { name: 'Fresh one', exact: true, pressed: true }).waitFor();
     expect(await fleet.getByRole('button').count()).toBe(before + 1);
     await page.getByRole('button', { name: 'New card', exact: true }).click();
-    await page.getByRole('button', { name: 'Throw this card away' }).click();
+    await page.getByRole('button', { name: 'Throw it away' }).click();
     expect(await fleet.getByRole('button').count()).toBe(before + 1);
   });
 

@@ -28,7 +28,7 @@ export const BY_ITSELF: Readonly<Record<MomentKind, boolean>> = {
 export type StopKind = 'use water' | 'empty waste' | 'fill water';
 export const STOP_KINDS: readonly StopKind[] = ['use water', 'empty waste', 'fill water'];
 
-/** After a stop: what every tank holds, and the vehicle as it then is. */
+/** After a stop: what each tank of water, waste and the toilet holds, and the vehicle as it then is. */
 export interface Stop {
   readonly kind: StopKind;
   /** a stop where nothing is felt changes nothing */
@@ -65,10 +65,17 @@ export function overStops(
       result = last.result;
     }
     const after = now;
-    const levels = (card.tanks ?? []).map((tank) => ({ tank, litres: litresIn(card, after, tank) }));
+    const levels = levelsOf(card, after);
     told.push({ kind, moved: last !== undefined, levels, result });
   }
   return told;
+}
+
+/** What the tanks hold that change over a day: water, waste and the toilet. */
+export function levelsOf(card: VehicleCard, items: readonly LoadItem[]): Stop['levels'] {
+  return (card.tanks ?? [])
+    .filter(({ holds }) => holds === 'fresh-water' || isWaste(holds))
+    .map((tank) => ({ tank, litres: litresIn(card, items, tank) }));
 }
 
 /**

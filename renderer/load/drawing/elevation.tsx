@@ -82,14 +82,24 @@ export function Elevation({
         {result && <CentreOfMass card={card} result={result} at={at} />}
         {pointed && <Arm item={pointed} at={at} />}
         {blocks
-          .filter(({ index }) => index >= items.length)
+          .filter(({ index }) => index >= items.length && index !== driverAt)
           .map((block) => (
-            <g key={block.index} class={block.index === driverAt ? 'load-item' : 'load-item load-item-asked'}>
+            <g key={block.index} class="load-item load-item-asked">
               <BlockShape block={block} at={at} />
             </g>
           ))}
       </svg>
       {carried}
+      {/* in front of who sits beside, and in nobody's way: the empty weight holds the driver */}
+      <svg class="load-item-still" aria-hidden="true" width={at.widthPx} height={at.heightPx}>
+        {blocks
+          .filter(({ index }) => index === driverAt)
+          .map((block) => (
+            <g key="driver" class="load-item">
+              <BlockShape block={block} at={at} />
+            </g>
+          ))}
+      </svg>
     </svg>
   );
 }

@@ -1,7 +1,12 @@
 import { signal } from '@preact/signals';
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
-import { litresIn } from '../../../geo/load/places/in-tank.ts';
-import { overStops, STOP_KINDS, type Stop, type StopKind } from '../../../geo/load/tanks/on-the-way.ts';
+import {
+  levelsOf,
+  overStops,
+  STOP_KINDS,
+  type Stop,
+  type StopKind,
+} from '../../../geo/load/tanks/on-the-way.ts';
 import { STOP_SAID, sayLevels } from '../../../geo/load/tanks/say-tanks.ts';
 import type { LoadFigures } from '../../../geo/load/weigh/figures.ts';
 import type { LoadCard } from '../../../geo/load/weigh/load-card.ts';
@@ -22,7 +27,7 @@ const TONE: Readonly<Record<LoadLevel, string>> = { over: 'level-barred', tight:
 export function DayStops({ card, items }: { card: LoadCard; items: readonly LoadItem[] }) {
   const start = weigh(card, items);
   if (!start.ok) return null;
-  const levels = (card.tanks ?? []).map((tank) => ({ tank, litres: litresIn(card, items, tank) }));
+  const levels = levelsOf(card, items);
   const full = stops.value.length >= STOPS_MOST;
   return (
     <section class="load-stops" aria-label="The tanks over the day">

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { loadResult } from '../../../../geo/load/load-result.ts';
 import { litresIn, setTank } from '../../../../geo/load/places/in-tank.ts';
-import { onTheWay } from '../../../../geo/load/tanks/on-the-way.ts';
+import { onTheWay, overStops } from '../../../../geo/load/tanks/on-the-way.ts';
 import { anyItem, CARD, HEAVY, thing, WASTE, WATER, weighed } from '../load-card.ts';
 
 const full = setTank(CARD, [], WATER, 80);
@@ -81,5 +81,19 @@ describe('few things', () => {
   it('are not asked about once the least that a maker must allow for is there, or nothing is listed at all', () => {
     expect(warned([thing('bags', 100, 3)])?.notes.join(' ')).not.toContain('Is everything listed');
     expect(warned([])?.notes.join(' ')).not.toContain('Is everything listed');
+  });
+
+  it('over stops as they are planned: each is told with the levels then, and nothing is forgotten between two', () => {
+    const full = setTank(CARD, [], WATER, 100);
+    const stops = overStops(CARD, full, ['use water', 'fill water', 'use water', 'empty waste']);
+    // the waste tank holds 90 litres: what is beyond has run out by the second time
+    expect(stops.map(({ levels }) => levels.map(({ litres }) => Math.round(litres)))).toEqual([
+      [0, 90],
+      [120, 90],
+      [0, 90],
+      [0, 0],
+    ]);
+    expect(stops.at(-1)?.result.grossKg).toBeCloseTo(3000, 6);
+    expect(overStops(CARD, [], ['empty waste'])[0]?.moved).toBe(false);
   });
 });

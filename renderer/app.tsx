@@ -10,6 +10,7 @@ import './look/paper.css';
 import './swing/drawing/drawing.css';
 import './swing/swing.css';
 import './swing/lesson-page.css';
+import './swing/yard/yard.css';
 import { TopBar } from './bar/top-bar.tsx';
 import { Dialogs } from './dialogs/dialogs.tsx';
 import { Announcer } from './drive/announcer.tsx';

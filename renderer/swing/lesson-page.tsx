@@ -7,8 +7,10 @@ import { LOCK_FROM, sayModel } from '../../geo/swing/say-model.ts';
 import { clip } from '../../geo/units/text.ts';
 import { settings } from '../state/kept.ts';
 import { FanDrawing, fanScale } from './drawing/fan-drawing.tsx';
+import { Legend } from './drawing/legend.tsx';
 import type { Box } from './drawing/projection.ts';
 import { toneOf } from './drawing/tone.ts';
+import { KeyList } from './key-list.tsx';
 import { picked } from './state/lesson.ts';
 import { byHand, type Shown, shown, shownBeside } from './state/shown.ts';
 
@@ -27,7 +29,7 @@ export function LessonPage() {
     );
   const { scene } = main;
   const beside = shownBeside.value;
-  const box = { widthPx: WIDE_PX, heightPx: beside ? 235 : 470 };
+  const box = { widthPx: WIDE_PX, heightPx: beside ? 195 : 390 };
   const all = beside ? [main, beside] : [main];
   const pxPerM = smallest(all.map((each) => fanScale(each.scene, box)));
   return (
@@ -35,6 +37,7 @@ export function LessonPage() {
       <h1>{titleOf(scene)}</h1>
       {scene.lesson === 'drive-turn' && picked.value?.where && <p>{clip(picked.value.where, 80)}</p>}
       <p class="lesson-learn">{LEARN[scene.lesson]}</p>
+      <Legend />
       <div class="lesson-figures">
         {all.map((each, index) => (
           <StillFigure key={index === 0 ? 'main' : 'beside'} of={each} box={box} pxPerM={pxPerM} />
@@ -86,6 +89,7 @@ function StillFigure({ of, box, pxPerM }: { of: Shown; box: Box; pxPerM: number 
         . {sayContact(of.judged?.contact)}
       </figcaption>
       <FanDrawing scene={of.scene} {...box} pxPerM={pxPerM} tone={toneOf(of.judged?.level)} />
+      <KeyList scene={of.scene} />
     </figure>
   );
 }

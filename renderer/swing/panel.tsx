@@ -9,6 +9,7 @@ import { settings } from '../state/kept.ts';
 import { LessonSettingsForm } from './controls/lesson-settings.tsx';
 import { TurnOfDrive } from './controls/turn-of-drive.tsx';
 import { Decides } from './decides.tsx';
+import { KeyList } from './key-list.tsx';
 import { byHand, reading, type Shown, shown, shownBeside } from './state/shown.ts';
 
 /** What decides, what can be tried, and the same in words. */
@@ -31,6 +32,7 @@ export function SwingPanel() {
       <p class="swing-learn">{LEARN[scene.lesson]}</p>
       {byHand.value ? <ByHandNow /> : <Decides of={main} named={beside !== undefined} />}
       {beside && <Decides of={beside} named />}
+      <KeyList scene={scene} />
       <p class="caution">{sayModel(scene.vehicle.lock)}</p>
       <LessonSettingsForm />
       {!byHand.value && <InWords of={main} />}

@@ -11,8 +11,12 @@ import { LessonPage } from './lesson-page.tsx';
 import { SwingPanel } from './panel.tsx';
 import { moveWhileHeld } from './state/hand.ts';
 import { listenToKeys } from './state/keys.ts';
+import { inYard } from './state/lesson.ts';
 import { followMotionWish } from './state/motion-wish.ts';
 import { rollWhilePlaying } from './state/play.ts';
+import { YardPage } from './yard/yard-page.tsx';
+import { YardPanel } from './yard/yard-panel.tsx';
+import { YardPlace } from './yard/yard-place.tsx';
 
 /** The tail-swing lesson: a drawing to scale that moves, what decides, and what can be tried. */
 export function SwingView() {
@@ -36,15 +40,21 @@ export function SwingView() {
       <div class="swing">
         <section class="swing-place" aria-label="The drawing">
           <LessonChoice />
-          <Legend />
-          <Drawings />
-          <Transport />
+          {inYard.value ? (
+            <YardPlace />
+          ) : (
+            <>
+              <Legend />
+              <Drawings />
+              <Transport />
+            </>
+          )}
           <NoticeArea />
         </section>
-        <SwingPanel />
-        <SwingAnnouncer />
+        {inYard.value ? <YardPanel /> : <SwingPanel />}
+        {!inYard.value && <SwingAnnouncer />}
       </div>
-      <LessonPage />
+      {inYard.value ? <YardPage /> : <LessonPage />}
     </>
   );
 }

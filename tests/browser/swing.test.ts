@@ -99,14 +99,48 @@ describe('a lesson', { timeout: LONG_MS }, () => {
     expect(await page.locator('.swing-sum').count()).toBe(2);
   });
 
-  it('stands still as a fan where less motion is asked for, and is scrubbed all the same', async () => {
+  it('where less motion is asked for stands still as a fan, is played in steps, and is scrubbed all the same', async () => {
+    await lesson('To the start').click();
     const moving = await page.locator('.swing-ghost').count();
     await page.emulateMedia({ reducedMotion: 'reduce' });
-    await lesson('Play').waitFor({ state: 'detached' });
+    await lesson('Play in steps').waitFor();
     expect(await page.locator('.swing-drawings .swing-ghost').count()).toBeGreaterThan(moving / 2);
+    await lesson('Play in steps').click();
+    // it stands at a step or at the touch, never in between
+    await page.waitForFunction(
+      'Number(document.querySelector(\'[aria-label="Rolled so far"]\').value) > 0.3',
+    );
+    await lesson('To the start').click();
     await scrub().focus();
     await page.keyboard.press('ArrowRight');
     expect(await rolledM()).toBeCloseTo(0.1, 6);
+    await page.emulateMedia({ reducedMotion: 'no-preference' });
+  });
+
+  it('has its figures numbered, in the drawing as beside them', async () => {
+    for (const name of ['Mini-roundabout', 'A turn of the drive', 'Pulling away']) {
+      await lesson(name).click();
+      const listed = await page.locator('.swing-panel .key-number').allTextContents();
+      expect(listed.length, name).toBeGreaterThan(2);
+      expect(await page.locator('.swing-drawings .key-mark text').allTextContents(), name).toEqual(listed);
+    }
+  });
+
+  it('gives way to the yard: what was measured goes on the card, the figures say so, and the page is one', async () => {
+    await lesson('Measure in the yard').click();
+    expect(await pagesPrinted()).toBe(1);
+    await page.getByLabel('Across the inner rear tyre’s circle').fill('2');
+    await page.getByText('No vehicle of this wheelbase turns in so small a circle').waitFor();
+    expect(await lesson('Keep on the card').isDisabled()).toBe(true);
+    await page.getByLabel('Across the inner rear tyre’s circle').fill('8.6');
+    await lesson('Keep on the card').click();
+    await page.getByText('On the card. The drive is checked with it.').waitFor({ timeout: SOON_MS });
+    await lesson('Pulling away').click();
+    await page.getByText('Worked out from full lock as measured in the yard').first().waitFor();
+    await lesson('Measure in the yard').click();
+    await lesson('Take off the card').click();
+    await page.getByText('Off the card.').waitFor({ timeout: SOON_MS });
+    await lesson('Pulling away').click();
   });
 
   it('is printed on one page with the fan, the sentences and room for notes', async () => {

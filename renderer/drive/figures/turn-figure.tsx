@@ -5,6 +5,7 @@ import { swingVehicleOf } from '../../../geo/swing/swing-vehicle.ts';
 import { report } from '../../state/check.ts';
 import { showView, tabId } from '../../state/views.ts';
 import { FanDrawing } from '../../swing/drawing/fan-drawing.tsx';
+import { KeyList } from '../../swing/key-list.tsx';
 import { pick } from '../../swing/state/lesson.ts';
 
 /** The corner with its own widths and the vehicle going round it, to scale, and the way to see it move. */
@@ -19,6 +20,7 @@ export function TurnFigure({ finding }: { finding: Finding }) {
   return (
     <div class="turn-figure">
       <FanDrawing scene={scene} widthPx={380} heightPx={250} />
+      <KeyList scene={scene} />
       <button
         type="button"
         onClick={() => {

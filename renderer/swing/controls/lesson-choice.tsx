@@ -1,6 +1,6 @@
 import { LESSONS, type LessonId } from '../../../geo/swing/lessons/scene/lesson.ts';
 import { LESSON_NAME } from '../../../geo/swing/lessons/tell/names.ts';
-import { choose, driveTurns, lesson, pick, picked } from '../state/lesson.ts';
+import { choose, driveTurns, goToYard, inYard, lesson, pick, picked } from '../state/lesson.ts';
 
 /** The lessons side by side; the turns of the drive only where there are any. */
 export function LessonChoice() {
@@ -15,10 +15,18 @@ export function LessonChoice() {
     <fieldset class="lesson-choice bare">
       <legend class="unseen">Lesson</legend>
       {offered.map((id) => (
-        <button key={id} type="button" aria-pressed={lesson.value === id} onClick={() => chooseLesson(id)}>
+        <button
+          key={id}
+          type="button"
+          aria-pressed={!inYard.value && lesson.value === id}
+          onClick={() => chooseLesson(id)}
+        >
           {LESSON_NAME[id]}
         </button>
       ))}
+      <button type="button" class="to-yard" aria-pressed={inYard.value} onClick={goToYard}>
+        Measure in the yard
+      </button>
     </fieldset>
   );
 }

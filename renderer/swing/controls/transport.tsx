@@ -13,11 +13,9 @@ export function Transport() {
 function PlayControls() {
   return (
     <>
-      {!lessMotion.value && (
-        <button type="button" class="chief transport-play" onClick={playOrPause}>
-          {playing.value ? 'Pause' : 'Play'}
-        </button>
-      )}
+      <button type="button" class="chief transport-play" onClick={playOrPause}>
+        {playing.value ? 'Pause' : lessMotion.value ? 'Play in steps' : 'Play'}
+      </button>
       <button type="button" onClick={toStart}>
         To the start
       </button>

@@ -3,13 +3,14 @@ import type { Scene } from '../../../geo/swing/lessons/scene/scene.ts';
 import { poseAt } from '../../../geo/swing/motion/motion.ts';
 import { FixturesDrawn } from './fixtures.tsx';
 import { Ghosts } from './ghosts.tsx';
+import { KeyMarks } from './key-marks.tsx';
 import { type Box, centredOn, matrixOf, middleOf, scaleToFit } from './projection.ts';
-import { ScaleBar } from './scale-bar.tsx';
+import { ScaleBar, scaleBarArea } from './scale-bar.tsx';
 import type { Tone } from './tone.ts';
 import { TracesDrawn } from './traces.tsx';
 
 /** Left free round the scene. Pixels. */
-const EDGE_PX = 12;
+const EDGE_PX = 16;
 
 /** Pixels a metre at which a still drawing shows a whole scene. */
 export function fanScale(scene: Scene, box: Box): number {
@@ -43,6 +44,7 @@ export function FanDrawing({
           <Ghosts scene={scene} every />
           <TracesDrawn scene={scene} index={scene.motion.xM.length - 1} tone={tone} />
         </g>
+        <KeyMarks scene={scene} projection={projection} box={box} areas={[scaleBarArea(box)]} />
         <ScaleBar pxPerM={projection.pxPerM} box={box} />
       </svg>
     );

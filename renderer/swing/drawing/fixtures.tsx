@@ -31,6 +31,7 @@ function Standing({ fixture, start, extent }: { fixture: Fixture; start: Point; 
   const line = closed ? fixture.line : runningOn(fixture.line, extent);
   const name = kind.replace(' ', '-');
   if (kind === 'parked car') return <ParkedCar line={line} />;
+  if (fixture.role === 'dome') return <Dome line={line} />;
   if (closed) return <path class={`ground-solid ground-${name}`} d={pathOf(line, 'closed')} />;
   if (kind === 'kerb' || kind === 'wall' || kind === 'hedge') {
     const behind = besideLine(line, -sideOf(line, start) * DEEP_M[kind]);
@@ -42,6 +43,28 @@ function Standing({ fixture, start, extent }: { fixture: Fixture; start: Point; 
     );
   }
   return <path class={`ground-line ground-${name}`} d={pathOf(line)} />;
+}
+
+/** A raised centre: its edge, and rings that rise to the middle, as heights are drawn. */
+function Dome({ line }: { line: readonly Point[] }) {
+  const middle = {
+    xM: line.reduce((sum, { xM }) => sum + xM, 0) / line.length,
+    yM: line.reduce((sum, { yM }) => sum + yM, 0) / line.length,
+  };
+  const ring = (share: number) =>
+    pathOf(
+      line.map(({ xM, yM }) => ({
+        xM: middle.xM + (xM - middle.xM) * share,
+        yM: middle.yM + (yM - middle.yM) * share,
+      })),
+      'closed',
+    );
+  return (
+    <>
+      <path class="ground-dome" d={ring(1)} />
+      <path class="ground-dome-ring" d={`${ring(0.72)}${ring(0.46)}${ring(0.22)}`} />
+    </>
+  );
 }
 
 /** A rectangle with its windows, so that it is seen for a car. */

@@ -1,12 +1,22 @@
+import type { FixtureRole } from '../../../geo/swing/lessons/scene/fixture.ts';
+import { shown } from '../state/shown.ts';
+
 const LINES = [
-  ['trace-watched', 'rear corner outside'],
-  ['trace-nose', 'front corner outside'],
-  ['trace-wheel', 'rear wheel inside'],
+  ['trace-watched', 'the tail’s outer corner'],
+  ['trace-nose', 'the nose’s outer corner'],
+  ['trace-wheel', 'the inner rear wheel'],
   ['swing-line', 'where the side was'],
 ] as const;
 
-/** Which line is which. */
+/** A mini-roundabout is mapped as one whose middle may be run over; the middle of a roundabout is kerbed. */
+const CENTRES: Readonly<Partial<Record<FixtureRole, string>>> = {
+  dome: 'raised centre: may be run over where there is no other way',
+  island: 'raised centre with a kerb: not to be run over',
+};
+
+/** Which line is which, and what a raised centre is. */
 export function Legend() {
+  const centre = shown.value?.scene.fixtures.find(({ role }) => CENTRES[role] !== undefined)?.role;
   return (
     <ul class="swing-legend small">
       {LINES.map(([kind, say]) => (
@@ -17,6 +27,15 @@ export function Legend() {
           {say}
         </li>
       ))}
+      {centre && (
+        <li>
+          <svg width="16" height="16" aria-hidden="true">
+            <circle class={centre === 'dome' ? 'ground-dome' : 'ground-island'} cx="8" cy="8" r="7" />
+            {centre === 'dome' && <circle class="ground-dome-ring" cx="8" cy="8" r="3.5" />}
+          </svg>
+          {CENTRES[centre]}
+        </li>
+      )}
     </ul>
   );
 }

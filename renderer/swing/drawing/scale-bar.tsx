@@ -1,12 +1,21 @@
+import type { Area } from './place-marks.ts';
 import { type Box, scaleBarM } from './projection.ts';
 
 const MOST_PX = 170;
+/** The scale and the buttons do not fit side by side. Pixels. */
+const NARROW_PX = 480;
+
+/** Where it stands. */
+export function scaleBarArea({ widthPx, heightPx }: Box): Area {
+  const y = footOf({ widthPx, heightPx });
+  return { x: 0, y: y - 16, widthPx: MOST_PX + 80, heightPx: 32 };
+}
 
 /** A bar of a round length in the drawing's lower left corner. */
 export function ScaleBar({ pxPerM, box }: { pxPerM: number; box: Box }) {
   const m = scaleBarM(pxPerM, MOST_PX);
   const long = m * pxPerM;
-  const y = box.heightPx - 14;
+  const y = footOf(box);
   return (
     <g class="scale-bar">
       <path d={`M14 ${y}h${long}M14 ${y - 5}v10M${14 + long} ${y - 5}v10`} />
@@ -16,4 +25,9 @@ export function ScaleBar({ pxPerM, box }: { pxPerM: number; box: Box }) {
       </text>
     </g>
   );
+}
+
+/** A narrow drawing has its buttons below the bar. Pixels. */
+function footOf({ widthPx, heightPx }: Box): number {
+  return heightPx - (widthPx < NARROW_PX && heightPx > NARROW_PX / 2 ? 62 : 14);
 }

@@ -1,16 +1,21 @@
 import { useMemo } from 'preact/hooks';
+import { largest } from '../../../geo/lists.ts';
 import { type SwingNow, swingNow } from '../../../geo/swing/lessons/read/swing-now.ts';
+import { swingsOf } from '../../../geo/swing/lessons/read/swings.ts';
+import type { Scene } from '../../../geo/swing/lessons/scene/scene.ts';
 import type { Frame } from '../../../geo/swing/motion/frame.ts';
 import { poseAt } from '../../../geo/swing/motion/motion.ts';
 import { atTravelM, byHand, frameOf, type Shown } from '../state/shown.ts';
 import { FixturesDrawn } from './fixtures.tsx';
 import { Ghosts } from './ghosts.tsx';
+import { KeyMarks } from './key-marks.tsx';
 import { Lens, lensPlace } from './lens.tsx';
 import { box, closer, projectionOf } from './look-at.ts';
 import { MovingVehicle } from './moving-vehicle.tsx';
-import { GapLine, SwingLine, TouchMark } from './overlay.tsx';
-import { matrixOf, type Projection } from './projection.ts';
-import { ScaleBar } from './scale-bar.tsx';
+import { GapLine, gapTextAt, momentArea, SwingLine, TouchMark } from './overlay.tsx';
+import type { Area } from './place-marks.ts';
+import { type Box, matrixOf, type Projection } from './projection.ts';
+import { ScaleBar, scaleBarArea } from './scale-bar.tsx';
 import { SideLineDrawn } from './side-line.tsx';
 import { toneOf } from './tone.ts';
 import { TracesDrawn } from './traces.tsx';
@@ -29,6 +34,18 @@ export function SceneDrawing({ of, still }: { of: Shown; still: boolean }) {
     () => lensPlace(scene, judged?.contact, projection, box.value),
     [of, projection.pxPerM, widthPx, heightPx],
   );
+  // where all is seen nothing of it moves; from near it goes with the vehicle
+  const marked = useMemo(
+    () => (
+      <KeyMarks
+        scene={scene}
+        projection={projection}
+        box={box.value}
+        areas={[...(closer.value === 1 ? keptFree(scene, projection, lens) : []), ...controlAreas(box.value)]}
+      />
+    ),
+    [scene, lens, projection.pxPerM, projection.leftPx, projection.topPx, widthPx, heightPx],
+  );
   if (!frame) return null;
   const now = swingNow(scene, frame);
   return (
@@ -45,6 +62,7 @@ export function SceneDrawing({ of, still }: { of: Shown; still: boolean }) {
       <g class="swing-overlay">
         <GapLine scene={scene} projection={projection} />
         <Moment of={of} now={lens && closer.value === 1 ? undefined : now} projection={projection} />
+        {marked}
       </g>
       {lens && closer.value === 1 && (
         <Lens
@@ -64,6 +82,40 @@ export function SceneDrawing({ of, still }: { of: Shown; still: boolean }) {
     </svg>
   );
 }
+
+/** Where buttons, the scale and the notice of a touch lie on the drawing. Pixels. */
+function controlAreas(stage: Box): Area[] {
+  const { widthPx, heightPx } = stage;
+  return [
+    scaleBarArea(stage),
+    { x: widthPx - 260, y: heightPx - 54, widthPx: 260, heightPx: 54 },
+    { x: widthPx * 0.1, y: 0, widthPx: widthPx * 0.8, heightPx: 48 },
+  ];
+}
+
+/** The lens, and the words that are drawn at the vehicle. Pixels. */
+function keptFree(scene: Scene, projection: Projection, lens: Area | undefined): Area[] {
+  const words = gapTextAt(scene, projection);
+  return [
+    ...(lens ? [lens] : momentsOf(scene).map((now) => momentArea(now, projection))),
+    ...(words ? [{ x: words.x, y: words.y - 12, widthPx: 92, heightPx: 24 }] : []),
+  ];
+}
+
+/** Moments whose words stand on the drawing while the tail is well out. */
+function momentsOf(scene: Scene): SwingNow[] {
+  const { nowM } = swingsOf(scene);
+  const most = largest(nowM);
+  const out = [...nowM.keys()].filter((index) => nowM[index]! > WELL_OUT * most);
+  const every = Math.max(1, Math.floor(out.length / MOMENTS));
+  return out
+    .filter((_, place) => place % every === 0)
+    .map((index) => swingNow(scene, { pose: poseAt(scene.motion, index), index }));
+}
+
+/** Of the most that the tail comes out; and so many moments stand for all. */
+const WELL_OUT = 0.85;
+const MOMENTS = 6;
 
 /** What stands there and the vehicle in it, in metres. */
 function World({ of, frame, ghosts }: { of: Shown; frame: Frame; ghosts: 'none' | 'ends' | 'fan' }) {

@@ -1,5 +1,5 @@
 import { held } from './hand.ts';
-import { lessMotion } from './motion-wish.ts';
+import { inYard } from './lesson.ts';
 import { playOrPause, scrubBy } from './play.ts';
 import { byHand } from './shown.ts';
 
@@ -17,7 +17,7 @@ export function listenToKeys(page: Window): () => void {
   on('keydown', (event) => {
     if (event.altKey || event.ctrlKey || event.metaKey || event.defaultPrevented) return;
     const { target, key } = event;
-    if (target instanceof Element && target.closest(TAKEN)) return;
+    if (inYard.peek() || (target instanceof Element && target.closest(TAKEN))) return;
     // space on a button presses it
     if (key === ' ' && target instanceof Element && target.closest('button')) return;
     if (byHand.peek() ? hold(key) : scrub(key)) event.preventDefault();
@@ -43,7 +43,7 @@ function hold(key: string): boolean {
 }
 
 function scrub(key: string): boolean {
-  if (key === ' ' && !lessMotion.peek()) {
+  if (key === ' ') {
     playOrPause();
     return true;
   }

@@ -47,9 +47,13 @@ export const handDriven = signal<{ readonly card: VehicleCard; readonly motion: 
   undefined,
 );
 
+/** In place of a lesson the vehicle is measured in the yard. */
+export const inYard = signal(false);
+
 /** Starts another lesson from its first moment. */
 export function choose(id: LessonId): void {
   batch(() => {
+    inYard.value = false;
     lesson.value = id;
     toStart();
   });
@@ -70,6 +74,14 @@ export function toStart(): void {
     playing.value = false;
     travelM.value = 0;
     handDriven.value = undefined;
+  });
+}
+
+/** The yard, the wheel out of the hand. */
+export function goToYard(): void {
+  batch(() => {
+    toStart();
+    inYard.value = true;
   });
 }
 

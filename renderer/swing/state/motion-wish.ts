@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
 
-/** The system asks for less motion: nothing plays, the fan of positions stands still. */
+/** The system asks for less motion: the fan of positions stands still, and playing steps from place to place. */
 export const lessMotion = signal(false);
 
 /** @returns the way to end it */

@@ -36,7 +36,7 @@ describe('a lesson', () => {
   it('shows a second vehicle, and both are scrubbed over the longer way', () => {
     besideId.value = 'b';
     expect(shownBeside.value?.scene.vehicle.name).toBe('Short');
-    expect(wayM.value).toBeCloseTo(12, 6);
+    expect(wayM.value).toBeCloseTo(8, 6);
   });
 
   it('does not show the vehicle beside a second time when it is chosen itself', () => {

@@ -11,7 +11,7 @@ import { arcLeg, straightLeg } from './legs.ts';
 /** Turned at most this far, then straight on: the tail has long come back. */
 const TURN_MOST_RAD = toRad(50);
 /** Driven after the straight. Metres. */
-const RUN_M = 12;
+const RUN_M = 8;
 const BEHIND_M = -9;
 const AHEAD_M = 22;
 const WALL_THICK_M = 0.3;

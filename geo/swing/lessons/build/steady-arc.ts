@@ -14,8 +14,8 @@ export const FAR_M = 40;
 /** A lane narrower than its road by no more than this has no line of its own. Metres. */
 export const LANE_LEAST_M = 0.1;
 
-const BEFORE_M = 12;
-const AFTER_M = 10;
+const BEFORE_M = 7;
+const AFTER_M = 7;
 
 /** Straight, one arc that begins at x = 0, straight; the outer body side on y = 0. */
 export function arcFromOrigin({ vehicle, radiusM, turnRad }: SteadyArc): Pick<Draft, 'start' | 'legs'> {

@@ -1,7 +1,5 @@
-import { openFiles } from './actions/open.ts';
-import { openList } from './load/state/load-file.ts';
 import { dialog, dropping } from './state/page.ts';
-import { shownView, showView } from './state/views.ts';
+import { takeFiles } from './take/take-files.ts';
 
 /** Takes files dropped anywhere on the window. @returns the way to end it */
 export function dropFilesOn(page: Window): () => void {
@@ -23,16 +21,13 @@ export function dropFilesOn(page: Window): () => void {
   on('drop', (event) => {
     event.preventDefault();
     dropping.value = false;
-    const files = [...(event.dataTransfer?.files ?? [])];
-    if (files.length === 0) return;
+    const items = [...(event.dataTransfer?.items ?? [])];
+    const entries = items.map((item) => ({ file: item.getAsFile(), entry: item.webkitGetAsEntry() }));
+    const folders = entries.flatMap(({ entry }) => (entry?.isDirectory ? [entry.name] : []));
+    const files = entries.flatMap(({ file, entry }) => (file && !entry?.isDirectory ? [file] : []));
+    if (files.length + folders.length === 0) return;
     dialog.value = undefined;
-    const [only] = files;
-    if (shownView.peek() === 'load' && files.length === 1 && only && /\.json$/i.test(only.name)) {
-      void openList(only);
-      return;
-    }
-    showView('drive');
-    void openFiles(files);
+    void takeFiles(files, folders);
   });
   return () => stop.abort();
 }
@@ -42,9 +37,7 @@ export function DropSign() {
     <div class="drop-sign">
       <p>
         <b>Drop to open</b>
-        <br />
-        {shownView.value === 'load' && 'a load list (.json), '}a drive (GPX), a map (.osm.pbf, .osm, .osm.gz,
-        Overpass JSON), or one of each
+        <br />a drive (GPX), a map (.osm.pbf, .osm, .osm.gz, Overpass JSON), a vehicle card or a load list
       </p>
     </div>
   ) : null;

@@ -7,7 +7,7 @@ import { descriptionSchema } from './description.ts';
 import { vehicleIdSchema, vehiclesSchema } from './fleet.ts';
 import { followedDriveSchema } from './followed-drive.ts';
 import { LEAVE_AT } from './leave-at.ts';
-import { LOAD_MAX_BYTES } from './limits.ts';
+import { LOAD_MAX_BYTES, RECENTS_MAX } from './limits.ts';
 import { mapSummarySchema } from './map-summary.ts';
 import { settingsSchema } from './settings.ts';
 import { addedFileSchema, recentSchema, sourceSchema } from './source.ts';
@@ -116,6 +116,12 @@ export const CALLS = {
   /** Keeps the leave time chosen for an open drive, or that none is, for when the drive is opened again. */
   keepLeaveAt: {
     request: z.strictObject({ driveId, leaveAt: z.string().regex(LEAVE_AT).optional() }),
+    progress: nothing,
+    value: empty,
+  },
+  /** Lists drives as opened before, without opening them. */
+  rememberDrives: {
+    request: z.strictObject({ sources: z.array(sourceSchema).max(RECENTS_MAX) }),
     progress: nothing,
     value: empty,
   },

@@ -64,7 +64,7 @@ function openingCalls({
   engine,
   sources,
   stores,
-}: ServiceParts): Pick<Services, 'openMap' | 'openDrive' | 'keepLeaveAt'> {
+}: ServiceParts): Pick<Services, 'openMap' | 'openDrive' | 'keepLeaveAt' | 'rememberDrives'> {
   let map: OwnMap | undefined;
   /** where an open drive will be found again */
   const kept = new Map<string, Source>();
@@ -94,6 +94,10 @@ function openingCalls({
       if (!keptAs) return opened;
       remember(kept, driveId, keptAs);
       return ok({ ...opened.value, ...given({ leaveAt: stores.recents.leaveAtOf(keptAs) }) });
+    },
+    async rememberDrives({ sources: found }) {
+      for (const source of [...found].reverse()) await sources.remember(source, 'drive');
+      return ok({});
     },
     async keepLeaveAt({ driveId, leaveAt }) {
       const keptAs = kept.get(driveId);

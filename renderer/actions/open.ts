@@ -1,6 +1,7 @@
 import { given } from '../../geo/given.ts';
 import type { Problem } from '../../geo/result.ts';
 import { clip } from '../../geo/units/text.ts';
+import { RECENTS_MAX } from '../../main/contract/limits.ts';
 import type { AddedFile, Recent } from '../../main/contract/source.ts';
 import { addFile, ask } from '../host/ask.ts';
 import { leaveAt, report } from '../state/check.ts';
@@ -20,17 +21,23 @@ import {
   wantedSample,
 } from './wanted.ts';
 
-/** Takes files of the page: one drive, one map, or one of each. */
-export function openFiles(files: readonly File[]): Promise<void> {
-  return opening('Taking in the file', async (job) => {
-    const added: AddedFile[] = [];
-    for (const file of files.slice(0, 8)) {
+/** As many files as are taken in at once: as many as are listed afterwards. */
+const FILES_MAX = RECENTS_MAX;
+
+/** Hands files of the page to the host. @returns undefined where one was refused, which is said, or it was stopped */
+export async function takeIn(files: readonly File[]): Promise<readonly AddedFile[] | undefined> {
+  const added: AddedFile[] = [];
+  let whole = false;
+  await opening('Taking in the file', async (job) => {
+    for (const file of files.slice(0, FILES_MAX)) {
       const reply = await addFile(file, job.signal);
       if (!reply.ok) return reply.error;
       added.push(reply.value);
     }
-    return openAddedIn(job, added);
+    whole = true;
+    return undefined;
   });
+  return whole ? added : undefined;
 }
 
 /** Opens files that the host took in already. */

@@ -1,4 +1,5 @@
 import { dialog } from '../state/page.ts';
+import { FoundDrives } from '../take/found-drives.tsx';
 import { VehicleEditor } from '../vehicle/vehicle-editor.tsx';
 import { AboutRules } from './about-rules.tsx';
 import { Dialog } from './dialog.tsx';
@@ -12,6 +13,12 @@ export function Dialogs() {
       return (
         <Dialog title="Open">
           <OpenFiles />
+        </Dialog>
+      );
+    case 'drives':
+      return (
+        <Dialog title="Which drive?">
+          <FoundDrives />
         </Dialog>
       );
     case 'vehicles':

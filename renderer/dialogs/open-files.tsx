@@ -2,9 +2,10 @@ import { useRef } from 'preact/hooks';
 import { clip } from '../../geo/units/text.ts';
 import type { Recent } from '../../main/contract/source.ts';
 import { forgetRecent } from '../actions/keep.ts';
-import { openFiles, openRecent, openSample } from '../actions/open.ts';
+import { openRecent, openSample } from '../actions/open.ts';
 import { description } from '../state/kept.ts';
 import { dialog } from '../state/page.ts';
+import { takeFiles } from '../take/take-files.ts';
 
 /** Drives and maps: from a file, from those opened before, or the sample. */
 export function OpenFiles() {
@@ -16,7 +17,8 @@ export function OpenFiles() {
         <ChooseFiles />
         <p class="small soft">
           A drive is a GPX file. A map is an extract of OpenStreetMap data: .osm.pbf, .osm, .osm.gz, or an
-          Overpass answer. Files can also be dropped anywhere on the window, one drive and one map together.
+          Overpass answer. A vehicle card and a load list are taken too. Files can also be dropped anywhere on
+          the window, a drive and its map together.
         </p>
       </section>
       {recents.length > 0 && (
@@ -58,11 +60,10 @@ function ChooseFiles() {
         type="file"
         multiple
         hidden
-        aria-label="A drive or a map"
-        accept=".gpx,.pbf,.osm,.gz,.json,.xml"
+        aria-label="A drive, a map, a vehicle card or a load list"
         onChange={({ currentTarget }) => {
           const files = [...(currentTarget.files ?? [])];
-          if (files.length > 0) closeAnd(() => openFiles(files));
+          if (files.length > 0) closeAnd(() => takeFiles(files));
         }}
       />
     </p>

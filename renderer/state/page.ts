@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
 
-export type DialogName = 'open' | 'vehicles' | 'settings' | 'help' | 'rules';
+export type DialogName = 'open' | 'vehicles' | 'settings' | 'help' | 'rules' | 'drives';
 
 /** The one dialog that is open. */
 export const dialog = signal<DialogName | undefined>(undefined);

@@ -1,6 +1,3 @@
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { findElectron, hasDisplay } from '../../main/cli/find-electron.ts';
@@ -15,7 +12,6 @@ import {
 } from './support/page.ts';
 import { type Program, startProgram } from './support/program.ts';
 
-let folder: string;
 let browser: Browser;
 let program: Program;
 let watched: WatchedPage;
@@ -26,15 +22,13 @@ beforeAll(async () => {
     console.log(
       `The journeys run in Chromium against the program's own server; its Electron window is not driven here: ${electron === undefined ? "Electron's program is not on this computer" : 'there is no display'}.`,
     );
-  folder = await mkdtemp(join(tmpdir(), 'lanegauge-again-'));
-  program = await startProgram([], folder);
+  program = await startProgram();
   browser = await launch();
   watched = await openPage(await browser.newContext(), program.address);
 }, LONG_MS);
 afterAll(async () => {
   await browser?.close();
   await program?.stop();
-  await rm(folder, { recursive: true, force: true });
 });
 
 describe('the built program, started on a computer that never had it', { timeout: LONG_MS }, () => {
@@ -51,17 +45,5 @@ describe('the built program, started on a computer that never had it', { timeout
     expect(barred[1]).toContain('0.21 m over');
     expect(await page.getByText('Signs and the road decide.').isVisible()).toBe(true);
     expect(watched.complaints).toEqual([]);
-  });
-
-  it('still knows the leave time when it is started again', async () => {
-    const { page } = watched;
-    const kept = page.waitForResponse(/call\/keepLeaveAt/);
-    await page.getByLabel('Leave', { exact: true }).fill('2027-06-12T09:30');
-    await kept;
-    await program.stop();
-    program = await startProgram([], folder);
-    const again = await openPage(await browser.newContext(), program.address);
-    await findingsTold(again.page, SAMPLE_TOLD);
-    expect(await again.page.getByLabel('Leave', { exact: true }).inputValue()).toBe('2027-06-12T09:30');
   });
 });

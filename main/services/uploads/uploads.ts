@@ -38,9 +38,14 @@ export function openUploads(maxBytes = MAP_MAX_BYTES): Uploads {
 
   async function hold(kind: 'upload' | 'path', path: string, name: string): Promise<Result<AddedFile>> {
     const { size } = await stat(path);
+    const use = await fileUse(path, name);
+    if (!use.ok) {
+      if (kind === 'upload') await unlink(path).catch(() => {});
+      return use;
+    }
     const token = randomBytes(18).toString('base64url');
     held.set(`${kind}:${token}`, { path, name, passing: kind === 'upload', bytes: size });
-    return ok({ source: { kind, token }, name, bytes: size, use: await fileUse(path, name) });
+    return ok({ source: { kind, token }, name, bytes: size, use: use.value });
   }
 
   return {

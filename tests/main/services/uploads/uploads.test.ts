@@ -74,21 +74,28 @@ describe('what a file is for', () => {
     ['drive in disguise.json', '<?xml version="1.0"?>\n<gpx version="1.1">', 'drive'],
     ['prefixed.xml', '<g:gpx xmlns:g="x">', 'drive'],
     ['map in disguise.gpx', '<osm version="0.6">', 'map'],
-    ['cut.gpx', '', 'drive'],
+    ['cut.gpx', '<?xml', 'drive'],
     ['area.osm.pbf', '\0\0\0\u000d\n\tOSMHeader', 'map'],
     ['unknown.bin', 'x', 'map'],
   ])('%s: %s', async (name, content, use) => {
     const path = join(folder, 'f');
     await writeFile(path, content);
-    expect(await fileUse(path, name)).toBe(use);
+    expect(await fileUse(path, name)).toEqual({ ok: true, value: use });
   });
 
   it('is seen through UTF-16, and a packed map is a map', async () => {
     const path = join(folder, 'f');
     await writeFile(path, Buffer.concat([Buffer.from([0xff, 0xfe]), Buffer.from('<gpx >', 'utf16le')]));
-    expect(await fileUse(path, 'x')).toBe('drive');
+    expect(await fileUse(path, 'x')).toEqual({ ok: true, value: 'drive' });
     await writeFile(path, gzipSync('<osm/>'));
-    expect(await fileUse(path, 'a.osm.gz')).toBe('map');
+    expect(await fileUse(path, 'a.osm.gz')).toEqual({ ok: true, value: 'map' });
+  });
+
+  it('is refused where it can be neither, with what it is', async () => {
+    const path = join(folder, 'f');
+    await writeFile(path, '%PDF-1.7');
+    const refused = await fileUse(path, 'drive.gpx');
+    expect(refused.ok ? '' : refused.error.message).toMatch(/^drive\.gpx is a PDF\./);
   });
 });
 

@@ -40,7 +40,7 @@ export function placeMarks(
     if (!isInside(place, box, 0)) return undefined;
     const best = around(place)
       .filter((spot) => isInside(spot, box, MARK_PX + 3))
-      .filter((spot) => areas.every((area) => !isOn(spot, area)))
+      .filter((spot) => areas.every((area) => !isOn(spot, area, MARK_PX) && !isCrossed(place, spot, area)))
       .filter((spot) =>
         [...placed, ...places].every(
           (other) => apart(spot, other) > 2 * MARK_PX - (places.includes(other) ? 6 : 0),
@@ -74,12 +74,19 @@ function isInside({ x, y }: Spot, { widthPx, heightPx }: Box, edgePx: number): b
   return x >= edgePx && y >= edgePx && x <= widthPx - edgePx && y <= heightPx - edgePx;
 }
 
-function isOn({ x, y }: Spot, area: Area): boolean {
+/** The line from a place to its mark; the place itself may lie there. */
+function isCrossed(place: Spot, mark: Spot, area: Area): boolean {
+  return [0.35, 0.5, 0.65, 0.8].some((share) =>
+    isOn({ x: place.x + (mark.x - place.x) * share, y: place.y + (mark.y - place.y) * share }, area, 0),
+  );
+}
+
+function isOn({ x, y }: Spot, area: Area, edgePx: number): boolean {
   return (
-    x > area.x - MARK_PX &&
-    x < area.x + area.widthPx + MARK_PX &&
-    y > area.y - MARK_PX &&
-    y < area.y + area.heightPx + MARK_PX
+    x > area.x - edgePx &&
+    x < area.x + area.widthPx + edgePx &&
+    y > area.y - edgePx &&
+    y < area.y + area.heightPx + edgePx
   );
 }
 

@@ -75,8 +75,3 @@ export function shortSumIn(units: Units, sum: Against): ShownSum {
 export function massSum(sum: Against): ShownSum {
   return shown(inSteps(sum, 1), 1, (kg) => printKg(kg));
 }
-
-/** What a sum of masses comes to as it is shown, whole kilograms. */
-export function shownSpareKg(sum: Against): number {
-  return inSteps(sum, 1).spare;
-}

@@ -9,7 +9,7 @@ import { saveVehicles } from '../actions/keep.ts';
 import { vehicle, vehicles } from '../state/kept.ts';
 import { importCard } from './card-file.ts';
 
-/** What is typed and not saved yet, by vehicle: it outlives another choice and the closed dialog. */
+/** What is typed and not kept yet, by vehicle: it outlives another choice and the closed dialog. */
 export const drafts = signal<Readonly<Record<string, Draft>>>({});
 /** The new card being written; it is no vehicle until it is saved. */
 export const freshId = signal<string | undefined>(undefined);

@@ -2,20 +2,20 @@ import type { Area } from './place-marks.ts';
 import { type Box, scaleBarM } from './projection.ts';
 
 const MOST_PX = 170;
+const FOOT_PX = 14;
 /** The scale and the buttons do not fit side by side. Pixels. */
 const NARROW_PX = 480;
 
 /** Where it stands. */
-export function scaleBarArea({ widthPx, heightPx }: Box): Area {
-  const y = footOf({ widthPx, heightPx });
-  return { x: 0, y: y - 16, widthPx: MOST_PX + 80, heightPx: 32 };
+export function scaleBarArea({ heightPx }: Box, footPx = FOOT_PX): Area {
+  return { x: 0, y: heightPx - footPx - 16, widthPx: MOST_PX + 80, heightPx: 32 };
 }
 
 /** A bar of a round length in the drawing's lower left corner. */
-export function ScaleBar({ pxPerM, box }: { pxPerM: number; box: Box }) {
+export function ScaleBar({ pxPerM, box, footPx = FOOT_PX }: { pxPerM: number; box: Box; footPx?: number }) {
   const m = scaleBarM(pxPerM, MOST_PX);
   const long = m * pxPerM;
-  const y = footOf(box);
+  const y = box.heightPx - footPx;
   return (
     <g class="scale-bar">
       <path d={`M14 ${y}h${long}M14 ${y - 5}v10M${14 + long} ${y - 5}v10`} />
@@ -27,7 +27,7 @@ export function ScaleBar({ pxPerM, box }: { pxPerM: number; box: Box }) {
   );
 }
 
-/** A narrow drawing has its buttons below the bar. Pixels. */
-function footOf({ widthPx, heightPx }: Box): number {
-  return heightPx - (widthPx < NARROW_PX && heightPx > NARROW_PX / 2 ? 62 : 14);
+/** On the stage a narrow drawing has its buttons below the bar. Pixels above the drawing's foot. */
+export function footOnStage({ widthPx }: Box): number {
+  return widthPx < NARROW_PX ? 62 : FOOT_PX;
 }

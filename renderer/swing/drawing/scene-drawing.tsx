@@ -15,7 +15,7 @@ import { MovingVehicle } from './moving-vehicle.tsx';
 import { GapLine, gapTextAt, momentArea, SwingLine, TouchMark } from './overlay.tsx';
 import type { Area } from './place-marks.ts';
 import { type Box, matrixOf, type Projection } from './projection.ts';
-import { ScaleBar, scaleBarArea } from './scale-bar.tsx';
+import { footOnStage, ScaleBar, scaleBarArea } from './scale-bar.tsx';
 import { SideLineDrawn } from './side-line.tsx';
 import { toneOf } from './tone.ts';
 import { TracesDrawn } from './traces.tsx';
@@ -78,7 +78,7 @@ export function SceneDrawing({ of, still }: { of: Shown; still: boolean }) {
           <World of={of} frame={frame} ghosts="none" />
         </Lens>
       )}
-      <ScaleBar pxPerM={projection.pxPerM} box={box.value} />
+      <ScaleBar pxPerM={projection.pxPerM} box={box.value} footPx={footOnStage(box.value)} />
     </svg>
   );
 }
@@ -87,7 +87,7 @@ export function SceneDrawing({ of, still }: { of: Shown; still: boolean }) {
 function controlAreas(stage: Box): Area[] {
   const { widthPx, heightPx } = stage;
   return [
-    scaleBarArea(stage),
+    scaleBarArea(stage, footOnStage(stage)),
     { x: widthPx - 260, y: heightPx - 54, widthPx: 260, heightPx: 54 },
     { x: widthPx * 0.1, y: 0, widthPx: widthPx * 0.8, heightPx: 48 },
   ];

@@ -3,6 +3,7 @@ import { fail, ok, type Result } from '../result.ts';
 import { askMeant } from '../units/slips.ts';
 import { quote } from '../units/text.ts';
 import { fieldsOf } from './fields-of.ts';
+import { tellOwnFile } from './own-file.ts';
 import { twiceNamed } from './twice-named.ts';
 
 /** What a file is called in its refusals. */
@@ -49,6 +50,9 @@ export function readDocument<T>(
     );
   const parsed = schema.safeParse(data);
   if (parsed.success && !hasOwnProto(data)) return ok(parsed.data);
+  const own = tellOwnFile(data)?.what;
+  if (own !== undefined && own !== `a ${kind}`)
+    return fail(`${code}-other`, `${file} is ${own}, not a ${kind}. Choose the ${kind}.`);
   const faults = parsed.success
     ? [`"__proto__" is no field of a ${kind}`]
     : unknownFirst(parsed.error.issues).map(
@@ -77,7 +81,10 @@ function unknownFirst(issues: readonly z.core.$ZodIssue[]): z.core.$ZodIssue[] {
 /** What unknown fields were likely meant to be. */
 function meantBy(issue: z.core.$ZodIssue, schema: z.ZodType): string {
   if (issue.code !== 'unrecognized_keys') return '';
-  return issue.keys.map((key) => askMeant(key, fieldsOf(schema))).join('');
+  const known = fieldsOf(schema);
+  // one that stands elsewhere in such a file is spelt well
+  const misspelt = issue.keys.filter((key) => !known.has(key));
+  return misspelt.map((key) => askMeant(key, known)).join('');
 }
 
 /** The schema's own list of unknown fields does not see this one. */

@@ -1,6 +1,7 @@
 import { distanceIn, lengthIn, type Units } from '../units/in-units.ts';
 import { clip, lowerFirst } from '../units/text.ts';
 import { decidingOf } from './deciding.ts';
+import type { Kind } from './kinds.ts';
 import { LEVEL_WORD } from './level.ts';
 import type { Finding } from './report.ts';
 import { SUBJECT_WORD } from './subject-word.ts';
@@ -21,8 +22,15 @@ interface PlaceName {
 
 /** What it is about, small: `narrow road`; of the map itself what is wrong with it, `off the map`. */
 export function nameSubject({ subject, kind }: Pick<Finding, 'subject' | 'kind'>): string {
-  return subject === 'map' ? kind : lowerFirst(SUBJECT_WORD[subject]);
+  return subject === 'map' ? (MAP_WORD[kind] ?? kind) : lowerFirst(SUBJECT_WORD[subject]);
 }
+
+/** Kinds that do not say by themselves what they are of. */
+const MAP_WORD: Partial<Readonly<Record<Kind, string>>> = {
+  incomplete: 'map incomplete',
+  guessed: 'road guessed',
+  'not understood': 'map not understood',
+};
 
 /** What a finding is called on a mark, or under the verdict. */
 export function namePlace(finding: Finding, units: Units): PlaceName {

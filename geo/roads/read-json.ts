@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { tellOwnFile } from '../document/own-file.ts';
 import { askMeant } from '../units/slips.ts';
 import { clip, quote } from '../units/text.ts';
 import { MOST_PARTS } from './most-parts.ts';
@@ -108,7 +109,12 @@ function readAnswer(text: string): z.infer<typeof answerSchema> {
       'map.geojson',
       'it is GeoJSON, which does not keep how roads join; use .osm.pbf, .osm or Overpass JSON',
     );
-  throw new Refusal('map.json', 'it is JSON without a list of map elements, so no answer of Overpass');
+  const own = tellOwnFile(json);
+  if (own) throw new Refusal('map.own', `it is ${own.what}. ${own.where}`);
+  throw new Refusal(
+    'map.json',
+    'it is JSON, but holds no map. Use .osm.pbf, .osm, .osm.gz or the JSON answer of Overpass',
+  );
 }
 
 function badElement(element: unknown, index: number, error: z.ZodError): Refusal {

@@ -7,6 +7,7 @@ import {
   printMetres,
   printMiles,
   printRun,
+  printShortMiles,
   type Rounding,
 } from './print.ts';
 
@@ -45,9 +46,9 @@ export function distanceIn(units: Units, m: number): string {
   return inUnits(units, printKm(m), printMiles(m));
 }
 
-/** How long a stretch is: `80 m`, `1.2 km`, `0.1 mi`. */
+/** How long a stretch is: `80 m`, `1.2 km`, `90 yd`, `0.1 mi`. */
 export function lengthIn(units: Units, m: number): string {
-  return inUnits(units, printRun(m), printMiles(m));
+  return inUnits(units, printRun(m), printShortMiles(m));
 }
 
 /** A true minus sign is as wide as a figure. */

@@ -1,4 +1,4 @@
-import { METRES_PER_INCH, METRES_PER_MILE } from './exact.ts';
+import { METRES_PER_FOOT, METRES_PER_INCH, METRES_PER_MILE } from './exact.ts';
 
 /** Which way a figure is rounded: a limit down and a vehicle up, so that rounding never flatters the driver. */
 export type Rounding = 'down' | 'up' | 'nearest';
@@ -96,6 +96,12 @@ export function printApart(m: number): string {
 /** `7.6 mi` */
 export function printMiles(m: number): string {
   return `${(m / METRES_PER_MILE).toFixed(1)} mi`;
+}
+
+/** A run of road in words: `90 yd` under a tenth of a mile, which would read as none, else `0.1 mi` */
+export function printShortMiles(m: number): string {
+  if (m >= METRES_PER_MILE / 10) return printMiles(m);
+  return `${Math.max(10, Math.round(m / (3 * METRES_PER_FOOT) / 10) * 10)} yd`;
 }
 
 /** A run of road in words: `80 m` under a kilometre, else `1.2 km` */

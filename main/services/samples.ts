@@ -12,7 +12,7 @@ const SAMPLE: Sample = {
       name: 'Barred three ways',
       says: 'a gap too narrow, a bridge too low and a bridge too weak',
     },
-    { id: 'clear', name: 'Clear', says: 'nothing stands in the way' },
+    { id: 'clear', name: 'Clear', says: 'nothing that is mapped stops it' },
     { id: 'everything', name: 'With everything', says: 'one of each thing the map can say' },
     { id: 'sparse', name: 'Sparse route', says: 'far-apart points: what lies between is guessed' },
     { id: 'recorded', name: 'Recorded track', says: 'a noisy recording, as a logger writes it' },

@@ -1,3 +1,4 @@
+import { sumOf } from '../../geo/report/deciding.ts';
 import { namePlace } from '../../geo/report/name-place.ts';
 import type { Finding } from '../../geo/report/report.ts';
 import { decidingPlaces } from '../../geo/report/verdict.ts';
@@ -52,9 +53,15 @@ function PlaceButton({ finding }: { finding: Finding }) {
       <b>{at}</b>
       <span>{capital(subject)}</span>
       <span class="deciding-road soft">
-        <bdi>{road ?? clip(finding.say, 80)}</bdi>
+        <bdi>{road ?? sayUnnamed(finding)}</bdi>
       </span>
       <b class={`level-${finding.level}`}>{figure}</b>
     </button>
   );
+}
+
+/** What is there, where the road has no name: the limit, whose sum stands beside it, or the finding's own words. */
+function sayUnnamed(finding: Finding): string {
+  const sum = sumOf(finding, settings.value.units);
+  return sum ? `limit ${sum.limit}, road without a name` : clip(finding.say, 80);
 }

@@ -1,10 +1,13 @@
 import { LEVEL_WORD } from '../../geo/report/level.ts';
 import { nameSubject } from '../../geo/report/name-place.ts';
 import type { Finding } from '../../geo/report/report.ts';
-import { distanceIn, type Units } from '../../geo/units/in-units.ts';
+import { lengthIn, type Units } from '../../geo/units/in-units.ts';
 import { select } from '../actions/choose.ts';
 import { findings } from '../state/check.ts';
 import { shownFindings } from '../state/shown.ts';
+
+/** Nearer than this, two findings stand at one place. Metres. */
+const SAME_PLACE_M = 5;
 
 /** What comes just before and after: how a place is recognised. */
 export function Neighbours({ finding, units }: { finding: Finding; units: Units }) {
@@ -39,10 +42,12 @@ function Neighbour({ say, end, to, from, units }: NeighbourProps) {
         {say}: {end}
       </button>
     );
-  const apart = distanceIn(units, Math.abs(to.fromM - from.fromM));
+  const apartM = to.fromM - from.fromM;
+  const apart = `${lengthIn(units, Math.abs(apartM))} ${apartM < 0 ? 'back' : 'on'}`;
   return (
     <button type="button" onClick={() => openAndFocus(to.id, to.id)}>
-      {say}: {LEVEL_WORD[to.level].toLowerCase()}, {nameSubject(to)}, {apart}
+      {say}: {LEVEL_WORD[to.level].toLowerCase()}, {nameSubject(to)},{' '}
+      {Math.abs(apartM) < SAME_PLACE_M ? 'at the same place' : apart}
     </button>
   );
 }

@@ -56,7 +56,7 @@ export function FindingRow({ finding, open, units, leaveAt }: Props) {
             </>
           )}
         </span>
-        {!finding.limit && (
+        {!open && !finding.limit && (
           <span class="row-says">
             <bdi>{clip(finding.say, 120)}</bdi>
           </span>

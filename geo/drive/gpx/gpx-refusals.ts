@@ -1,3 +1,4 @@
+import { tellOwnFile } from '../../document/own-file.ts';
 import { fail } from '../../result.ts';
 import { counted } from '../../units/text.ts';
 import type { Route } from './route.ts';
@@ -6,8 +7,23 @@ import { countPositions } from './route-length.ts';
 /** Refuses text that does not begin as XML does. */
 export function refuseText(text: string): ReturnType<typeof fail> {
   if (/^[\uFEFF\s\0]*$/u.test(text)) return fail('gpx.blank', 'The file is empty; export the drive again.');
-  const kind = /^[\uFEFF\s]*[{[]/u.test(text) ? 'JSON (perhaps GeoJSON)' : 'not XML';
-  return fail('gpx.notGpx', `This is ${kind}, not a GPX file; export the drive as GPX.`);
+  const own = /^[\uFEFF\s]*\{/u.test(text) ? tellOwnFile(parsedOr(text)) : undefined;
+  if (own) return fail('gpx.own', `This is ${own.what}, not a drive. ${own.where}.`);
+  return fail('gpx.notGpx', `This is ${kindOf(text)}, not a GPX file; export the drive as GPX.`);
+}
+
+/** What it begins like. */
+function kindOf(text: string): string {
+  if (/^[\uFEFF\s]*[{[]/u.test(text)) return 'JSON (perhaps GeoJSON)';
+  return text.startsWith('%PDF') ? 'a PDF, a page to read or print' : 'some other kind of file';
+}
+
+function parsedOr(text: string): unknown {
+  try {
+    return JSON.parse(text.replace(/^\uFEFF/u, ''));
+  } catch {
+    return undefined;
+  }
 }
 
 /** Refuses a document of another kind by its root element. */

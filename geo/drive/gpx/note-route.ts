@@ -1,5 +1,5 @@
 import { distanceM } from '../../earth/sphere.ts';
-import { printApart } from '../../units/print.ts';
+import { printApart, printRun } from '../../units/print.ts';
 import { counted } from '../../units/text.ts';
 import type { Route } from './route.ts';
 
@@ -31,7 +31,7 @@ function noteGaps({ segments }: Route): string[] {
   if (segments.length < 2) return [];
   const gaps = counted(segments.length - 1, 'gap');
   return [
-    `The file leaves ${gaps} in the drive (${printApart(straightM)} straight); a gap is not driven or checked.`,
+    `The file leaves ${gaps} in the drive (${printRun(straightM)} straight); a gap is not driven or checked.`,
   ];
 }
 

@@ -4,7 +4,7 @@ import { spanHolding } from '../../earth/bisect.ts';
 import { given } from '../../given.ts';
 import { wayAlong } from '../../graph/road-graph.ts';
 import { type Roads, WAY_KIND } from '../../roads/roads.ts';
-import { printKm } from '../../units/print.ts';
+import { printRun } from '../../units/print.ts';
 import type { Drive, Leg } from '../drive.ts';
 import { bendSpeeds } from './bend-speeds.ts';
 import { ferrySpeed } from './ferry-speed.ts';
@@ -195,11 +195,9 @@ function closingNotes(drive: Drive, unmappedM: number): string[] {
   const gaps = drive.legs.filter((leg) => leg.kind === 'gap').length;
   const notes: string[] = [];
   if (unmappedM > 0)
-    notes.push(
-      `No speed limit is mapped on ${printKm(unmappedM)}: the country’s general limits are used there.`,
-    );
+    notes.push(`No speed limit is mapped on ${printRun(unmappedM)}: general limits are used there.`);
   if (offMapM > 0)
-    notes.push(`${printKm(offMapM)} lie off the mapped roads: ${OFF_MAP_KMH} km/h is assumed there.`);
+    notes.push(`${printRun(offMapM)} lie off the mapped roads: ${OFF_MAP_KMH} km/h is assumed there.`);
   if (gaps > 0)
     notes.push(
       `The route breaks ${gaps === 1 ? 'once' : `${gaps} times`}: no time is counted for what lies between.`,

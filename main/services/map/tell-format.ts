@@ -14,6 +14,11 @@ const REFUSED: readonly {
   readonly what: string;
   readonly todo: string;
 }[] = [
+  {
+    start: [...Buffer.from('%PDF')],
+    what: 'a PDF, a page to read or print',
+    todo: 'Export the drive as GPX; for a map use .osm.pbf, .osm, .osm.gz or Overpass JSON.',
+  },
   { start: [0x42, 0x5a, 0x68], what: 'packed with bzip2', todo: 'Unpack it first (bunzip2).' },
   { start: [0x50, 0x4b, 0x03, 0x04], what: 'a zip archive', todo: 'Unpack it and name the map file inside.' },
   { start: [0xfd, 0x37, 0x7a, 0x58, 0x5a], what: 'packed with xz', todo: 'Unpack it first (unxz).' },
@@ -53,7 +58,10 @@ function choose(start: Buffer, name: string, packing: Packing): Result<ReadMapFi
     .trimStart();
   if (lead.startsWith('<')) return ok(readXmlFile(packing));
   if (lead.startsWith('{') || lead.startsWith('[')) return ok(readJsonFile(packing));
-  return fail('map.unknown', `${name} is no map file known here. ${USABLE}`);
+  return fail(
+    'map.unknown',
+    `${name} is neither a drive nor a map that can be read here. A drive is a GPX file. For a map: ${USABLE}`,
+  );
 }
 
 function looksLikePbf(start: Buffer): boolean {

@@ -45,7 +45,7 @@ describe('the name of a place', () => {
 
   it('does not take the way between guesses for guessed', () => {
     const guesses = finding({ level: 'unknown', subject: 'map', kind: 'guessed', toM: 15_000 });
-    expect(namePlaceInLine(guesses, 'metric')).toBe('Unknown guessed: 2.2 km');
+    expect(namePlaceInLine(guesses, 'metric')).toBe('Unknown road guessed: 2.2 km');
   });
 
   it('makes up neither a figure nor a road where none is mapped', () => {

@@ -18,6 +18,11 @@ describe('a quantity in the units asked for', () => {
 
   it('a short stretch is told in metres, a long one in kilometres', () => {
     expect([lengthIn('metric', 84), lengthIn('metric', 1234)]).toEqual(['80 m', '1.2 km']);
+    expect([lengthIn('imperial', 84), lengthIn('imperial', 1234)]).toEqual(['90 yd', '0.8 mi']);
+  });
+
+  it('the shortest stretch is never told as none', () => {
+    expect([lengthIn('metric', 2), lengthIn('imperial', 2)]).toEqual(['10 m', '10 yd']);
   });
 
   it('a gap is whole centimetres, rounded as told; a little under nothing is nothing', () => {

@@ -104,7 +104,8 @@ describe('a vehicle card', () => {
   );
 
   it('refuses another format or version', () => {
-    expect(refusal({ ...GOOD, format: 'lanegauge.load' })).toContain('format must be "lanegauge.vehicle"');
+    expect(refusal({ ...GOOD, format: 'lanegauge.load' })).toContain('is a load list, not a vehicle card');
+    expect(refusal({ ...GOOD, format: 'other' })).toContain('format must be "lanegauge.vehicle"');
     expect(refusal({ ...GOOD, version: 2 })).toContain('version must be 1, not 2');
   });
 

@@ -44,8 +44,9 @@ describe('a load list', () => {
     expect(refusal('{ oops')).toContain('is not a load list: it is not JSON');
     expect(refusal(list([item]).items)).toContain('the list must be an object in braces, not a list');
     expect(refusal({ ...list([]), format: 'lanegauge.vehicle' })).toContain(
-      'format must be "lanegauge.load"',
+      'is a vehicle card, not a load list',
     );
+    expect(refusal({ ...list([]), format: 'other' })).toContain('format must be "lanegauge.load"');
     expect(refusal({ ...list([]), version: 2 })).toContain('version must be 1, not 2');
     expect(refusal({ ...list([]), note: 'x' })).toContain('"note" is no field of a load list');
     expect(refusal({ format: 'lanegauge.load', version: 1 })).toContain('items is missing');

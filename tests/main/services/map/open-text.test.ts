@@ -206,6 +206,8 @@ describe('an Overpass answer', () => {
 
   for (const [what, code, content] of [
     ['GeoJSON', 'map.geojson', '{"type":"FeatureCollection","features":[]}'],
+    ['a vehicle card', 'map.own', '{"format":"lanegauge.vehicle"}'],
+    ['a PDF', 'map.packed', '%PDF-1.4'],
     ['JSON of another sort', 'map.json', '{"name":"card"}'],
     ['a list', 'map.json', '[1,2]'],
     ['a cut answer', 'map.damaged', answer([node1, lane]).slice(0, -9)],

@@ -35,11 +35,16 @@ const LONG_M = 30;
 export function decidingOf(finding: Finding, units: Units): Deciding {
   const sum = sumOf(finding, units);
   if (sum) return { kind: 'sum', sum };
-  if (finding.limit) return { kind: 'text', text: finding.limit.asMapped };
+  if (finding.limit) return { kind: 'text', text: limitText(finding.limit) };
   const lengthM = finding.toM - finding.fromM;
   // many guesses may be told as one: its sentence says how much of the span they are
   if (lengthM > LONG_M && finding.kind !== 'guessed') return { kind: 'reach', lengthM };
   return { kind: NEEDS_FIGURE.has(finding.subject) ? 'no figure' : 'place' };
+}
+
+/** As mapped; a slope as it is driven, for the map may draw its road the other way round. */
+function limitText({ value, unit, asMapped }: NonNullable<Finding['limit']>): string {
+  return unit === '%' ? `${Math.abs(value)} % ${value > 0 ? 'up' : 'down'}` : asMapped;
 }
 
 /** The figures of a finding's sum; `neededM` or kilograms as the rule compared them: a height with its measuring allowance. */

@@ -1,3 +1,4 @@
+import { liesElsewhere } from '../../geo/drive/match-lengths.ts';
 import { sayBetterTimes } from '../../geo/leave/say-leave.ts';
 import { append } from '../../geo/lists.ts';
 import { LOAD_MARGIN_KG } from '../../geo/load/weigh/load-level.ts';
@@ -20,7 +21,7 @@ export function printReport(report: DriveReport, width: number, paint: Paint): s
   const shown = report.findings.filter((finding) => !finding.folded);
   const lines = [
     ...wrapPainted(
-      `${LEVEL_WORD[report.verdict].toUpperCase()}: ${sayVerdict(report)}${counts(shown)}`,
+      `${LEVEL_WORD[report.verdict].toUpperCase()}: ${sayOverall(report)}${counts(shown)}`,
       width,
       (text) => paint.level(report.verdict, text),
     ),
@@ -50,6 +51,13 @@ export function printReport(report: DriveReport, width: number, paint: Paint): s
   append(lines, ruleLines(report, width));
   for (const caution of report.cautions) append(lines, wrap(clip(caution, 2000), width));
   return `${lines.join('\n')}\n`;
+}
+
+/** A map of another place is no verdict on the drive. */
+function sayOverall(report: DriveReport): string {
+  return liesElsewhere(report.match, report.route.lengthM)
+    ? 'The map has no roads under this drive, so nothing on it is checked. Use a map that covers it.'
+    : sayVerdict(report);
 }
 
 /** "12.3 km / 7.6 mi" */

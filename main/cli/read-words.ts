@@ -29,12 +29,13 @@ export function readWords(
   if (unfilled !== undefined) return fail('usage', `${unfilled} ${USAGE_HINT}`);
   const unknown = unknownOption(words, [...once, ...several, ...flags]);
   if (unknown !== undefined) return fail('usage', `${unknown} ${USAGE_HINT}`);
+  let positionals: readonly string[];
   let values: Record<string, string | boolean | (string | boolean)[] | undefined>;
   try {
-    ({ values } = parseArgs({
+    ({ values, positionals } = parseArgs({
       args: [...words],
       strict: true,
-      allowPositionals: false,
+      allowPositionals: true,
       options: Object.fromEntries([
         ...[...once, ...several].map((name) => [name, { type: 'string' as const, multiple: true }] as const),
         ...flags.map((name) => [name, { type: 'boolean' as const }] as const),
@@ -46,6 +47,11 @@ export function readWords(
       `${error instanceof Error ? firstSentence(error.message) : String(error)} ${USAGE_HINT}`,
     );
   }
+  if (positionals[0] !== undefined)
+    return fail(
+      'usage',
+      `'${clip(positionals[0], 200)}' has no option before it, such as --${once[0]}. ${USAGE_HINT}`,
+    );
   const all = (name: string): string[] => {
     const value = values[name];
     return Array.isArray(value) ? value.map(String) : [];

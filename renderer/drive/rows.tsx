@@ -69,7 +69,7 @@ function Below() {
         <p class="soft below">
           {showFolded.value
             ? `${folded} minor ${folded === 1 ? 'one is' : 'ones are'} shown, too: `
-            : `${folded}${shownFindings.value.length > 0 ? ' more' : ''} of little weight ${folded === 1 ? 'is' : 'are'} left out: `}
+            : `${folded}${shownFindings.value.length > 0 ? ' more' : ''} minor ${folded === 1 ? 'one is' : 'ones are'} left out: `}
           <button
             type="button"
             class="quiet"

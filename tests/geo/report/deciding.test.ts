@@ -87,6 +87,14 @@ describe('what a finding turns on', () => {
     });
   });
 
+  it('is a slope as it is driven, whichever way round its road is drawn', () => {
+    const { vehicle: _, spare: __, ...slope } = finding(0, 0, 0);
+    const said = (value: number) =>
+      decidingOf({ ...slope, subject: 'slope', limit: { value, unit: '%', asMapped: '-11%' } }, 'metric');
+    expect(said(11)).toEqual({ kind: 'text', text: '11 % up' });
+    expect(said(-11)).toEqual({ kind: 'text', text: '11 % down' });
+  });
+
   it('without a limit it is how far it reaches, a missing figure, or the place alone', () => {
     const { limit: _, vehicle: __, spare: ___, ...bare } = finding(0, 0, 0);
     expect(decidingOf({ ...bare, subject: 'slope', toM: 200 }, 'metric')).toEqual({

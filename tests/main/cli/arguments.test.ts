@@ -33,7 +33,7 @@ describe('the words after lanegauge check', () => {
   });
 
   it('refuse a stray word', () => {
-    expect(refusal([...GOOD, 'b.gpx'])).toContain('b.gpx');
+    expect(refusal([...GOOD, 'b.gpx'])).toContain("'b.gpx' has no option before it, such as --route.");
   });
 
   it('refuse an option given twice where one is wanted', () => {

@@ -39,4 +39,16 @@ describe('the first lines of a report on the terminal', () => {
     );
     expect(lines(report({ maxheight: '2.5' }))[0]).toMatch(/^BARRED: Do not drive this as planned/);
   });
+
+  it('say of a map of another place that nothing is checked, and no verdict on the drive', () => {
+    const elsewhere = { ...report({}), match: { drivenM: 0, offMapM: 2000, guessedM: 0 } };
+    const of: DriveReport = {
+      ...elsewhere,
+      verdict: 'unknown',
+      route: { ...elsewhere.route, lengthM: 2000 },
+    };
+    expect(lines(of)[0]).toMatch(
+      /^UNKNOWN: The map has no roads under this drive, so nothing on it is checked\./,
+    );
+  });
 });

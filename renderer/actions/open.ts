@@ -1,6 +1,6 @@
 import { given } from '../../geo/given.ts';
 import type { Problem } from '../../geo/result.ts';
-import { clip } from '../../geo/units/text.ts';
+import { clip, listed } from '../../geo/units/text.ts';
 import { RECENTS_MAX } from '../../main/contract/limits.ts';
 import type { AddedFile, Recent } from '../../main/contract/source.ts';
 import { addFile, ask } from '../host/ask.ts';
@@ -22,7 +22,7 @@ import {
 } from './wanted.ts';
 
 /** As many files as are taken in at once: as many as are listed afterwards. */
-const FILES_MAX = RECENTS_MAX;
+export const FILES_MAX = RECENTS_MAX;
 
 /** Hands files of the page to the host. @returns undefined where one was refused, which is said, or it was stopped */
 export async function takeIn(files: readonly File[]): Promise<readonly AddedFile[] | undefined> {
@@ -75,7 +75,7 @@ async function openAddedIn(job: Job, added: readonly AddedFile[]): Promise<Probl
   if (!problem && left.length > 0)
     notice.value = {
       kind: 'note',
-      say: `One drive and one map are open at a time; ${left.map(({ name }) => name).join(', ')} was left out.`,
+      say: `One drive and one map are open at a time; ${listed(left.map(({ name }) => clip(name, 80)))} ${left.length === 1 ? 'was' : 'were'} left out.`,
     };
   return problem;
 }
@@ -135,7 +135,7 @@ function sayOtherMap(name: string, why: 'gone' | 'not remembered'): Told {
   return {
     kind: 'note',
     say: `The map this drive was last held against, ${clip(name, 80)}, ${so}. The drive is held against the open map instead.`,
-    offer: OFFER_MAP,
+    offers: [OFFER_MAP],
   };
 }
 

@@ -53,7 +53,7 @@ async function showSampleInstead({ sample }: Description): Promise<void> {
   const why = notice.peek()?.say;
   await openWanted(wantedSample(sample, sample.defaultDrive));
   if (why !== undefined && !notice.peek())
-    notice.value = { kind: 'error', say: `${why} The sample drive is shown instead.`, offer: OFFER_MAP };
+    notice.value = { kind: 'error', say: `${why} The sample drive is shown instead.`, offers: [OFFER_MAP] };
 }
 
 function selectAgain(id: string): void {

@@ -44,7 +44,12 @@ export function LoadView() {
   // what was asked of another vehicle stood at that one's places
   useEffect(endQuestion, [chosen?.id]);
   if (!chosen)
-    return description.value ? <NoVehicle why="A load is held against one vehicle’s axle plates." /> : null;
+    return description.value ? (
+      <>
+        <NoVehicle why="A load is held against one vehicle’s axle plates." />
+        <NoticeArea />
+      </>
+    ) : null;
   const { id } = chosen;
   const card = loadCard.value;
   if (!card) return null;

@@ -18,13 +18,13 @@ export function NoticeArea() {
             kind="error"
             canClose={gone === undefined}
             again={gone === undefined ? told?.again : undefined}
-            offer={gone === undefined ? told?.offer : undefined}
+            offers={gone === undefined ? told?.offers : undefined}
           />
         )}
       </div>
       <div role="status">
         {gone === undefined && told?.kind === 'note' && (
-          <Notice say={told.say} kind="note" canClose offer={told.offer} />
+          <Notice say={told.say} kind="note" canClose offers={told.offers} />
         )}
       </div>
     </div>
@@ -36,13 +36,13 @@ function Notice({
   kind,
   canClose,
   again,
-  offer,
+  offers = [],
 }: {
   say: string;
   kind: 'error' | 'note';
   canClose: boolean;
   again?: (() => void) | undefined;
-  offer?: Told['offer'] | undefined;
+  offers?: Told['offers'] | undefined;
 }) {
   return (
     <div class={`notice notice-${kind}`}>
@@ -60,8 +60,9 @@ function Notice({
           Try again
         </button>
       )}
-      {offer && (
+      {offers.map((offer, i) => (
         <button
+          key={`${i} ${offer.say}`}
           type="button"
           onClick={() => {
             close();
@@ -70,7 +71,7 @@ function Notice({
         >
           {offer.say}
         </button>
-      )}
+      ))}
       {canClose && (
         <button type="button" onClick={close}>
           Close<span class="unseen"> this message</span>

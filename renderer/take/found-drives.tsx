@@ -2,6 +2,7 @@ import { signal } from '@preact/signals';
 import { clip } from '../../geo/units/text.ts';
 import type { AddedFile } from '../../main/contract/source.ts';
 import { openAdded } from '../actions/open.ts';
+import { notice, tellAlso } from '../state/happening.ts';
 import { dialog } from '../state/page.ts';
 
 /** Drives taken in together, with the map that came with them; one is chosen. */
@@ -23,7 +24,7 @@ export function FoundDrives() {
               class="quiet"
               onClick={() => {
                 dialog.value = undefined;
-                void openAdded(map === undefined ? [drive] : [drive, map]);
+                void openFound(map === undefined ? [drive] : [drive, map]);
               }}
             >
               <bdi>{clip(drive.name, 80)}</bdi>
@@ -33,4 +34,11 @@ export function FoundDrives() {
       </ul>
     </section>
   );
+}
+
+/** What was said of the other files handed over with the drives is not lost over the one that is opened. */
+async function openFound(added: readonly AddedFile[]): Promise<void> {
+  const others = notice.peek();
+  await openAdded(added);
+  tellAlso(others);
 }

@@ -1,4 +1,5 @@
 import { type Meant, meantLength, meantMass } from '../../units/meant-entry.ts';
+import { printKg, printMetres } from '../../units/print.ts';
 import { readEntryLength, readEntryMass } from '../../units/read-entry.ts';
 import type { CardFigure } from '../bounds.ts';
 import type { VehicleCard } from '../card.ts';
@@ -51,6 +52,9 @@ export function readDraft(draft: Draft): ReadDraft {
   return { figures, faults: { ...faults, wheelbaseM }, meant, places };
 }
 
+/** A figure that needs no telling how it was understood. */
+const PLAIN_NUMBER = /^[\d.,]+$/;
+
 /** @returns the figure, or what is wrong with it; undefined where nothing need be there */
 function readFigure(
   { unit, optional, least, most, label }: Field,
@@ -59,8 +63,11 @@ function readFigure(
   if (text === '') return optional ? undefined : `${label} is missing.`;
   const read = unit === 'm' ? readEntryLength(text) : readEntryMass(text, { least, most });
   if (!read.ok) return read.error.message;
-  if (read.value > most) return `More than ${most} ${unit} is not believed.`;
-  if (read.value < least) return `Less than ${least} ${unit} is not believed.`;
+  const understood = PLAIN_NUMBER.test(text)
+    ? ''
+    : `Read as ${unit === 'm' ? printMetres(read.value) : printKg(read.value)}. `;
+  if (read.value > most) return `${understood}More than ${most} ${unit} is not believed.`;
+  if (read.value < least) return `${understood}Less than ${least} ${unit} is not believed.`;
   return Math.round(read.value * 10_000) / 10_000;
 }
 

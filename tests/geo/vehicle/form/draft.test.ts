@@ -118,6 +118,7 @@ describe('a card in the form', () => {
     for (const [key, text, sentence] of [
       ['heightM', '', 'Height is missing.'],
       ['heightM', '30', 'More than 5 m is not believed.'],
+      ['lengthM', '7ft 6', 'Read as 2.29 m. Less than 2.5 m is not believed.'],
       ['heightM', '0.3', 'Less than 1.5 m is not believed.'],
       ['grossKg', '0', 'Less than 500 kg is not believed.'],
       ['lengthM', '7.5', 'add up to 6.99 m, not 7.50 m'],

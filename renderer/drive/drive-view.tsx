@@ -1,4 +1,5 @@
 import './drive-view.css';
+import { useEffect, useRef } from 'preact/hooks';
 import { NoticeArea } from '../look/notice.tsx';
 import { DriveMap } from '../map/drive-map.tsx';
 import { PARTS, shownPart } from '../state/parts.ts';
@@ -18,10 +19,21 @@ export function DriveView() {
   );
 }
 
+/** What of a part is brought into sight when it is chosen. */
+const BEGINS_AT = { list: '.row-open', map: '.map-place', strip: '.strip-place' } as const;
+
 /** Which part a narrow window shows; a wide one has no need of it. */
 function Parts() {
+  const parts = useRef<HTMLFieldSetElement>(null);
+  const shown = shownPart.value;
+
+  // the window scrolls as a whole: a part chosen far down the findings would begin above its upper edge
+  useEffect(() => {
+    parts.current?.parentElement?.querySelector(BEGINS_AT[shown])?.scrollIntoView({ block: 'nearest' });
+  }, [shown]);
+
   return (
-    <fieldset class="parts">
+    <fieldset ref={parts} class="parts">
       <legend class="unseen">What is shown of the drive</legend>
       {PARTS.map(({ id, name }) => (
         <button

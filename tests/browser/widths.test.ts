@@ -91,6 +91,21 @@ describe('the drive in a window of any size', { timeout: LONG_MS }, () => {
     await page.locator('.strip-finding.strip-of-barred').first().click();
     await page.locator('.row-open').waitFor({ timeout: SOON_MS });
   });
+
+  it('begins a part chosen far down the findings below the parts, with its buttons in sight', async () => {
+    const { page } = watched;
+    await page.setViewportSize({ width: 390, height: 800 });
+    await page.locator('.row-head').last().click();
+    await page.getByRole('button', { name: 'Strip', exact: true }).click();
+    await expect
+      .poll(async () => {
+        const [strip, parts] = [await box(page, '.strip-place'), await box(page, '.parts')];
+        return strip.y - parts.y - parts.height;
+      })
+      .toBeGreaterThanOrEqual(-1);
+    const [scale, status] = [await box(page, '.strip-scale'), await box(page, '.status-line')];
+    expect(scale.y + scale.height).toBeLessThanOrEqual(status.y);
+  });
 });
 
 describe('strip and rows', { timeout: LONG_MS }, () => {

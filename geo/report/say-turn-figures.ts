@@ -1,4 +1,4 @@
-import { printCm } from '../units/print.ts';
+import { shortIn, type Units } from '../units/in-units.ts';
 import type { Turn } from './turn.ts';
 
 /** A range no wider is not worth two figures. Metres. */
@@ -18,20 +18,29 @@ interface TurnFigures {
   readonly over: string | undefined;
 }
 
+/** A turn to the nearest five degrees, as maps draw no corner more exactly: `100°`. */
+export function sayTurnDeg({ turnDeg }: Pick<Turn, 'turnDeg'>): string {
+  return `${Math.round(turnDeg / 5) * 5}°`;
+}
+
 /** The figures of a turn in words. */
-export function sayTurnFigures({ swing, start, lockFrom }: Turn): TurnFigures {
+export function sayTurnFigures({ swing, start, lockFrom }: Turn, units: Units): TurnFigures {
   const measured = lockFrom === 'measured' ? ', full lock as measured in the yard' : '';
   return {
-    plan: `${printCm(swing.planM, 'up')}${range(swing.planFromM, swing.planToM)}`,
-    gently: swing.gentleM < HARDLY_M ? 'hardly at all' : printCm(swing.gentleM, 'up'),
-    worst: `${printCm(swing.worstM, 'up')}${range(swing.worstFromM, swing.worstToM)}${measured}`,
-    gap: start && printCm(start.gapM, 'down'),
-    over: start && start.overM > 0 ? printCm(start.overM, 'up') : undefined,
+    plan: `${shortIn(units, swing.planM, 'up')}${range(units, swing.planFromM, swing.planToM)}`,
+    gently: swing.gentleM < HARDLY_M ? 'hardly at all' : shortIn(units, swing.gentleM, 'up'),
+    worst: `${shortIn(units, swing.worstM, 'up')}${range(units, swing.worstFromM, swing.worstToM)}${measured}`,
+    gap: start && shortIn(units, start.gapM, 'down'),
+    over: start && start.overM > 0 ? shortIn(units, start.overM, 'up') : undefined,
   };
 }
 
 /** ` (20 to 31 cm)`, rounded outwards; nothing where both ends are the figure itself. */
-function range(fromM: number, toM: number): string {
+function range(units: Units, fromM: number, toM: number): string {
   if (toM - fromM < RANGE_LEAST_M) return '';
-  return ` (${printCm(fromM, 'down').replace(' cm', '')} to ${printCm(toM, 'up')})`;
+  const to = shortIn(units, toM, 'up');
+  const low = shortIn(units, fromM, 'down');
+  // one unit is said once
+  const from = units === 'both' ? low : low.replace(/ (cm|in)$/, '');
+  return ` (${from} to ${to})`;
 }

@@ -1,10 +1,14 @@
+import { shortIn, type Units } from '../units/in-units.ts';
 import type { FullLock, LockSource } from '../vehicle/lock/full-lock.ts';
 
+/** How far the real vehicle may be off what is worked out. Metres. */
+const OFF_M = 0.05;
+
 /** What the figures rest on; said wherever they stand. */
-export function sayModel({ from }: Pick<FullLock, 'from'>): string {
+export function sayModel({ from }: Pick<FullLock, 'from'>, units: Units): string {
   const rests =
     from === 'measured' ? 'Worked out from full lock as measured in the yard' : 'Worked out, not measured';
-  return `${rests}: tyres that do not slide and a body with square corners. The real vehicle may be 5 cm off. Mirrors are not counted.`;
+  return `${rests}: tyres that do not slide and a body with square corners. The real vehicle may be ${shortIn(units, OFF_M, 'nearest')} off. Mirrors are not counted.`;
 }
 
 /** Said wherever a lesson is shown. */

@@ -65,7 +65,7 @@ export function printSwing(
         : `Tightest at the rear axle: ${metresDown(pathM)}; full lock ${metres(vehicle.lock.rearAxleRadiusM)}, ${LOCK_FROM[vehicle.lock.from]}.${doubt(vehicle.lock, pathM)}`,
       width,
     ),
-    ...wrap(sayModel(vehicle.lock), width),
+    ...wrap(sayModel(vehicle.lock, 'metric'), width),
   ];
   return `${lines.join('\n')}\n`;
 }

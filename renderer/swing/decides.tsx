@@ -9,6 +9,7 @@ import type { Shown } from './state/shown.ts';
 
 /** The number that decides, and the sum it comes from. */
 export function Decides({ of, named }: { of: Shown; named: boolean }) {
+  const { units } = settings.value;
   const { judged, scene } = of;
   if (!judged) return null;
   const end = scene.reversing ? 'nose' : 'tail';
@@ -24,7 +25,7 @@ export function Decides({ of, named }: { of: Shown; named: boolean }) {
       </p>
       <SumLine judged={judged} end={end} />
       <p class="swing-contact">
-        {judged.over ? sayOver(judged.over) : ''} {sayContact(judged.contact)}
+        {judged.over ? sayOver(judged.over, units) : ''} {sayContact(judged.contact, units)}
       </p>
     </div>
   );

@@ -4,6 +4,7 @@ import { LEARN, titleOf } from '../../geo/swing/lessons/tell/names.ts';
 import { sayContact } from '../../geo/swing/lessons/tell/say-contact.ts';
 import { tellScene } from '../../geo/swing/lessons/tell/tell-scene.ts';
 import { LOCK_FROM, sayModel } from '../../geo/swing/say-model.ts';
+import { sizeIn, wayIn } from '../../geo/units/in-units.ts';
 import { clip } from '../../geo/units/text.ts';
 import { settings } from '../state/kept.ts';
 import { FanDrawing, fanScale } from './drawing/fan-drawing.tsx';
@@ -45,7 +46,10 @@ export function LessonPage() {
       </div>
       <div class="lesson-columns">
         <div>
-          {[...tellScene(scene), sayModel(scene.vehicle.lock)].map((sentence) => (
+          {[
+            ...tellScene(scene, settings.value.units),
+            sayModel(scene.vehicle.lock, settings.value.units),
+          ].map((sentence) => (
             <p key={sentence}>{sentence}</p>
           ))}
         </div>
@@ -60,13 +64,14 @@ export function LessonPage() {
 
 /** What the figures rest on. */
 function Sizes({ of, named }: { of: Shown; named: boolean }) {
+  const { units } = settings.value;
   const { wheelbaseM, rearOverhangM, widthM, lock } = of.scene.vehicle;
   return (
     <p class="small">
       {named && <bdi>{clip(of.card.name, 60)}: </bdi>}
-      {named ? 'wheelbase' : 'Wheelbase'} {wheelbaseM.toFixed(2)} m, rear overhang {rearOverhangM.toFixed(2)}{' '}
-      m, body {widthM.toFixed(2)} m wide, radius of the rear axle at full lock{' '}
-      {lock.rearAxleRadiusM.toFixed(2)} m ({LOCK_FROM[lock.from]}).
+      {named ? 'wheelbase' : 'Wheelbase'} {sizeIn(units, wheelbaseM, 'nearest')}, rear overhang{' '}
+      {sizeIn(units, rearOverhangM, 'nearest')}, body {sizeIn(units, widthM, 'nearest')} wide, radius of the
+      rear axle at full lock {wayIn(units, lock.rearAxleRadiusM)} ({LOCK_FROM[lock.from]}).
     </p>
   );
 }
@@ -86,7 +91,7 @@ function StillFigure({ of, box, pxPerM }: { of: Shown; box: Box; pxPerM: number 
             <b>{spareIn(units, decides)}</b>
           </>
         )}
-        . {sayContact(of.judged?.contact)}
+        . {sayContact(of.judged?.contact, units)}
       </figcaption>
       <FanDrawing scene={of.scene} {...box} pxPerM={pxPerM} tone={toneOf(of.judged?.level)} />
       <KeyList scene={of.scene} />

@@ -31,9 +31,14 @@ export function SwingPanel() {
       {scene.lesson === 'drive-turn' && <TurnOfDrive />}
       <p class="swing-learn">{LEARN[scene.lesson]}</p>
       {byHand.value ? <ByHandNow /> : <Decides of={main} named={beside !== undefined} />}
-      {beside && <Decides of={beside} named />}
       <KeyList scene={scene} />
-      <p class="caution">{sayModel(scene.vehicle.lock)}</p>
+      {beside && (
+        <>
+          <Decides of={beside} named />
+          <KeyList scene={beside.scene} />
+        </>
+      )}
+      <p class="caution">{sayModel(scene.vehicle.lock, settings.value.units)}</p>
       <LessonSettingsForm />
       {!byHand.value && <InWords of={main} />}
       <p class="caution">{SWING_CAUTION}</p>
@@ -67,7 +72,8 @@ function ByHandNow() {
 
 /** The drawing in words: what a screen reader has of it, and what is worth saying aloud. */
 function InWords({ of: { scene } }: { of: Shown }) {
-  const sentences = useMemo(() => tellScene(scene), [scene]);
+  const { units } = settings.value;
+  const sentences = useMemo(() => tellScene(scene, units), [scene, units]);
   return (
     <section class="swing-words" aria-label="In words">
       <h3>In words</h3>

@@ -23,7 +23,7 @@ interface ShownTurn {
 export function shownInSwing({ turn, say }: Finding, card: VehicleCard): ShownTurn {
   if (!turn) throw new Error('no turn');
   const scene = driveTurnScene(turn, swingVehicleOf(card));
-  const told = tellScene(scene).join(' ');
+  const told = tellScene(scene, 'metric').join(' ');
   const rowCm = say.match(/\d+ (?:to \d+ )?cm/g) ?? [];
   return {
     turn: scene.turn,

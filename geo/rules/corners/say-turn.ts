@@ -1,5 +1,5 @@
 import { sayAssumed } from '../../report/say-assumed.ts';
-import { sayTurnFigures } from '../../report/say-turn-figures.ts';
+import { sayTurnDeg, sayTurnFigures } from '../../report/say-turn-figures.ts';
 import { POST_BACK_M } from '../../swing/corner/clearance.ts';
 import { printCm } from '../../units/print.ts';
 import { type Beside, type MeasuredTurn, mustBackUp } from './measure-turn.ts';
@@ -9,7 +9,7 @@ export function sayTurn(measured: MeasuredTurn): string {
   const { turn } = measured;
   const { swing, assumed } = turn;
   const over = sayOver(measured);
-  const figures = sayTurnFigures(turn);
+  const figures = sayTurnFigures(turn, 'metric');
   const tail =
     turn.room === 'back up'
       ? [`At full lock the tail swings out to the ${swing.side} ${figures.worst}${over}.`]
@@ -30,7 +30,7 @@ function sayUsual(measured: MeasuredTurn): string {
 
 function sayWhat({ turn, driven }: MeasuredTurn): string {
   const { side, kind } = turn;
-  const deg = `${Math.round(turn.turnDeg / 5) * 5}°`;
+  const deg = sayTurnDeg(turn);
   const Side = side === 'left' ? 'Left' : 'Right';
   switch (kind) {
     case 'roundabout':
@@ -67,7 +67,7 @@ function sayRoom(measured: MeasuredTurn): string {
 
 /** What the tail goes out over, by how much, and from where it starts. */
 function sayOver({ turn, beside }: MeasuredTurn): string {
-  const { over, gap } = sayTurnFigures(turn);
+  const { over, gap } = sayTurnFigures(turn, 'metric');
   return over === undefined ? '' : `, ${over} over ${LINE[beside]} where it starts ${gap} from it`;
 }
 

@@ -28,7 +28,7 @@ export function lockDoubts(sizes: LockSizes): LockDoubt[] {
 }
 
 const WRITTEN: Readonly<Record<WrittenRadius['from'], string>> = {
-  'rear-axle radius': 'least radius of the rear axle',
+  'rear-axle radius': 'least radius',
   'kerb circle': 'turning circle between kerbs',
   'wall circle': 'turning circle between walls',
 };

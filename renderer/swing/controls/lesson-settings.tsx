@@ -9,7 +9,7 @@ import {
   USES,
 } from '../../../geo/swing/lessons/scene/settings.ts';
 import { TRY_OUT_RACK_M } from '../../../geo/swing/swing-vehicle.ts';
-import { shortIn, type Units, wayIn } from '../../../geo/units/in-units.ts';
+import { shortIn, sizeIn, type Units, wayIn } from '../../../geo/units/in-units.ts';
 import { clip } from '../../../geo/units/text.ts';
 import { settings, vehicle, vehicles } from '../../state/kept.ts';
 import { besideId, chosen, lesson, rackOn, rackWanted, set } from '../state/lesson.ts';
@@ -67,7 +67,7 @@ function Slide({ name, range, units }: { name: SlidSetting; range: Range; units:
 
 function textOf(name: SlidSetting, value: number, units: Units): string {
   if (name === 'lockShare') return value >= 1 ? 'full lock' : `${Math.round(value * 100)} % of lock`;
-  return name === 'gapM' ? shortIn(units, value, 'nearest') : wayIn(units, value);
+  return name === 'gapM' ? shortIn(units, value, 'down') : wayIn(units, value);
 }
 
 function Choice({ name }: { name: ChosenSetting }) {
@@ -82,6 +82,7 @@ function Choice({ name }: { name: ChosenSetting }) {
 }
 
 function RackChoice() {
+  const { units } = settings.value;
   const own = vehicle.value?.card.rack;
   return (
     <label class="swing-tick">
@@ -93,8 +94,8 @@ function RackChoice() {
         }}
       />
       {own
-        ? ` with its rack, ${own.lengthM.toFixed(2)} m`
-        : ` with a rack of ${TRY_OUT_RACK_M.toFixed(2)} m, to try out`}
+        ? ` with its rack, ${sizeIn(units, own.lengthM, 'nearest')}`
+        : ` with a rack of ${sizeIn(units, TRY_OUT_RACK_M, 'nearest')}, to try out`}
     </label>
   );
 }

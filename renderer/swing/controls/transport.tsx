@@ -1,3 +1,5 @@
+import { sayWay } from '../../../geo/swing/lessons/tell/lengths.ts';
+import { drawnUnits } from '../state/drawn-units.ts';
 import { startByHand } from '../state/hand.ts';
 import { playing, toStart, travelM } from '../state/lesson.ts';
 import { lessMotion } from '../state/motion-wish.ts';
@@ -32,6 +34,7 @@ const PRESS_M = 0.1;
 
 /** The way rolled, with a mark where it touches. */
 function Scrub() {
+  const drawn = drawnUnits.value;
   const long = wayM.value;
   const touch = contactM.value;
   const at = Math.min(travelM.value, long);
@@ -41,7 +44,7 @@ function Scrub() {
         <input
           type="range"
           aria-label="Rolled so far"
-          aria-valuetext={`${at.toFixed(1)} m of ${long.toFixed(1)} m`}
+          aria-valuetext={`${sayWay(drawn, at)} of ${sayWay(drawn, long)}`}
           min={0}
           max={long}
           step="any"
@@ -64,7 +67,7 @@ function Scrub() {
         )}
       </div>
       <span class="scrub-figure small" aria-hidden="true">
-        {at.toFixed(1)} of {long.toFixed(1)} m
+        {sayWay(drawn, at).replace(/ \w+$/, '')} of {sayWay(drawn, long)}
       </span>
     </div>
   );

@@ -1,3 +1,4 @@
+import { sayTurnDeg } from '../../../geo/report/say-turn-figures.ts';
 import { distanceIn } from '../../../geo/units/in-units.ts';
 import { clip } from '../../../geo/units/text.ts';
 import { select } from '../../actions/choose.ts';
@@ -27,7 +28,7 @@ export function TurnOfDrive() {
           {!open && <option value="">of another drive</option>}
           {turns.map(({ id, fromM, road, turn }) => (
             <option key={id} value={id}>
-              {distanceIn(units, fromM)}, {turn?.side} {Math.round(turn?.turnDeg ?? 0)}°
+              {distanceIn(units, fromM)}, {turn?.side} {turn && sayTurnDeg(turn)}
               {road === undefined ? '' : `, ${clip(road, 40)}`}
             </option>
           ))}

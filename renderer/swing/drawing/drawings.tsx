@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { sayContact } from '../../../geo/swing/lessons/tell/say-contact.ts';
 import { clip } from '../../../geo/units/text.ts';
+import { settings } from '../../state/kept.ts';
 import { lessMotion } from '../state/motion-wish.ts';
 import { atTravelM, type Shown, shown, shownBeside } from '../state/shown.ts';
 import { closer, fitAll, followTail, onTail, sideBySide, whole, zoom } from './look-at.ts';
@@ -29,7 +30,9 @@ export function Drawings() {
         {main && <Named of={main} named={two} />}
         {beside && <Named of={beside} named />}
       </div>
-      {main && isStoppedByTouch(main) && <p class="swing-stop">{sayContact(main.judged?.contact)}</p>}
+      {main && isStoppedByTouch(main) && (
+        <p class="swing-stop">{sayContact(main.judged?.contact, settings.value.units)}</p>
+      )}
       <Nearness />
     </div>
   );

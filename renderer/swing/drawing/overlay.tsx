@@ -4,8 +4,9 @@ import type { SwingNow } from '../../../geo/swing/lessons/read/swing-now.ts';
 import type { Scene } from '../../../geo/swing/lessons/scene/scene.ts';
 import { onGround, poseAt } from '../../../geo/swing/motion/motion.ts';
 import { type Point, signOf } from '../../../geo/swing/point.ts';
-import { printCm } from '../../../geo/units/print.ts';
+import { shortIn } from '../../../geo/units/in-units.ts';
 import { Dimension } from '../../look/dimension.tsx';
+import { drawnUnits } from '../state/drawn-units.ts';
 import type { Area, Spot } from './place-marks.ts';
 import { drawn, type Projection } from './projection.ts';
 
@@ -64,7 +65,7 @@ export function SwingLine({
         d={`M${beside(foot, ASIDE_PX)}L${beside(tip, ASIDE_PX)}${across(tip)}${across(foot)}`}
       />
       <text class="swing-cm" x={text.x.toFixed(1)} y={text.y.toFixed(1)}>
-        {printCm(outM, 'up')}
+        {shortIn(drawnUnits.value, outM, 'up')}
       </text>
     </g>
   );
@@ -129,7 +130,7 @@ export function GapLine({ scene, projection }: { scene: Scene; projection: Proje
       from={from.y}
       to={to.y}
       across={from.x}
-      text={`gap ${printCm(gapM, 'down')}`}
+      text={`gap ${shortIn(drawnUnits.value, gapM, 'down')}`}
     />
   );
 }

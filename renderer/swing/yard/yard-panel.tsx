@@ -80,7 +80,7 @@ export function YardPanel() {
         )}
         <div class="yard-who">
           <label>
-            On{' '}
+            Measured on{' '}
             <input
               type="date"
               value={draft.on}
@@ -100,6 +100,9 @@ export function YardPanel() {
           </label>
         </div>
         <YardResult />
+        <p role="status" class={said?.kind === 'fault' ? 'card-fault' : ''}>
+          {said?.text ?? ''}
+        </p>
         <div class="yard-buttons">
           <button type="submit" class="chief" disabled={yardRead.value?.card === undefined}>
             Keep on the card
@@ -110,9 +113,6 @@ export function YardPanel() {
             </button>
           )}
         </div>
-        <p role="status" class={said?.kind === 'fault' ? 'card-fault' : ''}>
-          {said?.text ?? ''}
-        </p>
       </form>
     </section>
   );

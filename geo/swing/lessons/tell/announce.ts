@@ -7,7 +7,7 @@ import { sayContact, sayNearest } from './say-contact.ts';
 /** What decides a lesson, for the ear. */
 export function announceLesson({ decides, contact }: Judged, units: Units): string {
   const spare = decides.kind === 'gap' ? `${spareIn(units, decides)}. ` : '';
-  return `${spare}${sayContact(contact)}`;
+  return `${spare}${sayContact(contact, units)}`;
 }
 
 /** Steered by hand, for the ear. */

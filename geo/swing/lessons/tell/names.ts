@@ -1,3 +1,4 @@
+import { sayTurnDeg } from '../../../report/say-turn-figures.ts';
 import type { Turn } from '../../../report/turn.ts';
 import type { LessonId } from '../scene/lesson.ts';
 import type { Scene } from '../scene/scene.ts';
@@ -32,7 +33,7 @@ const TURN_NAME: Readonly<Record<Turn['kind'], string>> = {
 
 /** The heading of a lesson. */
 export function titleOf({ lesson, settings, turn }: Scene): string {
-  if (turn) return `${TURN_NAME[turn.kind]}, ${Math.round(turn.turnDeg)}° to the ${turn.side}`;
+  if (turn) return `${TURN_NAME[turn.kind]}, ${sayTurnDeg(turn)} to the ${turn.side}`;
   switch (lesson) {
     case 'leave':
       return settings ? `Pulling away from a ${settings.beside}` : LESSON_NAME.leave;

@@ -1,20 +1,21 @@
-import { printCm } from '../../../units/print.ts';
+import { METRES_PER_FOOT } from '../../../units/exact.ts';
+import { inUnits, shortIn, type Units } from '../../../units/in-units.ts';
 import type { Advice } from '../read/advise.ts';
 import type { Scene } from '../scene/scene.ts';
 import { sayFixture, sayRole } from './say-part.ts';
 
 /** What to do about a run, in sentences; none where there is nothing to do. */
-export function sayAdvice(scene: Scene, advice: Advice | undefined): readonly string[] {
+export function sayAdvice(scene: Scene, advice: Advice | undefined, units: Units): readonly string[] {
   if (!advice) return [];
   switch (advice.kind) {
     case 'gap does':
       return [
-        `This needs ${printCm(advice.neededM, 'up')} beside it; to ${sayRole(advice.beside)} there are ${printCm(advice.gapM, 'down')}.`,
+        `This needs ${shortIn(units, advice.neededM, 'up')} beside it; to ${sayRole(advice.beside)} there are ${shortIn(units, advice.gapM, 'down')}.`,
         ...(advice.stopShort ? [`Stop short of ${sayFixture(advice.stopShort)} and take a second go.`] : []),
       ];
     case 'gap too small':
       return [
-        `It needs ${printCm(advice.neededM, 'up')} and has ${printCm(advice.gapM, 'down')} to ${sayRole(advice.beside)}: ${waysPast(scene, advice)}.`,
+        `It needs ${shortIn(units, advice.neededM, 'up')} and has ${shortIn(units, advice.gapM, 'down')} to ${sayRole(advice.beside)}: ${waysPast(scene, advice, units)}.`,
       ];
     case 'over the dome':
       return ['Go slowly and evenly; where there is no other way, the dome may be run over.'];
@@ -43,14 +44,19 @@ const LOCK_LEAST = 5;
 function waysPast(
   { reversing, settings }: Scene,
   { lockShare, straightM }: Extract<Advice, { kind: 'gap too small' }>,
+  units: Units,
 ): string {
   const lock = Math.floor(lockShare * 100);
   const ways = [lock >= LOCK_LEAST ? `turn no more than ${lock} % of full lock` : 'leave a wider gap'];
   if (straightM !== undefined) {
     const farther = settings && settings.straightM > 0 ? ' farther' : '';
-    // rounded up: a little farther still passes
-    const way = `${(Math.ceil(straightM * 10 - 1e-6) / 10).toFixed(1)} m`;
+    const way = inUnits(units, `${upToTenth(straightM)} m`, `${upToTenth(straightM / METRES_PER_FOOT)} ft`);
     ways.unshift(`go ${way} ${reversing ? 'straight back' : 'straight on'}${farther} first`);
   }
   return ways.join(', or ');
+}
+
+/** Rounded up: a little farther still passes. */
+function upToTenth(length: number): string {
+  return (Math.ceil(length * 10 - 1e-6) / 10).toFixed(1);
 }

@@ -1,6 +1,6 @@
 import { shortIn, type Units } from '../../../units/in-units.ts';
 import type { Key } from '../read/keys.ts';
-import { sayMetres } from './lengths.ts';
+import { sayWay } from './lengths.ts';
 import { sayRole } from './say-part.ts';
 
 /** A figure of a drawing, as it stands beside its number: what it is, and how much. */
@@ -16,7 +16,7 @@ export function sayKey(key: Key, units: Units): { readonly what: string; readonl
     case 'cut-in':
       return { what: 'inner rear wheel cuts in', figure: shortIn(units, key.m, 'up') };
     case 'touch':
-      return { what: `touches ${sayRole(key.fixture)} after`, figure: sayMetres(key.m) };
+      return { what: `touches ${sayRole(key.fixture)} after`, figure: sayWay(units, key.m) };
     case 'nearest':
       return { what: `nearest to ${sayRole(key.fixture)}`, figure: shortIn(units, key.m, 'down') };
   }

@@ -1,52 +1,53 @@
 import { sayAssumed } from '../../../report/say-assumed.ts';
-import { sayTurnFigures } from '../../../report/say-turn-figures.ts';
-import { printCm } from '../../../units/print.ts';
+import { sayTurnDeg, sayTurnFigures } from '../../../report/say-turn-figures.ts';
+import { shortIn, type Units } from '../../../units/in-units.ts';
 import { radiusOfShareM } from '../../circle.ts';
 import { POST_BACK_M } from '../../corner/clearance.ts';
 import { pitchGapM } from '../build/pitch.ts';
 import { type LessonResult, resultOf } from '../read/lesson-result.ts';
+import type { VehiclePart } from '../read/part.ts';
 import type { Scene } from '../scene/scene.ts';
 import type { LessonSettings } from '../scene/settings.ts';
-import { sayDegrees, sayMetres } from './lengths.ts';
+import { sayDegrees, sayWay } from './lengths.ts';
 import { sayAdvice } from './say-advice.ts';
 import { sayOver } from './say-contact.ts';
 import { sayFixture, sayPart, sayRole } from './say-part.ts';
 
 /** What happens in a scene, in short sentences: for the ear, and for the lesson's page. */
-export function tellScene(scene: Scene): readonly string[] {
+export function tellScene(scene: Scene, units: Units): readonly string[] {
   const result = resultOf(scene);
   return [
-    saySetting(scene),
-    saySwing(scene, result),
-    ...sayFullLock(scene),
-    ...sayLinesPassed(result),
-    ...sayTouch(scene, result),
-    ...sayCutIn(result),
-    ...sayAdvice(scene, result.advice),
+    saySetting(scene, units),
+    saySwing(scene, result, units),
+    ...sayFullLock(scene, units),
+    ...sayLinesPassed(result, units),
+    ...sayTouch(scene, result, units),
+    ...sayCutIn(result, units),
+    ...sayAdvice(scene, result.advice, units),
   ];
 }
 
 /** How it stands and what is steered. */
-function saySetting(scene: Scene): string {
+function saySetting(scene: Scene, units: Units): string {
   const { vehicle, settings, turn } = scene;
   // a name that the user gave may already speak of it
   const rack = vehicle.rack && !/rack/i.test(vehicle.name) ? ' with its rack' : '';
   const who = `${vehicle.name}${rack}`;
   if (scene.steered) return `${who} is steered by hand.`;
   if (turn)
-    return `${who} turns ${Math.round(turn.turnDeg)}° to the ${turn.side}, the rear axle on a radius of ${sayMetres(Math.max(turn.rearAxleRadiusM, vehicle.lock.rearAxleRadiusM))}${ROOM[turn.room]}.`;
-  return settings ? `${who} ${sayLesson(scene, settings)}.` : `${who}.`;
+    return `${who} turns ${sayTurnDeg(turn)} to the ${turn.side}, the rear axle on a radius of ${sayWay(units, Math.max(turn.rearAxleRadiusM, vehicle.lock.rearAxleRadiusM))}${ROOM[turn.room]}.`;
+  return settings ? `${who} ${sayLesson(scene, settings, units)}.` : `${who}.`;
 }
 
-function sayLesson({ vehicle, lesson, reversing }: Scene, settings: LessonSettings): string {
+function sayLesson({ vehicle, lesson, reversing }: Scene, settings: LessonSettings, units: Units): string {
   const { lockShare, straightM } = settings;
   const lock = lockShare >= 0.995 ? 'full lock' : `${Math.round(lockShare * 100)} % of full lock`;
-  const radius = sayMetres(radiusOfShareM(vehicle, lockShare));
-  const first = straightM > 0 ? `, ${sayMetres(straightM)} straight first` : '';
+  const radius = sayWay(units, radiusOfShareM(vehicle, lockShare));
+  const first = straightM > 0 ? `, ${sayWay(units, straightM)} straight first` : '';
   const way = reversing ? 'backwards, ' : '';
   const besides = BESIDE[lesson] ?? `the ${settings.beside}`;
   const gapM = lesson === 'pitch' ? pitchGapM(vehicle, settings) : settings.gapM;
-  return `stands ${printCm(gapM)} from ${besides} and goes ${way}at ${lock}, a radius of ${radius} at the rear axle${first}`;
+  return `stands ${shortIn(units, gapM, 'down')} from ${besides} and goes ${way}at ${lock}, a radius of ${radius} at the rear axle${first}`;
 }
 
 const BESIDE: Readonly<Partial<Record<Scene['lesson'], string>>> = {
@@ -65,20 +66,20 @@ const ROOM = {
 } as const;
 
 /** Where the tail starts to go out, the most, and when. */
-function saySwing({ reversing }: Scene, { swing, spans }: LessonResult): string {
+function saySwing({ reversing }: Scene, { swing, spans }: LessonResult, units: Units): string {
   const end = reversing ? 'nose' : 'tail';
   if (!swing) return `The ${end} does not swing out: the wheel stays straight.`;
   if (swing.swingM < 0.001) return `The ${end} does not swing out.`;
   const many = spans > 1 ? 'each time the wheel goes over; the most is' : 'as soon as the wheel turns:';
-  return `The ${swing.side} ${reversing ? 'front' : 'rear'} corner swings out ${many} ${printCm(swing.swingM, 'up')} beyond the line of its side, after ${sayMetres(swing.afterM)} and ${sayDegrees(swing.headingChangeRad)}.`;
+  return `The ${swing.side} ${reversing ? 'front' : 'rear'} corner swings out ${many} ${shortIn(units, swing.swingM, 'up')} beyond the line of its side, after ${sayWay(units, swing.afterM)} and ${sayDegrees(swing.headingChangeRad)}.`;
 }
 
 /** For a turn of a drive: the figures of its row, from which gap each starts, and what the picture rests on. */
-function sayFullLock({ turn, starts, steered }: Scene): string[] {
+function sayFullLock({ turn, starts, steered }: Scene, units: Units): string[] {
   if (!turn || steered) return [];
-  const { plan, gently, worst, gap, over } = sayTurnFigures(turn);
+  const { plan, gently, worst, gap, over } = sayTurnFigures(turn, units);
   const drawn =
-    starts && `It is drawn starting ${printCm(starts.gapM, 'down')} from ${sayRole(starts.beside)}.`;
+    starts && `It is drawn starting ${shortIn(units, starts.gapM, 'down')} from ${sayRole(starts.beside)}.`;
   const middle =
     gap &&
     `In the middle of its lane it has ${gap} beside it${over === undefined ? ', and the tail stays within the lane' : `, and the tail goes ${over} over the edge`}.`;
@@ -94,37 +95,45 @@ function sayFullLock({ turn, starts, steered }: Scene): string[] {
 }
 
 /** Over a kerb or a painted line, with what may stand there. */
-function sayLinesPassed({ over, contact }: LessonResult): string[] {
+function sayLinesPassed({ over, contact }: LessonResult, units: Units): string[] {
+  const back = shortIn(units, POST_BACK_M, 'nearest');
   const hitsPost = contact?.fixture.kind === 'post';
   return over.slice(0, 2).map((line) => {
-    if (hitsPost || line.fixture.kind !== 'kerb') return sayOver(line);
+    if (hitsPost || line.fixture.kind !== 'kerb') return sayOver(line, units);
     const stands =
       line.overM >= POST_BACK_M
-        ? 'A post or a lamp may stand 45 cm back: it would be hit.'
-        : 'People stand there; posts usually stand 45 cm back.';
-    return `${sayOver(line)} ${stands}`;
+        ? `A post or a lamp may stand ${back} back: it would be hit.`
+        : `People stand there; posts usually stand ${back} back.`;
+    return `${sayOver(line, units)} ${stands}`;
   });
 }
 
-function sayTouch({ motion }: Scene, { contact, least }: LessonResult): string[] {
+function sayTouch({ motion }: Scene, { contact, least }: LessonResult, units: Units): string[] {
   if (contact) {
     const { part, fixture, pose, travelM } = contact;
-    const ofRack = part.kind === 'rack' || part.kind === 'rack corner';
-    const touches = `It touches ${sayFixture(fixture)} with ${ofRack ? 'the' : 'its'} ${sayPart(part)}`;
+    const touches = `It touches ${sayFixture(fixture)} with ${sayOwn(part)}`;
     if (contact.index === 0) return [`${touches} where it stands.`];
     const turned = Math.abs(pose.headingRad - motion.headingRad[0]!);
-    return [`${touches} after ${sayMetres(travelM)}, turned by ${sayDegrees(turned)}.`];
+    return [`${touches} after ${sayWay(units, travelM)}, turned by ${sayDegrees(turned)}.`];
   }
   if (!least) return [];
   return [
-    `It touches nothing; it comes nearest to ${sayFixture(least.fixture)}: ${printCm(least.gapM, 'down')} at its ${sayPart(least.part)}.`,
+    `It touches nothing; it comes nearest to ${sayFixture(least.fixture)}: ${shortIn(units, least.gapM, 'down')} at ${sayOwn(least.part)}.`,
   ];
+}
+
+/** A part of the vehicle; the rack is not grown on it. */
+function sayOwn(part: VehiclePart): string {
+  const ofRack = part.kind === 'rack' || part.kind === 'rack corner';
+  return `${ofRack ? 'the' : 'its'} ${sayPart(part)}`;
 }
 
 /** Less cut-in than this is not worth a sentence. Metres. */
 const CUT_IN_LEAST_M = 0.1;
 
-function sayCutIn({ cutInM }: LessonResult): string[] {
+function sayCutIn({ cutInM }: LessonResult, units: Units): string[] {
   if (cutInM < CUT_IN_LEAST_M) return [];
-  return [`The inner rear wheel runs up to ${printCm(cutInM, 'up')} inside the track of the front wheel.`];
+  return [
+    `The inner rear wheel runs up to ${shortIn(units, cutInM, 'up')} inside the track of the front wheel.`,
+  ];
 }

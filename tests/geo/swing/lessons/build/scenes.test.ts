@@ -87,7 +87,7 @@ describe('every lesson', () => {
     fc.assert(
       fc.property(anyCase, (drawn) => {
         const scene = built(drawn);
-        const told = tellScene(scene);
+        const told = tellScene(scene, 'metric');
         expect(told.length).toBeGreaterThanOrEqual(3);
         expect(told.length).toBeLessThanOrEqual(7);
         expect(told.join(' ')).not.toMatch(/NaN|undefined|Infinity|-\d+ cm/);
@@ -283,6 +283,7 @@ describe('a turn of a drive', () => {
         }),
         coachBuilt,
       ),
+      'metric',
     );
     expect(told[0]).toBe(
       'Coach-built 7.4 turns 90° to the left, the rear axle on a radius of 12.3 m, and needs the other lane on the exit.',
@@ -319,7 +320,7 @@ describe('a turn of a drive', () => {
             withRack,
           );
           soundScene(scene);
-          expect(tellScene(scene).join(' ')).not.toMatch(/NaN|undefined|Infinity/);
+          expect(tellScene(scene, 'metric').join(' ')).not.toMatch(/NaN|undefined|Infinity/);
         },
       ),
       { numRuns: 60 },

@@ -27,7 +27,10 @@ export default defineConfig({
     emptyOutDir: true,
     target: 'node20',
     minify: false,
+    chunkSizeWarningLimit: 4000,
     rolldownOptions: {
+      // how long its own plugins took is no news to who starts the program
+      checks: { pluginTimings: false },
       input: Object.fromEntries(ENTRIES.map((name) => [name, join(MAIN, `${name}.ts`)])),
       output: { entryFileNames: '[name].js', chunkFileNames: 'parts/[name]-[hash].js' },
     },

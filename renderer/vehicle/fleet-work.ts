@@ -17,6 +17,10 @@ export const freshId = signal<string | undefined>(undefined);
 export const writingFresh = signal(false);
 /** What the last action did, or why it could not. */
 export const said = signal<{ readonly kind: 'done' | 'fault'; readonly text: string } | undefined>(undefined);
+/** Once the cards are closed, what was said of them is over. */
+export function forgetSaid(): void {
+  said.value = undefined;
+}
 /** A vehicle that was deleted, and where it stood. */
 export interface Deleted {
   readonly vehicle: FleetVehicle;

@@ -1,5 +1,5 @@
 import './vehicle.css';
-import { useRef, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { CardFigure } from '../../geo/vehicle/bounds.ts';
 import { cardWarnings } from '../../geo/vehicle/card-warnings.ts';
 import { type Draft, draftOf, EMPTY_DRAFT } from '../../geo/vehicle/form/draft.ts';
@@ -9,10 +9,11 @@ import { settings, vehicle } from '../state/kept.ts';
 import { CardDrawing } from './card-drawing.tsx';
 import { CardForm } from './card-form.tsx';
 import { FleetList } from './fleet-list.tsx';
-import { drafts, freshId, saveDraft, type, undoChanges, writingFresh } from './fleet-work.ts';
+import { drafts, forgetSaid, freshId, saveDraft, type, undoChanges, writingFresh } from './fleet-work.ts';
 
 /** The fleet's cards: choose one, change it, and save it. */
 export function VehicleEditor() {
+  useEffect(() => forgetSaid, []);
   const chosen = vehicle.value;
   const fresh = writingFresh.value ? freshId.value : undefined;
   return (

@@ -70,6 +70,15 @@ describe('files dropped on the window', { timeout: LONG_MS }, () => {
     await said('weekend.json is a load list.');
   });
 
+  it('are offered where they can be pressed, in a narrow window and another view too', async () => {
+    await page.setViewportSize({ width: 390, height: 844 });
+    await dropFiles(page, [LIST, CARD]);
+    await page.getByRole('tab', { name: 'Load', exact: true }).click();
+    await button('Put weekend.json aboard').click();
+    await awningAboard();
+    expect(await page.locator('.notice:visible').count()).toBe(1);
+  });
+
   it('are told apart where they cannot be opened, each in a sentence, beside the drive that can', async () => {
     await dropFiles(page, [PDF, DRIVE, EMPTY]);
     await said(/way\.pdf is a PDF\..*nothing\.gpx is empty\./);

@@ -27,9 +27,11 @@ export function Doubts({ result }: { result: DoubtedLoad }) {
 
 /** What was counted, and what the plate means in law; quiet. Sources stand on the page about the rules. */
 export function LoadNotes({ card, result }: { card: VehicleCard; result: DoubtedLoad }) {
+  // that it is an estimate stands above already, with what makes it better
+  const counted = result.counted.filter(({ kind }) => kind !== 'estimated');
   return (
     <section class="load-notes small soft" aria-label="What was counted, and the law">
-      {result.counted.map(sayCounted).map((each) => (
+      {counted.map(sayCounted).map((each) => (
         <p key={each}>{each}</p>
       ))}
       <h3>Licence and law, by the plate</h3>

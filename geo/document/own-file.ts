@@ -1,24 +1,32 @@
 /** Files of ours by the format they name, and where each is used. */
 const OWN_FILES = {
   'lanegauge.vehicle': {
+    use: 'vehicle',
     what: 'a vehicle card',
     where: 'Open it under Cards…, or name it as --vehicle in the terminal',
   },
   'lanegauge.load': {
+    use: 'load',
     what: 'a load list',
     where: 'Open it in the Load view, or name it as --load in the terminal',
   },
   'lanegauge.report': {
+    use: 'report',
     what: 'the report of a check',
     where: 'It cannot be opened again: open the drive it was made of',
   },
 } as const;
 const PATH_FILE = {
+  use: 'path',
   what: 'a path for the swing',
   where: 'Name it as --path in the terminal',
 } as const;
 
+/** Files of ours, by what they are for. */
+export type OwnUse = 'vehicle' | 'load' | 'report' | 'path';
+
 interface OwnFile {
+  readonly use: OwnUse;
   /** `a vehicle card` */
   readonly what: string;
   /** a sentence without its stop */

@@ -3,13 +3,13 @@ import { fail, ok, type Result } from '../result.ts';
 import { askMeant } from '../units/slips.ts';
 import { quote } from '../units/text.ts';
 import { fieldsOf } from './fields-of.ts';
-import { tellOwnFile } from './own-file.ts';
+import { type OwnUse, tellOwnFile } from './own-file.ts';
 import { twiceNamed } from './twice-named.ts';
 
 /** What a file is called in its refusals. */
 export interface DocumentWords {
-  /** `vehicle`: the code of a refusal begins with it */
-  readonly code: string;
+  /** `vehicle`: what the file is for; the code of a refusal begins with it */
+  readonly code: OwnUse;
   /** `vehicle card` */
   readonly kind: string;
   /** `card`: what is to be corrected */
@@ -50,9 +50,9 @@ export function readDocument<T>(
     );
   const parsed = schema.safeParse(data);
   if (parsed.success && !hasOwnProto(data)) return ok(parsed.data);
-  const own = tellOwnFile(data)?.what;
-  if (own !== undefined && own !== `a ${kind}`)
-    return fail(`${code}-other`, `${file} is ${own}, not a ${kind}. Choose the ${kind}.`);
+  const own = tellOwnFile(data);
+  if (own !== undefined && own.use !== code)
+    return fail(`${code}-other`, `${file} is ${own.what}, not a ${kind}. Choose the ${kind}.`);
   const faults = parsed.success
     ? [`"__proto__" is no field of a ${kind}`]
     : unknownFirst(parsed.error.issues).map(

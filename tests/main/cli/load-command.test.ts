@@ -73,7 +73,7 @@ describe('lanegauge load', () => {
       [['--vehicle', CARD], 'Missing: --load FILE.json'],
       [['--vehicle', CARD, '--load', bad], 'item 1 "Anvil": massKg is 60000, more than 20000 kg'],
       [['--vehicle', CARD, '--load', 'none.json'], 'There is no file'],
-      [['--vehicle', CARD, '--load', CARD], 'format must be "lanegauge.load"'],
+      [['--vehicle', CARD, '--load', CARD], 'is a vehicle card, not a load list'],
       [['--vehicle', 'bare.json', '--load', FAMILY], 'heightM is missing'],
       [['--vehicle', CARD, '--load', FAMILY, '--leave', 'now'], '--leave'],
       [['--vehicle', CARD, '--load', FAMILY, '--load', bad], '--load is given 2 times'],

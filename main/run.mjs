@@ -1,5 +1,6 @@
 // Runs a command of the built program, and builds first what has changed since:
 // node main/run.mjs start|main WORDS; without a command it only builds
+import { existsSync } from 'node:fs';
 import { mkdir, readdir, readFile, stat, writeFile } from 'node:fs/promises';
 import module from 'node:module';
 import { join } from 'node:path';
@@ -8,11 +9,16 @@ import { pathToFileURL } from 'node:url';
 const ROOT = join(import.meta.dirname, '..');
 const BUILD = join(ROOT, '.build');
 const BUILT = join(BUILD, 'built.json');
-/** What goes into each bundle. */
+/** What goes into each bundle, and a file that is there once it is built. */
 const BUNDLES = {
-  'main/vite.config.ts': ['geo', 'main', 'package-lock.json'],
-  'renderer/vite.config.ts': ['geo', 'main/contract', 'renderer', 'package-lock.json'],
+  'main/vite.config.ts': { from: ['geo', 'main', 'package-lock.json'], makes: 'program/cli/main.js' },
+  'renderer/vite.config.ts': {
+    from: ['geo', 'main/contract', 'renderer', 'package-lock.json'],
+    makes: 'window/index.html',
+  },
 };
+/** As for the program's own refusals: 1 would mean that something is barred. */
+const EXIT_UNUSABLE = 2;
 
 /** Size and time of every file below: equal texts mean that nothing has changed. */
 async function stamp(path) {
@@ -26,9 +32,11 @@ async function stamp(path) {
 async function buildChanged() {
   const before = await readFile(BUILT, 'utf8').then(JSON.parse, () => ({}));
   const now = {};
-  for (const [config, parts] of Object.entries(BUNDLES))
-    now[config] = (await Promise.all(parts.map(stamp))).flat().join('\n');
-  const changed = Object.keys(BUNDLES).filter((config) => now[config] !== before[config]);
+  for (const [config, { from }] of Object.entries(BUNDLES))
+    now[config] = (await Promise.all(from.map(stamp))).flat().join('\n');
+  const changed = Object.entries(BUNDLES)
+    .filter(([config, { makes }]) => now[config] !== before[config] || !existsSync(join(BUILD, makes)))
+    .map(([config]) => config);
   if (changed.length === 0) return;
   const { build } = await import('vite');
   await Promise.all(changed.map((config) => build({ configFile: join(ROOT, config), logLevel: 'warn' })));
@@ -36,7 +44,12 @@ async function buildChanged() {
   await writeFile(BUILT, JSON.stringify(now));
 }
 
-await buildChanged();
+try {
+  await buildChanged();
+} catch (error) {
+  console.error(`lanegauge: The program could not be built: ${error.message}`);
+  process.exit(EXIT_UNUSABLE);
+}
 const [, , name, ...words] = process.argv;
 if (name !== undefined) {
   // Node 22 and later keep what they compiled

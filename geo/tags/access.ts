@@ -180,34 +180,27 @@ export interface AccessDoubt {
  * Access keys nobody has settled. Keys less specific than the deciding one cannot change it and are left out.
  */
 export function accessDoubts(driven: Driven, deciding: Access): AccessDoubt[] {
-  const { tags } = driven;
   const direction = directionOf(driven);
-  const doubts = [...carDoubts(driven, deciding), ...misspeltDoubts(tags)];
-  for (const [key, text] of Object.entries(tags)) {
-    if (!key.includes(':')) continue;
+  const doubts = carDoubts(driven, deciding);
+  for (const [key, text] of Object.entries(driven.tags)) {
     const [first = '', ...rest] = key.split(':');
+    const meant = accessMeant(first);
+    // the plain keys are settled
+    if (meant === undefined && rest.length === 0) continue;
     const motorcar = first === 'motorcar' && deciding.rank < modeRank('motor_vehicle');
-    if (!isMotorhomeMode(first) && !motorcar) continue;
+    if (meant === undefined && !isMotorhomeMode(first) && !motorcar) continue;
     if (isMotorhomeMode(first) && modeRank(first) < deciding.rank) continue;
     if (rest.some((part) => isRemark(part) || isOtherDirection(part, direction))) continue;
     if (rest.some((part) => isOtherMode(part) || isGoodsMode(part) || isElsewhere(part))) continue;
     const strange = rest.filter(
       (part) => part !== 'lanes' && part !== 'conditional' && part !== direction && part !== 'both_ways',
     );
-    if (strange.length > 0) doubts.push({ key, text, binding: 'notUnderstood' });
+    if (meant !== undefined) doubts.push({ key, text, binding: 'misspelt', meant });
+    else if (strange.length > 0) doubts.push({ key, text, binding: 'notUnderstood' });
     else if (rest.includes('conditional')) doubts.push({ key, text, binding: 'condition' });
     else if (rest.includes('lanes')) doubts.push({ key, text, binding: 'lane' });
   }
   return doubts;
-}
-
-function misspeltDoubts(tags: Tags): AccessDoubt[] {
-  return Object.entries(tags).flatMap(([key, text]) => {
-    const [first = '', ...rest] = key.split(':');
-    const meant = accessMeant(first);
-    if (meant === undefined || rest.some((part) => isRemark(part) || isOtherMode(part))) return [];
-    return [{ key, text, binding: 'misspelt' as const, meant }];
-  });
 }
 
 function carDoubts(driven: Driven, deciding: Access): AccessDoubt[] {

@@ -34,12 +34,15 @@ const DOCUMENTED_FEET = /^\d+(\.\d+)?'(\d+(\.\d+)?")?$/;
 /**
  * Reads the text of a height, width or length limit.
  * Metres when no unit is written; feet and inches as `12'6"`; every leniency taken is noted.
- * @param of what it is the figure of: outside what such a figure may be it is not believed; undefined: any will do
+ * @param figure which of the map's figures this is: a value outside its range is not believed. Left out for what a person
+ * types, which its field holds to a range
  * @returns metres, one of the words that stand for a figure, or why it cannot be read or believed
  */
-export function readLength(text: string, of?: Figure): Reading {
-  if (of === undefined) return readList(text, readOneLength);
-  return readList(text, (part) => believedLength(readOneLength(part), part, of));
+export function readLength(text: string, figure?: Figure): Reading {
+  return readList(text, (part) => {
+    const reading = readOneLength(part);
+    return figure === undefined ? reading : believedLength(reading, part, figure);
+  });
 }
 
 function readOneLength(text: string): Reading {

@@ -36,12 +36,13 @@ const BARE_TOO_LARGE_T = 200;
 
 /**
  * Reads the text of a mass or axle limit. Tonnes when no unit is written; every leniency taken is noted.
- * @param of what it is the figure of: outside what such a figure may be it is not believed; undefined: any will do
+ * @param figure which of the map's figures this is: a value outside its range is not believed. Left out, the text
+ * alone is read, and a bare figure that can be no tonnes is unreadable
  * @returns kilograms, one of the words that stand for a figure, or why it cannot be read or believed
  */
-export function readMass(text: string, of?: Figure): Reading {
-  if (of === undefined) return readList(text, (part) => readOneMass(part, 'no bare kilograms'));
-  return readList(text, (part) => believedMass(readOneMass(part, 'any bare figure'), part, of));
+export function readMass(text: string, figure?: Figure): Reading {
+  if (figure === undefined) return readList(text, (part) => readOneMass(part, 'no bare kilograms'));
+  return readList(text, (part) => believedMass(readOneMass(part, 'any bare figure'), part, figure));
 }
 
 /** @param bare whether a bare figure that can be no tonnes is given all the same, for others to doubt */

@@ -3,7 +3,7 @@ import { widthClassOf } from '../../country/default-widths.ts';
 import { ruleFor } from '../../country/table.ts';
 import { given } from '../../given.ts';
 import type { Roads, Tags } from '../../roads/roads.ts';
-import { readLength } from '../../units/read-length.ts';
+import { carriagewayOf } from '../../tags/carriageway.ts';
 import type { Drive, Leg } from '../drive.ts';
 import { endOf } from '../end-of.ts';
 import type { StripPiece } from './strip.ts';
@@ -47,10 +47,8 @@ type ByClass = Readonly<Record<ReturnType<typeof widthClassOf>, number>>;
 
 /** Mapped width, else lanes times the usual lane, else the usual carriageway of the class. */
 function carriagewayM(tags: Tags, usualM: ByClass, laneM: ByClass): number {
-  for (const key of ['width:carriageway', 'width', 'est_width']) {
-    const read = readLength(tags[key] ?? '');
-    if (read.kind === 'value' && read.value > 1 && read.value < 40) return read.value;
-  }
+  const mapped = carriagewayOf(tags);
+  if (mapped !== undefined) return mapped.widthM;
   const roadClass = widthClassOf(tags['highway'] ?? '');
   const lanes = Number(tags['lanes']);
   return lanes >= 1 && lanes <= 12 ? lanes * laneM[roadClass] : usualM[roadClass];

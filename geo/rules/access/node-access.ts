@@ -1,6 +1,7 @@
 import type { Tags } from '../../roads/roads.ts';
 import { taggedAccess } from '../../tags/access.ts';
 import type { Reach } from '../../tags/conditional/context.ts';
+import { accessMeant } from '../../tags/misspelt-access.ts';
 import { isMotorhomeMode } from '../../tags/modes.ts';
 import { reachOf, siteRuns } from '../end-runs.ts';
 import type { Draft } from '../finding.ts';
@@ -45,7 +46,7 @@ export function nodeAccess(input: RuleInput): Draft[] {
 
 function isAccessKey(key: string): boolean {
   const mode = key.split(':', 1)[0] ?? '';
-  return isMotorhomeMode(mode) || mode === 'motorcar';
+  return isMotorhomeMode(mode) || mode === 'motorcar' || accessMeant(mode) !== undefined;
 }
 
 function judgeNode(input: RuleInput, place: Place, reach: Reach): Draft[] {

@@ -164,6 +164,11 @@ describe('access', () => {
     },
   );
 
+  it('misspelt for the other direction or for others says nothing of this drive', () => {
+    expect(through({ 'motorvehicle:backward': 'no' })).toEqual([]);
+    expect(through({ 'acess:hgv': 'no', 'acess:bicycle': 'no' })).toEqual([]);
+  });
+
   it.each(['motorcycle', 'motor_bicycle', 'bicycle', 'process', 'address', 'vehicle_gate'])(
     'with %s=no says nothing of motorhomes',
     (key) => expect(through({ [key]: 'no' })).toEqual([]),

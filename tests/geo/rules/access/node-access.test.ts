@@ -30,6 +30,12 @@ describe('access mapped on a node of the driven road without a barrier', () => {
     expect(said({ motorcar: 'no' })).toEqual(['unknown']);
   });
 
+  it('under a misspelt key is unknown', () => {
+    expect(said({ acess: 'no' })).toEqual(['unknown']);
+    expect(said({ motorvehicle: 'private' })).toEqual(['unknown']);
+    expect(said({ acess: 'yes' })).toEqual([]);
+  });
+
   it('on a node with a barrier is the barrier subject’s', () => {
     expect(said({ barrier: 'gate', motor_vehicle: 'no' })).toEqual([]);
   });

@@ -1,0 +1,109 @@
+/** Numbers written one after another into bytes that grow as needed. */
+export class Writer {
+  private bytes: Uint8Array<ArrayBuffer>;
+  private view: DataView;
+  length = 0;
+
+  constructor(roomBytes = 4096) {
+    this.bytes = new Uint8Array(roomBytes);
+    this.view = new DataView(this.bytes.buffer);
+  }
+
+  /** Unsigned varint, seven bits a byte, lowest first; exact up to 2^53. */
+  uint(value: number): void {
+    this.room(8);
+    let rest = value;
+    while (rest >= 0x80) {
+      this.bytes[this.length++] = (rest % 0x80) | 0x80;
+      rest = Math.floor(rest / 0x80);
+    }
+    this.bytes[this.length++] = rest;
+  }
+
+  /** Signed varint, zigzag; exact within ±2^52. */
+  int(value: number): void {
+    this.uint(value < 0 ? -2 * value - 1 : 2 * value);
+  }
+
+  /** A double, little-endian. */
+  double(value: number): void {
+    this.room(8);
+    this.view.setFloat64(this.length, value, true);
+    this.length += 8;
+  }
+
+  append(bytes: Uint8Array): void {
+    this.room(bytes.length);
+    this.bytes.set(bytes, this.length);
+    this.length += bytes.length;
+  }
+
+  /** A copy of what was written. */
+  done(): Uint8Array<ArrayBuffer> {
+    return this.bytes.slice(0, this.length);
+  }
+
+  private room(more: number): void {
+    if (this.length + more <= this.bytes.length) return;
+    const larger = new Uint8Array(Math.max(this.bytes.length * 2, this.length + more));
+    larger.set(this.bytes);
+    this.bytes = larger;
+    this.view = new DataView(larger.buffer);
+  }
+}
+
+/** Reads what a Writer wrote; every read stays inside the bytes or throws. */
+export class Reader {
+  readonly bytes: Uint8Array;
+  pos: number;
+  readonly end: number;
+
+  constructor(bytes: Uint8Array, from = 0, to = bytes.length) {
+    this.bytes = bytes;
+    this.pos = from;
+    this.end = to;
+  }
+
+  uint(): number {
+    const { bytes, end } = this;
+    let at = this.pos;
+    if (at >= end) throw new ShortBytes();
+    let byte = bytes[at++]!;
+    let value = byte & 0x7f;
+    for (let scale = 0x80; byte >= 0x80; scale *= 0x80) {
+      if (at >= end || scale > 2 ** 49) throw new ShortBytes();
+      byte = bytes[at++]!;
+      value += (byte & 0x7f) * scale;
+    }
+    this.pos = at;
+    return value;
+  }
+
+  int(): number {
+    const value = this.uint();
+    return value % 2 === 0 ? value / 2 : -(value + 1) / 2;
+  }
+
+  /** A number of things of which each takes a byte at least: more than are left cannot be meant. */
+  count(): number {
+    const count = this.uint();
+    if (count > this.end - this.pos) throw new ShortBytes();
+    return count;
+  }
+
+  double(): number {
+    const { bytes, pos } = this;
+    if (pos + 8 > this.end) throw new ShortBytes();
+    this.pos += 8;
+    return new DataView(bytes.buffer, bytes.byteOffset + pos, 8).getFloat64(0, true);
+  }
+
+  take(length: number): Uint8Array {
+    if (length > this.end - this.pos) throw new ShortBytes();
+    this.pos += length;
+    return this.bytes.subarray(this.pos - length, this.pos);
+  }
+}
+
+/** Bytes that end too soon, or hold a number that cannot be. */
+export class ShortBytes extends Error {}

@@ -1,0 +1,33 @@
+import { z } from 'zod';
+
+/** Version of the bytes. A part of another version is not read; it is made anew from its source. */
+export const FORMAT_VERSION = 1;
+/** Version of what is taken from a source (geo/roads/keep.ts, the layers' rules): raised when it grows. */
+export const CHOICE_VERSION = 1;
+
+const count = z.int().min(0);
+const boxSchema = z.strictObject({
+  south: z.number(),
+  west: z.number(),
+  north: z.number(),
+  east: z.number(),
+});
+
+/** What a part says of itself. */
+export const partMetaSchema = z.strictObject({
+  source: z.strictObject({ name: z.string(), sha256: z.string(), bytes: count }),
+  /** ISO date of the data where the source tells it */
+  dataDate: z.string().optional(),
+  /** as reading the source itself would say */
+  notes: z.array(z.string()),
+  incomplete: z.array(z.string()),
+  /** distinct driven ways: roads and ferries */
+  roads: count,
+  /** of the roads: tertiary and higher; lesser ones that motor vehicles use */
+  mainRoads: count,
+  minorRoads: count,
+  nodes: count,
+  /** degrees; null without a single road */
+  box: boxSchema.nullable(),
+});
+export type PartMeta = z.infer<typeof partMetaSchema>;

@@ -1,0 +1,58 @@
+import type { Tags } from '../roads/roads.ts';
+import { setTag } from '../roads/set-tag.ts';
+import { Reader, ShortBytes, Writer } from './bytes.ts';
+import { COMMON_WORDS } from './common-words.ts';
+
+const CODES = new Map(COMMON_WORDS.map((word, code) => [word, code]));
+
+/**
+ * Writes one tag set: key, value, key, value, … Each is a varint, twice a code of COMMON_WORDS, or twice a length plus
+ * one and that many UTF-16 units, a varint each. Any text survives, sound or not.
+ */
+export function writeTags(tags: Tags, out: Writer): void {
+  for (const key in tags) {
+    writeText(key, out);
+    writeText(tags[key]!, out);
+  }
+}
+
+/** One tag set as bytes of its own, for `decodeTags`. The same tags in the same order give the same bytes. */
+export function encodeTags(tags: Tags): Uint8Array<ArrayBuffer> {
+  const out = new Writer(256);
+  writeTags(tags, out);
+  return out.done();
+}
+
+/** The tags of one set's bytes. Throws ShortBytes where they are damaged. */
+export function decodeTags(bytes: Uint8Array, from = 0, to = bytes.length): Tags {
+  const reader = new Reader(bytes, from, to);
+  const tags: Record<string, string> = {};
+  while (reader.pos < to) setTag(tags, readText(reader), readText(reader));
+  return tags;
+}
+
+/** Writes one text as in a tag set. */
+export function writeText(text: string, out: Writer): void {
+  const code = CODES.get(text);
+  if (code !== undefined) {
+    out.uint(2 * code);
+    return;
+  }
+  out.uint(2 * text.length + 1);
+  for (let i = 0; i < text.length; i++) out.uint(text.charCodeAt(i));
+}
+
+/** Reads one text as in a tag set. */
+export function readText(reader: Reader): string {
+  const lead = reader.uint();
+  if (lead % 2 === 0) {
+    const word = COMMON_WORDS[lead / 2];
+    if (word === undefined) throw new ShortBytes();
+    return word;
+  }
+  const length = (lead - 1) / 2;
+  if (length > reader.end - reader.pos) throw new ShortBytes();
+  let text = '';
+  for (let i = 0; i < length; i++) text += String.fromCharCode(reader.uint());
+  return text;
+}

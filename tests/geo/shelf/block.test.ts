@@ -1,0 +1,108 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { Refusal } from '../../../geo/roads/refusal.ts';
+import type { Member } from '../../../geo/roads/sink.ts';
+import type { BlockContent } from '../../../geo/shelf/block.ts';
+import { decodeBlock } from '../../../geo/shelf/decode-block.ts';
+import { encodeBlock } from '../../../geo/shelf/encode-block.ts';
+import { decodeTags, encodeTags } from '../../../geo/shelf/tag-bytes.ts';
+
+const id = fc.integer({ min: -(2 ** 44), max: 2 ** 45 });
+const ascendingIds = (max: number) =>
+  fc.uniqueArray(id, { maxLength: max }).map((ids) => ids.sort((a, b) => a - b));
+const tags = fc.dictionary(fc.string({ unit: 'binary' }), fc.string({ unit: 'binary' }), { maxKeys: 4 });
+const degrees = fc.oneof(
+  fc.integer({ min: -900_000_000, max: 900_000_000 }).map((units) => units / 1e7),
+  fc.double({ min: -90, max: 90, noNaN: true }),
+);
+
+const member: fc.Arbitrary<Member> = fc.record({
+  type: fc.constantFrom('node' as const, 'way' as const, 'relation' as const),
+  id,
+  role: fc.string({ maxLength: 8 }),
+});
+
+const content: fc.Arbitrary<BlockContent> = fc
+  .record({
+    sets: fc.array(tags, { minLength: 1, maxLength: 5 }),
+    nodes: ascendingIds(12),
+    places: fc.array(fc.option(fc.tuple(degrees, degrees), { freq: 5 }), { minLength: 12, maxLength: 12 }),
+    ways: ascendingIds(6),
+    pick: fc.array(fc.nat(), { minLength: 80, maxLength: 80 }),
+    relations: ascendingIds(3),
+    members: fc.array(member, { maxLength: 4 }),
+  })
+  .map(({ sets, nodes, places, ways, pick, relations, members }) => {
+    const count = nodes.length;
+    const lengths = ways.map((_, way) => (count === 0 ? 0 : pick[way]! % 9));
+    const start = Uint32Array.from([0, ...lengths.map((_, i) => sum(lengths.slice(0, i + 1)))]);
+    const tagged = nodes.map((_, node) => node).filter((node) => pick[node + 10]! % 2 === 0);
+    return {
+      sets: sets.map((set) => encodeTags(set)),
+      nodes: {
+        count,
+        id: Float64Array.from(nodes),
+        lat: Float64Array.from(nodes, (_, i) => places[i]?.[0] ?? Number.NaN),
+        lon: Float64Array.from(nodes, (_, i) => places[i]?.[1] ?? Number.NaN),
+        tagged: {
+          node: Uint32Array.from(tagged),
+          set: Uint32Array.from(tagged, (node) => pick[node]! % sets.length),
+        },
+      },
+      ways: {
+        count: ways.length,
+        id: Float64Array.from(ways),
+        kind: Uint8Array.from(ways, (_, way) => pick[way + 30]! % 4),
+        set: Uint32Array.from(ways, (_, way) => pick[way + 40]! % sets.length),
+        start,
+        refs: Uint32Array.from({ length: start.at(-1)! }, (_, at) => pick[at]! % count),
+      },
+      relations: relations.map((relation) => ({ id: relation, set: 0, members })),
+    };
+  });
+
+function sum(values: readonly number[]): number {
+  return values.reduce((all, one) => all + one, 0);
+}
+
+describe('a block of the shelf', () => {
+  it('gives back what was put in, places to the last bit', () => {
+    fc.assert(
+      fc.property(content, (block) => {
+        expect(decodeBlock(encodeBlock(block))).toEqual(block);
+      }),
+    );
+  });
+
+  it('takes any text in tags, in order', () => {
+    fc.assert(
+      fc.property(tags, (set) => {
+        const read = decodeTags(encodeTags(set));
+        expect(Object.entries(read)).toEqual(Object.entries(set));
+      }),
+    );
+  });
+
+  it('is refused, never misread without end, when damaged', () => {
+    fc.assert(
+      fc.property(content, fc.nat(), fc.integer({ min: 0, max: 255 }), (block, at, byte) => {
+        const bytes = encodeBlock(block);
+        bytes[at % bytes.length] = byte;
+        try {
+          decodeBlock(bytes);
+        } catch (thrown) {
+          expect(thrown).toBeInstanceOf(Refusal);
+        }
+      }),
+    );
+  });
+
+  it('is refused when cut short', () => {
+    fc.assert(
+      fc.property(content, fc.nat(), (block, at) => {
+        const bytes = encodeBlock(block);
+        expect(() => decodeBlock(bytes.subarray(0, at % bytes.length))).toThrow(Refusal);
+      }),
+    );
+  });
+});

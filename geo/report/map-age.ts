@@ -21,17 +21,24 @@ type MapAge =
   | { readonly kind: 'dated'; readonly day: string; readonly old: boolean };
 
 /** @param now ISO 8601 */
-function mapAge(sources: readonly { readonly dataDate?: string | undefined }[], now: string): MapAge {
+function mapAge(sources: Sources, now: string): MapAge {
+  const day = mapDay(sources);
+  if (day === undefined) return { kind: 'undated' };
+  return { kind: 'dated', day, old: day < monthsBefore(now, OLD_AFTER_MONTHS) };
+}
+
+type Sources = readonly { readonly dataDate?: string | undefined }[];
+
+/** The day of a map's data, 2026-05-01, by its oldest file; undefined where one tells none. */
+export function mapDay(sources: Sources): string | undefined {
   const days = sources.map(({ dataDate }) => /^\d{4}-\d{2}-\d{2}/.exec(dataDate ?? '')?.[0]);
   const dated = days.filter((day) => day !== undefined).sort();
-  const [day] = dated;
-  if (day === undefined || dated.length < days.length) return { kind: 'undated' };
-  return { kind: 'dated', day, old: day < monthsBefore(now, OLD_AFTER_MONTHS) };
+  return dated.length < days.length ? undefined : dated[0];
 }
 
 /** The map's date beside a verdict, and what its age means. @param now ISO 8601 */
 export function sayMapAge(
-  sources: readonly { readonly dataDate?: string | undefined }[],
+  sources: Sources,
   now: string,
 ): { readonly say: string; readonly doubtful: boolean } {
   const age = mapAge(sources, now);
@@ -55,7 +62,7 @@ function monthsBefore(iso: string, months: number): string {
 }
 
 /** `1 May 2026` of `2026-05-01`. */
-function dayInWords(day: string): string {
+export function dayInWords(day: string): string {
   const [year, month, date] = day.split('-').map(Number);
   return `${date} ${MONTHS[(month ?? 1) - 1] ?? month} ${year}`;
 }

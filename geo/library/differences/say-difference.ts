@@ -1,0 +1,85 @@
+import type { Span } from '../../drive/drive.ts';
+import { LEVEL_WORD } from '../../report/level.ts';
+import { dayInWords } from '../../report/map-age.ts';
+import { namePlaceInLine, nameSubject } from '../../report/name-place.ts';
+import type { Finding } from '../../report/report.ts';
+import { distanceIn, lengthIn, type Units } from '../../units/in-units.ts';
+import { clip, counted } from '../../units/text.ts';
+import type { Road } from './roads-changed.ts';
+
+export function sayNew(finding: Finding, units: Units): string {
+  return `Not there before. ${namePlaceInLine(finding, units)}.`;
+}
+
+/** @param hidden findings of the older map that lie there: nobody knows of them now */
+export function sayOffTheMap(span: Span, hidden: number, units: Units): string {
+  const where = `${capitalFrom(span, units)} the newer map has no road`;
+  if (hidden === 0) return `${where}; the older one had.`;
+  return `${where}; the older one had, with ${counted(hidden, 'finding')} there that may still hold.`;
+}
+
+export function sayGone(finding: Finding, units: Units): string {
+  return `No longer on the map. ${namePlaceInLine(finding, units)}.`;
+}
+
+export function sayChanged(was: Finding, now: Finding, units: Units): string {
+  return `Changed. ${namePlaceInLine(now, units)}. Before: ${sideOf(was)}; now: ${sideOf(now)}.`;
+}
+
+/** A figure or a road where there was none. @param now what it comes to, where it is still worth telling */
+export function sayNowMapped(was: Finding, now: Finding | undefined, units: Units): string {
+  if (now !== undefined) return `Mapped now, open before. ${namePlaceInLine(now, units)}.`;
+  return `No longer open: ${namePlaceInLine(was, units)}. The newer map settles it, and nothing stops the vehicle there.`;
+}
+
+export function sayRoadMapped(span: Span, units: Units): string {
+  return `${capitalFrom(span, units)} the newer map has a road; the older one had none.`;
+}
+
+export function sayRoadChanged(span: Span, was: Road, now: Road, units: Units): string {
+  return `${capitalFrom(span, units)} the drive runs on ${nameOf(now)}; on the older map on ${nameOf(was)}.`;
+}
+
+/** Both days, and what a newer check on older data means. */
+export function sayDays(was: string | undefined, now: string | undefined): string {
+  const day = (text: string | undefined) => (text === undefined ? 'an unknown day' : dayInWords(text));
+  const both = `Map data of ${day(now)}, held against that of ${day(was)}.`;
+  if (was === undefined || now === undefined || now >= was) return both;
+  return `${both} The map called newer here holds the older data: what is told as new may be out of date.`;
+}
+
+/** `Tight, as mapped "3.2"` */
+function sideOf({ level, limit, subject, kind, tags }: Finding): string {
+  const word = LEVEL_WORD[level].toLowerCase();
+  if (limit !== undefined) return `${word}, mapped as ${clip(limit.asMapped, 60)}`;
+  const mapped = Object.entries(tags).map(([key, value]) => `${key}=${value}`);
+  if (mapped.length > 0) return `${word}, mapped as ${clip(mapped.join(', '), 120)}`;
+  return `${word}, ${nameSubject({ subject, kind })}`;
+}
+
+function capitalFrom({ fromM, toM }: Span, units: Units): string {
+  return `From ${distanceIn(units, fromM)} for ${lengthIn(units, toM - fromM)}`;
+}
+
+const CLASS_WORD: Readonly<Record<string, string>> = {
+  motorway: 'a motorway',
+  trunk: 'a trunk road',
+  primary: 'a main road',
+  secondary: 'a secondary road',
+  tertiary: 'a local road',
+  unclassified: 'a minor road',
+  residential: 'a residential street',
+  living_street: 'a living street',
+  service: 'a service road',
+  track: 'a track',
+  ferry: 'a ferry',
+};
+const SLIP = /_link$/;
+
+/** `A5 High Street (a main road)` */
+function nameOf({ name, ref, class: highway }: Road): string {
+  const slip = SLIP.test(highway) ? ', its slip road' : '';
+  const word = `${CLASS_WORD[highway.replace(SLIP, '')] ?? `a way mapped as ${clip(highway, 30)}`}${slip}`;
+  const called = [ref, name].filter((part) => part !== undefined).join(' ');
+  return called === '' ? word : `${clip(called, 60)} (${word})`;
+}

@@ -1,0 +1,153 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { compareReports } from '../../../../geo/library/differences/compare-reports.ts';
+import type { Comparison } from '../../../../geo/library/differences/difference.ts';
+import type { Roads } from '../../../../geo/roads/roads.ts';
+import { checkOn, type District, district, roadsOf } from './district.ts';
+import { dropTag, EDITS, setTags } from './edits.ts';
+
+const OLD = checkOn(roadsOf(district()));
+
+function isOn(roads: Roads) {
+  const ids = { way: new Set(roads.ways.id), node: new Set(roads.nodes.id), relation: new Set<number>() };
+  return ({ type, id }: { type: 'way' | 'node' | 'relation'; id: number }) => ids[type].has(id);
+}
+
+/** What the comparison says after the map was changed so. */
+function whenChanged(edit: (map: District) => void): Comparison {
+  const map = district();
+  edit(map);
+  const roads = roadsOf(map);
+  const compared = compareReports({
+    was: OLD,
+    now: checkOn(roads, '2027-08-01'),
+    units: 'metric',
+    isMapped: isOn(roads),
+  });
+  if (!compared.ok) throw new Error(compared.error.message);
+  return compared.value;
+}
+
+const named = ({ differences }: Comparison) =>
+  differences.map(({ kind, was, now }) => `${kind}: ${(now ?? was)?.subject ?? 'road'}`);
+
+it('the first map has something to say on six of its seven roads', () => {
+  expect(OLD.findings.map(({ subject, kind, level }) => `${level} ${subject}, ${kind}`)).toEqual([
+    'tight height, limit',
+    'barred mass, limit',
+    'unknown barrier, gate',
+    'unknown height, bridge above',
+    'unknown access, closed',
+    'unknown access, private',
+  ]);
+});
+
+describe('a map changed in one small way', () => {
+  it.each(EDITS)('%s', (_, edit, expected) => {
+    expect(named(whenChanged(edit)).sort()).toEqual([...expected].sort());
+  });
+});
+
+describe('comparing two checks', () => {
+  it('of one map finds nothing, and names both days', () => {
+    expect(whenChanged(() => {})).toEqual({
+      differences: [],
+      wasDay: '2027-05-01',
+      nowDay: '2027-08-01',
+      say: 'Map data of 1 August 2027, held against that of 1 May 2027.',
+    });
+  });
+
+  it('says so where the data called newer is the older, or has no date', () => {
+    const compare = (dataDate: string) => {
+      const compared = compareReports({
+        was: OLD,
+        now: checkOn(roadsOf(district()), dataDate),
+        units: 'metric',
+      });
+      return compared.ok && compared.value;
+    };
+    expect(compare('2026-01-01')).toMatchObject({ say: expect.stringContaining('holds the older data') });
+    expect(compare('soon')).not.toHaveProperty('nowDay');
+    expect(compare('soon')).toMatchObject({ say: expect.stringContaining('an unknown day') });
+  });
+
+  it('says in plain words what was and what is, and where', () => {
+    const say = (edit: (map: District) => void) => whenChanged(edit).differences.map((one) => one.say);
+    expect(say(setTags(2, { maxheight: '2.9' }))).toEqual([
+      'Changed. Barred height: 0.20 m over, Mill Lane, 1.0 km. Before: tight, mapped as 3.2; now: barred, mapped as 2.9.',
+    ]);
+    expect(say(dropTag(2, 'maxheight'))).toEqual([
+      'No longer on the map. Tight height: 0.10 m spare, Mill Lane, 1.0 km.',
+    ]);
+    expect(say(setTags(4, { highway: 'unclassified' }))).toEqual([
+      'From 3.0 km for 1.0 km the drive runs on Cooper Road (a minor road); on the older map on Cooper Road (a local road).',
+    ]);
+    expect(
+      say((map) => {
+        map.ways = map.ways.filter(({ id }) => id !== 3);
+      }),
+    ).toEqual([
+      'From 2.0 km for 1.0 km the newer map has no road; the older one had, with 1 finding there that may still hold.',
+    ]);
+  });
+
+  it('tells what lies on a road that the older map did not have', () => {
+    const narrow = district();
+    narrow.ways = narrow.ways.filter(({ id }) => ![5, 6, 7, 24, 25, 26, 40].includes(id));
+    const compared = compareReports({ was: checkOn(roadsOf(narrow)), now: OLD, units: 'metric' });
+    expect(compared.ok && named(compared.value)).toEqual([
+      'now mapped: map',
+      'now mapped: height',
+      'now mapped: access',
+      'now mapped: access',
+    ]);
+  });
+
+  it('leaves out what has little weight in both', () => {
+    const folded = (report: typeof OLD): typeof OLD => ({
+      ...report,
+      findings: report.findings.map((finding) => ({ ...finding, folded: true as const })),
+    });
+    const empty = { ...OLD, findings: [] };
+    const compare = (was: typeof OLD, now: typeof OLD) => {
+      const compared = compareReports({ was, now, units: 'metric' });
+      return compared.ok && named(compared.value);
+    };
+    expect(compare(folded(OLD), empty)).toEqual([]);
+    expect(compare(empty, folded(OLD))).toEqual([]);
+    expect(compare(folded(OLD), OLD)).toHaveLength(6);
+  });
+
+  it('is refused for two vehicles, two leave times or two drives', () => {
+    const refused = (now: typeof OLD) => {
+      const compared = compareReports({ was: OLD, now, units: 'metric' });
+      return compared.ok ? undefined : compared.error.message;
+    };
+    expect(refused({ ...OLD, vehicle: { ...OLD.vehicle, heightM: 2.7 } })).toMatch(
+      /different vehicle cards/u,
+    );
+    expect(refused({ ...OLD, leaveAt: '2027-06-12T09:00' })).toMatch(/different leave times/u);
+    expect(refused({ ...OLD, route: { ...OLD.route, positions: 3 } })).toMatch(/different drives/u);
+  });
+
+  it('any of the harmless edits together are harmless', () => {
+    const harmless = EDITS.filter(([, , expected]) => expected.length === 0).map(([, edit]) => edit);
+    expect(harmless.length).toBeGreaterThan(15);
+    fc.assert(
+      fc.property(fc.subarray(harmless, { minLength: 2, maxLength: 5 }), (edits) => {
+        const told = whenChanged((map) => {
+          // an edit may take a way for granted that one before it renumbered
+          for (const edit of edits.toSorted((a, b) => harmless.indexOf(a) - harmless.indexOf(b)))
+            try {
+              edit(map);
+            } catch {
+              return;
+            }
+        });
+        expect(told.differences.map(({ say }) => say)).toEqual([]);
+      }),
+      { numRuns: 40 },
+    );
+  });
+});

@@ -1,5 +1,6 @@
 import { LOAD_MARGIN_KG } from '../../geo/load/weigh/load-level.ts';
 import { DEFAULT_MARGINS } from '../../geo/rules/rule.ts';
+import { PUBLIC_SERVERS } from './server-address.ts';
 import type { Settings } from './settings.ts';
 
 /** What holds until the user chooses. Apart from the schema, so that the page can have it without the schema's library. */
@@ -13,4 +14,5 @@ export const DEFAULT_SETTINGS: Settings = {
   country: null,
   vehicleId: null,
   tiles: null,
+  servers: PUBLIC_SERVERS,
 };

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { LOAD_MARGIN_KG } from '../../geo/load/weigh/load-level.ts';
 import { UNITS } from '../../geo/units/in-units.ts';
 import { LOAD_MARGIN_MAX_KG, MARGIN_MAX_M } from './limits.ts';
+import { isServerAddress, PUBLIC_SERVERS } from './server-address.ts';
 import { tileOrigin } from './tile-address.ts';
 
 const margin = z.number().min(0).max(MARGIN_MAX_M);
@@ -13,6 +14,10 @@ const tileAddress = z
   .refine((text) => tileOrigin(text) !== undefined, {
     message: 'a tile address starts with https:// and contains {z}, {x} and {y}',
   });
+
+const serverAddress = z.string().max(500).refine(isServerAddress, {
+  message: "a server's address starts with https:// or http:// and holds no password",
+});
 
 /** What the user has chosen, format `lanegauge.settings` version 1. */
 export const settingsSchema = z.strictObject({
@@ -33,5 +38,7 @@ export const settingsSchema = z.strictObject({
   vehicleId: z.string().max(64).nullable(),
   /** optional background picture; off by default, since it needs the network */
   tiles: z.strictObject({ address: tileAddress, attribution: z.string().max(300) }).nullable(),
+  /** who is asked for maps, once the user has agreed to it: along a drive, and by region */
+  servers: z.strictObject({ line: serverAddress, region: serverAddress }).default(PUBLIC_SERVERS),
 });
 export type Settings = z.infer<typeof settingsSchema>;

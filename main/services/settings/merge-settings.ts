@@ -12,6 +12,7 @@ const WORD: { readonly [K in keyof Settings]?: string } = {
   loadMarginKg: 'spare below which a load is called tight',
   country: 'country where the place does not tell',
   tiles: 'background picture',
+  servers: 'servers that maps are fetched from',
 };
 
 /** Settings changed here brought together with those changed in another window, choice by choice. */
@@ -44,5 +45,6 @@ function sayChoice([name, value]: Choice): string {
   if (name === 'margins') return `${value.heightM} m in height and ${value.physicalWidthM} m in width`;
   if (name === 'loadMarginKg') return printKg(value);
   if (name === 'tiles') return `${value.address} (${value.attribution})`;
+  if (name === 'servers') return `${value.line} along a drive and ${value.region} by region`;
   return String(value);
 }

@@ -7,6 +7,8 @@ export interface Mask {
   has(lat: number, lon: number): boolean;
   /** Whether any place of the box lies within reach (roads) or near (what lies around them). */
   meets(box: Box, within: 'reach' | 'near'): boolean;
+  /** Boxes that together hold every place within reach, or near; they may run beyond ±180. */
+  boxes(within: 'reach' | 'near'): Box[];
 }
 
 /** A fifth of what is near: little more is kept than asked for. */
@@ -19,7 +21,7 @@ const NEAR = 2;
 export function corridorMask(route: DrawnRoute): Mask {
   const discs = discsAlong(route);
   const box = boxOfDiscs(discs);
-  if (!box) return { has: () => false, meets: () => false };
+  if (!box) return { has: () => false, meets: () => false, boxes: () => [] };
   const cellDeg = cellSize(box);
   const rows = Math.ceil((box.north - box.south) / cellDeg) + 1;
   const columns = Math.ceil((box.east - box.west) / cellDeg) + 1;
@@ -71,6 +73,19 @@ export function corridorMask(route: DrawnRoute): Mask {
         anyCell(asked.south, asked.north, from - 360, to - 360, least)
       );
     },
+    boxes: (within) =>
+      discs.map((disc) => boxOfDisc(disc, within === 'near' ? disc.nearM : disc.reachM, cellDeg)),
+  };
+}
+
+/** With the whole cells that its edges run through. */
+function boxOfDisc({ lat, lon }: Disc, reachM: number, cellDeg: number): Box {
+  const { dLat, dLon } = reachDeg(lat, reachM);
+  return {
+    south: lat - dLat - cellDeg,
+    north: lat + dLat + cellDeg,
+    west: lon - dLon - cellDeg,
+    east: lon + dLon + cellDeg,
   };
 }
 

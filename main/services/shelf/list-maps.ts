@@ -1,0 +1,66 @@
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { given } from '../../../geo/given.ts';
+import type { MapSource } from '../../../geo/roads/roads.ts';
+import type { Manifest } from './manifest.ts';
+import { openPartOrNot } from './open-shelf.ts';
+import { type FoundMap, findMaps } from './shelf-folder.ts';
+
+/** One map of the shelf, as it is told. */
+export interface ListedMap {
+  readonly name: string;
+  readonly roads: number;
+  /** on the disk */
+  readonly bytes: number;
+  /** of its oldest part; left out where a part tells none */
+  readonly dataDate?: string;
+  /** ISO 8601; '' where its manifest cannot be read */
+  readonly imported: string;
+  readonly sources: readonly Pick<MapSource, 'name' | 'sha256'>[];
+  /** damaged: its files do not open, or reading all of it once found damage */
+  readonly state: 'ready' | 'damaged';
+}
+
+/** All maps of the shelf. Reads manifests, ends and directories, not the maps. @throws what the system says */
+export async function listMaps(shelf: string): Promise<ListedMap[]> {
+  return Promise.all((await findMaps(shelf)).map(listMap));
+}
+
+/** One map as it is told. */
+async function listMap({ name, folder, manifest }: FoundMap): Promise<ListedMap> {
+  if (manifest === undefined)
+    return { name, roads: 0, bytes: 0, imported: '', sources: [], state: 'damaged' };
+  const { parts, imported } = manifest;
+  const opened = parts.map(({ file }) => openPartOrNot(join(folder, file)));
+  for (const part of opened) part?.close();
+  const sound =
+    opened.every((part, i) => part?.fileBytes === parts[i]?.bytes) &&
+    !(await wasFoundDamaged(folder, manifest));
+  return {
+    name,
+    roads: sum(parts.map((part) => part.roads)),
+    bytes: sum(parts.map((part) => part.bytes)),
+    ...given({ dataDate: oldest(parts.map(({ dataDate }) => dataDate)) }),
+    imported,
+    sources: parts.map(({ source }) => ({ name: source.name, sha256: source.sha256 })),
+    state: sound ? 'ready' : 'damaged',
+  };
+}
+
+function sum(values: readonly number[]): number {
+  return values.reduce((all, one) => all + one, 0);
+}
+
+/** Undefined where one of them is not known: what is as old as that may be older. */
+function oldest(dates: readonly (string | undefined)[]): string | undefined {
+  const known = dates.filter((date) => date !== undefined).sort();
+  return known.length === dates.length ? known[0] : undefined;
+}
+
+/** What reading all of a map once found is kept beside it, for this generation of it. */
+export const FOUND_DAMAGED = 'found-damaged';
+
+async function wasFoundDamaged(folder: string, { generation }: Manifest): Promise<boolean> {
+  const text = await readFile(join(folder, FOUND_DAMAGED), 'utf8').catch(() => '');
+  return text === String(generation);
+}

@@ -38,14 +38,20 @@ export interface BaseMap {
   readonly places: Shelf<Place>;
 }
 
+/** Of a cutting nobody knows whether its closed coasts are islands in a sea or lie beside a mainland whose coast is elsewhere. */
+export type MapExtent = 'whole' | 'cutting';
+
 /** Projects a map, finds what is drawn of it, joins the edges of areas, and indexes all by place and first zoom. */
-export function prepareBaseMap(roads: Roads): BaseMap {
+export function prepareBaseMap(
+  roads: Roads,
+  { extent = 'whole' }: { readonly extent?: MapExtent } = {},
+): BaseMap {
   const { nodes } = roads;
   const x = Float64Array.from(nodes.lon, mercatorX);
   const y = Float64Array.from(nodes.lat, mercatorY);
   const drawn = drawnOf(roads);
   const coast = drawn.filter(({ kind }) => kind === 'coastline');
-  const sea = coast.length > 0 && coast.every(({ refs }) => isClosed(refs));
+  const sea = extent === 'whole' && coast.length > 0 && coast.every(({ refs }) => isClosed(refs));
   if (sea) for (const { refs, tags } of coast) drawn.push({ kind: 'land', level: 0, area: true, refs, tags });
   const byZoom = new Map<number, Drawn[]>();
   for (const one of drawn) {

@@ -1,7 +1,7 @@
 import { counted } from '../units/text.ts';
 import type { KeptWay, RoadCollector } from './road-collector.ts';
 import { type MapSource, type Roads, type Tags, WAY_KIND } from './roads.ts';
-import { buildSegmentIndex } from './segment-index.ts';
+import { segmentIndexWhenAsked } from './segment-index.ts';
 
 /**
  * Packs what was collected into Roads: nodes and ways in order of id, whatever order the files had.
@@ -24,7 +24,7 @@ export function assembleRoads(
     nodes,
     ways,
     restrictions,
-    index: buildSegmentIndex(nodes, ways),
+    index: segmentIndexWhenAsked(nodes, ways),
     sources,
     notes: [...said.notes, ...cutNotes(lacking), ...lost, ...differingNotes(collector.differing.size)],
     incomplete: [...(said.incomplete ?? []), ...lost, ...contradictionNotes(kept, collector.contradicted)],

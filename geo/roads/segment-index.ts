@@ -59,6 +59,19 @@ export function buildSegmentIndex(nodes: Nodes, ways: Ways): SegmentIndex {
   };
 }
 
+/** The same, built when it is first asked: maps that are only drawn never need it. */
+export function segmentIndexWhenAsked(nodes: Nodes, ways: Ways): SegmentIndex {
+  let built: SegmentIndex | undefined;
+  const index = () => {
+    built ??= buildSegmentIndex(nodes, ways);
+    return built;
+  };
+  return {
+    near: (lat, lon, radiusM) => index().near(lat, lon, radiusM),
+    inBox: (south, west, north, east, kind) => index().inBox(south, west, north, east, kind),
+  };
+}
+
 function fillShelf(nodes: Nodes, ways: Ways, takes: (kind: number) => boolean): Shelf | undefined {
   let count = 0;
   for (let way = 0; way < ways.count; way++)

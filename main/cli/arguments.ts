@@ -3,7 +3,7 @@ import { fail, ok, type Result } from '../../geo/result.ts';
 import type { CheckRequest } from '../services/check-drive.ts';
 import { pathFrom, readWords, USAGE_HINT } from './read-words.ts';
 
-export interface CheckArguments extends CheckRequest {
+export interface CheckArguments extends Omit<CheckRequest, 'shelf'> {
   readonly json: boolean;
   readonly outFolder?: string;
 }
@@ -18,11 +18,7 @@ export function readCheckArguments(words: readonly string[], standsIn: string): 
   if (!read.ok) return read;
   const { all, one, flag } = read.value;
   const [route, vehicle, load, maps] = [one('route'), one('vehicle'), one('load'), all('map')];
-  const missing = [
-    ...(route ? [] : ['--route FILE.gpx']),
-    ...(maps.length > 0 ? [] : ['--map FILE']),
-    ...(vehicle ? [] : ['--vehicle FILE.json']),
-  ];
+  const missing = [...(route ? [] : ['--route FILE.gpx']), ...(vehicle ? [] : ['--vehicle FILE.json'])];
   if (!route || !vehicle || missing.length > 0)
     return fail('usage', `Missing: ${missing.join(', ')}. ${USAGE_HINT}`);
   const country = one('country')?.toUpperCase();

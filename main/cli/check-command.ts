@@ -1,4 +1,5 @@
 import { writeNew } from '../services/files/write-new.ts';
+import { shelfFolder } from '../services/shelf/shelf-folder.ts';
 import { readCheckArguments } from './arguments.ts';
 import { checkInThread } from './check-thread.ts';
 import { jsonText } from './json-text.ts';
@@ -9,7 +10,8 @@ import { EXIT_INTERRUPTED, refuse, type Terminal } from './terminal.ts';
 export async function checkCommand(words: readonly string[], terminal: Terminal): Promise<number> {
   const read = readCheckArguments(words, terminal.folder);
   if (!read.ok) return refuse(read.error.message, terminal);
-  const { json, outFolder, ...request } = read.value;
+  const { json, outFolder, ...asked } = read.value;
+  const request = { ...asked, shelf: shelfFolder(terminal.dataFolder) };
   const { progress, signal } = terminal;
   const done = await checkInThread(
     { request, files: outFolder !== undefined },

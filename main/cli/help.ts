@@ -1,6 +1,7 @@
 export const HELP = `lanegauge: will this vehicle get along this drive?
 
-  lanegauge check --route DRIVE.gpx --map MAP [--map MAP2] --vehicle CARD.json
+  lanegauge check --route DRIVE.gpx [--map MAP] [--map MAP2] --vehicle CARD.json
+      without --map the maps on the shelf are used
       [--load LOAD.json]      what is on board: what exceeds a plate is held against the road too
       [--track NAME|NUMBER]   which track, where the file holds several
       [--leave 2027-06-12T09:30]   when the drive starts, local time

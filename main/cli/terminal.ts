@@ -1,4 +1,5 @@
 import { printable } from '../../geo/units/text.ts';
+import { dataFolder } from '../services/data-folder.ts';
 import { standsIn } from './arguments.ts';
 import { COLOURED, type Paint, PLAIN } from './paint.ts';
 import { type Progress, progressOn } from './progress.ts';
@@ -13,6 +14,8 @@ export interface Terminal {
   readonly width: number;
   /** the folder relative paths start from */
   readonly folder: string;
+  /** where the user's own files lie, the shelf among them */
+  readonly dataFolder: string;
   /** fires on Ctrl-C */
   readonly signal: AbortSignal;
   now(): Date;
@@ -47,6 +50,7 @@ export function thisTerminal(broken: AbortSignal): Terminal {
     paint: stdout.isTTY === true && env['NO_COLOR'] === undefined ? COLOURED : PLAIN,
     width: Math.min(stdout.columns ?? WIDTH_WITHOUT_TERMINAL, WIDEST),
     folder: standsIn(env, process.cwd()),
+    dataFolder: dataFolder(env, process.platform),
     get signal() {
       signal ??= AbortSignal.any([broken, onInterrupt()]);
       return signal;

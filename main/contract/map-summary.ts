@@ -14,5 +14,19 @@ export const mapSummarySchema = z.strictObject({
     .nullable(),
   center: place.nullable(),
   notes: z.array(z.string()),
+  /** of the shelf: how it covers the drive it was opened about */
+  shelf: z
+    .strictObject({
+      /** names of the maps used, in order */
+      maps: z.array(z.string()),
+      /** the line's length, metres; 0 without a drive */
+      lengthM: z.number(),
+      /** stretches without a road near, metres along the line as drawn */
+      bare: z.array(z.strictObject({ fromM: z.number(), toM: z.number() })),
+      /** whether every map used holds main roads alone */
+      mainRoadsOnly: z.boolean(),
+      damaged: z.array(z.string()),
+    })
+    .optional(),
 });
 export type MapSummary = z.infer<typeof mapSummarySchema>;

@@ -16,12 +16,16 @@ import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { PROGRAM } from '../version.ts';
 import { openMap } from './map/open-map.ts';
 import { readRouteFile } from './route/read-route-file.ts';
+import { roadsOnShelf } from './shelf/roads-on-shelf.ts';
 import { readLoadFile } from './vehicle/read-load-file.ts';
 import { readVehicleFile } from './vehicle/read-vehicle-file.ts';
 
 export interface CheckRequest {
   readonly routePath: string;
+  /** none: the shelf is used */
   readonly mapPaths: readonly string[];
+  /** where the shelf lies */
+  readonly shelf: string;
   readonly vehiclePath: string;
   readonly loadPath?: string;
   /** name or 1-based number */
@@ -62,10 +66,7 @@ export async function checkFromFiles(
   if (!chosen.ok) return chosen;
   const { route, note } = chosen.value;
 
-  const map = await openMap(request.mapPaths, route, {
-    ...given({ signal: hooks.signal }),
-    onProgress: (share) => hooks.onProgress?.('reading the map', share),
-  });
+  const map = await mapAbout(route, request, hooks);
   if (!map.ok) return map;
   if (hooks.signal?.aborted) return fail('cancelled', 'Cancelled.');
   hooks.onProgress?.('following the drive');
@@ -87,6 +88,18 @@ export async function checkFromFiles(
     made: hooks.now().toISOString(),
   });
   return ok({ report, route, drive, roads: map.value });
+}
+
+function mapAbout(
+  route: Route,
+  { mapPaths, shelf }: CheckRequest,
+  hooks: CheckHooks,
+): Promise<Result<Roads>> {
+  if (mapPaths.length === 0) return roadsOnShelf(shelf, route, hooks.signal);
+  return openMap(mapPaths, route, {
+    ...given({ signal: hooks.signal }),
+    onProgress: (share) => hooks.onProgress?.('reading the map', share),
+  });
 }
 
 async function loadFrom(

@@ -18,6 +18,7 @@ export function terminalOf(folder: string): {
     paint: PLAIN,
     width: 100,
     folder,
+    dataFolder: folder,
     signal: new AbortController().signal,
     now: () => new Date(0),
   };

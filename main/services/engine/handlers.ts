@@ -1,6 +1,9 @@
 import { stat } from 'node:fs/promises';
 import type { TileFeatures } from '../../../geo/basemap/features.ts';
+import { prepareBaseMap } from '../../../geo/basemap/prepare.ts';
+import { tileFeatures } from '../../../geo/basemap/tile-features.ts';
 import { checkDrive } from '../../../geo/check.ts';
+import type { Route } from '../../../geo/drive/gpx/route.ts';
 import { followRoads } from '../../../geo/drive/match/follow-roads.ts';
 import { refuseEndless } from '../../../geo/drive/refuse-endless.ts';
 import type { Strip } from '../../../geo/drive/strip/strip.ts';
@@ -15,8 +18,10 @@ import type { FollowedDrive } from '../../contract/followed-drive.ts';
 import type { MapSummary } from '../../contract/map-summary.ts';
 import { PROGRAM } from '../../version.ts';
 import { openMap } from '../map/open-map.ts';
+import { shelfTileCutter } from '../shelf/shelf-tiles.ts';
 import { driveForPage, type OpenDrive } from './drive-for-page.ts';
 import { keepDrive } from './open-drives.ts';
+import { openShelfFor } from './open-shelf-for.ts';
 import type { EngineCallName, EngineCalls, EngineHandlers, NamedFile, WorkHooks } from './protocol.ts';
 import { chooseTrack, readDriveFile, readOneRoute } from './read-drive-file.ts';
 import { sumUpMap } from './sum-up-map.ts';
@@ -28,7 +33,11 @@ interface EngineState {
   map: Roads | undefined;
   /** what the open map was read from, as it was then */
   mapFrom: string | undefined;
-  tiles: Tiles | undefined;
+  /** makes the base map ready: not before a tile is asked for */
+  tiles: (() => Tiles) | undefined;
+  cut: Tiles | undefined;
+  /** lets go of what the open map is read from */
+  release: (() => void) | undefined;
   readonly drives: Map<string, OpenDrive>;
 }
 
@@ -40,9 +49,16 @@ type RequestTo<K extends EngineCallName> = EngineCalls[K]['request'];
 
 /** What the engine answers, with nothing open yet. */
 export function createHandlers(): EngineHandlers {
-  const state: EngineState = { map: undefined, mapFrom: undefined, tiles: undefined, drives: new Map() };
+  const state: EngineState = {
+    map: undefined,
+    mapFrom: undefined,
+    tiles: undefined,
+    cut: undefined,
+    release: undefined,
+    drives: new Map(),
+  };
   return {
-    openMap: (request, hooks) => openMapFile(state, request, hooks),
+    openMap: (request, hooks) => openMapCall(state, request, hooks),
     openDrive: (request, hooks) => openDriveFile(state, request, hooks),
     check: async (request, hooks) => checkOpenDrive(state, request, hooks),
     tile: async (place) => tileAt(state, place),
@@ -50,27 +66,70 @@ export function createHandlers(): EngineHandlers {
   };
 }
 
+async function openMapCall(
+  state: EngineState,
+  { file, shelf, about }: RequestTo<'openMap'>,
+  hooks: WorkHooks,
+): Promise<Result<MapSummary>> {
+  const route = about === undefined ? ok(undefined) : await readOneRoute(about);
+  if (!route.ok) return route;
+  return shelf === undefined
+    ? openMapFile(state, { file, about, route: route.value }, hooks)
+    : openShelfMap(state, { folder: shelf, route: route.value }, hooks);
+}
+
 async function openMapFile(
   state: EngineState,
-  { file, about }: RequestTo<'openMap'>,
+  { file, about, route }: { file: NamedFile; about: NamedFile | undefined; route: Route | undefined },
   { signal, onProgress }: WorkHooks,
 ): Promise<Result<MapSummary>> {
   const from = await stateOf(about === undefined ? [file] : [file, about]);
   // a page that is loaded again asks for the same once more
   if (state.map && from !== undefined && from === state.mapFrom) return ok(sumUpMap(state.map, file.name));
-  const route = about === undefined ? ok(undefined) : await readOneRoute(about);
-  if (!route.ok) return route;
-  const opened = await openMap([file.path], route.value, {
+  const opened = await openMap([file.path], route, {
     signal,
     onProgress: (share) => onProgress({ what: 'Reading the map', share }),
   });
   if (signal.aborted) return CANCELLED;
   if (!opened.ok) return underItsName(opened.error, file);
-  state.map = nameSources(opened.value, file);
+  const map = nameSources(opened.value, file);
+  keepMap(state, map, from);
+  state.tiles = () => {
+    const base = prepareBaseMap(map);
+    return createTiles((z, x, y) => tileFeatures(base, z, x, y));
+  };
+  return ok(sumUpMap(map, file.name));
+}
+
+/** Nothing of the drives before is open any more: they were followed on another map. */
+function keepMap(state: EngineState, map: Roads, from: string | undefined): void {
+  state.map = map;
   state.mapFrom = from;
-  state.tiles = undefined;
+  state.cut = undefined;
+  state.release?.();
+  state.release = undefined;
   state.drives.clear();
-  return ok(sumUpMap(state.map, file.name));
+}
+
+async function openShelfMap(
+  state: EngineState,
+  { folder, route }: { folder: string; route: Route | undefined },
+  { signal, onProgress, lookUp }: WorkHooks,
+): Promise<Result<MapSummary>> {
+  onProgress({ what: 'Looking at the shelf' });
+  const opened = await openShelfFor(folder, route, async () => {
+    lookUp();
+  });
+  if (!opened.ok) return opened;
+  if (signal.aborted) {
+    opened.value.shelf.close();
+    return CANCELLED;
+  }
+  const { shelf, roads, summary } = opened.value;
+  keepMap(state, roads, undefined);
+  state.release = shelf.close;
+  state.tiles = () => createTiles(shelfTileCutter(shelf));
+  return ok(summary);
 }
 
 /** Paths, sizes and times of files, by which one that was written to since is known; undefined where one is gone. */
@@ -139,8 +198,8 @@ function checkOpenDrive(
 
 function tileAt(state: EngineState, place: RequestTo<'tile'>): Result<TileFeatures> {
   if (!state.map) return NO_MAP;
-  state.tiles ??= createTiles(state.map);
-  return state.tiles.at(place);
+  state.cut ??= state.tiles?.();
+  return state.cut?.at(place) ?? NO_MAP;
 }
 
 function stripOfOpenDrive(state: EngineState, { driveId, country }: RequestTo<'strip'>): Result<Strip> {

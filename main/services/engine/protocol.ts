@@ -12,10 +12,15 @@ export interface NamedFile {
   readonly name: string;
 }
 
+export type MapToOpen = { file: NamedFile; shelf?: never } | { shelf: string; file?: never };
+
 /** What the engine is asked. Everything here crosses a thread: plain data only. */
 export interface EngineCalls {
-  /** With `about`, only what lies about that drive is kept. A failure leaves the open map as it is. */
-  openMap: { request: { file: NamedFile; about?: NamedFile }; value: MapSummary };
+  /**
+   * Opens a map file, or the shelf in that folder. With `about`, only what lies about that drive is kept; of a shelf
+   * without it nothing is but the base map. A failure leaves the open map as it is.
+   */
+  openMap: { request: MapToOpen & { about?: NamedFile }; value: MapSummary };
   /** The caller names the drive, so that a restarted engine knows it under the same name. */
   openDrive: { request: { driveId: string; file: NamedFile; track?: number }; value: FollowedDrive };
   check: { request: RequestOf<'check'> & { made: string }; value: DriveReport };

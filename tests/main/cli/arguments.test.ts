@@ -16,7 +16,7 @@ describe('the words after lanegauge check', () => {
   });
 
   it('name what is missing', () => {
-    expect(refusal([])).toContain('--route FILE.gpx, --map FILE, --vehicle FILE.json');
+    expect(refusal([])).toContain('--route FILE.gpx, --vehicle FILE.json');
     expect(refusal(['--route', 'a.gpx'])).not.toContain('--route FILE.gpx');
   });
 

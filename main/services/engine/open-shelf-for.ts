@@ -1,0 +1,89 @@
+import type { Route } from '../../../geo/drive/gpx/route.ts';
+import { largest, smallest } from '../../../geo/lists.ts';
+import { fail, ok, type Result } from '../../../geo/result.ts';
+import type { Roads } from '../../../geo/roads/roads.ts';
+import { coverageOf } from '../../../geo/shelf/coverage.ts';
+import type { PartMeta } from '../../../geo/shelf/part-meta.ts';
+import { counted } from '../../../geo/units/text.ts';
+import type { MapSummary } from '../../contract/map-summary.ts';
+import { messageOf } from '../files/system-error.ts';
+import { type OpenShelf, openShelf } from '../shelf/open-shelf.ts';
+import { type Pause, roadsFromShelf } from '../shelf/roads-from-shelf.ts';
+import { sumUpMap } from './sum-up-map.ts';
+
+/** The shelf, open, with what it knows along a drive. */
+export interface ShelfOpened {
+  readonly shelf: OpenShelf;
+  readonly roads: Roads;
+  readonly summary: MapSummary;
+}
+
+const NOWHERE = { segments: [] };
+
+/** Opens the shelf about a drive, or about nothing: then its maps can be drawn, and no drive followed. */
+export async function openShelfFor(
+  folder: string,
+  route: Route | undefined,
+  pause: Pause,
+): Promise<Result<ShelfOpened>> {
+  let shelf: OpenShelf;
+  try {
+    shelf = await openShelf(folder);
+  } catch (error) {
+    return fail('shelf.unreadable', `The shelf in ${folder} could not be read: ${messageOf(error)}.`);
+  }
+  if (shelf.parts.length === 0) {
+    shelf.close();
+    return shelf.maps === 0
+      ? fail('shelf.empty', 'Nothing is on the shelf yet: no map of yours is kept there.')
+      : fail('shelf.damaged', 'No map on the shelf can be read. Mend them, or import them again.');
+  }
+  const { roads, used, damaged } = await roadsFromShelf(shelf, route ?? NOWHERE, pause);
+  const maps = [
+    ...new Set(route === undefined ? shelf.parts.map(({ map }) => map) : used.map(({ map }) => map)),
+  ];
+  const coverage = route === undefined ? { lengthM: 0, bare: [] } : coverageOf(route, roads);
+  const summary = sumUpMap(roads, nameOf(maps));
+  const bounds = summary.bounds ?? boundsOf(shelf.parts.map(({ part }) => part.meta));
+  return ok({
+    shelf,
+    roads,
+    summary: {
+      ...summary,
+      bounds,
+      center: bounds && { lat: (bounds.south + bounds.north) / 2, lon: (bounds.west + bounds.east) / 2 },
+      shelf: {
+        maps,
+        lengthM: coverage.lengthM,
+        bare: [...coverage.bare],
+        mainRoadsOnly: used.length > 0 && used.every(({ meta }) => isMainOnly(meta)),
+        damaged: [...damaged],
+      },
+    },
+  });
+}
+
+function nameOf(maps: readonly string[]): string {
+  const [first, ...others] = maps;
+  if (first === undefined) return 'Shelf';
+  return others.length === 0 ? first : `${first} and ${counted(others.length, 'other map')}`;
+}
+
+/** Of a whole map most roads are lesser ones; of one thinned to its main roads next to none are. */
+const MINOR_LEAST = 0.05;
+
+function isMainOnly({ mainRoads, minorRoads }: PartMeta): boolean {
+  return mainRoads > 0 && minorRoads < MINOR_LEAST * (mainRoads + minorRoads);
+}
+
+/** Around all parts. One that crosses the antimeridian makes it the whole way round. */
+function boundsOf(metas: readonly PartMeta[]): MapSummary['bounds'] {
+  const boxes = metas.flatMap(({ box }) => box ?? []);
+  if (boxes.length === 0) return null;
+  return {
+    south: smallest(boxes.map(({ south }) => south)),
+    west: smallest(boxes.map(({ west }) => west)),
+    north: largest(boxes.map(({ north }) => north)),
+    east: largest(boxes.map(({ east }) => east)),
+  };
+}

@@ -26,7 +26,7 @@ const ORDER_IN_GEO: readonly (readonly string[])[] = [
   ['fetch', 'library'],
   ['swing'],
   ['rules', 'export'],
-  ['leave', 'library'],
+  ['leave'],
   ['check.ts'],
 ];
 

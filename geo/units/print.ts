@@ -108,3 +108,10 @@ export function printShortMiles(m: number): string {
 export function printRun(m: number): string {
   return m < 995 ? `${Math.max(10, Math.round(m / 10) * 10)} m` : printKm(m);
 }
+
+/** How much a file holds: `180 kB`, `1.8 MB`, `463 MB`, `4.4 GB`; decimal, as disks and lines are sold */
+export function printBytes(bytes: number): string {
+  if (bytes < 999_500) return `${Math.ceil(bytes / 1e3)} kB`;
+  if (bytes < 9_950_000) return `${(bytes / 1e6).toFixed(1)} MB`;
+  return bytes < 999.5e6 ? `${Math.round(bytes / 1e6)} MB` : `${(bytes / 1e9).toFixed(1)} GB`;
+}

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  printBytes,
   printFeetInches,
   printKg,
   printKm,
@@ -78,4 +79,14 @@ describe('a figure for the driver', () => {
     expect(printRun(2)).toBe('10 m');
     expect(printRun(1250)).toBe('1.3 km');
   });
+});
+
+it('the size of a file is told in the unit that leaves three figures at the most', () => {
+  expect([120, 181_000, 1_800_000, 93_000_000, 1_500_000_000].map(printBytes)).toEqual([
+    '1 kB',
+    '181 kB',
+    '1.8 MB',
+    '93 MB',
+    '1.5 GB',
+  ]);
 });

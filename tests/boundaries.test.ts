@@ -21,7 +21,7 @@ const ORDER_IN_GEO: readonly (readonly string[])[] = [
   ['vehicle', 'roads'],
   ['load'],
   ['tags'],
-  ['graph', 'basemap'],
+  ['graph', 'basemap', 'fetch'],
   ['drive', 'report', 'shelf'],
   ['fetch', 'library'],
   ['swing'],

@@ -1,6 +1,7 @@
 import { type Tags, WAY_KIND, type WayKind } from './roads.ts';
 
-type Values = 'any' | readonly string[];
+/** Values of a key that are kept. */
+export type Values = 'any' | readonly string[];
 
 /** highway values that are no road on the ground, now */
 const NOT_BUILT = [
@@ -29,7 +30,7 @@ const NOT_DRIVEN = [
 ];
 
 /** What lies around a road and may matter to it or is drawn under it: key → values. */
-const AROUND: Readonly<Record<string, Values>> = {
+export const AROUND: Readonly<Record<string, Values>> = {
   railway: 'any',
   waterway: 'any',
   natural: [
@@ -84,7 +85,7 @@ const AROUND: Readonly<Record<string, Values>> = {
 };
 
 /** Nodes of their own worth keeping: key → values. */
-const STANDING_NODES: Readonly<Record<string, Values>> = {
+export const STANDING_NODES: Readonly<Record<string, Values>> = {
   place: 'any',
   amenity: ['fuel', 'sanitary_dump_station', 'water_point', 'drinking_water'],
   tourism: ['camp_site', 'caravan_site'],

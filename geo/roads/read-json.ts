@@ -87,6 +87,11 @@ export function readOverpassJson(text: string, sink: MapSink): FileFacts {
   };
 }
 
+/** Whether a file that holds this element could be read. */
+export function isReadable(element: unknown): boolean {
+  return elementSchema.safeParse(element).success;
+}
+
 /** For an answer that its server ended early, in either of its forms. */
 export function incompleteNote(remark: string): string {
   const said = clip(remark.replaceAll(/\s+/gu, ' '), 200);

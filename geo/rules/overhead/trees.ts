@@ -98,12 +98,25 @@ function woodAt(
 ): number | undefined {
   const end = frame.toXY(segment.lat2, segment.lon2);
   const at = { x: t * end.x, y: t * end.y };
-  const beside = edges.find(({ a, b }) => awayFrom(at, a, b) <= REACH_M);
-  if (beside !== undefined) return beside.way;
+  const beside = nearestEdge(edges, at);
+  if (beside !== undefined) return beside;
   const { lat, lon } = frame.fromXY(at.x, at.y);
   return areasOf(roads)
     .at(lat, lon)
     .find((way) => isWooded(roads.ways.tags[way] ?? {}));
+}
+
+/** The way of the nearest edge within reach; of several as near the first in the map, however they were found. */
+function nearestEdge(edges: readonly Edge[], at: Point): number | undefined {
+  let found: number | undefined;
+  let least = REACH_M;
+  for (const { way, a, b } of edges) {
+    const awayM = awayFrom(at, a, b);
+    if (awayM > least || (awayM === least && found !== undefined && found < way)) continue;
+    found = way;
+    least = awayM;
+  }
+  return found;
 }
 
 function isWooded(tags: Tags): boolean {

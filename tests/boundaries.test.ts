@@ -21,7 +21,7 @@ const ORDER_IN_GEO: readonly (readonly string[])[] = [
   ['vehicle', 'roads'],
   ['load'],
   ['tags'],
-  ['graph', 'basemap', 'fetch'],
+  ['graph', 'basemap'],
   ['drive', 'report', 'shelf'],
   ['fetch', 'library'],
   ['swing'],

@@ -25,10 +25,17 @@ export function cutEnds(lines: readonly Vertex[][]): {
   const start = cutBegin(first);
   const rest = [start.rest, ...lines.slice(1)];
   const last = rest.at(-1) ?? [];
-  if (last.length < 2) return { lines: rest.slice(0, -1), squares: [start.square] };
+  if (!hasLength(last)) return { lines: rest.slice(0, -1), squares: [start.square] };
   const end = cutBegin(last.toReversed());
-  const kept = [...rest.slice(0, -1), end.rest.toReversed()].filter((line) => line.length > 1);
+  const kept = [...rest.slice(0, -1), end.rest.toReversed()].filter(hasLength);
   return { lines: kept, squares: joined(start.square, end.square) };
+}
+
+/** Where one cell ends and the other begins nothing is left between them. */
+function hasLength(line: readonly Vertex[]): boolean {
+  const [first] = line;
+  const last = line.at(-1);
+  return first !== undefined && last !== undefined && Math.abs(last.alongM - first.alongM) > 1e-3;
 }
 
 /** Both ends in one cell are one square. */

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { distanceM } from '../../../../geo/earth/sphere.ts';
 import { halve, type Piece } from '../../../../geo/fetch/line/piece.ts';
 import { type LinePlan, planPieces } from '../../../../geo/fetch/line/plan-pieces.ts';
-import { awayFromLine, windingLine } from '../../../support/drawn-line.ts';
+import { awayFromLine, windingLine } from '../../../support/map-server/drawn-line.ts';
 
 type Segment = ReturnType<typeof windingLine>;
 

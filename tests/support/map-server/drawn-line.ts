@@ -1,6 +1,6 @@
-import { localFrame } from '../../geo/earth/frame.ts';
-import { awayFrom } from '../../geo/earth/segment.ts';
-import type { Place } from '../../geo/earth/sphere.ts';
+import { localFrame } from '../../../geo/earth/frame.ts';
+import { awayFrom } from '../../../geo/earth/segment.ts';
+import type { Place } from '../../../geo/earth/sphere.ts';
 
 /** Metres from a place to the nearest of a line's segments. */
 export function awayFromLine(place: Place, line: readonly Place[]): number {

@@ -31,3 +31,11 @@ export const partMetaSchema = z.strictObject({
   box: boxSchema.nullable(),
 });
 export type PartMeta = z.infer<typeof partMetaSchema>;
+
+/** Of a whole map most roads are lesser ones; of one thinned to its main roads next to none are. */
+const MINOR_LEAST = 0.05;
+
+/** Whether a part holds main roads alone: what lies beside them is not on it. */
+export function isMainOnly({ mainRoads, minorRoads }: PartMeta): boolean {
+  return mainRoads > 0 && minorRoads < MINOR_LEAST * (mainRoads + minorRoads);
+}

@@ -11,6 +11,8 @@ export interface Options {
   readonly once: readonly string[];
   readonly several?: readonly string[];
   readonly flags: readonly string[];
+  /** how many words may stand without an option before them; none where left out */
+  readonly bare?: number;
 }
 
 export interface WordsRead {
@@ -18,12 +20,14 @@ export interface WordsRead {
   one(name: string): string | undefined;
   all(name: string): readonly string[];
   flag(name: string): boolean;
+  /** the words that stand without an option before them */
+  readonly bare: readonly string[];
 }
 
 /** Reads the words after a command. Unknown options, stray words and options given twice are refused by name. */
 export function readWords(
   words: readonly string[],
-  { once, several = [], flags }: Options,
+  { once, several = [], flags, bare = 0 }: Options,
 ): Result<WordsRead> {
   const unfilled = withoutValue(words, [...once, ...several]);
   if (unfilled !== undefined) return fail('usage', `${unfilled} ${USAGE_HINT}`);
@@ -47,10 +51,13 @@ export function readWords(
       `${error instanceof Error ? firstSentence(error.message) : String(error)} ${USAGE_HINT}`,
     );
   }
-  if (positionals[0] !== undefined)
+  const stray = positionals[bare];
+  if (stray !== undefined)
     return fail(
       'usage',
-      `'${clip(positionals[0], 200)}' has no option before it, such as --${once[0]}. ${USAGE_HINT}`,
+      bare > 0 || once[0] === undefined
+        ? `'${clip(stray, 200)}' is a word too many. ${USAGE_HINT}`
+        : `'${clip(stray, 200)}' has no option before it, such as --${once[0]}. ${USAGE_HINT}`,
     );
   const all = (name: string): string[] => {
     const value = values[name];
@@ -59,7 +66,12 @@ export function readWords(
   for (const name of once)
     if (all(name).length > 1)
       return fail('usage', `--${name} is given ${all(name).length} times; one is wanted. ${USAGE_HINT}`);
-  return ok({ all, one: (name) => all(name)[0], flag: (name) => values[name] === true });
+  return ok({
+    all,
+    one: (name) => all(name)[0],
+    flag: (name) => values[name] === true,
+    bare: positionals,
+  });
 }
 
 /**

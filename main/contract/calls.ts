@@ -10,9 +10,11 @@ import { LEAVE_AT } from './leave-at.ts';
 import { LOAD_MAX_BYTES, RECENTS_MAX } from './limits.ts';
 import { mapSummarySchema } from './map-summary.ts';
 import { settingsSchema } from './settings.ts';
+import { SHELF_CALLS } from './shelf-calls.ts';
 import { addedFileSchema, recentSchema, sourceSchema } from './source.ts';
 import { stripSchema } from './strip.ts';
 import { tileSchema } from './tile.ts';
+import { workSchema } from './work.ts';
 
 const empty = z.strictObject({});
 const driveId = z.string().max(64);
@@ -21,10 +23,6 @@ const nothing = z.never();
 const say = z.array(z.string());
 /** ISO 3166-1 alpha-2 */
 const countryCode = z.string().regex(/^[A-Z]{2}$/);
-
-/** How far long work is; `share` is 0…1 where it is known. */
-const workSchema = z.strictObject({ what: z.string(), share: z.number().min(0).max(1).optional() });
-export type Work = z.infer<typeof workSchema>;
 
 /** What a watching page hears. */
 const watchSchema = z.discriminatedUnion('kind', [
@@ -130,6 +128,7 @@ export const CALLS = {
     progress: nothing,
     value: z.strictObject({ recents: z.array(recentSchema) }),
   },
+  ...SHELF_CALLS,
   /** Stays open as long as the page does; the only way the host speaks first. */
   watch: { request: empty, progress: watchSchema, value: empty },
 } as const;

@@ -33,6 +33,8 @@ export const descriptionSchema = z.strictObject({
   loads: z.array(vehicleLoadSchema),
   recents: z.array(recentSchema),
   sample: sampleSchema,
+  /** how many maps are on the shelf */
+  shelfMaps: z.number(),
   /** files named at the start, not yet shown */
   opened: z.array(addedFileSchema),
   /** sentences about what went wrong with kept files */

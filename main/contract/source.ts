@@ -10,12 +10,14 @@ const token = z.string().regex(/^[A-Za-z0-9_-]{8,64}$/);
  * - `upload`: bytes the page sent
  * - `path`: a file of this computer, handed over by the system or by a drop on the window
  * - `recent`: an entry of the list of recently opened files
+ * - `shelf`: of a map: all maps of the shelf, no file
  */
 export const sourceSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('sample'), id: z.string().regex(/^[a-z0-9-]{1,40}$/) }),
   z.strictObject({ kind: z.literal('upload'), token }),
   z.strictObject({ kind: z.literal('path'), token }),
   z.strictObject({ kind: z.literal('recent'), id: token }),
+  z.strictObject({ kind: z.literal('shelf') }),
 ]);
 export type Source = z.infer<typeof sourceSchema>;
 

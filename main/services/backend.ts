@@ -7,6 +7,9 @@ import { createServices } from './create-services.ts';
 import type { Engine } from './engine/engine.ts';
 import { readAhead } from './read-ahead.ts';
 import { presentSample, sampleFiles } from './samples.ts';
+import type { ImportPart } from './shelf/put-on-shelf.ts';
+import { shelfFolder } from './shelf/shelf-folder.ts';
+import { sweepShelf } from './shelf/sweep-shelf.ts';
 import { createSources } from './sources.ts';
 import { openStores } from './stores.ts';
 import { openUploads, type Uploads } from './uploads/uploads.ts';
@@ -22,6 +25,8 @@ export interface BackendOptions {
   readonly engine: Engine;
   now(): Date;
   readonly heartbeatMs?: number;
+  /** takes a map file in; the program's own where left out */
+  readonly importPart?: ImportPart;
 }
 
 /** What lies behind a page, the same under every host: the calls, and what the host itself needs. */
@@ -40,6 +45,12 @@ export interface Backend {
   close(): Promise<void>;
 }
 
+/** Its code is loaded when a map is first taken in. */
+const importPartLater: ImportPart = async (...asked) => {
+  const { importPart } = await import('./shelf/import/import-part.ts');
+  return importPart(...asked);
+};
+
 /** Opens everything that is kept for the user and binds the calls to it. */
 export async function openBackend(options: BackendOptions): Promise<Backend> {
   const { host, dataFolder, engine, now } = options;
@@ -53,9 +64,21 @@ export async function openBackend(options: BackendOptions): Promise<Backend> {
   const uploads = openUploads();
   const sources = createSources(samples, uploads, stores.recents);
   const notifier = createNotifier(options.heartbeatMs);
+  const shelf = shelfFolder(dataFolder);
+  void sweepShelf(shelf, now().getTime());
   const closing = new AbortController();
   return {
-    services: createServices({ host, engine, now, sample, stores, sources, notifier }),
+    services: createServices({
+      host,
+      engine,
+      now,
+      sample,
+      stores,
+      sources,
+      notifier,
+      shelf,
+      importPart: options.importPart ?? importPartLater,
+    }),
     uploads,
     settings: stores.settings.current,
     notice: notifier.notice,

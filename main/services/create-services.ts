@@ -1,12 +1,17 @@
 import { randomUUID } from 'node:crypto';
 import { given } from '../../geo/given.ts';
 import { readLoad } from '../../geo/load/list/read-load.ts';
-import { ok } from '../../geo/result.ts';
+import { ok, type Result } from '../../geo/result.ts';
 import type { Description, Sample } from '../contract/description.ts';
 import type { OwnMap, Source } from '../contract/source.ts';
 import type { Services } from '../dispatch.ts';
 import { PROGRAM } from '../version.ts';
 import type { Engine } from './engine/engine.ts';
+import type { NamedFile } from './engine/protocol.ts';
+import { fetchCalls } from './fetch-calls.ts';
+import type { ImportPart } from './shelf/put-on-shelf.ts';
+import { shelfCalls } from './shelf/shelf-calls.ts';
+import { countMaps } from './shelf/shelf-folder.ts';
 import type { Sources } from './sources.ts';
 import type { Stores } from './stores.ts';
 import type { Notifier } from './watch/notifier.ts';
@@ -20,6 +25,9 @@ export interface ServiceParts {
   readonly stores: Stores;
   readonly sources: Sources;
   readonly notifier: Notifier;
+  /** the shelf's folder */
+  readonly shelf: string;
+  readonly importPart: ImportPart;
 }
 
 /** Binds every call of the contract to what answers it. */
@@ -27,10 +35,12 @@ export function createServices(parts: ServiceParts): Services {
   return {
     async describe() {
       await parts.stores.refresh();
-      return ok(describe(parts));
+      return ok(describe(parts, await countMaps(parts.shelf)));
     },
     ...openingCalls(parts),
     ...keepingCalls(parts),
+    ...shelfCalls(parts),
+    ...fetchCalls(),
     check: (request, hooks) =>
       parts.engine.ask('check', { ...request, made: parts.now().toISOString() }, hooks),
     tile: (request, hooks) => parts.engine.ask('tile', request, hooks),
@@ -43,7 +53,7 @@ export function createServices(parts: ServiceParts): Services {
   };
 }
 
-function describe({ host, sample, stores, notifier }: ServiceParts): Description {
+function describe({ host, sample, stores, notifier }: ServiceParts, shelfMaps: number): Description {
   const { settings, fleet, loads, recents } = stores;
   return {
     program: PROGRAM,
@@ -54,6 +64,7 @@ function describe({ host, sample, stores, notifier }: ServiceParts): Description
     loads: [...loads.current()],
     recents: recents.list(),
     sample,
+    shelfMaps,
     opened: notifier.takeWaiting(),
     notices: [...stores.notices()],
   };
@@ -64,24 +75,29 @@ function openingCalls({
   engine,
   sources,
   stores,
+  shelf,
 }: ServiceParts): Pick<Services, 'openMap' | 'openDrive' | 'keepLeaveAt' | 'rememberDrives'> {
   let map: OwnMap | undefined;
+  const fileOf = (source: Source): Result<{ file: NamedFile }> => {
+    const found = sources.find(source);
+    return found.ok ? ok({ file: found.value }) : found;
+  };
   /** where an open drive will be found again */
   const kept = new Map<string, Source>();
   return {
     async openMap({ source, about }, hooks) {
-      const file = sources.find(source);
-      if (!file.ok) return file;
+      const wanted = source.kind === 'shelf' ? ok({ shelf }) : fileOf(source);
+      if (!wanted.ok) return wanted;
       const drive = about === undefined ? undefined : sources.find(about);
       if (drive && !drive.ok) return drive;
       const opened = await engine.ask(
         'openMap',
-        { file: file.value, ...given({ about: drive?.value }) },
+        { ...wanted.value, ...given({ about: drive?.value }) },
         hooks,
       );
       if (!opened.ok) return opened;
       const keptAs = await sources.remember(source, 'map');
-      map = { name: file.value.name, ...given({ source: keptAs }) };
+      map = { name: opened.value.name, ...given({ source: keptAs }) };
       return opened;
     },
     async openDrive({ source, track }, hooks) {

@@ -25,6 +25,8 @@ export function createSources(samples: SampleFiles, uploads: Uploads, recents: R
         return samples.find(source.id);
       case 'recent':
         return recents.find(source.id);
+      case 'shelf':
+        return undefined;
       default:
         return uploads.find(source.kind, source.token);
     }
@@ -37,7 +39,7 @@ export function createSources(samples: SampleFiles, uploads: Uploads, recents: R
         : fail('no-such-file', 'That file is no longer at hand. Open it again.');
     },
     async remember(source, use, map) {
-      if (source.kind === 'sample') return source;
+      if (source.kind === 'sample' || source.kind === 'shelf') return source;
       const found = look(source);
       if (!found) return undefined;
       const id = await recents.add({ passing: false, bytes: 0, ...found, use, ...given({ map }) });

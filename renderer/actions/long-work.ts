@@ -1,5 +1,5 @@
 import { given } from '../../geo/given.ts';
-import type { Work } from '../../main/contract/calls.ts';
+import type { Work } from '../../main/contract/work.ts';
 import { work } from '../state/happening.ts';
 
 /** What a piece of long work gets: the signal that ends it, and where it tells how far it is. */

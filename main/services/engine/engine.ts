@@ -1,6 +1,6 @@
 import type { Worker } from 'node:worker_threads';
 import { fail, type Result } from '../../../geo/result.ts';
-import type { Work } from '../../contract/calls.ts';
+import type { Work } from '../../contract/work.ts';
 import type { Ask, Cancel, EngineCallName, EngineCalls, EngineHooks, FromEngine } from './protocol.ts';
 
 /** The part of a worker thread that is used, so that a test can stand in for it. */

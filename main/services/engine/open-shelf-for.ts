@@ -3,7 +3,7 @@ import { largest, smallest } from '../../../geo/lists.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import type { Roads } from '../../../geo/roads/roads.ts';
 import { coverageOf } from '../../../geo/shelf/coverage.ts';
-import type { PartMeta } from '../../../geo/shelf/part-meta.ts';
+import { isMainOnly, type PartMeta } from '../../../geo/shelf/part-meta.ts';
 import { counted } from '../../../geo/units/text.ts';
 import type { MapSummary } from '../../contract/map-summary.ts';
 import { messageOf } from '../files/system-error.ts';
@@ -67,13 +67,6 @@ function nameOf(maps: readonly string[]): string {
   const [first, ...others] = maps;
   if (first === undefined) return 'Shelf';
   return others.length === 0 ? first : `${first} and ${counted(others.length, 'other map')}`;
-}
-
-/** Of a whole map most roads are lesser ones; of one thinned to its main roads next to none are. */
-const MINOR_LEAST = 0.05;
-
-function isMainOnly({ mainRoads, minorRoads }: PartMeta): boolean {
-  return mainRoads > 0 && minorRoads < MINOR_LEAST * (mainRoads + minorRoads);
 }
 
 /** Around all parts. One that crosses the antimeridian makes it the whole way round. */

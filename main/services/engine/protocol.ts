@@ -2,9 +2,10 @@ import type { TileFeatures } from '../../../geo/basemap/features.ts';
 import type { Strip } from '../../../geo/drive/strip/strip.ts';
 import type { DriveReport } from '../../../geo/report/report.ts';
 import type { Result } from '../../../geo/result.ts';
-import type { RequestOf, Work } from '../../contract/calls.ts';
+import type { RequestOf } from '../../contract/calls.ts';
 import type { FollowedDrive } from '../../contract/followed-drive.ts';
 import type { MapSummary } from '../../contract/map-summary.ts';
+import type { Work } from '../../contract/work.ts';
 
 /** A file the engine may read. */
 export interface NamedFile {

@@ -22,3 +22,8 @@ export function hasEnded(mark: string): boolean {
     return !(error instanceof Error && 'code' in error && error.code === 'EPERM');
   }
 }
+
+/** Whether a mark was left by a program of this computer. */
+export function isOfThisComputer(mark: string): boolean {
+  return mark.startsWith(`${HOST}-`);
+}

@@ -27,7 +27,7 @@ export async function listMaps(shelf: string): Promise<ListedMap[]> {
 }
 
 /** One map as it is told. */
-async function listMap({ name, folder, manifest }: FoundMap): Promise<ListedMap> {
+export async function listMap({ name, folder, manifest }: FoundMap): Promise<ListedMap> {
   if (manifest === undefined)
     return { name, roads: 0, bytes: 0, imported: '', sources: [], state: 'damaged' };
   const { parts, imported } = manifest;

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { given } from '../../../geo/given.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import type { PartMeta } from '../../../geo/shelf/part-meta.ts';
+import type { Work } from '../../contract/work.ts';
 import { makeFolders } from '../files/make-folders.ts';
 import { OWN_MARK } from '../files/owner-mark.ts';
 import { codeOf, messageOf } from '../files/system-error.ts';
@@ -22,7 +23,7 @@ export interface MapFile {
 
 export interface ImportHooks {
   /** `share` 0…1 of the whole */
-  onProgress(work: { readonly what: string; readonly share?: number; readonly secondsLeft?: number }): void;
+  onProgress(work: Work): void;
   readonly signal: AbortSignal;
 }
 

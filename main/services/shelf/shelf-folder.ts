@@ -49,3 +49,11 @@ export async function findMaps(shelf: string): Promise<FoundMap[]> {
   }
   return found.sort((a, b) => (a.name < b.name ? -1 : 1));
 }
+
+/** How many maps there are; none where the shelf may not be read, which is told when it is opened. */
+export async function countMaps(shelf: string): Promise<number> {
+  return findMaps(shelf).then(
+    (maps) => maps.length,
+    () => 0,
+  );
+}

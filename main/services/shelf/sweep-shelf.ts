@@ -1,6 +1,6 @@
 import { readdir, rm, stat, unlink } from 'node:fs/promises';
 import { join } from 'node:path';
-import { hasEnded, MARK_PATTERN } from '../files/owner-mark.ts';
+import { hasEnded, isOfThisComputer, MARK_PATTERN } from '../files/owner-mark.ts';
 import { inTurn } from '../files/take-turn.ts';
 import { PART_NAME, readManifest } from './manifest.ts';
 import { MAPS, WORK } from './shelf-folder.ts';
@@ -17,7 +17,8 @@ export async function sweepShelf(shelf: string, nowMs: number): Promise<void> {
   for (const name of await namesIn(join(shelf, WORK))) {
     const mark = WORK_NAME.exec(name)?.[1];
     const path = join(shelf, WORK, name);
-    if (mark !== undefined && (hasEnded(mark) || (await isOld(path, nowMs))))
+    if (mark === undefined) continue;
+    if (hasEnded(mark) || (!isOfThisComputer(mark) && (await isOld(path, nowMs))))
       await rm(path, { recursive: true, force: true }).catch(() => {});
   }
   for (const name of await namesIn(join(shelf, MAPS)))

@@ -15,6 +15,7 @@ const FOUND: Description = {
   sample: { map: 'district', drives: [], defaultDrive: 'barred', defaultVehicle: 'v', country: 'GB' },
   opened: [],
   notices: [],
+  shelfMaps: 0,
 };
 const recent = (id: string, use: 'drive' | 'map') => ({
   id,

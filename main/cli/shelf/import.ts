@@ -1,0 +1,48 @@
+import { fail, ok, type Result } from '../../../geo/result.ts';
+import type { ListedMap } from '../../services/shelf/list-maps.ts';
+import type { MapFile } from '../../services/shelf/put-on-shelf.ts';
+import { importMap, nameOfFile } from '../../services/shelf/shelf-work.ts';
+import { jsonText } from '../json-text.ts';
+import { pathFrom, readWords, USAGE_HINT } from '../read-words.ts';
+import { printMaps } from './print-maps.ts';
+import type { ShelfCommand } from './shelf-command.ts';
+
+const MANY = 1000;
+
+/** `shelf import FILE… [--name N]`: each file a map of its own name, or all of them one map of the name given. */
+export const shelfImport: ShelfCommand = async (words, { folder, progress, signal }, tools) => {
+  const read = readWords(words, { once: ['name'], flags: ['json'], bare: MANY });
+  if (!read.ok) return read;
+  const { bare, one, flag } = read.value;
+  if (bare.length === 0) return fail('usage', `shelf import needs the file of a map. ${USAGE_HINT}`);
+  const name = one('name');
+  if (name?.trim() === '') return fail('usage', `--name needs a name that can be read. ${USAGE_HINT}`);
+  const files = bare.map((typed): MapFile => {
+    const path = pathFrom(folder, typed);
+    return { path, name: path, stays: true };
+  });
+  const wanted =
+    name === undefined
+      ? files.map((file) => ({ name: nameOfFile(file.path), files: [file] }))
+      : [{ name, files }];
+  const done: ListedMap[] = [];
+  const failed: string[] = [];
+  for (const map of wanted) {
+    const put: Result<ListedMap> = await importMap(
+      tools,
+      { ...map, origin: { by: 'file' } },
+      { signal, onProgress: ({ what, share }) => progress.show(what, share) },
+    );
+    if (signal.aborted) break;
+    if (put.ok) done.push(put.value);
+    else failed.push(put.error.message);
+  }
+  progress.clear();
+  const [first] = failed;
+  if (first !== undefined)
+    return fail(
+      'shelf.import',
+      done.length === 0 ? failed.join(' ') : `${failed.join(' ')} What was named besides is on the shelf.`,
+    );
+  return ok({ text: flag('json') ? jsonText({ maps: done }) : printMaps(done), exit: 0 });
+};

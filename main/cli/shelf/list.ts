@@ -1,0 +1,21 @@
+import { fail, ok } from '../../../geo/result.ts';
+import { codeOf, messageOf } from '../../services/files/system-error.ts';
+import { listMaps } from '../../services/shelf/list-maps.ts';
+import { jsonText } from '../json-text.ts';
+import { readWords } from '../read-words.ts';
+import { EMPTY_SHELF, printMaps } from './print-maps.ts';
+import type { ShelfCommand } from './shelf-command.ts';
+
+/** `shelf list`: what is on the shelf. */
+export const shelfList: ShelfCommand = async (words, _terminal, { shelf }) => {
+  const read = readWords(words, { once: [], flags: ['json'] });
+  if (!read.ok) return read;
+  try {
+    const maps = await listMaps(shelf);
+    if (read.value.flag('json')) return ok({ text: jsonText({ maps }), exit: 0 });
+    return ok({ text: maps.length === 0 ? EMPTY_SHELF : printMaps(maps), exit: 0 });
+  } catch (error) {
+    if (codeOf(error) === undefined) throw error;
+    return fail('shelf.unreadable', `The shelf in ${shelf} could not be read: ${messageOf(error)}.`);
+  }
+};

@@ -1,0 +1,57 @@
+import { fail, type Result } from '../../../geo/result.ts';
+import { askMeant } from '../../../geo/units/slips.ts';
+import { clip } from '../../../geo/units/text.ts';
+import { shelfFolder } from '../../services/shelf/shelf-folder.ts';
+import type { ShelfTools } from '../../services/shelf/shelf-work.ts';
+import { sweepShelf } from '../../services/shelf/sweep-shelf.ts';
+import { USAGE_HINT } from '../read-words.ts';
+import { EXIT_INTERRUPTED, refuse, type Terminal } from '../terminal.ts';
+import { shelfImport } from './import.ts';
+import { shelfList } from './list.ts';
+import { shelfRemove } from './remove.ts';
+import { shelfVerify } from './verify.ts';
+
+/** What a command of the shelf gives: what is printed, and the exit code. */
+export interface ShelfSaid {
+  readonly text: string;
+  readonly exit: 0 | 1;
+}
+
+/** One of them. @param words those after its own */
+export type ShelfCommand = (
+  words: readonly string[],
+  terminal: Terminal,
+  tools: ShelfTools,
+) => Promise<Result<ShelfSaid>>;
+
+const COMMANDS: Readonly<Record<string, ShelfCommand>> = {
+  import: shelfImport,
+  list: shelfList,
+  verify: shelfVerify,
+  remove: shelfRemove,
+};
+
+/** `lanegauge shelf …`. @returns 0 done, 1 something is damaged, 2 input could not be used, 130 interrupted */
+export async function shelfCommand(words: readonly string[], terminal: Terminal): Promise<number> {
+  const [name, ...rest] = words;
+  const command = name !== undefined && Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
+  if (command === undefined) return refuse(sayUnknown(name), terminal);
+  const { importPart } = await import('../../services/shelf/import/import-part.ts');
+  const shelf = shelfFolder(terminal.dataFolder);
+  await sweepShelf(shelf, terminal.now().getTime());
+  const done = await command(rest, terminal, { shelf, importPart, now: terminal.now });
+  terminal.progress.clear();
+  if (terminal.signal.aborted) return EXIT_INTERRUPTED;
+  if (!done.ok) return refuse(done.error.message, terminal);
+  terminal.out(done.value.text);
+  return done.value.exit;
+}
+
+function sayUnknown(name: string | undefined): string {
+  const known = Object.keys(COMMANDS);
+  const said =
+    name === undefined
+      ? 'shelf needs a word after it.'
+      : `There is no 'shelf ${clip(name)}'${askMeant(name, known, (word) => `'shelf ${word}'`)}.`;
+  return fail('usage', `${said} They are: ${known.join(', ')}. ${USAGE_HINT}`).error.message;
+}

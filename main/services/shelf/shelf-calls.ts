@@ -1,0 +1,64 @@
+import { fail, ok, type Result } from '../../../geo/result.ts';
+import type { ShelfShown } from '../../contract/shelf.ts';
+import type { Services } from '../../dispatch.ts';
+import { codeOf, messageOf } from '../files/system-error.ts';
+import type { Sources } from '../sources.ts';
+import type { ImportPart } from './put-on-shelf.ts';
+import { findByName, importMap, nameOfFile, removeByName, verifyMaps } from './shelf-work.ts';
+import { showMaps } from './show-maps.ts';
+
+interface Parts {
+  readonly shelf: string;
+  readonly importPart: ImportPart;
+  readonly sources: Sources;
+  now(): Date;
+}
+
+/** The window's calls about the shelf. */
+export function shelfCalls(parts: Parts): Pick<Services, 'shelf' | 'importMap' | 'verifyMap' | 'removeMap'> {
+  const { shelf, sources } = parts;
+  return {
+    shelf: () => showShelf(shelf),
+    async importMap({ source, name }, hooks) {
+      const found = sources.find(source);
+      if (!found.ok) return found;
+      const file = found.value;
+      // what the page sent lies in a passing folder; what lies on this computer stays there
+      const stays = source.kind === 'path' || source.kind === 'recent';
+      const wanted = name ?? nameOfFile(file.name);
+      const put = await importMap(
+        parts,
+        { name: wanted, files: [{ ...file, stays }], origin: { by: 'file' } },
+        hooks,
+      );
+      if (!put.ok) return put;
+      const shown = await showShelf(shelf);
+      const map = shown.ok ? shown.value.maps.find((each) => each.name === wanted) : undefined;
+      return map === undefined ? fail('shelf.gone', 'The map was taken off the shelf meanwhile.') : ok(map);
+    },
+    async verifyMap({ name, repair }, hooks) {
+      const found = await findByName(shelf, name);
+      if (!found.ok) return found;
+      const verified = await verifyMaps(parts, [found.value], { repair }, hooks);
+      if (!verified.ok) return verified;
+      const [map] = verified.value;
+      if (map === undefined) return fail('shelf.gone', 'The map was taken off the shelf meanwhile.');
+      const { state, damagedBlocks } = map;
+      return ok({ name, state, damagedBlocks, ...(map.repair && { repair: map.repair }) });
+    },
+    async removeMap({ name }) {
+      const removed = await removeByName(shelf, name);
+      return removed.ok ? showShelf(shelf) : removed;
+    },
+  };
+}
+
+async function showShelf(shelf: string): Promise<Result<ShelfShown>> {
+  try {
+    const maps = await showMaps(shelf);
+    return ok({ folder: shelf, bytes: maps.reduce((sum, map) => sum + map.bytes, 0), maps });
+  } catch (error) {
+    if (codeOf(error) === undefined) throw error;
+    return fail('shelf.unreadable', `The shelf in ${shelf} could not be read: ${messageOf(error)}.`);
+  }
+}

@@ -8,6 +8,7 @@ import { vehicleIdSchema, vehiclesSchema } from './fleet.ts';
 import { followedDriveSchema } from './followed-drive.ts';
 import { LEAVE_AT } from './leave-at.ts';
 import { LOAD_MAX_BYTES, RECENTS_MAX } from './limits.ts';
+import { mapChangesSchema } from './map-changes.ts';
 import { mapSummarySchema } from './map-summary.ts';
 import { settingsSchema } from './settings.ts';
 import { SHELF_CALLS } from './shelf-calls.ts';
@@ -129,6 +130,19 @@ export const CALLS = {
     value: z.strictObject({ recents: z.array(recentSchema) }),
   },
   ...SHELF_CALLS,
+  /**
+   * What the last import or fetch that replaced a map changed for the drives opened before, with this vehicle: both maps
+   * are read. The answer is given once; it is empty where nothing was replaced.
+   */
+  mapChanges: {
+    request: z.strictObject({
+      vehicle: vehicleCardSchema,
+      margins: settingsSchema.shape.margins.optional(),
+      country: countryCode.optional(),
+    }),
+    progress: workSchema,
+    value: mapChangesSchema,
+  },
   /** Stays open as long as the page does; the only way the host speaks first. */
   watch: { request: empty, progress: watchSchema, value: empty },
 } as const;

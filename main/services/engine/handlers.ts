@@ -20,10 +20,11 @@ import { PROGRAM } from '../../version.ts';
 import { openMap } from '../map/open-map.ts';
 import { shelfTileCutter } from '../shelf/shelf-tiles.ts';
 import { driveForPage, type OpenDrive } from './drive-for-page.ts';
+import { heldShelf } from './held-shelf.ts';
 import { keepDrive } from './open-drives.ts';
 import { openShelfFor } from './open-shelf-for.ts';
 import type { EngineCallName, EngineCalls, EngineHandlers, NamedFile, WorkHooks } from './protocol.ts';
-import { chooseTrack, readDriveFile, readOneRoute } from './read-drive-file.ts';
+import { chooseTrack, readAllRoutes, readDriveFile } from './read-drive-file.ts';
 import { sumUpMap } from './sum-up-map.ts';
 import { createTiles, type Tiles } from './tiles.ts';
 import { nameSources, underItsName } from './true-names.ts';
@@ -63,6 +64,7 @@ export function createHandlers(): EngineHandlers {
     check: async (request, hooks) => checkOpenDrive(state, request, hooks),
     tile: async (place) => tileAt(state, place),
     strip: async (request) => stripOfOpenDrive(state, request),
+    ...heldShelf(),
   };
 }
 
@@ -71,7 +73,7 @@ async function openMapCall(
   { file, shelf, about }: RequestTo<'openMap'>,
   hooks: WorkHooks,
 ): Promise<Result<MapSummary>> {
-  const route = about === undefined ? ok(undefined) : await readOneRoute(about);
+  const route = about === undefined ? ok(undefined) : await readAllRoutes(about);
   if (!route.ok) return route;
   return shelf === undefined
     ? openMapFile(state, { file, about, route: route.value }, hooks)

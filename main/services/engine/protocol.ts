@@ -2,10 +2,20 @@ import type { TileFeatures } from '../../../geo/basemap/features.ts';
 import type { Strip } from '../../../geo/drive/strip/strip.ts';
 import type { DriveReport } from '../../../geo/report/report.ts';
 import type { Result } from '../../../geo/result.ts';
+import type { Units } from '../../../geo/units/in-units.ts';
 import type { RequestOf } from '../../contract/calls.ts';
 import type { FollowedDrive } from '../../contract/followed-drive.ts';
+import type { MapChanges } from '../../contract/map-changes.ts';
 import type { MapSummary } from '../../contract/map-summary.ts';
 import type { Work } from '../../contract/work.ts';
+
+/** Drives to be compared on two shelves, and how each is checked: alike on both. */
+export interface ToCompare extends RequestOf<'mapChanges'> {
+  readonly drives: readonly (NamedFile & { readonly leaveAt?: string })[];
+  readonly units: Units;
+  /** ISO 8601 */
+  readonly made: string;
+}
 
 /** A file the engine may read. */
 export interface NamedFile {
@@ -27,6 +37,10 @@ export interface EngineCalls {
   check: { request: RequestOf<'check'> & { made: string }; value: DriveReport };
   tile: { request: RequestOf<'tile'>; value: TileFeatures };
   strip: { request: RequestOf<'strip'>; value: Strip };
+  /** Keeps the shelf as it is now open, so that it can be compared with what it will be; the one held before is let go. */
+  holdShelf: { request: { shelf: string }; value: null };
+  /** Compares the held shelf with what is there now, and lets it go. */
+  compareHeld: { request: { shelf: string; asked: ToCompare }; value: MapChanges };
 }
 export type EngineCallName = keyof EngineCalls;
 

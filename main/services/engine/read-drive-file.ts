@@ -33,3 +33,13 @@ export async function readOneRoute(file: NamedFile): Promise<Result<Route>> {
   const chosen = chooseRoute(read.value);
   return chosen.ok ? ok(chosen.value.route) : chosen;
 }
+
+/** All tracks and routes of the file as one line, for what lies about any of them: which is driven may be chosen later. */
+export async function readAllRoutes(file: NamedFile): Promise<Result<Route>> {
+  const read = await readDriveFile(file);
+  if (!read.ok) return read;
+  const chosen = chooseRoute(read.value);
+  if (!chosen.ok) return chosen;
+  const segments = read.value.routes.flatMap((route) => route.segments);
+  return ok({ ...chosen.value.route, segments });
+}

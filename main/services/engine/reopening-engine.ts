@@ -22,6 +22,9 @@ const REMEMBER: { readonly [K in EngineCallName]: (opened: Opened, request: Requ
   check() {},
   tile() {},
   strip() {},
+  // what was held is gone with its thread: then there is nothing to compare with
+  holdShelf() {},
+  compareHeld() {},
 };
 
 /**

@@ -1,8 +1,11 @@
+import { given } from '../../../geo/given.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import type { ShelfShown } from '../../contract/shelf.ts';
 import type { Services } from '../../dispatch.ts';
+import type { Engine } from '../engine/engine.ts';
 import { codeOf, messageOf } from '../files/system-error.ts';
 import type { Sources } from '../sources.ts';
+import type { Stores } from '../stores.ts';
 import type { ImportPart } from './put-on-shelf.ts';
 import { findByName, importMap, nameOfFile, removeByName, verifyMaps } from './shelf-work.ts';
 import { showMaps } from './show-maps.ts';
@@ -11,12 +14,19 @@ interface Parts {
   readonly shelf: string;
   readonly importPart: ImportPart;
   readonly sources: Sources;
+  readonly engine: Engine;
+  readonly stores: Pick<Stores, 'recents' | 'settings'>;
   now(): Date;
 }
 
+/** Drives compared after a map was replaced: those opened last. */
+const COMPARED_MAX = 20;
+
 /** The window's calls about the shelf. */
-export function shelfCalls(parts: Parts): Pick<Services, 'shelf' | 'importMap' | 'verifyMap' | 'removeMap'> {
-  const { shelf, sources } = parts;
+export function shelfCalls(
+  parts: Parts,
+): Pick<Services, 'shelf' | 'importMap' | 'verifyMap' | 'removeMap' | 'mapChanges'> {
+  const { shelf, sources, engine, stores } = parts;
   return {
     shelf: () => showShelf(shelf),
     async importMap({ source, name }, hooks) {
@@ -26,6 +36,8 @@ export function shelfCalls(parts: Parts): Pick<Services, 'shelf' | 'importMap' |
       // what the page sent lies in a passing folder; what lies on this computer stays there
       const stays = source.kind === 'path' || source.kind === 'recent';
       const wanted = name ?? nameOfFile(file.name);
+      // the old map's files stay open, so that it can be compared with the new one
+      await engine.ask('holdShelf', { shelf }, hooks);
       const put = await importMap(
         parts,
         { name: wanted, files: [{ ...file, stays }], origin: { by: 'file' } },
@@ -45,6 +57,20 @@ export function shelfCalls(parts: Parts): Pick<Services, 'shelf' | 'importMap' |
       if (map === undefined) return fail('shelf.gone', 'The map was taken off the shelf meanwhile.');
       const { state, damagedBlocks } = map;
       return ok({ name, state, damagedBlocks, ...(map.repair && { repair: map.repair }) });
+    },
+    async mapChanges(request, hooks) {
+      const { recents, settings } = stores;
+      const drives = recents
+        .list()
+        .filter(({ use }) => use === 'drive')
+        .slice(0, COMPARED_MAX)
+        .flatMap(({ id, leaveAt }) => {
+          const file = recents.find(id);
+          return file === undefined ? [] : [{ path: file.path, name: file.name, ...given({ leaveAt }) }];
+        });
+      const { units } = settings.current();
+      const asked = { ...request, drives, units, made: parts.now().toISOString() };
+      return engine.ask('compareHeld', { shelf, asked }, hooks);
     },
     async removeMap({ name }) {
       const removed = await removeByName(shelf, name);

@@ -1,0 +1,105 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { CALLS } from '../../../../main/contract/calls.ts';
+import { createHandlers } from '../../../../main/services/engine/handlers.ts';
+import { importMap } from '../../../../main/services/shelf/shelf-work.ts';
+import { COACH_BUILT } from '../../../support/coach-built.ts';
+import { importByHand } from '../../../support/import-by-hand.ts';
+import { worked } from '../../../support/scratch-files.ts';
+
+const NEVER = new AbortController().signal;
+const hooks = { signal: NEVER, onProgress: () => {}, lookUp: () => {} };
+
+let home: string;
+let shelf: string;
+beforeEach(() => {
+  home = mkdtempSync(join(tmpdir(), 'held-'));
+  shelf = join(home, 'shelf');
+});
+afterEach(() => rmSync(home, { recursive: true, force: true }));
+
+/** A lane of 2 km northwards, with these tags. */
+async function putLane(tags: string): Promise<void> {
+  const path = join(home, 'lane.osm');
+  const nodes = Array.from(
+    { length: 21 },
+    (_, i) => `<node id="${i + 1}" lat="${54 + i * 0.0009}" lon="9"/>`,
+  );
+  const refs = Array.from({ length: 21 }, (_, i) => `<nd ref="${i + 1}"/>`);
+  writeFileSync(
+    path,
+    `<osm version="0.6">${nodes.join('')}<way id="7">${refs.join('')}<tag k="highway" v="residential"/><tag k="name" v="Mill Lane"/>${tags}</way></osm>`,
+  );
+  worked(
+    await importMap(
+      { shelf, importPart: importByHand, now: () => new Date(0) },
+      { name: 'Lane', files: [{ path, name: path, stays: true }], origin: { by: 'file' } },
+      hooks,
+    ),
+  );
+}
+
+function drive(): { path: string; name: string } {
+  const path = join(home, 'lane.gpx');
+  const points = Array.from({ length: 19 }, (_, i) => `<trkpt lat="${54.0004 + i * 0.0009}" lon="9"/>`);
+  writeFileSync(
+    path,
+    `<gpx version="1.1" creator="t"><trk><name>To the mill</name><trkseg>${points.join('')}</trkseg></trk></gpx>`,
+  );
+  return { path, name: 'lane.gpx' };
+}
+
+describe('the shelf before and after a change', () => {
+  const asked = () => ({
+    vehicle: COACH_BUILT,
+    units: 'metric' as const,
+    made: '',
+    drives: [drive()],
+  });
+
+  it('tells which limit is new on a drive', async () => {
+    const handlers = createHandlers();
+    await putLane('');
+    await handlers.holdShelf({ shelf }, hooks);
+    await putLane('<tag k="maxheight" v="2.8"/>');
+    const compared = worked(await handlers.compareHeld({ shelf, asked: asked() }, hooks));
+    expect(CALLS.mapChanges.value.parse(compared).drives).toMatchObject([
+      { name: 'To the mill', compared: true, differences: [{ kind: 'new', level: 'barred' }] },
+    ]);
+    // told once
+    expect(worked(await handlers.compareHeld({ shelf, asked: asked() }, hooks)).drives).toEqual([]);
+  });
+
+  it('tells nothing where the new map says the same', async () => {
+    const handlers = createHandlers();
+    await putLane('<tag k="maxheight" v="2.8"/>');
+    await handlers.holdShelf({ shelf }, hooks);
+    await putLane('<tag k="maxheight" v="2.8 m"/>');
+    const compared = worked(await handlers.compareHeld({ shelf, asked: asked() }, hooks));
+    expect(compared.drives).toMatchObject([{ compared: true, differences: [] }]);
+  });
+
+  it('opens about a drive, says how far it covers it, and draws its tiles', async () => {
+    const handlers = createHandlers();
+    await putLane('');
+    const summary = worked(await handlers.openMap({ shelf, about: drive() }, hooks));
+    expect(CALLS.openMap.value.parse(summary)).toMatchObject({
+      name: 'Lane',
+      roads: 1,
+      shelf: { maps: ['Lane'], bare: [], mainRoadsOnly: false, damaged: [] },
+    });
+    const followed = worked(await handlers.openDrive({ driveId: 'd', file: drive() }, hooks));
+    expect(followed.match.offMapM).toBeLessThan(1);
+    const tile = worked(await handlers.tile({ z: 14, x: 8601, y: 5241 }, hooks));
+    expect(CALLS.tile.value.parse(tile).z).toBe(14);
+  });
+
+  it('is refused in a sentence while it is empty', async () => {
+    expect(await createHandlers().openMap({ shelf }, hooks)).toMatchObject({
+      ok: false,
+      error: { code: 'shelf.empty' },
+    });
+  });
+});

@@ -3,7 +3,14 @@ import { join } from 'node:path';
 import { defineConfig, type Plugin, transformWithOxc } from 'vite';
 
 const MAIN = import.meta.dirname;
-const ENTRIES = ['cli/main', 'cli/start', 'cli/check-worker', 'electron/main', 'services/engine/worker'];
+const ENTRIES = [
+  'cli/main',
+  'cli/start',
+  'cli/check-worker',
+  'electron/main',
+  'services/engine/worker',
+  'services/shelf/import/worker',
+];
 
 /** The script that runs before the page is one plain file, as Electron's sandbox wants it. */
 const preload: Plugin = {

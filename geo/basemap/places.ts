@@ -87,6 +87,11 @@ function named(tags: Tags): Omit<Place, 'x' | 'y'> | undefined {
   return isStay(tags) ? { say, kind: 'site', rank: 40, minZoom: 12 } : undefined;
 }
 
+/** From which zoom (of 256-pixel tiles) a node's name may be drawn, undefined: never. */
+export function placeMinZoom(tags: Tags): number | undefined {
+  return named(tags)?.minZoom;
+}
+
 const PLACE_OTHER = ['locality', 67, 15] as const;
 
 function isStay(tags: Tags): boolean {

@@ -1,3 +1,4 @@
+import { given } from '../../given.ts';
 import { Refusal } from '../refusal.ts';
 import { Cursor } from './cursor.ts';
 import type { Unpack } from './unpack.ts';
@@ -5,6 +6,8 @@ import type { Unpack } from './unpack.ts';
 export interface PbfHeader {
   /** Unix seconds */
   readonly replicationTime?: number;
+  /** places stand with the ways, and nodes that say nothing else may be left out */
+  readonly locationsOnWays: boolean;
 }
 
 const KNOWN_FEATURES = new Set(['OsmSchema-V0.6', 'DenseNodes', 'LocationsOnWays']);
@@ -13,14 +16,16 @@ const KNOWN_FEATURES = new Set(['OsmSchema-V0.6', 'DenseNodes', 'LocationsOnWays
 export function readPbfHeader(bytes: Uint8Array, unpack: Unpack): PbfHeader {
   const cursor = new Cursor(bytes);
   let replicationTime: number | undefined;
+  let locationsOnWays = false;
   while (cursor.next()) {
     if (cursor.field === 4) {
       const feature = unpack.text(cursor.view()) ?? '';
       if (!KNOWN_FEATURES.has(feature)) throw unknownFeature(feature);
+      if (feature === 'LocationsOnWays') locationsOnWays = true;
     } else if (cursor.field === 32) replicationTime = cursor.signed();
     else cursor.skip();
   }
-  return replicationTime === undefined ? {} : { replicationTime };
+  return { locationsOnWays, ...given({ replicationTime }) };
 }
 
 function unknownFeature(feature: string): Refusal {

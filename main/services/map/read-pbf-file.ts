@@ -1,27 +1,13 @@
-import { inflateSync } from 'node:zlib';
 import { given } from '../../../geo/given.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { HEADER_MAX_BYTES, readBlobHeader, unpackBlob } from '../../../geo/roads/pbf/blob.ts';
 import { readBlock } from '../../../geo/roads/pbf/block.ts';
 import { readPbfHeader } from '../../../geo/roads/pbf/header.ts';
-import type { Unpack } from '../../../geo/roads/pbf/unpack.ts';
 import { Refusal } from '../../../geo/roads/refusal.ts';
 import type { MapSink } from '../../../geo/roads/sink.ts';
 import { ByteReader } from './byte-reader.ts';
 import type { ReadFacts, Reading } from './map-reading.ts';
-
-const utf8 = new TextDecoder('utf-8', { fatal: true });
-
-const unpack: Unpack = {
-  inflate: (bytes, rawSize) => inflateSync(bytes, { maxOutputLength: Math.max(1, rawSize) }),
-  text(bytes) {
-    try {
-      return utf8.decode(bytes);
-    } catch {
-      return undefined;
-    }
-  },
-};
+import { unpack } from './unpack.ts';
 
 /** Reads a .osm.pbf file, block by block. */
 export async function readPbfFile(reading: Reading): Promise<Result<ReadFacts>> {
@@ -42,7 +28,7 @@ export async function readPbfFile(reading: Reading): Promise<Result<ReadFacts>> 
     }
   } catch (thrown) {
     if (!(thrown instanceof Refusal)) throw thrown;
-    return fail(thrown.problem.code, say(reading.name, thrown, block, at));
+    return fail(thrown.problem.code, sayPbfRefusal(reading.name, thrown, block, at));
   }
   const notes = wayless() ? [WAYLESS] : [];
   return ok({
@@ -54,7 +40,7 @@ export async function readPbfFile(reading: Reading): Promise<Result<ReadFacts>> 
 }
 
 /** A file cut between two blocks is sound to the format; nodes come first, so one without ways is likely so. */
-const WAYLESS =
+export const WAYLESS =
   'it holds not one way and may have been cut short: roads and limits may be missing. Download or copy it again.';
 
 function countingWays(sink: MapSink): { sink: MapSink; wayless(): boolean } {
@@ -92,11 +78,13 @@ async function nextBlob(reader: ByteReader, block: number) {
   return { type, bytes };
 }
 
-function cutShort(): Refusal {
+/** The refusal of a file that ends too soon. */
+export function cutShort(): Refusal {
   return new Refusal('map.cut', 'the file ends in the middle of it');
 }
 
-function say(name: string, { problem }: Refusal, block: number, at: number): string {
+/** The sentence about a block that cannot be read. @param at where it begins, bytes from the file's start */
+export function sayPbfRefusal(name: string, { problem }: Refusal, block: number, at: number): string {
   const place = `block ${block + 1}, at byte ${at}`;
   if (problem.code === 'map.cut')
     return `${name} is cut short: the file ends in the middle of ${place}. Download or copy it again.`;
@@ -105,7 +93,8 @@ function say(name: string, { problem }: Refusal, block: number, at: number): str
   return `${name} cannot be read: ${problem.message} (${place}).`;
 }
 
-function isoOf(seconds: number | undefined): string | undefined {
+/** Seconds since 1970 as the report writes times. */
+export function isoOf(seconds: number | undefined): string | undefined {
   const date = new Date((seconds ?? Number.NaN) * 1000);
   return Number.isNaN(date.getTime()) ? undefined : date.toISOString().replace('.000Z', 'Z');
 }

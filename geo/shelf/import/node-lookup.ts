@@ -1,0 +1,99 @@
+import { grown } from '../../roads/id-table.ts';
+import { PER_DEGREE } from '../encode-block.ts';
+
+/** Of a place that is no whole number of ten-millionths of a degree. */
+export const FINE = -0x80000000;
+
+/** At most so many shortcuts into the list, four bytes each. */
+const MOST_STEPS = 1 << 20;
+
+/**
+ * The nodes of one range of ids, found by id in a step or two: a table of shortcuts by the id's upper bits leads into
+ * the ascending list.
+ */
+export class NodeLookup {
+  count = 0;
+  id = new Float64Array(8192);
+  lat = new Float64Array(8192);
+  lon = new Float64Array(8192);
+  /** places in ten-millionths of a degree; the latitude is FINE where the degrees must be taken */
+  lat7 = new Int32Array(0);
+  lon7 = new Int32Array(0);
+  /** whether the ids came in ascending order, each once */
+  ascending = true;
+  private base = 0;
+  private perStep = 1;
+  private steps = new Int32Array(0);
+
+  clear(): void {
+    this.count = 0;
+    this.ascending = true;
+  }
+
+  add(id: number, lat: number, lon: number): void {
+    const at = this.count++;
+    if (at === this.id.length) {
+      this.id = grown(this.id);
+      this.lat = grown(this.lat);
+      this.lon = grown(this.lon);
+    }
+    if (at > 0 && id <= this.id[at - 1]!) this.ascending = false;
+    this.id[at] = id;
+    this.lat[at] = lat;
+    this.lon[at] = lon;
+  }
+
+  /** To be called when all were added, in ascending order. */
+  build(): void {
+    const { count, id } = this;
+    if (this.lat7.length < count) {
+      this.lat7 = new Int32Array(this.id.length);
+      this.lon7 = new Int32Array(this.id.length);
+    }
+    for (let i = 0; i < count; i++) this.wholePlace(i);
+    this.base = count > 0 ? id[0]! : 0;
+    const span = count > 0 ? id[count - 1]! - this.base : 0;
+    this.perStep = 1;
+    const most = Math.min(MOST_STEPS, Math.max(1024, count * 4));
+    while (span / this.perStep >= most) this.perStep *= 2;
+    const steps = Math.floor(span / this.perStep) + 2;
+    if (this.steps.length < steps) this.steps = new Int32Array(Math.max(steps, 4096));
+    this.fillSteps(steps);
+  }
+
+  /** Place of an id in the list; -1 where it is not there. */
+  indexOf(id: number): number {
+    const { base, count } = this;
+    if (id < base || count === 0 || id > this.id[count - 1]!) return -1;
+    const step = Math.floor((id - base) / this.perStep);
+    let low = this.steps[step]!;
+    let high = this.steps[step + 1]!;
+    while (high - low > 8) {
+      const middle = (low + high) >>> 1;
+      if (this.id[middle]! <= id) low = middle;
+      else high = middle;
+    }
+    for (; low < high; low++) if (this.id[low] === id) return low;
+    return -1;
+  }
+
+  private wholePlace(i: number): void {
+    const lat = this.lat[i]!;
+    const lon = this.lon[i]!;
+    const lat7 = Math.round(lat * PER_DEGREE);
+    const lon7 = Math.round(lon * PER_DEGREE);
+    const whole = Object.is(lat7 / PER_DEGREE, lat) && Object.is(lon7 / PER_DEGREE, lon);
+    this.lat7[i] = whole ? lat7 : FINE;
+    this.lon7[i] = lon7;
+  }
+
+  /** steps[s] is the first place whose id lies in step s or beyond. */
+  private fillSteps(steps: number): void {
+    let at = 0;
+    for (let i = 0; i < this.count; i++) {
+      const step = Math.floor((this.id[i]! - this.base) / this.perStep);
+      while (at <= step) this.steps[at++] = i;
+    }
+    while (at < steps) this.steps[at++] = this.count;
+  }
+}

@@ -1,0 +1,122 @@
+import { BoxMaker } from '../../../../geo/roads/box.ts';
+import { RASTER_BYTES } from '../../../../geo/shelf/import/grid.ts';
+import { planTiles } from '../../../../geo/shelf/import/tile-plan.ts';
+import type { PartMeta } from '../../../../geo/shelf/part-meta.ts';
+import type { BlockPlaces } from './block-out.ts';
+import { NAME_BUCKETS } from './names-out.ts';
+import type { ReadSource } from './read-source.ts';
+import type { Runner } from './runner.ts';
+import { AREA_BUCKETS } from './stages/areas.ts';
+import { TAGGED_BUCKETS } from './stages/place-nodes.ts';
+import type { RebuildTask, Rebuilt } from './stages/rebuild.ts';
+import type { SortedNames } from './stages/sort-names.ts';
+
+/** Aimed at for one bucket of tiles: a few megabytes of records. */
+const NODES_PER_BUCKET = 150_000;
+
+export interface TilesJob {
+  readonly outFile: string;
+  readonly temp: string;
+  readonly runner: Runner;
+  /** where blocks may be written from */
+  readonly start: number;
+}
+
+/** All blocks of a part, written. */
+export interface MadeTiles {
+  readonly blocks: readonly BlockPlaces[];
+  readonly names: readonly SortedNames[];
+  readonly end: number;
+  readonly counts: Pick<PartMeta, 'roads' | 'mainRoads' | 'minorRoads' | 'nodes' | 'box'>;
+}
+
+/** Makes the tiles of a source that was read: ways get their places, tiles their ways, the index its names. */
+export async function makeTiles(read: ReadSource, job: TilesJob): Promise<MadeTiles> {
+  const { outFile, temp, runner, start } = job;
+  const { progress, placed } = read;
+  const plan = planTiles(read.weights, NODES_PER_BUCKET);
+  const roads = new SharedArrayBuffer(RASTER_BYTES);
+  const outEnd = new BigInt64Array(new SharedArrayBuffer(8));
+  outEnd[0] = BigInt(start);
+  const tasks = rebuildTasks(read.chunks.length);
+  const rebuilt = await runner.run(
+    'rebuild',
+    {
+      temp,
+      chunks: read.chunks,
+      places: placed.map((end) => end.places),
+      fine: placed.map((end) => end.fine),
+      tagged: placed.map((end) => end.tagged),
+      plan,
+      roads,
+    },
+    tasks,
+    (done) => progress.at('rebuild', done / tasks.length),
+  );
+  progress.finish('rebuild');
+  const areas = await runner.run(
+    'areas',
+    { temp, areas: rebuilt.ends.map((end) => end.areas), plan },
+    range(AREA_BUCKETS),
+    (done) => progress.at('areas', done / AREA_BUCKETS),
+  );
+  progress.finish('areas');
+  const tiles = await runner.run(
+    'tiles',
+    {
+      tiles: [...rebuilt.ends, ...areas.ends].map((end) => end.tiles),
+      relations: read.relations,
+      roads,
+      outFile,
+      outEnd,
+    },
+    range(plan.buckets),
+    (done) => progress.at('tiles', done / plan.buckets),
+  );
+  progress.finish('tiles');
+  const names = await runner.run(
+    'names',
+    { names: rebuilt.ends.map((end) => end.names), outFile, outEnd },
+    range(NAME_BUCKETS),
+    (done) => progress.at('names', done / NAME_BUCKETS),
+  );
+  progress.finish('names');
+  return {
+    blocks: tiles.ends.map((end) => end.blocks),
+    names: names.ends,
+    end: Number(outEnd[0]),
+    counts: countsOf(
+      rebuilt.ends,
+      placed.reduce((sum, end) => sum + end.nodes, 0),
+    ),
+  };
+}
+
+function rebuildTasks(chunks: number): RebuildTask[] {
+  return [
+    ...range(TAGGED_BUCKETS).map((bucket) => ({ kind: 'tagged', bucket }) as const),
+    ...range(chunks).map((chunk) => ({ kind: 'chunk', chunk }) as const),
+  ];
+}
+
+function range(count: number): number[] {
+  return Array.from({ length: count }, (_, i) => i);
+}
+
+function countsOf(ends: readonly Rebuilt[], nodes: number): MadeTiles['counts'] {
+  const box = new BoxMaker();
+  for (const end of ends) {
+    if (end.box === undefined) continue;
+    const { south, west, north, east } = end.box;
+    box.add(south, west);
+    box.add(north, east > 180 ? east - 360 : east);
+  }
+  const sum = (count: (end: Rebuilt) => number) => ends.reduce((all, end) => all + count(end), 0);
+  return {
+    roads: sum((end) => end.roads),
+    mainRoads: sum((end) => end.mainRoads),
+    minorRoads: sum((end) => end.minorRoads),
+    nodes,
+    box: box.box() ?? null,
+  };
+}

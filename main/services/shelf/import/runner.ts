@@ -1,0 +1,63 @@
+import { Cancelled } from '../../map/map-reading.ts';
+import {
+  type DoneOf,
+  type EndOf,
+  type SetupOf,
+  STAGES,
+  type StageName,
+  type TaskOf,
+} from './stages/index.ts';
+
+/** Works through the stages of an import. */
+export interface Runner {
+  /** How many workers a stage may have. */
+  readonly workers: number;
+  /**
+   * Has all tasks of a stage done, in any order.
+   * @param onDone told after each task how many are done
+   * @returns what each task gave, in the tasks' order, and what each worker had to tell in the end
+   */
+  run<K extends StageName>(
+    stage: K,
+    setup: SetupOf<K>,
+    tasks: readonly TaskOf<K>[],
+    onDone: (done: number) => void,
+  ): Promise<StageOutcome<K>>;
+  close(): Promise<void>;
+}
+
+export interface StageOutcome<K extends StageName> {
+  readonly done: DoneOf<K>[];
+  readonly ends: EndOf<K>[];
+}
+
+/** A stage of which only a worker knows what it takes and gives. */
+interface AnyStage {
+  run(task: unknown): unknown;
+  end(): unknown;
+}
+
+/** Begins a stage; what it is given was typed where it was sent. */
+export function beginStage(stage: StageName, setup: unknown, worker: number): AnyStage {
+  const Stage = STAGES[stage] as unknown as new (setup: unknown, worker: number) => AnyStage;
+  return new Stage(setup, worker);
+}
+
+/** Works in the thread that asks; other work is let in between two tasks. */
+export function runHere(signal?: AbortSignal): Runner {
+  return {
+    workers: 1,
+    async run(name, setup, tasks, onDone) {
+      const stage = beginStage(name, setup, 0);
+      const done: unknown[] = [];
+      for (const task of tasks) {
+        if (signal?.aborted) throw new Cancelled();
+        done.push(await stage.run(task));
+        onDone(done.length);
+        await new Promise((resolve) => setImmediate(resolve));
+      }
+      return { done, ends: [stage.end()] } as StageOutcome<typeof name>;
+    },
+    close: async () => {},
+  };
+}

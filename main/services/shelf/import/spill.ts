@@ -1,0 +1,140 @@
+import { closeSync, openSync, readSync, writeSync } from 'node:fs';
+import { ByteStore } from '../../../../geo/shelf/import/byte-store.ts';
+import { cannotWrite } from './stopped.ts';
+
+/** Where the records of each bucket lie in one file: offset and length in turn, by bucket. */
+export interface SpillIndex {
+  readonly path: string;
+  readonly extents: readonly (readonly number[] | undefined)[];
+}
+
+/** Memory for the pages of all buckets together. */
+const ARENA_BYTES = 12 * 1024 * 1024;
+const PAGE_MOST = 32 * 1024;
+const PAGE_LEAST = 1024;
+
+/**
+ * Sorts records into buckets of one file. Each bucket has a page in memory that is written when it is full; a record
+ * never lies in two pages. Write a record to `out` between `begin` and `end`.
+ */
+export class Spill {
+  readonly path: string;
+  private readonly fd: number;
+  private readonly arena: ByteStore;
+  private readonly pageBytes: number;
+  private readonly fill: Int32Array;
+  private readonly extents: (number[] | undefined)[];
+  private written = 0;
+
+  constructor(path: string, buckets: number) {
+    this.path = path;
+    const fair = Math.floor(ARENA_BYTES / Math.max(1, buckets));
+    this.pageBytes = Math.min(PAGE_MOST, Math.max(PAGE_LEAST, fair)) & ~7;
+    this.arena = new ByteStore(this.pageBytes * buckets);
+    this.fill = new Int32Array(buckets);
+    this.extents = new Array<number[] | undefined>(buckets).fill(undefined);
+    try {
+      this.fd = openSync(path, 'w');
+    } catch (error) {
+      throw cannotWrite(error);
+    }
+  }
+
+  /** A store that stands where `bytes` bytes of the bucket may be written; undefined for more than a page. */
+  place(bucket: number, bytes: number): ByteStore | undefined {
+    if (bytes > this.pageBytes) return undefined;
+    if (this.fill[bucket]! + bytes > this.pageBytes) this.flush(bucket);
+    this.arena.at = bucket * this.pageBytes + this.fill[bucket]!;
+    this.fill[bucket]! += bytes;
+    return this.arena;
+  }
+
+  /** Writes one record of any size. */
+  add(bucket: number, record: Uint8Array): void {
+    const store = this.place(bucket, record.length);
+    if (store) store.append(record);
+    else {
+      this.flush(bucket);
+      this.write(bucket, record);
+    }
+  }
+
+  /** Writes what is left; the file is whole then. */
+  end(): SpillIndex {
+    for (let bucket = 0; bucket < this.fill.length; bucket++) this.flush(bucket);
+    closeSync(this.fd);
+    return { path: this.path, extents: this.extents };
+  }
+
+  private flush(bucket: number): void {
+    const length = this.fill[bucket]!;
+    if (length === 0) return;
+    const from = bucket * this.pageBytes;
+    this.fill[bucket] = 0;
+    this.write(bucket, this.arena.bytes.subarray(from, from + length));
+  }
+
+  private write(bucket: number, bytes: Uint8Array): void {
+    writeWhole(this.fd, bytes, this.written);
+    this.extents[bucket] ??= [];
+    this.extents[bucket].push(this.written, bytes.length);
+    this.written += bytes.length;
+  }
+}
+
+/** Writes all the bytes at a place of a file, or throws a Stopped. */
+export function writeWhole(fd: number, bytes: Uint8Array, at: number): void {
+  try {
+    for (let done = 0; done < bytes.length; )
+      done += writeSync(fd, bytes, done, bytes.length - done, at + done);
+  } catch (error) {
+    throw cannotWrite(error);
+  }
+}
+
+/** Reads whole buckets back, whoever wrote them. */
+export class SpillReader {
+  private readonly files: { readonly fd: number; readonly extents: SpillIndex['extents'] }[];
+
+  constructor(indexes: readonly SpillIndex[]) {
+    this.files = indexes.map(({ path, extents }) => ({ fd: openSync(path, 'r'), extents }));
+  }
+
+  /** Bytes of one bucket. */
+  bytesOf(bucket: number): number {
+    let sum = 0;
+    for (const { extents } of this.files) {
+      const list = extents[bucket] ?? [];
+      for (let i = 1; i < list.length; i += 2) sum += list[i]!;
+    }
+    return sum;
+  }
+
+  /** Fills the store from its start, and sets it there. @returns how many bytes */
+  read(bucket: number, into: ByteStore): number {
+    into.at = 0;
+    into.room(this.bytesOf(bucket));
+    let length = 0;
+    for (const { fd, extents } of this.files) {
+      const list = extents[bucket] ?? [];
+      for (let i = 0; i < list.length; i += 2) {
+        readWhole(fd, into.bytes, length, list[i + 1]!, list[i]!);
+        length += list[i + 1]!;
+      }
+    }
+    return length;
+  }
+
+  close(): void {
+    for (const { fd } of this.files) closeSync(fd);
+  }
+}
+
+/** Reads exactly so many bytes of a file this import wrote. */
+export function readWhole(fd: number, into: Uint8Array, to: number, length: number, from: number): void {
+  for (let done = 0; done < length; ) {
+    const got = readSync(fd, into, to + done, length - done, from + done);
+    if (got === 0) throw new Error('a file of this import ended early');
+    done += got;
+  }
+}

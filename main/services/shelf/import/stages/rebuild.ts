@@ -1,0 +1,262 @@
+import { closeSync, openSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Box } from '../../../../../geo/roads/box.ts';
+import { BoxMaker } from '../../../../../geo/roads/box.ts';
+import { WAY_KIND } from '../../../../../geo/roads/roads.ts';
+import { PER_DEGREE } from '../../../../../geo/shelf/encode-block.ts';
+import { ByteStore } from '../../../../../geo/shelf/import/byte-store.ts';
+import { DRAWN, RELATION, ROAD_CLASS } from '../../../../../geo/shelf/import/choose.ts';
+import { RoadCells } from '../../../../../geo/shelf/import/grid.ts';
+import { boxOfLocated, newLocated, sizeLocated } from '../../../../../geo/shelf/import/located.ts';
+import { ThinnedWay } from '../../../../../geo/shelf/import/thinned-way.ts';
+import type { TilePlan } from '../../../../../geo/shelf/import/tile-plan.ts';
+import { TILE_RECORD } from '../../../../../geo/shelf/import/tile-record.ts';
+import { WayRecord, writePlaces } from '../../../../../geo/shelf/import/way-record.ts';
+import {
+  type CellRange,
+  isLarge,
+  tilesOfCells,
+  WayTiles,
+} from '../../../../../geo/shelf/import/way-tiles.ts';
+import { LAYER_ZOOM, type TiledLayer } from '../../../../../geo/shelf/layers.ts';
+import { NamesOut } from '../names-out.ts';
+import { readWhole, Spill, type SpillIndex, SpillReader } from '../spill.ts';
+import { TilesOut } from '../tiles-out.ts';
+import { AREA_BUCKETS, areaBucket } from './areas.ts';
+import { FINE_PLACE_BYTES, PLACE_BYTES } from './place-nodes.ts';
+import { spreadTagged } from './tagged-nodes.ts';
+import { CHUNK_BITS, type WayChunk } from './take-ways.ts';
+
+export interface RebuildSetup {
+  readonly temp: string;
+  readonly chunks: readonly WayChunk[];
+  readonly places: readonly SpillIndex[];
+  readonly fine: readonly SpillIndex[];
+  readonly tagged: readonly SpillIndex[];
+  readonly plan: TilePlan;
+  /** RASTER_BYTES, shared */
+  readonly roads: SharedArrayBuffer;
+}
+
+export type RebuildTask =
+  | { readonly kind: 'chunk'; readonly chunk: number }
+  | { readonly kind: 'tagged'; readonly bucket: number };
+
+export interface Rebuilt {
+  readonly tiles: SpillIndex;
+  readonly names: SpillIndex;
+  /** edges of areas that are kept whole or thinned */
+  readonly areas: SpillIndex;
+  readonly roads: number;
+  readonly mainRoads: number;
+  readonly minorRoads: number;
+  readonly box: Box | undefined;
+}
+
+const SLOT_MASK = (1 << CHUNK_BITS) - 1;
+const LACKING = 0x7fffffff;
+
+/** Gives ways their places back and hands them on to their tiles. */
+export class WayRebuilder {
+  private readonly setup: RebuildSetup;
+  private readonly tiles: TilesOut;
+  private readonly names: NamesOut;
+  private readonly areas: Spill;
+  private readonly placeReader: SpillReader;
+  private readonly fineReader: SpillReader;
+  private readonly taggedReader: SpillReader;
+  private readonly roadCells: RoadCells;
+  private readonly finder = new WayTiles();
+  private readonly record = new WayRecord();
+  private readonly located = newLocated();
+  private readonly thinned = new ThinnedWay();
+  private readonly lat7 = new Int32Array(1 << CHUNK_BITS);
+  private readonly lon7 = new Int32Array(1 << CHUNK_BITS);
+  private readonly finePlaces = new Map<number, readonly [lat: number, lon: number]>();
+  private readonly store = new ByteStore();
+  private readonly box = new BoxMaker();
+  private roads = 0;
+  private readonly byClass = [0, 0, 0];
+  private fds = new Map<string, number>();
+
+  constructor(setup: RebuildSetup, worker: number) {
+    this.setup = setup;
+    this.tiles = new TilesOut(join(setup.temp, `tiles-${worker}`), setup.plan);
+    this.names = new NamesOut(join(setup.temp, `names-${worker}`));
+    this.areas = new Spill(join(setup.temp, `areas-${worker}`), AREA_BUCKETS);
+    this.placeReader = new SpillReader(setup.places);
+    this.fineReader = new SpillReader(setup.fine);
+    this.taggedReader = new SpillReader(setup.tagged);
+    this.roadCells = new RoadCells(setup.roads);
+  }
+
+  run(task: RebuildTask): void {
+    const { store } = this;
+    if (task.kind === 'tagged') {
+      const length = this.taggedReader.read(task.bucket, store);
+      spreadTagged(store, length, this.tiles, this.names);
+      return;
+    }
+    this.readPlaces(task.chunk);
+    const { path, offset, length } = this.setup.chunks[task.chunk]!;
+    store.at = 0;
+    store.room(length);
+    readWhole(this.open(path), store.bytes, 0, length, offset);
+    let slot = 0;
+    while (store.at < length) {
+      const from = store.at;
+      this.record.read(store);
+      this.record.skipRefs(store);
+      const to = store.at;
+      this.hand(from, to, slot);
+      store.at = to;
+      slot += this.record.count;
+    }
+  }
+
+  end(): Rebuilt {
+    for (const fd of this.fds.values()) closeSync(fd);
+    for (const reader of [this.placeReader, this.fineReader, this.taggedReader]) reader.close();
+    return {
+      tiles: this.tiles.end(),
+      names: this.names.end(),
+      areas: this.areas.end(),
+      roads: this.roads,
+      mainRoads: this.byClass[ROAD_CLASS.main]!,
+      minorRoads: this.byClass[ROAD_CLASS.minor]!,
+      box: this.box.box(),
+    };
+  }
+
+  private open(path: string): number {
+    const known = this.fds.get(path);
+    if (known !== undefined) return known;
+    const fd = openSync(path, 'r');
+    this.fds.set(path, fd);
+    return fd;
+  }
+
+  private readPlaces(chunk: number): void {
+    const { store, lat7, lon7 } = this;
+    lat7.fill(LACKING, 0, this.setup.chunks[chunk]!.slots);
+    const length = this.placeReader.read(chunk, store);
+    const { view } = store;
+    for (let at = 0; at < length; at += PLACE_BYTES) {
+      const slot = view.getUint32(at, true) & SLOT_MASK;
+      lat7[slot] = view.getInt32(at + 4, true);
+      lon7[slot] = view.getInt32(at + 8, true);
+    }
+    this.finePlaces.clear();
+    const fineLength = this.fineReader.read(chunk, store);
+    for (let at = 0; at < fineLength; at += FINE_PLACE_BYTES)
+      this.finePlaces.set(store.view.getUint32(at, true) & SLOT_MASK, [
+        store.view.getFloat64(at + 4, true),
+        store.view.getFloat64(at + 12, true),
+      ]);
+  }
+
+  /** Hands the way of the record just read, the store's bytes from … to, to its tiles. */
+  private hand(from: number, to: number, slot: number): void {
+    const { record, located, tiles } = this;
+    const whole = this.locate(slot);
+    const box = boxOfLocated(located);
+    if (box === undefined) return;
+    const cells = this.finder.cellsOf(box);
+    const { body } = tiles;
+    body.at = 0;
+    body.append(this.store.bytes, from, to);
+    writePlaces(located, whole, slot, body);
+    const put = (layer: TiledLayer, numbers: readonly number[]) => {
+      for (const number of numbers) tiles.put(layer, TILE_RECORD.way, number);
+    };
+    if (isNear(record, cells)) put('near', tilesOfCells(cells, LAYER_ZOOM.near));
+    else put('wide', this.finder.alongLine(located, cells, LAYER_ZOOM.wide));
+    if (record.kind === WAY_KIND.ferry) put('far', this.finder.alongLine(located, cells, LAYER_ZOOM.far));
+    if (record.isZone) put('far', tilesOfCells(cells, LAYER_ZOOM.far));
+    if (record.service) put('service', tilesOfCells(cells, LAYER_ZOOM.service));
+    this.handAreas();
+    if (record.kind === WAY_KIND.road || record.kind === WAY_KIND.ferry) this.countRoad(box, cells);
+    this.handName();
+    if (record.drawn !== DRAWN.no) this.handThinned(box, cells);
+  }
+
+  /** @returns whether all its places are there in whole ten-millionths: then those arrays hold them */
+  private locate(slot: number) {
+    const { located, lat7, lon7, finePlaces } = this;
+    const { count } = this.record;
+    sizeLocated(located, count);
+    const { lat, lon } = located;
+    let whole = true;
+    for (let i = 0; i < count; i++) {
+      const place = lat7[slot + i]!;
+      if (place !== LACKING) {
+        lat[i] = place / PER_DEGREE;
+        lon[i] = lon7[slot + i]! / PER_DEGREE;
+        continue;
+      }
+      whole = false;
+      const fine = finePlaces.size > 0 ? finePlaces.get(slot + i) : undefined;
+      lat[i] = fine ? fine[0] : Number.NaN;
+      lon[i] = fine ? fine[1] : Number.NaN;
+    }
+    return whole ? { lat7, lon7 } : undefined;
+  }
+
+  private countRoad(box: Box, cells: CellRange): void {
+    this.roads++;
+    this.byClass[this.record.roadClass]!++;
+    this.box.add(box.south, box.west);
+    this.box.add(box.north, box.east > 180 ? box.east - 360 : box.east);
+    this.finder.markRoad(this.located, cells, this.roadCells);
+  }
+
+  /** The edges of a zone or of an area that is drawn thinned wait for the others of it. */
+  private handAreas(): void {
+    const wanted = RELATION.zone + RELATION.drawn8;
+    for (const { relation, as } of this.record.memberships) {
+      if ((as & RELATION.area) === 0 || (as & wanted) === 0) continue;
+      const { body } = this.tiles;
+      const bytes = new ByteStore(12 + body.at);
+      bytes.double(relation);
+      bytes.view.setUint32(bytes.at, body.at, true);
+      bytes.at += 4;
+      bytes.append(body.bytes, 0, body.at);
+      this.areas.add(areaBucket(relation), bytes.bytes.subarray(0, bytes.at));
+    }
+  }
+
+  private handName(): void {
+    const { record, located } = this;
+    if (record.nameTo === 0) return;
+    let middle = located.count >> 1;
+    // one that is there
+    if (Number.isNaN(located.lat[middle]!)) middle = located.lat.findIndex((lat) => !Number.isNaN(lat));
+    this.names.put(this.store.bytes.subarray(record.nameFrom, record.nameTo), {
+      id: record.id,
+      lat: located.lat[middle]!,
+      lon: located.lon[middle]!,
+    });
+  }
+
+  private handThinned(box: Box, cells: CellRange): void {
+    const { record, store, tiles, thinned, located } = this;
+    store.at = record.refsAt;
+    thinned.take(record, store, located);
+    const set = store.bytes.subarray(record.drawnFrom, record.drawnTo);
+    for (const layer of record.drawn === DRAWN.at8and5
+      ? (['draw8', 'draw5'] as const)
+      : (['draw8'] as const)) {
+      if (!thinned.thin(layer, box)) continue;
+      tiles.body.at = 0;
+      thinned.write({ id: record.id, kind: record.kind, tags: set, memberships: [] }, tiles.body);
+      for (const number of tilesOfCells(cells, LAYER_ZOOM[layer])) tiles.put(layer, TILE_RECORD.way, number);
+    }
+  }
+}
+
+/** Small surroundings lie in the near layer unless they are the edge of an area. */
+function isNear(record: WayRecord, cells: CellRange): boolean {
+  return (
+    record.nearOnly && !isLarge(cells) && !record.memberships.some((one) => (one.as & RELATION.area) !== 0)
+  );
+}

@@ -1,0 +1,69 @@
+import { ByteStore } from '../../../../../geo/shelf/import/byte-store.ts';
+import { LAYER } from '../../../../../geo/shelf/layers.ts';
+import { compareNames, compareTexts, encodeNames, type NameEntry } from '../../../../../geo/shelf/names.ts';
+import { BlockOut, type BlockPlaces } from '../block-out.ts';
+import { readNames, type WaitingName } from '../names-out.ts';
+import { type SpillIndex, SpillReader } from '../spill.ts';
+
+/** Entries of one block of the index. */
+const PER_BLOCK = 512;
+/** Blocks of one bucket are numbered from here on by bucket; the directory's numbers are made of them at the end. */
+export const BLOCKS_PER_BUCKET = 2 ** 20;
+
+export interface SortNamesSetup {
+  readonly names: readonly SpillIndex[];
+  readonly outFile: string;
+  readonly outEnd: BigInt64Array;
+}
+
+export interface SortedNames {
+  readonly blocks: BlockPlaces;
+  /** first folded name of each block, by its number */
+  readonly keys: readonly (readonly [block: number, key: string])[];
+}
+
+/** Sorts the names of one bucket at a time into blocks of the index. */
+export class NameSorter {
+  private readonly reader: SpillReader;
+  private readonly out: BlockOut;
+  private readonly store = new ByteStore();
+  private readonly keys: (readonly [number, string])[] = [];
+
+  constructor(setup: SortNamesSetup) {
+    this.reader = new SpillReader(setup.names);
+    this.out = new BlockOut(setup.outFile, setup.outEnd);
+  }
+
+  run(bucket: number): void {
+    const length = this.reader.read(bucket, this.store);
+    const kept = withoutRepeats(readNames(this.store, length));
+    for (let i = 0; i < kept.length; i += PER_BLOCK) {
+      const block = bucket * BLOCKS_PER_BUCKET + i / PER_BLOCK;
+      this.keys.push([block, kept[i]!.folded]);
+      const entries: NameEntry[] = kept.slice(i, i + PER_BLOCK).map(({ entry }) => entry);
+      this.out.add(LAYER.names, block, encodeNames(entries));
+    }
+    this.out.flush();
+  }
+
+  end(): SortedNames {
+    this.reader.close();
+    return { blocks: this.out.close(), keys: this.keys };
+  }
+}
+
+/** In the index's order; of a road's pieces within one tile the first by id. */
+function withoutRepeats(names: WaitingName[]): WaitingName[] {
+  const byId = names.sort(
+    (a, b) => compareTexts(a.folded, b.folded) || compareTexts(a.entry.name, b.entry.name) || a.id - b.id,
+  );
+  const seen = new Set<string>();
+  const kept = byId.filter(({ entry, tile }) => {
+    if (entry.kind !== 'road') return true;
+    const key = `${tile} ${entry.name}`;
+    if (seen.has(key)) return false;
+    seen.add(key);
+    return true;
+  });
+  return kept.sort((a, b) => compareTexts(a.folded, b.folded) || compareNames(a.entry, b.entry));
+}

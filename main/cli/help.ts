@@ -15,6 +15,12 @@ export const HELP = `lanegauge: will this vehicle get along this drive?
   lanegauge swing --vehicle CARD.json --path PATH.json --follow front|rear
       [--json]                tail swing, cut-in and swept width of the vehicle driven along a path, by one axle
 
+  lanegauge shelf import MAP... [--name NAME]   read maps once and keep them: each under its file's name, or all as one
+  lanegauge shelf list
+  lanegauge shelf verify [NAME] [--repair]      read all of it again; make damaged maps anew from their files
+  lanegauge shelf remove NAME
+      [--json]                with each of them
+
   lanegauge --version
 
   MAP is an OpenStreetMap extract: .osm.pbf, .osm, .osm.gz or Overpass JSON, told apart by content.

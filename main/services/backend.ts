@@ -47,8 +47,8 @@ export interface Backend {
 
 /** Its code is loaded when a map is first taken in. */
 const importPartLater: ImportPart = async (...asked) => {
-  const { importPart } = await import('./shelf/import/import-part.ts');
-  return importPart(...asked);
+  const { importWithWords } = await import('./shelf/import-with-words.ts');
+  return importWithWords(...asked);
 };
 
 /** Opens everything that is kept for the user and binds the calls to it. */

@@ -17,6 +17,7 @@ const BENCHES = [
   'independent-rules',
   'false-alarms',
   'check-long-drive',
+  'shelf-equals-file',
   'turns',
   'grid',
   'window-start',

@@ -1,11 +1,12 @@
+import { basename } from 'node:path';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import type { ListedMap } from '../../services/shelf/list-maps.ts';
 import type { MapFile } from '../../services/shelf/put-on-shelf.ts';
 import { importMap, nameOfFile } from '../../services/shelf/shelf-work.ts';
 import { jsonText } from '../json-text.ts';
 import { pathFrom, readWords, USAGE_HINT } from '../read-words.ts';
+import type { ShelfCommand } from './command.ts';
 import { printMaps } from './print-maps.ts';
-import type { ShelfCommand } from './shelf-command.ts';
 
 const MANY = 1000;
 
@@ -19,7 +20,7 @@ export const shelfImport: ShelfCommand = async (words, { folder, progress, signa
   if (name?.trim() === '') return fail('usage', `--name needs a name that can be read. ${USAGE_HINT}`);
   const files = bare.map((typed): MapFile => {
     const path = pathFrom(folder, typed);
-    return { path, name: path, stays: true };
+    return { path, name: basename(path), stays: true };
   });
   const wanted =
     name === undefined

@@ -3,8 +3,8 @@ import { codeOf, messageOf } from '../../services/files/system-error.ts';
 import { listMaps } from '../../services/shelf/list-maps.ts';
 import { jsonText } from '../json-text.ts';
 import { readWords } from '../read-words.ts';
+import type { ShelfCommand } from './command.ts';
 import { EMPTY_SHELF, printMaps } from './print-maps.ts';
-import type { ShelfCommand } from './shelf-command.ts';
 
 /** `shelf list`: what is on the shelf. */
 export const shelfList: ShelfCommand = async (words, _terminal, { shelf }) => {

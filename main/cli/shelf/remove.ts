@@ -3,7 +3,7 @@ import { quote } from '../../../geo/units/text.ts';
 import { removeByName } from '../../services/shelf/shelf-work.ts';
 import { jsonText } from '../json-text.ts';
 import { readWords, USAGE_HINT } from '../read-words.ts';
-import type { ShelfCommand } from './shelf-command.ts';
+import type { ShelfCommand } from './command.ts';
 
 /** `shelf remove NAME`: takes a map off the shelf. Whoever types its name means it. */
 export const shelfRemove: ShelfCommand = async (words, _terminal, { shelf }) => {

@@ -1,28 +1,15 @@
-import { fail, type Result } from '../../../geo/result.ts';
+import { fail } from '../../../geo/result.ts';
 import { askMeant } from '../../../geo/units/slips.ts';
 import { clip } from '../../../geo/units/text.ts';
 import { shelfFolder } from '../../services/shelf/shelf-folder.ts';
-import type { ShelfTools } from '../../services/shelf/shelf-work.ts';
 import { sweepShelf } from '../../services/shelf/sweep-shelf.ts';
 import { USAGE_HINT } from '../read-words.ts';
 import { EXIT_INTERRUPTED, refuse, type Terminal } from '../terminal.ts';
+import type { ShelfCommand } from './command.ts';
 import { shelfImport } from './import.ts';
 import { shelfList } from './list.ts';
 import { shelfRemove } from './remove.ts';
 import { shelfVerify } from './verify.ts';
-
-/** What a command of the shelf gives: what is printed, and the exit code. */
-export interface ShelfSaid {
-  readonly text: string;
-  readonly exit: 0 | 1;
-}
-
-/** One of them. @param words those after its own */
-export type ShelfCommand = (
-  words: readonly string[],
-  terminal: Terminal,
-  tools: ShelfTools,
-) => Promise<Result<ShelfSaid>>;
 
 const COMMANDS: Readonly<Record<string, ShelfCommand>> = {
   import: shelfImport,
@@ -36,7 +23,7 @@ export async function shelfCommand(words: readonly string[], terminal: Terminal)
   const [name, ...rest] = words;
   const command = name !== undefined && Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
   if (command === undefined) return refuse(sayUnknown(name), terminal);
-  const { importPart } = await import('../../services/shelf/import/import-part.ts');
+  const { importWithWords: importPart } = await import('../../services/shelf/import-with-words.ts');
   const shelf = shelfFolder(terminal.dataFolder);
   await sweepShelf(shelf, terminal.now().getTime());
   const done = await command(rest, terminal, { shelf, importPart, now: terminal.now });

@@ -4,8 +4,8 @@ import { type FoundMap, findMaps } from '../../services/shelf/shelf-folder.ts';
 import { findByName, type VerifiedMap, verifyMaps } from '../../services/shelf/shelf-work.ts';
 import { jsonText } from '../json-text.ts';
 import { readWords } from '../read-words.ts';
+import type { ShelfCommand } from './command.ts';
 import { EMPTY_SHELF } from './print-maps.ts';
-import type { ShelfCommand } from './shelf-command.ts';
 
 /** `shelf verify [NAME] [--repair]`: reads all of a map, or of all maps. Exit 1 where something stays damaged. */
 export const shelfVerify: ShelfCommand = async (words, { progress, signal }, tools) => {

@@ -6,8 +6,8 @@ import { CALLS } from '../../../../main/contract/calls.ts';
 import { createHandlers } from '../../../../main/services/engine/handlers.ts';
 import { importMap } from '../../../../main/services/shelf/shelf-work.ts';
 import { COACH_BUILT } from '../../../support/coach-built.ts';
-import { importByHand } from '../../../support/import-by-hand.ts';
 import { worked } from '../../../support/scratch-files.ts';
+import { importByHand } from '../../../support/shelf/import-by-hand.ts';
 
 const NEVER = new AbortController().signal;
 const hooks = { signal: NEVER, onProgress: () => {}, lookUp: () => {} };

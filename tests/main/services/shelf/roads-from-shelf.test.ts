@@ -11,8 +11,8 @@ import { readRouteFile } from '../../../../main/services/route/read-route-file.t
 import { type OpenPart, openPart } from '../../../../main/services/shelf/read-part.ts';
 import { roadsFromShelf } from '../../../../main/services/shelf/roads-from-shelf.ts';
 import { readVehicleFile } from '../../../../main/services/vehicle/read-vehicle-file.ts';
-import { makePart } from '../../../support/make-part.ts';
 import { scratchFiles, worked } from '../../../support/scratch-files.ts';
+import { makePart } from '../../../support/shelf/make-part.ts';
 
 const SAMPLE = join(import.meta.dirname, '../../../../sample-routes');
 const MAP = join(SAMPLE, 'district.osm.pbf');

@@ -23,9 +23,9 @@ import {
   verifyMaps,
 } from '../../../../main/services/shelf/shelf-work.ts';
 import { sweepShelf } from '../../../../main/services/shelf/sweep-shelf.ts';
-import { importByHand } from '../../../support/import-by-hand.ts';
 import { pbfFile } from '../../../support/pbf-file.ts';
 import { worked } from '../../../support/scratch-files.ts';
+import { importByHand } from '../../../support/shelf/import-by-hand.ts';
 
 const NOW = new Date('2027-06-12T09:30:00Z');
 const hooks = { signal: new AbortController().signal, onProgress: () => {} };

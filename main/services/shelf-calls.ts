@@ -1,14 +1,15 @@
-import { given } from '../../../geo/given.ts';
-import { fail, ok, type Result } from '../../../geo/result.ts';
-import type { ShelfShown } from '../../contract/shelf.ts';
-import type { Services } from '../../dispatch.ts';
-import type { Engine } from '../engine/engine.ts';
-import { codeOf, messageOf } from '../files/system-error.ts';
-import type { Sources } from '../sources.ts';
-import type { Stores } from '../stores.ts';
-import type { ImportPart } from './put-on-shelf.ts';
-import { findByName, importMap, nameOfFile, removeByName, verifyMaps } from './shelf-work.ts';
-import { showMaps } from './show-maps.ts';
+import { given } from '../../geo/given.ts';
+import { fail, ok, type Result } from '../../geo/result.ts';
+import type { ShelfShown } from '../contract/shelf.ts';
+import type { Services } from '../dispatch.ts';
+import type { Engine } from './engine/engine.ts';
+import { underItsName } from './engine/true-names.ts';
+import { codeOf, messageOf } from './files/system-error.ts';
+import type { ImportPart } from './shelf/put-on-shelf.ts';
+import { findByName, importMap, nameOfFile, removeByName, verifyMaps } from './shelf/shelf-work.ts';
+import { showMaps } from './shelf/show-maps.ts';
+import type { Sources } from './sources.ts';
+import type { Stores } from './stores.ts';
 
 interface Parts {
   readonly shelf: string;
@@ -43,7 +44,7 @@ export function shelfCalls(
         { name: wanted, files: [{ ...file, stays }], origin: { by: 'file' } },
         hooks,
       );
-      if (!put.ok) return put;
+      if (!put.ok) return underItsName(put.error, file);
       const shown = await showShelf(shelf);
       const map = shown.ok ? shown.value.maps.find((each) => each.name === wanted) : undefined;
       return map === undefined ? fail('shelf.gone', 'The map was taken off the shelf meanwhile.') : ok(map);

@@ -1,6 +1,6 @@
 import { mkdir } from 'node:fs/promises';
-import { fail, ok } from '../../geo/result.ts';
-import type { ImportPart } from '../../main/services/shelf/put-on-shelf.ts';
+import { fail, ok } from '../../../geo/result.ts';
+import type { ImportPart } from '../../../main/services/shelf/put-on-shelf.ts';
 import { makePart } from './make-part.ts';
 
 /** Takes small maps in without threads, for tests of what is done with parts. */

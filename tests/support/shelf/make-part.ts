@@ -1,7 +1,7 @@
 import { open, stat, writeFile } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { crc32 } from 'node:zlib';
-import { BoxMaker } from '../../geo/roads/box.ts';
+import { BoxMaker } from '../../../geo/roads/box.ts';
 import {
   isArea,
   isNearOnly,
@@ -10,18 +10,18 @@ import {
   isZone,
   saysNothing,
   wayKind,
-} from '../../geo/roads/keep.ts';
-import { type Tags, WAY_KIND } from '../../geo/roads/roads.ts';
-import type { Member } from '../../geo/roads/sink.ts';
-import type { BlockContent } from '../../geo/shelf/block.ts';
-import { encodeDirectory } from '../../geo/shelf/directory.ts';
-import { encodeBlock } from '../../geo/shelf/encode-block.ts';
-import { EDGE, LAYER, LAYER_ZOOM } from '../../geo/shelf/layers.ts';
-import { encodeTrailer, PART_MAGIC, TRAILER_BYTES } from '../../geo/shelf/part-file.ts';
-import { CHOICE_VERSION, type PartMeta } from '../../geo/shelf/part-meta.ts';
-import { encodeTags } from '../../geo/shelf/tag-bytes.ts';
-import { countIn, numbersIn, rangeOfBox } from '../../geo/shelf/tiles.ts';
-import { readerFor } from '../../main/services/map/tell-format.ts';
+} from '../../../geo/roads/keep.ts';
+import { type Tags, WAY_KIND } from '../../../geo/roads/roads.ts';
+import type { Member } from '../../../geo/roads/sink.ts';
+import type { BlockContent } from '../../../geo/shelf/block.ts';
+import { encodeDirectory } from '../../../geo/shelf/directory.ts';
+import { encodeBlock } from '../../../geo/shelf/encode-block.ts';
+import { EDGE, LAYER, LAYER_ZOOM } from '../../../geo/shelf/layers.ts';
+import { encodeTrailer, PART_MAGIC, TRAILER_BYTES } from '../../../geo/shelf/part-file.ts';
+import { CHOICE_VERSION, type PartMeta } from '../../../geo/shelf/part-meta.ts';
+import { encodeTags } from '../../../geo/shelf/tag-bytes.ts';
+import { countIn, numbersIn, rangeOfBox } from '../../../geo/shelf/tiles.ts';
+import { readerFor } from '../../../main/services/map/tell-format.ts';
 
 interface Elements {
   readonly nodes: Map<number, { lat: number; lon: number; tags: Tags | undefined }>;

@@ -1,0 +1,16 @@
+import type { Result } from '../../../geo/result.ts';
+import type { ShelfTools } from '../../services/shelf/shelf-work.ts';
+import type { Terminal } from '../terminal.ts';
+
+/** What a command of the shelf gives: what is printed, and the exit code. */
+export interface ShelfSaid {
+  readonly text: string;
+  readonly exit: 0 | 1;
+}
+
+/** One of them. @param words those after its own */
+export type ShelfCommand = (
+  words: readonly string[],
+  terminal: Terminal,
+  tools: ShelfTools,
+) => Promise<Result<ShelfSaid>>;

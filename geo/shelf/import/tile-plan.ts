@@ -4,7 +4,20 @@ import { tileNumber } from '../tiles.ts';
 /** Zoom at which it is counted how much lies where. */
 export const WEIGHT_ZOOM = 11;
 const ACROSS = 1 << WEIGHT_ZOOM;
-export const WEIGHT_CELLS = ACROSS * ACROSS;
+const WEIGHT_CELLS = ACROSS * ACROSS;
+/** Counts by cell, row by row, and behind them by row, so that empty rows need not be looked at. */
+const WEIGHT_COUNTS = WEIGHT_CELLS + ACROSS;
+
+/** Counts for several threads, all 0. */
+export function newWeights(): Int32Array {
+  return new Int32Array(new SharedArrayBuffer(WEIGHT_COUNTS * 4));
+}
+
+/** Adds nodes to a cell: row * 2^WEIGHT_ZOOM + column. */
+export function addWeight(weights: Int32Array, cell: number, nodes: number): void {
+  Atomics.add(weights, cell, nodes);
+  Atomics.add(weights, WEIGHT_CELLS + (cell >>> WEIGHT_ZOOM), 1);
+}
 
 /** Buckets for the coarse layers, whose tiles are large and few. */
 const COARSE_BUCKETS = 32;
@@ -18,16 +31,20 @@ export interface TilePlan {
 }
 
 /**
- * @param weights nodes by cell of WEIGHT_ZOOM, row by row
+ * @param weights as `newWeights` made them
  * @param nodesPerBucket what is aimed at; a single tile may hold more
  */
 export function planTiles(weights: Int32Array, nodesPerBucket: number): TilePlan {
   const numbers: number[] = [];
   let sum = 0;
-  for (let cell = 0; cell < WEIGHT_CELLS; cell++) {
-    if (weights[cell] === 0) continue;
-    sum += weights[cell]!;
-    numbers.push(tileNumber(cell % ACROSS, cell >>> WEIGHT_ZOOM, WEIGHT_ZOOM) * WEIGHT_CELLS + cell);
+  for (let y = 0; y < ACROSS; y++) {
+    if (weights[WEIGHT_CELLS + y] === 0) continue;
+    for (let x = 0; x < ACROSS; x++) {
+      const cell = y * ACROSS + x;
+      if (weights[cell] === 0) continue;
+      sum += weights[cell]!;
+      numbers.push(tileNumber(x, y, WEIGHT_ZOOM) * WEIGHT_CELLS + cell);
+    }
   }
   const order = Float64Array.from(numbers).sort();
   const most = Math.max(nodesPerBucket, sum / (MOST_BUCKETS - COARSE_BUCKETS));

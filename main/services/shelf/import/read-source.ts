@@ -1,7 +1,7 @@
 import { closeSync, openSync } from 'node:fs';
 import type { FileFacts } from '../../../../geo/roads/sink.ts';
 import type { IdPlan } from '../../../../geo/shelf/import/id-buckets.ts';
-import { WEIGHT_CELLS } from '../../../../geo/shelf/import/tile-plan.ts';
+import { newWeights } from '../../../../geo/shelf/import/tile-plan.ts';
 import { Cancelled } from '../../map/map-reading.ts';
 import { WAYLESS } from '../../map/read-pbf-file.ts';
 import { walkBlobs } from './blob-table.ts';
@@ -207,8 +207,4 @@ function chunksOf(ends: readonly TakenWays[]): WayChunk[] {
 
 function newCounter(): Int32Array {
   return new Int32Array(new SharedArrayBuffer(4));
-}
-
-function newWeights(): Int32Array {
-  return new Int32Array(new SharedArrayBuffer(WEIGHT_CELLS * 4));
 }

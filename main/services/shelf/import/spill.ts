@@ -10,7 +10,7 @@ export interface SpillIndex {
 
 /** Memory for the pages of all buckets together. */
 const ARENA_BYTES = 12 * 1024 * 1024;
-const PAGE_MOST = 32 * 1024;
+const PAGE_MOST = 16 * 1024;
 const PAGE_LEAST = 1024;
 
 /**
@@ -20,9 +20,9 @@ const PAGE_LEAST = 1024;
 export class Spill {
   readonly path: string;
   private readonly fd: number;
-  private readonly arena: ByteStore;
+  /** made when first needed: many buckets stay empty */
+  private readonly pages: (ByteStore | undefined)[];
   private readonly pageBytes: number;
-  private readonly fill: Int32Array;
   private readonly extents: (number[] | undefined)[];
   private written = 0;
 
@@ -30,8 +30,7 @@ export class Spill {
     this.path = path;
     const fair = Math.floor(ARENA_BYTES / Math.max(1, buckets));
     this.pageBytes = Math.min(PAGE_MOST, Math.max(PAGE_LEAST, fair)) & ~7;
-    this.arena = new ByteStore(this.pageBytes * buckets);
-    this.fill = new Int32Array(buckets);
+    this.pages = new Array<ByteStore | undefined>(buckets).fill(undefined);
     this.extents = new Array<number[] | undefined>(buckets).fill(undefined);
     try {
       this.fd = openSync(path, 'w');
@@ -40,38 +39,40 @@ export class Spill {
     }
   }
 
-  /** A store that stands where `bytes` bytes of the bucket may be written; undefined for more than a page. */
+  /** A store that stands where `bytes` bytes are to be written, all of them; undefined for more than a page. */
   place(bucket: number, bytes: number): ByteStore | undefined {
     if (bytes > this.pageBytes) return undefined;
-    if (this.fill[bucket]! + bytes > this.pageBytes) this.flush(bucket);
-    this.arena.at = bucket * this.pageBytes + this.fill[bucket]!;
-    this.fill[bucket]! += bytes;
-    return this.arena;
+    let page = this.pages[bucket];
+    if (page === undefined) {
+      page = new ByteStore(this.pageBytes);
+      this.pages[bucket] = page;
+    } else if (page.at + bytes > this.pageBytes) this.flush(bucket, page);
+    return page;
   }
 
   /** Writes one record of any size. */
   add(bucket: number, record: Uint8Array): void {
-    const store = this.place(bucket, record.length);
-    if (store) store.append(record);
+    const page = this.place(bucket, record.length);
+    if (page) page.append(record);
     else {
-      this.flush(bucket);
+      // what came before it stays before it
+      const before = this.pages[bucket];
+      if (before) this.flush(bucket, before);
       this.write(bucket, record);
     }
   }
 
   /** Writes what is left; the file is whole then. */
   end(): SpillIndex {
-    for (let bucket = 0; bucket < this.fill.length; bucket++) this.flush(bucket);
+    for (const [bucket, page] of this.pages.entries()) if (page) this.flush(bucket, page);
     closeSync(this.fd);
     return { path: this.path, extents: this.extents };
   }
 
-  private flush(bucket: number): void {
-    const length = this.fill[bucket]!;
-    if (length === 0) return;
-    const from = bucket * this.pageBytes;
-    this.fill[bucket] = 0;
-    this.write(bucket, this.arena.bytes.subarray(from, from + length));
+  private flush(bucket: number, page: ByteStore): void {
+    if (page.at === 0) return;
+    this.write(bucket, page.bytes.subarray(0, page.at));
+    page.at = 0;
   }
 
   private write(bucket: number, bytes: Uint8Array): void {

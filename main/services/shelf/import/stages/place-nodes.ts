@@ -4,7 +4,7 @@ import { ByteStore } from '../../../../../geo/shelf/import/byte-store.ts';
 import { chooseNode, drawnTags } from '../../../../../geo/shelf/import/choose.ts';
 import { CELL_ZOOM, columnAt, RowFinder } from '../../../../../geo/shelf/import/grid.ts';
 import { FINE, NodeLookup } from '../../../../../geo/shelf/import/node-lookup.ts';
-import { WEIGHT_ZOOM } from '../../../../../geo/shelf/import/tile-plan.ts';
+import { addWeight, WEIGHT_ZOOM } from '../../../../../geo/shelf/import/tile-plan.ts';
 import { encodeTags } from '../../../../../geo/shelf/tag-bytes.ts';
 import { Spill, type SpillIndex, SpillReader } from '../spill.ts';
 import { writeTagged } from './tagged-nodes.ts';
@@ -22,7 +22,7 @@ export interface PlaceNodesSetup {
   /** of each bucket of nodes, where ids are written as steps from it */
   readonly first: Float64Array | undefined;
   readonly chunks: number;
-  /** nodes by cell of WEIGHT_ZOOM, of all workers together */
+  /** nodes by cell, of all workers together (tile-plan.ts) */
   readonly weights: Int32Array;
 }
 
@@ -133,12 +133,15 @@ export class NodePlacer {
       out.view.setUint32(out.at, slot, true);
       out.view.setFloat64(out.at + 4, lookup.lat[node]!, true);
       out.view.setFloat64(out.at + 12, lookup.lon[node]!, true);
+      out.at += FINE_PLACE_BYTES;
       return;
     }
-    const { view, at } = this.places.place(slot >>> CHUNK_BITS, PLACE_BYTES)!;
+    const out = this.places.place(slot >>> CHUNK_BITS, PLACE_BYTES)!;
+    const { view, at } = out;
     view.setUint32(at, slot, true);
     view.setInt32(at + 4, lat7, true);
     view.setInt32(at + 8, lookup.lon7[node]!, true);
+    out.at = at + PLACE_BYTES;
   }
 
   /** Of the nodes with tags those that a way uses or that stand for themselves. */
@@ -169,12 +172,12 @@ export class NodePlacer {
       const here =
         ((rows.rowAt(lookup.lat[node]!) >> shift) << WEIGHT_ZOOM) | (columnAt(lookup.lon[node]!) >> shift);
       if (here !== cell) {
-        if (weight > 0) Atomics.add(weights, cell, weight);
+        if (weight > 0) addWeight(weights, cell, weight);
         cell = here;
         weight = 0;
       }
       weight++;
     }
-    if (weight > 0) Atomics.add(weights, cell, weight);
+    if (weight > 0) addWeight(weights, cell, weight);
   }
 }

@@ -1,5 +1,6 @@
 import { closeSync, openSync } from 'node:fs';
 import { join } from 'node:path';
+import { largest } from '../../../../../geo/lists.ts';
 import type { Box } from '../../../../../geo/roads/box.ts';
 import { BoxMaker } from '../../../../../geo/roads/box.ts';
 import { WAY_KIND } from '../../../../../geo/roads/roads.ts';
@@ -70,8 +71,8 @@ export class WayRebuilder {
   private readonly record = new WayRecord();
   private readonly located = newLocated();
   private readonly thinned = new ThinnedWay();
-  private readonly lat7 = new Int32Array(1 << CHUNK_BITS);
-  private readonly lon7 = new Int32Array(1 << CHUNK_BITS);
+  private readonly lat7: Int32Array;
+  private readonly lon7: Int32Array;
   private readonly finePlaces = new Map<number, readonly [lat: number, lon: number]>();
   private readonly store = new ByteStore();
   private readonly box = new BoxMaker();
@@ -88,6 +89,9 @@ export class WayRebuilder {
     this.fineReader = new SpillReader(setup.fine);
     this.taggedReader = new SpillReader(setup.tagged);
     this.roadCells = new RoadCells(setup.roads);
+    const slots = Math.max(0, largest(setup.chunks.map((chunk) => chunk.slots)));
+    this.lat7 = new Int32Array(slots);
+    this.lon7 = new Int32Array(slots);
   }
 
   run(task: RebuildTask): void {

@@ -73,6 +73,7 @@ export class RelationTaker {
     out.double(relation);
     out.view.setUint32(out.at, member, true);
     out.view.setUint32(out.at + 4, as, true);
+    out.at += 8;
   }
 
   /** @returns where it lies: `relationPlace` tells it apart again */

@@ -63,7 +63,7 @@ export class WayTaker {
   private readonly fd: number;
   private written = 0;
   private readonly chunks: (readonly [number, WayChunk])[] = [];
-  private readonly store = new ByteStore(1 << 20);
+  private readonly store = new ByteStore(64 * 1024);
   private chunk = -1;
   private slots = 0;
   private ways = 0;
@@ -146,6 +146,7 @@ export class WayTaker {
         const store = out.place(nodeBuckets.bucketOf(refs[i]!), 12)!;
         store.double(refs[i]!);
         store.view.setUint32(store.at, slot, true);
+        store.at += 4;
       }
       return;
     }
@@ -157,6 +158,7 @@ export class WayTaker {
       const store = out.place(bucket, 8)!;
       store.view.setUint32(store.at, step, true);
       store.view.setUint32(store.at + 4, slot, true);
+      store.at += 8;
     }
   }
 

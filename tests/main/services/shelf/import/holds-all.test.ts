@@ -6,11 +6,11 @@ import { LAYER } from '../../../../../geo/shelf/layers.ts';
 import { importPart } from '../../../../../main/services/shelf/import/import-part.ts';
 import { runHere } from '../../../../../main/services/shelf/import/runner.ts';
 import { openPart } from '../../../../../main/services/shelf/read-part.ts';
-import { makePart } from '../../../../support/make-part.ts';
 import { type PbfBlock, pbfFile } from '../../../../support/pbf-file.ts';
-import { jsonOf, type RandomMap, randomMap, xmlOf } from '../../../../support/random-map.ts';
-import { type PlainTile, plainTiles } from '../../../../support/read-blocks.ts';
 import { scratchFiles, worked } from '../../../../support/scratch-files.ts';
+import { makePart } from '../../../../support/shelf/make-part.ts';
+import { jsonOf, type RandomMap, randomMap, xmlOf } from '../../../../support/shelf/random-map.ts';
+import { type PlainTile, plainTiles } from '../../../../support/shelf/read-blocks.ts';
 
 const write = scratchFiles();
 

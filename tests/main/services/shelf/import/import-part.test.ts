@@ -10,8 +10,8 @@ import { runInThreads } from '../../../../../main/services/shelf/import/run-in-t
 import { type Runner, runHere } from '../../../../../main/services/shelf/import/runner.ts';
 import { openPart } from '../../../../../main/services/shelf/read-part.ts';
 import { type PbfBlock, type PbfOptions, pbfFile } from '../../../../support/pbf-file.ts';
-import { plainTiles } from '../../../../support/read-blocks.ts';
 import { scratchFiles, worked } from '../../../../support/scratch-files.ts';
+import { plainTiles } from '../../../../support/shelf/read-blocks.ts';
 
 const SAMPLE = join(import.meta.dirname, '../../../../../sample-routes/district.osm.pbf');
 const write = scratchFiles();

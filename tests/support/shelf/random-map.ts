@@ -1,6 +1,6 @@
 import fc from 'fast-check';
-import type { Tags } from '../../geo/roads/roads.ts';
-import type { PbfNode, PbfRelation, PbfWay } from './pbf-file.ts';
+import type { Tags } from '../../../geo/roads/roads.ts';
+import type { PbfNode, PbfRelation, PbfWay } from '../pbf-file.ts';
 
 /** A small map over several tiles, its elements in order of id. */
 export interface RandomMap {

@@ -1,10 +1,10 @@
-import type { Tags } from '../../geo/roads/roads.ts';
-import type { Member } from '../../geo/roads/sink.ts';
-import type { BlockContent } from '../../geo/shelf/block.ts';
-import { decodeBlock } from '../../geo/shelf/decode-block.ts';
-import { LAYER } from '../../geo/shelf/layers.ts';
-import { decodeTags } from '../../geo/shelf/tag-bytes.ts';
-import type { OpenPart } from '../../main/services/shelf/read-part.ts';
+import type { Tags } from '../../../geo/roads/roads.ts';
+import type { Member } from '../../../geo/roads/sink.ts';
+import type { BlockContent } from '../../../geo/shelf/block.ts';
+import { decodeBlock } from '../../../geo/shelf/decode-block.ts';
+import { LAYER } from '../../../geo/shelf/layers.ts';
+import { decodeTags } from '../../../geo/shelf/tag-bytes.ts';
+import type { OpenPart } from '../../../main/services/shelf/read-part.ts';
 
 /** What a tile holds, by id, plainly. */
 export interface PlainTile {

@@ -17,7 +17,7 @@ const WIDE_LONGEST_M = 5_000;
 /** What one question more is worth, as ground asked for beside what is needed. */
 const QUESTION_M2 = 10_000 * 300;
 /** How far the line asked for may leave the line drawn. */
-export const THINNED_M = 20;
+const THINNED_M = 20;
 /** A server tests every segment against every road of the box. */
 const MOST_PLACES = 100;
 

@@ -18,6 +18,8 @@ export interface Piece {
   readonly box: Box;
   /** what lies within so many metres of a line of two or more places; without one, whatever lies in the box */
   readonly along?: Along;
+  /** a part of a square, through which the drive need not run */
+  readonly isQuarter?: true;
 }
 
 export interface Along {
@@ -70,5 +72,5 @@ function quarter({ spans, box }: Piece): Piece[] | undefined {
     { south, north: middle.lat, west: middle.lon, east },
     { south: middle.lat, north, west, east: middle.lon },
     { south: middle.lat, north, west: middle.lon, east },
-  ].map((part) => ({ spans, box: part }));
+  ].map((part) => ({ spans, box: part, isQuarter: true }));
 }

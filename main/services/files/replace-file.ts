@@ -1,4 +1,4 @@
-import { copyFile, open, rename, unlink } from 'node:fs/promises';
+import { copyFile, open, rename, unlink, writeFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import { passingName } from './passing-files.ts';
 import { codeOf } from './system-error.ts';
@@ -11,14 +11,14 @@ import { codeOf } from './system-error.ts';
  */
 export async function replaceFile(
   path: string,
-  text: string,
+  contents: string | Uint8Array | AsyncIterable<string>,
   { backup, mayStill }: { readonly backup?: string; readonly mayStill?: () => Promise<boolean> } = {},
 ): Promise<void> {
   const passing = passingName(path);
   try {
     const handle = await open(passing, 'wx', 0o600);
     try {
-      await handle.writeFile(text);
+      await writeFile(handle, contents);
       await handle.sync();
     } finally {
       await handle.close();

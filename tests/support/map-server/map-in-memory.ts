@@ -1,19 +1,34 @@
+import Flatbush from 'flatbush';
 import { localFrame } from '../../../geo/earth/frame.ts';
 import type { Point } from '../../../geo/earth/point.ts';
 import { isInRing } from '../../../geo/earth/ring.ts';
 import { awayFrom, crossing } from '../../../geo/earth/segment.ts';
+import { reachDeg } from '../../../geo/roads/discs.ts';
 import type { MapFile, MapRelation, MapWay } from '../../sample-routes/read-district.ts';
 import type { Filter } from './parse-query.ts';
 
 type Around = Filter & { readonly is: 'around' };
 type BoxFilter = Filter & { readonly is: 'box' };
+type LatLon = readonly [number, number];
 type Line = readonly { readonly lat: number; readonly lon: number }[];
+
+interface Span {
+  readonly key: string;
+  readonly a: Line[number];
+  readonly b: Line[number];
+}
+
+interface Index {
+  readonly tree: Flatbush;
+  readonly spans: readonly Span[];
+}
 
 /** A map that can be asked what lies near a line, in a box, or around a place. */
 export class MapInMemory {
   readonly file: MapFile;
   readonly ways: ReadonlyMap<number, MapWay>;
   readonly relations: ReadonlyMap<number, MapRelation>;
+  private index: Index | undefined;
   private readonly near = new Map<string, ReadonlySet<string>>();
 
   constructor(file: MapFile) {
@@ -30,32 +45,34 @@ export class MapInMemory {
   around(filter: Around): ReadonlySet<string> {
     const known = this.near.get(filter.text);
     if (known) return known;
-    const lats = filter.line.map(([lat]) => lat);
-    const lons = filter.line.map(([, lon]) => lon);
-    const frame = localFrame(
-      (Math.min(...lats) + Math.max(...lats)) / 2,
-      (Math.min(...lons) + Math.max(...lons)) / 2,
-    );
-    const line = filter.line.map(([lat, lon]) => frame.toXY(lat, lon));
-    const close = (place: Point) =>
-      line.some((to, i) => i > 0 && awayFrom(place, line[i - 1]!, to) <= filter.radiusM);
     const found = new Set<string>();
-    const spot = new Set<number>();
-    for (const node of this.file.nodes.values())
-      if (close(frame.toXY(node.lat, node.lon))) {
-        spot.add(node.id);
-        found.add(`n${node.id}`);
-      }
-    for (const way of this.file.ways) {
-      const flat = this.lineOf(way).map(({ lat, lon }) => frame.toXY(lat, lon));
-      if (
-        way.refs.some((ref) => spot.has(ref)) ||
-        flat.some((to, i) => i > 0 && passes(line, flat[i - 1]!, to, filter.radiusM))
-      )
-        found.add(`w${way.id}`);
+    for (const [i, to] of filter.line.entries()) {
+      const from = filter.line[i - 1];
+      if (from) this.addNear(found, from, to, filter.radiusM);
     }
     this.near.set(filter.text, found);
     return found;
+  }
+
+  /** Adds what lies so near one segment of the line, in a flat frame about it. */
+  private addNear(found: Set<string>, from: LatLon, to: LatLon, radiusM: number): void {
+    this.index ??= indexOf(this);
+    const { tree, spans } = this.index;
+    const frame = localFrame((from[0] + to[0]) / 2, (from[1] + to[1]) / 2);
+    const [a, b] = [frame.toXY(...from), frame.toXY(...to)];
+    const { dLat, dLon } = reachDeg(Math.max(Math.abs(from[0]), Math.abs(to[0])), radiusM);
+    const hits = tree.search(
+      Math.min(from[1], to[1]) - dLon,
+      Math.min(from[0], to[0]) - dLat,
+      Math.max(from[1], to[1]) + dLon,
+      Math.max(from[0], to[0]) + dLat,
+    );
+    for (const hit of hits) {
+      const span = spans[hit];
+      if (!span || found.has(span.key)) continue;
+      const [c, d] = [frame.toXY(span.a.lat, span.a.lon), frame.toXY(span.b.lat, span.b.lon)];
+      if (comesWithin(a, b, { c, d }, radiusM)) found.add(span.key);
+    }
   }
 
   inBox(line: Line, { south, west, north, east }: BoxFilter): boolean {
@@ -93,16 +110,30 @@ export class MapInMemory {
   }
 }
 
-function passes(line: readonly Point[], a: Point, b: Point, withinM: number): boolean {
-  return line.some((to, i) => {
-    if (i === 0) return false;
-    const from = line[i - 1]!;
-    return (
-      awayFrom(from, a, b) <= withinM ||
-      awayFrom(to, a, b) <= withinM ||
-      crossing(from, to, a, b) !== undefined
-    );
-  });
+/** Nodes, and segments of ways, by place. */
+function indexOf(map: MapInMemory): Index {
+  const spans: Span[] = [];
+  for (const node of map.file.nodes.values()) spans.push({ key: `n${node.id}`, a: node, b: node });
+  for (const way of map.file.ways)
+    map.lineOf(way).forEach((b, i, line) => {
+      const a = line[i - 1];
+      if (a) spans.push({ key: `w${way.id}`, a, b });
+    });
+  const tree = new Flatbush(spans.length);
+  for (const { a, b } of spans)
+    tree.add(Math.min(a.lon, b.lon), Math.min(a.lat, b.lat), Math.max(a.lon, b.lon), Math.max(a.lat, b.lat));
+  tree.finish();
+  return { tree, spans };
+}
+
+function comesWithin(a: Point, b: Point, { c, d }: { c: Point; d: Point }, withinM: number): boolean {
+  return (
+    awayFrom(c, a, b) <= withinM ||
+    awayFrom(d, a, b) <= withinM ||
+    awayFrom(a, c, d) <= withinM ||
+    awayFrom(b, c, d) <= withinM ||
+    crossing(a, b, c, d) !== undefined
+  );
 }
 
 /** How often a ray eastwards meets the line, open or closed. */

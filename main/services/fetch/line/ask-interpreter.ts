@@ -34,7 +34,7 @@ export interface Question {
 }
 
 /** A server may keep a question in its queue before it begins, and what stands before it may buffer the answer. */
-const QUEUE_MS = 45_000;
+const QUEUE_MS = 20_000;
 /** Ten times what a piece of a city holds; larger answers are asked for in parts. */
 const MOST = { packed: 12_000_000, unpacked: 32_000_000 };
 /** A day ahead is a time zone gone wrong; more is no date. */

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { readdir, readFile, stat, unlink } from 'node:fs/promises';
+import { readdir, readFile, stat, unlink, utimes } from 'node:fs/promises';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { gunzip, gzip } from 'node:zlib';
@@ -12,7 +12,9 @@ const unpack = promisify(gunzip);
 
 /** As long as an answer that was not used waits for the fetch to be taken up again. */
 const KEPT_MS = 7 * 24 * 3600_000;
-const NAME = /^[0-9a-f]{64}\.json\.gz$/u;
+const NAME = /^(?<key>[0-9a-f]{64})\.json\.gz$/u;
+/** What was made of them and never put on the shelf. */
+const MERGED = /^along-[0-9a-f]+\.json$/u;
 
 /** Answers that came whole, each in a file of its own, so that what was fetched once is not asked again. */
 export interface KeptAnswers {
@@ -30,18 +32,20 @@ export function keyOf(server: URL, question: string): string {
 }
 
 /** Opens the folder and throws away what is older than a week. @throws what the system says */
-export async function openKeptAnswers(folder: string, now: Date): Promise<KeptAnswers> {
+export async function openKeptAnswers(folder: string, now: () => Date): Promise<KeptAnswers> {
   await makeFolders(folder);
-  await sweepPassing(folder, now.getTime());
+  const nowMs = now().getTime();
+  await sweepPassing(folder, nowMs);
   const known = new Set<string>();
   const pathOf = (key: string) => join(folder, `${key}.json.gz`);
   for (const name of await readdir(folder)) {
-    if (!NAME.test(name)) continue;
+    const key = NAME.exec(name)?.groups?.['key'];
+    if (key === undefined && !MERGED.test(name)) continue;
     const path = join(folder, name);
     const { mtimeMs } = await stat(path).catch(() => ({ mtimeMs: Number.NaN }));
     // of tomorrow too: a clock was set, and nobody knows how old it is
-    if (Math.abs(now.getTime() - mtimeMs) <= KEPT_MS) known.add(name.slice(0, 64));
-    else await unlink(path).catch(() => {});
+    if (!(Math.abs(nowMs - mtimeMs) <= KEPT_MS)) await unlink(path).catch(() => {});
+    else if (key !== undefined) known.add(key);
   }
   const drop = async (keys: Iterable<string>) => {
     for (const key of keys) {
@@ -62,6 +66,8 @@ export async function openKeptAnswers(folder: string, now: Date): Promise<KeptAn
     },
     async keep(key, text) {
       await replaceFile(pathOf(key), await pack(text));
+      // by the clock that will be asked how old it is
+      await utimes(pathOf(key), now(), now());
       known.add(key);
     },
     drop,

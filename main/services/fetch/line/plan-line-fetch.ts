@@ -71,7 +71,7 @@ export async function planLineFetch(
     return fail('line.nowhere', 'The drive has no length, so there is no map to fetch along it.');
   const folder = join(dataFolder, 'fetch');
   try {
-    const keptAnswers = await openKeptAnswers(join(folder, 'line'), pace.now());
+    const keptAnswers = await openKeptAnswers(join(folder, 'line'), pace.now);
     const jobs = jobsOf(plan.pieces, plan.places);
     const isKept = (job: Job) => keptAnswers.has(keyOf(server, questionOf(job)));
     const open = jobs.filter((job) => !isKept(job));

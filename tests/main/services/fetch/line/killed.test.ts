@@ -1,0 +1,57 @@
+import { spawn } from 'node:child_process';
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, it } from 'vitest';
+import { LONG } from '../../../../support/map-server/straight-map.ts';
+import { worked } from '../../../../support/scratch-files.ts';
+import { type Trial, trial } from './support.ts';
+
+const ROOT = new URL('../../../../../.build/main/services/fetch/line/', import.meta.url);
+/** Each costs the start of a program. */
+const ROUNDS = 4;
+
+/** A program that fetches again and again, throwing away what it has every second time. */
+const FETCHER = `
+const [, server, dataFolder, lons, now, root] = process.argv;
+const { planLineFetch } = await import(root + 'plan-line-fetch.js');
+const { fetchLine } = await import(root + 'fetch-line.js');
+const lon = Float64Array.from(JSON.parse(lons));
+const route = { segments: [{ lat: lon.map(() => 50), lon }] };
+const sleep = () => new Promise((resolve) => setTimeout(resolve, 1));
+const pace = { now: () => new Date(now), sleep };
+for (let round = 0; ; round++) {
+  const plan = await planLineFetch(route, { server, dataFolder, pace });
+  const fetched = await fetchLine(plan.value, { onProgress: () => process.stdout.write('.') });
+  if (!fetched.ok) throw new Error(fetched.error.message);
+  if (round % 2 === 1) await fetched.value.forget();
+}`;
+
+async function killAfter(ms: number, { server, folder, route, pace }: Trial): Promise<void> {
+  const lons = JSON.stringify([...(route.segments[0]?.lon ?? [])]);
+  const words = [server.address.href, folder, lons, pace.now().toISOString(), ROOT.href];
+  const child = spawn(process.execPath, ['--input-type=module', '-e', FETCHER, ...words]);
+  let complaint = '';
+  child.stderr.on('data', (data) => {
+    complaint += String(data);
+  });
+  await new Promise((resolve) => child.stdout.once('data', resolve));
+  await new Promise((resolve) => setTimeout(resolve, ms));
+  const ended = new Promise((resolve) => child.once('exit', resolve));
+  child.kill('SIGKILL');
+  await ended;
+  expect(complaint).toBe('');
+}
+
+it('a fetch that is killed at any moment goes on from what it has, and ends with the same map', async () => {
+  const tried = await trial({ count: LONG });
+  const undisturbed = worked(await tried.fetch());
+  const map = readFileSync(undisturbed.path, 'utf8');
+  await undisturbed.forget();
+  for (let round = 0; round < ROUNDS; round++) await killAfter(20 + 90 * round, tried);
+  const fetched = worked(await tried.fetch());
+  expect(readFileSync(fetched.path, 'utf8')).toBe(map);
+  await fetched.forget();
+  // what was half written is under a name that nobody reads, and goes at a later start
+  const left = readdirSync(join(tried.folder, 'fetch', 'line'));
+  expect(left.filter((name) => /\.json(?:\.gz)?$/u.test(name))).toEqual([]);
+});

@@ -16,6 +16,8 @@ export const HELP = `lanegauge: will this vehicle get along this drive?
       [--json]                tail swing, cut-in and swept width of the vehicle driven along a path, by one axle
 
   lanegauge shelf import MAP... [--name NAME]   read maps once and keep them: each under its file's name, or all as one
+  lanegauge shelf fetch --route DRIVE.gpx --by line|region [--from URL] [--yes]
+      fetch the map of a drive: without --yes says what would be asked of whom, and asks nothing
   lanegauge shelf list
   lanegauge shelf verify [NAME] [--repair]      read all of it again; make damaged maps anew from their files
   lanegauge shelf remove NAME

@@ -1,3 +1,4 @@
+import { join } from 'node:path';
 import type { DriveReport } from '../../geo/report/report.ts';
 import type { Result } from '../../geo/result.ts';
 import type { Settings } from '../contract/settings.ts';
@@ -5,6 +6,9 @@ import type { AddedFile } from '../contract/source.ts';
 import type { Services } from '../dispatch.ts';
 import { createServices } from './create-services.ts';
 import type { Engine } from './engine/engine.ts';
+import { type Pace, REAL_PACE } from './fetch/pace.ts';
+import { sweepRegionFiles } from './fetch/region/sweep-region-files.ts';
+import { createFetcher } from './fetched/fetcher.ts';
 import { readAhead } from './read-ahead.ts';
 import { presentSample, sampleFiles } from './samples.ts';
 import type { ImportPart } from './shelf/put-on-shelf.ts';
@@ -27,6 +31,8 @@ export interface BackendOptions {
   readonly heartbeatMs?: number;
   /** takes a map file in; the program's own where left out */
   readonly importPart?: ImportPart;
+  /** the clock that fetching waits by; the wall's where left out */
+  readonly pace?: Pace;
 }
 
 /** What lies behind a page, the same under every host: the calls, and what the host itself needs. */
@@ -65,7 +71,9 @@ export async function openBackend(options: BackendOptions): Promise<Backend> {
   const sources = createSources(samples, uploads, stores.recents);
   const notifier = createNotifier(options.heartbeatMs);
   const shelf = shelfFolder(dataFolder);
+  const importPart = options.importPart ?? importPartLater;
   void sweepShelf(shelf, now().getTime());
+  void sweepRegionFiles(join(dataFolder, 'fetch', 'region'), now().getTime());
   const closing = new AbortController();
   return {
     services: createServices({
@@ -77,7 +85,8 @@ export async function openBackend(options: BackendOptions): Promise<Backend> {
       sources,
       notifier,
       shelf,
-      importPart: options.importPart ?? importPartLater,
+      importPart,
+      fetcher: createFetcher({ shelf, importPart, now, dataFolder, pace: options.pace ?? REAL_PACE }),
     }),
     uploads,
     settings: stores.settings.current,

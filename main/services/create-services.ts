@@ -9,6 +9,7 @@ import { PROGRAM } from '../version.ts';
 import type { Engine } from './engine/engine.ts';
 import type { NamedFile } from './engine/protocol.ts';
 import { fetchCalls } from './fetch-calls.ts';
+import type { Fetcher } from './fetched/fetcher.ts';
 import type { ImportPart } from './shelf/put-on-shelf.ts';
 import { countMaps } from './shelf/shelf-folder.ts';
 import { shelfCalls } from './shelf-calls.ts';
@@ -28,6 +29,7 @@ export interface ServiceParts {
   /** the shelf's folder */
   readonly shelf: string;
   readonly importPart: ImportPart;
+  readonly fetcher: Fetcher;
 }
 
 /** Binds every call of the contract to what answers it. */
@@ -40,7 +42,7 @@ export function createServices(parts: ServiceParts): Services {
     ...openingCalls(parts),
     ...keepingCalls(parts),
     ...shelfCalls(parts),
-    ...fetchCalls(),
+    ...fetchCalls(parts),
     check: (request, hooks) =>
       parts.engine.ask('check', { ...request, made: parts.now().toISOString() }, hooks),
     tile: (request, hooks) => parts.engine.ask('tile', request, hooks),

@@ -1,4 +1,5 @@
 import type { Result } from '../../../geo/result.ts';
+import type { Pace } from '../../services/fetch/pace.ts';
 import type { ShelfTools } from '../../services/shelf/shelf-work.ts';
 import type { Terminal } from '../terminal.ts';
 
@@ -12,5 +13,5 @@ export interface ShelfSaid {
 export type ShelfCommand = (
   words: readonly string[],
   terminal: Terminal,
-  tools: ShelfTools,
+  tools: ShelfTools & { readonly pace: Pace },
 ) => Promise<Result<ShelfSaid>>;

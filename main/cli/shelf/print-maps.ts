@@ -1,3 +1,4 @@
+import { printBytes } from '../../../geo/units/print.ts';
 import { counted, quote } from '../../../geo/units/text.ts';
 import type { ListedMap } from '../../services/shelf/list-maps.ts';
 
@@ -16,11 +17,5 @@ function printMap({ name, roads, bytes, dataDate, sources, state }: ListedMap): 
     state === 'damaged'
       ? '\n  damaged: mend it with lanegauge shelf verify --repair, or import it again'
       : '';
-  return `${quote(name)}: ${counted(roads, 'road')}, ${sayBytes(bytes)}, ${age}${from === '' ? '' : `, from ${from}`}${damage}\n`;
-}
-
-/** Bytes as they are counted in shops: thousands of thousands. */
-export function sayBytes(bytes: number): string {
-  if (bytes < 1e6) return `${Math.ceil(bytes / 1e3)} kB`;
-  return bytes < 1e9 ? `${(bytes / 1e6).toFixed(bytes < 1e7 ? 1 : 0)} MB` : `${(bytes / 1e9).toFixed(1)} GB`;
+  return `${quote(name)}: ${counted(roads, 'road')}, ${printBytes(bytes)}, ${age}${from === '' ? '' : `, from ${from}`}${damage}\n`;
 }

@@ -20,7 +20,6 @@ const partSchema = z.strictObject({
   /** where the source lay, for making the part anew */
   path: z.string().optional(),
 });
-export type ManifestPart = z.infer<typeof partSchema>;
 
 /** How a map came to the shelf. */
 const originSchema = z.discriminatedUnion('by', [

@@ -1,0 +1,104 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { checkCommand } from '../../../../main/cli/check-command.ts';
+import { shelfCommand } from '../../../../main/cli/shelf/shelf-command.ts';
+import { readDistrict, SAMPLES } from '../../../sample-routes/read-district.ts';
+import { extracts, serveExtracts } from '../../../support/map-server/extracts.ts';
+import { fastPace } from '../../../support/map-server/fast-pace.ts';
+import { boxRegion } from '../../../support/map-server/invented-regions.ts';
+import { MapInMemory } from '../../../support/map-server/map-in-memory.ts';
+import { serveHere } from '../../../support/map-server/serve.ts';
+import { serveOverpass } from '../../../support/map-server/serve-overpass.ts';
+import { importByHand } from '../../../support/shelf/import-by-hand.ts';
+import { terminalOf } from '../../../support/terminal.ts';
+
+const DRIVE = join(SAMPLES, 'drives', 'barred.gpx');
+
+let home: string;
+beforeEach(() => {
+  home = mkdtempSync(join(tmpdir(), 'fetch-cli-'));
+});
+afterEach(() => rmSync(home, { recursive: true, force: true }));
+
+async function shelf(...words: readonly string[]) {
+  const { terminal, said } = terminalOf(home);
+  const exit = await shelfCommand(words, terminal, { importPart: importByHand, pace: fastPace() });
+  return { exit, ...said };
+}
+
+async function findingsOf(...map: readonly string[]): Promise<unknown[]> {
+  const { terminal, said } = terminalOf(home);
+  const vehicle = join(SAMPLES, 'vehicles', 'coach-built-7.4.json');
+  const words = ['--route', DRIVE, '--vehicle', vehicle, '--country', 'GB', '--json', ...map];
+  expect(await checkCommand(words, terminal)).toBe(1);
+  return JSON.parse(said.out).findings;
+}
+
+describe('lanegauge shelf fetch', () => {
+  it('along the line: asks nothing before the yes, then puts a map on the shelf that gives the same findings', async () => {
+    const server = await serveOverpass(new MapInMemory(await readDistrict()));
+    const words = ['fetch', '--route', DRIVE, '--by', 'line', '--from', server.address.href];
+    const planned = await shelf(...words);
+    expect(planned.exit).toBe(0);
+    expect(planned.out).toContain(server.address.host);
+    expect(planned.out).toContain('Nothing was asked. To do it, add --yes.');
+    expect(server.asked).toEqual([]);
+
+    const fetched = await shelf(...words, '--yes', '--json');
+    expect(fetched).toMatchObject({ exit: 0, complaint: '' });
+    const { maps, lacking } = JSON.parse(fetched.out);
+    expect(maps).toHaveLength(1);
+    expect(lacking).toEqual([]);
+    expect(server.mostAtOnce()).toBe(1);
+    expect(await findingsOf()).toEqual(await findingsOf('--map', join(SAMPLES, 'district.osm.pbf')));
+    // what was fetched is on the shelf and nowhere besides
+    expect(readdirSync(join(home, 'fetch', 'line')).filter((name) => name.endsWith('.json'))).toEqual([]);
+  });
+
+  it('by region: the list, then sizes, then the map, each only after the yes', async () => {
+    const map = readFileSync(join(SAMPLES, 'district.osm.pbf'));
+    const have = extracts([boxRegion('district', [-1, 48, 1, 50]), boxRegion('afar', [20, 48, 22, 50])], {
+      district: map,
+    });
+    const [lon, lat] = await somewhere();
+    have.regions = [
+      boxRegion('district', [lon - 1, lat - 1, lon + 1, lat + 1]),
+      boxRegion('afar', [lon + 20, lat - 1, lon + 22, lat + 1]),
+    ];
+    const server = await serveHere(serveExtracts(have));
+    const words = ['fetch', '--route', DRIVE, '--by', 'region', '--from', `${server.origin}/index-v1.json`];
+    const planned = await shelf(...words);
+    expect(planned.out).toContain('First the list of regions');
+    expect(server.asked).toEqual([]);
+
+    const fetched = await shelf(...words, '--yes');
+    expect(fetched).toMatchObject({ exit: 0, complaint: '' });
+    expect(fetched.out).toContain('On the shelf: ');
+    expect(await findingsOf()).toEqual(await findingsOf('--map', join(SAMPLES, 'district.osm.pbf')));
+    // the list is kept: what comes next is known without asking
+    const before = server.asked.length;
+    expect((await shelf(...words)).out).not.toContain('First the list of regions');
+    expect(server.asked).toHaveLength(before);
+  });
+
+  it.each([
+    [['--by', 'line'], '--route FILE.gpx'],
+    [['--route', DRIVE], '--by line|region'],
+    [['--route', DRIVE, '--by', 'air'], 'neither line nor region'],
+    [['--route', DRIVE, '--by', 'line', '--from', 'ftp://example.org/x'], 'begins with'],
+    [['--route', 'nowhere.gpx', '--by', 'line'], 'nowhere.gpx'],
+  ])('refuses %j in one sentence', async (words, sentence) => {
+    const refused = await shelf('fetch', ...words);
+    expect(refused).toMatchObject({ exit: 2, out: '' });
+    expect(refused.complaint).toContain(sentence);
+  });
+});
+
+/** A place of the drive: longitude, latitude. */
+async function somewhere(): Promise<readonly [number, number]> {
+  const text = readFileSync(DRIVE, 'utf8');
+  const [, lat, lon] = /<trkpt lat="([-\d.]+)" lon="([-\d.]+)"/.exec(text) ?? [];
+  return [Number(lon), Number(lat)];
+}

@@ -1,0 +1,107 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { checkCommand } from '../../../../main/cli/check-command.ts';
+import { shelfCommand } from '../../../../main/cli/shelf/shelf-command.ts';
+import { mapFolder } from '../../../../main/services/shelf/shelf-folder.ts';
+import { importByHand } from '../../../support/shelf/import-by-hand.ts';
+import { terminalOf } from '../../../support/terminal.ts';
+
+const SAMPLE = join(import.meta.dirname, '../../../../sample-routes');
+const MAP = join(SAMPLE, 'district.osm.pbf');
+
+let home: string;
+beforeEach(() => {
+  home = mkdtempSync(join(tmpdir(), 'shelf-cli-'));
+});
+afterEach(() => rmSync(home, { recursive: true, force: true }));
+
+async function shelf(...words: readonly string[]) {
+  const { terminal, said } = terminalOf(home);
+  const exit = await shelfCommand(words, terminal, { importPart: importByHand });
+  return { exit, ...said };
+}
+
+async function check(...words: readonly string[]) {
+  const { terminal, said } = terminalOf(home);
+  const vehicle = join(SAMPLE, 'vehicles', 'coach-built-7.4.json');
+  const drive = join(SAMPLE, 'drives', 'barred.gpx');
+  const exit = await checkCommand(
+    ['--route', drive, '--vehicle', vehicle, '--country', 'GB', '--json', ...words],
+    terminal,
+  );
+  return { exit, ...said };
+}
+
+function withoutMap(json: string): unknown {
+  const { map: _, made: __, ...rest } = JSON.parse(json);
+  return rest;
+}
+
+describe('lanegauge shelf', () => {
+  it('takes a map in, lists it, and a check without --map gives the report of the file', async () => {
+    const { terminal, said: taken } = terminalOf(home);
+    expect(await shelfCommand(['import', MAP], terminal)).toBe(0);
+    expect(taken.complaint).toBe('');
+    expect(taken.out).toMatch(/^"district": [\d,]+ roads, /);
+    const listed = JSON.parse((await shelf('list', '--json')).out);
+    expect(listed.maps).toHaveLength(1);
+    expect(listed.maps[0]).toMatchObject({
+      name: 'district',
+      state: 'ready',
+      sources: [{ name: 'district.osm.pbf' }],
+    });
+    const [fromShelf, fromFile] = [await check(), await check('--map', MAP)];
+    expect(fromShelf.exit).toBe(1);
+    expect(withoutMap(fromShelf.out)).toEqual(withoutMap(fromFile.out));
+  });
+
+  it('empty, says how a map gets there; a check without a map is refused with the two ways', async () => {
+    expect((await shelf('list')).out).toContain('Nothing is on the shelf');
+    expect(JSON.parse((await shelf('list', '--json')).out)).toEqual({ maps: [] });
+    const refused = await check();
+    expect(refused).toMatchObject({ exit: 2, out: '' });
+    expect(refused.complaint).toContain('--map');
+    expect(refused.complaint).toContain('shelf import');
+    expect(refused.complaint).toContain('shelf fetch');
+  });
+
+  it('verify ends with 1 where something is damaged, with 0 once it is mended', async () => {
+    await shelf('import', MAP, '--name', 'Our district');
+    expect(await shelf('verify')).toMatchObject({ exit: 0 });
+    const folder = mapFolder(join(home, 'shelf'), 'Our district');
+    const part = join(folder, readdirSync(folder).find((name) => name.endsWith('.shelf'))!);
+    const bytes = readFileSync(part);
+    bytes[2000]! ^= 1;
+    writeFileSync(part, bytes);
+    const found = await shelf('verify', 'Our district', '--json');
+    expect(found.exit).toBe(1);
+    expect(JSON.parse(found.out).maps).toMatchObject([{ name: 'Our district', state: 'damaged' }]);
+    const mended = await shelf('verify', 'Our district', '--repair');
+    expect(mended.exit).toBe(0);
+    expect(mended.out).toContain('made anew');
+    expect(await shelf('verify')).toMatchObject({ exit: 0 });
+  });
+
+  it('remove takes one off', async () => {
+    await shelf('import', MAP, '--name', 'A');
+    expect(await shelf('remove', 'B')).toMatchObject({ exit: 2, out: '' });
+    expect(await shelf('remove', 'A')).toMatchObject({ exit: 0 });
+    expect(JSON.parse((await shelf('list', '--json')).out).maps).toEqual([]);
+  });
+
+  it.each([
+    [[], 'needs a word'],
+    [['import'], 'needs the file of a map'],
+    [['imprt'], "did you mean 'shelf import'"],
+    [['list', 'more'], 'a word too many'],
+    [['remove'], 'needs the name of a map'],
+    [['verify', '--repeir'], 'did you mean --repair'],
+    [['import', 'nowhere.osm.pbf'], 'nowhere.osm.pbf'],
+  ])('refuses %j in one sentence', async (words, sentence) => {
+    const refused = await shelf(...words);
+    expect(refused).toMatchObject({ exit: 2, out: '' });
+    expect(refused.complaint).toContain(sentence);
+  });
+});

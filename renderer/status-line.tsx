@@ -1,40 +1,48 @@
-import { given } from '../geo/given.ts';
 import { clip } from '../geo/units/text.ts';
-import { work } from './state/happening.ts';
+import { Doing } from './look/doing.tsx';
+import { sayFromShelf } from './shelf/say-map.ts';
+import { shelfWork, work } from './state/happening.ts';
 import { openedMap } from './state/opened.ts';
+import { dialog } from './state/page.ts';
+import { shelfWaiting } from './state/shelf.ts';
 
-/** One line at the foot, always there: long work with its way to stop, else the map that is open. */
+/** One line at the foot, always there: long work with its way to stop, else the map that is open; and the shelf. */
 export function StatusLine() {
-  const doing = work.value;
   return (
     <footer class="status-line small">
-      {doing ? (
-        <>
-          <span>{doing.what}</span>
-          <progress aria-label={doing.what} {...given({ value: doing.share })} />
-          <span class="mono percent">
-            {doing.share === undefined ? '' : `${Math.floor(doing.share * 100)} %`}
-          </span>
-          <button type="button" onClick={doing.stop}>
-            Cancel
-          </button>
-        </>
-      ) : (
-        <MapInShort />
-      )}
+      {work.value ? <Doing doing={work.value} /> : <MapInShort />}
+      {shelfWork.value && <Doing doing={shelfWork.value} more={shelfWaiting.value} />}
+      <button
+        type="button"
+        class="to-shelf"
+        aria-haspopup="dialog"
+        onClick={() => {
+          dialog.value = 'shelf';
+        }}
+      >
+        Shelf
+      </button>
     </footer>
   );
 }
 
 function MapInShort() {
-  const map = openedMap.value?.summary;
+  const map = openedMap.value;
   if (!map) return <span class="soft">No map is open.</span>;
-  const date = map.sources.map(({ dataDate }) => dataDate?.slice(0, 10)).find((each) => each !== undefined);
+  const { summary, about } = map;
+  if (summary.shelf)
+    return (
+      <span class="soft">
+        <bdi>{sayFromShelf(summary)}</bdi>
+      </span>
+    );
+  const date = summary.sources
+    .map(({ dataDate }) => dataDate?.slice(0, 10))
+    .find((each) => each !== undefined);
   return (
     <span class="soft">
-      Map <bdi>{clip(map.name, 60)}</bdi>, {map.roads.toLocaleString('en-GB')} roads
-      {openedMap.value?.about ? ' about the drive' : ''},{' '}
-      {date === undefined ? 'its date is not known' : `data of ${date}`}
+      Map <bdi>{clip(summary.name, 60)}</bdi>, {summary.roads.toLocaleString('en-GB')} roads
+      {about ? ' about the drive' : ''}, {date === undefined ? 'its date is not known' : `data of ${date}`}
     </span>
   );
 }

@@ -27,7 +27,7 @@ export async function runLong(
     if (running === stop)
       work.value = {
         what: told.what,
-        ...given({ share: told.share }),
+        ...given({ share: told.share, secondsLeft: told.secondsLeft }),
         stop: () => stop.abort(),
       };
   };

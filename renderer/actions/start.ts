@@ -11,7 +11,8 @@ import { selected, selectedId } from '../state/shown.ts';
 import { shownView, viewNamed } from '../state/views.ts';
 import { keepLeaveTimes } from './keep-leave.ts';
 import { listen } from './listen.ts';
-import { OFFER_MAP, openWanted } from './open.ts';
+import { openWanted } from './open.ts';
+import { OFFER_MAP } from './open-in.ts';
 import { recheckOnChange } from './recheck.ts';
 import { keepSession, readSession, type Session } from './session.ts';
 import { wantedAtStart, wantedSample } from './wanted.ts';
@@ -68,7 +69,7 @@ function sessionNow(): Session {
   const drive = openedDrive.value;
   return {
     ...given({
-      map: map && { source: map.source, ...given({ about: map.about }) },
+      map: map && { source: map.source, ...given({ about: map.about, track: map.track }) },
       drive: drive && { source: drive.source, track: drive.followed.taken },
       vehicleId: vehicleId.value,
       leaveAt: leaveAt.value,

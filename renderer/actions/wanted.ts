@@ -7,6 +7,8 @@ export interface MapWanted {
   readonly source: Source;
   /** keep only what lies about this drive: for maps too large to hold whole */
   readonly about?: Source;
+  /** which of that drive's tracks, 1-based; without it the one that is driven unasked */
+  readonly track?: number;
   /** its name, where it is a drive's own map: without it the drive is opened on another */
   readonly ownOf?: string;
 }
@@ -54,29 +56,55 @@ export function wantedAtStart(found: Description, session: Session): Wanted {
   if (map && !drive) return wantedAdded([map]);
   if (!drive) return before;
   if (map) return wantedAdded([map, drive]);
-  const under = before.map?.about ? { ...before.map, about: drive.source } : before.map;
-  return { ...given({ map: under }), drive: { source: drive.source } };
+  const under = found.shelfMaps > 0 && !isFile(before.map?.source) ? { source: SHELF } : before.map;
+  const isPart = under?.source.kind === 'shelf' || under?.about !== undefined;
+  return {
+    ...given({ map: under && { source: under.source, ...(isPart ? { about: drive.source } : {}) } }),
+    drive: { source: drive.source },
+  };
 }
 
-function wantedAsBefore({ sample, recents }: Description, session: Session): Wanted {
+function wantedAsBefore({ sample, recents, shelfMaps }: Description, session: Session): Wanted {
   if (session.map) return { map: session.map, ...given({ drive: session.drive }) };
   const map = recents.find(({ use }) => use === 'map');
   const drive = recents.find(({ use }) => use === 'drive');
-  if (drive?.map?.source) return wantedRecent(drive);
+  if (drive?.map?.source) return wantedRecent(drive, { shelfMaps });
   if (map && drive) {
     const source = { kind: 'recent', id: drive.id } as const;
     return { map: { source: { kind: 'recent', id: map.id }, about: source }, drive: { source } };
   }
+  if (drive && shelfMaps > 0) return wantedRecent(drive, { shelfMaps });
   return wantedSample(sample, sample.defaultDrive);
 }
 
-/** A drive opened before, on the map it was held against then; on the open one where that is the same, or not known. */
-export function wantedRecent({ id, map }: Recent, open?: Source): Wanted {
+/** What a drive opened before finds at hand. */
+interface AtHand {
+  /** the open map */
+  readonly open?: Source | undefined;
+  /** how many maps are on the shelf */
+  readonly shelfMaps: number;
+}
+
+/**
+ * A drive opened before, on the map it was held against then; on the open one where that is the same, or not known. The
+ * sample's map was never that of a drive of the user's own: the shelf is, as soon as there is one.
+ */
+export function wantedRecent({ id, map }: Recent, { open, shelfMaps }: AtHand): Wanted {
   const source = { kind: 'recent', id } as const;
   const own = map?.source;
+  if (shelfMaps > 0 && (own ? own.kind === 'sample' : !isFile(open)))
+    return { map: { source: SHELF, about: source }, drive: { source } };
   if (own === undefined || (open && sameSource(own, open))) return { drive: { source } };
   const about = own.kind === 'sample' ? undefined : source;
   return { map: { source: own, ownOf: map?.name ?? '', ...given({ about }) }, drive: { source } };
+}
+
+/** All maps of the shelf. */
+export const SHELF: Source = { kind: 'shelf' };
+
+/** Whether a map is a file of the user's own: it stays until another is chosen. */
+export function isFile(map: Source | undefined): boolean {
+  return map !== undefined && map.kind !== 'sample' && map.kind !== 'shelf';
 }
 
 /** Whether two sources name the same file. */

@@ -1,9 +1,19 @@
 import { signal } from '@preact/signals';
 
 /** Long work under way: what, how far, and how to stop it. */
-export const work = signal<{ readonly what: string; readonly share?: number; stop(): void } | undefined>(
-  undefined,
-);
+export interface Doing {
+  readonly what: string;
+  /** 0…1 where it is known */
+  readonly share?: number;
+  readonly secondsLeft?: number;
+  stop(): void;
+}
+
+/** Opening a drive or a map: what is shown is about to change. */
+export const work = signal<Doing | undefined>(undefined);
+
+/** Work on the shelf: it goes on while the window is used. */
+export const shelfWork = signal<Doing | undefined>(undefined);
 
 export interface Told {
   readonly kind: 'error' | 'note';

@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
 
-export type DialogName = 'open' | 'vehicles' | 'settings' | 'help' | 'rules' | 'drives';
+export type DialogName = 'open' | 'vehicles' | 'settings' | 'help' | 'rules' | 'drives' | 'shelf' | 'fetch';
 
 /** The one dialog that is open. */
 export const dialog = signal<DialogName | undefined>(undefined);

@@ -1,0 +1,14 @@
+import './fetch.css';
+import { useId, useState } from 'preact/hooks';
+import { printBytes } from '../../../geo/units/print.ts';
+import { clip, counted } from '../../../geo/units/text.ts';
+import type { FetchPlan } from '../../../main/contract/fetch.ts';
+import { agree } from '../../actions/fetch-map.ts';
+import { sayTime } from '../../look/say-left.ts';
+import { fetching } from '../../state/fetching.ts';
+import { shelfWork } from '../../state/happening.ts';
+import { settings } from '../../state/kept.ts';
+import { dialog } from '../../state/page.ts';
+import { Doing } from '../../look/doing.tsx';
+import { isPublicServer } from './public-server.ts';
+import { sayToday } from './ways.ts';

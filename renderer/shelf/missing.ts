@@ -1,0 +1,52 @@
+import { distanceIn, type Units } from '../../geo/units/in-units.ts';
+import type { FollowedDrive } from '../../main/contract/followed-drive.ts';
+import type { MapSummary } from '../../main/contract/map-summary.ts';
+import type { Source } from '../../main/contract/source.ts';
+import { isMostlyOff } from '../actions/which-map.ts';
+
+/** What a drive lacks of its map. */
+export interface Missing {
+  /** metres of it without a map */
+  readonly missingM: number;
+  readonly lengthM: number;
+  /** what there is holds main roads alone */
+  readonly mainRoadsOnly: boolean;
+  /** where it is missing: from the shelf, from a file that is open, or there is no map of the user's own at all */
+  readonly from: 'shelf' | 'file' | 'nothing';
+}
+
+/** @returns undefined where the map is whole, or the drive one of the sample's */
+export function missingOf(
+  { summary, source }: { summary: MapSummary; source: Source },
+  drive: { followed: FollowedDrive; source: Source },
+): Missing | undefined {
+  if (drive.source.kind === 'sample') return undefined;
+  const { shelf } = summary;
+  if (shelf) {
+    const missingM = shelf.bare.reduce((sum, { fromM, toM }) => sum + toM - fromM, 0);
+    const { lengthM, mainRoadsOnly } = shelf;
+    return missingM > 0 || mainRoadsOnly ? { missingM, lengthM, mainRoadsOnly, from: 'shelf' } : undefined;
+  }
+  if (!isMostlyOff(drive.followed)) return undefined;
+  const { match, lengthM } = drive.followed;
+  const from = source.kind === 'sample' ? 'nothing' : 'file';
+  return { missingM: match.offMapM, lengthM, mainRoadsOnly: false, from };
+}
+
+/** How much is missing, in a sentence or two. */
+export function sayMissing({ missingM, lengthM, mainRoadsOnly, from }: Missing, units: Units): string {
+  const missing = distanceIn(units, missingM);
+  const all = distanceIn(units, lengthM);
+  const none = missing === all;
+  if (from === 'nothing') return `Nothing on your shelf covers this drive of ${all}: all of it is unknown.`;
+  if (from === 'file')
+    return none
+      ? `The open map has none of this drive of ${all}: all of it is unknown.`
+      : `The open map has no roads under ${missing} of this drive of ${all}: what is there is unknown.`;
+  const main = 'What your shelf has here are main roads alone: side roads, and what stands on them, are unknown.';
+  if (missingM === 0) return main;
+  const say = none
+    ? `None of this drive of ${all} is on your shelf: all of it is unknown.`
+    : `${missing} of this drive of ${all} are not on your shelf: what is there is unknown.`;
+  return mainRoadsOnly ? `${say} ${main}` : say;
+}

@@ -1,0 +1,47 @@
+import { dayInWords, sayMapAge } from '../../geo/report/map-age.ts';
+import { printBytes } from '../../geo/units/print.ts';
+import { clip, listed } from '../../geo/units/text.ts';
+import type { MapSummary } from '../../main/contract/map-summary.ts';
+import type { ShelfMap } from '../../main/contract/shelf.ts';
+
+/** `12,345 roads, 41 MB` */
+export function sayHolds({ roads, bytes, mainRoadsOnly }: ShelfMap): string {
+  const what = mainRoadsOnly ? 'main roads alone' : roads === 1 ? 'road' : 'roads';
+  return `${roads.toLocaleString('en-GB')} ${what}, ${printBytes(bytes)}`;
+}
+
+/** How old its data is, and whether that is to be doubted. @param now ISO 8601 */
+export function sayAge({ dataDate }: Pick<ShelfMap, 'dataDate'>, now: string) {
+  return sayMapAge([{ dataDate }], now);
+}
+
+/** Where it came from, and since when it is here. */
+export function sayOrigin({ origin, sources, imported }: ShelfMap): string {
+  const since = dayInWords(imported.slice(0, 10));
+  const files = listed(sources.map(({ name }) => clip(name, 60)));
+  switch (origin) {
+    case 'line':
+      return `Fetched along a drive, ${since}`;
+    case 'region':
+      return `Fetched as a whole region, ${since}${files === '' ? '' : `: ${files}`}`;
+    case 'file':
+      return `From ${files === '' ? 'a file' : files}, taken in ${since}`;
+    case 'unknown':
+      return `Here since ${since}`;
+  }
+}
+
+/** Names that one line can hold. */
+const NAMED = 2;
+
+/** The maps of the shelf that a drive is held against: `From your shelf: Rutland, data of 2026-05-01`. */
+export function sayFromShelf({ shelf, sources }: Pick<MapSummary, 'shelf' | 'sources'>): string {
+  const maps = shelf?.maps ?? [];
+  if (maps.length === 0) return 'From your shelf: nothing near this drive';
+  const named = maps.slice(0, NAMED).map((name) => clip(name, 30));
+  const names = maps.length > NAMED ? [...named, `${maps.length - NAMED} more`] : named;
+  const days = sources.map(({ dataDate }) => dataDate?.slice(0, 10));
+  const oldest = days.filter((day) => day !== undefined).sort()[0];
+  const undated = oldest === undefined || days.some((day) => day === undefined);
+  return `From your shelf: ${listed(names)}, ${undated ? 'its date is not known' : `data of ${oldest}`}`;
+}

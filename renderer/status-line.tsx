@@ -11,7 +11,7 @@ export function StatusLine() {
   return (
     <footer class="status-line small">
       {work.value ? <Doing doing={work.value} /> : <MapInShort />}
-      {shelfWork.value && <Doing doing={shelfWork.value} more={shelfWaiting.value} />}
+      {shelfWork.value && <Doing doing={shelfWork.value} more={shelfWaiting.value} beside />}
       <button
         type="button"
         class="to-shelf"

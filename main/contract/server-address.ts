@@ -10,3 +10,8 @@ export const PUBLIC_SERVERS = {
 export function isServerAddress(text: string): boolean {
   return /^https?:\/\/(?:[a-z0-9.-]+|\[[0-9a-f:.]+\])(?::\d{1,5})?(?:[/?][^\s#]*)?$/iu.test(text);
 }
+
+/** Whether an address is one of the public servers: shared, and to be asked little. */
+export function isPublicServer(address: string): boolean {
+  return Object.values<string>(PUBLIC_SERVERS).includes(address);
+}

@@ -3,10 +3,13 @@ import { printKm } from '../../geo/units/print.ts';
 import { clip, listed } from '../../geo/units/text.ts';
 import type { Fetched, FetchPlan } from '../../main/contract/fetch.ts';
 import { ask } from '../host/ask.ts';
-import { asked, type FetchFor, type Fetching, fetching, planned } from '../state/fetching.ts';
+import { asked, type FetchFor, type Fetching, fetching, planned, underWay } from '../state/fetching.ts';
 import { type Offer, tellAlso } from '../state/happening.ts';
 import { openedDrive } from '../state/opened.ts';
 import { dialog } from '../state/page.ts';
+import { mapChanges } from '../state/shelf.ts';
+import { compareDrives, OFFER_CHANGES } from './keep-map.ts';
+import type { Job } from './long-work.ts';
 import { openWanted } from './open.ts';
 import { lookAtShelf } from './shelf-changed.ts';
 import { openingDone, runOnShelf } from './shelf-work.ts';
@@ -43,6 +46,7 @@ export async function agree({ keepFiles }: { readonly keepFiles: boolean }): Pro
   const isLast = step === undefined || step === 'maps';
   fetching.value = isLast ? undefined : { for: now.for, plan: now.plan, busy: true };
   if (isLast) dialog.value = undefined;
+  if (isLast) underWay.value = now.for;
   await runOnShelf(WHAT[step ?? 'line'], async ({ signal, tell }) => {
     const reply = await ask(
       'fetchMap',
@@ -50,9 +54,10 @@ export async function agree({ keepFiles }: { readonly keepFiles: boolean }): Pro
       { signal, onProgress: tell },
     );
     asked.value++;
+    underWay.value = undefined;
     if (!reply.ok) await notFetched(now, reply.error);
     else if (reply.value.kind === 'plan') goOn(now, reply.value.plan);
-    else await arrived(now.for, reply.value);
+    else await arrived(now.for, reply.value, { signal, tell });
   });
 }
 
@@ -66,10 +71,15 @@ const WHAT = {
 /** Whether the dialog still waits for what was asked. */
 const isAwaited = (): boolean => dialog.peek() === 'fetch' && fetching.peek()?.busy === true;
 
-async function notFetched(before: Fetching, { code, message }: { code: string; message: string }): Promise<void> {
+async function notFetched(
+  before: Fetching,
+  { code, message }: { code: string; message: string },
+): Promise<void> {
   const again = () => beginFetch(before.for, before.plan);
   const cancelled = code === 'cancelled';
-  const say = cancelled ? 'Fetching was cancelled. What has come so far need not be asked for again.' : message;
+  const say = cancelled
+    ? 'Fetching was cancelled. What has come so far need not be asked for again.'
+    : message;
   await lookAtShelf();
   if (isAwaited()) fetching.value = { for: before.for, plan: before.plan, busy: false, problem: say };
   else if (cancelled) tellAlso({ kind: 'note', say, offers: [{ say: 'Go on fetching…', act: again }] });
@@ -90,18 +100,28 @@ function goOn(before: Fetching, plan: FetchPlan): void {
 }
 
 /** The drive is followed again on what has come; one that is no longer open is offered. */
-async function arrived(drive: FetchFor, { maps, lacking, notes }: Extract<Fetched, { kind: 'maps' }>): Promise<void> {
+async function arrived(
+  drive: FetchFor,
+  { maps, lacking, notes }: Extract<Fetched, { kind: 'maps' }>,
+  job: Job,
+): Promise<void> {
   await lookAtShelf();
   await openingDone();
   const open = openedDrive.peek();
   const isOpen = open && sameSource(open.source, drive.source) && open.followed.taken === drive.track;
-  const reopen = () => openWanted({ map: shelfAbout(drive), drive });
+  const reopen = () => openWanted({ map: shelfAbout(drive.source), drive });
   if (isOpen) await reopen();
-  const offers: Offer[] = isOpen ? [] : [{ say: 'Open that drive', act: () => void reopen() }];
+  await compareDrives(job);
+  const offers: Offer[] = [
+    ...(isOpen ? [] : [{ say: 'Open that drive', act: () => void reopen() }]),
+    ...(mapChanges.peek().length > 0 ? [OFFER_CHANGES] : []),
+  ];
   const lackingM = lacking.reduce((sum, { fromM, toM }) => sum + toM - fromM, 0);
   const say = [
     `The map has come: ${listed(maps.map((name) => clip(name, 60)))} ${maps.length === 1 ? 'is' : 'are'} on your shelf.`,
-    ...(lackingM > 0 ? [`${printKm(lackingM)} of the drive could not be had: what is there is unknown.`] : []),
+    ...(lackingM > 0
+      ? [`${printKm(lackingM)} of the drive could not be had: what is there is unknown.`]
+      : []),
     ...notes,
   ];
   tellAlso({ kind: 'note', say: say.join(' '), offers });

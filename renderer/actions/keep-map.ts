@@ -4,7 +4,9 @@ import { clip, counted } from '../../geo/units/text.ts';
 import type { ShelfMap } from '../../main/contract/shelf.ts';
 import type { Source } from '../../main/contract/source.ts';
 import { addFile, ask } from '../host/ask.ts';
-import { shelfTold } from '../state/shelf.ts';
+import { settings, vehicle } from '../state/kept.ts';
+import { dialog } from '../state/page.ts';
+import { mapChanges, shelfTold } from '../state/shelf.ts';
 import type { Job } from './long-work.ts';
 import { lookAtShelf, useShelfAnew } from './shelf-changed.ts';
 import { runOnShelf, tellOfShelf } from './shelf-work.ts';
@@ -34,7 +36,34 @@ async function takeIn(job: Job, source: Source, name?: string): Promise<void> {
   await lookAtShelf();
   if (!reply.ok) return tellProblem(reply.error);
   await useShelfAnew(source);
-  tellOfShelf({ kind: 'note', say: sayTaken(reply.value) });
+  await compareDrives(job);
+  const changed = mapChanges.peek().length > 0;
+  tellOfShelf({
+    kind: 'note',
+    say: sayTaken(reply.value),
+    ...(changed ? { offers: [OFFER_CHANGES] } : {}),
+  });
+}
+
+export const OFFER_CHANGES = {
+  say: 'What has changed…',
+  act: () => {
+    dialog.value = 'shelf';
+  },
+};
+
+/** What a map that took another's place says otherwise of the drives opened before, for the chosen vehicle. */
+export async function compareDrives({ signal, tell }: Job): Promise<void> {
+  const card = vehicle.peek()?.card;
+  if (!card) return;
+  const { margins } = settings.peek();
+  const reply = await ask(
+    'mapChanges',
+    { vehicle: card, margins, ...given({ country: settings.peek().country ?? undefined }) },
+    { signal, onProgress: tell },
+  );
+  // a comparison that failed costs nothing that is kept
+  mapChanges.value = reply.ok ? reply.value.drives : [];
 }
 
 function sayTaken({ name, roads }: ShelfMap): string {

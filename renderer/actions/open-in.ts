@@ -19,7 +19,7 @@ import { isMostlyOff, mapForDrive, shelfAbout } from './which-map.ts';
 export async function openIn(job: Job, wanted: Wanted): Promise<Problem | undefined> {
   const before = openedMap.peek();
   const kept = keptDrive();
-  const map = wanted.map ?? mapForDrive(wanted.drive, atHand());
+  const map = wanted.map ?? mapForDrive(wanted.drive, { map: before, shelfMaps: mapsOnShelf.peek() });
   const unmapped = map && (await openMapFor(job, map, wanted.drive));
   if (unmapped) return unmapped;
   const drive = wanted.drive ?? (map ? kept : undefined);
@@ -34,15 +34,6 @@ export async function openIn(job: Job, wanted: Wanted): Promise<Problem | undefi
   if (map.about && before) await openMapIn(UNSTOPPED, before);
   await openDriveIn(UNSTOPPED, kept);
   return problem;
-}
-
-function atHand() {
-  const drive = openedDrive.peek();
-  return {
-    map: openedMap.peek(),
-    drive: drive && { source: drive.source, taken: drive.followed.taken },
-    shelfMaps: mapsOnShelf.peek(),
-  };
 }
 
 /** Opens a map for a drive; where it cannot be had, and that is said, the drive is opened on the next best. */
@@ -62,7 +53,7 @@ async function openMapFor(
     return undefined;
   }
   if (map.ownOf === undefined) return problem;
-  const onShelf = mapsOnShelf.peek() > 0 && !(await openMapIn(job, shelfAbout(drive)));
+  const onShelf = mapsOnShelf.peek() > 0 && !(await openMapIn(job, shelfAbout(drive.source)));
   if (!onShelf && !openedMap.peek()) return problem;
   notice.value = sayOtherMap(map.ownOf, { why: 'gone', instead: onShelf ? 'your shelf' : 'the open map' });
   return undefined;
@@ -72,14 +63,17 @@ async function openMapFor(
 function shelfServesBetter(): boolean {
   const followed = openedDrive.peek()?.followed;
   return (
-    mapsOnShelf.peek() > 0 && isFile(openedMap.peek()?.source) && followed !== undefined && isMostlyOff(followed)
+    mapsOnShelf.peek() > 0 &&
+    isFile(openedMap.peek()?.source) &&
+    followed !== undefined &&
+    isMostlyOff(followed)
   );
 }
 
 /** Where the shelf cannot be read the drive stays on the file. */
 async function openOnShelf(job: Job, drive: DriveWanted): Promise<Problem | undefined> {
   const file = openedMap.peek()?.summary.name ?? '';
-  const problem = await openMapIn(job, shelfAbout(drive));
+  const problem = await openMapIn(job, shelfAbout(drive.source));
   if (problem) return job.signal.aborted ? problem : undefined;
   tellAlso({
     kind: 'note',
@@ -116,8 +110,8 @@ export function sayOtherMap(
   };
 }
 
-async function openMapIn(job: Job, { source, about, track }: MapWanted): Promise<Problem | undefined> {
-  const only = given({ about, track });
+async function openMapIn(job: Job, { source, about }: MapWanted): Promise<Problem | undefined> {
+  const only = given({ about });
   const reply = await ask('openMap', { source, ...only }, { signal: job.signal, onProgress: job.tell });
   if (!reply.ok) return reply.error;
   openedMap.value = { summary: reply.value, source, ...only };

@@ -2,7 +2,7 @@ import type { Source } from '../../main/contract/source.ts';
 
 /** What a reload brings back: what was open and chosen. It lives as long as the page's tab. */
 export interface Session {
-  readonly map?: { readonly source: Source; readonly about?: Source; readonly track?: number };
+  readonly map?: { readonly source: Source; readonly about?: Source };
   readonly drive?: { readonly source: Source; readonly track?: number };
   readonly vehicleId?: string;
   readonly leaveAt?: string;

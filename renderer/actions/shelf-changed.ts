@@ -28,5 +28,5 @@ export async function useShelfAnew(keptFile?: Source): Promise<void> {
   const wasKept = keptFile !== undefined && sameSource(map, keptFile);
   if (map.kind !== 'shelf' && map.kind !== 'sample' && !wasKept && !isMostlyOff(drive.followed)) return;
   const wanted = { source: drive.source, track: drive.followed.taken };
-  await openWanted({ map: shelfAbout(wanted), drive: wanted });
+  await openWanted({ map: shelfAbout(wanted.source), drive: wanted });
 }

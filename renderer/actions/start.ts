@@ -69,7 +69,7 @@ function sessionNow(): Session {
   const drive = openedDrive.value;
   return {
     ...given({
-      map: map && { source: map.source, ...given({ about: map.about, track: map.track }) },
+      map: map && { source: map.source, ...given({ about: map.about }) },
       drive: drive && { source: drive.source, track: drive.followed.taken },
       vehicleId: vehicleId.value,
       leaveAt: leaveAt.value,

@@ -7,8 +7,6 @@ export interface MapWanted {
   readonly source: Source;
   /** keep only what lies about this drive: for maps too large to hold whole */
   readonly about?: Source;
-  /** which of that drive's tracks, 1-based; without it the one that is driven unasked */
-  readonly track?: number;
   /** its name, where it is a drive's own map: without it the drive is opened on another */
   readonly ownOf?: string;
 }

@@ -1,3 +1,5 @@
+import { FetchDialog } from '../shelf/fetch/fetch-dialog.tsx';
+import { ShelfDialog } from '../shelf/shelf-dialog.tsx';
 import { dialog } from '../state/page.ts';
 import { FoundDrives } from '../take/found-drives.tsx';
 import { VehicleEditor } from '../vehicle/vehicle-editor.tsx';
@@ -11,7 +13,7 @@ export function Dialogs() {
   switch (dialog.value) {
     case 'open':
       return (
-        <Dialog title="Open">
+        <Dialog key="open" title="Open">
           <OpenFiles />
         </Dialog>
       );
@@ -19,6 +21,18 @@ export function Dialogs() {
       return (
         <Dialog title="Which drive?">
           <FoundDrives />
+        </Dialog>
+      );
+    case 'shelf':
+      return (
+        <Dialog key="shelf" title="Your shelf of maps">
+          <ShelfDialog />
+        </Dialog>
+      );
+    case 'fetch':
+      return (
+        <Dialog key="fetch" title="Fetch the map of this drive">
+          <FetchDialog />
         </Dialog>
       );
     case 'vehicles':
@@ -29,7 +43,7 @@ export function Dialogs() {
       );
     case 'settings':
       return (
-        <Dialog title="Settings">
+        <Dialog key="settings" title="Settings">
           <SettingsForm />
         </Dialog>
       );

@@ -46,6 +46,7 @@ export function Help() {
       <Levels />
       <Words />
       <NotChecked />
+      <Shelf />
       <Rules />
       <Keys />
       <GoOn />
@@ -110,6 +111,30 @@ function NotChecked() {
   );
 }
 
+function Shelf() {
+  return (
+    <section>
+      <h3>The shelf</h3>
+      <p>
+        The shelf holds the maps that are kept on this computer. A drive is opened without a thought of maps:
+        what of it is on the shelf is used at once, and what is missing can be fetched, along the drive or by
+        whole regions, or taken in from a map file. Nothing is sent to anybody before you have seen what, to
+        whom and how much, and have said yes. A map grows old: put a newer one in its place now and then.
+      </p>
+      <p>
+        <button
+          type="button"
+          onClick={() => {
+            dialog.value = 'shelf';
+          }}
+        >
+          Look at the shelf
+        </button>
+      </p>
+    </section>
+  );
+}
+
 function Rules() {
   return (
     <section>
@@ -153,8 +178,8 @@ function GoOn() {
     <section>
       <h3>How to go on</h3>
       <p>
-        Choose the vehicle and the leave time in the bar above. Open your own drive and the map of its place
-        with Open…, or drop both on the window.
+        Choose the vehicle and the leave time in the bar above. Open your own drive with Open…, or drop it on
+        the window; its map comes from the shelf, or beside it from a file.
       </p>
       <p class="small soft">{description.value?.program}. Map data © OpenStreetMap contributors.</p>
     </section>

@@ -3,8 +3,10 @@ import { clip } from '../../geo/units/text.ts';
 import type { Recent } from '../../main/contract/source.ts';
 import { forgetRecent } from '../actions/keep.ts';
 import { openRecent, openSample } from '../actions/open.ts';
+import { OWN_DRIVES } from '../shelf/own-drives.ts';
 import { description } from '../state/kept.ts';
 import { dialog } from '../state/page.ts';
+import { mapsOnShelf } from '../state/shelf.ts';
 import { takeFiles } from '../take/take-files.ts';
 
 /** Drives and maps: from a file, from those opened before, or the sample. */
@@ -19,6 +21,20 @@ export function OpenFiles() {
           A drive is a GPX file. A map is an extract of OpenStreetMap data: .osm.pbf, .osm, .osm.gz, or an
           Overpass answer. A vehicle card and a load list are taken too. Files can also be dropped anywhere on
           the window, a drive and its map together.
+        </p>
+        <p class="small">
+          {mapsOnShelf.value === 0
+            ? `A drive can come alone. ${OWN_DRIVES}`
+            : 'A drive can come alone: the maps on your shelf are used for it.'}{' '}
+          <button
+            type="button"
+            class="quiet"
+            onClick={() => {
+              dialog.value = 'shelf';
+            }}
+          >
+            Look at the shelf
+          </button>
         </p>
       </section>
       {recents.length > 0 && (

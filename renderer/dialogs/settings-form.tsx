@@ -7,6 +7,7 @@ import type { Settings } from '../../main/contract/settings.ts';
 import { tileOrigin } from '../../main/contract/tile-address.ts';
 import { saveSettings } from '../actions/keep.ts';
 import { settings } from '../state/kept.ts';
+import { Servers } from './servers-field.tsx';
 
 /** Countries whose rules the program is most often asked for; the place of the drive tells by itself where it can. */
 const COUNTRIES = 'AT AU BE CA CH CZ DE DK ES FI FR GB IE IT LU NL NO NZ PL PT SE US'.split(' ');
@@ -51,6 +52,7 @@ export function SettingsForm() {
           ))}
         </select>
       </label>
+      <Servers servers={now.servers} onChange={(servers) => change({ servers })} />
       <Tiles tiles={now.tiles} onChange={(tiles) => change({ tiles })} />
     </>
   );

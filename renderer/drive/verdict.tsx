@@ -12,11 +12,12 @@ import { distanceIn } from '../../geo/units/in-units.ts';
 import { clip, lowerFirst } from '../../geo/units/text.ts';
 import { LeaveDay } from '../leave/leave-day.tsx';
 import { VerdictMark } from '../look/level-mark.tsx';
+import { MapOffer } from '../shelf/fetch/offer.tsx';
+import { Invented } from '../shelf/invented.tsx';
 import { checking, checkProblem, leaveAt, report } from '../state/check.ts';
 import { settings } from '../state/kept.ts';
 import { notCounted } from '../state/loads.ts';
 import { mapIsInvented, openedDrive } from '../state/opened.ts';
-import { dialog } from '../state/page.ts';
 import { showView } from '../state/views.ts';
 import { DecidingPlaces } from './deciding-places.tsx';
 
@@ -38,9 +39,10 @@ export function VerdictBlock() {
       </h2>
       <p class="verdict-says">
         {elsewhere
-          ? 'The open map has no roads under this drive, so nothing on it is checked.'
+          ? 'No map that is open has roads under this drive, so nothing on it is checked.'
           : sayVerdict(shown)}
       </p>
+      <MapOffer />
       {!elsewhere && guessed !== undefined && <p class="verdict-guessed">{guessed}</p>}
       {!elsewhere && <DecidingPlaces />}
       {!elsewhere && <LeaveDay />}
@@ -53,7 +55,6 @@ export function VerdictBlock() {
           {checkProblem.value} What stands here is the check before that, of {clip(vehicle.name, 80)}.
         </p>
       )}
-      {elsewhere && <MapElsewhere />}
       <Loaded />
       <p class="caution">{STANDING_CAUTION}</p>
     </section>
@@ -69,7 +70,8 @@ function CheckingAgain() {
 function MapDate() {
   const shown = report.value;
   if (!shown) return null;
-  if (mapIsInvented.value) return <>The district is invented.</>;
+  if (mapIsInvented.value) return <Invented />;
+  if (shown.map.sources.length === 0) return null;
   const { say, doubtful } = sayMapAge(shown.map.sources, shown.made);
   return <span class={doubtful ? 'map-old' : ''}>{say}</span>;
 }
@@ -130,21 +132,5 @@ function VerdictToCome() {
         )
       )}
     </section>
-  );
-}
-
-function MapElsewhere() {
-  return (
-    <p class="problem">
-      Open a map of the place where the drive lies.{' '}
-      <button
-        type="button"
-        onClick={() => {
-          dialog.value = 'open';
-        }}
-      >
-        Open a map…
-      </button>
-    </p>
   );
 }

@@ -1,12 +1,17 @@
+import './doing.css';
 import { given } from '../../geo/given.ts';
 import type { Doing as Work } from '../state/happening.ts';
 import { sayLeft } from './say-left.ts';
 
-/** Long work under way: what, how far, how long still, and the way to stop it. @param more pieces that wait for it */
-export function Doing({ doing, more = 0 }: { doing: Work; more?: number }) {
+/**
+ * Long work under way: what, how far, how long still, and the way to stop it.
+ * @param more pieces of work that wait for it
+ * @param beside it stands beside something else
+ */
+export function Doing({ doing, more = 0, beside = false }: { doing: Work; more?: number; beside?: boolean }) {
   const { what, share, secondsLeft, stop } = doing;
   return (
-    <div class="doing small">
+    <div class={beside ? 'doing doing-beside small' : 'doing small'}>
       <span class="doing-what">
         <bdi>{what}</bdi>
         {more > 0 && `, ${more} more to do`}

@@ -18,7 +18,7 @@ export function AreaDrawing({ area }: { area: ShelfMap['area'] }) {
         height={view[3]}
         vector-effect="non-scaling-stroke"
       />
-      <path d={area.tiles.map(([x, y]) => `M${x} ${y}h1.02v1.02h-1.02z`).join('')} />
+      <path d={area.tiles.map(([x, y]) => `M${x + 0.04} ${y + 0.04}h.92v.92h-.92z`).join('')} />
     </svg>
   );
 }

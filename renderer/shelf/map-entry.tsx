@@ -52,7 +52,10 @@ function Acts({ map }: { map: ShelfMap }) {
       <button type="button" onClick={() => void verifyMap(name, { mend: false })}>
         Look for damage{of}
       </button>
-      <ChooseMapFile say={`A newer file for ${clip(name, 60)}`} onChoose={(file) => void importFile(file, name)}>
+      <ChooseMapFile
+        say={`A newer file for ${clip(name, 60)}`}
+        onChoose={(file) => void importFile(file, name)}
+      >
         Newer file…{of}
       </ChooseMapFile>
       <button ref={remove} type="button" aria-expanded={removing} onClick={() => setRemoving(!removing)}>
@@ -76,7 +79,7 @@ function Removing({ map: { name, bytes }, onKeep }: { map: ShelfMap; onKeep(): v
   const keep = useRef<HTMLButtonElement>(null);
   useEffect(() => keep.current?.focus(), []);
   return (
-    <div class="shelf-removing" role="group" aria-label={`Remove ${clip(name, 60)}?`}>
+    <fieldset class="shelf-removing" aria-label={`Remove ${clip(name, 60)}?`}>
       <p>
         Remove <bdi>{clip(name, 60)}</bdi> and free {printBytes(bytes)}? Drives there will need it fetched or
         imported again.
@@ -93,6 +96,6 @@ function Removing({ map: { name, bytes }, onKeep }: { map: ShelfMap; onKeep(): v
       >
         Remove it
       </button>
-    </div>
+    </fieldset>
   );
 }

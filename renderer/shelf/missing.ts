@@ -23,14 +23,25 @@ export function missingOf(
   if (drive.source.kind === 'sample') return undefined;
   const { shelf } = summary;
   if (shelf) {
-    const missingM = shelf.bare.reduce((sum, { fromM, toM }) => sum + toM - fromM, 0);
-    const { lengthM, mainRoadsOnly } = shelf;
+    const { missingM, lengthM } = bareOf(shelf, drive.followed);
+    const { mainRoadsOnly } = shelf;
     return missingM > 0 || mainRoadsOnly ? { missingM, lengthM, mainRoadsOnly, from: 'shelf' } : undefined;
   }
   if (!isMostlyOff(drive.followed)) return undefined;
   const { match, lengthM } = drive.followed;
   const from = source.kind === 'sample' ? 'nothing' : 'file';
   return { missingM: match.offMapM, lengthM, mainRoadsOnly: false, from };
+}
+
+/** So much off the roads is no yard or pitch. */
+const STRETCH_M = 1000;
+
+/** Of a file with several tracks the shelf tells of all of them, and only one is the drive. */
+function bareOf({ bare, lengthM }: NonNullable<MapSummary['shelf']>, { tracks, ...drive }: FollowedDrive) {
+  if (tracks.length === 1)
+    return { missingM: bare.reduce((sum, { fromM, toM }) => sum + toM - fromM, 0), lengthM };
+  const { offMapM } = drive.match;
+  return { missingM: offMapM > STRETCH_M ? offMapM : 0, lengthM: drive.lengthM };
 }
 
 /** How much is missing, in a sentence or two. */
@@ -43,7 +54,8 @@ export function sayMissing({ missingM, lengthM, mainRoadsOnly, from }: Missing, 
     return none
       ? `The open map has none of this drive of ${all}: all of it is unknown.`
       : `The open map has no roads under ${missing} of this drive of ${all}: what is there is unknown.`;
-  const main = 'What your shelf has here are main roads alone: side roads, and what stands on them, are unknown.';
+  const main =
+    'What your shelf has here are main roads alone: side roads, and what stands on them, are unknown.';
   if (missingM === 0) return main;
   const say = none
     ? `None of this drive of ${all} is on your shelf: all of it is unknown.`

@@ -6,8 +6,9 @@ import type { ShelfMap } from '../../main/contract/shelf.ts';
 
 /** `12,345 roads, 41 MB` */
 export function sayHolds({ roads, bytes, mainRoadsOnly }: ShelfMap): string {
-  const what = mainRoadsOnly ? 'main roads alone' : roads === 1 ? 'road' : 'roads';
-  return `${roads.toLocaleString('en-GB')} ${what}, ${printBytes(bytes)}`;
+  const what = roads === 1 ? 'road' : 'roads';
+  const alone = mainRoadsOnly ? ', main roads alone' : '';
+  return `${roads.toLocaleString('en-GB')} ${what}${alone}, ${printBytes(bytes)}`;
 }
 
 /** How old its data is, and whether that is to be doubted. @param now ISO 8601 */

@@ -6,6 +6,7 @@ import type { ShelfShown } from '../../main/contract/shelf.ts';
 import { importFile } from '../actions/keep-map.ts';
 import { lookAtShelf } from '../actions/shelf-changed.ts';
 import { shelf, shelfTold } from '../state/shelf.ts';
+import { Changes } from './changes.tsx';
 import { ChooseMapFile } from './choose-file.tsx';
 import { MapEntry } from './map-entry.tsx';
 import { OWN_DRIVES } from './own-drives.ts';
@@ -29,11 +30,14 @@ export function ShelfDialog() {
         </ChooseMapFile>
       </p>
       <p class="small soft">
-        An extract of OpenStreetMap data: .osm.pbf, .osm, .osm.gz, or an Overpass answer. It is read once; from
-        then on a drive there needs no map named. To have a drive’s map fetched, open the drive: the ways to
-        get it stand beside its findings.
+        An extract of OpenStreetMap data: .osm.pbf, .osm, .osm.gz, or an Overpass answer. It is read once;
+        from then on a drive there needs no map named. To have a drive’s map fetched, open the drive: the ways
+        to get it stand beside its findings.
       </p>
-      <ShelfProgress />
+      <div class="shelf-now">
+        <ShelfProgress />
+      </div>
+      <Changes />
       {now && 'maps' in now && now.maps.length > 0 && (
         <ul class="shelf-maps">
           {now.maps.map((map) => (

@@ -17,6 +17,9 @@ export type Planned = FetchPlan | { readonly problem: string } | undefined;
 /** What fetching the map of the open drive would take, either way. */
 export const planned = signal<Readonly<Record<FetchBy, Planned>>>({ line: undefined, region: undefined });
 
+/** The drive whose map is being fetched now. */
+export const underWay = signal<FetchFor | undefined>(undefined);
+
 /** How often something was asked of a server: what was asked of it today has changed since. */
 export const asked = signal(0);
 

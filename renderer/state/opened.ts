@@ -9,8 +9,6 @@ interface OpenedMap {
   readonly source: Source;
   /** only what lies about this drive was kept of it */
   readonly about?: Source;
-  /** which of its tracks, where one was chosen */
-  readonly track?: number;
 }
 export const openedMap = signal<OpenedMap | undefined>(undefined);
 

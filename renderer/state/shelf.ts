@@ -1,4 +1,5 @@
 import { computed, signal } from '@preact/signals';
+import type { MapChanges } from '../../main/contract/map-changes.ts';
 import type { ShelfShown } from '../../main/contract/shelf.ts';
 import type { Told } from './happening.ts';
 import { description } from './kept.ts';
@@ -14,3 +15,6 @@ export const shelfTold = signal<Told | undefined>(undefined);
 
 /** Pieces of work that wait for the one that is shown. */
 export const shelfWaiting = signal(0);
+
+/** What the map that last took another's place says otherwise of the drives opened before. */
+export const mapChanges = signal<MapChanges['drives']>([]);

@@ -1,9 +1,9 @@
 import { signal } from '@preact/signals';
 import { clip } from '../../geo/units/text.ts';
 import type { AddedFile } from '../../main/contract/source.ts';
-import { openAdded } from '../actions/open.ts';
 import { notice, tellAlso } from '../state/happening.ts';
 import { dialog } from '../state/page.ts';
+import { openTaken } from './offer-shelf.ts';
 
 /** Drives taken in together, with the map that came with them; one is chosen. */
 export const foundDrives = signal<{ readonly drives: readonly AddedFile[]; readonly map?: AddedFile }>({
@@ -39,6 +39,6 @@ export function FoundDrives() {
 /** What was said of the other files handed over with the drives is not lost over the one that is opened. */
 async function openFound(added: readonly AddedFile[]): Promise<void> {
   const others = notice.peek();
-  await openAdded(added);
+  await openTaken(added);
   tellAlso(others);
 }

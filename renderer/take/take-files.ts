@@ -1,7 +1,7 @@
 import { type FileKind, fileKind, HEAD_BYTES, sayFolder, sayForeign } from '../../geo/document/file-kind.ts';
 import { given } from '../../geo/given.ts';
 import { counted } from '../../geo/units/text.ts';
-import { FILES_MAX, openAdded, takeIn } from '../actions/open.ts';
+import { FILES_MAX, takeIn } from '../actions/open.ts';
 import { ask } from '../host/ask.ts';
 import { openList } from '../load/state/load-file.ts';
 import { notice, type Told, tellAlso } from '../state/happening.ts';
@@ -9,6 +9,7 @@ import { dialog } from '../state/page.ts';
 import { showView } from '../state/views.ts';
 import { foundDrives } from './found-drives.tsx';
 import { type Held, offerHeld } from './offer-held.ts';
+import { openTaken } from './offer-shelf.ts';
 
 interface Taken {
   readonly file: File;
@@ -73,7 +74,7 @@ async function openAll(files: readonly File[]): Promise<void> {
   const added = await takeIn(files);
   if (added === undefined) return;
   const drives = added.filter(({ use }) => use === 'drive');
-  if (drives.length < 2) return openAdded(added);
+  if (drives.length < 2) return openTaken(added);
   await ask('rememberDrives', { sources: drives.map(({ source }) => source) });
   foundDrives.value = { drives, ...given({ map: added.find(({ use }) => use === 'map') }) };
   dialog.value = 'drives';

@@ -36,12 +36,13 @@ function isSame(a: FetchFor | undefined, b: FetchFor): boolean {
 function Ways({ drive, lengthM }: { drive: FetchFor; lengthM: number }) {
   const { line, region } = settings.value.servers;
   const times = asked.value;
-  // biome-ignore lint: x
+  // anew where another server was named, or something was asked since
+  const rests = JSON.stringify([drive, line, region, times]);
   useEffect(() => {
     const stop = new AbortController();
-    void planBoth(drive, stop.signal);
+    void planBoth(JSON.parse(rests)[0], stop.signal);
     return () => stop.abort();
-  }, [line, region, times]);
+  }, [rests]);
   return (
     <ul class="ways">
       {waysInOrder(lengthM, planned.value.line).map((by) => (
@@ -72,7 +73,11 @@ function Way({ by, drive }: { by: FetchBy; drive: FetchFor }) {
   const known = plan && 'by' in plan ? plan : undefined;
   return (
     <li>
-      <button type="button" disabled={!known || isNone(known)} onClick={() => known && beginFetch(drive, known)}>
+      <button
+        type="button"
+        disabled={!known || isNone(known)}
+        onClick={() => known && beginFetch(drive, known)}
+      >
         {WAY[by]}
       </button>
       {plan === undefined && <span class="small soft">working out what it takes…</span>}

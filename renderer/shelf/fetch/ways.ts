@@ -1,8 +1,8 @@
 import { printBytes } from '../../../geo/units/print.ts';
 import { clip, counted, listed } from '../../../geo/units/text.ts';
 import type { FetchPlan } from '../../../main/contract/fetch.ts';
-import type { FetchBy, Planned } from '../../state/fetching.ts';
 import { sayTime } from '../../look/say-left.ts';
+import type { FetchBy, Planned } from '../../state/fetching.ts';
 
 /** Of a longer drive whole regions are hardly more, and ask less of a shared server. */
 const LONG_M = 150_000;

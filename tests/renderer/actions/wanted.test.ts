@@ -90,6 +90,40 @@ describe('what is open at the start', () => {
   });
 });
 
+describe('with maps on the shelf', () => {
+  const found = { ...FOUND, shelfMaps: 1 };
+  const shelf = { kind: 'shelf' };
+
+  it('a drive named at the start is held against them, where no file was the map', () => {
+    const drive = added('mydrivetoken', 'drive');
+    expect(wantedAtStart({ ...found, opened: [drive] }, {})).toEqual({
+      map: { source: shelf, about: drive.source },
+      drive: { source: drive.source },
+    });
+    const session = { map: { source: { kind: 'recent', id: 'ownmapid' } } } as const;
+    expect(wantedAtStart({ ...found, opened: [drive] }, session).map?.source).toEqual(session.map.source);
+  });
+
+  it('a drive opened before without a map of its own, or only on the sample, is held against them', () => {
+    const source = { kind: 'recent', id: 'somedrive' };
+    const wanted = { map: { source: shelf, about: source }, drive: { source } };
+    const alone = recent('somedrive', 'drive');
+    const own = { kind: 'sample', id: 'district' } as const;
+    expect(wantedAtStart({ ...found, recents: [alone] }, {})).toEqual(wanted);
+    expect(wantedRecent(alone, { open: own, shelfMaps: 1 })).toEqual(wanted);
+    expect(
+      wantedRecent({ ...alone, map: { name: 'district.osm.pbf', source: own } }, { open: own, shelfMaps: 1 }),
+    ).toEqual(wanted);
+  });
+
+  it('a drive stays with the file it was held against', () => {
+    const own = { name: 'vale.osm.pbf', source: { kind: 'recent', id: 'valemap1' } as const };
+    expect(wantedRecent({ ...recent('somedrive', 'drive'), map: own }, { shelfMaps: 1 }).map?.source).toEqual(
+      own.source,
+    );
+  });
+});
+
 describe('a session that cannot be read', () => {
   it.each([null, '', '{', 'null', '7'])('%j is none', (text) => {
     expect(readSession({ getItem: () => text, setItem: () => {} })).toEqual({});
@@ -102,14 +136,16 @@ describe('a drive opened before', () => {
   const drive = { ...recent('somedrive', 'drive'), map: { name: 'district.osm.pbf', source: own } };
 
   it('is opened on its own map, and reads none where that one is open', () => {
-    expect(wantedRecent(drive, { kind: 'upload', token: 'another-map' })).toEqual({
+    expect(wantedRecent(drive, { open: { kind: 'upload', token: 'another-map' }, shelfMaps: 0 })).toEqual({
       map: { source: own, ownOf: 'district.osm.pbf' },
       drive: { source },
     });
-    expect(wantedRecent(drive, own)).toEqual({ drive: { source } });
+    expect(wantedRecent(drive, { open: own, shelfMaps: 0 })).toEqual({ drive: { source } });
   });
 
   it('is opened on the open map where its own is not known', () => {
-    expect(wantedRecent(recent('somedrive', 'drive'), own)).toEqual({ drive: { source } });
+    expect(wantedRecent(recent('somedrive', 'drive'), { open: own, shelfMaps: 0 })).toEqual({
+      drive: { source },
+    });
   });
 });

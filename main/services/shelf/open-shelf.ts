@@ -1,12 +1,15 @@
 import { join } from 'node:path';
 import { Refusal } from '../../../geo/roads/refusal.ts';
 import { codeOf } from '../files/system-error.ts';
+import type { Manifest } from './manifest.ts';
 import { type OpenPart, openPart } from './read-part.ts';
 import { type FoundMap, findMaps } from './shelf-folder.ts';
 
 /** A part of a map, open, and the map's name. */
 export interface ShelfPart {
   readonly map: string;
+  /** what fetching it had to say: what it does not hold, how old it is */
+  readonly notes: readonly string[];
   readonly part: OpenPart;
 }
 
@@ -42,7 +45,7 @@ function openFound(found: readonly FoundMap[]): OpenShelf {
     for (const { file } of manifest?.parts ?? []) {
       const part = openPartOrNot(join(folder, file));
       if (part === undefined) damaged.add(name);
-      else parts.push({ map: name, part, date: part.meta.dataDate ?? '' });
+      else parts.push({ map: name, part, notes: notesOf(manifest), date: part.meta.dataDate ?? '' });
     }
   }
   parts.sort((a, b) => (a.date === b.date ? 0 : a.date < b.date ? 1 : -1));
@@ -55,6 +58,10 @@ function openFound(found: readonly FoundMap[]): OpenShelf {
       for (const { part } of parts) part.close();
     },
   };
+}
+
+function notesOf(manifest: Manifest | undefined): readonly string[] {
+  return manifest?.origin.by === 'line' ? manifest.origin.notes : [];
 }
 
 function stateOfAll(found: readonly FoundMap[]): string {

@@ -38,11 +38,12 @@ export async function roadsFromShelf(shelf: OpenShelf, route: DrawnRoute, pause:
   const collector = new RoadCollector(mask);
   const damaged = new Set<string>();
   const wanted = tilesAlong(mask);
-  const used: { map: string; meta: PartMeta; tell: (sink: MapSink) => void }[] = [];
-  for (const { map, part } of shelf.parts) {
+  const used: (ShelfRoads['used'][number] & { notes: readonly string[]; tell: (sink: MapSink) => void })[] =
+    [];
+  for (const { map, part, notes } of shelf.parts) {
     const { blocks, sound } = await readTiles(part, wanted, pause);
     if (!sound) damaged.add(map);
-    if (blocks.length > 0) used.push({ map, meta: part.meta, tell: createReplay(blocks) });
+    if (blocks.length > 0) used.push({ map, meta: part.meta, notes, tell: createReplay(blocks) });
   }
   const tellAll = async (sink: MapSink) => {
     for (const [i, { tell }] of used.entries()) {
@@ -63,7 +64,7 @@ export async function roadsFromShelf(shelf: OpenShelf, route: DrawnRoute, pause:
     collector,
     used.map(({ meta }) => sourceOf(meta)),
     {
-      notes: [...notes((meta) => meta.notes), ...lost, ...shut],
+      notes: [...notes((meta) => meta.notes), ...used.flatMap((each) => each.notes), ...lost, ...shut],
       incomplete: [...notes((meta) => meta.incomplete), ...lost],
     },
   );

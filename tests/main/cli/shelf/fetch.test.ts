@@ -28,12 +28,12 @@ async function shelf(...words: readonly string[]) {
   return { exit, ...said };
 }
 
-async function findingsOf(...map: readonly string[]): Promise<unknown[]> {
+async function reportOf(...map: readonly string[]) {
   const { terminal, said } = terminalOf(home);
   const vehicle = join(SAMPLES, 'vehicles', 'coach-built-7.4.json');
   const words = ['--route', DRIVE, '--vehicle', vehicle, '--country', 'GB', '--json', ...map];
   expect(await checkCommand(words, terminal)).toBe(1);
-  return JSON.parse(said.out).findings;
+  return JSON.parse(said.out);
 }
 
 describe('lanegauge shelf fetch', () => {
@@ -52,7 +52,9 @@ describe('lanegauge shelf fetch', () => {
     expect(maps).toHaveLength(1);
     expect(lacking).toEqual([]);
     expect(server.mostAtOnce()).toBe(1);
-    expect(await findingsOf()).toEqual(await findingsOf('--map', join(SAMPLES, 'district.osm.pbf')));
+    const report = await reportOf();
+    expect(report.findings).toEqual((await reportOf('--map', join(SAMPLES, 'district.osm.pbf'))).findings);
+    expect(report.cautions.join(' ')).toContain('Only what lies close to the drive is fetched');
     // what was fetched is on the shelf and nowhere besides
     expect(readdirSync(join(home, 'fetch', 'line')).filter((name) => name.endsWith('.json'))).toEqual([]);
   });
@@ -76,7 +78,9 @@ describe('lanegauge shelf fetch', () => {
     const fetched = await shelf(...words, '--yes');
     expect(fetched).toMatchObject({ exit: 0, complaint: '' });
     expect(fetched.out).toContain('On the shelf: ');
-    expect(await findingsOf()).toEqual(await findingsOf('--map', join(SAMPLES, 'district.osm.pbf')));
+    expect((await reportOf()).findings).toEqual(
+      (await reportOf('--map', join(SAMPLES, 'district.osm.pbf'))).findings,
+    );
     // the list is kept: what comes next is known without asking
     const before = server.asked.length;
     expect((await shelf(...words)).out).not.toContain('First the list of regions');

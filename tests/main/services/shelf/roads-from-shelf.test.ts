@@ -28,7 +28,7 @@ beforeAll(async () => {
 
 function shelfOf(...parts: readonly OpenPart[]) {
   return {
-    parts: parts.map((part) => ({ map: 'District', part })),
+    parts: parts.map((part) => ({ map: 'District', part, notes: [] })),
     maps: parts.length,
     damaged: [],
     state: '',

@@ -1,3 +1,4 @@
+import { MIN_ZOOM } from '../../../geo/basemap/draw-kind.ts';
 import type { TileFeatures } from '../../../geo/basemap/features.ts';
 import { type BaseMap, prepareBaseMap } from '../../../geo/basemap/prepare.ts';
 import { tileFeatures } from '../../../geo/basemap/tile-features.ts';
@@ -6,10 +7,12 @@ import { assembleRoads } from '../../../geo/roads/assemble.ts';
 import { withLocalIds } from '../../../geo/roads/local-ids.ts';
 import { Refusal } from '../../../geo/roads/refusal.ts';
 import { RoadCollector } from '../../../geo/roads/road-collector.ts';
+import type { Tags } from '../../../geo/roads/roads.ts';
 import type { BlockContent } from '../../../geo/shelf/block.ts';
 import { LAYER_ZOOM, type TiledLayer } from '../../../geo/shelf/layers.ts';
 import { createReplay } from '../../../geo/shelf/replay.ts';
 import { numbersIn, rangeOfBox } from '../../../geo/shelf/tiles.ts';
+import { withoutWays } from '../../../geo/shelf/without-ways.ts';
 import { codeOf } from '../files/system-error.ts';
 import type { OpenShelf } from './open-shelf.ts';
 import type { OpenPart } from './read-part.ts';
@@ -34,8 +37,9 @@ export function shelfTileCutter(shelf: OpenShelf): (z: number, x: number, y: num
   const prepared = new Map<string, BaseMap>();
   return (z, x, y) => {
     const wanted = tilesUnder(z, x, y);
-    const key = JSON.stringify(wanted);
-    const map = prepared.get(key) ?? prepareTiles(shelf, wanted);
+    const buildings = z > NO_BUILDINGS_TO;
+    const key = JSON.stringify([buildings, wanted]);
+    const map = prepared.get(key) ?? prepareTiles(shelf, wanted, { buildings });
     prepared.delete(key);
     prepared.set(key, map);
     for (const oldest of prepared.keys()) {
@@ -45,6 +49,9 @@ export function shelfTileCutter(shelf: OpenShelf): (z: number, x: number, y: num
     return tileFeatures(map, z, x, y);
   };
 }
+
+/** Up to which zoom (of 512-pixel tiles) no building is drawn: most of what a town's tiles hold. */
+const NO_BUILDINGS_TO = MIN_ZOOM.building - 2;
 
 type Wanted = readonly { readonly layer: TiledLayer; readonly tiles: readonly number[] }[];
 
@@ -65,17 +72,26 @@ function tilesUnder(z: number, x: number, y: number): Wanted {
   });
 }
 
-function prepareTiles(shelf: OpenShelf, wanted: Wanted): BaseMap {
+function prepareTiles(
+  shelf: OpenShelf,
+  wanted: Wanted,
+  { buildings }: { readonly buildings: boolean },
+): BaseMap {
   const collector = new RoadCollector();
   const told = shelf.parts.flatMap(({ part }) => {
     const blocks = wanted.flatMap(({ layer, tiles }) =>
       tiles.flatMap((tile) => soundTile(part, layer, tile)),
     );
-    return blocks.length === 0 ? [] : [createReplay(blocks)];
+    if (blocks.length === 0) return [];
+    return [createReplay(buildings ? blocks : blocks.map((block) => withoutWays(block, isBuilding)))];
   });
   for (const [i, tell] of told.entries()) tell(withLocalIds(collector.all, i));
   const roads = assembleRoads(collector, [], { notes: [], incomplete: [] });
   return prepareBaseMap(roads, { extent: 'cutting' });
+}
+
+function isBuilding(tags: Tags): boolean {
+  return tags['building'] !== undefined && tags['landuse'] === undefined;
 }
 
 function soundTile(part: OpenPart, layer: TiledLayer, tile: number): BlockContent[] {

@@ -32,6 +32,26 @@ export interface RawWay {
   /** whether any key fits; cheaper than tags() */
   hasKey(fits: (key: string) => boolean): boolean;
   tags(): Tags;
+  /** the same tags by their numbers in a table of texts, where the file has one */
+  readonly packed?: PackedTags;
+}
+
+/** Tags as numbers of texts: the first `count` of each list. The table is another object for each block of a file. */
+export interface PackedTags {
+  readonly texts: TextTable;
+  readonly keys: Float64Array;
+  readonly values: Float64Array;
+  readonly count: number;
+}
+
+/** The texts of a block. Both ways of asking throw a Refusal for a number outside the table. */
+export interface TextTable {
+  /** how many there are */
+  readonly count: number;
+  /** Throws a Refusal for what is no sound text. */
+  get(index: number): string;
+  /** UTF-8 as it stands in the file, sound or not. */
+  bytesOf(index: number): Uint8Array;
 }
 
 export interface RawRelation {

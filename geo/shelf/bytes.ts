@@ -12,12 +12,21 @@ export class Writer {
   /** Unsigned varint, seven bits a byte, lowest first; exact up to 2^53. */
   uint(value: number): void {
     this.room(8);
+    const { bytes } = this;
+    let at = this.length;
     let rest = value;
-    while (rest >= 0x80) {
-      this.bytes[this.length++] = (rest % 0x80) | 0x80;
+    while (rest >= 0x10000000) {
+      bytes[at++] = (rest % 0x80) | 0x80;
       rest = Math.floor(rest / 0x80);
     }
-    this.bytes[this.length++] = rest;
+    // whole numbers of 32 bits from here on: most are, and these are quick
+    let low = rest | 0;
+    while (low >= 0x80) {
+      bytes[at++] = (low & 0x7f) | 0x80;
+      low >>>= 7;
+    }
+    bytes[at++] = low;
+    this.length = at;
   }
 
   /** Signed varint, zigzag; exact within ±2^52. */
@@ -36,6 +45,15 @@ export class Writer {
     this.room(bytes.length);
     this.bytes.set(bytes, this.length);
     this.length += bytes.length;
+  }
+
+  /** bytes[from .. to), quick for a few. */
+  appendPart(bytes: Uint8Array, from: number, to: number): void {
+    this.room(to - from);
+    const { bytes: own } = this;
+    let at = this.length;
+    for (let i = from; i < to; i++) own[at++] = bytes[i]!;
+    this.length = at;
   }
 
   /** A copy of what was written. */

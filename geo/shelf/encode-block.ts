@@ -9,13 +9,35 @@ export const PER_DEGREE = 1e7;
 
 export const MEMBER_TYPES = ['node', 'way', 'relation'] as const;
 
+/** Tag sets one behind the other: set s is bytes[start[s] .. start[s + 1]). */
+interface JoinedSets {
+  readonly count: number;
+  readonly bytes: Uint8Array;
+  readonly start: Uint32Array;
+}
+
+/** The content of a block with its sets joined. */
+export interface TileBlock extends Omit<BlockContent, 'sets'> {
+  readonly sets: JoinedSets;
+}
+
 /** The bytes of a block, for `decodeBlock`. The same content gives the same bytes. */
-export function encodeBlock({ sets, nodes, ways, relations }: BlockContent): Uint8Array<ArrayBuffer> {
-  const out = new Writer();
-  out.uint(sets.length);
-  for (const set of sets) {
-    out.uint(set.length);
-    out.append(set);
+export function encodeBlock({ sets, ...content }: BlockContent): Uint8Array<ArrayBuffer> {
+  const start = new Uint32Array(sets.length + 1);
+  for (const [i, set] of sets.entries()) start[i + 1] = start[i]! + set.length;
+  const bytes = new Uint8Array(start[sets.length]!);
+  for (const [i, set] of sets.entries()) bytes.set(set, start[i]);
+  return encodeJoined({ ...content, sets: { count: sets.length, bytes, start } });
+}
+
+/** The same of sets that lie one behind the other. */
+export function encodeJoined({ sets, nodes, ways, relations }: TileBlock): Uint8Array<ArrayBuffer> {
+  // about what it will be
+  const out = new Writer(4096 + sets.start[sets.count]! + nodes.count * 10 + ways.refs.length * 2);
+  out.uint(sets.count);
+  for (let set = 0; set < sets.count; set++) {
+    out.uint(sets.start[set + 1]! - sets.start[set]!);
+    out.appendPart(sets.bytes, sets.start[set]!, sets.start[set + 1]!);
   }
   writeNodes(nodes, out);
   writeWays(ways, out);

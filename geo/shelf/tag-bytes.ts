@@ -3,6 +3,9 @@ import { setTag } from '../roads/set-tag.ts';
 import { Reader, ShortBytes, Writer } from './bytes.ts';
 import { COMMON_WORDS } from './common-words.ts';
 
+/** Written anew each time: what is handed out is a copy. */
+const scratch = new Writer();
+
 const CODES = new Map(COMMON_WORDS.map((word, code) => [word, code]));
 
 /**
@@ -18,9 +21,9 @@ export function writeTags(tags: Tags, out: Writer): void {
 
 /** One tag set as bytes of its own, for `decodeTags`. The same tags in the same order give the same bytes. */
 export function encodeTags(tags: Tags): Uint8Array<ArrayBuffer> {
-  const out = new Writer(256);
-  writeTags(tags, out);
-  return out.done();
+  scratch.length = 0;
+  writeTags(tags, scratch);
+  return scratch.done();
 }
 
 /** The tags of one set's bytes. Throws ShortBytes where they are damaged. */
@@ -40,6 +43,13 @@ export function writeText(text: string, out: Writer): void {
   }
   out.uint(2 * text.length + 1);
   for (let i = 0; i < text.length; i++) out.uint(text.charCodeAt(i));
+}
+
+/** One text as in a tag set, as bytes of its own. */
+export function encodeText(text: string): Uint8Array<ArrayBuffer> {
+  scratch.length = 0;
+  writeText(text, scratch);
+  return scratch.done();
 }
 
 /** Reads one text as in a tag set. */

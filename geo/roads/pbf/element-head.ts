@@ -1,8 +1,17 @@
 import type { Tags } from '../roads.ts';
+import type { PackedTags, TextTable } from '../sink.ts';
 import { type Cursor, damaged } from './cursor.ts';
 import { saysDeleted } from './info.ts';
 import { newRoom, packedUints } from './packed.ts';
 import type { StringTable } from './strings.ts';
+
+/** One that is used over and over. */
+export interface PackedList extends PackedTags {
+  texts: TextTable;
+  keys: Float64Array;
+  values: Float64Array;
+  count: number;
+}
 
 /**
  * Fields 1 to 4 of a message, which ways and relations have alike: id, keys, values, info. One is used over and over:
@@ -43,6 +52,14 @@ export class ElementHead {
   hasKey(strings: StringTable, fits: (key: string) => boolean): boolean {
     for (let i = 0; i < this.keyCount; i++) if (fits(strings.get(this.keys.values[i]!))) return true;
     return false;
+  }
+
+  /** Says in `into` where the tags stand. */
+  pack(texts: StringTable, into: PackedList): void {
+    into.texts = texts;
+    into.keys = this.keys.values;
+    into.values = this.values.values;
+    into.count = this.keyCount;
   }
 
   tags(strings: StringTable): Tags {

@@ -1,5 +1,6 @@
 import type { Tags } from '../roads.ts';
 import { setTag } from '../set-tag.ts';
+import type { TextTable } from '../sink.ts';
 import { isSoundText } from '../sound-text.ts';
 import { Cursor, damaged } from './cursor.ts';
 import type { Unpack } from './unpack.ts';
@@ -8,13 +9,13 @@ import type { Unpack } from './unpack.ts';
  * A block's strings, decoded when first asked for: until then each costs four bytes, however many a damaged or
  * hostile block holds. Only what is used must be sound, since names of mappers stand in the table too.
  */
-export class StringTable {
+export class StringTable implements TextTable {
   private readonly bytes: Uint8Array;
   private readonly end: number;
   private readonly unpack: Unpack;
   /** where each string's length stands */
   private at = new Uint32Array(1024);
-  private count = 0;
+  count = 0;
   private readonly texts: (string | undefined)[];
 
   constructor(cursor: Cursor, unpack: Unpack) {
@@ -33,14 +34,19 @@ export class StringTable {
   get(index: number): string {
     const known = this.texts[index];
     if (known !== undefined) return known;
-    if (!(index < this.count)) throw damaged('a text number outside its table');
-    const cursor = new Cursor(this.bytes, this.at[index], this.end);
-    cursor.wire = 2;
-    const text = this.unpack.text(cursor.view());
+    const text = this.unpack.text(this.bytesOf(index));
     if (text === undefined) throw damaged(`text ${index} of its table is not sound UTF-8`);
     if (!isSoundText(text)) throw damaged(`text ${index} of its table holds control characters`);
     this.texts[index] = text;
     return text;
+  }
+
+  /** UTF-8 as it stands in the file. */
+  bytesOf(index: number): Uint8Array {
+    if (!(index < this.count)) throw damaged('a text number outside its table');
+    const cursor = new Cursor(this.bytes, this.at[index], this.end);
+    cursor.wire = 2;
+    return cursor.view();
   }
 
   tags(keys: ArrayLike<number>, values: ArrayLike<number>, count: number): Tags {
@@ -57,4 +63,12 @@ export class StringTable {
     }
     this.at[this.count++] = pos;
   }
+}
+
+/** A table of no texts. */
+export function emptyTable(): StringTable {
+  return new StringTable(new Cursor(new Uint8Array(0)), {
+    inflate: (bytes) => bytes,
+    text: () => undefined,
+  });
 }

@@ -7,6 +7,7 @@ import {
   isStandingNode,
   isZone,
   mayBeEdge,
+  mayKeepWay,
   saysNothing,
   wayKind,
 } from '../../roads/keep.ts';
@@ -33,9 +34,8 @@ function drawnFrom(minZoom: number | undefined): number {
 /** How a way counts among the roads of a map. */
 export const ROAD_CLASS = { none: 0, main: 1, minor: 2 } as const;
 
-/** A name for the index. */
-export interface ChosenName {
-  readonly name: string;
+/** As what a thing stands in the name index, if it has a name. */
+export interface Naming {
   readonly kind: NameKind;
   readonly what: string;
 }
@@ -44,23 +44,26 @@ export interface ChosenName {
 export interface WayChoice {
   /** of WAY_KIND, or EDGE */
   readonly kind: number;
+  /** its own tags mean nothing and are left out */
+  readonly bare: boolean;
   readonly nearOnly: boolean;
   readonly zone: boolean;
   readonly drawn: number;
   /** of ROAD_CLASS */
   readonly roadClass: number;
   readonly service: boolean;
-  readonly name: ChosenName | undefined;
+  readonly naming: Naming | undefined;
 }
 
 const BARE_EDGE: WayChoice = {
   kind: EDGE,
+  bare: true,
   nearOnly: false,
   zone: false,
   drawn: DRAWN.no,
   roadClass: ROAD_CLASS.none,
   service: false,
-  name: undefined,
+  naming: undefined,
 };
 
 /**
@@ -76,13 +79,29 @@ export function chooseWay(
   const drawing = drawKind({ tags, kind, closed });
   return {
     kind,
+    bare: false,
     nearOnly: kind === WAY_KIND.around && isNearOnly(tags),
     zone: isZone(tags),
     drawn: drawing === undefined || (drawing.area && !closed) ? DRAWN.no : drawnFrom(MIN_ZOOM[drawing.kind]),
     roadClass: kind === WAY_KIND.road ? roadClassOf(tags) : ROAD_CLASS.none,
     service: kind === WAY_KIND.around && isServicePoint(tags),
-    name: kind === WAY_KIND.road ? roadName(tags) : siteName(tags),
+    naming: kind === WAY_KIND.road ? roadNaming(tags) : siteNaming(tags),
   };
+}
+
+/**
+ * Keys that `chooseWay` looks at: all tags with other keys may be left out of what it is given, and whatever has the
+ * same of these is taken as the same.
+ */
+export function decidesWay(key: string): boolean {
+  return mayKeepWay(key) || DECISIVE.has(key);
+}
+
+const DECISIVE = new Set(['area', 'covered', 'service', 'tunnel', 'type']);
+
+/** The name of a way or node; its number stands for a road without one. */
+export function nameOf(tags: Tags, { kind }: Naming): string | undefined {
+  return tags['name'] ?? (kind === 'road' ? tags['ref'] : undefined);
 }
 
 /** What an import takes of a node with tags. */
@@ -91,7 +110,7 @@ export interface NodeChoice {
   readonly stands: boolean;
   readonly service: boolean;
   readonly drawn: number;
-  readonly name: ChosenName | undefined;
+  readonly naming: Naming | undefined;
 }
 
 /** What a node is taken as for its tags; undefined where they say nothing. */
@@ -101,7 +120,7 @@ export function chooseNode(tags: Tags): NodeChoice | undefined {
     stands: isStandingNode(tags),
     service: isServicePoint(tags),
     drawn: drawnFrom(placeMinZoom(tags)),
-    name: siteName(tags),
+    naming: siteNaming(tags),
   };
 }
 
@@ -137,25 +156,18 @@ function isServicePoint(tags: Tags): boolean {
   return SERVICE_AMENITIES.includes(tags['amenity'] ?? '') || SERVICE_TOURISM.includes(tags['tourism'] ?? '');
 }
 
-/** Its number stands for a road without a name. */
-function roadName(tags: Tags): ChosenName | undefined {
+function roadNaming(tags: Tags): Naming | undefined {
   const what = tags['highway'] ?? '';
-  const name = tags['name'] ?? tags['ref'];
-  return name === undefined || rankOf(what) > LAST_RANK ? undefined : { name, kind: 'road', what };
+  return rankOf(what) > LAST_RANK ? undefined : { kind: 'road', what };
 }
 
-function siteName(tags: Tags): ChosenName | undefined {
-  const { name, place, railway, amenity, tourism } = tags;
-  if (name === undefined) return undefined;
-  if (place !== undefined) return { name, kind: 'place', what: place };
-  if (railway === 'station' || railway === 'halt') return { name, kind: 'site', what: railway };
-  if (amenity === 'ferry_terminal') return { name, kind: 'site', what: amenity };
-  if (!isServicePoint(tags)) return undefined;
-  return {
-    name,
-    kind: 'site',
-    what: tourism !== undefined && SERVICE_TOURISM.includes(tourism) ? tourism : (amenity ?? ''),
-  };
+function siteNaming({ place, railway, amenity, tourism }: Tags): Naming | undefined {
+  if (place !== undefined) return { kind: 'place', what: place };
+  if (railway === 'station' || railway === 'halt') return { kind: 'site', what: railway };
+  if (tourism !== undefined && SERVICE_TOURISM.includes(tourism)) return { kind: 'site', what: tourism };
+  if (amenity === 'ferry_terminal' || SERVICE_AMENITIES.includes(amenity ?? ''))
+    return { kind: 'site', what: amenity ?? '' };
+  return undefined;
 }
 
 /** What `drawKind`, the labels and the choice of ways read. */
@@ -184,6 +196,11 @@ const DRAWN_KEYS = new Set([
   'type',
   'waterway',
 ]);
+
+/** Whether a thinned layer needs a tag of this key. */
+export function isDrawnKey(key: string): boolean {
+  return DRAWN_KEYS.has(key);
+}
 
 /** Of the tags those that a thinned layer needs. */
 export function drawnTags(tags: Tags): Tags {

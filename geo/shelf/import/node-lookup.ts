@@ -1,4 +1,5 @@
 import { grown } from '../../roads/id-table.ts';
+import type { NodeBatch } from '../../roads/sink.ts';
 import { PER_DEGREE } from '../encode-block.ts';
 
 /** Of a place that is no whole number of ten-millionths of a degree. */
@@ -22,7 +23,10 @@ export class NodeLookup {
   /** whether the ids came in ascending order, each once */
   ascending = true;
   private base = 0;
-  private perStep = 1;
+  /** a step holds 2^shift ids */
+  private shift = 0;
+  /** whether all ids lie within 32 bits of the first */
+  private near = true;
   private steps = new Int32Array(0);
 
   clear(): void {
@@ -30,17 +34,23 @@ export class NodeLookup {
     this.ascending = true;
   }
 
-  add(id: number, lat: number, lon: number): void {
-    const at = this.count++;
-    if (at === this.id.length) {
+  /** Adds a batch of nodes behind those that are there. */
+  add({ count, id, lat, lon }: Pick<NodeBatch, 'count' | 'id' | 'lat' | 'lon'>): void {
+    while (this.count + count > this.id.length) {
       this.id = grown(this.id);
       this.lat = grown(this.lat);
       this.lon = grown(this.lon);
     }
-    if (at > 0 && id <= this.id[at - 1]!) this.ascending = false;
-    this.id[at] = id;
-    this.lat[at] = lat;
-    this.lon[at] = lon;
+    let before = this.count > 0 ? this.id[this.count - 1]! : Number.NEGATIVE_INFINITY;
+    for (let i = 0, at = this.count; i < count; i++, at++) {
+      const one = id[i]!;
+      if (one <= before) this.ascending = false;
+      before = one;
+      this.id[at] = one;
+      this.lat[at] = lat[i]!;
+      this.lon[at] = lon[i]!;
+    }
+    this.count += count;
   }
 
   /** To be called when all were added, in ascending order. */
@@ -53,10 +63,11 @@ export class NodeLookup {
     for (let i = 0; i < count; i++) this.wholePlace(i);
     this.base = count > 0 ? id[0]! : 0;
     const span = count > 0 ? id[count - 1]! - this.base : 0;
-    this.perStep = 1;
+    this.shift = 0;
     const most = Math.min(MOST_STEPS, Math.max(1024, count * 4));
-    while (span / this.perStep >= most) this.perStep *= 2;
-    const steps = Math.floor(span / this.perStep) + 2;
+    while (span / 2 ** this.shift >= most) this.shift++;
+    this.near = span < 2 ** 32;
+    const steps = this.stepOf(this.base + span) + 2;
     if (this.steps.length < steps) this.steps = new Int32Array(Math.max(steps, 4096));
     this.fillSteps(steps);
   }
@@ -65,7 +76,7 @@ export class NodeLookup {
   indexOf(id: number): number {
     const { base, count } = this;
     if (id < base || count === 0 || id > this.id[count - 1]!) return -1;
-    const step = Math.floor((id - base) / this.perStep);
+    const step = this.stepOf(id);
     let low = this.steps[step]!;
     let high = this.steps[step + 1]!;
     while (high - low > 8) {
@@ -75,6 +86,11 @@ export class NodeLookup {
     }
     for (; low < high; low++) if (this.id[low] === id) return low;
     return -1;
+  }
+
+  private stepOf(id: number): number {
+    const beyond = id - this.base;
+    return this.near ? beyond >>> this.shift : Math.floor(beyond / 2 ** this.shift);
   }
 
   private wholePlace(i: number): void {
@@ -91,7 +107,7 @@ export class NodeLookup {
   private fillSteps(steps: number): void {
     let at = 0;
     for (let i = 0; i < this.count; i++) {
-      const step = Math.floor((this.id[i]! - this.base) / this.perStep);
+      const step = this.stepOf(this.id[i]!);
       while (at <= step) this.steps[at++] = i;
     }
     while (at < steps) this.steps[at++] = this.count;

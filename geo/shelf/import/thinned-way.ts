@@ -1,10 +1,12 @@
-import { weighLine } from '../../basemap/weigh-line.ts';
-import { mercatorX, mercatorY } from '../../earth/mercator.ts';
+import { toRad } from '../../earth/angles.ts';
+import { mercatorY } from '../../earth/mercator.ts';
 import type { Box } from '../../roads/box.ts';
-import type { ByteStore } from './byte-store.ts';
+import { PER_DEGREE } from '../encode-block.ts';
+import { ByteStore } from './byte-store.ts';
 import { DRAWN, ROAD_CLASS } from './choose.ts';
 import { type Located, newLocated, sizeLocated } from './located.ts';
-import { type Membership, type WayRecord, writePlaces, writeWay } from './way-record.ts';
+import { LineThinner } from './thin-line.ts';
+import { type Membership, type WayRecord, type WholePlaces, writePlaces, writeWay } from './way-record.ts';
 
 export type ThinnedLayer = 'draw8' | 'draw5';
 
@@ -29,58 +31,82 @@ export function isDrawnArea({ south, north, west, east }: Box, layer: ThinnedLay
 
 /** A line thinned for the map zoomed out; used for one way after the other. */
 export class ThinnedWay {
+  private readonly thinner = new LineThinner();
+  /** what is there of the way: ids, places, and places on the unit square */
   private readonly all = newLocated();
-  private allIds = new Float64Array(4096);
-  private weight: Float32Array = new Float32Array(0);
-  private closed = false;
-  private readonly kept = newLocated();
   private ids = new Float64Array(4096);
+  private x = new Float64Array(4096);
+  private y = new Float64Array(4096);
+  private closed = false;
+  /** what stays, and whether it is all whole ten-millionths */
+  private readonly kept = newLocated();
+  private keptIds = new Float64Array(4096);
+  private readonly whole = { lat7: new Int32Array(4096), lon7: new Int32Array(4096) };
+  private readonly texts = { tags: new ByteStore(256), drawn: new ByteStore(8), name: new ByteStore(8) };
 
   /** Takes in the way of a record whose store stands at the ids of its nodes. */
   take(record: WayRecord, store: ByteStore, { lat, lon }: Located): void {
     const { count } = record;
     const { all } = this;
     sizeLocated(all, count);
-    if (this.allIds.length < count) {
-      this.allIds = new Float64Array(count * 2);
-      this.ids = new Float64Array(count * 2);
-    }
-    record.readRefs(store, this.allIds);
-    this.closed = count > 3 && this.allIds[0] === this.allIds[count - 1];
+    sizeLocated(this.kept, count);
+    if (this.ids.length < count) this.grow(count * 2);
+    const { ids, x, y } = this;
+    record.readRefs(store, ids);
+    this.closed = count > 3 && ids[0] === ids[count - 1];
     let there = 0;
     for (let i = 0; i < count; i++) {
       if (Number.isNaN(lat[i]!)) continue;
       all.lat[there] = lat[i]!;
       all.lon[there] = lon[i]!;
-      this.allIds[there] = this.allIds[i]!;
+      ids[there] = ids[i]!;
       there++;
     }
     all.count = there;
-    const x = Float64Array.from(all.lon.subarray(0, there), mercatorX);
-    const y = Float64Array.from(all.lat.subarray(0, there), mercatorY);
-    this.weight = weighLine(
-      Uint32Array.from({ length: there }, (_, i) => i),
-      x,
-      y,
-    );
+    // over a way's few kilometres the projection stretches both directions alike
+    const stretch = 1 / Math.max(0.01, Math.cos(toRad(all.lat[0] ?? 0)));
+    for (let i = 0; i < there; i++) {
+      x[i] = all.lon[i]! / 360;
+      y[i] = (all.lat[i]! * stretch) / 360;
+    }
   }
 
   /** Thins it for a layer. @returns whether anything is left to be drawn */
   thin(layer: ThinnedLayer, box: Box, asArea = this.closed): boolean {
     if (asArea && !isDrawnArea(box, layer)) return false;
-    const { all, kept, weight } = this;
-    const least = (TOLERANCE_PX / across(layer)) ** 2;
-    sizeLocated(kept, all.count);
+    const { all, kept, keptIds, thinner } = this;
+    if (all.count < 2) return false;
+    thinner.thin(this.x, this.y, all.count, TOLERANCE_PX / across(layer));
     let count = 0;
     for (let i = 0; i < all.count; i++) {
-      if (weight[i]! < least) continue;
+      if (thinner.keep[i] === 0) continue;
       kept.lat[count] = all.lat[i]!;
       kept.lon[count] = all.lon[i]!;
-      this.ids[count] = this.allIds[i]!;
+      keptIds[count] = this.ids[i]!;
       count++;
     }
     kept.count = count;
     return count > (this.closed ? 3 : 1);
+  }
+
+  private grow(count: number): void {
+    this.ids = new Float64Array(count);
+    this.x = new Float64Array(count);
+    this.y = new Float64Array(count);
+    this.keptIds = new Float64Array(count);
+    this.whole.lat7 = new Int32Array(count);
+    this.whole.lon7 = new Int32Array(count);
+  }
+
+  private wholePlaces(): WholePlaces | undefined {
+    const { kept, whole } = this;
+    for (let i = 0; i < kept.count; i++) {
+      whole.lat7[i] = Math.round(kept.lat[i]! * PER_DEGREE);
+      whole.lon7[i] = Math.round(kept.lon[i]! * PER_DEGREE);
+      if (!Object.is(whole.lat7[i]! / PER_DEGREE, kept.lat[i])) return undefined;
+      if (!Object.is(whole.lon7[i]! / PER_DEGREE, kept.lon[i])) return undefined;
+    }
+    return whole;
   }
 
   /** Writes what is left as a way's record with its places. */
@@ -100,27 +126,18 @@ export class ThinnedWay {
   ): void {
     const choice = {
       kind,
+      bare: false,
       nearOnly: false,
       zone: false,
       drawn: DRAWN.no,
       roadClass: ROAD_CLASS.none,
       service: false,
-      name: undefined,
+      naming: undefined,
     };
-    const { kept, ids } = this;
-    writeWay(
-      {
-        id,
-        choice,
-        memberships,
-        tags,
-        drawnTags: undefined,
-        nameText: undefined,
-        refs: ids,
-        count: kept.count,
-      },
-      out,
-    );
-    writePlaces(kept, undefined, 0, out);
+    const { kept, keptIds, texts } = this;
+    texts.tags.at = 0;
+    texts.tags.append(tags);
+    writeWay({ id, choice, memberships, texts, refs: keptIds, count: kept.count }, out);
+    writePlaces(kept, this.wholePlaces(), 0, out);
   }
 }

@@ -1,5 +1,6 @@
-import type { BlockContent, BlockRelation } from '../block.ts';
-import { EDGE, LAYER } from '../layers.ts';
+import type { BlockRelation } from '../block.ts';
+import type { TileBlock } from '../encode-block.ts';
+import { LAYER } from '../layers.ts';
 import { ByteSets } from './byte-sets.ts';
 import type { ByteStore } from './byte-store.ts';
 import { RELATION } from './choose.ts';
@@ -37,75 +38,80 @@ export class TileContent {
   private ids = new Float64Array(4096);
   private refs = new Uint32Array(16384);
   private refCount = 0;
-  private relations = new Map<number, Set<number>>();
+  private wayCount = 0;
+  private wayId = new Float64Array(1024);
+  private wayKind = new Uint8Array(1024);
+  private waySet = new Uint32Array(1024);
+  private wayStart = new Uint32Array(1025);
+  private readonly relations = new Map<number, Set<number>>();
 
   constructor(sources: TileSources) {
     this.sources = sources;
   }
 
   /** The block of one tile; undefined where nothing of it is kept. Good until the next call. */
-  of(group: TileGroup, store: ByteStore): BlockContent | undefined {
+  of(group: TileGroup, store: ByteStore): TileBlock | undefined {
     this.sets.clear();
     this.nodes.clear();
-    this.relations = new Map();
+    this.relations.clear();
     this.refCount = 0;
-    const ways = this.readWays(group, store);
+    this.readWays(group, store);
     const tagged = this.readNodes(group, store);
-    if (ways.id.length === 0 && tagged.length === 0) return undefined;
+    const { wayCount } = this;
+    if (wayCount === 0 && tagged.length === 0) return undefined;
     const relations = this.readRelations(group.layer);
     const { id, lat, lon, rank } = this.nodes.inOrder();
-    const refs = this.refs.subarray(0, this.refCount);
-    for (let i = 0; i < refs.length; i++) refs[i] = rank[refs[i]!]!;
-    // by id they came; those that a way brought before them lie elsewhere in the list, but in the same order
-    const places = tagged.map(({ node, set }) => ({ node: rank[node]!, set }));
+    const { refs } = this;
+    for (let i = 0; i < this.refCount; i++) refs[i] = rank[refs[i]!]!;
+    const node = new Uint32Array(tagged.length / 2);
+    const set = new Uint32Array(tagged.length / 2);
+    // by id they came, so they are in order in the list too
+    for (let i = 0; i < node.length; i++) {
+      node[i] = rank[tagged[2 * i]!]!;
+      set[i] = tagged[2 * i + 1]!;
+    }
     return {
-      sets: this.sets.sets,
-      nodes: {
-        count: id.length,
-        id,
-        lat,
-        lon,
-        tagged: {
-          node: Uint32Array.from(places, ({ node }) => node),
-          set: Uint32Array.from(places, ({ set }) => set),
-        },
-      },
+      sets: { count: this.sets.count, bytes: this.sets.store.bytes, start: this.sets.start },
+      nodes: { count: id.length, id, lat, lon, tagged: { node, set } },
       ways: {
-        count: ways.id.length,
-        id: Float64Array.from(ways.id),
-        kind: Uint8Array.from(ways.kind),
-        set: Uint32Array.from(ways.set),
-        start: Uint32Array.from(ways.start),
-        refs,
+        count: wayCount,
+        id: this.wayId.subarray(0, wayCount),
+        kind: this.wayKind.subarray(0, wayCount),
+        set: this.waySet.subarray(0, wayCount),
+        start: this.wayStart.subarray(0, wayCount + 1),
+        refs: refs.subarray(0, this.refCount),
       },
       relations,
     };
   }
 
-  private readWays({ layer, ways }: TileGroup, store: ByteStore) {
+  private readWays({ layer, ways }: TileGroup, store: ByteStore): void {
     const { record } = this;
-    const id: number[] = [];
-    const kind: number[] = [];
-    const set: number[] = [];
-    const start = [0];
+    this.wayCount = 0;
+    if (this.wayId.length < ways.length) this.growWays(ways.length * 2);
+    const { wayId, wayKind, waySet, wayStart } = this;
     for (const at of ways) {
       store.at = at;
       record.read(store);
-      const last = id.length - 1;
-      const again = last >= 0 && id[last] === record.id;
+      const last = this.wayCount - 1;
+      // its own record comes first, those as the edge of an area behind it
+      const again = last >= 0 && wayId[last] === record.id;
       if (!again && !this.addWay(layer, store)) continue;
-      this.noteRelations(layer, record.memberships);
-      if (!again) {
-        id.push(record.id);
-        kind.push(record.kind);
-        set.push(this.sets.add(store.bytes, record.tagsFrom, record.tagsTo));
-        start.push(this.refCount);
-      } else if (kind[last] === EDGE && record.kind !== EDGE) {
-        kind[last] = record.kind;
-        set[last] = this.sets.add(store.bytes, record.tagsFrom, record.tagsTo);
-      }
+      if (record.memberships.length > 0) this.noteRelations(layer, record.memberships);
+      if (again) continue;
+      const way = this.wayCount++;
+      wayId[way] = record.id;
+      wayKind[way] = record.kind;
+      waySet[way] = this.sets.add(store.bytes, record.tagsFrom, record.tagsTo);
+      wayStart[way + 1] = this.refCount;
     }
-    return { id, kind, set, start };
+  }
+
+  private growWays(room: number): void {
+    this.wayId = new Float64Array(room);
+    this.wayKind = new Uint8Array(room);
+    this.waySet = new Uint32Array(room);
+    this.wayStart = new Uint32Array(room + 1);
   }
 
   /** Takes in the nodes of the record just read, unless it is of those that no road comes near. */
@@ -135,15 +141,16 @@ export class TileContent {
     return this.sources.roads.near(fromX, toX, fromY, toY);
   }
 
-  private readNodes({ nodes }: TileGroup, store: ByteStore): { node: number; set: number }[] {
-    const tagged: { node: number; set: number }[] = [];
+  /** @returns place in the list of nodes and place of its set in turn */
+  private readNodes({ nodes }: TileGroup, store: ByteStore): number[] {
+    const tagged: number[] = [];
     let before = Number.NaN;
     for (const at of nodes) {
       store.at = at;
       const { id, lat, lon, tagsFrom, tagsTo } = readNode(store);
       if (id === before) continue;
       before = id;
-      tagged.push({ node: this.nodes.add(id, lat, lon), set: this.sets.add(store.bytes, tagsFrom, tagsTo) });
+      tagged.push(this.nodes.add(id, lat, lon), this.sets.add(store.bytes, tagsFrom, tagsTo));
     }
     return tagged;
   }

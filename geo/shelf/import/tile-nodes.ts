@@ -1,4 +1,5 @@
 import { grown } from '../../roads/id-table.ts';
+import { IdSorter } from './id-sorter.ts';
 
 /** The nodes of one tile, each once, found by id; used for one tile after the other. */
 export class TileNodes {
@@ -6,20 +7,25 @@ export class TileNodes {
   private id = new Float64Array(4096);
   private lat = new Float64Array(4096);
   private lon = new Float64Array(4096);
-  private slots = new Int32Array(16384).fill(-1);
-  private sorted = new Float64Array(4096);
-  private rank = new Uint32Array(4096);
+  private slots = new Int32Array(2048).fill(-1);
+  /** slots looked into while the nodes are few: a small tile need not clear the room of a large one */
+  private mask = 2047;
+  private readonly sorter = new IdSorter();
+  private rank = new Uint32Array(0);
+  private sortedId = new Float64Array(0);
+  private sortedLat = new Float64Array(0);
+  private sortedLon = new Float64Array(0);
 
   clear(): void {
-    this.slots.fill(-1);
+    this.mask = 2047;
+    this.slots.fill(-1, 0, this.mask + 1);
     this.count = 0;
   }
 
   /** Place of a node in the list of those that came. */
   add(id: number, lat: number, lon: number): number {
-    if (this.count * 2 >= this.slots.length) this.rehash();
-    const { slots } = this;
-    const mask = slots.length - 1;
+    if (this.count * 2 > this.mask) this.rehash();
+    const { slots, mask } = this;
     for (let slot = hash(id) & mask; ; slot = (slot + 1) & mask) {
       const known = slots[slot]!;
       if (known < 0) {
@@ -40,33 +46,41 @@ export class TileNodes {
   }
 
   /**
-   * All in order of id. The arrays are new, `rank` is good until the next call.
+   * All in order of id; good until the next call.
    * @returns rank: by the place that `add` gave, the place in order of id
    */
   inOrder(): { id: Float64Array; lat: Float64Array; lon: Float64Array; rank: Uint32Array } {
     const { count } = this;
-    if (this.sorted.length < count) this.sorted = new Float64Array(this.id.length);
-    if (this.rank.length < count) this.rank = new Uint32Array(this.id.length);
-    const id = this.sorted.subarray(0, count);
-    id.set(this.id.subarray(0, count));
-    id.sort();
-    const lat = new Float64Array(count);
-    const lon = new Float64Array(count);
-    const mask = this.slots.length - 1;
-    for (let place = 0; place < count; place++) {
-      let slot = hash(id[place]!) & mask;
-      while (this.id[this.slots[slot]!] !== id[place]) slot = (slot + 1) & mask;
-      const came = this.slots[slot]!;
-      this.rank[came] = place;
-      lat[place] = this.lat[came]!;
-      lon[place] = this.lon[came]!;
+    this.sorter.sort(this.id, count);
+    const { order } = this.sorter;
+    if (this.rank.length < count) {
+      const room = this.id.length;
+      this.rank = new Uint32Array(room);
+      this.sortedId = new Float64Array(room);
+      this.sortedLat = new Float64Array(room);
+      this.sortedLon = new Float64Array(room);
     }
-    return { id, lat, lon, rank: this.rank };
+    const { rank, sortedId, sortedLat, sortedLon } = this;
+    for (let place = 0; place < count; place++) {
+      const came = order[place]!;
+      rank[came] = place;
+      sortedId[place] = this.id[came]!;
+      sortedLat[place] = this.lat[came]!;
+      sortedLon[place] = this.lon[came]!;
+    }
+    return {
+      id: sortedId.subarray(0, count),
+      lat: sortedLat.subarray(0, count),
+      lon: sortedLon.subarray(0, count),
+      rank,
+    };
   }
 
   private rehash(): void {
-    this.slots = new Int32Array(this.slots.length * 2).fill(-1);
-    const mask = this.slots.length - 1;
+    const mask = this.mask * 2 + 1;
+    this.mask = mask;
+    if (this.slots.length <= mask) this.slots = new Int32Array(mask + 1);
+    this.slots.fill(-1, 0, mask + 1);
     for (let i = 0; i < this.count; i++) {
       let slot = hash(this.id[i]!) & mask;
       while (this.slots[slot]! >= 0) slot = (slot + 1) & mask;

@@ -12,16 +12,22 @@ export interface Membership {
   readonly as: number;
 }
 
-/** A way as it waits for its places: what was chosen of it, its texts as bytes, the ids of its nodes. */
+/** The texts of a way as bytes, each from the start of its store to where that stands. */
+export interface WayTexts {
+  /** tag set as `encodeTags` gives it */
+  readonly tags: ByteStore;
+  /** of it what the thinned layers need, where the way is drawn there */
+  readonly drawn: ByteStore;
+  /** name, kind and what it is for the name index; empty without */
+  readonly name: ByteStore;
+}
+
+/** A way as it waits for its places: what was chosen of it, its texts, the ids of its nodes. */
 export interface WayToWrite {
   readonly id: number;
   readonly choice: WayChoice;
   readonly memberships: readonly Membership[];
-  /** tag sets as `encodeTags` gives them: whole, and for the thinned layers where it is drawn there */
-  readonly tags: Uint8Array;
-  readonly drawnTags: Uint8Array | undefined;
-  /** for the name index: name and what it is */
-  readonly nameText: Uint8Array | undefined;
+  readonly texts: WayTexts;
   readonly refs: Float64Array;
   readonly count: number;
 }
@@ -40,7 +46,7 @@ const MOST_STEP = 2 ** 51;
 
 /** Writes a way's record: everything but its places. */
 export function writeWay(way: WayToWrite, out: ByteStore): void {
-  const { choice, memberships, tags, drawnTags, nameText, refs, count } = way;
+  const { choice, memberships, texts, refs, count } = way;
   out.room(64 + memberships.length * 24);
   const raw = hasWideSteps(refs, count);
   out.bytes[out.at++] =
@@ -49,13 +55,13 @@ export function writeWay(way: WayToWrite, out: ByteStore): void {
     (raw ? RAW_REFS : 0) |
     (memberships.length > 0 ? MEMBER : 0) |
     (choice.service ? SERVICE : 0) |
-    (nameText === undefined ? 0 : NAMED);
+    (texts.name.at === 0 ? 0 : NAMED);
   out.bytes[out.at++] = choice.drawn | (choice.roadClass << 2) | (choice.zone ? ZONE : 0);
   out.double(way.id);
   if (memberships.length > 0) writeMemberships(memberships, out);
-  writeBytes(tags, out);
-  if (nameText) writeBytes(nameText, out);
-  if (choice.drawn !== DRAWN.no && drawnTags) writeBytes(drawnTags, out);
+  writeText(texts.tags, out);
+  if (texts.name.at > 0) writeText(texts.name, out);
+  if (choice.drawn !== DRAWN.no) writeText(texts.drawn, out);
   out.room(16 + count * 8);
   out.uint(count);
   for (let i = 0, before = 0; i < count; i++) {
@@ -82,10 +88,10 @@ function writeMemberships(memberships: readonly Membership[], out: ByteStore): v
   }
 }
 
-function writeBytes(bytes: Uint8Array, out: ByteStore): void {
+function writeText(text: ByteStore, out: ByteStore): void {
   out.room(8);
-  out.uint(bytes.length);
-  out.append(bytes);
+  out.uint(text.at);
+  out.append(text.bytes, 0, text.at);
   out.room(16);
 }
 

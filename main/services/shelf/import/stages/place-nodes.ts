@@ -64,13 +64,14 @@ export class NodePlacer {
   take(batch: NodeBatch): void {
     const { lookup } = this;
     const { count, id, lat, lon } = batch;
+    const before = lookup.count;
+    lookup.add(batch);
     for (let i = 0; i < count; i++) {
-      lookup.add(id[i]!, lat[i]!, lon[i]!);
       const tags = batch.tags(i);
       if (tags === undefined) continue;
       const choice = chooseNode(tags);
       if (choice === undefined) continue;
-      this.waitingAt.push(lookup.count - 1, this.waiting.at);
+      this.waitingAt.push(before + i, this.waiting.at);
       writeTagged(
         {
           id: id[i]!,
@@ -79,7 +80,7 @@ export class NodePlacer {
           choice,
           tags: encodeTags(tags),
           drawnTags: choice.drawn > 0 ? encodeTags(drawnTags(tags)) : undefined,
-          nameText: choice.name && encodeName(choice.name),
+          nameText: encodeName(tags, choice.naming),
         },
         this.waiting,
       );

@@ -1,6 +1,6 @@
 import { ByteStore } from '../../../../../geo/shelf/import/byte-store.ts';
 import { LAYER } from '../../../../../geo/shelf/layers.ts';
-import { compareNames, compareTexts, encodeNames, type NameEntry } from '../../../../../geo/shelf/names.ts';
+import { compareTexts, encodeNames, NAME_KINDS } from '../../../../../geo/shelf/names.ts';
 import { BlockOut, type BlockPlaces } from '../block-out.ts';
 import { readNames, type WaitingName } from '../names-out.ts';
 import { type SpillIndex, SpillReader } from '../spill.ts';
@@ -36,12 +36,12 @@ export class NameSorter {
 
   run(bucket: number): void {
     const length = this.reader.read(bucket, this.store);
-    const kept = withoutRepeats(readNames(this.store, length));
-    for (let i = 0; i < kept.length; i += PER_BLOCK) {
+    const names = inOrder(readNames(this.store, length));
+    for (let i = 0; i < names.length; i += PER_BLOCK) {
       const block = bucket * BLOCKS_PER_BUCKET + i / PER_BLOCK;
-      this.keys.push([block, kept[i]!.folded]);
-      const entries: NameEntry[] = kept.slice(i, i + PER_BLOCK).map(({ entry }) => entry);
-      this.out.add(LAYER.names, block, encodeNames(entries));
+      const here = names.slice(i, i + PER_BLOCK);
+      this.keys.push([block, here[0]!.folded]);
+      this.out.add(LAYER.names, block, encodeNames(here.map(({ entry }) => entry)));
     }
     this.out.flush();
   }
@@ -52,18 +52,15 @@ export class NameSorter {
   }
 }
 
-/** In the index's order; of a road's pieces within one tile the first by id. */
-function withoutRepeats(names: WaitingName[]): WaitingName[] {
-  const byId = names.sort(
-    (a, b) => compareTexts(a.folded, b.folded) || compareTexts(a.entry.name, b.entry.name) || a.id - b.id,
+/** As `compareNames` has them, with each name folded once; what stands in one place is told apart by what it is. */
+function inOrder(names: WaitingName[]): WaitingName[] {
+  return names.sort(
+    (a, b) =>
+      compareTexts(a.folded, b.folded) ||
+      NAME_KINDS.indexOf(a.entry.kind) - NAME_KINDS.indexOf(b.entry.kind) ||
+      compareTexts(a.entry.name, b.entry.name) ||
+      a.entry.lat - b.entry.lat ||
+      a.entry.lon - b.entry.lon ||
+      compareTexts(a.entry.what, b.entry.what),
   );
-  const seen = new Set<string>();
-  const kept = byId.filter(({ entry, tile }) => {
-    if (entry.kind !== 'road') return true;
-    const key = `${tile} ${entry.name}`;
-    if (seen.has(key)) return false;
-    seen.add(key);
-    return true;
-  });
-  return kept.sort((a, b) => compareTexts(a.folded, b.folded) || compareNames(a.entry, b.entry));
 }

@@ -1,20 +1,22 @@
 import { closeSync, openSync } from 'node:fs';
 import { join } from 'node:path';
 import { mayKeepWay } from '../../../../../geo/roads/keep.ts';
+import type { Tags } from '../../../../../geo/roads/roads.ts';
 import type { RawWay } from '../../../../../geo/roads/sink.ts';
-import { Writer } from '../../../../../geo/shelf/bytes.ts';
 import { ByteStore } from '../../../../../geo/shelf/import/byte-store.ts';
 import {
-  type ChosenName,
   chooseWay,
   DRAWN,
   drawnTags,
+  type Naming,
+  nameOf,
   RELATION,
+  type WayChoice,
 } from '../../../../../geo/shelf/import/choose.ts';
 import { bucketCount, IdBuckets, type IdPlan } from '../../../../../geo/shelf/import/id-buckets.ts';
-import { type Membership, writeWay } from '../../../../../geo/shelf/import/way-record.ts';
-import { EDGE } from '../../../../../geo/shelf/layers.ts';
-import { encodeTags, writeText } from '../../../../../geo/shelf/tag-bytes.ts';
+import { encodeNaming, PackedChooser } from '../../../../../geo/shelf/import/packed-choice.ts';
+import { type Membership, type WayTexts, writeWay } from '../../../../../geo/shelf/import/way-record.ts';
+import { encodeTags, encodeText } from '../../../../../geo/shelf/tag-bytes.ts';
 import { Spill, type SpillIndex, SpillReader, writeWhole } from '../spill.ts';
 import { cannotWrite, Stopped } from '../stopped.ts';
 import { PAIR_BYTES } from './take-relations.ts';
@@ -67,6 +69,12 @@ export class WayTaker {
   private chunk = -1;
   private slots = 0;
   private ways = 0;
+  private readonly chooser = new PackedChooser();
+  private readonly texts: WayTexts = {
+    tags: new ByteStore(512),
+    drawn: new ByteStore(512),
+    name: new ByteStore(256),
+  };
   /** memberships of this range's ways, by way id */
   private members = new Map<number, Membership[]>();
 
@@ -107,25 +115,16 @@ export class WayTaker {
   take(way: RawWay): void {
     const { refs, count } = way;
     if (count === 0) return;
-    const memberships = this.members.get(way.id) ?? NONE;
-    const tags = way.hasKey(mayKeepWay) ? way.tags() : undefined;
-    const edge = memberships.length > 0 && memberships.some((one) => (one.as & RELATION.area) !== 0);
-    const choice = chooseWay(tags, { edge, closed: count > 3 && refs[0] === refs[count - 1] });
+    const memberships = (this.members.size > 0 ? this.members.get(way.id) : undefined) ?? NONE;
+    const as = {
+      edge: memberships.length > 0 && memberships.some((one) => (one.as & RELATION.area) !== 0),
+      closed: count > 3 && refs[0] === refs[count - 1],
+    };
+    const { texts } = this;
+    const choice = way.packed ? this.chooser.choose(way.packed, as, texts) : chooseByTags(way, as, texts);
     if (choice === undefined) return;
     this.makeRoom(count);
-    writeWay(
-      {
-        id: way.id,
-        choice,
-        memberships,
-        tags: tags && choice.kind !== EDGE ? encodeTags(tags) : NO_TAGS,
-        drawnTags: tags && choice.drawn !== DRAWN.no ? encodeTags(drawnTags(tags)) : undefined,
-        nameText: choice.name && encodeName(choice.name),
-        refs,
-        count,
-      },
-      this.store,
-    );
+    writeWay({ id: way.id, choice, memberships, texts, refs, count }, this.store);
     this.ways++;
     this.askPlaces(refs, count);
   }
@@ -186,7 +185,25 @@ export class WayTaker {
 }
 
 const NONE: readonly Membership[] = [];
-const NO_TAGS = new Uint8Array(0);
+
+/** Of a source that gives tags as texts. */
+function chooseByTags(
+  way: RawWay,
+  as: { readonly edge: boolean; readonly closed: boolean },
+  { tags: set, drawn, name }: WayTexts,
+): WayChoice | undefined {
+  set.at = 0;
+  drawn.at = 0;
+  name.at = 0;
+  const tags = way.hasKey(mayKeepWay) ? way.tags() : undefined;
+  const choice = chooseWay(tags, as);
+  if (tags === undefined || choice === undefined || choice.bare) return choice;
+  set.append(encodeTags(tags));
+  if (choice.drawn !== DRAWN.no) drawn.append(encodeTags(drawnTags(tags)));
+  const bytes = encodeName(tags, choice.naming);
+  if (bytes) name.append(bytes);
+  return choice;
+}
 
 const TOO_LARGE = {
   code: 'too-large',
@@ -194,11 +211,10 @@ const TOO_LARGE = {
     'The map is too large to be put on the shelf in one piece: its ways have over 4,000 million nodes. Import extracts of its parts instead.',
 };
 
-/** Name, kind and what it is, for `decodeName`. */
-export function encodeName({ name, kind, what }: ChosenName): Uint8Array {
-  const out = new Writer(64);
-  writeText(name, out);
-  writeText(kind, out);
-  writeText(what, out);
-  return out.done();
+/** Name, kind and what it is, for the name index; undefined without a name. */
+export function encodeName(tags: Tags, naming: Naming | undefined): Uint8Array | undefined {
+  const name = naming && nameOf(tags, naming);
+  return name === undefined || naming === undefined
+    ? undefined
+    : Buffer.concat([encodeText(name), encodeNaming(naming)]);
 }

@@ -88,7 +88,7 @@ describe('an import holds in every tile what belongs there', () => {
       fc.asyncProperty(SOMEWHERE.chain(randomMap), fc.integer({ min: 1, max: 9 }), async (map, size) => {
         expectHoldsAll(await bothWays(write('map.osm.pbf', pbfFile(sortedBlocks(map, size)))));
       }),
-      { numRuns: 25 },
+      { numRuns: 12 },
     );
   });
 
@@ -116,7 +116,7 @@ describe('an import holds in every tile what belongs there', () => {
         );
         expectHoldsAll(await bothWays(write('map.json', jsonOf(map))));
       }),
-      { numRuns: 8 },
+      { numRuns: 5 },
     );
   });
 

@@ -1,0 +1,197 @@
+import { mayKeepWay } from '../../roads/keep.ts';
+import { setTag } from '../../roads/set-tag.ts';
+import type { PackedTags, TextTable } from '../../roads/sink.ts';
+import { encodeText } from '../tag-bytes.ts';
+import { chooseWay, DRAWN, decidesWay, isDrawnKey, type Naming, type WayChoice } from './choose.ts';
+import { TextBytes } from './text-bytes.ts';
+import type { WayTexts } from './way-record.ts';
+
+/** What a key is good for, as a sum. */
+const KEY = { known: 1, decides: 2, drawn: 4, name: 8, ref: 16 } as const;
+
+/** So many different texts and choices are remembered before all are forgotten. */
+const MOST_KNOWN = 40_000;
+/** A text that is one too many to have a number. */
+const COUNTLESS = 0xffff;
+
+interface KnownChoice {
+  readonly choice: WayChoice | undefined;
+  /** kind and what it is, as they stand behind a name */
+  readonly naming: Uint8Array | undefined;
+}
+
+/**
+ * Chooses among ways whose tags are numbers in a block's table of texts, without making texts of them: what was
+ * decided of the same keys and values once holds again.
+ */
+export class PackedChooser {
+  private readonly bytes = new TextBytes();
+  private table: TextTable | undefined;
+  private lastCount = 0;
+  private keyUse = new Uint8Array(0);
+  /** numbers of texts that decide, the same in all blocks; by the block's numbers, 0: not asked for yet */
+  private numbers = new Uint16Array(0);
+  private readonly numberOf = new Map<string, number>();
+  private readonly known = new Map<number, (KnownChoice & { readonly told: readonly number[] })[]>();
+  /** the numbers of what decides, of the way at hand */
+  private readonly told: number[] = [];
+
+  /** @returns what the way is taken as, its texts in `into`; undefined where it is nothing to us */
+  choose(
+    packed: PackedTags,
+    as: { readonly edge: boolean; readonly closed: boolean },
+    into: WayTexts,
+  ): WayChoice | undefined {
+    if (packed.texts !== this.table) this.startBlock(packed.texts);
+    const { choice, naming } = this.decide(packed, as);
+    if (choice === undefined) return undefined;
+    this.writeTexts(packed, choice, into);
+    if (naming) this.writeName(packed, choice.naming, naming, into);
+    return choice;
+  }
+
+  private startBlock(texts: TextTable): void {
+    this.table = texts;
+    this.bytes.start(texts.count);
+    if (this.keyUse.length < texts.count) {
+      this.keyUse = new Uint8Array(texts.count * 2);
+      this.numbers = new Uint16Array(texts.count * 2);
+    }
+    // beyond its table nothing is known: who asks there is refused
+    const most = Math.max(texts.count, this.lastCount);
+    this.keyUse.fill(0, 0, most);
+    this.numbers.fill(0, 0, most);
+    this.lastCount = texts.count;
+    if (this.known.size < MOST_KNOWN && this.numberOf.size < MOST_KNOWN) return;
+    this.numberOf.clear();
+    this.known.clear();
+  }
+
+  private decide(packed: PackedTags, as: { readonly edge: boolean; readonly closed: boolean }): KnownChoice {
+    const { texts, keys, values, count } = packed;
+    const { told } = this;
+    told.length = 0;
+    told.push((as.edge ? 1 : 0) + (as.closed ? 2 : 0));
+    let countless = false;
+    for (let i = 0; i < count; i++) {
+      if ((this.useOf(texts, keys[i]!) & KEY.decides) === 0) continue;
+      const key = this.numberFor(texts, keys[i]!);
+      const value = this.numberFor(texts, values[i]!);
+      countless ||= key === COUNTLESS || value === COUNTLESS;
+      told.push(key, value);
+    }
+    if (countless) return decideByTexts(packed, as);
+    const mixed = mix(told);
+    const alike = this.known.get(mixed);
+    const known = alike?.find((one) => isSame(one.told, told));
+    if (known) return known;
+    const made = { ...decideByTexts(packed, as), told: [...told] };
+    if (this.known.size >= MOST_KNOWN) return made;
+    if (alike) alike.push(made);
+    else this.known.set(mixed, [made]);
+    return made;
+  }
+
+  private useOf(texts: TextTable, key: number): number {
+    const known = this.keyUse[key];
+    if (known !== undefined && known !== 0) return known;
+    const text = texts.get(key);
+    const use =
+      KEY.known +
+      (decidesWay(text) ? KEY.decides : 0) +
+      (isDrawnKey(text) ? KEY.drawn : 0) +
+      (text === 'name' ? KEY.name : 0) +
+      (text === 'ref' ? KEY.ref : 0);
+    this.keyUse[key] = use;
+    return use;
+  }
+
+  private numberFor(texts: TextTable, index: number): number {
+    const known = this.numbers[index];
+    if (known !== undefined && known !== 0) return known;
+    const text = texts.get(index);
+    let number = this.numberOf.get(text);
+    if (number === undefined) {
+      number = Math.min(COUNTLESS, this.numberOf.size + 1);
+      if (number < COUNTLESS) this.numberOf.set(text, number);
+    }
+    this.numbers[index] = number;
+    return number;
+  }
+
+  private writeTexts({ texts, keys, values, count }: PackedTags, choice: WayChoice, into: WayTexts): void {
+    into.tags.at = 0;
+    into.drawn.at = 0;
+    into.name.at = 0;
+    if (choice.bare) return;
+    const { bytes } = this;
+    for (let i = 0; i < count; i++) {
+      bytes.append(texts, keys[i]!, into.tags);
+      bytes.append(texts, values[i]!, into.tags);
+    }
+    if (choice.drawn === DRAWN.no) return;
+    for (let i = 0; i < count; i++) {
+      if ((this.useOf(texts, keys[i]!) & KEY.drawn) === 0) continue;
+      bytes.append(texts, keys[i]!, into.drawn);
+      bytes.append(texts, values[i]!, into.drawn);
+    }
+  }
+
+  private writeName(
+    { texts, keys, values, count }: PackedTags,
+    naming: Naming | undefined,
+    behind: Uint8Array,
+    into: WayTexts,
+  ): void {
+    let name = -1;
+    let ref = -1;
+    for (let i = 0; i < count; i++) {
+      const use = this.useOf(texts, keys[i]!);
+      if ((use & KEY.name) !== 0) name = values[i]!;
+      else if ((use & KEY.ref) !== 0) ref = values[i]!;
+    }
+    if (name < 0 && naming?.kind === 'road') name = ref;
+    if (name < 0) return;
+    this.bytes.append(texts, name, into.name);
+    into.name.append(behind);
+  }
+}
+
+function mix(numbers: readonly number[]): number {
+  let mixed = numbers.length;
+  for (let i = 0; i < numbers.length; i++)
+    mixed = Math.imul(mixed ^ numbers[i]!, 0x01000193) ^ (mixed >>> 13);
+  return mixed >>> 2;
+}
+
+function isSame(a: readonly number[], b: readonly number[]): boolean {
+  if (a.length !== b.length) return false;
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
+  return true;
+}
+
+function decideByTexts(
+  { texts, keys, values, count }: PackedTags,
+  as: { readonly edge: boolean; readonly closed: boolean },
+): KnownChoice {
+  const tags: Record<string, string> = {};
+  let any = false;
+  for (let i = 0; i < count; i++) {
+    const key = texts.get(keys[i]!);
+    if (!decidesWay(key)) continue;
+    any ||= mayKeepWay(key);
+    setTag(tags, key, texts.get(values[i]!));
+  }
+  const choice = chooseWay(any ? tags : undefined, as);
+  return { choice, naming: choice?.naming && encodeNaming(choice.naming) };
+}
+
+/** Kind and what it is, as they stand behind a name. */
+export function encodeNaming({ kind, what }: Naming): Uint8Array {
+  const first = encodeText(kind);
+  const second = encodeText(what);
+  const both = new Uint8Array(first.length + second.length);
+  both.set(first);
+  both.set(second, first.length);
+  return both;
+}

@@ -151,6 +151,10 @@ function layTiles({ nodes, ways, relations }: Elements): Map<string, Tile> {
   const outer = new Set(areas.flatMap(({ members }) => outerOf(members)));
   const wayById = new Map(ways.map((way, i) => [way.id, i]));
   const used = new Set<number>();
+  const ofWay = new Map<number, Set<Elements['relations'][number]>>();
+  for (const relation of relations)
+    for (const member of relation.members)
+      if (member.type === 'way') ofWay.set(member.id, (ofWay.get(member.id) ?? new Set()).add(relation));
   for (const [i, { id, refs, tags }] of ways.entries()) {
     const kind = wayKind(tags);
     if (kind === undefined && !outer.has(id)) continue;
@@ -164,7 +168,7 @@ function layTiles({ nodes, ways, relations }: Elements): Map<string, Tile> {
     for (const number of bySegment(refs, LAYER_ZOOM.wide)) {
       const tile = tileAt('wide', number);
       tile.ways.add(i);
-      for (const relation of relations) {
+      for (const relation of ofWay.get(id) ?? []) {
         const members = relation.members.filter((member) => member.type === 'way' && member.id === id);
         if (members.length === 0) continue;
         if (isRestriction(relation.tags)) {

@@ -28,6 +28,7 @@ const ORDER_IN_GEO: readonly (readonly string[])[] = [
   ['rules', 'export'],
   ['leave'],
   ['check.ts'],
+  ['wayround'],
 ];
 
 /** Packages that geo may use: pure ones. */

@@ -28,7 +28,9 @@ export function findForbiddenTurns(roads: Roads, edges: RoadEdges): ForbiddenTur
       for (const { into, outOf } of turnsAt(node, restriction, roads, edges)) {
         if (!forbids(read.rule, into, outOf)) continue;
         const outs = found.get(into.directed) ?? new Map<number, ForbiddenTurn>();
-        outs.set(outOf.directed, { restriction, always: read.always });
+        // a turn forbidden at all times stays so, whatever a second restriction says of some hours
+        if (outs.get(outOf.directed)?.always !== true)
+          outs.set(outOf.directed, { restriction, always: read.always });
         found.set(into.directed, outs);
       }
     }

@@ -35,9 +35,12 @@ export interface RoadEdges {
   readonly out: Int32Array;
 }
 
-/** Cuts all driven ways into edges; linear in the map. */
-export function cutIntoEdges(roads: Roads): RoadEdges {
-  const cut = cutWays(roads);
+/**
+ * Cuts all driven ways into edges; linear in the map.
+ * @param alsoAt further nodes to cut at
+ */
+export function cutIntoEdges(roads: Roads, alsoAt: Iterable<number> = []): RoadEdges {
+  const cut = cutWays(roads, alsoAt);
   const ends = edgeEnds(roads, cut);
   const rules = edgeRules(roads, cut.way);
   return { ...cut, ...ends, ...rules, ...groupByTail(ends.tail, roads.nodes.count) };
@@ -48,10 +51,11 @@ type CutWays = Pick<
   'edgeCount' | 'way' | 'firstRef' | 'lastRef' | 'lengthM' | 'alongM' | 'edgeOfSegment'
 >;
 
-function cutWays(roads: Roads): CutWays {
+function cutWays(roads: Roads, alsoAt: Iterable<number>): CutWays {
   const { count, start, refs, kind } = roads.ways;
   const { lat, lon } = roads.nodes;
   const junction = findJunctions(roads);
+  for (const node of alsoAt) junction[node] = 1;
   const alongM = new Float64Array(refs.length);
   const edgeOfSegment = new Int32Array(refs.length).fill(-1);
   const edges: { way: number; first: number; last: number }[] = [];

@@ -78,7 +78,8 @@ export function siteRuns(drive: Drive, roads: Roads): EndRuns {
   });
 }
 
-function isRestricted(driven: Driven): boolean {
+/** Whether a way is one that only those who have business there may use, or perhaps. */
+export function isRestricted(driven: Driven): boolean {
   const access = accessFor(driven);
   if (access.meaning !== 'open' && access.meaning !== 'discouraged') return true;
   if (accessDoubts(driven, access).some(({ binding }) => binding === 'motorcar')) return true;

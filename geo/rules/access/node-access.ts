@@ -44,7 +44,8 @@ export function nodeAccess(input: RuleInput): Draft[] {
   return places.flatMap((place) => judgeNode(input, place, reachOf(place, runs)));
 }
 
-function isAccessKey(key: string): boolean {
+/** Whether a key says who may pass, or may be meant to. */
+export function isAccessKey(key: string): boolean {
   const mode = key.split(':', 1)[0] ?? '';
   return isMotorhomeMode(mode) || mode === 'motorcar' || accessMeant(mode) !== undefined;
 }

@@ -1,0 +1,111 @@
+import { readRestriction } from '../../graph/read-restriction.ts';
+import type { RoadGraph } from '../../graph/road-graph.ts';
+import type { Roads, Tags, TurnRestriction } from '../../roads/roads.ts';
+import { carriagewayOf } from '../../tags/carriageway.ts';
+import { isTurningPlace } from './split-nodes.ts';
+import type { States } from './states.ts';
+import type { TurnGraph } from './turn-graph.ts';
+
+type Turns = Pick<
+  TurnGraph,
+  'turnStart' | 'turnFrom' | 'turnTo' | 'turnRule' | 'rules' | 'inStart' | 'inTurn'
+>;
+
+/** No motorhome turns round on less without backing up. Metres; common practice, no source. */
+const LEAST_CIRCLE_M = 8;
+
+/** Every turn that the network has, forbidden ones included, each with what restrictions say of it. */
+export function layTurns(graph: RoadGraph, roads: Roads, states: States): Turns {
+  const { stateCount, edgeOf } = states.laid;
+  const turnStart = new Uint32Array(stateCount + 1);
+  const [from, to, rule]: [number[], number[], number[]] = [[], [], []];
+  const rules = new RuleSets(graph, roads, states);
+  const plainWays = rules.byWay ? undefined : 'all';
+  for (let state = 0; state < stateCount; state++) {
+    const into = edgeOf[state]!;
+    const node = graph.head[into]!;
+    for (let i = graph.outStart[node]!; i < graph.outStart[node + 1]!; i++) {
+      const outOf = graph.out[i]!;
+      if (outOf === (into ^ 1) && !mayTurnRound(graph, roads, into)) continue;
+      from.push(state);
+      to.push(plainWays === 'all' ? outOf : states.stateAt(outOf, states.wordAfter(state, outOf)));
+      rule.push(rules.of(state, outOf));
+    }
+    turnStart[state + 1] = to.length;
+  }
+  const turnTo = Int32Array.from(to);
+  return {
+    turnStart,
+    turnFrom: Int32Array.from(from),
+    turnTo,
+    turnRule: Int32Array.from(rule),
+    rules: rules.sets,
+    ...groupByTarget(turnTo, stateCount),
+  };
+}
+
+/** Whether some vehicle may turn round at the head of an edge; which one is asked later. */
+function mayTurnRound(graph: RoadGraph, roads: Roads, into: number): boolean {
+  if (isTurningPlace(roads.nodes.tags.get(graph.head[into]!))) return true;
+  return (roomAcrossM(roads.ways.tags[graph.way[into >> 1]!] ?? {}) ?? 0) >= LEAST_CIRCLE_M;
+}
+
+/** The mapped width of a road less what cars parked on it take, metres; undefined where none is mapped. */
+export function roomAcrossM(tags: Tags): number | undefined {
+  const mapped = carriagewayOf(tags);
+  return mapped && mapped.widthM - mapped.parkedM;
+}
+
+/** Collects which restrictions speak of which turn; equal sets are one. */
+class RuleSets {
+  readonly sets: (readonly TurnRestriction[])[] = [[]];
+  readonly byWay: boolean;
+  private readonly indexOf = new Map<string, number>();
+
+  constructor(
+    private readonly graph: RoadGraph,
+    private readonly roads: Roads,
+    private readonly states: States,
+  ) {
+    this.byWay = roads.restrictions.some(({ viaWays }) => viaWays.length > 0);
+  }
+
+  of(state: number, outOf: number): number {
+    const into = this.states.laid.edgeOf[state]!;
+    const atNode = this.graph.forbidden.get(into)?.get(outOf)?.restriction;
+    const byWays = this.byWay ? this.brokenByWays(state, into, outOf) : [];
+    if (atNode === undefined && byWays.length === 0) return 0;
+    const set = atNode === undefined ? byWays : [atNode, ...byWays];
+    const key = set.map(({ id }) => id).join(' ');
+    const known = this.indexOf.get(key);
+    if (known !== undefined) return known;
+    this.sets.push(set);
+    this.indexOf.set(key, this.sets.length - 1);
+    return this.sets.length - 1;
+  }
+
+  private brokenByWays(state: number, into: number, outOf: number): TurnRestriction[] {
+    const { complete } = this.states.wordOf(state);
+    if (complete.length === 0) return [];
+    const id = (directed: number) => this.roads.ways.id[this.graph.way[directed >> 1]!]!;
+    const next = id(outOf);
+    if (next === id(into)) return [];
+    return complete.filter((restriction) => {
+      const rule = readRestriction(restriction)?.rule;
+      return rule !== undefined && restriction.to.includes(next) === rule.startsWith('no_');
+    });
+  }
+}
+
+function groupByTarget(turnTo: Int32Array, stateCount: number): Pick<Turns, 'inStart' | 'inTurn'> {
+  const inStart = new Uint32Array(stateCount + 1);
+  for (const state of turnTo) inStart[state + 1] = inStart[state + 1]! + 1;
+  for (let state = 0; state < stateCount; state++) inStart[state + 1] = inStart[state + 1]! + inStart[state]!;
+  const next = inStart.slice();
+  const inTurn = new Int32Array(turnTo.length);
+  turnTo.forEach((state, turn) => {
+    inTurn[next[state]!] = turn;
+    next[state] = next[state]! + 1;
+  });
+  return { inStart, inTurn };
+}

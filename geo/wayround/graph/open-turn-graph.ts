@@ -1,0 +1,23 @@
+import { findForbiddenTurns } from '../../graph/forbidden-turns.ts';
+import { cutIntoEdges } from '../../graph/road-edges.ts';
+import type { RoadGraph } from '../../graph/road-graph.ts';
+import type { Roads } from '../../roads/roads.ts';
+import { layTurns } from './lay-turns.ts';
+import { splitNodes } from './split-nodes.ts';
+import { layStates } from './states.ts';
+import type { TurnGraph } from './turn-graph.ts';
+import { wayWords } from './way-words.ts';
+
+const built = new WeakMap<Roads, TurnGraph>();
+
+/** The turn graph of an opened map, built at the first call and kept as long as the roads are. */
+export function turnGraph(roads: Roads): TurnGraph {
+  const known = built.get(roads);
+  if (known !== undefined) return known;
+  const edges = cutIntoEdges(roads, splitNodes(roads));
+  const graph: RoadGraph = { ...edges, forbidden: findForbiddenTurns(roads, edges) };
+  const states = layStates(graph, roads, wayWords(roads));
+  const turns = { ...graph, ...states.laid, ...layTurns(graph, roads, states) };
+  built.set(roads, turns);
+  return turns;
+}

@@ -1,0 +1,192 @@
+import type { LocalMoment } from '../../clock/moment.ts';
+import { countryOf } from '../../country/country-of.ts';
+import { ferrySpeed } from '../../drive/times/ferry-speed.ts';
+import { speedFor } from '../../drive/times/speed-for.ts';
+import type { Place } from '../../earth/sphere.ts';
+import { wayAlong } from '../../graph/road-graph.ts';
+import { type Roads, type Tags, WAY_KIND } from '../../roads/roads.ts';
+import { isJunction } from '../../rules/access/junction.ts';
+import { isRestricted } from '../../rules/end-runs.ts';
+import { isSingleTrack, isTwoWay } from '../../tags/carriageway.ts';
+import { firmnessOf } from '../../tags/ground.ts';
+import { isSiteRoad, RANK, rankOf } from '../../tags/road-class.ts';
+import { roomAcrossM } from '../graph/lay-turns.ts';
+import { isGate } from '../graph/split-nodes.ts';
+import { askRules } from './ask-rules.ts';
+import type { Asker } from './asked-alone.ts';
+import { FREE, type Judged, judge, OPEN } from './judged.ts';
+import { PRICES, type Prefer, timesOfClass } from './prices.ts';
+import { tagSignature } from './tag-signature.ts';
+
+/** What a road belongs to: open country, a site (service roads and tracks), ground that only some may enter. */
+export const GROUND = { open: 0, site: 1, restricted: 2 } as const;
+
+/** One kind of road, in one direction, for one vehicle. */
+export interface RoadKind extends Judged {
+  readonly ground: number;
+  /** tenths of seconds a metre takes, and what that counts */
+  readonly timePerM: number;
+  readonly costPerM: number;
+  readonly ferry: boolean;
+}
+
+/** Width under which meeting traffic has to back up. Metres; way-round facts, judgement. */
+const NARROW_M = 3;
+/** The side of the squares in which the country is looked up once. Degrees. */
+const COUNTRY_CELL_DEG = 0.02;
+
+export interface JudgeOptions {
+  readonly prefer: Prefer;
+  /** stands in where the place tells no country */
+  readonly country?: string | undefined;
+}
+
+/** What one vehicle was told of roads and points, by their tags: it outlives the map they were first met on. */
+export interface JudgeMemo {
+  readonly kinds: Map<string, RoadKind>;
+  readonly points: Map<string, Judged>;
+}
+
+/**
+ * Judges roads and points for one vehicle by the checker's own rules, each distinct set of tags once.
+ * The clock, where it is asked for, is given with the question.
+ */
+export class RoadJudge {
+  private readonly signatures: (string | undefined)[] = [];
+  private readonly countries = new Map<number, string | undefined>();
+
+  constructor(
+    private readonly roads: Roads,
+    readonly asker: Asker,
+    private readonly options: JudgeOptions,
+    private readonly memo: JudgeMemo,
+  ) {}
+
+  /** A road as its tags have it, `moment` undefined: whatever hangs on the clock is open. */
+  roadKind(way: number, forward: boolean, moment?: LocalMoment): RoadKind {
+    const at = this.placeOf(this.roads.ways.refs[this.roads.ways.start[way]!]!);
+    const country = this.countryAt(at);
+    const ferry = this.roads.ways.kind[way] === WAY_KIND.ferry;
+    const ferryM = ferry ? wayLengthM(this.roads, way) : 0;
+    const key = `${country}|${forward}|${ferryM}|${clockKey(moment, at)}|${this.signature(way)}`;
+    const known = this.memo.kinds.get(key);
+    if (known !== undefined) return known;
+    const made = this.judgeRoad({ way, forward, at, country, moment });
+    this.memo.kinds.set(key, made);
+    return made;
+  }
+
+  /** A point passed at the end of a road. */
+  point(node: number, way: number, forward: boolean, moment?: LocalMoment): Judged {
+    const tags = this.roads.nodes.tags.get(node);
+    if (tags === undefined || !isGate(tags)) return FREE;
+    const at = this.placeOf(node);
+    const country = this.countryAt(at);
+    const junction = isJunction(this.roads, node);
+    const key = `${country}|${forward}|${junction}|${clockKey(moment, at)}|${tagSignature(tags)}|${this.signature(way)}`;
+    const known = this.memo.points.get(key);
+    if (known !== undefined) return known;
+    const wayTags = this.tagsOf(way);
+    const made = this.ask({
+      wayTags,
+      kind: this.roads.ways.kind[way]!,
+      forward,
+      nodeTags: tags,
+      junction,
+      at,
+      country,
+      moment,
+    });
+    this.memo.points.set(key, made);
+    return made;
+  }
+
+  countryAt({ lat, lon }: Place): string | undefined {
+    const cell = Math.floor(lat / COUNTRY_CELL_DEG) * 100_000 + Math.floor(lon / COUNTRY_CELL_DEG);
+    if (!this.countries.has(cell)) this.countries.set(cell, countryOf(lat, lon) ?? this.options.country);
+    return this.countries.get(cell);
+  }
+
+  placeOf(node: number): Place {
+    return { lat: this.roads.nodes.lat[node]!, lon: this.roads.nodes.lon[node]! };
+  }
+
+  tagsOf(way: number): Tags {
+    return this.roads.ways.tags[way] ?? {};
+  }
+
+  private signature(way: number): string {
+    this.signatures[way] ??= tagSignature(this.tagsOf(way));
+    return this.signatures[way];
+  }
+
+  private ask(asked: {
+    readonly wayTags: Tags;
+    readonly kind: number;
+    readonly forward: boolean;
+    readonly nodeTags?: Tags;
+    readonly junction: boolean;
+    readonly at: Place;
+    readonly country: string | undefined;
+    readonly moment: LocalMoment | undefined;
+  }): Judged {
+    let clocked = false;
+    const onClock = () => {
+      clocked = true;
+    };
+    return judge(
+      (reach) => askRules({ ...asked, reach, onClock }, this.asker),
+      () => clocked,
+    );
+  }
+
+  private judgeRoad(asked: {
+    readonly way: number;
+    readonly forward: boolean;
+    readonly at: Place;
+    readonly country: string | undefined;
+    readonly moment: LocalMoment | undefined;
+  }): RoadKind {
+    const { way, forward, country } = asked;
+    const tags = this.tagsOf(way);
+    const kind = this.roads.ways.kind[way]!;
+    const ferry = kind === WAY_KIND.ferry;
+    const kmh = ferry
+      ? ferrySpeed(tags, wayLengthM(this.roads, way)).kmh
+      : speedFor(tags, country, this.asker.card, { forward }).kmh;
+    const timePerM = 36 / kmh;
+    const judged = this.ask({ ...asked, wayTags: tags, kind, junction: false });
+    // a limit lifted for those who go there is lifted within the run of roads that carry it
+    const restricted = judged.open === OPEN.atEnds || isRestricted({ tags, forward });
+    return {
+      ...judged,
+      ground: restricted ? GROUND.restricted : isSiteRoad(tags) ? GROUND.site : GROUND.open,
+      timePerM,
+      costPerM: ferry ? timePerM : timePerM * timesOfRoad(tags, this.options.prefer),
+      ferry,
+    };
+  }
+}
+
+function timesOfRoad(tags: Tags, prefer: Prefer): number {
+  const widthM = roomAcrossM(tags);
+  const narrow = isTwoWay(tags) && ((widthM !== undefined && widthM < NARROW_M) || isSingleTrack(tags));
+  const firmness = firmnessOf(tags)?.firmness;
+  const soft =
+    rankOf(tags['highway']) === RANK.track ||
+    firmness === 'soft' ||
+    firmness === 'verySoft' ||
+    firmness === 'veryRough';
+  return (narrow ? PRICES.narrowTimes : 1) * (soft ? PRICES.softTimes : 1) * timesOfClass(tags, prefer);
+}
+
+function wayLengthM(roads: Roads, way: number): number {
+  return wayAlong(roads, way).at(-1) ?? 0;
+}
+
+/** The minute, and roughly where: some hours go by the sun. */
+function clockKey(moment: LocalMoment | undefined, { lat, lon }: Place): string {
+  if (moment === undefined) return '';
+  const { year, month, day, hour, minute } = moment;
+  return `${year}-${month}-${day} ${hour}:${minute} ${Math.round(lat)} ${Math.round(lon)}`;
+}

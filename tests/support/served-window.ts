@@ -1,6 +1,7 @@
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
+import { given } from '../../geo/given.ts';
 import { type Assets, readAssets } from '../../main/assets.ts';
 import { createDispatch, type Dispatch } from '../../main/dispatch.ts';
 import { serveHttp } from '../../main/loopback/http-host.ts';
@@ -9,6 +10,7 @@ import { createEngine, type Engine } from '../../main/services/engine/engine.ts'
 import { inTurn } from '../../main/services/engine/in-turn.ts';
 import { reopeningEngine } from '../../main/services/engine/reopening-engine.ts';
 import { spawnEngine } from '../../main/services/engine/spawn.ts';
+import type { Pace } from '../../main/services/fetch/pace.ts';
 
 /** Tests and benches, built or not, run from the root. */
 const ROOT = resolve('.');
@@ -43,10 +45,12 @@ export async function windowParts(): Promise<WindowParts> {
 /**
  * Serves the built window with the sample, from this process, on a data folder of its own.
  * @param answering how the program answers, where not as it does by itself
+ * @param pace the clock that fetching waits by
  */
 export async function serveWindowHere(
   { assets, engine }: WindowParts,
   answering: (behind: BehindWindow) => Promise<Dispatch> = async ({ dispatch }) => dispatch,
+  pace?: Pace,
 ): Promise<ServedWindow> {
   const folder = await mkdtemp(join(tmpdir(), 'lanegauge-window-'));
   const backend = await openBackend({
@@ -56,6 +60,7 @@ export async function serveWindowHere(
     // the thread outlives the window
     engine: inTurn(reopeningEngine({ ...engine, close: async () => {} })),
     now: () => new Date(),
+    ...given({ pace }),
   });
   const dispatch = createDispatch(backend.services, (error) => console.error(error));
   const host = await serveHttp({

@@ -54,14 +54,13 @@ function Regions({ plan }: { plan: Extract<FetchPlan, { by: 'region' }> }) {
   );
 }
 
-/** Said with every step: a public server is everybody's, and another can be named. */
+/** Whose server it is, and where another can be named. What a shared one means is among what its plan says. */
 function Whose({ plan }: { plan: FetchPlan }) {
-  const address = settings.value.servers[plan.by];
   return (
     <p class="fetch-whose small soft">
-      {isPublicServer(address)
-        ? `${plan.host} is public: many share it and a few people run it.`
-        : `${plan.host} is the server named in Settings.`}{' '}
+      {isPublicServer(settings.value.servers[plan.by])
+        ? 'This is a public server.'
+        : 'This server is named in Settings.'}{' '}
       <button
         type="button"
         class="quiet"

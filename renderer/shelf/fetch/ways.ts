@@ -35,7 +35,7 @@ export function sayPlan(plan: FetchPlan): readonly string[] {
     case 'maps':
       return [named, figures.join(', '), from];
     case 'none':
-      return [`no region of ${plan.host} holds any of this drive`];
+      return plan.say;
   }
 }
 

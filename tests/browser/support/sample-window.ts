@@ -1,5 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, expect } from 'vitest';
+import type { Pace } from '../../../main/services/fetch/pace.ts';
 import {
   type ServedWindow,
   serveWindowHere,
@@ -13,8 +14,12 @@ import { findingsTold, launch, openIn, SAMPLE_TOLD, SOON_MS, type WatchedPage } 
  * its page and the thread that reads maps are shared by the file: starting them costs more than most tests.
  * @param begin what each test begins with
  * @param quiet no test of the file may leave a complaint on its page
+ * @param pace the clock that fetching waits by
  */
-export function withSampleWindow(begin: (watched: WatchedPage) => unknown, { quiet = false } = {}): void {
+export function withSampleWindow(
+  begin: (watched: WatchedPage) => unknown,
+  { quiet = false, pace }: { quiet?: boolean; pace?: Pace } = {},
+): void {
   let browser: Browser;
   let page: Page;
   let parts: WindowParts;
@@ -30,7 +35,7 @@ export function withSampleWindow(begin: (watched: WatchedPage) => unknown, { qui
     await parts?.engine.close();
   }, SOON_MS);
   beforeEach(async () => {
-    served = await serveWindowHere(parts);
+    served = await serveWindowHere(parts, undefined, pace);
     watched = await openIn(page, served.address);
     await findingsTold(watched.page, SAMPLE_TOLD);
     await begin(watched);

@@ -1,8 +1,13 @@
 import { defineConfig } from 'vite';
 
+/** What only a dialog shows is loaded with it: the rules of every country, the shelf, what fetching would take. */
+const LATER =
+  /\/geo\/country\/(?!cited)|\/about-rules\.tsx$|\/renderer\/shelf\/(?:area|changes|choose-file|map-entry|progress|shelf)|\/renderer\/shelf\/fetch\/(?:fetch-dialog|plan-facts|steps)/;
+
 export default defineConfig({
   root: import.meta.dirname,
   base: '/',
+  resolve: { alias: [{ find: /^leaflet$/, replacement: 'leaflet/dist/leaflet-src.esm.js' }] },
   build: {
     outDir: '../.build/window',
     emptyOutDir: true,
@@ -10,7 +15,11 @@ export default defineConfig({
     // the policy allows no inline script and no data: script
     assetsInlineLimit: 0,
     // how long its own plugins took is no news to who starts the program
-    rolldownOptions: { checks: { pluginTimings: false } },
+    rolldownOptions: {
+      checks: { pluginTimings: false },
+      // one piece at the start; many small ones pack worse
+      output: { codeSplitting: { groups: [{ name: 'window', test: (id) => !LATER.test(id) }] } },
+    },
     chunkSizeWarningLimit: 1000,
     modulePreload: { polyfill: false },
   },

@@ -114,7 +114,7 @@ async function arrived(
   await compareDrives(job);
   const offers: Offer[] = [
     ...(isOpen ? [] : [{ say: 'Open that drive', act: () => void reopen() }]),
-    ...(mapChanges.peek().length > 0 ? [OFFER_CHANGES] : []),
+    ...(mapChanges.peek().drives.length > 0 ? [OFFER_CHANGES] : []),
   ];
   const lackingM = lacking.reduce((sum, { fromM, toM }) => sum + toM - fromM, 0);
   const say = [

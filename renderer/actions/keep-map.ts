@@ -37,7 +37,7 @@ async function takeIn(job: Job, source: Source, name?: string): Promise<void> {
   if (!reply.ok) return tellProblem(reply.error);
   await useShelfAnew(source);
   await compareDrives(job);
-  const changed = mapChanges.peek().length > 0;
+  const changed = mapChanges.peek().drives.length > 0;
   tellOfShelf({
     kind: 'note',
     say: sayTaken(reply.value),
@@ -63,11 +63,11 @@ export async function compareDrives({ signal, tell }: Job): Promise<void> {
     { signal, onProgress: tell },
   );
   // a comparison that failed costs nothing that is kept
-  mapChanges.value = reply.ok ? reply.value.drives : [];
+  mapChanges.value = { vehicle: card.name, drives: reply.ok ? reply.value.drives : [] };
 }
 
 function sayTaken({ name, roads }: ShelfMap): string {
-  return `${clip(name, 80)} is on your shelf, with ${counted(roads, 'road').replace(/^\d+/, roads.toLocaleString('en-GB'))}. Drives there find it by themselves.`;
+  return `${clip(name, 80)} is on your shelf, with ${counted(roads, 'road').replace(/^\d+/, roads.toLocaleString('en-GB'))}. Drives there use it from now on.`;
 }
 
 /** Reads all of a map, so that damage is known. @param mend makes a damaged one anew */

@@ -1,13 +1,15 @@
-import { FetchDialog } from '../shelf/fetch/fetch-dialog.tsx';
-import { ShelfDialog } from '../shelf/shelf-dialog.tsx';
 import { dialog } from '../state/page.ts';
 import { FoundDrives } from '../take/found-drives.tsx';
 import { VehicleEditor } from '../vehicle/vehicle-editor.tsx';
-import { AboutRules } from './about-rules.tsx';
 import { Dialog } from './dialog.tsx';
 import { Help } from './help.tsx';
+import { later } from './later.tsx';
 import { OpenFiles } from './open-files.tsx';
 import { SettingsForm } from './settings-form.tsx';
+
+const AboutRules = later(async () => (await import('./about-rules.tsx')).AboutRules);
+const ShelfDialog = later(async () => (await import('../shelf/shelf-dialog.tsx')).ShelfDialog);
+const FetchDialog = later(async () => (await import('../shelf/fetch/fetch-dialog.tsx')).FetchDialog);
 
 export function Dialogs() {
   switch (dialog.value) {

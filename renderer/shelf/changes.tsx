@@ -1,18 +1,18 @@
 import { distanceIn } from '../../geo/units/in-units.ts';
-import { clip } from '../../geo/units/text.ts';
+import { clip, counted } from '../../geo/units/text.ts';
 import type { MapChanges } from '../../main/contract/map-changes.ts';
 import { LevelMark } from '../look/level-mark.tsx';
-import { settings, vehicle } from '../state/kept.ts';
+import { settings } from '../state/kept.ts';
 import { mapChanges } from '../state/shelf.ts';
 
 /** What the map that took another's place says otherwise of the drives opened before. */
 export function Changes() {
-  const drives = mapChanges.value;
+  const { drives, vehicle } = mapChanges.value;
   if (drives.length === 0) return null;
   return (
     <section class="shelf-changes" aria-labelledby="shelf-changes">
       <h3 id="shelf-changes">
-        What the new map changed for <bdi>{clip(vehicle.value?.card.name ?? 'the vehicle', 60)}</bdi>
+        What the new map changed for <bdi>{clip(vehicle, 60)}</bdi>
       </h3>
       {drives.map((drive, i) => (
         <ChangedDrive key={`${i} ${drive.name}`} drive={drive} />
@@ -25,7 +25,8 @@ function ChangedDrive({ drive: { name, say, differences } }: { drive: MapChanges
   return (
     <details open={differences.length > 0}>
       <summary>
-        <bdi>{clip(name, 80)}</bdi>: {differences.length === 0 ? 'nothing' : differences.length}
+        <bdi>{clip(name, 80)}</bdi>:{' '}
+        {differences.length === 0 ? 'nothing' : counted(differences.length, 'change')}
       </summary>
       <p class="small soft">
         <bdi>{clip(say, 400)}</bdi>
@@ -33,7 +34,7 @@ function ChangedDrive({ drive: { name, say, differences } }: { drive: MapChanges
       <ul>
         {differences.map((each, i) => (
           <li key={`${i} ${each.fromM}`} class="shelf-change">
-            <span class="mono">{distanceIn(settings.value.units, each.fromM)}</span>
+            <span>{distanceIn(settings.value.units, each.fromM)}</span>
             {each.level ? <LevelMark level={each.level} size={16} /> : <span />}
             <bdi>{clip(each.say, 300)}</bdi>
           </li>

@@ -16,5 +16,8 @@ export const shelfTold = signal<Told | undefined>(undefined);
 /** Pieces of work that wait for the one that is shown. */
 export const shelfWaiting = signal(0);
 
-/** What the map that last took another's place says otherwise of the drives opened before. */
-export const mapChanges = signal<MapChanges['drives']>([]);
+/** What the map that last took another's place says otherwise of the drives opened before, for the vehicle of that time. */
+export const mapChanges = signal<{ readonly vehicle: string; readonly drives: MapChanges['drives'] }>({
+  vehicle: '',
+  drives: [],
+});

@@ -1,5 +1,5 @@
 import './fetch.css';
-import { useEffect } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import type { FetchPlan } from '../../../main/contract/fetch.ts';
 import { beginFetch, planBoth } from '../../actions/fetch-map.ts';
 import { asked, type FetchBy, type FetchFor, planned, underWay } from '../../state/fetching.ts';
@@ -21,11 +21,24 @@ export function MapOffer() {
       <h3 id="map-offer">The map of this drive</h3>
       <p>{sayMissing(missing, settings.value.units)}</p>
       {isSame(underWay.value, wanted) ? (
-        <p class="soft">It is being fetched; how far that is stands at the foot of the window.</p>
+        <BeingFetched />
       ) : (
         <Ways key={drive.followed.driveId} drive={wanted} lengthM={missing.lengthM} />
       )}
     </section>
+  );
+}
+
+/** Takes the place of the ways, and the focus of the one that was chosen. */
+function BeingFetched() {
+  const said = useRef<HTMLParagraphElement>(null);
+  useEffect(() => {
+    if (document.activeElement === document.body) said.current?.focus();
+  }, []);
+  return (
+    <p ref={said} class="soft" tabIndex={-1}>
+      It is being fetched; how far that is stands at the foot of the window.
+    </p>
   );
 }
 

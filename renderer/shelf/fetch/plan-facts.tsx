@@ -47,7 +47,7 @@ function Regions({ plan }: { plan: Extract<FetchPlan, { by: 'region' }> }) {
       {plan.regions.map(({ id, name, bytes }) => (
         <li key={id}>
           <bdi>{clip(name, 60)}</bdi>
-          {bytes !== undefined && <span class="mono">{printBytes(bytes)}</span>}
+          {bytes !== undefined && <span>{printBytes(bytes)}</span>}
         </li>
       ))}
     </ul>

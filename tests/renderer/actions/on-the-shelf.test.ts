@@ -227,7 +227,7 @@ describe('a map file kept on the shelf', () => {
     expect(asked.find(({ name }) => name === 'importMap')?.request).toEqual({ source: FILE });
     expect(openedMap.value?.source).toEqual({ kind: 'shelf' });
     expect(notice.value?.say).toBe(
-      'vale is on your shelf, with 1,200 roads. Drives there find it by themselves.',
+      'vale is on your shelf, with 1,200 roads. Drives there use it from now on.',
     );
   });
 

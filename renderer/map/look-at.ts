@@ -19,8 +19,9 @@ export function keepWithin({ map }: Layers, { mapBounds, path }: Shown): void {
   const bounds = new LatLngBounds([]);
   if (mapBounds) bounds.extend(mapBounds);
   if (box) bounds.extend(boundsOfBox(box));
+  // what held for the map before would hold for the zoom that is worked out now
+  map.setMinZoom(LEAST_ZOOM);
   if (!bounds.isValid()) {
-    map.setMinZoom(LEAST_ZOOM);
     map.setMaxBounds(undefined);
     return;
   }

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { gpx } from './support/files.ts';
 import { barredRow, LONG_MS, SOON_MS, type WatchedPage } from './support/page.ts';
 import { withSampleWindow } from './support/sample-window.ts';
 
@@ -65,6 +66,25 @@ describe('the map of the sample drive', { timeout: LONG_MS }, () => {
     for (let notch = 0; notch < 9; notch++) await page.mouse.wheel(0, 120);
     await page.locator('a.leaflet-control-zoom-out.leaflet-disabled').waitFor();
     expect(await shown()).toMatch(/^[1235] km$/);
+  });
+
+  it('shows a longer drive than the one before whole, where the map before was small', async () => {
+    const { page } = watched;
+    // 70 km: 1° of longitude at 50° north
+    const places = Array.from({ length: 101 }, (_, i) => `<trkpt lat="50" lon="${8 + i / 100}"/>`);
+    await page.getByRole('button', { name: 'Open…', exact: true }).click();
+    await page
+      .locator('dialog input[type=file]')
+      .setInputFiles(
+        gpx('long.gpx', `<gpx version="1.1"><trk><trkseg>${places.join('')}</trkseg></trk></gpx>`),
+      );
+    await page.locator('.drive-name', { hasText: 'long.gpx' }).waitFor({ timeout: SOON_MS });
+    await page.getByRole('button', { name: 'Whole drive' }).click();
+    const map = await page.locator('.drive-map').boundingBox();
+    for (const say of ['Start', 'Finish']) {
+      const end = await page.locator('.map-end', { hasText: say }).boundingBox();
+      expect(end && map && end.x >= map.x && end.x < map.x + map.width, say).toBe(true);
+    }
   });
 
   it('a mark under the pointer is named, and its row stands out', async () => {

@@ -44,7 +44,10 @@ export async function openShelfFor(
   ];
   const coverage = route === undefined ? { lengthM: 0, bare: [] } : coverageOf(route, roads);
   const summary = sumUpMap(roads, nameOf(maps));
-  const bounds = summary.bounds ?? boundsOf(shelf.parts.map(({ part }) => part.meta));
+  // the whole of the maps used, not what lies about the drive alone: all of it can be looked at
+  const bounds = boundsOf(
+    route === undefined ? shelf.parts.map(({ part }) => part.meta) : used.map(({ meta }) => meta),
+  );
   return ok({
     shelf,
     roads,

@@ -70,8 +70,9 @@ function CheckingAgain() {
 function MapDate() {
   const shown = report.value;
   if (!shown) return null;
+  // of a map that has nothing of the drive the age means nothing
+  if (liesElsewhere(shown.match, shown.route.lengthM)) return null;
   if (mapIsInvented.value) return <Invented />;
-  if (shown.map.sources.length === 0) return null;
   const { say, doubtful } = sayMapAge(shown.map.sources, shown.made);
   return <span class={doubtful ? 'map-old' : ''}>{say}</span>;
 }

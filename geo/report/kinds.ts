@@ -86,6 +86,8 @@ export type KindOf<S extends Subject> = (typeof KINDS)[S][number];
 
 export type Kind = KindOf<Subject>;
 
+export const ALL_KINDS: readonly Kind[] = Object.values(KINDS).flat();
+
 /** A subject with one of its own kinds. */
 export type About<S extends Subject = Subject> = {
   [One in S]: { readonly subject: One; readonly kind: KindOf<One> };

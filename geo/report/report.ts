@@ -2,19 +2,12 @@ import { z } from 'zod';
 import { TRUSTS } from '../country/cited.ts';
 import { loadResultSchema } from '../load/result.ts';
 import { vehicleCardSchema } from '../vehicle/card.ts';
-import { isKindOf, KINDS, type Kind, SUBJECTS, type Subject, WANTS } from './kinds.ts';
-import { LEVELS, type Level, VERDICTS, type Verdict } from './level.ts';
-import { turnSchema } from './turn.ts';
+import { type Finding, findingSchema, type LeaveSpan, leaveSpanSchema } from './finding.ts';
+import type { Subject } from './kinds.ts';
+import { type Level, VERDICTS, type Verdict } from './level.ts';
+import { noWayRoundSchema, wayRoundSchema } from './way-round.ts';
 
-export type { Level, Subject, Verdict };
-
-const ALL_KINDS: readonly Kind[] = Object.values(KINDS).flat();
-
-const place = z.strictObject({ lat: z.number(), lon: z.number() });
-
-/** Leave times of one day on the clock of the place where the drive begins, 2027-06-17T06:45; `to` itself is not one. */
-const leaveSpanSchema = z.strictObject({ from: z.string(), to: z.string() });
-export type LeaveSpan = z.infer<typeof leaveSpanSchema>;
+export type { Finding, LeaveSpan, Level, Subject, Verdict };
 
 /** What the drive comes to when it leaves within a part of the day. */
 const leaveVerdictSchema = leaveSpanSchema.extend({
@@ -28,62 +21,6 @@ const leaveVerdictSchema = leaveSpanSchema.extend({
   }),
 });
 export type LeaveVerdict = z.infer<typeof leaveVerdictSchema>;
-
-export const findingSchema = z
-  .strictObject({
-    /** subject + OSM ids + direction (+ pass number): the same input gives the same id */
-    id: z.string(),
-    level: z.enum(LEVELS),
-    subject: z.enum(SUBJECTS),
-    /** one of the subject's own (kinds.ts) */
-    kind: z.enum(ALL_KINDS),
-    wants: z.enum(WANTS).optional(),
-    /** id of the local note that made or settled it */
-    note: z.string().optional(),
-    /** metres along the drive; equal for a finding at a node */
-    fromM: z.number(),
-    toM: z.number(),
-    /** where it first binds */
-    at: place,
-    road: z.string().optional(),
-    osm: z.array(z.strictObject({ type: z.enum(['node', 'way', 'relation']), id: z.number() })),
-    /** the tags that decided, as mapped */
-    tags: z.record(z.string(), z.string()),
-    limit: z
-      .strictObject({ value: z.number(), unit: z.enum(['m', 'kg', 'deg', '%']), asMapped: z.string() })
-      .optional(),
-    /** the card's figure */
-    vehicle: z
-      .strictObject({
-        value: z.number(),
-        unit: z.string(),
-        what: z.string(),
-        /** the axle it is of, where it is one axle's */
-        axle: z.enum(['front', 'rear']).optional(),
-      })
-      .optional(),
-    /** limit minus vehicle, negative when over; height counts its measuring allowance */
-    spare: z.number().optional(),
-    passesAt: z.string().optional(),
-    /** when the clock next lets the vehicle by, local wall time of the place: 2027-06-17T08:00 */
-    opensAt: z.string().optional(),
-    /**
-     * where hours decide and it stops the vehicle or may: the leave times of that day at which it is met no more, none
-     * when empty
-     */
-    leaveTimes: z.array(leaveSpanSchema).optional(),
-    /** for the subjects turn and swing */
-    turn: turnSchema.optional(),
-    say: z.string(),
-    advice: z.string(),
-    /** of little weight: counted in one line under the verdict, which it does not colour */
-    folded: z.literal(true).optional(),
-  })
-  .refine(({ subject, kind }) => isKindOf(subject, kind), {
-    path: ['kind'],
-    error: 'no kind of this subject',
-  });
-export type Finding = z.infer<typeof findingSchema>;
 
 /** The report of one drive with one vehicle, format `lanegauge.report` version 1. */
 export const driveReportSchema = z.strictObject({
@@ -150,6 +87,9 @@ export const driveReportSchema = z.strictObject({
     )
     .optional(),
   findings: z.array(findingSchema),
+  /** both or neither: only where ways round were asked for */
+  waysRound: z.array(wayRoundSchema).optional(),
+  noWayRound: z.array(noWayRoundSchema).optional(),
   verdict: z.enum(VERDICTS),
   cautions: z.array(z.string()),
 });

@@ -6,7 +6,7 @@ interface Entries {
   readonly cost: number[];
   readonly time: number[];
   readonly gives: number[];
-  /** entry it was come to from, -1 at a source */
+  /** entry it was come to from; -1 - i at the source of index i */
   readonly parent: number[];
   readonly settled: boolean[];
 }
@@ -72,6 +72,13 @@ export class Labels {
     const keys: number[] = [];
     for (let at = entry; at >= 0; at = this.entries.parent[at]!) keys.push(this.entries.key[at]!);
     return keys;
+  }
+
+  /** The index of the source that an entry comes from. */
+  sourceOf(entry: number): number {
+    let at = entry;
+    while (at >= 0) at = this.entries.parent[at]!;
+    return -1 - at;
   }
 
   clear(): void {

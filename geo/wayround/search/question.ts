@@ -48,6 +48,8 @@ export interface Question {
   readonly overlay: Overlay;
   readonly sources: readonly Source[];
   readonly targets: readonly Target[];
+  /** among answers so little dearer than the best, tenths, the one is taken that loses least; by source and target */
+  readonly slack?: { readonly tenths: number; readonly lost: (source: number, target: number) => number };
   /** a lower bound on what is left to the targets from the end of an edge, tenths; 0 everywhere where left out */
   readonly leftTenths?: (node: number) => number;
   /** called now and then; what it throws ends the search */
@@ -57,6 +59,9 @@ export interface Question {
 /** A way through the graph: states from the source's to the target's, both included. */
 export interface Found {
   readonly states: readonly number[];
+  /** index into the question's sources and targets */
+  readonly source: number;
+  readonly target: number;
   /** with the source's and the target's own */
   readonly costTenths: number;
   /** limits that would have to give */

@@ -56,21 +56,21 @@ export function searchBothWays(question: Question, doneTenths: (node: number) =>
 function begin(going: Going): void {
   const { question, fore, mover } = going;
   const { graph } = question.field.costs;
-  for (const { state, layer, costTenths, timeTenths } of question.sources) {
+  for (const [i, { state, layer, costTenths, timeTenths }] of question.sources.entries()) {
     const rank = costTenths + going.pull(graph.head[graph.edgeOf[state]!]!);
-    fore.offer(state * LAYERS + layer, { cost: costTenths, time: timeTenths, gives: 0, parent: -1 }, rank);
+    fore.offer(state * LAYERS + layer, { cost: costTenths, time: timeTenths, gives: 0, parent: -1 - i }, rank);
   }
-  for (const { state, layers, restTenths } of question.targets)
+  for (const [target, { state, layers, restTenths }] of question.targets.entries())
     for (let into = graph.inStart[state]!; into < graph.inStart[state + 1]!; into++) {
       const turn = graph.inTurn[into]!;
       for (let layer = 0; layer < LAYERS; layer++) {
         const from = graph.turnFrom[turn]!;
         if (!stands(going, from, layer) || !mover.make(turn, layer, 0) || layers[mover.layer] !== true)
           continue;
-        // an entry of its own per target: the label's time holds the target's state
+        // behind, a label's time holds the index of the target it leads to
         offerBack(going, from, layer, {
           cost: mover.turnTenths + restTenths,
-          time: state,
+          time: target,
           gives: 0,
           parent: -1,
         });
@@ -176,8 +176,11 @@ function outcome({ best, fore, back, question }: Going, settled: number): Found 
   }
   const before = fore.back(best.fore).map(stateOf).reverse();
   const after = back.back(best.back).map(stateOf).slice(1);
+  const target = back.entries.time[best.back]!;
   return {
-    states: [...before, ...after, back.entries.time[best.back]!],
+    states: [...before, ...after, question.targets[target]?.state ?? -1],
+    source: fore.sourceOf(best.fore),
+    target,
     costTenths: best.cost,
     gives: 0,
     settled,

@@ -1,7 +1,7 @@
 import { type Labels, labelsFor } from './labels.ts';
 import { LAYERS } from './layers.ts';
 import { Mover } from './mover.ts';
-import type { Found, Nothing, Question, Target } from './question.ts';
+import type { Found, Nothing, Question } from './question.ts';
 
 /** A limit that gives weighs more than any time on Earth. Tenths of seconds. */
 const GIVE_TENTHS = 2 ** 40;
@@ -9,15 +9,24 @@ const GIVE_TENTHS = 2 ** 40;
 const MOST_SETTLED = 3_000_000;
 const LOOK_UP_EVERY = 1024;
 
+/** A target come to: the entry turned from, the target's index, and what the whole way costs. */
+interface Arrival {
+  readonly entry: number;
+  readonly target: number;
+  readonly rank: number;
+  readonly gives: number;
+}
+
 /** A search under way. */
 interface Going {
   readonly question: Question;
   readonly labels: Labels;
   readonly mover: Mover;
-  readonly targets: ReadonlyMap<number, Target>;
-  best:
-    | { readonly entry: number; readonly target: number; readonly rank: number; readonly gives: number }
-    | undefined;
+  /** by state: indices of targets on it */
+  readonly targets: ReadonlyMap<number, readonly number[]>;
+  /** by target: the best arrival there */
+  readonly arrivals: Map<number, Arrival>;
+  leastRank: number;
 }
 
 /**
@@ -28,12 +37,21 @@ interface Going {
 export function searchForward(question: Question): Found | Nothing {
   const { graph } = question.field.costs;
   const labels = labelsFor(graph, graph.stateCount * LAYERS, 0);
-  const targets = new Map(question.targets.map((target) => [target.state, target]));
-  const going: Going = { question, labels, mover: new Mover(question), targets, best: undefined };
+  const targets = new Map<number, number[]>();
+  for (const [i, { state }] of question.targets.entries())
+    targets.set(state, [...(targets.get(state) ?? []), i]);
+  const going: Going = {
+    question,
+    labels,
+    mover: new Mover(question),
+    targets,
+    arrivals: new Map(),
+    leastRank: Number.POSITIVE_INFINITY,
+  };
   try {
-    for (const { state, layer, costTenths, timeTenths } of question.sources) {
+    for (const [i, { state, layer, costTenths, timeTenths }] of question.sources.entries()) {
       const left = question.leftTenths?.(graph.head[graph.edgeOf[state]!]!) ?? 0;
-      const label = { cost: costTenths, time: timeTenths, gives: 0, parent: -1 };
+      const label = { cost: costTenths, time: timeTenths, gives: 0, parent: -1 - i };
       labels.offer(state * LAYERS + layer, label, costTenths + left);
     }
     const settled = settleAll(going);
@@ -45,8 +63,9 @@ export function searchForward(question: Question): Found | Nothing {
 
 function settleAll(going: Going): number {
   const { labels, question } = going;
+  const slack = question.slack?.tenths ?? 0;
   let settled = 0;
-  while (labels.top() < (going.best?.rank ?? Number.POSITIVE_INFINITY) && settled < MOST_SETTLED) {
+  while (labels.top() < going.leastRank + slack && settled < MOST_SETTLED) {
     const entry = labels.take();
     if (entry < 0) break;
     settled++;
@@ -58,48 +77,76 @@ function settleAll(going: Going): number {
 
 function leave(going: Going, entry: number): void {
   const { graph } = going.question.field.costs;
-  const key = going.labels.entries.key[entry]!;
+  const { entries } = going.labels;
+  const key = entries.key[entry]!;
   const state = Math.floor(key / LAYERS);
   const layer = key % LAYERS;
   for (let turn = graph.turnStart[state]!; turn < graph.turnStart[state + 1]!; turn++)
-    if (going.mover.make(turn, layer, going.labels.entries.time[entry]!))
-      arrive(going, entry, graph.turnTo[turn]!);
+    if (going.mover.make(turn, layer, entries.time[entry]!)) arrive(going, entry, graph.turnTo[turn]!);
   if (going.question.terms.turnAnywhere !== true) return;
   const edge = graph.edgeOf[state]!;
-  if (going.mover.turnRound(edge, layer, going.labels.entries.time[entry]!)) arrive(going, entry, edge ^ 1);
+  if (going.mover.turnRound(edge, layer, entries.time[entry]!)) arrive(going, entry, edge ^ 1);
 }
 
 function arrive(going: Going, parent: number, to: number): void {
-  const { labels, mover, question, targets } = going;
+  const { labels, mover, question } = going;
   const { costs } = question.field;
-  const { layer } = mover;
   const edge = costs.graph.edgeOf[to]!;
   const turned = labels.entries.cost[parent]! + mover.turnTenths;
   const gives = labels.entries.gives[parent]! + mover.gives;
-  const target = targets.get(to);
-  if (target?.layers[layer] === true) {
-    const rank = turned + target.restTenths + gives * GIVE_TENTHS;
-    if (going.best === undefined || rank < going.best.rank)
-      going.best = { entry: parent, target: to, rank, gives };
-  }
+  reach(going, { entry: parent, to, turned, gives });
   const times = question.overlay.times.get(edge) ?? 1;
   const cost = turned + Math.ceil(costs.costTenths(edge) * times);
   const time = labels.entries.time[parent]! + mover.timeTenths + costs.timeTenths(edge);
   const left = question.leftTenths?.(costs.graph.head[edge]!) ?? 0;
-  labels.offer(to * LAYERS + layer, { cost, time, gives, parent }, cost + left + gives * GIVE_TENTHS);
+  const rank = cost + left + gives * GIVE_TENTHS;
+  labels.offer(to * LAYERS + mover.layer, { cost, time, gives, parent }, rank);
 }
 
-function outcome({ labels, best, question }: Going, settled: number): Found | Nothing {
+function reach(
+  going: Going,
+  {
+    entry,
+    to,
+    turned,
+    gives,
+  }: { readonly entry: number; readonly to: number; readonly turned: number; readonly gives: number },
+): void {
+  for (const target of going.targets.get(to) ?? []) {
+    const { layers, restTenths } = going.question.targets[target] as Question['targets'][number];
+    if (layers[going.mover.layer] !== true) continue;
+    const rank = turned + restTenths + gives * GIVE_TENTHS;
+    if (rank >= (going.arrivals.get(target)?.rank ?? Number.POSITIVE_INFINITY)) continue;
+    going.arrivals.set(target, { entry, target, rank, gives });
+    going.leastRank = Math.min(going.leastRank, rank);
+  }
+}
+
+/** Of the arrivals hardly dearer than the best, the one that loses least; the best where nothing tells them apart. */
+function chosen({ arrivals, question, labels, leastRank }: Going): Arrival | undefined {
+  const { slack } = question;
+  const near = [...arrivals.values()].filter(({ rank }) => rank <= leastRank + (slack?.tenths ?? 0));
+  if (slack === undefined) return near[0];
+  const lost = ({ entry, target }: Arrival) => slack.lost(labels.sourceOf(entry), target);
+  return near.sort((a, b) => lost(a) - lost(b) || a.rank - b.rank)[0];
+}
+
+function outcome(going: Going, settled: number): Found | Nothing {
+  const { labels, question } = going;
+  const { edgeOf } = question.field.costs.graph;
+  const best = chosen(going);
   if (best === undefined) {
-    const { edgeOf } = question.field.costs.graph;
     const edges = labels.entries.key
       .filter((_, entry) => labels.entries.settled[entry] === true)
       .map((key) => edgeOf[Math.floor(key / LAYERS)]!);
     return { states: undefined, reached: [...new Set(edges)], settled, gaveUp: settled >= MOST_SETTLED };
   }
   const states = labels.back(best.entry).map((key) => Math.floor(key / LAYERS));
+  const target = question.targets[best.target] as Question['targets'][number];
   return {
-    states: [...states.reverse(), best.target],
+    states: [...states.reverse(), target.state],
+    source: labels.sourceOf(best.entry),
+    target: best.target,
     costTenths: best.rank - best.gives * GIVE_TENTHS,
     gives: best.gives,
     settled,

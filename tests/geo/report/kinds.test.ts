@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { isKindOf, KINDS, SUBJECTS } from '../../../geo/report/kinds.ts';
-import { type Finding, findingSchema } from '../../../geo/report/report.ts';
+import { type Finding, findingSchema } from '../../../geo/report/finding.ts';
 
 const finding: Finding = {
   id: 'height:w1f',

@@ -1,0 +1,96 @@
+import type { Detour } from '../along/splice.ts';
+import type { Overlay } from '../search/overlay.ts';
+import type { Found, Nothing, Question, Source, Target, Terms } from '../search/question.ts';
+import { searchForward } from '../search/search-forward.ts';
+import type { Trip } from './trip.ts';
+
+/** Where a way may leave the drive and meet it again, and what it is to pass. Metres along the drive. */
+export interface Stretch {
+  readonly lowM: number;
+  readonly fromM: number;
+  readonly toM: number;
+  readonly highM: number;
+}
+
+export interface FoundDetour extends Detour {
+  /** of the whole trip, by the prices */
+  readonly costTenths: number;
+  readonly gives: number;
+}
+
+/** Rounding of places along a drive. Metres. */
+const SAME_PLACE_M = 0.5;
+/** Among ways so little dearer the one is taken that keeps most of the drive. Tenths of seconds. */
+const SLACK_TENTHS = 200;
+
+/** The search past a stretch of a drive: every earlier place is a source, every later one a target. */
+export function questionPast(trip: Trip, stretch: Stretch, terms: Terms, overlay: Overlay): StepQuestion {
+  const { steps, costs, field } = trip;
+  const last = steps.length - 1;
+  const total = costs.endTenths[last] ?? 0;
+  const sources: StepSource[] = [];
+  const targets: StepTarget[] = [];
+  for (const [step, { directed, fromM, toM, fromTail, toHead }] of steps.entries()) {
+    if (toHead && fromM >= stretch.lowM - SAME_PLACE_M && toM <= stretch.fromM + SAME_PLACE_M)
+      sources.push({
+        step,
+        state: directed,
+        layer: costs.layer[step]!,
+        costTenths: costs.endTenths[step]!,
+        timeTenths: costs.endTime[step]!,
+      });
+    if (fromTail && fromM >= stretch.toM - SAME_PLACE_M && toM <= stretch.highM + SAME_PLACE_M)
+      targets.push({
+        step,
+        state: directed,
+        layers: costs.onward[step] ?? [],
+        restTenths: total - costs.beginTenths[step]!,
+      });
+  }
+  const lost = (source: number, target: number) =>
+    (steps[targets[target]?.step ?? 0]?.fromM ?? 0) - (steps[sources[source]?.step ?? 0]?.toM ?? 0);
+  const slack = { tenths: SLACK_TENTHS, lost };
+  const { lookUp } = trip.input.check;
+  return { field, terms, overlay, sources, targets, slack, leftTenths: trip.leftTenths, lookUp };
+}
+
+interface StepSource extends Source {
+  readonly step: number;
+}
+interface StepTarget extends Target {
+  readonly step: number;
+}
+interface StepQuestion extends Question {
+  readonly sources: readonly StepSource[];
+  readonly targets: readonly StepTarget[];
+}
+
+/** The best way past a stretch, or what was seen in vain. */
+export function findDetour(trip: Trip, question: StepQuestion): FoundDetour | Nothing {
+  const found = searchForward(question);
+  return found.states === undefined ? found : detourOf(trip, question, found);
+}
+
+/** The way without what it still shares with the drive at both ends. */
+function detourOf({ steps, field }: Trip, { sources, targets }: StepQuestion, found: Found): FoundDetour {
+  const { edgeOf, lengthM } = field.costs.graph;
+  const edges = found.states.map((state) => edgeOf[state]!);
+  let first = sources[found.source]?.step ?? 0;
+  let last = targets[found.target]?.step ?? 0;
+  let [from, to] = [1, edges.length - 1];
+  while (from < to && steps[first + 1]?.directed === edges[from] && steps[first + 1]?.goesOn === true) {
+    first++;
+    from++;
+  }
+  while (to > from && steps[last - 1]?.directed === edges[to - 1] && steps[last]?.goesOn === true) {
+    last--;
+    to--;
+  }
+  return {
+    fromM: steps[first]?.toM ?? 0,
+    toM: steps[last]?.fromM ?? 0,
+    parts: edges.slice(from, to).map((directed) => ({ directed, fromM: 0, toM: lengthM[directed >> 1]! })),
+    costTenths: found.costTenths,
+    gives: found.gives,
+  };
+}

@@ -1,0 +1,94 @@
+import { LAYER, LAYERS } from '../search/layers.ts';
+import type { Overlay } from '../search/overlay.ts';
+import type { Question, Terms } from '../search/question.ts';
+import { searchForward } from '../search/search-forward.ts';
+import type { Stretch } from './find-detour.ts';
+import type { JudgedWay, Lessons } from './judge-way.ts';
+import { settle } from './settle.ts';
+import type { Trip } from './trip.ts';
+
+/** Roads of ways already found are made dearer by this much (penalty method). */
+const DEARER = 1.4;
+/** An alternative shares at most this much with one already offered (Abraham et al. 2013). */
+const MOST_SHARED = 0.8;
+/** And is at most so many times its own shortest. */
+const MOST_STRETCH = 1.25;
+/** Every part of it of this share of the way is itself the shortest. */
+const LOCAL_SHARE = 0.25;
+
+/** One more way that differs from those found and is worth offering; undefined where the next one is not. */
+export function otherWay(
+  trip: Trip,
+  stretch: Stretch,
+  { overlay, learnt }: Lessons,
+  found: readonly JudgedWay[],
+): JudgedWay | undefined {
+  const times = new Map<number, number>();
+  for (const { detour } of found)
+    for (const { directed } of detour.parts) times.set(directed, (times.get(directed) ?? 1) * DEARER);
+  const dearer: Overlay = { edges: new Map(overlay.edges), turns: new Map(overlay.turns), times };
+  const lessons = { overlay: dearer, learnt: new Set(learnt), doubtFree: false };
+  const { way } = settle(trip, stretch, trip.terms, lessons);
+  if (way === undefined || found.some((one) => sharedWith(way, one) > MOST_SHARED)) return undefined;
+  return isSound(trip, way, overlay) ? way : undefined;
+}
+
+/** How much of the shorter of two ways the other drives too. */
+function sharedWith(a: JudgedWay, b: JudgedWay): number {
+  const edges = new Set(a.detour.parts.map(({ directed }) => directed));
+  const sharedM = b.detour.parts.reduce(
+    (sum, { directed, fromM, toM }) => sum + (edges.has(directed) ? toM - fromM : 0),
+    0,
+  );
+  return sharedM / Math.max(1e-9, Math.min(a.lengthM, b.lengthM));
+}
+
+/** At true costs: hardly longer than the shortest between its own ends, and its middle part no detour. */
+function isSound(trip: Trip, way: JudgedWay, overlay: Overlay): boolean {
+  const edges = way.detour.parts.map(({ directed }) => directed);
+  const last = edges.length - 1;
+  if (last < 1) return true;
+  const whole = costOf(trip, edges);
+  if (whole > MOST_STRETCH * shortest(trip, overlay, edges[0]!, edges[last]!)) return false;
+  const [from, to] = middle(trip, edges, whole);
+  return to - from < 1 || costOf(trip, edges.slice(from, to + 1)) <= shortest(trip, overlay, edges[from]!, edges[to]!) + 50;
+}
+
+/** First and last index of the part around the middle that is LOCAL_SHARE of the whole. */
+function middle(trip: Trip, edges: readonly number[], whole: number): [number, number] {
+  let sum = 0;
+  let [from, to] = [0, edges.length - 1];
+  for (const [i, edge] of edges.entries()) {
+    if (sum < (whole * (1 - LOCAL_SHARE)) / 2) from = i;
+    sum += trip.field.costs.costTenths(edge);
+    if (sum <= (whole * (1 + LOCAL_SHARE)) / 2) to = i;
+  }
+  return [from, Math.max(from, to)];
+}
+
+/** Driving edges one after another, the first one driven, turns counted. */
+function costOf(trip: Trip, edges: readonly number[]): number {
+  const [first, ...rest] = edges;
+  return first === undefined ? 0 : rest.reduce((sum, edge) => sum + trip.field.costs.costTenths(edge), 0);
+}
+
+function shortest(trip: Trip, overlay: Overlay, from: number, to: number): number {
+  const terms: Terms = { ferries: trip.terms.ferries };
+  const question: Question = {
+    field: trip.field,
+    terms,
+    overlay,
+    sources: [{ state: from, layer: LAYER.between, costTenths: 0, timeTenths: 0 }],
+    targets: [
+      {
+        state: to,
+        layers: new Array<boolean>(LAYERS).fill(true),
+        restTenths: trip.field.costs.costTenths(to),
+      },
+    ],
+    lookUp: trip.input.check.lookUp,
+  };
+  const found = searchForward(question);
+  if (found.states === undefined) return Number.POSITIVE_INFINITY;
+  return costOf(trip, found.states.map((state) => trip.field.costs.graph.edgeOf[state]!));
+}

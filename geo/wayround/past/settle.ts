@@ -1,0 +1,58 @@
+import type { Finding } from '../../report/finding.ts';
+import { addTo, emptyOverlay, type Overlay, turnKey } from '../search/overlay.ts';
+import type { Nothing, Terms } from '../search/question.ts';
+import { findDetour, questionPast, type Stretch } from './find-detour.ts';
+import { isDoubt, type JudgedWay, judgeWay, type Lessons, learn } from './judge-way.ts';
+import type { Trip } from './trip.ts';
+
+/** Searches and checks in turn, at most so often: each time the check found what no road's own tags tell. */
+const MOST_TRIES = 12;
+/** With a legal way in hand, so many more to weigh corners and bridges. */
+const MOST_WEIGHED = 3;
+
+/** What a settled search comes to: a way that the whole trip's check passes, or what was seen in vain. */
+export type Settled = { readonly way: JudgedWay } | { readonly way: undefined; readonly nothing: Nothing };
+
+/** Lessons that begin with the findings to be passed: their roads are absent, in the direction driven. */
+export function firstLessons(trip: Trip, findings: readonly Finding[], doubtFree: boolean): Lessons {
+  const overlay = emptyOverlay();
+  for (const finding of findings) barFinding(trip, finding, overlay);
+  return { overlay, learnt: new Set(), doubtFree };
+}
+
+const SAME_PLACE_M = 0.5;
+
+function barFinding({ steps }: Trip, { fromM, toM }: Finding, overlay: Overlay): void {
+  for (const [i, step] of steps.entries()) {
+    const next = steps[i + 1];
+    if (toM - fromM > SAME_PLACE_M) {
+      if (Math.min(step.toM, toM) - Math.max(step.fromM, fromM) > SAME_PLACE_M)
+        addTo(overlay.edges, step.directed, Number.POSITIVE_INFINITY);
+    } else if (next !== undefined && Math.abs(step.toM - fromM) < SAME_PLACE_M)
+      addTo(overlay.turns, turnKey(step.directed, next.directed), Number.POSITIVE_INFINITY);
+    else if (step.fromM + SAME_PLACE_M < fromM && step.toM - SAME_PLACE_M > fromM)
+      addTo(overlay.edges, step.directed, Number.POSITIVE_INFINITY);
+  }
+}
+
+/**
+ * The best way past a stretch that the check of the whole trip lets by. What that check bars is absent from the next
+ * search; what it says of bridges, zones and corners is priced, until the best way is one whose every price is known.
+ */
+export function settle(trip: Trip, stretch: Stretch, terms: Terms, lessons: Lessons): Settled {
+  const legal: JudgedWay[] = [];
+  let nothing: Nothing = { states: undefined, reached: [], settled: 0, gaveUp: true };
+  for (let tries = 0; tries < MOST_TRIES && legal.length <= MOST_WEIGHED; tries++) {
+    const found = findDetour(trip, questionPast(trip, stretch, terms, lessons.overlay));
+    if ('states' in found) {
+      nothing = found;
+      break;
+    }
+    const judged = judgeWay(trip, found);
+    const passes = judged.bars.length === 0 && !(lessons.doubtFree && judged.findings.some(isDoubt));
+    if (passes) legal.push(judged);
+    if (!learn(trip, judged, lessons)) break;
+  }
+  const [way] = legal.sort((a, b) => a.extraS - b.extraS);
+  return way === undefined ? { way, nothing } : { way };
+}

@@ -1,0 +1,69 @@
+import { stretchesOf } from '../../drive/match/lay-legs.ts';
+import type { EdgePart } from '../../drive/match/trace-paths.ts';
+import { given } from '../../given.ts';
+import type { Finding } from '../../report/finding.ts';
+import { countByLevel, rankOf } from '../../report/level.ts';
+import { verdictOf } from '../../report/verdict.ts';
+import type { WayRound } from '../../report/way-round.ts';
+import type { Roads } from '../../roads/roads.ts';
+import type { TurnGraph } from '../graph/turn-graph.ts';
+import type { JudgedWay } from './judge-way.ts';
+import type { Trip } from './trip.ts';
+
+/** A way as the report has it. */
+export function tellWay(trip: Trip, { detour, lengthM, extraS, findings }: JudgedWay, findingIds: readonly string[]): WayRound {
+  const { roads } = trip.input.check;
+  const { graph } = trip.field.costs;
+  const { fromM, toM, parts } = detour;
+  const own = findings.map((finding) => onWay(finding, fromM, lengthM));
+  const verdict = verdictOf(own);
+  const { tight, unknown, care } = countByLevel(own);
+  return {
+    findingIds: [...findingIds],
+    fromM,
+    toM,
+    lengthM,
+    extraM: lengthM - (toM - fromM),
+    extraS,
+    roads: stretchesOf(parts, 0, graph).map((stretch) => ({
+      way: roads.ways.id[stretch.way]!,
+      forward: stretch.forward,
+      fromM: stretch.fromM,
+      toM: stretch.toM,
+    })),
+    path: pathOf(parts, roads, graph),
+    // a way with a bar is never told
+    verdict: verdict === 'barred' ? 'unknown' : verdict,
+    counts: { barred: 0, tight, unknown, care },
+    ...given({ tightest: tightestOf(own) }),
+    findings: own,
+  };
+}
+
+function onWay(finding: Finding, startM: number, lengthM: number): Finding {
+  const along = (m: number) => Math.min(lengthM, Math.max(0, m - startM));
+  return { ...finding, fromM: along(finding.fromM), toM: along(finding.toM) };
+}
+
+/** Every node passed, both ends included. Degrees. */
+export function pathOf(parts: readonly EdgePart[], roads: Roads, graph: TurnGraph): [number, number][] {
+  const path: [number, number][] = [];
+  for (const { directed } of parts) {
+    const refs = [...roads.ways.refs.subarray(graph.firstRef[directed >> 1]!, graph.lastRef[directed >> 1]! + 1)];
+    if (directed % 2 === 1) refs.reverse();
+    for (const node of path.length === 0 ? refs : refs.slice(1))
+      path.push([roads.nodes.lat[node]!, roads.nodes.lon[node]!]);
+  }
+  return path;
+}
+
+/** Of the worst level that has a spare, the least against its limit. */
+function tightestOf(findings: readonly Finding[]): WayRound['tightest'] {
+  const shareOf = ({ spare, limit }: Finding) => (spare ?? 0) / Math.max(1e-9, Math.abs(limit?.value ?? 1));
+  const [least] = findings
+    .filter(({ spare, folded }) => spare !== undefined && folded !== true)
+    .sort((a, b) => rankOf(a.level) - rankOf(b.level) || shareOf(a) - shareOf(b));
+  if (least?.spare === undefined) return undefined;
+  const { subject, kind, spare, say, vehicle, limit } = least;
+  return { subject, kind, spare, unit: limit?.unit ?? vehicle?.unit ?? 'm', say };
+}

@@ -1,0 +1,78 @@
+import type { CheckInput } from '../../check.ts';
+import type { Drive } from '../../drive/drive.ts';
+import { pointAt } from '../../drive/point-at.ts';
+import { timesOf } from '../../drive/times/times-of.ts';
+import { distanceM } from '../../earth/sphere.ts';
+import type { Finding } from '../../report/finding.ts';
+import type { DriveReport } from '../../report/report.ts';
+import { WAY_KIND } from '../../roads/roads.ts';
+import { DEFAULT_MARGINS } from '../../rules/rule.ts';
+import { type DriveCosts, driveCosts } from '../along/drive-costs.ts';
+import { type DriveStep, driveSteps } from '../along/drive-steps.ts';
+import { fieldFor } from '../field.ts';
+import type { Prefer } from '../price/prices.ts';
+import { clockFor } from '../search/clock.ts';
+import type { Field, Terms } from '../search/question.ts';
+
+/** A checked drive that a way past something is looked for on. */
+export interface PastInput {
+  /** as the drive was checked */
+  readonly check: CheckInput;
+  readonly report: DriveReport;
+  /** findings to pass that are tight or unknown; barred ones always are */
+  readonly askedIds?: readonly string[];
+  readonly prefer?: Prefer;
+}
+
+/** The drive laid on the graph, with all that every search past one of its bars shares. */
+export interface Trip {
+  readonly input: PastInput;
+  readonly drive: Drive;
+  readonly field: Field;
+  readonly steps: readonly DriveStep[];
+  readonly costs: DriveCosts;
+  /** what may be driven at first: ferries only where the drive takes one */
+  readonly terms: Terms;
+  /** a lower bound on what is left to the drive's end, tenths of seconds */
+  readonly leftTenths: (node: number) => number;
+  /** seconds of the drive as it is, by the timetable */
+  readonly totalS: number;
+  /** findings to be passed */
+  readonly wanted: readonly Finding[];
+}
+
+/** No motorhome is expected to go faster: tenths of seconds a metre, a little less for the rounding of distances. */
+const LEAST_PER_M = 0.995 * 0.36;
+
+export function layTrip(input: PastInput): Trip {
+  const { check, report } = input;
+  const { drive, roads, card, load, country } = check;
+  const asker = { card, load, margins: check.margins ?? DEFAULT_MARGINS };
+  const field = fieldFor(roads, asker, { prefer: input.prefer ?? 'quickest', country });
+  const steps = driveSteps(drive, roads, field.costs.graph);
+  const ferries = drive.legs.some(
+    (leg) => leg.kind === 'stretch' && roads.ways.kind[leg.way] === WAY_KIND.ferry,
+  );
+  const asked = new Set(input.askedIds);
+  const { leaving } = check;
+  return {
+    input,
+    drive,
+    field,
+    steps,
+    costs: driveCosts(steps, field.costs),
+    terms: leaving === undefined ? { ferries } : { ferries, clockAt: clockFor(roads, leaving, country) },
+    leftTenths: leftTo(pointAt(drive, roads, steps.at(-1)?.toM ?? drive.lengthM), roads.nodes),
+    totalS: timesOf(drive, roads, card, country).totalS,
+    wanted: report.findings.filter(({ level, id }) => level === 'barred' || asked.has(id)),
+  };
+}
+
+/** Least tenths of seconds from a node to a place. */
+export function leftTo(
+  to: { readonly lat: number; readonly lon: number } | undefined,
+  { lat, lon }: { readonly lat: Float64Array; readonly lon: Float64Array },
+): (node: number) => number {
+  if (to === undefined) return () => 0;
+  return (node) => LEAST_PER_M * distanceM(lat[node]!, lon[node]!, to.lat, to.lon);
+}

@@ -1,0 +1,92 @@
+/**
+ * Ways round planted bars: on each extract drives with a limit planted on their way, each asked for the ways past it.
+ * Every way must pass a check of the whole trip made anew, no way may be dearer than the plain search's by more than its
+ * slack, and every bar must have a way or a reason. Arguments: part of an extract's name, drives per extract.
+ */
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { checkDrive } from '../../geo/check.ts';
+import { followRoads } from '../../geo/drive/match/follow-roads.ts';
+import type { Drive, Stretch } from '../../geo/drive/drive.ts';
+import type { Route } from '../../geo/drive/gpx/route.ts';
+import type { Roads, Tags } from '../../geo/roads/roads.ts';
+import { readVehicle } from '../../geo/vehicle/read-vehicle.ts';
+import { findWaysRound } from '../../geo/wayround/past-bar.ts';
+import { openMap } from '../../main/services/map/open-map.ts';
+import { randomDrive, seeded, trackOf } from '../support/random-drives.ts';
+
+const CITY = /berlin|monaco/;
+const BARS: readonly Tags[] = [
+  { maxheight: '2.2' },
+  { maxweight: '2' },
+  { motor_vehicle: 'no' },
+  { maxwidth: '1.9' },
+];
+
+const card = readVehicle(readFileSync('sample-routes/vehicles/coach-built-7.4.json', 'utf8'), 'card');
+const data = process.env['LANEGAUGE_DATA'];
+const [only = '', count = '60'] = process.argv.slice(2);
+if (data)
+  for (const file of readdirSync(join(data, 'maps')).filter((name) => name.endsWith('.osm.pbf')))
+    if (file.includes(only)) await run(join(data, 'maps', file), file);
+if (!data) console.log('LANEGAUGE_DATA is not set: nothing to plant on');
+
+interface Planted {
+  readonly route: Route;
+  readonly drive: Drive;
+}
+
+async function run(path: string, file: string): Promise<void> {
+  const opened = await openMap([path], undefined);
+  if (!opened.ok || !card.ok) throw new Error('the map or the card cannot be read');
+  const random = seeded(23);
+  const { drives, roads } = plant(opened.value, Number(count), file, random);
+  const ms: number[] = [];
+  const sum = { bars: 0, passed: 0, ways: 0, illegal: 0, neither: 0, both: 0 };
+  const reasons = new Map<string, number>();
+  for (const { route, drive } of drives) {
+    const check = { route, file, drive, roads, card: card.value, program: 'bench', made: '2027-01-01T00:00:00Z' };
+    const report = checkDrive(check);
+    const barred = report.findings.filter(({ level }) => level === 'barred');
+    if (barred.length === 0) continue;
+    const begin = performance.now();
+    const { waysRound, noWayRound } = findWaysRound({ check, report });
+    ms.push(performance.now() - begin);
+    sum.ways += waysRound.length;
+    for (const { id } of barred) {
+      sum.bars++;
+      const passed = waysRound.some(({ findingIds }) => findingIds.includes(id));
+      const none = noWayRound.filter(({ findingIds }) => findingIds.includes(id));
+      if (passed) sum.passed++;
+      for (const { kind } of none) reasons.set(kind, (reasons.get(kind) ?? 0) + 1);
+      if (!passed && none.length === 0) sum.neither++;
+      if (passed && none.length > 0) sum.both++;
+    }
+    sum.illegal += waysRound.filter(({ findings, extraS }) => findings.some(({ level }) => level === 'barred') || !Number.isFinite(extraS)).length;
+  }
+  ms.sort((a, b) => a - b);
+  const at = (share: number) => Math.round(ms[Math.floor(share * (ms.length - 1))] ?? 0);
+  console.log(
+    `${file.padEnd(26)} ${sum.bars} bars on ${ms.length} drives: ${sum.passed} passed by ${sum.ways} ways, ` +
+      `illegal ${sum.illegal}, neither ${sum.neither}, both ${sum.both}; none: ${JSON.stringify(Object.fromEntries(reasons))}; ` +
+      `median ${at(0.5)} ms, p95 ${at(0.95)} ms, most ${at(1)} ms`,
+  );
+}
+
+/** Drives along the map as it is, and the map with a bar on the middle of each. */
+function plant(roads: Roads, wanted: number, file: string, random: () => number): { drives: Planted[]; roads: Roads } {
+  const tags = [...roads.ways.tags];
+  const drives: Planted[] = [];
+  for (let tries = 0; drives.length < wanted && tries < 20 * wanted; tries++) {
+    const known = randomDrive(roads, CITY.test(file) ? 1000 + 3000 * random() : 5000 + 45_000 * random(), random);
+    if (known === undefined) continue;
+    const route = trackOf(known);
+    const drive = followRoads(route, roads);
+    const stretches = drive.legs.filter((leg): leg is Stretch => leg.kind === 'stretch');
+    const barred = stretches[Math.floor(stretches.length * (0.2 + 0.6 * random()))];
+    if (barred === undefined) continue;
+    tags[barred.way] = { ...tags[barred.way], ...BARS[drives.length % BARS.length] };
+    drives.push({ route, drive });
+  }
+  return { drives, roads: { ...roads, ways: { ...roads.ways, tags } } };
+}

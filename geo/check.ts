@@ -130,7 +130,16 @@ function clockText(along: Along, m: number): string | undefined {
   return clock && isoText(clock);
 }
 
+const driven = new WeakMap<Roads, number>();
+
+/** Roads and ferries of the map, by OSM id; counted once, since a search for ways round checks again and again. */
 function countDriven(roads: Roads): number {
+  const known = driven.get(roads) ?? countIds(roads);
+  driven.set(roads, known);
+  return known;
+}
+
+function countIds(roads: Roads): number {
   const ids = new Set<number>();
   for (let way = 0; way < roads.ways.count; way++)
     if (roads.ways.kind[way] !== WAY_KIND.around) ids.add(roads.ways.id[way]!);

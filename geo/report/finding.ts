@@ -64,4 +64,3 @@ export const findingSchema = z
     error: 'no kind of this subject',
   });
 export type Finding = z.infer<typeof findingSchema>;
-

@@ -1,13 +1,13 @@
 import type { Finding } from '../report/finding.ts';
 import type { NoWayRound } from '../report/way-round.ts';
-import { counted, listed } from '../units/text.ts';
 import { printCm, printKg } from '../units/print.ts';
+import { counted, listed } from '../units/text.ts';
+import { cutBetween, meetsBorder } from './none/cut.ts';
 import type { Bar } from './past/bars.ts';
 import { findDetour, questionPast } from './past/find-detour.ts';
 import { judgeWay } from './past/judge-way.ts';
 import { firstLessons, settle } from './past/settle.ts';
 import { layTrip, type Trip } from './past/trip.ts';
-import { cutBetween, meetsBorder } from './none/cut.ts';
 import { LIMITS } from './search/mover.ts';
 import { emptyOverlay } from './search/overlay.ts';
 import { reachBack } from './search/reach-back.ts';
@@ -31,7 +31,12 @@ export function whyNot(trip: Trip, bar: Bar): NoWayRound {
   const behind = reachBack(question);
   if (meetsBorder(trip, ahead, 'out') && meetsBorder(trip, behind, 'in'))
     return { findingIds, kind: 'edge of the map', why: EDGE };
-  const turned = settle(trip, stretch, { ...terms, turnAnywhere: true }, firstLessons(trip, bar.findings, false));
+  const turned = settle(
+    trip,
+    stretch,
+    { ...terms, turnAnywhere: true },
+    firstLessons(trip, bar.findings, false),
+  );
   if (turned.way !== undefined) return { findingIds, kind: 'no room to turn', why: NO_ROOM };
   const gives = roadGives(trip, bar, stretch);
   if (gives.length > 0) return { findingIds, kind: 'limits', why: sayGives(gives), gives };
@@ -57,7 +62,12 @@ function roadGives(trip: Trip, bar: Bar, stretch: Parameters<typeof questionPast
   const own = bar.findings.filter(({ fromM, toM }) => toM <= found.fromM || fromM >= found.toM);
   const bars = found.parts.length === 0 ? bar.findings : [...own, ...judgeWay(trip, found).bars];
   if (bars.length === 0 || !bars.every(({ subject }) => LIMITS.has(subject))) return [];
-  return bars.map((finding) => ({ of: 'road', osm: finding.osm, ...figuresOf(finding), say: sayGive(finding) }));
+  return bars.map((finding) => ({
+    of: 'road',
+    osm: finding.osm,
+    ...figuresOf(finding),
+    say: sayGive(finding),
+  }));
 }
 
 function figuresOf({ subject, spare, limit }: Finding): Pick<Gives[number], 'subject' | 'spare' | 'unit'> {
@@ -83,7 +93,10 @@ function sayGives(gives: Gives): string {
 function vehicleGives(trip: Trip, bar: Bar): Gives {
   const { check } = trip.input;
   const { card, load } = check;
-  if (card.rack?.fitted === true && passesWith(trip, bar, { ...check, card: { ...card, rack: { ...card.rack, fitted: false } } }))
+  if (
+    card.rack?.fitted === true &&
+    passesWith(trip, bar, { ...check, card: { ...card, rack: { ...card.rack, fitted: false } } })
+  )
     return [{ of: 'vehicle', osm: [], subject: 'length', say: 'With the rack taken off there is a way.' }];
   const overKg = load === undefined ? 0 : load.grossKg - card.grossKg;
   if (load !== undefined && overKg > 0) {

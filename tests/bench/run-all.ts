@@ -19,6 +19,7 @@ const BENCHES = [
   'check-long-drive',
   'shelf-equals-file',
   'turns',
+  'way-round',
   'grid',
   'window-start',
   'map-pan',

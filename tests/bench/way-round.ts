@@ -6,9 +6,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { checkDrive } from '../../geo/check.ts';
-import { followRoads } from '../../geo/drive/match/follow-roads.ts';
 import type { Drive, Stretch } from '../../geo/drive/drive.ts';
 import type { Route } from '../../geo/drive/gpx/route.ts';
+import { followRoads } from '../../geo/drive/match/follow-roads.ts';
 import type { Roads, Tags } from '../../geo/roads/roads.ts';
 import { readVehicle } from '../../geo/vehicle/read-vehicle.ts';
 import { findWaysRound } from '../../geo/wayround/past-bar.ts';
@@ -45,7 +45,15 @@ async function run(path: string, file: string): Promise<void> {
   const sum = { bars: 0, passed: 0, ways: 0, illegal: 0, neither: 0, both: 0 };
   const reasons = new Map<string, number>();
   for (const { route, drive } of drives) {
-    const check = { route, file, drive, roads, card: card.value, program: 'bench', made: '2027-01-01T00:00:00Z' };
+    const check = {
+      route,
+      file,
+      drive,
+      roads,
+      card: card.value,
+      program: 'bench',
+      made: '2027-01-01T00:00:00Z',
+    };
     const report = checkDrive(check);
     const barred = report.findings.filter(({ level }) => level === 'barred');
     if (barred.length === 0) continue;
@@ -62,7 +70,9 @@ async function run(path: string, file: string): Promise<void> {
       if (!passed && none.length === 0) sum.neither++;
       if (passed && none.length > 0) sum.both++;
     }
-    sum.illegal += waysRound.filter(({ findings, extraS }) => findings.some(({ level }) => level === 'barred') || !Number.isFinite(extraS)).length;
+    sum.illegal += waysRound.filter(
+      ({ findings, extraS }) => findings.some(({ level }) => level === 'barred') || !Number.isFinite(extraS),
+    ).length;
   }
   ms.sort((a, b) => a - b);
   const at = (share: number) => Math.round(ms[Math.floor(share * (ms.length - 1))] ?? 0);
@@ -74,11 +84,20 @@ async function run(path: string, file: string): Promise<void> {
 }
 
 /** Drives along the map as it is, and the map with a bar on the middle of each. */
-function plant(roads: Roads, wanted: number, file: string, random: () => number): { drives: Planted[]; roads: Roads } {
+function plant(
+  roads: Roads,
+  wanted: number,
+  file: string,
+  random: () => number,
+): { drives: Planted[]; roads: Roads } {
   const tags = [...roads.ways.tags];
   const drives: Planted[] = [];
   for (let tries = 0; drives.length < wanted && tries < 20 * wanted; tries++) {
-    const known = randomDrive(roads, CITY.test(file) ? 1000 + 3000 * random() : 5000 + 45_000 * random(), random);
+    const known = randomDrive(
+      roads,
+      CITY.test(file) ? 1000 + 3000 * random() : 5000 + 45_000 * random(),
+      random,
+    );
     if (known === undefined) continue;
     const route = trackOf(known);
     const drive = followRoads(route, roads);

@@ -1,6 +1,6 @@
+import type { RoadCosts } from '../price/road-costs.ts';
 import { turnTenths } from '../price/turn-prices.ts';
 import { firstLayer, LAYER, LAYERS, NO_LAYER, nextLayer } from '../search/layers.ts';
-import type { RoadCosts } from '../price/road-costs.ts';
 import type { DriveStep } from './drive-steps.ts';
 
 /** What the drive itself costs, and what its roads allow, step by step. Tenths of seconds. */

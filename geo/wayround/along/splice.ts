@@ -4,6 +4,7 @@ import { stretchesOf } from '../../drive/match/lay-legs.ts';
 import type { EdgePart } from '../../drive/match/trace-paths.ts';
 import type { Roads } from '../../roads/roads.ts';
 import type { TurnGraph } from '../graph/turn-graph.ts';
+import { cut, moved } from './cut-legs.ts';
 import { type DriveStep, driveSteps } from './drive-steps.ts';
 
 /** A way off a drive and back on to it. */
@@ -44,23 +45,6 @@ export function splice(drive: Drive, { fromM, toM, parts }: Detour, roads: Roads
   return { ...whole, brokenTurns: brokenTurns(whole, roads, graph) };
 }
 
-function cut(leg: Leg, lowM: number, highM: number): Leg[] {
-  if (leg.kind === 'gap') return leg.atM > lowM && leg.atM < highM ? [leg] : [];
-  const [fromM, toM] = [Math.max(leg.fromM, lowM), Math.min(leg.toM, highM)];
-  if (toM - fromM < SAME_PLACE_M) return [];
-  // ways round leave and meet the drive at nodes of its roads alone
-  if (leg.kind === 'offMap') return [leg];
-  const sign = leg.forward ? 1 : -1;
-  const alongFromM = leg.alongFromM + sign * (fromM - leg.fromM);
-  return [{ ...leg, fromM, toM, alongFromM, alongToM: leg.alongToM - sign * (leg.toM - toM) }];
-}
-
-function moved(leg: Leg, byM: number): Leg {
-  return leg.kind === 'gap'
-    ? { ...leg, atM: leg.atM + byM }
-    : { ...leg, fromM: leg.fromM + byM, toM: leg.toM + byM };
-}
-
 function cutSpan(span: Span, lowM: number, highM: number): Span[] {
   const [fromM, toM] = [Math.max(span.fromM, lowM), Math.min(span.toM, highM)];
   return toM > fromM ? [{ fromM, toM }] : [];
@@ -92,9 +76,11 @@ export function brokenTurns(drive: Drive, roads: Roads, graph: TurnGraph): Broke
     else runs.push([step]);
   }
   return runs.flatMap((run) =>
-    findBrokenTurns(run.map((step) => partOf(step, graph)), roads, graph).map((turn) =>
-      placeTurn(turn, run[0]?.fromM ?? 0, roads),
-    ),
+    findBrokenTurns(
+      run.map((step) => partOf(step, graph)),
+      roads,
+      graph,
+    ).map((turn) => placeTurn(turn, run[0]?.fromM ?? 0, roads)),
   );
 }
 

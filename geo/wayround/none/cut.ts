@@ -3,9 +3,9 @@ import type { Tags } from '../../roads/roads.ts';
 import { roadName } from '../../rules/places.ts';
 import { RANK, rankOf } from '../../tags/road-class.ts';
 import { listed } from '../../units/text.ts';
-import { OPEN } from '../price/judged.ts';
 import type { Bar } from '../past/bars.ts';
 import type { Trip } from '../past/trip.ts';
+import { OPEN } from '../price/judged.ts';
 
 /** Roads of this class and above do not end in nothing: where one does, the map ends. */
 const LEADS_ON = RANK.tertiary;
@@ -39,7 +39,8 @@ export function cutBetween(
     };
   }
   const line = lineCrossed(trip, bar);
-  if (line !== undefined) return { why: `There is none: ${line} lies between, and no other road across it is mapped.` };
+  if (line !== undefined)
+    return { why: `There is none: ${line} lies between, and no other road across it is mapped.` };
   return {
     why: 'There is none: no other road on the map leads from before it to behind it, one-way streets and private ground counted.',
   };
@@ -51,7 +52,11 @@ interface Closure {
 }
 
 /** Closed roads that can be come to, and from whose end the drive could be met again; each way once. */
-function closuresBetween({ field }: Trip, ahead: ReadonlySet<number>, behind: ReadonlySet<number>): Closure[] {
+function closuresBetween(
+  { field }: Trip,
+  ahead: ReadonlySet<number>,
+  behind: ReadonlySet<number>,
+): Closure[] {
   const { costs } = field;
   const { graph } = costs;
   const found = new Map<number, Closure>();
@@ -60,7 +65,8 @@ function closuresBetween({ field }: Trip, ahead: ReadonlySet<number>, behind: Re
     for (let i = graph.outStart[node]!; i < graph.outStart[node + 1]!; i++) {
       const to = graph.out[i]!;
       const way = graph.way[to >> 1]!;
-      if (to === (from ^ 1) || ahead.has(to) || found.has(way) || !isClosed(costs.kind(to).open, costs.point(from).open)) continue;
+      if (to === (from ^ 1) || found.has(way) || !isClosed(costs.kind(to).open, costs.point(from).open))
+        continue;
       if (!leadsTo(graph, to, behind)) continue;
       found.set(way, { way, name: nameOf(costs.judge.tagsOf(way)) });
     }

@@ -1,20 +1,22 @@
 import { checkDrive } from '../../check.ts';
-import type { Drive } from '../../drive/drive.ts';
+import type { Span } from '../../drive/drive.ts';
 import { timesOf } from '../../drive/times/times-of.ts';
-import { turnKinds } from './turn-kinds.ts';
+import { secondsAt } from '../../drive/times/timetable.ts';
+import { given } from '../../given.ts';
 import type { Finding } from '../../report/finding.ts';
+import { nearPart } from '../along/near-part.ts';
 import { lengthOf, splice } from '../along/splice.ts';
 import { priceS } from '../price/judged.ts';
 import { addTo, type Overlay, turnKey } from '../search/overlay.ts';
 import type { FoundDetour } from './find-detour.ts';
 import type { Trip } from './trip.ts';
+import { turnKinds } from './turn-kinds.ts';
 
 /** A way found, with what the check of the whole trip says of it. */
 export interface JudgedWay {
   readonly detour: FoundDetour;
-  readonly drive: Drive;
   readonly lengthM: number;
-  /** of the whole trip against the drive as it is, by the timetable */
+  /** of the whole trip against the drive as it is, by the timetable; judged near the way alone, what it costs */
   readonly extraS: number;
   /** on the way, metres along the whole trip */
   readonly findings: readonly Finding[];
@@ -28,32 +30,63 @@ const SAME_PLACE_M = 0.5;
 /** Judges a way as a part of the whole trip, by the checker itself. */
 export function judgeWay(trip: Trip, detour: FoundDetour): JudgedWay {
   const { field, input, totalS } = trip;
-  const { check, report } = input;
+  const { check } = input;
   const drive = splice(trip.drive, detour, check.roads, field.costs.graph);
-  const judged = checkDrive({ ...check, drive });
+  const { findings } = checkDrive({ ...check, drive });
+  const extraS = timesOf(drive, check.roads, check.card, check.country).totalS - totalS;
+  return { ...heldAgainst(trip, detour, findings), extraS };
+}
+
+/** The same with no more of the drive than lies close to the way: nearly the same answer for much less work. */
+export function judgeNearWay(trip: Trip, detour: FoundDetour): JudgedWay {
+  const { field, input } = trip;
+  const { check } = input;
+  const near = nearPart(trip.drive, detour);
+  const moved = { ...detour, fromM: detour.fromM - near.byM, toM: detour.toM - near.byM };
+  const drive = splice(near.drive, moved, check.roads, field.costs.graph);
+  const leaving = check.leaving && {
+    ...check.leaving,
+    unixMs: check.leaving.unixMs + 1000 * secondsAt(trip.times, near.byM),
+  };
+  const judged = checkDrive({ ...check, drive, ...given({ leaving }) });
+  const findings = judged.findings.map((finding) => ({
+    ...finding,
+    fromM: finding.fromM + near.byM,
+    toM: finding.toM + near.byM,
+  }));
+  // the drive's own times of both ends are not those of a part; what the way costs stands for the time
+  return { ...heldAgainst(trip, detour, findings), extraS: detour.costTenths / 10 };
+}
+
+function heldAgainst(trip: Trip, detour: FoundDetour, all: readonly Finding[]): Omit<JudgedWay, 'extraS'> {
   const lengthM = lengthOf(detour.parts);
   const endM = detour.fromM + lengthM;
-  const findings = judged.findings.filter(
-    ({ fromM, toM }) => toM > detour.fromM - SAME_PLACE_M && fromM < endM + SAME_PLACE_M && isOnWay(fromM, toM, detour.fromM, endM),
+  const findings = all.filter(
+    ({ fromM, toM }) =>
+      toM > detour.fromM - SAME_PLACE_M &&
+      fromM < endM + SAME_PLACE_M &&
+      isOnWay({ fromM, toM }, { fromM: detour.fromM, toM: endM }),
   );
-  const known = new Set(report.findings.filter(({ level }) => level === 'barred').map(placeless));
-  const bars = judged.findings.filter(
+  const known = new Set(trip.input.report.findings.filter(({ level }) => level === 'barred').map(placeless));
+  const bars = all.filter(
     (finding) => finding.level === 'barred' && (findings.includes(finding) || !known.has(placeless(finding))),
   );
-  const extraS = timesOf(drive, check.roads, check.card, check.country).totalS - totalS;
-  return { detour, drive, lengthM, extraS, findings, bars };
+  return { detour, lengthM, findings, bars };
 }
 
 /** A span has to reach into the way; a point may lie at its ends, where it is turned. */
-function isOnWay(fromM: number, toM: number, startM: number, endM: number): boolean {
-  if (toM - fromM <= SAME_PLACE_M) return true;
-  return Math.min(toM, endM) - Math.max(fromM, startM) > SAME_PLACE_M;
+function isOnWay(span: Span, way: Span): boolean {
+  if (span.toM - span.fromM <= SAME_PLACE_M) return true;
+  return Math.min(span.toM, way.toM) - Math.max(span.fromM, way.fromM) > SAME_PLACE_M;
 }
 
 /** The same finding wherever the drive has come to it, and however often. */
 function placeless({ subject, kind, osm }: Finding): string {
   return JSON.stringify([subject, kind, osm]);
 }
+
+/** Less than this is no reason to search again: it is priced where it is met next. Tenths of seconds. */
+const WORTH_SEARCHING = 300;
 
 /** What one question has been told by checks of whole trips. */
 export interface Lessons {
@@ -79,7 +112,7 @@ export function learn(trip: Trip, judged: JudgedWay, { overlay, learnt, doubtFre
       if (learnt.has(key)) continue;
       learnt.add(key);
       addTo(place.turn ? overlay.turns : overlay.edges, place.key, tenths);
-      news = true;
+      news ||= tenths >= WORTH_SEARCHING;
     }
   }
   return news;
@@ -126,18 +159,23 @@ function placesOf({ steps }: Trip, { detour, lengthM }: JudgedWay, finding: Find
   const after = steps.find(({ fromM }) => fromM >= detour.toM - SAME_PLACE_M);
   const chain: { readonly directed: number; readonly fromM: number; readonly toM: number }[] = [];
   let at = detour.fromM;
-  if (before !== undefined) chain.push({ directed: before.directed, fromM: at - (before.toM - before.fromM), toM: at });
+  if (before !== undefined)
+    chain.push({ directed: before.directed, fromM: at - (before.toM - before.fromM), toM: at });
   for (const part of detour.parts) {
     chain.push({ directed: part.directed, fromM: at, toM: at + part.toM - part.fromM });
     at += part.toM - part.fromM;
   }
-  if (after !== undefined) chain.push({ directed: after.directed, fromM: at, toM: at + after.toM - after.fromM });
+  if (after !== undefined)
+    chain.push({ directed: after.directed, fromM: at, toM: at + after.toM - after.fromM });
   const middleM = (finding.fromM + finding.toM) / 2;
-  const isPoint = finding.toM - finding.fromM < SAME_PLACE_M || finding.subject === 'turn' || finding.subject === 'swing';
+  const isPoint =
+    finding.toM - finding.fromM < SAME_PLACE_M || finding.subject === 'turn' || finding.subject === 'swing';
   if (isPoint) {
     const turns = chain.flatMap((edge, i) => {
       const next = chain[i + 1];
-      return next === undefined ? [] : [{ awayM: Math.abs(edge.toM - middleM), key: turnKey(edge.directed, next.directed) }];
+      return next === undefined
+        ? []
+        : [{ awayM: Math.abs(edge.toM - middleM), key: turnKey(edge.directed, next.directed) }];
     });
     const nearest = turns.sort((a, b) => a.awayM - b.awayM)[0];
     return nearest === undefined ? [] : [{ turn: true, key: nearest.key }];
@@ -151,7 +189,9 @@ function placesOf({ steps }: Trip, { detour, lengthM }: JudgedWay, finding: Find
   if (own.length === 0) {
     // barred off the way because of it: the way's last turn leads there
     const [last, next] = [chain.at(-2), chain.at(-1)];
-    return last === undefined || next === undefined ? [] : [{ turn: true, key: turnKey(last.directed, next.directed) }];
+    return last === undefined || next === undefined
+      ? []
+      : [{ turn: true, key: turnKey(last.directed, next.directed) }];
   }
   const edges = own.map(({ directed }) => ({ turn: false, key: directed }));
   return finding.level === 'barred' ? edges : edges.slice(0, 1);

@@ -28,9 +28,9 @@ export function otherWay(
     for (const { directed } of detour.parts) times.set(directed, (times.get(directed) ?? 1) * DEARER);
   const dearer: Overlay = { edges: new Map(overlay.edges), turns: new Map(overlay.turns), times };
   const lessons = { overlay: dearer, learnt: new Set(learnt), doubtFree: false };
-  const { way } = settle(trip, stretch, trip.terms, lessons);
-  if (way === undefined || found.some((one) => sharedWith(way, one) > MOST_SHARED)) return undefined;
-  return isSound(trip, way, overlay) ? way : undefined;
+  const suits = (way: JudgedWay) =>
+    found.every((one) => sharedWith(way, one) <= MOST_SHARED) && isSound(trip, way, overlay);
+  return settle(trip, stretch, trip.terms, lessons, { weighed: 0, suits }).way;
 }
 
 /** How much of the shorter of two ways the other drives too. */
@@ -51,7 +51,10 @@ function isSound(trip: Trip, way: JudgedWay, overlay: Overlay): boolean {
   const whole = costOf(trip, edges);
   if (whole > MOST_STRETCH * shortest(trip, overlay, edges[0]!, edges[last]!)) return false;
   const [from, to] = middle(trip, edges, whole);
-  return to - from < 1 || costOf(trip, edges.slice(from, to + 1)) <= shortest(trip, overlay, edges[from]!, edges[to]!) + 50;
+  return (
+    to - from < 1 ||
+    costOf(trip, edges.slice(from, to + 1)) <= shortest(trip, overlay, edges[from]!, edges[to]!) + 50
+  );
 }
 
 /** First and last index of the part around the middle that is LOCAL_SHARE of the whole. */
@@ -90,5 +93,8 @@ function shortest(trip: Trip, overlay: Overlay, from: number, to: number): numbe
   };
   const found = searchForward(question);
   if (found.states === undefined) return Number.POSITIVE_INFINITY;
-  return costOf(trip, found.states.map((state) => trip.field.costs.graph.edgeOf[state]!));
+  return costOf(
+    trip,
+    found.states.map((state) => trip.field.costs.graph.edgeOf[state]!),
+  );
 }

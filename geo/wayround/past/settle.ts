@@ -2,7 +2,7 @@ import type { Finding } from '../../report/finding.ts';
 import { addTo, emptyOverlay, type Overlay, turnKey } from '../search/overlay.ts';
 import type { Nothing, Terms } from '../search/question.ts';
 import { findDetour, questionPast, type Stretch } from './find-detour.ts';
-import { isDoubt, type JudgedWay, judgeWay, type Lessons, learn } from './judge-way.ts';
+import { isDoubt, type JudgedWay, judgeNearWay, judgeWay, type Lessons, learn } from './judge-way.ts';
 import type { Trip } from './trip.ts';
 
 /** Searches and checks in turn, at most so often: each time the check found what no road's own tags tell. */
@@ -35,24 +35,54 @@ function barFinding({ steps }: Trip, { fromM, toM }: Finding, overlay: Overlay):
   }
 }
 
+interface SettleOptions {
+  /** searches after the first legal way, to weigh what the check said of it */
+  readonly weighed?: number;
+  /** asked before the whole trip is checked, which is the dear part */
+  readonly suits?: (way: JudgedWay) => boolean;
+}
+
 /**
- * The best way past a stretch that the check of the whole trip lets by. What that check bars is absent from the next
+ * The best way past a stretch that the check of the whole trip lets by. What the check bars is absent from the next
  * search; what it says of bridges, zones and corners is priced, until the best way is one whose every price is known.
+ * Until then the check looks at the way and the drive close to it alone.
  */
-export function settle(trip: Trip, stretch: Stretch, terms: Terms, lessons: Lessons): Settled {
+export function settle(
+  trip: Trip,
+  stretch: Stretch,
+  terms: Terms,
+  lessons: Lessons,
+  { weighed = MOST_WEIGHED, suits = () => true }: SettleOptions = {},
+): Settled {
   const legal: JudgedWay[] = [];
   let nothing: Nothing = { states: undefined, reached: [], settled: 0, gaveUp: true };
-  for (let tries = 0; tries < MOST_TRIES && legal.length <= MOST_WEIGHED; tries++) {
+  for (let tries = 0; tries < MOST_TRIES && legal.length <= weighed; tries++) {
     const found = findDetour(trip, questionPast(trip, stretch, terms, lessons.overlay));
     if ('states' in found) {
       nothing = found;
       break;
     }
-    const judged = judgeWay(trip, found);
-    const passes = judged.bars.length === 0 && !(lessons.doubtFree && judged.findings.some(isDoubt));
-    if (passes) legal.push(judged);
-    if (!learn(trip, judged, lessons)) break;
+    const near = judgeNearWay(trip, found);
+    const passes = isPassed(near, lessons);
+    if (passes) legal.push(near);
+    if (!learn(trip, near, lessons)) break;
   }
-  const [way] = legal.sort((a, b) => a.extraS - b.extraS);
-  return way === undefined ? { way, nothing } : { way };
+  // dearest prices first learnt may make an earlier way the better one: by its cost with all that is known
+  const ranked = legal.sort((a, b) => knownCost(a, lessons) - knownCost(b, lessons));
+  for (const near of ranked) {
+    if (!suits(near)) continue;
+    const whole = judgeWay(trip, near.detour);
+    if (isPassed(whole, lessons)) return { way: whole };
+    learn(trip, whole, lessons);
+  }
+  return { way: undefined, nothing };
+}
+
+function isPassed({ bars, findings }: JudgedWay, { doubtFree }: Lessons): boolean {
+  return bars.length === 0 && !(doubtFree && findings.some(isDoubt));
+}
+
+/** A way's cost as it was found, and what was learnt of its roads since. */
+function knownCost({ detour, extraS }: JudgedWay, { overlay }: Lessons): number {
+  return detour.parts.reduce((sum, { directed }) => sum + (overlay.edges.get(directed) ?? 0), extraS * 10);
 }

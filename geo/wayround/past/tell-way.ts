@@ -11,7 +11,11 @@ import type { JudgedWay } from './judge-way.ts';
 import type { Trip } from './trip.ts';
 
 /** A way as the report has it. */
-export function tellWay(trip: Trip, { detour, lengthM, extraS, findings }: JudgedWay, findingIds: readonly string[]): WayRound {
+export function tellWay(
+  trip: Trip,
+  { detour, lengthM, extraS, findings }: JudgedWay,
+  findingIds: readonly string[],
+): WayRound {
   const { roads } = trip.input.check;
   const { graph } = trip.field.costs;
   const { fromM, toM, parts } = detour;
@@ -49,7 +53,9 @@ function onWay(finding: Finding, startM: number, lengthM: number): Finding {
 export function pathOf(parts: readonly EdgePart[], roads: Roads, graph: TurnGraph): [number, number][] {
   const path: [number, number][] = [];
   for (const { directed } of parts) {
-    const refs = [...roads.ways.refs.subarray(graph.firstRef[directed >> 1]!, graph.lastRef[directed >> 1]! + 1)];
+    const refs = [
+      ...roads.ways.refs.subarray(graph.firstRef[directed >> 1]!, graph.lastRef[directed >> 1]! + 1),
+    ];
     if (directed % 2 === 1) refs.reverse();
     for (const node of path.length === 0 ? refs : refs.slice(1))
       path.push([roads.nodes.lat[node]!, roads.nodes.lon[node]!]);

@@ -2,6 +2,7 @@ import type { CheckInput } from '../../check.ts';
 import type { Drive } from '../../drive/drive.ts';
 import { pointAt } from '../../drive/point-at.ts';
 import { timesOf } from '../../drive/times/times-of.ts';
+import type { Timetable } from '../../drive/times/timetable.ts';
 import { distanceM } from '../../earth/sphere.ts';
 import type { Finding } from '../../report/finding.ts';
 import type { DriveReport } from '../../report/report.ts';
@@ -35,7 +36,8 @@ export interface Trip {
   readonly terms: Terms;
   /** a lower bound on what is left to the drive's end, tenths of seconds */
   readonly leftTenths: (node: number) => number;
-  /** seconds of the drive as it is, by the timetable */
+  /** of the drive as it is */
+  readonly times: Timetable;
   readonly totalS: number;
   /** findings to be passed */
   readonly wanted: readonly Finding[];
@@ -55,6 +57,7 @@ export function layTrip(input: PastInput): Trip {
   );
   const asked = new Set(input.askedIds);
   const { leaving } = check;
+  const times = timesOf(drive, roads, card, country);
   return {
     input,
     drive,
@@ -63,7 +66,8 @@ export function layTrip(input: PastInput): Trip {
     costs: driveCosts(steps, field.costs),
     terms: leaving === undefined ? { ferries } : { ferries, clockAt: clockFor(roads, leaving, country) },
     leftTenths: leftTo(pointAt(drive, roads, steps.at(-1)?.toM ?? drive.lengthM), roads.nodes),
-    totalS: timesOf(drive, roads, card, country).totalS,
+    times,
+    totalS: times.totalS,
     wanted: report.findings.filter(({ level, id }) => level === 'barred' || asked.has(id)),
   };
 }

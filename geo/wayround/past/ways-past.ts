@@ -1,7 +1,7 @@
-import type { JudgedWay } from './judge-way.ts';
-import { isDoubt } from './judge-way.ts';
 import type { Bar } from './bars.ts';
 import type { Stretch } from './find-detour.ts';
+import type { JudgedWay } from './judge-way.ts';
+import { isDoubt } from './judge-way.ts';
 import { otherWay } from './other-ways.ts';
 import { firstLessons, type Settled, settle } from './settle.ts';
 import type { Trip } from './trip.ts';
@@ -14,7 +14,12 @@ const MOST_WAYS = 3;
  * free of doubt is always among them, whatever is preferred.
  * @param quick the same trip where the time alone counts
  */
-export function waysPast(trip: Trip, quick: Trip, bar: Bar, reach: Pick<Stretch, 'lowM' | 'highM'>): Settled & { readonly ways: readonly JudgedWay[] } {
+export function waysPast(
+  trip: Trip,
+  quick: Trip,
+  bar: Bar,
+  reach: Pick<Stretch, 'lowM' | 'highM'>,
+): Settled & { readonly ways: readonly JudgedWay[] } {
   const stretch = { ...reach, fromM: bar.fromM, toM: bar.toM };
   const lessons = firstLessons(trip, bar.findings, false);
   const first = settle(trip, stretch, trip.terms, lessons);
@@ -35,8 +40,13 @@ export function waysPast(trip: Trip, quick: Trip, bar: Bar, reach: Pick<Stretch,
     ways.push(next);
   }
   const [best, ...others] = ways;
-  const kept = others.filter((way) => way === sure || !ways.some((one) => one !== way && isNoWorse(one, way)));
-  return { way: first.way, ways: [...(best === undefined ? [] : [best]), ...kept.sort((a, b) => a.extraS - b.extraS)] };
+  const kept = others.filter(
+    (way) => way === sure || !ways.some((one) => one !== way && isNoWorse(one, way)),
+  );
+  return {
+    way: first.way,
+    ways: [...(best === undefined ? [] : [best]), ...kept.sort((a, b) => a.extraS - b.extraS)],
+  };
 }
 
 function doubtFree(quick: Trip, bar: Bar, stretch: Stretch, first: JudgedWay): JudgedWay | undefined {

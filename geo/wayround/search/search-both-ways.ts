@@ -58,7 +58,11 @@ function begin(going: Going): void {
   const { graph } = question.field.costs;
   for (const [i, { state, layer, costTenths, timeTenths }] of question.sources.entries()) {
     const rank = costTenths + going.pull(graph.head[graph.edgeOf[state]!]!);
-    fore.offer(state * LAYERS + layer, { cost: costTenths, time: timeTenths, gives: 0, parent: -1 - i }, rank);
+    fore.offer(
+      state * LAYERS + layer,
+      { cost: costTenths, time: timeTenths, gives: 0, parent: -1 - i },
+      rank,
+    );
   }
   for (const [target, { state, layers, restTenths }] of question.targets.entries())
     for (let into = graph.inStart[state]!; into < graph.inStart[state + 1]!; into++) {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { isKindOf, KINDS, SUBJECTS } from '../../../geo/report/kinds.ts';
 import { type Finding, findingSchema } from '../../../geo/report/finding.ts';
+import { isKindOf, KINDS, SUBJECTS } from '../../../geo/report/kinds.ts';
 
 const finding: Finding = {
   id: 'height:w1f',

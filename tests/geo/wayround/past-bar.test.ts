@@ -1,0 +1,127 @@
+import { describe, expect, it } from 'vitest';
+import { COACH_BUILT as CARD } from '../../support/coach-built.ts';
+import { road, waysRoundOn } from '../../support/way-round/ask-ways.ts';
+
+/** A street of four pieces, the third under a bridge of 2.5 m. */
+const STREET = [
+  road(1, ['0,0', '5,0']),
+  road(2, ['5,0', '10,0']),
+  road(3, ['10,0', '12,0'], { maxheight: '2.5' }),
+  road(4, ['12,0', '20,0']),
+];
+const ALONG = [1, 2, 3, 4];
+
+/** The same street with its third piece closed to motor vehicles. */
+function closedStreet() {
+  return STREET.map((way) => (way.id === 3 ? { ...way, tags: { ...way.tags, motor_vehicle: 'no' } } : way));
+}
+
+describe('a way past a bar', () => {
+  it('leaves the drive before it and meets it behind, and is told with what it costs', () => {
+    const { waysRound, noWayRound } = waysRoundOn(
+      [...STREET, road(5, ['5,0', '5,3', '12,3', '12,0'])],
+      ALONG,
+    );
+    expect(noWayRound).toEqual([]);
+    expect(waysRound).toHaveLength(1);
+    const [way] = waysRound;
+    expect(way?.fromM).toBeCloseTo(500, -1);
+    expect(way?.toM).toBeCloseTo(1200, -1);
+    expect(way?.lengthM).toBeCloseTo(1300, -1);
+    expect(way?.extraM).toBeCloseTo(600, -1);
+    expect(way?.roads).toMatchObject([{ way: 5, forward: true, fromM: 0 }]);
+    expect(way?.path).toHaveLength(4);
+    expect(way?.verdict).not.toBe('barred');
+    expect(way?.extraS).toBeGreaterThan(0);
+  });
+
+  it('is not the nearer road where that is barred too', () => {
+    const { waysRound } = waysRoundOn(
+      [
+        ...STREET,
+        road(5, ['5,0', '5,1', '12,1', '12,0'], { maxweight: '2.8' }),
+        road(6, ['5,0', '5,-4', '12,-4', '12,0']),
+      ],
+      ALONG,
+    );
+    expect(waysRound.map(({ roads }) => roads.map(({ way }) => way))).toEqual([[6]]);
+  });
+
+  it('does not lead through ground that only those who go there may enter', () => {
+    const zone = road(5, ['5,0', '5,3', '12,3', '12,0'], { access: 'destination' });
+    const { waysRound, noWayRound } = waysRoundOn(
+      [...closedStreet(), { ...zone, tags: { ...zone.tags, name: 'Dell' } }],
+      ALONG,
+    );
+    expect(waysRound).toEqual([]);
+    expect(noWayRound).toMatchObject([{ kind: 'cut off' }]);
+    expect(noWayRound[0]?.why).toContain('Dell');
+  });
+
+  it('passes two bars close together at once', () => {
+    const tight = [
+      ...STREET.slice(0, 3),
+      road(4, ['12,0', '14,0'], { maxwidth: '1.9' }),
+      road(7, ['14,0', '20,0']),
+    ];
+    const { waysRound } = waysRoundOn([...tight, road(5, ['5,0', '5,3', '14,3', '14,0'])], [1, 2, 3, 4, 7]);
+    expect(waysRound).toHaveLength(1);
+    expect(waysRound[0]?.findingIds).toHaveLength(2);
+  });
+
+  it('turns round only where the map has room for it', () => {
+    // the way round begins behind the drive's start: it has to turn
+    const ways = [
+      road(1, ['3,0', '5,0']),
+      road(8, ['0,0', '3,0']),
+      ...STREET.slice(1),
+      road(9, ['5,0', '5,-2']),
+      road(5, ['0,0', '0,3', '12,3', '12,0']),
+    ];
+    expect(waysRoundOn(ways, ALONG).noWayRound).toMatchObject([{ kind: 'no room to turn' }]);
+    const { waysRound } = waysRoundOn(ways, ALONG, { '5,-2': { highway: 'turning_circle' } });
+    expect(waysRound.map(({ roads }) => roads.map(({ way }) => way))).toEqual([[9, 9, 1, 8, 5]]);
+  });
+});
+
+describe('why there is no way past a bar', () => {
+  it('names the limit that would have to give, and by how much', () => {
+    const low = road(5, ['5,0', '5,3', '12,3', '12,0'], { maxheight: '3.0' });
+    const { noWayRound } = waysRoundOn([...STREET, low], ALONG);
+    expect(noWayRound).toMatchObject([
+      { kind: 'limits', gives: [{ of: 'road', osm: [{ type: 'way' }], subject: 'height', unit: 'm' }] },
+    ]);
+  });
+
+  it('names the rack where the vehicle passes without it', () => {
+    const short = road(3, ['10,0', '12,0'], { maxlength: '7.5' });
+    const { noWayRound } = waysRoundOn(
+      [...STREET.slice(0, 2), short, ...STREET.slice(3)],
+      ALONG,
+      {},
+      {
+        card: { ...CARD, rack: { lengthM: 0.6, widthM: 2, fitted: true } },
+      },
+    );
+    expect(noWayRound).toMatchObject([
+      { kind: 'limits', gives: [{ of: 'vehicle', osm: [], subject: 'length' }] },
+    ]);
+  });
+
+  it('says that the drive itself begins or ends barred', () => {
+    const first = waysRoundOn(STREET, [3, 4]).noWayRound;
+    expect(first).toMatchObject([{ kind: 'start or end barred' }]);
+    expect(waysRoundOn(STREET, [1, 2, 3]).noWayRound).toMatchObject([{ kind: 'start or end barred' }]);
+  });
+
+  it('says that no other road is there, or that the map ends', () => {
+    const closed = closedStreet();
+    expect(waysRoundOn(closed, ALONG).noWayRound).toMatchObject([{ kind: 'cut off' }]);
+    const leaving = [
+      ...closed,
+      road(7, ['5,0', '5,9'], { highway: 'primary' }),
+      road(8, ['12,9', '12,0'], { highway: 'primary' }),
+    ];
+    expect(waysRoundOn(leaving, ALONG).noWayRound).toMatchObject([{ kind: 'edge of the map' }]);
+  });
+});

@@ -87,9 +87,9 @@ function named(tags: Tags): Omit<Place, 'x' | 'y'> | undefined {
   return isStay(tags) ? { say, kind: 'site', rank: 40, minZoom: 12 } : undefined;
 }
 
-/** From which zoom (of 256-pixel tiles) a node's name may be drawn, undefined: never. */
+/** From which zoom (of 256-pixel tiles) the name of such a node is drawn, if it has one; undefined: never. */
 export function placeMinZoom(tags: Tags): number | undefined {
-  return named(tags)?.minZoom;
+  return named({ ...tags, name: '–' })?.minZoom;
 }
 
 const PLACE_OTHER = ['locality', 67, 15] as const;

@@ -130,9 +130,14 @@ export function mayBeEdge(tags: Tags | undefined): boolean {
 
 const SAYS_NOTHING = /^(?:addr:|source|note|fixme|created_by|name|check_date|ref:|entrance$)/u;
 
+/** Whether a key alone says more of a node than an address, a name or a mapper's note. */
+export function saysSomething(key: string): boolean {
+  return !SAYS_NOTHING.test(key);
+}
+
 /** Whether a node's tags are no more than an address, a name or a mapper's note. */
 export function saysNothing(tags: Tags): boolean {
-  for (const key in tags) if (!SAYS_NOTHING.test(key)) return false;
+  for (const key in tags) if (saysSomething(key)) return false;
   return true;
 }
 

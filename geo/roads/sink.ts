@@ -19,6 +19,8 @@ export interface NodeBatch {
   readonly lon: Float64Array;
   /** undefined for a node without tags */
   tags(index: number): Tags | undefined;
+  /** the same tags by their numbers in a table of texts, where the file has one; good until the next call */
+  packed?(index: number): PackedTags | undefined;
 }
 
 export interface RawWay {

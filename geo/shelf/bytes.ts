@@ -56,6 +56,11 @@ export class Writer {
     this.length = at;
   }
 
+  /** What was written from a place on, not copied: good until more is written. */
+  since(from: number): Uint8Array {
+    return this.bytes.subarray(from, this.length);
+  }
+
   /** A copy of what was written. */
   done(): Uint8Array<ArrayBuffer> {
     return this.bytes.slice(0, this.length);

@@ -16,24 +16,67 @@ interface JoinedSets {
   readonly start: Uint32Array;
 }
 
-/** The content of a block with its sets joined. */
-export interface TileBlock extends Omit<BlockContent, 'sets'> {
+/** In place of a latitude in ten-millionths that is not there. */
+export const LACKING = 0x7fffffff;
+
+/** The nodes of a block, their places in ten-millionths of a degree as far as they are whole. */
+interface WholeNodes extends Pick<BlockNodes, 'count' | 'id' | 'tagged'> {
+  /** LACKING for a node that the source lacks */
+  readonly lat7: Int32Array;
+  readonly lon7: Int32Array;
+  /** degrees of those that are not whole, by place in the list */
+  readonly fine: ReadonlyMap<number, FinePlace>;
+}
+
+export interface FinePlace {
+  readonly lat: number;
+  readonly lon: number;
+}
+
+/** The content of a block as it is written. */
+export interface TileBlock extends Omit<BlockContent, 'sets' | 'nodes'> {
   readonly sets: JoinedSets;
+  readonly nodes: WholeNodes;
 }
 
 /** The bytes of a block, for `decodeBlock`. The same content gives the same bytes. */
-export function encodeBlock({ sets, ...content }: BlockContent): Uint8Array<ArrayBuffer> {
+export function encodeBlock({ sets, nodes, ...content }: BlockContent): Uint8Array<ArrayBuffer> {
+  const out = new Writer();
+  writeBlock({ ...content, sets: joined(sets), nodes: wholeNodes(nodes) }, out);
+  return out.done();
+}
+
+function joined(sets: readonly Uint8Array[]): JoinedSets {
   const start = new Uint32Array(sets.length + 1);
   for (const [i, set] of sets.entries()) start[i + 1] = start[i]! + set.length;
   const bytes = new Uint8Array(start[sets.length]!);
   for (const [i, set] of sets.entries()) bytes.set(set, start[i]);
-  return encodeJoined({ ...content, sets: { count: sets.length, bytes, start } });
+  return { count: sets.length, bytes, start };
 }
 
-/** The same of sets that lie one behind the other. */
-export function encodeJoined({ sets, nodes, ways, relations }: TileBlock): Uint8Array<ArrayBuffer> {
-  // about what it will be
-  const out = new Writer(4096 + sets.start[sets.count]! + nodes.count * 10 + ways.refs.length * 2);
+function wholeNodes({ count, id, lat, lon, tagged }: BlockNodes): WholeNodes {
+  const lat7 = new Int32Array(count);
+  const lon7 = new Int32Array(count);
+  const fine = new Map<number, FinePlace>();
+  for (let i = 0; i < count; i++) {
+    lat7[i] = Number.isNaN(lat[i]!) ? LACKING : Math.round(lat[i]! * PER_DEGREE);
+    lon7[i] = Math.round(lon[i]! * PER_DEGREE);
+    if (lat7[i] !== LACKING && !isWhole(lat[i]!, lon[i]!)) fine.set(i, { lat: lat[i]!, lon: lon[i]! });
+  }
+  return { count, id, lat7, lon7, fine, tagged };
+}
+
+/** Whether dividing whole ten-millionths gives back both degrees to the last bit. */
+export function isWhole(lat: number, lon: number): boolean {
+  // a zero with a minus sign is another double than what the division of whole numbers gives
+  return (
+    Object.is((Math.round(lat * PER_DEGREE) | 0) / PER_DEGREE, lat) &&
+    Object.is((Math.round(lon * PER_DEGREE) | 0) / PER_DEGREE, lon)
+  );
+}
+
+/** Writes a block behind what was written before. */
+export function writeBlock({ sets, nodes, ways, relations }: TileBlock, out: Writer): void {
   out.uint(sets.count);
   for (let set = 0; set < sets.count; set++) {
     out.uint(sets.start[set + 1]! - sets.start[set]!);
@@ -48,45 +91,38 @@ export function encodeJoined({ sets, nodes, ways, relations }: TileBlock): Uint8
     before = relation.id;
     writeRelation(relation, out);
   }
-  return out.done();
 }
 
-function writeNodes(nodes: BlockNodes, out: Writer): void {
-  const { count, id, lat, lon, tagged } = nodes;
+function writeNodes(nodes: WholeNodes, out: Writer): void {
+  const { count, id, lat7, fine, tagged } = nodes;
   out.uint(count);
   for (let i = 0, before = 0; i < count; before = id[i++]!) out.int(id[i]! - before);
   const lacking: number[] = [];
-  for (let i = 0; i < count; i++) if (Number.isNaN(lat[i]!)) lacking.push(i);
+  for (let i = 0; i < count; i++) if (lat7[i] === LACKING) lacking.push(i);
   out.uint(lacking.length);
   writeSteps(lacking, out);
-  const whole = isWhole(lat, count) && isWhole(lon, count);
-  out.uint(whole ? PLACES.tenMillionths : PLACES.doubles);
-  for (const values of [lat, lon]) {
-    let before = 0;
-    for (let i = 0; i < count; i++) {
-      const value = values[i]!;
-      if (Number.isNaN(lat[i]!)) continue;
-      if (whole) {
-        const units = Math.round(value * PER_DEGREE);
-        out.int(units - before);
-        before = units;
-      } else out.double(value);
-    }
-  }
+  out.uint(fine.size === 0 ? PLACES.tenMillionths : PLACES.doubles);
+  if (fine.size === 0) writeWholePlaces(nodes, out);
+  else writeDoubles(nodes, out);
   out.uint(tagged.node.length);
   writeSteps(tagged.node, out);
   for (const set of tagged.set) out.uint(set);
 }
 
-/** Whether dividing whole ten-millionths gives back every value to the last bit. */
-function isWhole(values: Float64Array, count: number): boolean {
-  for (let i = 0; i < count; i++) {
-    const value = values[i]!;
-    if (Number.isNaN(value)) continue;
-    // a zero with a minus sign is another double than what the division gives
-    if (!Object.is(Math.round(value * PER_DEGREE) / PER_DEGREE, value)) return false;
-  }
-  return true;
+function writeWholePlaces({ count, lat7, lon7 }: WholeNodes, out: Writer): void {
+  for (const values of [lat7, lon7])
+    for (let i = 0, before = 0; i < count; i++) {
+      if (lat7[i] === LACKING) continue;
+      out.int(values[i]! - before);
+      before = values[i]!;
+    }
+}
+
+function writeDoubles({ count, lat7, lon7, fine }: WholeNodes, out: Writer): void {
+  for (let i = 0; i < count; i++)
+    if (lat7[i] !== LACKING) out.double(fine.get(i)?.lat ?? lat7[i]! / PER_DEGREE);
+  for (let i = 0; i < count; i++)
+    if (lat7[i] !== LACKING) out.double(fine.get(i)?.lon ?? lon7[i]! / PER_DEGREE);
 }
 
 /** Ascending numbers as their steps. */

@@ -1,11 +1,13 @@
+import { grown } from '../id-table.ts';
 import type { Tags } from '../roads.ts';
 import { setTag } from '../set-tag.ts';
 import type { NodeBatch } from '../sink.ts';
 import { type Cursor, damaged } from './cursor.ts';
 import { checkPlaces, toDegrees } from './degrees.ts';
+import type { PackedList } from './element-head.ts';
 import type { BlockFrame } from './frame.ts';
 import { newRoom, packedSums, packedUints } from './packed.ts';
-import type { StringTable } from './strings.ts';
+import { emptyTable, type StringTable } from './strings.ts';
 
 const ids = newRoom();
 const lats = newRoom();
@@ -42,6 +44,7 @@ export function readDense(cursor: Cursor, frame: BlockFrame, give: (batch: NodeB
     lat: lats.values,
     lon: lons.values,
     tags: (index) => (tagStart ? tagsAt(tagStart[index]!, frame.strings) : undefined),
+    packed: (index) => (tagStart ? packedAt(tagStart[index]!, frame.strings) : undefined),
   });
 }
 
@@ -76,6 +79,30 @@ function tagsAt(start: number, strings: StringTable): Tags | undefined {
   for (let at = start; texts[at] !== 0; at += 2)
     setTag(tags, strings.get(texts[at]!), strings.get(texts[at + 1]!));
   return tags;
+}
+
+/** Used over and over. */
+const packed: PackedList = {
+  texts: emptyTable(),
+  keys: new Float64Array(64),
+  values: new Float64Array(64),
+  count: 0,
+};
+
+function packedAt(start: number, strings: StringTable): PackedList | undefined {
+  const texts = keysValues.values;
+  if (texts[start] === 0) return undefined;
+  packed.texts = strings;
+  packed.count = 0;
+  for (let at = start; texts[at] !== 0; at += 2) {
+    if (packed.count === packed.keys.length) {
+      packed.keys = grown(packed.keys);
+      packed.values = grown(packed.values);
+    }
+    packed.keys[packed.count] = texts[at]!;
+    packed.values[packed.count++] = texts[at + 1]!;
+  }
+  return packed;
 }
 
 function dropDeleted(count: number, tagStart: Uint32Array | undefined): number {

@@ -8,7 +8,6 @@ import {
   isZone,
   mayBeEdge,
   mayKeepWay,
-  saysNothing,
   wayKind,
 } from '../../roads/keep.ts';
 import { type Tags, WAY_KIND } from '../../roads/roads.ts';
@@ -113,9 +112,15 @@ export interface NodeChoice {
   readonly naming: Naming | undefined;
 }
 
-/** What a node is taken as for its tags; undefined where they say nothing. */
-export function chooseNode(tags: Tags): NodeChoice | undefined {
-  if (saysNothing(tags)) return undefined;
+/** Keys that `chooseNode` looks at, besides whether any key says something. */
+export function decidesNode(key: string): boolean {
+  return DECISIVE_OF_NODES.has(key);
+}
+
+const DECISIVE_OF_NODES = new Set(['amenity', 'natural', 'place', 'railway', 'tourism']);
+
+/** What a node whose tags say something is taken as. */
+export function chooseNode(tags: Tags): NodeChoice {
   return {
     stands: isStandingNode(tags),
     service: isServicePoint(tags),

@@ -1,10 +1,44 @@
 import { type Box, BoxMaker } from '../../roads/box.ts';
+import { PER_DEGREE } from '../encode-block.ts';
 
 /** The places of one way, degrees: the first `count` entries, NaN where the source lacks the node. Used over and over. */
 export interface Located {
   count: number;
   lat: Float64Array;
   lon: Float64Array;
+}
+
+/** Places in ten-millionths of a degree; LACKING for a latitude that is not there or not whole. */
+export interface WholePlaces {
+  lat7: Int32Array;
+  lon7: Int32Array;
+}
+
+/** Around the places from … from + count - 1, all of them there. */
+export function boxOfWhole({ lat7, lon7 }: WholePlaces, from: number, count: number): Box | undefined {
+  let south = 0x7fffffff;
+  let north = -0x7fffffff;
+  let west = 0x7fffffff;
+  let east = -0x7fffffff;
+  for (let i = from; i < from + count; i++) {
+    const y = lat7[i]!;
+    const x = lon7[i]!;
+    if (y < south) south = y;
+    if (y > north) north = y;
+    if (x < west) west = x;
+    if (x > east) east = x;
+  }
+  if (south > north) return undefined;
+  if (east - west <= 180 * PER_DEGREE)
+    return {
+      south: south / PER_DEGREE,
+      north: north / PER_DEGREE,
+      west: west / PER_DEGREE,
+      east: east / PER_DEGREE,
+    };
+  const maker = new BoxMaker();
+  for (let i = from; i < from + count; i++) maker.add(lat7[i]! / PER_DEGREE, lon7[i]! / PER_DEGREE);
+  return maker.box();
 }
 
 /** Room for a way's places, to be used for one after the other. */

@@ -1,6 +1,6 @@
 import { grown } from '../../roads/id-table.ts';
 import type { NodeBatch } from '../../roads/sink.ts';
-import { PER_DEGREE } from '../encode-block.ts';
+import { isWhole, PER_DEGREE } from '../encode-block.ts';
 
 /** Of a place that is no whole number of ten-millionths of a degree. */
 export const FINE = -0x80000000;
@@ -96,11 +96,8 @@ export class NodeLookup {
   private wholePlace(i: number): void {
     const lat = this.lat[i]!;
     const lon = this.lon[i]!;
-    const lat7 = Math.round(lat * PER_DEGREE);
-    const lon7 = Math.round(lon * PER_DEGREE);
-    const whole = Object.is(lat7 / PER_DEGREE, lat) && Object.is(lon7 / PER_DEGREE, lon);
-    this.lat7[i] = whole ? lat7 : FINE;
-    this.lon7[i] = lon7;
+    this.lat7[i] = isWhole(lat, lon) ? Math.round(lat * PER_DEGREE) : FINE;
+    this.lon7[i] = Math.round(lon * PER_DEGREE);
   }
 
   /** steps[s] is the first place whose id lies in step s or beyond. */

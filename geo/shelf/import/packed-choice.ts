@@ -1,30 +1,52 @@
-import { mayKeepWay } from '../../roads/keep.ts';
+import type { Tags } from '../../roads/roads.ts';
 import { setTag } from '../../roads/set-tag.ts';
 import type { PackedTags, TextTable } from '../../roads/sink.ts';
 import { encodeText } from '../tag-bytes.ts';
-import { chooseWay, DRAWN, decidesWay, isDrawnKey, type Naming, type WayChoice } from './choose.ts';
+import { DRAWN, isDrawnKey, type Naming } from './choose.ts';
+import type { ChosenTexts } from './chosen-texts.ts';
 import { TextBytes } from './text-bytes.ts';
-import type { WayTexts } from './way-record.ts';
 
 /** What a key is good for, as a sum. */
-const KEY = { known: 1, decides: 2, drawn: 4, name: 8, ref: 16 } as const;
+const KEY = { known: 1, decides: 2, drawn: 4, name: 8, ref: 16, matters: 32 } as const;
 
 /** So many different texts and choices are remembered before all are forgotten. */
 const MOST_KNOWN = 40_000;
 /** A text that is one too many to have a number. */
 const COUNTLESS = 0xffff;
 
-interface KnownChoice {
-  readonly choice: WayChoice | undefined;
+/** What every choice tells. */
+interface AnyChoice {
+  /** its own tags mean nothing and are left out */
+  readonly bare?: boolean;
+  readonly drawn: number;
+  readonly naming: Naming | undefined;
+}
+
+/** By what a kind of element is chosen. */
+export interface PackedRule<Choice> {
+  /** keys that the choice looks at */
+  decides(key: string): boolean;
+  /** keys of which one at least must be there for the tags to matter */
+  matters(key: string): boolean;
+  /**
+   * @param tags with the deciding keys; undefined where no key matters
+   * @param as what else decides, as given to `choose`
+   */
+  choose(tags: Tags | undefined, as: number): Choice | undefined;
+}
+
+interface KnownChoice<Choice> {
+  readonly choice: Choice | undefined;
   /** kind and what it is, as they stand behind a name */
   readonly naming: Uint8Array | undefined;
 }
 
 /**
- * Chooses among ways whose tags are numbers in a block's table of texts, without making texts of them: what was
+ * Chooses among elements whose tags are numbers in a block's table of texts, without making texts of them: what was
  * decided of the same keys and values once holds again.
  */
-export class PackedChooser {
+export class PackedChooser<Choice extends AnyChoice> {
+  private readonly rule: PackedRule<Choice>;
   private readonly bytes = new TextBytes();
   private table: TextTable | undefined;
   private lastCount = 0;
@@ -32,16 +54,16 @@ export class PackedChooser {
   /** numbers of texts that decide, the same in all blocks; by the block's numbers, 0: not asked for yet */
   private numbers = new Uint16Array(0);
   private readonly numberOf = new Map<string, number>();
-  private readonly known = new Map<number, (KnownChoice & { readonly told: readonly number[] })[]>();
-  /** the numbers of what decides, of the way at hand */
+  private readonly known = new Map<number, (KnownChoice<Choice> & { readonly told: readonly number[] })[]>();
+  /** the numbers of what decides, of the element at hand */
   private readonly told: number[] = [];
 
-  /** @returns what the way is taken as, its texts in `into`; undefined where it is nothing to us */
-  choose(
-    packed: PackedTags,
-    as: { readonly edge: boolean; readonly closed: boolean },
-    into: WayTexts,
-  ): WayChoice | undefined {
+  constructor(rule: PackedRule<Choice>) {
+    this.rule = rule;
+  }
+
+  /** @returns what the element is taken as, its texts in `into`; undefined where it is nothing to us */
+  choose(packed: PackedTags, as: number, into: ChosenTexts): Choice | undefined {
     if (packed.texts !== this.table) this.startBlock(packed.texts);
     const { choice, naming } = this.decide(packed, as);
     if (choice === undefined) return undefined;
@@ -67,25 +89,27 @@ export class PackedChooser {
     this.known.clear();
   }
 
-  private decide(packed: PackedTags, as: { readonly edge: boolean; readonly closed: boolean }): KnownChoice {
+  private decide(packed: PackedTags, as: number): KnownChoice<Choice> {
     const { texts, keys, values, count } = packed;
     const { told } = this;
     told.length = 0;
-    told.push((as.edge ? 1 : 0) + (as.closed ? 2 : 0));
+    told.push(as, 0);
     let countless = false;
     for (let i = 0; i < count; i++) {
-      if ((this.useOf(texts, keys[i]!) & KEY.decides) === 0) continue;
+      const use = this.useOf(texts, keys[i]!);
+      if ((use & KEY.matters) !== 0) told[1] = 1;
+      if ((use & KEY.decides) === 0) continue;
       const key = this.numberFor(texts, keys[i]!);
       const value = this.numberFor(texts, values[i]!);
       countless ||= key === COUNTLESS || value === COUNTLESS;
       told.push(key, value);
     }
-    if (countless) return decideByTexts(packed, as);
+    if (countless) return decideByTexts(packed, as, this.rule);
     const mixed = mix(told);
     const alike = this.known.get(mixed);
     const known = alike?.find((one) => isSame(one.told, told));
     if (known) return known;
-    const made = { ...decideByTexts(packed, as), told: [...told] };
+    const made = { ...decideByTexts(packed, as, this.rule), told: [...told] };
     if (this.known.size >= MOST_KNOWN) return made;
     if (alike) alike.push(made);
     else this.known.set(mixed, [made]);
@@ -98,7 +122,8 @@ export class PackedChooser {
     const text = texts.get(key);
     const use =
       KEY.known +
-      (decidesWay(text) ? KEY.decides : 0) +
+      (this.rule.decides(text) ? KEY.decides : 0) +
+      (this.rule.matters(text) ? KEY.matters : 0) +
       (isDrawnKey(text) ? KEY.drawn : 0) +
       (text === 'name' ? KEY.name : 0) +
       (text === 'ref' ? KEY.ref : 0);
@@ -119,11 +144,11 @@ export class PackedChooser {
     return number;
   }
 
-  private writeTexts({ texts, keys, values, count }: PackedTags, choice: WayChoice, into: WayTexts): void {
+  private writeTexts({ texts, keys, values, count }: PackedTags, choice: Choice, into: ChosenTexts): void {
     into.tags.at = 0;
     into.drawn.at = 0;
     into.name.at = 0;
-    if (choice.bare) return;
+    if (choice.bare === true) return;
     const { bytes } = this;
     for (let i = 0; i < count; i++) {
       bytes.append(texts, keys[i]!, into.tags);
@@ -141,7 +166,7 @@ export class PackedChooser {
     { texts, keys, values, count }: PackedTags,
     naming: Naming | undefined,
     behind: Uint8Array,
-    into: WayTexts,
+    into: ChosenTexts,
   ): void {
     let name = -1;
     let ref = -1;
@@ -170,19 +195,19 @@ function isSame(a: readonly number[], b: readonly number[]): boolean {
   return true;
 }
 
-function decideByTexts(
+function decideByTexts<Choice extends AnyChoice>(
   { texts, keys, values, count }: PackedTags,
-  as: { readonly edge: boolean; readonly closed: boolean },
-): KnownChoice {
+  as: number,
+  rule: PackedRule<Choice>,
+): KnownChoice<Choice> {
   const tags: Record<string, string> = {};
-  let any = false;
+  let matters = false;
   for (let i = 0; i < count; i++) {
     const key = texts.get(keys[i]!);
-    if (!decidesWay(key)) continue;
-    any ||= mayKeepWay(key);
-    setTag(tags, key, texts.get(values[i]!));
+    matters ||= rule.matters(key);
+    if (rule.decides(key)) setTag(tags, key, texts.get(values[i]!));
   }
-  const choice = chooseWay(any ? tags : undefined, as);
+  const choice = rule.choose(matters ? tags : undefined, as);
   return { choice, naming: choice?.naming && encodeNaming(choice.naming) };
 }
 

@@ -4,9 +4,15 @@ import type { Box } from '../../roads/box.ts';
 import { PER_DEGREE } from '../encode-block.ts';
 import { ByteStore } from './byte-store.ts';
 import { DRAWN, ROAD_CLASS } from './choose.ts';
-import { type Located, newLocated, sizeLocated } from './located.ts';
+import { type Located, newLocated, sizeLocated, type WholePlaces } from './located.ts';
 import { LineThinner } from './thin-line.ts';
-import { type Membership, type WayRecord, type WholePlaces, writePlaces, writeWay } from './way-record.ts';
+import {
+  type Membership,
+  type WayRecord,
+  writeFinePlaces,
+  writeWay,
+  writeWholePlaces,
+} from './way-record.ts';
 
 export type ThinnedLayer = 'draw8' | 'draw5';
 
@@ -18,15 +24,16 @@ const TOLERANCE_PX = 0.5;
 const AREA_PX = 2.5;
 
 /** Pixels across the whole map of a layer's largest zoom. */
-function across(layer: ThinnedLayer): number {
-  return TILE_PX * 2 ** DRAWN_AT[layer];
-}
+const ACROSS_PX: Readonly<Record<ThinnedLayer, number>> = {
+  draw8: TILE_PX * 2 ** DRAWN_AT.draw8,
+  draw5: TILE_PX * 2 ** DRAWN_AT.draw5,
+};
 
 /** Whether an area of this box is large enough to be drawn in a layer. */
 export function isDrawnArea({ south, north, west, east }: Box, layer: ThinnedLayer): boolean {
   const width = (east - west) / 360;
   const height = mercatorY(south) - mercatorY(north);
-  return Math.max(width, height) * across(layer) >= AREA_PX;
+  return Math.max(width, height) * ACROSS_PX[layer] >= AREA_PX;
 }
 
 /** A line thinned for the map zoomed out; used for one way after the other. */
@@ -76,7 +83,7 @@ export class ThinnedWay {
     if (asArea && !isDrawnArea(box, layer)) return false;
     const { all, kept, keptIds, thinner } = this;
     if (all.count < 2) return false;
-    thinner.thin(this.x, this.y, all.count, TOLERANCE_PX / across(layer));
+    thinner.thin(this.x, this.y, all.count, TOLERANCE_PX / ACROSS_PX[layer]);
     let count = 0;
     for (let i = 0; i < all.count; i++) {
       if (thinner.keep[i] === 0) continue;
@@ -138,6 +145,8 @@ export class ThinnedWay {
     texts.tags.at = 0;
     texts.tags.append(tags);
     writeWay({ id, choice, memberships, texts, refs: keptIds, count: kept.count }, out);
-    writePlaces(kept, this.wholePlaces(), 0, out);
+    const whole = this.wholePlaces();
+    if (whole) writeWholePlaces(whole, 0, kept.count, out);
+    else writeFinePlaces(kept, out);
   }
 }

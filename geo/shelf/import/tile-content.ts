@@ -5,12 +5,12 @@ import { ByteSets } from './byte-sets.ts';
 import type { ByteStore } from './byte-store.ts';
 import { RELATION } from './choose.ts';
 import type { RoadCells } from './grid.ts';
-import { boxOfLocated, newLocated } from './located.ts';
+import { boxOfLocated, boxOfWhole, newLocated, type WholePlaces } from './located.ts';
 import { readNode } from './node-record.ts';
 import type { RelationRecord } from './relation-record.ts';
 import { TileNodes } from './tile-nodes.ts';
 import type { TileGroup } from './tile-record.ts';
-import { type Membership, readPlaces, WayRecord } from './way-record.ts';
+import { type Membership, readPlaces, readWholePlaces, WayRecord } from './way-record.ts';
 import { WayTiles } from './way-tiles.ts';
 
 /** Which relations a layer holds, as a sum of RELATION. */
@@ -34,6 +34,7 @@ export class TileContent {
   private readonly nodes = new TileNodes();
   private readonly record = new WayRecord();
   private readonly located = newLocated();
+  private readonly whole: WholePlaces = { lat7: new Int32Array(4096), lon7: new Int32Array(4096) };
   private readonly tiles = new WayTiles();
   private ids = new Float64Array(4096);
   private refs = new Uint32Array(16384);
@@ -60,7 +61,7 @@ export class TileContent {
     const { wayCount } = this;
     if (wayCount === 0 && tagged.length === 0) return undefined;
     const relations = this.readRelations(group.layer);
-    const { id, lat, lon, rank } = this.nodes.inOrder();
+    const { id, lat7, lon7, fine, rank } = this.nodes.inOrder();
     const { refs } = this;
     for (let i = 0; i < this.refCount; i++) refs[i] = rank[refs[i]!]!;
     const node = new Uint32Array(tagged.length / 2);
@@ -72,7 +73,7 @@ export class TileContent {
     }
     return {
       sets: { count: this.sets.count, bytes: this.sets.store.bytes, start: this.sets.start },
-      nodes: { count: id.length, id, lat, lon, tagged: { node, set } },
+      nodes: { count: this.nodes.count, id, lat7, lon7, fine, tagged: { node, set } },
       ways: {
         count: wayCount,
         id: this.wayId.subarray(0, wayCount),
@@ -120,22 +121,28 @@ export class TileContent {
     const { count } = record;
     if (this.ids.length < count) this.ids = new Float64Array(count * 2);
     record.readRefs(store, this.ids);
-    readPlaces(store, count, located);
-    if (record.nearOnly && (layer === LAYER.wide || layer === LAYER.near) && !this.staysNear()) return false;
+    const whole = readWholePlaces(store, count, this.whole);
+    if (!whole) readPlaces(store, count, located);
+    if (record.nearOnly && (layer === LAYER.wide || layer === LAYER.near) && !this.staysNear(whole))
+      return false;
     if (this.refs.length < this.refCount + count) {
       const larger = new Uint32Array((this.refCount + count) * 2);
       larger.set(this.refs);
       this.refs = larger;
     }
-    const { lat, lon } = located;
+    const { ids, refs, nodes } = this;
+    const { lat7, lon7 } = this.whole;
     for (let i = 0; i < count; i++)
-      this.refs[this.refCount++] = this.nodes.add(this.ids[i]!, lat[i]!, lon[i]!);
+      refs[this.refCount++] = whole
+        ? nodes.add(ids[i]!, lat7[i]!, lon7[i]!)
+        : nodes.addFine(ids[i]!, located.lat[i]!, located.lon[i]!);
     return true;
   }
 
-  private staysNear(): boolean {
-    if (this.record.memberships.some((one) => (one.as & RELATION.area) !== 0)) return true;
-    const box = boxOfLocated(this.located);
+  private staysNear(whole: boolean): boolean {
+    const { record, located } = this;
+    if (record.memberships.some((one) => (one.as & RELATION.area) !== 0)) return true;
+    const box = whole ? boxOfWhole(this.whole, 0, record.count) : boxOfLocated(located);
     if (box === undefined) return false;
     const { fromX, toX, fromY, toY } = this.tiles.cellsOf(box);
     return this.sources.roads.near(fromX, toX, fromY, toY);
@@ -150,7 +157,7 @@ export class TileContent {
       const { id, lat, lon, tagsFrom, tagsTo } = readNode(store);
       if (id === before) continue;
       before = id;
-      tagged.push(this.nodes.add(id, lat, lon), this.sets.add(store.bytes, tagsFrom, tagsTo));
+      tagged.push(this.nodes.addFine(id, lat, lon), this.sets.add(store.bytes, tagsFrom, tagsTo));
     }
     return tagged;
   }

@@ -1,6 +1,8 @@
+import { PER_DEGREE } from '../encode-block.ts';
 import type { ByteStore } from './byte-store.ts';
 import { DRAWN, type WayChoice } from './choose.ts';
-import { type Located, sizeLocated } from './located.ts';
+import type { ChosenTexts } from './chosen-texts.ts';
+import { type Located, sizeLocated, type WholePlaces } from './located.ts';
 
 /** A place of a way in a relation that is kept. */
 export interface Membership {
@@ -12,22 +14,12 @@ export interface Membership {
   readonly as: number;
 }
 
-/** The texts of a way as bytes, each from the start of its store to where that stands. */
-export interface WayTexts {
-  /** tag set as `encodeTags` gives it */
-  readonly tags: ByteStore;
-  /** of it what the thinned layers need, where the way is drawn there */
-  readonly drawn: ByteStore;
-  /** name, kind and what it is for the name index; empty without */
-  readonly name: ByteStore;
-}
-
 /** A way as it waits for its places: what was chosen of it, its texts, the ids of its nodes. */
 export interface WayToWrite {
   readonly id: number;
   readonly choice: WayChoice;
   readonly memberships: readonly Membership[];
-  readonly texts: WayTexts;
+  readonly texts: ChosenTexts;
   readonly refs: Float64Array;
   readonly count: number;
 }
@@ -60,8 +52,6 @@ export function writeWay(way: WayToWrite, out: ByteStore): void {
   out.double(way.id);
   if (memberships.length > 0) writeMemberships(memberships, out);
   writeText(texts.tags, out);
-  if (texts.name.at > 0) writeText(texts.name, out);
-  if (choice.drawn !== DRAWN.no) writeText(texts.drawn, out);
   out.room(16 + count * 8);
   out.uint(count);
   for (let i = 0, before = 0; i < count; i++) {
@@ -72,6 +62,9 @@ export function writeWay(way: WayToWrite, out: ByteStore): void {
       before = ref;
     }
   }
+  // behind all that the tiles are handed
+  if (texts.name.at > 0) writeText(texts.name, out);
+  if (choice.drawn !== DRAWN.no) writeText(texts.drawn, out);
 }
 
 function hasWideSteps(refs: Float64Array, count: number): boolean {
@@ -118,6 +111,7 @@ export class WayRecord {
   /** where the ids of its nodes stand */
   refsAt = 0;
   private raw = false;
+  private named = false;
 
   /** Reads all before the ids of the nodes; the store stands there afterwards. */
   read(store: ByteStore): void {
@@ -125,6 +119,7 @@ export class WayRecord {
     this.kind = flags & KIND;
     this.nearOnly = (flags & NEAR_ONLY) !== 0;
     this.raw = (flags & RAW_REFS) !== 0;
+    this.named = (flags & NAMED) !== 0;
     this.service = (flags & SERVICE) !== 0;
     const more = store.bytes[store.at++]!;
     this.drawn = more & 3;
@@ -141,18 +136,6 @@ export class WayRecord {
         });
     this.tagsTo = pass(store);
     this.tagsFrom = passed;
-    this.nameFrom = 0;
-    this.nameTo = 0;
-    if ((flags & NAMED) !== 0) {
-      this.nameTo = pass(store);
-      this.nameFrom = passed;
-    }
-    this.drawnFrom = 0;
-    this.drawnTo = 0;
-    if (this.drawn !== DRAWN.no) {
-      this.drawnTo = pass(store);
-      this.drawnFrom = passed;
-    }
     this.count = store.readUint();
     this.refsAt = store.at;
   }
@@ -165,6 +148,22 @@ export class WayRecord {
       let { at } = store;
       for (let left = this.count; left > 0; ) if (bytes[at++]! < 0x80) left--;
       store.at = at;
+    }
+  }
+
+  /** Reads the texts behind the ids of the nodes, where the store must stand: only records still in their chunk have them. */
+  readTail(store: ByteStore): void {
+    this.nameFrom = 0;
+    this.nameTo = 0;
+    this.drawnFrom = 0;
+    this.drawnTo = 0;
+    if (this.named) {
+      this.nameTo = pass(store);
+      this.nameFrom = passed;
+    }
+    if (this.drawn !== DRAWN.no) {
+      this.drawnTo = pass(store);
+      this.drawnFrom = passed;
     }
   }
 
@@ -187,58 +186,74 @@ function pass(store: ByteStore): number {
   return store.at;
 }
 
-const SEVENTHS = 0;
+/** How a record's places are written. */
+const WHOLE = 0;
 const DOUBLES = 1;
 
-/** Places of one way in ten-millionths of a degree, where all are there and whole. */
-export interface WholePlaces {
-  readonly lat7: Int32Array;
-  readonly lon7: Int32Array;
-}
-
-/** Writes the places of a way from `from` on: as steps of whole ten-millionths, or as doubles. */
-export function writePlaces(
-  located: Located,
-  whole: WholePlaces | undefined,
+/** Writes places of whole ten-millionths of a degree, those from … from + count - 1. */
+export function writeWholePlaces(
+  { lat7, lon7 }: WholePlaces,
   from: number,
+  count: number,
   out: ByteStore,
 ): void {
-  const { count, lat, lon } = located;
   out.room(count * 16 + 1);
-  out.bytes[out.at++] = whole ? SEVENTHS : DOUBLES;
-  if (whole) {
-    const { lat7, lon7 } = whole;
-    for (let i = from, beforeLat = 0, beforeLon = 0; i < from + count; i++) {
-      out.int(lat7[i]! - beforeLat);
-      out.int(lon7[i]! - beforeLon);
-      beforeLat = lat7[i]!;
-      beforeLon = lon7[i]!;
-    }
-    return;
+  out.bytes[out.at++] = WHOLE;
+  for (let i = from, beforeLat = 0, beforeLon = 0; i < from + count; i++) {
+    out.int(lat7[i]! - beforeLat);
+    out.int(lon7[i]! - beforeLon);
+    beforeLat = lat7[i]!;
+    beforeLon = lon7[i]!;
   }
+}
+
+/** Writes places of any kind, lacking ones too. */
+export function writeFinePlaces({ count, lat, lon }: Located, out: ByteStore): void {
+  out.room(count * 16 + 1);
+  out.bytes[out.at++] = DOUBLES;
   for (let i = 0; i < count; i++) {
     out.double(lat[i]!);
     out.double(lon[i]!);
   }
 }
 
-/** Reads the places of a way of so many nodes, as degrees. */
+/** Reads the places of a way of so many nodes into `whole`, if they are such. @returns whether they are */
+export function readWholePlaces(store: ByteStore, count: number, whole: WholePlaces): boolean {
+  if (store.bytes[store.at] !== WHOLE) return false;
+  store.at++;
+  if (whole.lat7.length < count) {
+    whole.lat7 = new Int32Array(count * 2);
+    whole.lon7 = new Int32Array(count * 2);
+  }
+  const { lat7, lon7 } = whole;
+  let lat = 0;
+  let lon = 0;
+  for (let i = 0; i < count; i++) {
+    lat += store.readInt();
+    lon += store.readInt();
+    lat7[i] = lat;
+    lon7[i] = lon;
+  }
+  return true;
+}
+
+/** Reads the places of a way of so many nodes, however they are written, as degrees. */
 export function readPlaces(store: ByteStore, count: number, into: Located): void {
   sizeLocated(into, count);
   const { lat, lon } = into;
-  if (store.bytes[store.at++] === SEVENTHS) {
-    let lat7 = 0;
-    let lon7 = 0;
+  if (store.bytes[store.at++] === DOUBLES) {
     for (let i = 0; i < count; i++) {
-      lat7 += store.readInt();
-      lon7 += store.readInt();
-      lat[i] = lat7 / 1e7;
-      lon[i] = lon7 / 1e7;
+      lat[i] = store.readDouble();
+      lon[i] = store.readDouble();
     }
     return;
   }
+  let lat7 = 0;
+  let lon7 = 0;
   for (let i = 0; i < count; i++) {
-    lat[i] = store.readDouble();
-    lon[i] = store.readDouble();
+    lat7 += store.readInt();
+    lon7 += store.readInt();
+    lat[i] = lat7 / PER_DEGREE;
+    lon[i] = lon7 / PER_DEGREE;
   }
 }

@@ -25,12 +25,7 @@ export class WayTiles {
   }
 
   /** Numbers of the tiles in which a node of the way lies or that the box of a segment touches, each once. */
-  alongLine(located: Located, cells: CellRange, zoom: number): number[] {
-    const shift = CELL_ZOOM - zoom;
-    const x = cells.fromX >> shift;
-    const y = cells.fromY >> shift;
-    if (x === cells.toX >> shift && y === cells.toY >> shift)
-      return [tileNumber(x & ((1 << zoom) - 1), y, zoom)];
+  alongLine(located: Located, zoom: number): number[] {
     const numbers = new Set<number>();
     const give: Give = (tx, ty) => numbers.add(tileNumber(tx, ty, zoom));
     this.walk(located, zoom, give, (segment) => {
@@ -41,16 +36,13 @@ export class WayTiles {
   }
 
   /** Marks the cells with a road of this way in them. */
-  markRoad(located: Located, cells: CellRange, road: RoadCells): void {
+  markRoad(located: Located, road: RoadCells): void {
     const give: Give = (x, y) => road.mark(x, y);
-    if (cells.fromX === cells.toX && cells.fromY === cells.toY)
-      road.mark(cells.fromX & (CELLS_ACROSS - 1), cells.fromY);
-    else
-      this.walk(located, CELL_ZOOM, give, (segment, falls) => {
-        const range = rangeOfBox(segment, CELL_ZOOM);
-        if (countIn(range) <= MOST_PER_SEGMENT) giveRange(range, CELL_ZOOM, give);
-        else this.giveAlong(segment, falls, give);
-      });
+    this.walk(located, CELL_ZOOM, give, (segment, falls) => {
+      const range = rangeOfBox(segment, CELL_ZOOM);
+      if (countIn(range) <= MOST_PER_SEGMENT) giveRange(range, CELL_ZOOM, give);
+      else this.giveAlong(segment, falls, give);
+    });
   }
 
   /** The cells of a long segment by steps along it. @param falls whether it runs from north-west to south-east */
@@ -110,9 +102,18 @@ function segmentBox(latA: number, lonA: number, latB: number, lonB: number): Box
   return east - west <= 180 ? { south, north, west, east } : { south, north, west: east, east: west + 360 };
 }
 
+/** Whether a range of cells lies in one tile of a zoom. */
+export function isOneTile({ fromX, toX, fromY, toY }: CellRange, zoom: number): boolean {
+  const shift = CELL_ZOOM - zoom;
+  return fromX >> shift === toX >> shift && fromY >> shift === toY >> shift;
+}
+
 /** Numbers of the tiles of a zoom that a range of cells touches. */
 export function tilesOfCells({ fromX, toX, fromY, toY }: CellRange, zoom: number): number[] {
   const shift = CELL_ZOOM - zoom;
+  // most ways lie in one
+  if (fromX >> shift === toX >> shift && fromY >> shift === toY >> shift)
+    return [tileNumber((fromX >> shift) & ((1 << zoom) - 1), fromY >> shift, zoom)];
   return numbersIn(
     { fromX: fromX >> shift, toX: toX >> shift, fromY: fromY >> shift, toY: toY >> shift },
     zoom,

@@ -1,6 +1,6 @@
 import { closeSync, openSync } from 'node:fs';
 import { crc32 } from 'node:zlib';
-import { ByteStore } from '../../../../geo/shelf/import/byte-store.ts';
+import { Writer } from '../../../../geo/shelf/bytes.ts';
 import { writeWhole } from './spill.ts';
 import { cannotWrite } from './stopped.ts';
 
@@ -13,7 +13,7 @@ export type BlockPlaces = number[];
 export class BlockOut {
   private readonly fd: number;
   private readonly end: BigInt64Array;
-  private readonly buffer = new ByteStore(BUFFER_BYTES);
+  private readonly buffer = new Writer(BUFFER_BYTES);
   private waiting: number[] = [];
   private readonly places: BlockPlaces = [];
 
@@ -27,23 +27,26 @@ export class BlockOut {
     }
   }
 
-  add(layer: number, tile: number, bytes: Uint8Array): void {
+  /** Adds a block. @param write writes it behind what the writer holds */
+  add(layer: number, tile: number, write: (out: Writer) => void): void {
     const { buffer } = this;
-    if (buffer.at > 0 && buffer.at + bytes.length > BUFFER_BYTES) this.flush();
-    this.waiting.push(layer, tile, buffer.at, bytes.length, crc32(bytes));
-    buffer.append(bytes);
+    const from = buffer.length;
+    write(buffer);
+    const bytes = buffer.since(from);
+    this.waiting.push(layer, tile, from, bytes.length, crc32(bytes));
+    if (buffer.length > BUFFER_BYTES / 2) this.flush();
   }
 
   /** Writes what waits, so that what was added together lies together. */
   flush(): void {
     const { buffer, waiting } = this;
-    if (buffer.at === 0) return;
-    const at = Number(Atomics.add(this.end, 0, BigInt(buffer.at)));
-    writeWhole(this.fd, buffer.bytes.subarray(0, buffer.at), at);
+    if (buffer.length === 0) return;
+    const at = Number(Atomics.add(this.end, 0, BigInt(buffer.length)));
+    writeWhole(this.fd, buffer.since(0), at);
     for (let i = 0; i < waiting.length; i += 5)
       this.places.push(waiting[i]!, waiting[i + 1]!, at + waiting[i + 2]!, waiting[i + 3]!, waiting[i + 4]!);
     this.waiting = [];
-    buffer.at = 0;
+    buffer.length = 0;
   }
 
   close(): BlockPlaces {

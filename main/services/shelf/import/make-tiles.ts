@@ -1,4 +1,5 @@
-import { BoxMaker } from '../../../../geo/roads/box.ts';
+import { largest } from '../../../../geo/lists.ts';
+import { type Box, BoxMaker } from '../../../../geo/roads/box.ts';
 import { RASTER_BYTES } from '../../../../geo/shelf/import/grid.ts';
 import { planTiles } from '../../../../geo/shelf/import/tile-plan.ts';
 import type { PartMeta } from '../../../../geo/shelf/part-meta.ts';
@@ -6,6 +7,7 @@ import type { BlockPlaces } from './block-out.ts';
 import { NAME_BUCKETS } from './names-out.ts';
 import type { ReadSource } from './read-source.ts';
 import type { Runner } from './runner.ts';
+import { dropFiles } from './spill.ts';
 import { AREA_BUCKETS } from './stages/areas.ts';
 import { TAGGED_BUCKETS } from './stages/place-nodes.ts';
 import type { RebuildTask, Rebuilt } from './stages/rebuild.ts';
@@ -53,6 +55,10 @@ export async function makeTiles(read: ReadSource, job: TilesJob): Promise<MadeTi
     tasks,
     (done) => progress.at('rebuild', done / tasks.length),
   );
+  await dropFiles([
+    ...read.chunks.map((chunk) => chunk.path),
+    ...placed.flatMap((end) => [end.places.path, end.fine.path, end.tagged.path]),
+  ]);
   progress.finish('rebuild');
   const areas = await runner.run(
     'areas',
@@ -104,19 +110,25 @@ function range(count: number): number[] {
 }
 
 function countsOf(ends: readonly Rebuilt[], nodes: number): MadeTiles['counts'] {
-  const box = new BoxMaker();
-  for (const end of ends) {
-    if (end.box === undefined) continue;
-    const { south, west, north, east } = end.box;
-    box.add(south, west);
-    box.add(north, east > 180 ? east - 360 : east);
-  }
   const sum = (count: (end: Rebuilt) => number) => ends.reduce((all, end) => all + count(end), 0);
   return {
     roads: sum((end) => end.roads),
     mainRoads: sum((end) => end.mainRoads),
     minorRoads: sum((end) => end.minorRoads),
     nodes,
-    box: box.box() ?? null,
+    box: aroundAll(ends.flatMap(({ box }) => box ?? [])),
   };
+}
+
+/** Of boxes that together are wider than half the Earth, all the way round. */
+function aroundAll(boxes: readonly Box[]): Box | null {
+  const maker = new BoxMaker();
+  for (const { south, west, north, east } of boxes) {
+    maker.add(south, west);
+    maker.add(north, east > 180 ? east - 360 : east);
+  }
+  const box = maker.box();
+  if (box === undefined) return null;
+  const widest = largest(boxes.map(({ west, east }) => east - west));
+  return widest <= 180 && box.east - box.west >= widest ? box : { ...box, west: -180, east: 180 };
 }

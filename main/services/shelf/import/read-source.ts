@@ -8,7 +8,7 @@ import { walkBlobs } from './blob-table.ts';
 import { planSource } from './plan-source.ts';
 import { type ImportProgress, ProgressTeller } from './progress.ts';
 import type { Runner } from './runner.ts';
-import type { SpillIndex } from './spill.ts';
+import { dropFiles, type SpillIndex } from './spill.ts';
 import type { PlacedNodes } from './stages/place-nodes.ts';
 import type { IdSpan } from './stages/sorted-source.ts';
 import type { TakenRelations } from './stages/take-relations.ts';
@@ -67,6 +67,7 @@ export async function readSorted(path: string, size: number, job: ReadJob): Prom
     stepOf('ways', plan.ways.length),
   );
   holdOrder(taken.done);
+  await dropFiles(relations.ends.map((end) => end.pairs.path));
   progress.finish('ways');
   const chunks = chunksOf(taken.ends);
   const weights = newWeights();
@@ -85,6 +86,7 @@ export async function readSorted(path: string, size: number, job: ReadJob): Prom
     stepOf('nodes', plan.nodes.length),
   );
   holdOrder(placed.done);
+  await dropFiles(taken.ends.map((end) => end.refs.path));
   progress.finish('nodes');
   const notes = taken.done.some((span) => span.first !== undefined) ? [] : [WAYLESS];
   return {
@@ -141,6 +143,7 @@ export async function readGeneral(path: string, size: number, job: ReadJob): Pro
     buckets,
     (ready) => progress.at('ways', ready / count),
   );
+  await dropFiles([all.ways.path, all.pairs.path]);
   progress.finish('ways');
   const chunks = chunksOf(taken.ends);
   const weights = newWeights();
@@ -158,6 +161,7 @@ export async function readGeneral(path: string, size: number, job: ReadJob): Pro
     buckets,
     (ready) => progress.at('nodes', ready / count),
   );
+  await dropFiles([all.nodes.path, ...taken.ends.map((end) => end.refs.path)]);
   progress.finish('nodes');
   return { facts: all.facts, relations: [all.path], chunks, placed: placed.ends, weights, progress };
 }

@@ -3,9 +3,9 @@ import { dirname } from 'node:path';
 import { Stopped } from './stopped.ts';
 
 /** What an import needs of the disk, in times of its source: files on the way and the part itself. Measured. */
-const TIMES_SORTED = 4.5;
+const TIMES_SORTED = 7;
 /** Of gzipped text and other formats, which hold the same in more or fewer bytes. */
-const TIMES_GENERAL = 8;
+const TIMES_GENERAL = 10;
 const LEAST_BYTES = 20e6;
 
 /** Refuses an import for which the disk has no room. */

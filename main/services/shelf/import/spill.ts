@@ -1,4 +1,5 @@
 import { closeSync, openSync, readSync, writeSync } from 'node:fs';
+import { rm } from 'node:fs/promises';
 import { ByteStore } from '../../../../geo/shelf/import/byte-store.ts';
 import { cannotWrite } from './stopped.ts';
 
@@ -138,4 +139,9 @@ export function readWhole(fd: number, into: Uint8Array, to: number, length: numb
     if (got === 0) throw new Error('a file of this import ended early');
     done += got;
   }
+}
+
+/** Removes files that no later stage needs, so that the disk holds little at a time. */
+export async function dropFiles(paths: Iterable<string>): Promise<void> {
+  for (const path of new Set(paths)) await rm(path, { force: true });
 }

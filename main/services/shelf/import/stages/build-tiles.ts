@@ -1,4 +1,4 @@
-import { encodeJoined } from '../../../../../geo/shelf/encode-block.ts';
+import { writeBlock } from '../../../../../geo/shelf/encode-block.ts';
 import { ByteStore } from '../../../../../geo/shelf/import/byte-store.ts';
 import { RoadCells } from '../../../../../geo/shelf/import/grid.ts';
 import { TileContent } from '../../../../../geo/shelf/import/tile-content.ts';
@@ -37,7 +37,7 @@ export class TileBuilder {
     const length = this.reader.read(bucket, this.store);
     for (const group of groupRecords(this.store, length)) {
       const content = this.content.of(group, this.store);
-      if (content) this.out.add(group.layer, group.tile, encodeJoined(content));
+      if (content) this.out.add(group.layer, group.tile, (out) => writeBlock(content, out));
     }
     this.out.flush();
   }

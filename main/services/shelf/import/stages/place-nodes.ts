@@ -1,14 +1,15 @@
 import { join } from 'node:path';
 import type { NodeBatch } from '../../../../../geo/roads/sink.ts';
 import { ByteStore } from '../../../../../geo/shelf/import/byte-store.ts';
-import { chooseNode, drawnTags } from '../../../../../geo/shelf/import/choose.ts';
+import type { NodeChoice } from '../../../../../geo/shelf/import/choose.ts';
+import { chooseByTags, NODE_RULE, newTexts } from '../../../../../geo/shelf/import/chosen-texts.ts';
 import { CELL_ZOOM, columnAt, RowFinder } from '../../../../../geo/shelf/import/grid.ts';
 import { FINE, NodeLookup } from '../../../../../geo/shelf/import/node-lookup.ts';
+import { PackedChooser } from '../../../../../geo/shelf/import/packed-choice.ts';
 import { addWeight, WEIGHT_ZOOM } from '../../../../../geo/shelf/import/tile-plan.ts';
-import { encodeTags } from '../../../../../geo/shelf/tag-bytes.ts';
 import { Spill, type SpillIndex, SpillReader } from '../spill.ts';
 import { writeTagged } from './tagged-nodes.ts';
-import { CHUNK_BITS, encodeName } from './take-ways.ts';
+import { CHUNK_BITS } from './take-ways.ts';
 
 /** slot 4, latitude 4, longitude 4, ten-millionths of a degree */
 export const PLACE_BYTES = 12;
@@ -46,6 +47,8 @@ export class NodePlacer {
   private readonly fine: Spill;
   private readonly tagged: Spill;
   private readonly rows = new RowFinder();
+  private readonly chooser = new PackedChooser(NODE_RULE);
+  private readonly texts = newTexts();
   private used = new Uint8Array(0);
   private nodes = 0;
   /** nodes with tags of this bucket, waiting to be known as used */
@@ -67,24 +70,20 @@ export class NodePlacer {
     const before = lookup.count;
     lookup.add(batch);
     for (let i = 0; i < count; i++) {
-      const tags = batch.tags(i);
-      if (tags === undefined) continue;
-      const choice = chooseNode(tags);
+      const choice = this.choose(batch, i);
       if (choice === undefined) continue;
       this.waitingAt.push(before + i, this.waiting.at);
-      writeTagged(
-        {
-          id: id[i]!,
-          lat: lat[i]!,
-          lon: lon[i]!,
-          choice,
-          tags: encodeTags(tags),
-          drawnTags: choice.drawn > 0 ? encodeTags(drawnTags(tags)) : undefined,
-          nameText: encodeName(tags, choice.naming),
-        },
-        this.waiting,
-      );
+      writeTagged({ id: id[i]!, lat: lat[i]!, lon: lon[i]!, choice, texts: this.texts }, this.waiting);
     }
+  }
+
+  private choose(batch: NodeBatch, i: number): NodeChoice | undefined {
+    if (batch.packed) {
+      const packed = batch.packed(i);
+      return packed && this.chooser.choose(packed, 0, this.texts);
+    }
+    const tags = batch.tags(i);
+    return tags && chooseByTags(tags, 0, NODE_RULE, this.texts);
   }
 
   /** All nodes of the bucket are there: hands their places on. */

@@ -5,7 +5,6 @@ import { ByteStore } from '../../../../../geo/shelf/import/byte-store.ts';
 import { IdBuckets, type IdPlan } from '../../../../../geo/shelf/import/id-buckets.ts';
 import { encodeTags } from '../../../../../geo/shelf/tag-bytes.ts';
 import { openOrdinary } from '../../../files/read-bytes.ts';
-import { readerFor } from '../../../map/tell-format.ts';
 import { Spill, type SpillIndex } from '../spill.ts';
 import { Stopped, sourceLost } from '../stopped.ts';
 import { RelationTaker, type TakenRelations } from './take-relations.ts';
@@ -57,6 +56,8 @@ export class GeneralReader {
       relation: (relation) => this.relations.take(relation),
     };
     try {
+      // its readers take time to load, and most maps need none of them here
+      const { readerFor } = await import('../../../map/tell-format.ts');
       const reader = await readerFor(handle, path);
       if (!reader.ok) throw new Stopped(reader.error);
       const pause = async (bytes: number) => {

@@ -4,18 +4,25 @@ import { largest } from '../../../../../geo/lists.ts';
 import type { Box } from '../../../../../geo/roads/box.ts';
 import { BoxMaker } from '../../../../../geo/roads/box.ts';
 import { WAY_KIND } from '../../../../../geo/roads/roads.ts';
-import { PER_DEGREE } from '../../../../../geo/shelf/encode-block.ts';
+import { LACKING, PER_DEGREE } from '../../../../../geo/shelf/encode-block.ts';
 import { ByteStore } from '../../../../../geo/shelf/import/byte-store.ts';
 import { DRAWN, RELATION, ROAD_CLASS } from '../../../../../geo/shelf/import/choose.ts';
-import { RoadCells } from '../../../../../geo/shelf/import/grid.ts';
-import { boxOfLocated, newLocated, sizeLocated } from '../../../../../geo/shelf/import/located.ts';
+import { CELL_ZOOM, CELLS_ACROSS, RoadCells } from '../../../../../geo/shelf/import/grid.ts';
+import {
+  boxOfLocated,
+  boxOfWhole,
+  type Located,
+  newLocated,
+  sizeLocated,
+} from '../../../../../geo/shelf/import/located.ts';
 import { ThinnedWay } from '../../../../../geo/shelf/import/thinned-way.ts';
 import type { TilePlan } from '../../../../../geo/shelf/import/tile-plan.ts';
 import { TILE_RECORD } from '../../../../../geo/shelf/import/tile-record.ts';
-import { WayRecord, writePlaces } from '../../../../../geo/shelf/import/way-record.ts';
+import { WayRecord, writeFinePlaces, writeWholePlaces } from '../../../../../geo/shelf/import/way-record.ts';
 import {
   type CellRange,
   isLarge,
+  isOneTile,
   tilesOfCells,
   WayTiles,
 } from '../../../../../geo/shelf/import/way-tiles.ts';
@@ -55,7 +62,6 @@ export interface Rebuilt {
 }
 
 const SLOT_MASK = (1 << CHUNK_BITS) - 1;
-const LACKING = 0x7fffffff;
 
 /** Gives ways their places back and hands them on to their tiles. */
 export class WayRebuilder {
@@ -71,8 +77,8 @@ export class WayRebuilder {
   private readonly record = new WayRecord();
   private readonly located = newLocated();
   private readonly thinned = new ThinnedWay();
-  private readonly lat7: Int32Array;
-  private readonly lon7: Int32Array;
+  readonly lat7: Int32Array;
+  readonly lon7: Int32Array;
   private readonly finePlaces = new Map<number, readonly [lat: number, lon: number]>();
   private readonly store = new ByteStore();
   private readonly box = new BoxMaker();
@@ -112,8 +118,10 @@ export class WayRebuilder {
       this.record.read(store);
       this.record.skipRefs(store);
       const to = store.at;
+      this.record.readTail(store);
+      const next = store.at;
       this.hand(from, to, slot);
-      store.at = to;
+      store.at = next;
       slot += this.record.count;
     }
   }
@@ -161,36 +169,48 @@ export class WayRebuilder {
 
   /** Hands the way of the record just read, the store's bytes from … to, to its tiles. */
   private hand(from: number, to: number, slot: number): void {
-    const { record, located, tiles } = this;
-    const whole = this.locate(slot);
-    const box = boxOfLocated(located);
+    const { record, tiles } = this;
+    const { count } = record;
+    const whole = this.isWhole(slot, count);
+    this.located.count = -1;
+    const box = whole ? boxOfWhole(this, slot, count) : boxOfLocated(this.locate(slot));
     if (box === undefined) return;
     const cells = this.finder.cellsOf(box);
     const { body } = tiles;
     body.at = 0;
     body.append(this.store.bytes, from, to);
-    writePlaces(located, whole, slot, body);
+    if (whole) writeWholePlaces(this, slot, count, body);
+    else writeFinePlaces(this.located, body);
     const put = (layer: TiledLayer, numbers: readonly number[]) => {
       for (const number of numbers) tiles.put(layer, TILE_RECORD.way, number);
     };
+    const along = (zoom: number) =>
+      isOneTile(cells, zoom) ? tilesOfCells(cells, zoom) : this.finder.alongLine(this.locate(slot), zoom);
     if (isNear(record, cells)) put('near', tilesOfCells(cells, LAYER_ZOOM.near));
-    else put('wide', this.finder.alongLine(located, cells, LAYER_ZOOM.wide));
-    if (record.kind === WAY_KIND.ferry) put('far', this.finder.alongLine(located, cells, LAYER_ZOOM.far));
+    else put('wide', along(LAYER_ZOOM.wide));
+    if (record.kind === WAY_KIND.ferry) put('far', along(LAYER_ZOOM.far));
     if (record.isZone) put('far', tilesOfCells(cells, LAYER_ZOOM.far));
     if (record.service) put('service', tilesOfCells(cells, LAYER_ZOOM.service));
-    this.handAreas();
-    if (record.kind === WAY_KIND.road || record.kind === WAY_KIND.ferry) this.countRoad(box, cells);
-    this.handName();
-    if (record.drawn !== DRAWN.no) this.handThinned(box, cells);
+    if (record.memberships.length > 0) this.handAreas();
+    if (record.kind === WAY_KIND.road || record.kind === WAY_KIND.ferry) this.countRoad(box, cells, slot);
+    if (record.nameTo > 0) this.handName(slot);
+    if (record.drawn !== DRAWN.no) this.handThinned(box, cells, slot);
   }
 
-  /** @returns whether all its places are there in whole ten-millionths: then those arrays hold them */
-  private locate(slot: number) {
+  /** Whether all places of a way are there in whole ten-millionths. */
+  private isWhole(slot: number, count: number): boolean {
+    const { lat7 } = this;
+    for (let i = slot; i < slot + count; i++) if (lat7[i] === LACKING) return false;
+    return true;
+  }
+
+  /** The places of the way at hand as degrees, worked out when first needed. */
+  private locate(slot: number): Located {
     const { located, lat7, lon7, finePlaces } = this;
     const { count } = this.record;
+    if (located.count === count) return located;
     sizeLocated(located, count);
     const { lat, lon } = located;
-    let whole = true;
     for (let i = 0; i < count; i++) {
       const place = lat7[slot + i]!;
       if (place !== LACKING) {
@@ -198,20 +218,20 @@ export class WayRebuilder {
         lon[i] = lon7[slot + i]! / PER_DEGREE;
         continue;
       }
-      whole = false;
       const fine = finePlaces.size > 0 ? finePlaces.get(slot + i) : undefined;
       lat[i] = fine ? fine[0] : Number.NaN;
       lon[i] = fine ? fine[1] : Number.NaN;
     }
-    return whole ? { lat7, lon7 } : undefined;
+    return located;
   }
 
-  private countRoad(box: Box, cells: CellRange): void {
+  private countRoad(box: Box, cells: CellRange, slot: number): void {
     this.roads++;
     this.byClass[this.record.roadClass]!++;
     this.box.add(box.south, box.west);
     this.box.add(box.north, box.east > 180 ? box.east - 360 : box.east);
-    this.finder.markRoad(this.located, cells, this.roadCells);
+    if (isOneTile(cells, CELL_ZOOM)) this.roadCells.mark(cells.fromX & (CELLS_ACROSS - 1), cells.fromY);
+    else this.finder.markRoad(this.locate(slot), this.roadCells);
   }
 
   /** The edges of a zone or of an area that is drawn thinned wait for the others of it. */
@@ -229,9 +249,9 @@ export class WayRebuilder {
     }
   }
 
-  private handName(): void {
-    const { record, located } = this;
-    if (record.nameTo === 0) return;
+  private handName(slot: number): void {
+    const { record } = this;
+    const located = this.locate(slot);
     let middle = located.count >> 1;
     // one that is there
     if (Number.isNaN(located.lat[middle]!)) middle = located.lat.findIndex((lat) => !Number.isNaN(lat));
@@ -242,8 +262,9 @@ export class WayRebuilder {
     });
   }
 
-  private handThinned(box: Box, cells: CellRange): void {
-    const { record, store, tiles, thinned, located } = this;
+  private handThinned(box: Box, cells: CellRange, slot: number): void {
+    const { record, store, tiles, thinned } = this;
+    const located = this.locate(slot);
     store.at = record.refsAt;
     thinned.take(record, store, located);
     const set = store.bytes.subarray(record.drawnFrom, record.drawnTo);

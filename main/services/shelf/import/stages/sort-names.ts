@@ -41,7 +41,8 @@ export class NameSorter {
       const block = bucket * BLOCKS_PER_BUCKET + i / PER_BLOCK;
       const here = names.slice(i, i + PER_BLOCK);
       this.keys.push([block, here[0]!.folded]);
-      this.out.add(LAYER.names, block, encodeNames(here.map(({ entry }) => entry)));
+      const bytes = encodeNames(here.map(({ entry }) => entry));
+      this.out.add(LAYER.names, block, (out) => out.append(bytes));
     }
     this.out.flush();
   }

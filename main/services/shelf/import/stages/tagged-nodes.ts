@@ -1,5 +1,6 @@
 import type { ByteStore } from '../../../../../geo/shelf/import/byte-store.ts';
 import { DRAWN, type NodeChoice } from '../../../../../geo/shelf/import/choose.ts';
+import type { ChosenTexts } from '../../../../../geo/shelf/import/chosen-texts.ts';
 import { writeNode } from '../../../../../geo/shelf/import/node-record.ts';
 import { TILE_RECORD } from '../../../../../geo/shelf/import/tile-record.ts';
 import { tileNumberAt } from '../../../../../geo/shelf/import/way-tiles.ts';
@@ -12,12 +13,8 @@ interface Tagged {
   readonly lat: number;
   readonly lon: number;
   readonly choice: NodeChoice;
-  readonly tags: Uint8Array;
-  readonly drawnTags: Uint8Array | undefined;
-  readonly nameText: Uint8Array | undefined;
+  readonly texts: ChosenTexts;
 }
-
-const NONE = new Uint8Array(0);
 
 /** A node with tags as it waits to be handed to its tiles; the first byte is 1 where it stands for itself. */
 export function writeTagged(node: Tagged, out: ByteStore): void {
@@ -28,10 +25,10 @@ export function writeTagged(node: Tagged, out: ByteStore): void {
   out.double(node.id);
   out.double(node.lat);
   out.double(node.lon);
-  for (const bytes of [node.tags, node.drawnTags ?? NONE, node.nameText ?? NONE]) {
+  for (const text of [node.texts.tags, node.texts.drawn, node.texts.name]) {
     out.room(8);
-    out.uint(bytes.length);
-    out.append(bytes);
+    out.uint(text.at);
+    out.append(text.bytes, 0, text.at);
   }
 }
 

@@ -1,22 +1,12 @@
 import { closeSync, openSync } from 'node:fs';
 import { join } from 'node:path';
-import { mayKeepWay } from '../../../../../geo/roads/keep.ts';
-import type { Tags } from '../../../../../geo/roads/roads.ts';
 import type { RawWay } from '../../../../../geo/roads/sink.ts';
 import { ByteStore } from '../../../../../geo/shelf/import/byte-store.ts';
-import {
-  chooseWay,
-  DRAWN,
-  drawnTags,
-  type Naming,
-  nameOf,
-  RELATION,
-  type WayChoice,
-} from '../../../../../geo/shelf/import/choose.ts';
+import { RELATION } from '../../../../../geo/shelf/import/choose.ts';
+import { chooseByTags, newTexts, WAY_AS, WAY_RULE } from '../../../../../geo/shelf/import/chosen-texts.ts';
 import { bucketCount, IdBuckets, type IdPlan } from '../../../../../geo/shelf/import/id-buckets.ts';
-import { encodeNaming, PackedChooser } from '../../../../../geo/shelf/import/packed-choice.ts';
-import { type Membership, type WayTexts, writeWay } from '../../../../../geo/shelf/import/way-record.ts';
-import { encodeTags, encodeText } from '../../../../../geo/shelf/tag-bytes.ts';
+import { PackedChooser } from '../../../../../geo/shelf/import/packed-choice.ts';
+import { type Membership, writeWay } from '../../../../../geo/shelf/import/way-record.ts';
 import { Spill, type SpillIndex, SpillReader, writeWhole } from '../spill.ts';
 import { cannotWrite, Stopped } from '../stopped.ts';
 import { PAIR_BYTES } from './take-relations.ts';
@@ -69,12 +59,8 @@ export class WayTaker {
   private chunk = -1;
   private slots = 0;
   private ways = 0;
-  private readonly chooser = new PackedChooser();
-  private readonly texts: WayTexts = {
-    tags: new ByteStore(512),
-    drawn: new ByteStore(512),
-    name: new ByteStore(256),
-  };
+  private readonly chooser = new PackedChooser(WAY_RULE);
+  private readonly texts = newTexts();
   /** memberships of this range's ways, by way id */
   private members = new Map<number, Membership[]>();
 
@@ -116,12 +102,13 @@ export class WayTaker {
     const { refs, count } = way;
     if (count === 0) return;
     const memberships = (this.members.size > 0 ? this.members.get(way.id) : undefined) ?? NONE;
-    const as = {
-      edge: memberships.length > 0 && memberships.some((one) => (one.as & RELATION.area) !== 0),
-      closed: count > 3 && refs[0] === refs[count - 1],
-    };
+    const as =
+      (memberships.some((one) => (one.as & RELATION.area) !== 0) ? WAY_AS.edge : 0) +
+      (count > 3 && refs[0] === refs[count - 1] ? WAY_AS.closed : 0);
     const { texts } = this;
-    const choice = way.packed ? this.chooser.choose(way.packed, as, texts) : chooseByTags(way, as, texts);
+    const choice = way.packed
+      ? this.chooser.choose(way.packed, as, texts)
+      : chooseByTags(way.tags(), as, WAY_RULE, texts);
     if (choice === undefined) return;
     this.makeRoom(count);
     writeWay({ id: way.id, choice, memberships, texts, refs, count }, this.store);
@@ -186,35 +173,8 @@ export class WayTaker {
 
 const NONE: readonly Membership[] = [];
 
-/** Of a source that gives tags as texts. */
-function chooseByTags(
-  way: RawWay,
-  as: { readonly edge: boolean; readonly closed: boolean },
-  { tags: set, drawn, name }: WayTexts,
-): WayChoice | undefined {
-  set.at = 0;
-  drawn.at = 0;
-  name.at = 0;
-  const tags = way.hasKey(mayKeepWay) ? way.tags() : undefined;
-  const choice = chooseWay(tags, as);
-  if (tags === undefined || choice === undefined || choice.bare) return choice;
-  set.append(encodeTags(tags));
-  if (choice.drawn !== DRAWN.no) drawn.append(encodeTags(drawnTags(tags)));
-  const bytes = encodeName(tags, choice.naming);
-  if (bytes) name.append(bytes);
-  return choice;
-}
-
 const TOO_LARGE = {
   code: 'too-large',
   message:
     'The map is too large to be put on the shelf in one piece: its ways have over 4,000 million nodes. Import extracts of its parts instead.',
 };
-
-/** Name, kind and what it is, for the name index; undefined without a name. */
-export function encodeName(tags: Tags, naming: Naming | undefined): Uint8Array | undefined {
-  const name = naming && nameOf(tags, naming);
-  return name === undefined || naming === undefined
-    ? undefined
-    : Buffer.concat([encodeText(name), encodeNaming(naming)]);
-}

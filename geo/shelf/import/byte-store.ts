@@ -21,6 +21,14 @@ export class ByteStore {
     this.view = new DataView(larger.buffer);
   }
 
+  /** Stands at its start with room for so many bytes, little more: what it held is gone. */
+  empty(bytes: number): void {
+    this.at = 0;
+    if (this.bytes.length >= bytes) return;
+    this.bytes = new Uint8Array(Math.ceil(bytes * 1.1));
+    this.view = new DataView(this.bytes.buffer);
+  }
+
   /** Unsigned varint up to 2^53; needs room for 8 bytes. */
   uint(value: number): void {
     const { bytes } = this;

@@ -20,7 +20,7 @@ export function addWeight(weights: Int32Array, cell: number, nodes: number): voi
 }
 
 /** Buckets for the coarse layers, whose tiles are large and few. */
-const COARSE_BUCKETS = 32;
+const COARSE_BUCKETS = 192;
 const MOST_BUCKETS = 1024;
 
 /** How tiles are gathered into buckets: runs along the curve with about as many nodes each. */

@@ -114,8 +114,7 @@ export class SpillReader {
 
   /** Fills the store from its start, and sets it there. @returns how many bytes */
   read(bucket: number, into: ByteStore): number {
-    into.at = 0;
-    into.room(this.bytesOf(bucket));
+    into.empty(this.bytesOf(bucket));
     let length = 0;
     for (const { fd, extents } of this.files) {
       const list = extents[bucket] ?? [];

@@ -109,8 +109,7 @@ export class WayRebuilder {
     }
     this.readPlaces(task.chunk);
     const { path, offset, length } = this.setup.chunks[task.chunk]!;
-    store.at = 0;
-    store.room(length);
+    store.empty(length);
     readWhole(this.open(path), store.bytes, 0, length, offset);
     let slot = 0;
     while (store.at < length) {

@@ -101,7 +101,11 @@ export interface Lessons {
  * what lies over or beside the road, and corners that take room, cost.
  * @returns whether anything was new
  */
-export function learn(trip: Trip, judged: JudgedWay, { overlay, learnt, doubtFree }: Lessons): boolean {
+export function learn(
+  trip: Pick<Trip, 'steps'>,
+  judged: JudgedWay,
+  { overlay, learnt, doubtFree }: Lessons,
+): boolean {
   let news = false;
   const told = [...judged.bars, ...judged.findings.filter(({ level }) => level !== 'barred')];
   for (const finding of told) {
@@ -154,7 +158,11 @@ interface LearntPlace {
 }
 
 /** The edges of the way that a finding lies on, the first alone for a price; a point or a turn is a pair of edges. */
-function placesOf({ steps }: Trip, { detour, lengthM }: JudgedWay, finding: Finding): LearntPlace[] {
+function placesOf(
+  { steps }: Pick<Trip, 'steps'>,
+  { detour, lengthM }: JudgedWay,
+  finding: Finding,
+): LearntPlace[] {
   const before = steps.findLast(({ toM }) => toM <= detour.fromM + SAME_PLACE_M);
   const after = steps.find(({ fromM }) => fromM >= detour.toM - SAME_PLACE_M);
   const chain: { readonly directed: number; readonly fromM: number; readonly toM: number }[] = [];

@@ -62,6 +62,8 @@ export interface Found {
   /** index into the question's sources and targets */
   readonly source: number;
   readonly target: number;
+  /** the layer that the target's edge is driven in; NO_LAYER where the search does not tell */
+  readonly layer: number;
   /** with the source's and the target's own */
   readonly costTenths: number;
   /** limits that would have to give */

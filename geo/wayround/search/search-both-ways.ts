@@ -1,5 +1,5 @@
 import { type Labels, labelsFor } from './labels.ts';
-import { fits, LAYERS } from './layers.ts';
+import { fits, LAYERS, NO_LAYER } from './layers.ts';
 import { Mover } from './mover.ts';
 import type { Found, Nothing, Question } from './question.ts';
 import { searchForward } from './search-forward.ts';
@@ -185,6 +185,7 @@ function outcome({ best, fore, back, question }: Going, settled: number): Found 
     states: [...before, ...after, question.targets[target]?.state ?? -1],
     source: fore.sourceOf(best.fore),
     target,
+    layer: NO_LAYER,
     costTenths: best.cost,
     gives: 0,
     settled,

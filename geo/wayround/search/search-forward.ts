@@ -13,6 +13,7 @@ const LOOK_UP_EVERY = 1024;
 interface Arrival {
   readonly entry: number;
   readonly target: number;
+  readonly layer: number;
   readonly rank: number;
   readonly gives: number;
 }
@@ -35,6 +36,30 @@ interface Going {
  * (right while leaving later never gets one there earlier).
  */
 export function searchForward(question: Question): Found | Nothing {
+  return searching(question, (going) => {
+    const settled = settleAll(going, () => going.leastRank + (question.slack?.tenths ?? 0));
+    const best = chosen(going);
+    return best === undefined ? nothing(going, settled) : foundAt(going, best, settled);
+  });
+}
+
+/** The least-cost way to each target by itself; those that none leads to are missing. */
+export function searchEach(question: Question): Found[] {
+  return searching(question, (going) => {
+    const settled = settleAll(going, () => dearestWanted(going));
+    return [...going.arrivals.values()].map((arrival) => foundAt(going, arrival, settled));
+  });
+}
+
+/** The search may end when every target has been come to for less than whatever is left. */
+function dearestWanted({ arrivals, question }: Going): number {
+  if (arrivals.size < question.targets.length) return Number.POSITIVE_INFINITY;
+  let dearest = 0;
+  for (const { rank } of arrivals.values()) dearest = Math.max(dearest, rank);
+  return dearest;
+}
+
+function searching<T>(question: Question, answer: (going: Going) => T): T {
   const { graph } = question.field.costs;
   const labels = labelsFor(graph, graph.stateCount * LAYERS, 0);
   const targets = new Map<number, number[]>();
@@ -54,18 +79,17 @@ export function searchForward(question: Question): Found | Nothing {
       const label = { cost: costTenths, time: timeTenths, gives: 0, parent: -1 - i };
       labels.offer(state * LAYERS + layer, label, costTenths + left);
     }
-    const settled = settleAll(going);
-    return outcome(going, settled);
+    return answer(going);
   } finally {
     labels.clear();
   }
 }
 
-function settleAll(going: Going): number {
+/** @param until nothing of this rank or more is taken up */
+function settleAll(going: Going, until: () => number): number {
   const { labels, question } = going;
-  const slack = question.slack?.tenths ?? 0;
   let settled = 0;
-  while (labels.top() < going.leastRank + slack && settled < MOST_SETTLED) {
+  while (labels.top() < until() && settled < MOST_SETTLED) {
     const entry = labels.take();
     if (entry < 0) break;
     settled++;
@@ -117,7 +141,7 @@ function reach(
     if (layers[going.mover.layer] !== true) continue;
     const rank = turned + restTenths + gives * GIVE_TENTHS;
     if (rank >= (going.arrivals.get(target)?.rank ?? Number.POSITIVE_INFINITY)) continue;
-    going.arrivals.set(target, { entry, target, rank, gives });
+    going.arrivals.set(target, { entry, target, layer: going.mover.layer, rank, gives });
     going.leastRank = Math.min(going.leastRank, rank);
   }
 }
@@ -131,22 +155,22 @@ function chosen({ arrivals, question, labels, leastRank }: Going): Arrival | und
   return near.sort((a, b) => lost(a) - lost(b) || a.rank - b.rank)[0];
 }
 
-function outcome(going: Going, settled: number): Found | Nothing {
-  const { labels, question } = going;
+function nothing({ labels, question }: Going, settled: number): Nothing {
   const { edgeOf } = question.field.costs.graph;
-  const best = chosen(going);
-  if (best === undefined) {
-    const edges = labels.entries.key
-      .filter((_, entry) => labels.entries.settled[entry] === true)
-      .map((key) => edgeOf[Math.floor(key / LAYERS)]!);
-    return { states: undefined, reached: [...new Set(edges)], settled, gaveUp: settled >= MOST_SETTLED };
-  }
+  const edges = labels.entries.key
+    .filter((_, entry) => labels.entries.settled[entry] === true)
+    .map((key) => edgeOf[Math.floor(key / LAYERS)]!);
+  return { states: undefined, reached: [...new Set(edges)], settled, gaveUp: settled >= MOST_SETTLED };
+}
+
+function foundAt({ labels, question }: Going, best: Arrival, settled: number): Found {
   const states = labels.back(best.entry).map((key) => Math.floor(key / LAYERS));
   const target = question.targets[best.target] as Question['targets'][number];
   return {
     states: [...states.reverse(), target.state],
     source: labels.sourceOf(best.entry),
     target: best.target,
+    layer: best.layer,
     costTenths: best.rank - best.gives * GIVE_TENTHS,
     gives: best.gives,
     settled,

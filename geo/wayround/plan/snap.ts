@@ -1,0 +1,111 @@
+import { shareOf } from '../../earth/between.ts';
+import type { Place } from '../../earth/sphere.ts';
+import { OPEN } from '../price/judged.ts';
+import { firstLayer, LAYER, LAYERS } from '../search/layers.ts';
+import { Mover } from '../search/mover.ts';
+import type { Field, Question } from '../search/question.ts';
+
+/** A place put on a road: on one directed edge or on both of its directions. */
+export interface Snapped {
+  /** directed edges that this vehicle may drive there */
+  readonly directed: readonly number[];
+  /** metres along the edge in its drawn order */
+  readonly atM: number;
+  /** from the place asked for, metres */
+  readonly awayM: number;
+  readonly at: Place;
+}
+
+/** Rings in which a road is looked for. Metres. */
+const RINGS_M = [60, 250, 1000, 4000];
+/** A road leads somewhere when so many moves can be made from it, or to it. */
+const LEADS_MOVES = 1000;
+/** In a small map that share of all there is counts as somewhere. */
+const LEADS_SHARE = 0.1;
+
+/**
+ * The nearest road that this vehicle may use and that leads somewhere: not an island, a yard shut off, a stub behind a
+ * bar. @param question whose terms hold
+ */
+export function snap(
+  place: Place,
+  question: Question,
+  leads: 'on' | 'from',
+): Snapped | 'no road' | 'none for us' {
+  const { costs } = question.field;
+  let met = false;
+  for (const ring of RINGS_M) {
+    const near = costs.roads.index.near(place.lat, place.lon, ring).sort((a, b) => a.distanceM - b.distanceM);
+    const tried = new Set<number>();
+    for (const { way, seg, t, distanceM } of near) {
+      met = true;
+      const ref = costs.roads.ways.start[way]! + seg;
+      const edge = costs.graph.edgeOfSegment[ref]!;
+      if (tried.has(edge)) continue;
+      tried.add(edge);
+      const directed = [2 * edge, 2 * edge + 1].filter((each) => serves(question, each, leads));
+      if (directed.length === 0) continue;
+      const { alongM, firstRef } = costs.graph;
+      const fromM = alongM[ref]! - alongM[firstRef[edge]!]!;
+      const atM = fromM + t * (alongM[ref + 1]! - alongM[ref]!);
+      return { directed, atM, awayM: distanceM, at: placeOn(question.field, edge, atM) };
+    }
+  }
+  return met ? 'none for us' : 'no road';
+}
+
+function serves(question: Question, directed: number, leads: 'on' | 'from'): boolean {
+  const kind = question.field.costs.kind(directed);
+  if (kind.open === OPEN.never || kind.ferry) return false;
+  return leads === 'on' ? leadsOn(question, directed) : leadsFrom(question, directed);
+}
+
+/** How far a road has to lead in this map. */
+function somewhere({ costs }: Field): number {
+  return Math.min(LEADS_MOVES, Math.floor(LEADS_SHARE * costs.graph.edgeCount));
+}
+
+function leadsOn(question: Question, directed: number): boolean {
+  const { graph } = question.field.costs;
+  const mover = new Mover(question);
+  const seen = new Set([directed * LAYERS + firstLayer(question.field.costs.kind(directed).ground)]);
+  for (const key of seen) {
+    if (seen.size > somewhere(question.field)) return true;
+    const state = Math.floor(key / LAYERS);
+    for (let turn = graph.turnStart[state]!; turn < graph.turnStart[state + 1]!; turn++)
+      if (mover.make(turn, key % LAYERS, 0)) seen.add(graph.turnTo[turn]! * LAYERS + mover.layer);
+  }
+  return seen.size > somewhere(question.field);
+}
+
+/** Whether a road can be come to from somewhere; what only the road's own end run allows counts. */
+function leadsFrom(question: Question, directed: number): boolean {
+  const { graph } = question.field.costs;
+  const mover = new Mover(question);
+  const seen = new Set(Array.from({ length: LAYERS }, (_, layer) => directed * LAYERS + layer));
+  for (const key of seen) {
+    if (seen.size > somewhere(question.field) + LAYERS) return true;
+    const state = Math.floor(key / LAYERS);
+    for (let into = graph.inStart[state]!; into < graph.inStart[state + 1]!; into++) {
+      const turn = graph.inTurn[into]!;
+      const from = graph.turnFrom[turn]!;
+      // the layers of a start are no place to come from
+      if (mover.make(turn, LAYER.between, 0) && mover.layer === key % LAYERS)
+        seen.add(from * LAYERS + LAYER.between);
+      for (const layer of [LAYER.siteEnd, LAYER.restrictedEnd])
+        if (mover.make(turn, layer, 0) && mover.layer === key % LAYERS) seen.add(from * LAYERS + layer);
+    }
+  }
+  return seen.size > somewhere(question.field) + LAYERS;
+}
+
+function placeOn({ costs }: Field, edge: number, atM: number): Place {
+  const { alongM, firstRef, lastRef } = costs.graph;
+  const refs = costs.roads.ways.refs;
+  const first = firstRef[edge]!;
+  let ref = first;
+  while (ref + 1 < lastRef[edge]! && alongM[ref + 1]! - alongM[first]! < atM) ref++;
+  const t = shareOf(alongM[first]! + atM, alongM[ref]!, alongM[ref + 1]!);
+  const [a, b] = [costs.judge.placeOf(refs[ref]!), costs.judge.placeOf(refs[ref + 1]!)];
+  return { lat: a.lat + t * (b.lat - a.lat), lon: a.lon + t * (b.lon - a.lon) };
+}

@@ -29,8 +29,14 @@ export interface Disc {
   readonly nearM: number;
 }
 
+/** How far about a drive roads are wanted. */
+export interface Reach {
+  /** metres; as far as a drive alone needs them where left out */
+  readonly reachM?: number;
+}
+
 /** Overlapping discs along the drawn line, close enough that no place within reach of it falls between. */
-export function discsAlong(route: DrawnRoute): Disc[] {
+export function discsAlong(route: DrawnRoute, { reachM: leastM = REACH_M }: Reach = {}): Disc[] {
   const discs: Disc[] = [];
   let before: number | undefined;
   for (const { lat, lon } of route.segments) {
@@ -41,7 +47,7 @@ export function discsAlong(route: DrawnRoute): Disc[] {
       if (i > 0 && before !== undefined) {
         const lastLat = lat[i - 1]!;
         const legM = distanceM(lastLat, before, here, there);
-        const reachM = REACH_M + REACH_PER_LEG * legM;
+        const reachM = leastM + REACH_PER_LEG * legM;
         const nearM = NEAR_M + REACH_PER_LEG * legM;
         const steps = Math.ceil(legM / nearM) * 2;
         for (let step = 0; step < steps; step++) {
@@ -54,7 +60,7 @@ export function discsAlong(route: DrawnRoute): Disc[] {
           });
         }
         discs.push({ lat: here, lon: there, reachM, nearM });
-      } else discs.push({ lat: here, lon: there, reachM: REACH_M, nearM: NEAR_M });
+      } else discs.push({ lat: here, lon: there, reachM: leastM, nearM: NEAR_M });
       before = there;
     }
   }

@@ -1,5 +1,5 @@
 import { type Box, boxOfDiscs } from './box.ts';
-import { type Disc, type DrawnRoute, discsAlong, reachDeg } from './discs.ts';
+import { type Disc, type DrawnRoute, discsAlong, type Reach, reachDeg } from './discs.ts';
 
 /** Tells whether a place or a box lies within reach of a drive. */
 export interface Mask {
@@ -18,8 +18,8 @@ const REACH = 1;
 const NEAR = 2;
 
 /** The cells within reach of the route's line. Gaps between segments are not driven and reach nothing. */
-export function corridorMask(route: DrawnRoute): Mask {
-  const discs = discsAlong(route);
+export function corridorMask(route: DrawnRoute, reach: Reach = {}): Mask {
+  const discs = discsAlong(route, reach);
   const box = boxOfDiscs(discs);
   if (!box) return { has: () => false, meets: () => false, boxes: () => [] };
   const cellDeg = cellSize(box);

@@ -12,8 +12,8 @@ export interface CheckArguments extends Omit<CheckRequest, 'shelf'> {
 export function readCheckArguments(words: readonly string[], standsIn: string): Result<CheckArguments> {
   const read = readWords(words, {
     once: ['route', 'vehicle', 'load', 'track', 'country', 'leave', 'out'],
-    several: ['map'],
-    flags: ['json'],
+    several: ['map', 'past'],
+    flags: ['json', 'way-round'],
   });
   if (!read.ok) return read;
   const { all, one, flag } = read.value;
@@ -32,6 +32,9 @@ export function readCheckArguments(words: readonly string[], standsIn: string): 
   const leaveAt = one('leave');
   if (leaveAt !== undefined && !isWallTime(leaveAt))
     return fail('usage', `--leave ${leaveAt} is not a date and time such as 2027-06-12T09:30.`);
+  const past = all('past');
+  if (past.length > 0 && !flag('way-round'))
+    return fail('usage', `--past names what a way round is to pass: add --way-round. ${USAGE_HINT}`);
   const track = one('track');
   const out = one('out');
   const from = (path: string): string => pathFrom(standsIn, path);
@@ -40,6 +43,7 @@ export function readCheckArguments(words: readonly string[], standsIn: string): 
     mapPaths: maps.map(from),
     vehiclePath: from(vehicle),
     json: flag('json'),
+    ...(flag('way-round') ? { wayRound: { past } } : {}),
     ...(load === undefined ? {} : { loadPath: from(load) }),
     ...given({ track, country, leaveAt }),
     ...(out === undefined ? {} : { outFolder: from(out) }),

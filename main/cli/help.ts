@@ -6,6 +6,8 @@ export const HELP = `lanegauge: will this vehicle get along this drive?
       [--track NAME|NUMBER]   which track, where the file holds several
       [--leave 2027-06-12T09:30]   when the drive starts, local time
       [--country GB]          where the place cannot tell the country
+      [--way-round]           ways past what is barred, each checked, with what they cost
+      [--past FINDING_ID]     and past this finding, tight or unknown; may be repeated
       [--json]                print the report alone, as JSON
       [--out FOLDER]          also write report.json, report.txt, findings.geojson and drive.gpx there
 

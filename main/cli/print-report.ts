@@ -13,6 +13,7 @@ import { printKg, printMetres } from '../../geo/units/print.ts';
 import { clip } from '../../geo/units/text.ts';
 import { HEIGHT_ALLOWANCE_M } from '../../geo/vehicle/envelope.ts';
 import type { Paint } from './paint.ts';
+import { wayLines } from './print-ways.ts';
 import { wrap } from './wrap.ts';
 
 /** The report as a page of text: verdict first, findings in driving order, cautions last. */
@@ -48,6 +49,7 @@ export function printReport(report: DriveReport, width: number, paint: Paint): s
   });
   if (shown.length < report.findings.length)
     append(lines, [...wrap('Minor places are counted at the top; --json lists them.', width), '']);
+  append(lines, wayLines(report, width));
   append(lines, ruleLines(report, width));
   for (const caution of report.cautions) append(lines, wrap(clip(caution, 2000), width));
   return `${lines.join('\n')}\n`;

@@ -3,6 +3,7 @@ import { ZOOM_MAX } from '../../geo/basemap/features.ts';
 import { loadListSchema } from '../../geo/load/list/load-list.ts';
 import { driveReportSchema } from '../../geo/report/report.ts';
 import { vehicleCardSchema } from '../../geo/vehicle/card.ts';
+import { checkRequestSchema } from './check-request.ts';
 import { descriptionSchema } from './description.ts';
 import { vehicleIdSchema, vehiclesSchema } from './fleet.ts';
 import { followedDriveSchema } from './followed-drive.ts';
@@ -15,6 +16,7 @@ import { SHELF_CALLS } from './shelf-calls.ts';
 import { addedFileSchema, recentSchema, sourceSchema } from './source.ts';
 import { stripSchema } from './strip.ts';
 import { tileSchema } from './tile.ts';
+import { WAY_ROUND_CALLS } from './way-round-calls.ts';
 import { workSchema } from './work.ts';
 
 const empty = z.strictObject({});
@@ -58,15 +60,7 @@ export const CALLS = {
   },
   /** Holds an open drive against a vehicle; nothing is matched again. */
   check: {
-    request: z.strictObject({
-      driveId,
-      vehicle: vehicleCardSchema,
-      /** what is on board; the card must give its empty weight */
-      load: loadListSchema.optional(),
-      leaveAt: z.string().regex(LEAVE_AT).optional(),
-      margins: settingsSchema.shape.margins.optional(),
-      country: countryCode.optional(),
-    }),
+    request: checkRequestSchema,
     progress: nothing,
     value: driveReportSchema,
   },
@@ -130,6 +124,7 @@ export const CALLS = {
     value: z.strictObject({ recents: z.array(recentSchema) }),
   },
   ...SHELF_CALLS,
+  ...WAY_ROUND_CALLS,
   /**
    * What the last import or fetch that replaced a map changed for the drives opened before, with this vehicle: both maps
    * are read. The answer is given once; it is empty where nothing was replaced.

@@ -15,4 +15,5 @@ export const DEFAULT_SETTINGS: Settings = {
   vehicleId: null,
   tiles: null,
   servers: PUBLIC_SERVERS,
+  prefer: 'quickest',
 };

@@ -19,6 +19,8 @@ const serverAddress = z.string().max(500).refine(isServerAddress, {
   message: "a server's address starts with https:// or http:// and holds no password",
 });
 
+export const PREFER = ['quickest', 'widest'] as const;
+
 /** What the user has chosen, format `lanegauge.settings` version 1. */
 export const settingsSchema = z.strictObject({
   format: z.literal('lanegauge.settings'),
@@ -40,5 +42,7 @@ export const settingsSchema = z.strictObject({
   tiles: z.strictObject({ address: tileAddress, attribution: z.string().max(300) }).nullable(),
   /** who is asked for maps, once the user has agreed to it: along a drive, and by region */
   servers: z.strictObject({ line: serverAddress, region: serverAddress }).default(PUBLIC_SERVERS),
+  /** which roads a way round or a drive laid out anew should take */
+  prefer: z.enum(PREFER).default('quickest'),
 });
 export type Settings = z.infer<typeof settingsSchema>;

@@ -12,6 +12,7 @@ import type { LoadResult } from '../../geo/load/result.ts';
 import type { DriveReport } from '../../geo/report/report.ts';
 import { fail, ok, type Result } from '../../geo/result.ts';
 import type { Roads } from '../../geo/roads/roads.ts';
+import { quote } from '../../geo/units/text.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { PROGRAM } from '../version.ts';
 import { openMap } from './map/open-map.ts';
@@ -19,6 +20,8 @@ import { readRouteFile } from './route/read-route-file.ts';
 import { roadsOnShelf } from './shelf/roads-on-shelf.ts';
 import { readLoadFile } from './vehicle/read-load-file.ts';
 import { readVehicleFile } from './vehicle/read-vehicle-file.ts';
+import { waysFromFiles } from './way-round/ways-from-files.ts';
+import type { CheckOnAnyMap, WaysWanted } from './way-round/ways-past.ts';
 
 export interface CheckRequest {
   readonly routePath: string;
@@ -34,6 +37,8 @@ export interface CheckRequest {
   readonly country?: string;
   /** local wall time, YYYY-MM-DDTHH:MM */
   readonly leaveAt?: string;
+  /** ways past what is barred are looked for too, and past what is named */
+  readonly wayRound?: WaysWanted;
 }
 
 export interface CheckHooks {
@@ -76,18 +81,44 @@ export async function checkFromFiles(
   const leaving = leavingOf(request, drive, map.value);
   if (leaving?.ok === false) return leaving;
   hooks.onProgress?.('checking');
-  const report = checkDrive({
+  const check = {
     route,
     file: basename(request.routePath),
-    drive,
-    roads: map.value,
     card: card.value,
-    ...given({ load: load?.value, country: request.country, leaving: leaving?.value }),
+    ...given({ load: load?.value, country: request.country }),
     notes: [...(note === undefined ? [] : [note]), ...file.value.notes],
     program: PROGRAM,
     made: hooks.now().toISOString(),
-  });
-  return ok({ report, route, drive, roads: map.value });
+  };
+  const report = checkDrive({ ...check, drive, roads: map.value, ...given({ leaving: leaving?.value }) });
+  const whole = await withWaysRound(
+    report,
+    { ...check, ...given({ leaveAt: request.leaveAt }) },
+    request,
+    hooks,
+  );
+  return whole.ok ? ok({ report: whole.value, route, drive, roads: map.value }) : whole;
+}
+
+/** The report with the ways round that were asked for. */
+async function withWaysRound(
+  report: DriveReport,
+  check: CheckOnAnyMap,
+  { wayRound, ...request }: CheckRequest,
+  hooks: CheckHooks,
+): Promise<Result<DriveReport>> {
+  if (wayRound === undefined) return ok(report);
+  const unknown = wayRound.past?.find((id) => report.findings.every((finding) => finding.id !== id));
+  if (unknown !== undefined)
+    return fail(
+      'way-round.unknown',
+      `There is no finding ${quote(unknown, 100)} on this drive to go past. Take an id of the report's findings.`,
+    );
+  hooks.onProgress?.('looking for ways round');
+  const found = await waysFromFiles(request, check, wayRound, hooks.signal);
+  if (!found.ok) return found;
+  const { waysRound, noWayRound } = found.value;
+  return ok({ ...report, waysRound: [...waysRound], noWayRound: [...noWayRound] });
 }
 
 function mapAbout(

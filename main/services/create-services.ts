@@ -45,6 +45,10 @@ export function createServices(parts: ServiceParts): Services {
     ...fetchCalls(parts),
     check: (request, hooks) =>
       parts.engine.ask('check', { ...request, made: parts.now().toISOString() }, hooks),
+    wayRound: (request, hooks) =>
+      parts.engine.ask('wayRound', { ...request, made: parts.now().toISOString() }, hooks),
+    findPlaces: (request, hooks) => parts.engine.ask('findPlaces', request, hooks),
+    takeWay: (request, hooks) => parts.engine.ask('takeWay', { ...request, newId: randomUUID() }, hooks),
     tile: (request, hooks) => parts.engine.ask('tile', request, hooks),
     strip: (request, hooks) => parts.engine.ask('strip', request, hooks),
     readLoad: async ({ name, text }) => readLoad(text, name),

@@ -12,14 +12,16 @@ export interface OpenDrive {
   /** file name only */
   readonly file: string;
   readonly drive: Drive;
+  /** what it was followed on */
+  readonly roads: Roads;
   readonly notes: readonly string[];
 }
 
 /** What the page is told of a drive: its legs on the map it was followed on, and all tracks of its file. */
 export function driveForPage(
   driveId: string,
-  { route, file, drive, notes }: OpenDrive,
-  { roads, routes }: { readonly roads: Roads; readonly routes: readonly Route[] },
+  { route, file, drive, roads, notes }: OpenDrive,
+  routes: readonly Route[],
 ): FollowedDrive {
   return {
     driveId,

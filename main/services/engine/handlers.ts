@@ -2,49 +2,34 @@ import { stat } from 'node:fs/promises';
 import type { TileFeatures } from '../../../geo/basemap/features.ts';
 import { prepareBaseMap } from '../../../geo/basemap/prepare.ts';
 import { tileFeatures } from '../../../geo/basemap/tile-features.ts';
-import { checkDrive } from '../../../geo/check.ts';
 import type { Route } from '../../../geo/drive/gpx/route.ts';
 import { followRoads } from '../../../geo/drive/match/follow-roads.ts';
 import { refuseEndless } from '../../../geo/drive/refuse-endless.ts';
 import type { Strip } from '../../../geo/drive/strip/strip.ts';
 import { stripOf } from '../../../geo/drive/strip/strip-of.ts';
-import { readLeaving } from '../../../geo/drive/times/leaving.ts';
-import { given } from '../../../geo/given.ts';
-import { loadResult } from '../../../geo/load/load-result.ts';
-import type { DriveReport } from '../../../geo/report/report.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import type { Roads } from '../../../geo/roads/roads.ts';
 import type { FollowedDrive } from '../../contract/followed-drive.ts';
 import type { MapSummary } from '../../contract/map-summary.ts';
-import { PROGRAM } from '../../version.ts';
 import { openMap } from '../map/open-map.ts';
+import { findNames } from '../shelf/find-names.ts';
 import { shelfTileCutter } from '../shelf/shelf-tiles.ts';
+import { checkOpenDrive } from './check-open-drive.ts';
 import { driveForPage, type OpenDrive } from './drive-for-page.ts';
+import { findOnMap } from './find-places.ts';
 import { heldShelf } from './held-shelf.ts';
 import { keepDrive } from './open-drives.ts';
 import { openShelfFor } from './open-shelf-for.ts';
 import type { EngineCallName, EngineCalls, EngineHandlers, NamedFile, WorkHooks } from './protocol.ts';
 import { chooseTrack, readAllRoutes, readDriveFile } from './read-drive-file.ts';
+import { type EngineState, findDrive } from './state.ts';
 import { sumUpMap } from './sum-up-map.ts';
-import { createTiles, type Tiles } from './tiles.ts';
+import { createTiles } from './tiles.ts';
 import { nameSources, underItsName } from './true-names.ts';
-
-/** What the engine holds: one open map, and the drives followed on it. */
-interface EngineState {
-  map: Roads | undefined;
-  /** what the open map was read from, as it was then */
-  mapFrom: string | undefined;
-  /** makes the base map ready: not before a tile is asked for */
-  tiles: (() => Tiles) | undefined;
-  cut: Tiles | undefined;
-  /** lets go of what the open map is read from */
-  release: (() => void) | undefined;
-  readonly drives: Map<string, OpenDrive>;
-}
+import { wayRoundHandlers } from './way-round.ts';
 
 const CANCELLED = fail('cancelled', 'Cancelled.');
 const NO_MAP = fail('no-map', 'No map is open. Open a map first.');
-const NOT_OPEN = 'That drive is no longer open. Open it again.';
 
 type RequestTo<K extends EngineCallName> = EngineCalls[K]['request'];
 
@@ -55,16 +40,18 @@ export function createHandlers(): EngineHandlers {
     mapFrom: undefined,
     tiles: undefined,
     cut: undefined,
-    release: undefined,
+    shelf: undefined,
     drives: new Map(),
   };
   return {
     openMap: (request, hooks) => openMapCall(state, request, hooks),
     openDrive: (request, hooks) => openDriveFile(state, request, hooks),
-    check: async (request, hooks) => checkOpenDrive(state, request, hooks),
+    check: async (request, { lookUp }) => checkOpenDrive(state, request, lookUp),
     tile: async (place) => tileAt(state, place),
     strip: async (request) => stripOfOpenDrive(state, request),
     ...heldShelf(),
+    findPlaces: async (request) => findPlaces(state, request),
+    ...wayRoundHandlers(state),
   };
 }
 
@@ -108,8 +95,8 @@ function keepMap(state: EngineState, map: Roads, from: string | undefined): void
   state.map = map;
   state.mapFrom = from;
   state.cut = undefined;
-  state.release?.();
-  state.release = undefined;
+  state.shelf?.close();
+  state.shelf = undefined;
   state.drives.clear();
 }
 
@@ -129,7 +116,7 @@ async function openShelfMap(
   }
   const { shelf, roads, summary } = opened.value;
   keepMap(state, roads, undefined);
-  state.release = shelf.close;
+  state.shelf = shelf;
   state.tiles = () => createTiles(shelfTileCutter(shelf));
   return ok(summary);
 }
@@ -164,38 +151,17 @@ async function openDriveFile(
   const endless = refuseEndless(drive);
   if (endless !== undefined) return { ok: false, error: endless };
   const notes = [...(note === undefined ? [] : [note]), ...read.value.notes];
-  const opened: OpenDrive = { route, file: file.name, drive, notes };
+  const opened: OpenDrive = { route, file: file.name, drive, roads, notes };
   keepDrive(state.drives, driveId, opened);
-  return ok(driveForPage(driveId, opened, { roads, routes: read.value.routes }));
+  return ok(driveForPage(driveId, opened, read.value.routes));
 }
 
-function checkOpenDrive(
-  state: EngineState,
-  request: RequestTo<'check'>,
-  { lookUp }: WorkHooks,
-): Result<DriveReport> {
-  const found = findDrive(state, request.driveId);
-  if (!found.ok) return found;
-  const { roads, opened } = found.value;
-  const { vehicle, load, leaveAt, margins, country, made } = request;
-  const leaving = leaveAt === undefined ? undefined : readLeaving(leaveAt, opened.drive, roads, country);
-  if (leaving?.ok === false) return leaving;
-  const loaded = load === undefined ? undefined : loadResult(vehicle, load.items);
-  if (loaded?.ok === false) return loaded;
-  return ok(
-    checkDrive({
-      route: opened.route,
-      file: opened.file,
-      drive: opened.drive,
-      roads,
-      card: vehicle,
-      ...given({ load: loaded?.value, country, margins, leaving: leaving?.value }),
-      notes: opened.notes,
-      program: PROGRAM,
-      made,
-      lookUp,
-    }),
-  );
+function findPlaces(
+  { map, shelf }: EngineState,
+  { text, near }: RequestTo<'findPlaces'>,
+): Result<EngineCalls['findPlaces']['value']> {
+  if (!map) return NO_MAP;
+  return ok({ places: shelf ? findNames(shelf, text, near) : findOnMap(map, text, near) });
 }
 
 function tileAt(state: EngineState, place: RequestTo<'tile'>): Result<TileFeatures> {
@@ -207,14 +173,8 @@ function tileAt(state: EngineState, place: RequestTo<'tile'>): Result<TileFeatur
 function stripOfOpenDrive(state: EngineState, { driveId, country }: RequestTo<'strip'>): Result<Strip> {
   const found = findDrive(state, driveId);
   if (!found.ok) return found;
-  const { roads, opened } = found.value;
-  return ok(stripOf(opened.drive, roads, country));
-}
-
-function findDrive({ map, drives }: EngineState, driveId: string) {
-  const opened = drives.get(driveId);
-  if (!map) return fail('no-map', NOT_OPEN);
-  return opened ? ok({ roads: map, opened }) : fail('no-drive', NOT_OPEN);
+  const { drive, roads } = found.value;
+  return ok(stripOf(drive, roads, country));
 }
 
 /** Messages that wait, a cancellation among them, are heard before long work begins. */

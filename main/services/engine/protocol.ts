@@ -3,7 +3,7 @@ import type { Strip } from '../../../geo/drive/strip/strip.ts';
 import type { DriveReport } from '../../../geo/report/report.ts';
 import type { Result } from '../../../geo/result.ts';
 import type { Units } from '../../../geo/units/in-units.ts';
-import type { RequestOf } from '../../contract/calls.ts';
+import type { RequestOf, ValueOf } from '../../contract/calls.ts';
 import type { FollowedDrive } from '../../contract/followed-drive.ts';
 import type { MapChanges } from '../../contract/map-changes.ts';
 import type { MapSummary } from '../../contract/map-summary.ts';
@@ -37,6 +37,10 @@ export interface EngineCalls {
   check: { request: RequestOf<'check'> & { made: string }; value: DriveReport };
   tile: { request: RequestOf<'tile'>; value: TileFeatures };
   strip: { request: RequestOf<'strip'>; value: Strip };
+  wayRound: { request: RequestOf<'wayRound'> & { made: string }; value: ValueOf<'wayRound'> };
+  findPlaces: { request: RequestOf<'findPlaces'>; value: ValueOf<'findPlaces'> };
+  /** The caller names the changed drive. */
+  takeWay: { request: RequestOf<'takeWay'> & { newId: string }; value: FollowedDrive };
   /** Keeps the shelf as it is now open, so that it can be compared with what it will be; the one held before is let go. */
   holdShelf: { request: { shelf: string }; value: null };
   /** Compares the held shelf with what is there now, and lets it go. */

@@ -22,6 +22,10 @@ const REMEMBER: { readonly [K in EngineCallName]: (opened: Opened, request: Requ
   check() {},
   tile() {},
   strip() {},
+  wayRound() {},
+  findPlaces() {},
+  // a changed drive is gone with its thread: it was never a file
+  takeWay() {},
   // what was held is gone with its thread: then there is nothing to compare with
   holdShelf() {},
   compareHeld() {},

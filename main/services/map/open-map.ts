@@ -3,6 +3,7 @@ import type { Route } from '../../../geo/drive/gpx/route.ts';
 import { given } from '../../../geo/given.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { assembleRoads } from '../../../geo/roads/assemble.ts';
+import type { Reach } from '../../../geo/roads/discs.ts';
 import { withLocalIds } from '../../../geo/roads/local-ids.ts';
 import { corridorMask } from '../../../geo/roads/mask.ts';
 import { RoadCollector } from '../../../geo/roads/road-collector.ts';
@@ -16,6 +17,8 @@ export interface OpenMapHooks {
   /** 0…1, never falling */
   onProgress?(share: number): void;
   readonly signal?: AbortSignal;
+  /** how far about the route roads are kept */
+  readonly reach?: Reach;
 }
 
 /** How long the thread may be kept from other work. */
@@ -31,7 +34,7 @@ export async function openMap(
   hooks: OpenMapHooks = {},
 ): Promise<Result<Roads>> {
   if (paths.length === 0) return fail('map.none', 'No map file is named. Name at least one.');
-  const collector = new RoadCollector(route && corridorMask(route));
+  const collector = new RoadCollector(route && corridorMask(route, hooks.reach));
   const passes = new Passes(paths, hooks);
   try {
     const first = await passes.run(collector.all, 0, 0.6);

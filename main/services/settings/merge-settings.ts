@@ -13,6 +13,7 @@ const WORD: { readonly [K in keyof Settings]?: string } = {
   country: 'country where the place does not tell',
   tiles: 'background picture',
   servers: 'servers that maps are fetched from',
+  prefer: 'roads preferred',
 };
 
 /** Settings changed here brought together with those changed in another window, choice by choice. */

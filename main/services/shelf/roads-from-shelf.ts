@@ -1,6 +1,6 @@
 import { given } from '../../../geo/given.ts';
 import { assembleRoads } from '../../../geo/roads/assemble.ts';
-import type { DrawnRoute } from '../../../geo/roads/discs.ts';
+import type { DrawnRoute, Reach } from '../../../geo/roads/discs.ts';
 import { withLocalIds } from '../../../geo/roads/local-ids.ts';
 import { corridorMask } from '../../../geo/roads/mask.ts';
 import { Refusal } from '../../../geo/roads/refusal.ts';
@@ -33,8 +33,13 @@ export type Pause = () => Promise<void>;
  * Reads what lies within reach of a drive from every map that has something there, as reading their files would:
  * the tiles are told to the same collector. What is damaged is left out and said.
  */
-export async function roadsFromShelf(shelf: OpenShelf, route: DrawnRoute, pause: Pause): Promise<ShelfRoads> {
-  const mask = corridorMask(route);
+export async function roadsFromShelf(
+  shelf: OpenShelf,
+  route: DrawnRoute,
+  pause: Pause,
+  reach: Reach = {},
+): Promise<ShelfRoads> {
+  const mask = corridorMask(route, reach);
   const collector = new RoadCollector(mask);
   const damaged = new Set<string>();
   const wanted = tilesAlong(mask);

@@ -1,3 +1,4 @@
+import { given } from '../../../geo/given.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import type { DrawnRoute } from '../../../geo/roads/discs.ts';
 import type { Roads } from '../../../geo/roads/roads.ts';
@@ -10,35 +11,54 @@ import { roadsFromShelf } from './roads-from-shelf.ts';
 const NO_MAP =
   'No map is named and none is on the shelf. Name a file with --map MAP.osm.pbf, or put a map on the shelf: lanegauge shelf import MAP.osm.pbf, or lanegauge shelf fetch --route DRIVE.gpx --by region.';
 
+/** Reads what the shelf knows about a line. Throws Cancelled, or Unreadable where all there is of it is damaged. */
+export type ReadOnShelf = (about: DrawnRoute, reachM: number | undefined) => Promise<Roads>;
+
 /** What the shelf knows along a drive; a sentence where it holds no map, or none that can be read. */
-export async function roadsOnShelf(
+export function roadsOnShelf(
   folder: string,
   route: DrawnRoute,
   signal?: AbortSignal,
 ): Promise<Result<Roads>> {
+  return readOnShelf(folder, signal, async (read) => ok(await read(route, undefined)));
+}
+
+/** Does some work on what the shelf knows; a sentence where it holds no map, or none that can be read. */
+export async function readOnShelf<T>(
+  folder: string,
+  signal: AbortSignal | undefined,
+  work: (read: ReadOnShelf) => Promise<Result<T>>,
+): Promise<Result<T>> {
   let shelf: OpenShelf | undefined;
+  const pause = async () => {
+    if (signal?.aborted) throw new Cancelled();
+  };
   try {
     shelf = await openShelf(folder);
-    if (shelf.maps === 0) return fail('shelf.empty', NO_MAP);
-    if (shelf.parts.length === 0)
-      return fail(
-        'shelf.damaged',
-        `No map on the shelf can be read: ${listed(shelf.damaged.map((name) => quote(name)))} ${shelf.damaged.length === 1 ? 'is' : 'are'} damaged. Mend with: lanegauge shelf verify --repair`,
-      );
-    const read = await roadsFromShelf(shelf, route, async () => {
-      if (signal?.aborted) throw new Cancelled();
+    const open = shelf;
+    if (open.maps === 0) return fail('shelf.empty', NO_MAP);
+    if (open.parts.length === 0) throw new Unreadable(open.damaged);
+    return await work(async (about, reachM) => {
+      const read = await roadsFromShelf(open, about, pause, given({ reachM }));
+      if (read.used.length === 0 && read.damaged.length > 0) throw new Unreadable(read.damaged);
+      return read.roads;
     });
-    if (read.used.length === 0 && read.damaged.length > 0)
-      return fail(
-        'shelf.damaged',
-        `Nothing that the shelf holds along this drive can be read: ${listed(read.damaged.map((name) => quote(name)))} damaged. Mend with: lanegauge shelf verify --repair`,
-      );
-    return ok(read.roads);
   } catch (error) {
     if (error instanceof Cancelled) return fail('cancelled', 'Cancelled.');
+    if (error instanceof Unreadable) return fail('shelf.damaged', error.message);
     if (codeOf(error) === undefined) throw error;
     return fail('shelf.unreadable', `The shelf in ${folder} could not be read: ${messageOf(error)}.`);
   } finally {
     shelf?.close();
+  }
+}
+
+/** Nothing of what is wanted can be read, its maps being damaged. */
+class Unreadable extends Error {
+  constructor(damaged: readonly string[]) {
+    const names = listed(damaged.map((name) => quote(name)));
+    super(
+      `Nothing that the shelf holds along this drive can be read: ${names} ${damaged.length === 1 ? 'is' : 'are'} damaged. Mend with: lanegauge shelf verify --repair`,
+    );
   }
 }

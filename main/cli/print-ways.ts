@@ -1,0 +1,47 @@
+import { LEVEL_WORD } from '../../geo/report/level.ts';
+import type { DriveReport } from '../../geo/report/report.ts';
+import type { NoWayRound, WayRound } from '../../geo/report/way-round.ts';
+import { printKm } from '../../geo/units/print.ts';
+import { clip, listed } from '../../geo/units/text.ts';
+import { wrap } from './wrap.ts';
+
+/** The ways round a report holds, each with what it costs; nothing where none were asked for. */
+export function wayLines(report: DriveReport, width: number): string[] {
+  const { waysRound, noWayRound } = report;
+  if (waysRound === undefined || noWayRound === undefined) return [];
+  if (waysRound.length + noWayRound.length === 0) return ['Nothing on this drive needs a way round.', ''];
+  const lines = waysRound.flatMap((way, i) => [
+    ...wrap(`Way round ${i + 1}, past ${sayPassed(way.findingIds, report)}`, width),
+    ...wrap(`  ${sayWay(way)}`, width, '  '),
+  ]);
+  const none = noWayRound.flatMap((way) => [
+    ...wrap(`No way round past ${sayPassed(way.findingIds, report)}`, width),
+    ...wrap(`  ${sayNone(way)}`, width, '  '),
+  ]);
+  return [...lines, ...none, ''];
+}
+
+function sayPassed(ids: readonly string[], { findings }: DriveReport): string {
+  const passed = ids.flatMap((id) => findings.find((finding) => finding.id === id) ?? []);
+  return listed(
+    passed.map(
+      ({ road, fromM, subject }) => `km ${(fromM / 1000).toFixed(1)} (${clip(road ?? subject, 60)})`,
+    ),
+  );
+}
+
+function sayWay({ fromM, toM, extraM, extraS, lengthM, verdict, tightest }: WayRound): string {
+  const cost = `${sayMore(extraM / 1000, 'km', 1)}, ${sayMore(extraS / 60, 'min', 0)}`;
+  const room = tightest === undefined ? '' : ` Its tightest place: ${tightest.say}`;
+  const off = `off the drive at km ${(fromM / 1000).toFixed(1)}, back on it at km ${(toM / 1000).toFixed(1)}`;
+  return `${off}; ${printKm(lengthM)}, ${cost}. ${verdict === 'clear' ? 'Nothing mapped stops it.' : `${LEVEL_WORD[verdict]}.`}${room}`;
+}
+
+function sayMore(amount: number, unit: string, digits: number): string {
+  const text = Math.abs(amount).toFixed(digits);
+  return `${text} ${unit} ${amount < 0 ? 'less' : 'more'}`;
+}
+
+function sayNone({ why, gives = [] }: NoWayRound): string {
+  return [why, ...gives.map(({ say }) => say)].join(' ');
+}

@@ -1,0 +1,20 @@
+import { z } from 'zod';
+import { loadListSchema } from '../../geo/load/list/load-list.ts';
+import { vehicleCardSchema } from '../../geo/vehicle/card.ts';
+import { LEAVE_AT } from './leave-at.ts';
+import { settingsSchema } from './settings.ts';
+
+/** An open drive held against a vehicle: what a check is made of. */
+export const checkRequestSchema = z.strictObject({
+  driveId: z.string().max(64),
+  vehicle: vehicleCardSchema,
+  /** what is on board; the card must give its empty weight */
+  load: loadListSchema.optional(),
+  leaveAt: z.string().regex(LEAVE_AT).optional(),
+  margins: settingsSchema.shape.margins.optional(),
+  /** ISO 3166-1 alpha-2 */
+  country: z
+    .string()
+    .regex(/^[A-Z]{2}$/)
+    .optional(),
+});

@@ -1,0 +1,67 @@
+import { z } from 'zod';
+import { noWayRoundSchema, wayRoundSchema } from '../../geo/report/way-round.ts';
+import { NAME_KINDS } from '../../geo/shelf/names.ts';
+import { checkRequestSchema } from './check-request.ts';
+import { followedDriveSchema } from './followed-drive.ts';
+import { PREFER } from './settings.ts';
+import { workSchema } from './work.ts';
+
+const driveId = z.string().max(64);
+const prefer = z.enum(PREFER);
+const degrees = { lat: z.number().min(-90).max(90), lon: z.number().min(-180).max(180) };
+
+/** The calls about ways round and drives laid out anew. */
+export const WAY_ROUND_CALLS = {
+  /** Ways past what bars an open drive, or also past the findings named. */
+  wayRound: {
+    request: checkRequestSchema.extend({
+      past: z.array(z.string().max(400)).max(100).optional(),
+      prefer: prefer.optional(),
+    }),
+    progress: workSchema,
+    value: z.strictObject({
+      waysRound: z.array(wayRoundSchema),
+      noWayRound: z.array(noWayRoundSchema),
+      /** whether roads further off can be had, where the map that was read ends too near: by fetching */
+      wider: z.enum(['fetch', 'none']),
+    }),
+  },
+  /**
+   * Opens the drive with a stretch of it replaced by a way: a drive of its own under its own id. The one before stays
+   * open, so that it can be gone back to.
+   */
+  takeWay: {
+    request: z.strictObject({
+      driveId,
+      fromM: z.number().min(0),
+      toM: z.number().min(0),
+      path: z
+        .array(z.tuple([degrees.lat, degrees.lon]))
+        .min(2)
+        .max(200_000),
+    }),
+    progress: workSchema,
+    value: followedDriveSchema,
+  },
+  /** Names that begin with a text, on the open map: places, roads, sites. */
+  findPlaces: {
+    request: z.strictObject({
+      text: z.string().max(100),
+      near: z.strictObject(degrees).optional(),
+    }),
+    progress: z.never(),
+    value: z.strictObject({
+      places: z.array(
+        z.strictObject({
+          name: z.string(),
+          kind: z.enum(NAME_KINDS),
+          /** what it is, as mapped: town, residential, camp_site */
+          what: z.string(),
+          /** the town or village it lies in or by */
+          in: z.string().optional(),
+          ...degrees,
+        }),
+      ),
+    }),
+  },
+} as const;

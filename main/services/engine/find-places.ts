@@ -1,0 +1,40 @@
+import { distanceM, type Place } from '../../../geo/earth/sphere.ts';
+import { type Roads, WAY_KIND } from '../../../geo/roads/roads.ts';
+import { foldName, type NameEntry } from '../../../geo/shelf/names.ts';
+
+/** So many names are told of one question. */
+const FOUND_MOST = 12;
+/** A road's pieces this near one another are one road. */
+const SAME_WITHIN_M = 3_000;
+
+/** Names of an open map file that begin with a text: places before roads, what is near before what is far. */
+export function findOnMap({ nodes, ways }: Roads, text: string, near: Place | undefined): NameEntry[] {
+  const wanted = foldName(text);
+  if (wanted === '') return [];
+  const found: NameEntry[] = [];
+  const add = (entry: NameEntry) => {
+    if (!foldName(entry.name).startsWith(wanted)) return;
+    const known = found.some(
+      ({ kind, name, lat, lon }) =>
+        kind === entry.kind &&
+        name === entry.name &&
+        distanceM(lat, lon, entry.lat, entry.lon) < SAME_WITHIN_M,
+    );
+    if (!known) found.push(entry);
+  };
+  for (const [node, { name, place }] of nodes.tags)
+    if (name !== undefined && place !== undefined)
+      add({ name, kind: 'place', what: place, lat: nodes.lat[node]!, lon: nodes.lon[node]! });
+  for (let way = 0; way < ways.count; way++) {
+    const { name, ref, highway } = ways.tags[way] ?? {};
+    const said = name ?? ref;
+    if (ways.kind[way] !== WAY_KIND.road || said === undefined || highway === undefined) continue;
+    const middle = ways.refs[(ways.start[way]! + ways.start[way + 1]!) >> 1]!;
+    add({ name: said, kind: 'road', what: highway, lat: nodes.lat[middle]!, lon: nodes.lon[middle]! });
+  }
+  const awayM = ({ lat, lon }: NameEntry) =>
+    near === undefined ? 0 : distanceM(near.lat, near.lon, lat, lon);
+  const rank = ({ name, kind }: NameEntry) =>
+    (foldName(name) === wanted ? 0 : 2) + (kind === 'place' ? 0 : 1);
+  return found.sort((a, b) => rank(a) - rank(b) || awayM(a) - awayM(b)).slice(0, FOUND_MOST);
+}

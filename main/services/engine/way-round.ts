@@ -1,0 +1,75 @@
+import { followRoads } from '../../../geo/drive/match/follow-roads.ts';
+import { refuseEndless } from '../../../geo/drive/refuse-endless.ts';
+import { given } from '../../../geo/given.ts';
+import { ok, type Result } from '../../../geo/result.ts';
+import { routeWithWay } from '../../../geo/wayround/take-way.ts';
+import type { ValueOf } from '../../contract/calls.ts';
+import type { FollowedDrive } from '../../contract/followed-drive.ts';
+import { roadsFromShelf } from '../shelf/roads-from-shelf.ts';
+import { type CheckOnAnyMap, type ReadRoads, waysOn, waysRead } from '../way-round/ways-past.ts';
+import { checkInputOf } from './check-open-drive.ts';
+import { driveForPage, type OpenDrive } from './drive-for-page.ts';
+import { keepDrive } from './open-drives.ts';
+import type { EngineCalls, EngineHandlers, WorkHooks } from './protocol.ts';
+import { type EngineState, findDrive } from './state.ts';
+
+/** Ways past what stops an open drive, and drives changed by them. */
+export function wayRoundHandlers(state: EngineState): Pick<EngineHandlers, 'wayRound' | 'takeWay'> {
+  return {
+    wayRound: (request, hooks) => findWays(state, request, hooks),
+    takeWay: (request, hooks) => takeWay(state, request, hooks),
+  };
+}
+
+async function findWays(
+  state: EngineState,
+  { driveId, past, prefer, leaveAt, ...asked }: EngineCalls['wayRound']['request'],
+  { onProgress, lookUp }: WorkHooks,
+): Promise<Result<ValueOf<'wayRound'>>> {
+  const found = findDrive(state, driveId);
+  if (!found.ok) return found;
+  const opened = found.value;
+  const input = checkInputOf(opened, asked, lookUp);
+  if (!input.ok) return input;
+  onProgress({ what: 'Looking for ways round' });
+  const check: CheckOnAnyMap = { ...input.value, ...given({ leaveAt }) };
+  const wanted = given({ past, prefer });
+  const read = readShelf(state, lookUp);
+  const ways = read === undefined ? waysOn(opened.roads, check, wanted) : await waysRead(read, check, wanted);
+  if (!ways.ok) return ways;
+  const { waysRound, noWayRound } = ways.value;
+  const atEdge = noWayRound.some(({ kind }) => kind === 'edge of the map');
+  return ok({
+    waysRound: [...waysRound],
+    noWayRound: [...noWayRound],
+    wider: atEdge ? 'fetch' : 'none',
+  });
+}
+
+/** Roads of the open shelf about any line; undefined where a file is open, of which all there is has been read. */
+function readShelf({ shelf }: EngineState, lookUp: () => void): ReadRoads | undefined {
+  if (shelf === undefined) return undefined;
+  const pause = async () => lookUp();
+  return async (about, reachM) => (await roadsFromShelf(shelf, about, pause, given({ reachM }))).roads;
+}
+
+/** The changed drive is followed on the roads about it; the drive before stays open on its own. */
+async function takeWay(
+  state: EngineState,
+  { driveId, newId, ...way }: EngineCalls['takeWay']['request'],
+  { onProgress, lookUp }: WorkHooks,
+): Promise<Result<FollowedDrive>> {
+  const found = findDrive(state, driveId);
+  if (!found.ok) return found;
+  const before = found.value;
+  onProgress({ what: 'Following the new way' });
+  const route = routeWithWay(before, way);
+  const read = readShelf(state, lookUp);
+  const roads = read === undefined ? before.roads : await read(route, undefined);
+  const drive = followRoads(route, roads, { lookUp });
+  const endless = refuseEndless(drive);
+  if (endless !== undefined) return { ok: false, error: endless };
+  const opened: OpenDrive = { ...before, route, roads, drive };
+  keepDrive(state.drives, newId, opened);
+  return ok(driveForPage(newId, opened, [route]));
+}

@@ -23,6 +23,7 @@ export interface Runner {
     tasks: readonly TaskOf<K>[],
     onDone: (done: number) => void,
   ): Promise<StageOutcome<K>>;
+  /** Ends the workers; a later stage starts new ones. */
   close(): Promise<void>;
 }
 

@@ -90,9 +90,12 @@ function packNodes(collector: RoadCollector, refs: Uint32Array): Roads['nodes'] 
   const used = new Uint8Array(count);
   for (const node of refs) used[node] = 1;
   for (const node of collector.nodeTags.keys()) if (collector.stands(node)) used[node] = 1;
-  const order = new Uint32Array(used.reduce((sum, one) => sum + one, 0));
-  for (let node = 0, at = 0; node < count; node++) if (used[node] === 1) order[at++] = node;
-  order.sort((a, b) => ids[a]! - ids[b]!);
+  const id = new Float64Array(used.reduce((sum, one) => sum + one, 0));
+  for (let node = 0, at = 0; node < count; node++) if (used[node] === 1) id[at++] = ids[node]!;
+  // as numbers, and each is looked up again: many times faster than sorting places by what they hold
+  id.sort();
+  const order = new Uint32Array(id.length);
+  for (let at = 0; at < id.length; at++) order[at] = collector.nodes.indexOf(id[at]!);
   const place = new Uint32Array(count);
   const tags = new Map<number, Tags>();
   for (let at = 0; at < order.length; at++) {
@@ -104,7 +107,7 @@ function packNodes(collector: RoadCollector, refs: Uint32Array): Roads['nodes'] 
   for (let at = 0; at < refs.length; at++) refs[at] = place[refs[at]!]!;
   return {
     count: order.length,
-    id: picked(ids, order),
+    id,
     lat: picked(collector.lat, order),
     lon: picked(collector.lon, order),
     tags,

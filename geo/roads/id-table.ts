@@ -1,8 +1,15 @@
 /** Growing list of distinct ids with their places in it: open addressing over the list itself. */
 export class IdTable {
   count = 0;
-  ids = new Float64Array(1024);
-  private slots = new Int32Array(4096).fill(-1);
+  ids: Float64Array<ArrayBuffer>;
+  private slots: Int32Array<ArrayBuffer>;
+
+  /** @param room how many ids it may hold before it has to grow */
+  constructor(room = 1024) {
+    this.ids = new Float64Array(room);
+    // a power of two, at most half full
+    this.slots = new Int32Array(2 ** Math.ceil(Math.log2(2 * room + 2))).fill(-1);
+  }
 
   /** Place of an id, -1 when it is not there. */
   indexOf(id: number): number {

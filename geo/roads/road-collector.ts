@@ -40,9 +40,9 @@ interface Area {
  * fetched by a pass of their own (`missingNodes`). With no mask everything is kept and neither is needed.
  */
 export class RoadCollector {
-  readonly nodes = new IdTable();
-  lat = new Float64Array(1024);
-  lon = new Float64Array(1024);
+  readonly nodes: IdTable;
+  lat: Float64Array<ArrayBuffer>;
+  lon: Float64Array<ArrayBuffer>;
   readonly nodeTags = new Map<number, Tags>();
   readonly ways = new Map<number, KeptWay>();
   readonly restrictions = new Map<number, TurnRestriction>();
@@ -62,8 +62,12 @@ export class RoadCollector {
   private sawWay = false;
   private nodeAfterWay = false;
 
-  constructor(mask?: Mask) {
+  /** @param roomForNodes how many may come, where that is known: it then need not grow */
+  constructor(mask?: Mask, roomForNodes = 1024) {
     this.mask = mask;
+    this.nodes = new IdTable(roomForNodes);
+    this.lat = new Float64Array(roomForNodes);
+    this.lon = new Float64Array(roomForNodes);
   }
 
   /** Hears everything. */

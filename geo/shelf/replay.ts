@@ -3,7 +3,7 @@ import type { Tags } from '../roads/roads.ts';
 import { mergeTags } from '../roads/set-tag.ts';
 import type { MapSink, Member, NodeBatch, RawRelation } from '../roads/sink.ts';
 import type { BlockContent, BlockNodes } from './block.ts';
-import { decodeTags } from './tag-bytes.ts';
+import { decodeTags, hasKeyIn } from './tag-bytes.ts';
 
 /**
  * Tells a sink what some tiles of one part hold, as reading their source would: nodes, then ways, then relations, each
@@ -35,14 +35,15 @@ function readSets({ sets }: BlockContent): SetReader {
 
 function giveNodes(nodes: BlockNodes, tagsOf: SetReader, give: (batch: NodeBatch) => void): void {
   const { tagged } = nodes;
-  const setOf = new Map<number, number>();
-  for (let i = 0; i < tagged.node.length; i++) setOf.set(tagged.node[i]!, tagged.set[i]!);
+  // by place in the list: one more than the set, 0 without
+  const setOf = new Uint32Array(nodes.count);
+  for (let i = 0; i < tagged.node.length; i++) setOf[tagged.node[i]!] = tagged.set[i]! + 1;
   const there = withPlace(nodes);
   give({
     ...there,
     tags(index) {
-      const set = setOf.get(there.at?.[index] ?? index);
-      return set === undefined ? undefined : tagsOf(set);
+      const set = setOf[there.at?.[index] ?? index]!;
+      return set === 0 ? undefined : tagsOf(set - 1);
     },
   });
 }
@@ -65,7 +66,7 @@ function giveWays(
 ): void {
   const given = new Set<number>();
   let refs = new Float64Array(256);
-  for (const [i, { nodes, ways }] of blocks.entries())
+  for (const [i, { sets, nodes, ways }] of blocks.entries())
     for (let way = 0; way < ways.count; way++) {
       const id = ways.id[way]!;
       if (given.has(id)) continue;
@@ -74,16 +75,13 @@ function giveWays(
       const count = ways.start[way + 1]! - from;
       if (count > refs.length) refs = new Float64Array(2 * count);
       for (let at = 0; at < count; at++) refs[at] = nodes.id[ways.refs[from + at]!]!;
-      const tags = tagsOf[i]!(ways.set[way]!);
+      const set = ways.set[way]!;
       give({
         id,
         refs,
         count,
-        hasKey: (fits) => {
-          for (const key in tags) if (fits(key)) return true;
-          return false;
-        },
-        tags: () => tags,
+        hasKey: (fits) => hasKeyIn(sets[set]!, fits),
+        tags: () => tagsOf[i]!(set),
       });
     }
 }

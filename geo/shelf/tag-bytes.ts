@@ -34,6 +34,21 @@ export function decodeTags(bytes: Uint8Array, from = 0, to = bytes.length): Tags
   return tags;
 }
 
+/** Whether any key of one set's bytes fits; no value is read. Throws ShortBytes where they are damaged. */
+export function hasKeyIn(bytes: Uint8Array, fits: (key: string) => boolean): boolean {
+  const reader = new Reader(bytes);
+  while (reader.pos < bytes.length) {
+    if (fits(readText(reader))) return true;
+    skipText(reader);
+  }
+  return false;
+}
+
+function skipText(reader: Reader): void {
+  const lead = reader.uint();
+  if (lead % 2 === 1) for (let left = (lead - 1) / 2; left > 0; left--) reader.uint();
+}
+
 /** Writes one text as in a tag set. */
 export function writeText(text: string, out: Writer): void {
   const code = CODES.get(text);

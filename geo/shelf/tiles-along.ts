@@ -1,6 +1,6 @@
 import type { Mask } from '../roads/mask.ts';
 import { LAYER_ZOOM } from './layers.ts';
-import { numbersIn, rangeOfBox } from './tiles.ts';
+import { numbersIn, rangeOfBox, type TileRange } from './tiles.ts';
 
 /** Numbers of the tiles of each layer that a drive may need, ascending. */
 export interface TilesAlong {
@@ -14,7 +14,14 @@ export function tilesAlong(mask: Mask): TilesAlong {
   const reach = mask.boxes('reach');
   const touched = (boxes: typeof reach, zoom: number) => {
     const numbers = new Set<number>();
-    for (const box of boxes) for (const number of numbersIn(rangeOfBox(box, zoom), zoom)) numbers.add(number);
+    let before: TileRange | undefined;
+    for (const box of boxes) {
+      const range = rangeOfBox(box, zoom);
+      // neighbours along a drive mostly touch the same tiles
+      if (before && sameRange(range, before)) continue;
+      before = range;
+      for (const number of numbersIn(range, zoom)) numbers.add(number);
+    }
     return [...numbers].sort((a, b) => a - b);
   };
   return {
@@ -22,4 +29,8 @@ export function tilesAlong(mask: Mask): TilesAlong {
     near: touched(mask.boxes('near'), LAYER_ZOOM.near),
     far: touched(reach, LAYER_ZOOM.far),
   };
+}
+
+function sameRange(a: TileRange, b: TileRange): boolean {
+  return a.fromX === b.fromX && a.toX === b.toX && a.fromY === b.fromY && a.toY === b.toY;
 }

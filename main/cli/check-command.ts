@@ -1,5 +1,5 @@
 import { writeNew } from '../services/files/write-new.ts';
-import { shelfFolder } from '../services/shelf/shelf-folder.ts';
+import { shelfFolder } from '../services/shelf/where-shelf.ts';
 import { readCheckArguments } from './arguments.ts';
 import { checkInThread } from './check-thread.ts';
 import { jsonText } from './json-text.ts';

@@ -40,14 +40,15 @@ export async function roadsFromShelf(
   reach: Reach = {},
 ): Promise<ShelfRoads> {
   const mask = corridorMask(route, reach);
-  const collector = new RoadCollector(mask);
   const damaged = new Set<string>();
   const wanted = tilesAlong(mask);
+  let nodes = 0;
   const used: (ShelfRoads['used'][number] & { notes: readonly string[]; tell: (sink: MapSink) => void })[] =
     [];
   for (const { map, part, notes } of shelf.parts) {
     const { blocks, sound } = await readTiles(part, wanted, pause);
     if (!sound) damaged.add(map);
+    nodes += blocks.reduce((sum, block) => sum + block.nodes.count, 0);
     if (blocks.length > 0) used.push({ map, meta: part.meta, notes, tell: createReplay(blocks) });
   }
   const tellAll = async (sink: MapSink) => {
@@ -56,6 +57,7 @@ export async function roadsFromShelf(
       tell(withLocalIds(sink, i));
     }
   };
+  const collector = new RoadCollector(mask, nodes);
   await tellAll(collector.all);
   if (collector.needsWaysAgain()) await tellAll(collector.waysAgain());
   const lacking = collector.missingNodes();

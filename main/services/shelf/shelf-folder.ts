@@ -5,11 +5,6 @@ import { foldName } from '../../../geo/shelf/names.ts';
 import { codeOf } from '../files/system-error.ts';
 import { type Manifest, readManifest } from './manifest.ts';
 
-/** Where the shelf lies in the user's data folder. */
-export function shelfFolder(dataFolder: string): string {
-  return join(dataFolder, 'shelf');
-}
-
 /** Where what is being made lies until it is whole; on the same disk, so that it can be moved into its place. */
 export const WORK = 'work';
 export const MAPS = 'maps';

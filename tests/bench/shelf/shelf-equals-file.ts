@@ -1,23 +1,23 @@
 /**
  * The shelf against the file: 200 random drives on every real extract, each checked from the map file and from the shelf
  * after an import. Prints how many reports differ by a byte, but for `map` (must be none), and what reading the map
- * took, as a ratio.
+ * took, as a ratio. Words name the extracts to take, by a part of their names.
  */
 import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { checkDrive } from '../../geo/check.ts';
-import type { Route } from '../../geo/drive/gpx/route.ts';
-import { followRoads } from '../../geo/drive/match/follow-roads.ts';
-import type { Result } from '../../geo/result.ts';
-import type { Roads } from '../../geo/roads/roads.ts';
-import { openMap } from '../../main/services/map/open-map.ts';
-import { importWithWords } from '../../main/services/shelf/import-with-words.ts';
-import { openShelf } from '../../main/services/shelf/open-shelf.ts';
-import { roadsFromShelf } from '../../main/services/shelf/roads-from-shelf.ts';
-import { importMap } from '../../main/services/shelf/shelf-work.ts';
-import { COACH_BUILT } from '../support/coach-built.ts';
-import { randomDrive, seeded, trackOf } from '../support/random-drives.ts';
+import { checkDrive } from '../../../geo/check.ts';
+import type { Route } from '../../../geo/drive/gpx/route.ts';
+import { followRoads } from '../../../geo/drive/match/follow-roads.ts';
+import type { Result } from '../../../geo/result.ts';
+import type { Roads } from '../../../geo/roads/roads.ts';
+import { openMap } from '../../../main/services/map/open-map.ts';
+import { importWithWords } from '../../../main/services/shelf/import-with-words.ts';
+import { openShelf } from '../../../main/services/shelf/open-shelf.ts';
+import { roadsFromShelf } from '../../../main/services/shelf/roads-from-shelf.ts';
+import { importMap } from '../../../main/services/shelf/shelf-work.ts';
+import { COACH_BUILT } from '../../support/coach-built.ts';
+import { randomDrive, seeded, trackOf } from '../../support/random-drives.ts';
 
 const DRIVES = 200;
 const CITY = /berlin|monaco/;
@@ -31,7 +31,9 @@ if (data) {
     ...maps.map((name) => join(data, 'maps', name)),
     join(data, 'seattle', 'network.osm.xml.gz'),
   ];
-  for (const path of paths) await run(path);
+  const named = process.argv.slice(2);
+  for (const path of paths)
+    if (named.length === 0 || named.some((word) => path.includes(word))) await run(path);
 } else console.log('LANEGAUGE_DATA is not set: no maps to take in');
 rmSync(home, { recursive: true });
 

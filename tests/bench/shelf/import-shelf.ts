@@ -7,9 +7,9 @@ import { execFileSync } from 'node:child_process';
 import { mkdtempSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { importPart } from '../../main/services/shelf/import/import-part.ts';
+import { importPart } from '../../../main/services/shelf/import/import-part.ts';
+import { tellRow } from '../table.ts';
 import { makeGridMap } from './make-grid-map.ts';
-import { tellRow } from './table.ts';
 
 const [, script, ...words] = process.argv;
 const data = process.env['LANEGAUGE_DATA'];

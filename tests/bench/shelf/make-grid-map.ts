@@ -2,11 +2,11 @@ import { execFileSync } from 'node:child_process';
 import { closeSync, existsSync, mkdirSync, openSync, readFileSync, renameSync, writeSync } from 'node:fs';
 import { join } from 'node:path';
 import { deflateSync } from 'node:zlib';
-import { readBlobHeader, unpackBlob } from '../../geo/roads/pbf/blob.ts';
-import { Cursor } from '../../geo/roads/pbf/cursor.ts';
-import { kindsIn } from '../../geo/roads/pbf/kinds.ts';
-import { unpack } from '../../main/services/map/unpack.ts';
-import { extractsIn } from './make-large-map.ts';
+import { readBlobHeader, unpackBlob } from '../../../geo/roads/pbf/blob.ts';
+import { Cursor } from '../../../geo/roads/pbf/cursor.ts';
+import { kindsIn } from '../../../geo/roads/pbf/kinds.ts';
+import { unpack } from '../../../main/services/map/unpack.ts';
+import { extractsIn } from '../make-large-map.ts';
 
 const BENCH_FOLDER = '.bench';
 /** Cells of the grid, degrees; each holds one extract, moved there. */
@@ -63,8 +63,17 @@ export function makeGridMap(folder: string, megabytes: number): string {
   return path;
 }
 
+/**
+ * How far a copy stands from its extract, degrees. A larger map holds the copies of a smaller one where they are there.
+ * @param corner the extract's south-west one
+ */
+export function gridShift(copy: number, corner: Extract['corner']): Extract['corner'] {
+  const { lat, lon } = placeOf(copy, { corner });
+  return { lat: lat / UNITS_PER_DEGREE, lon: lon / UNITS_PER_DEGREE };
+}
+
 /** Cell after cell, rows of latitude from the middle of the temperate zone outwards. */
-function placeOf(copy: number, { corner }: Extract): { lat: number; lon: number } {
+function placeOf(copy: number, { corner }: Pick<Extract, 'corner'>): { lat: number; lon: number } {
   const rows = ROWS.to - ROWS.from + 1;
   const row = ROWS.from + ((Math.floor(copy / COLUMNS) + 105) % rows);
   const column = copy % COLUMNS;

@@ -21,6 +21,7 @@ const BENCHES = [
   'shelf/cold-check',
   'turns',
   'way-round',
+  'way-round-networks',
   'grid',
   'window-start',
   'map-pan',

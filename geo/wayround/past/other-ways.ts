@@ -16,6 +16,9 @@ const MOST_STRETCH = 1.25;
 /** Every part of it of this share of the way is itself the shortest. */
 const LOCAL_SHARE = 0.25;
 
+/** How far before and behind the best way an alternative may leave the drive and meet it. Metres. */
+const AROUND_M = 3000;
+
 /** One more way that differs from those found and is worth offering; undefined where the next one is not. */
 export function otherWay(
   trip: Trip,
@@ -30,7 +33,18 @@ export function otherWay(
   const lessons = { overlay: dearer, learnt: new Set(learnt), doubtFree: false };
   const suits = (way: JudgedWay) =>
     found.every((one) => sharedWith(way, one) <= MOST_SHARED) && isSound(trip, way, overlay);
-  return settle(trip, stretch, trip.terms, lessons, { weighed: 0, suits }).way;
+  const [best] = found;
+  const around = best === undefined ? stretch : closeTo(stretch, best);
+  return settle(trip, around, trip.terms, lessons, { weighed: 0, suits }).way;
+}
+
+/** The best way has to be the best of all; another one only has to be sound, and is looked for close to it. */
+function closeTo(stretch: Stretch, { detour }: JudgedWay): Stretch {
+  return {
+    ...stretch,
+    lowM: Math.max(stretch.lowM, detour.fromM - AROUND_M),
+    highM: Math.min(stretch.highM, detour.toM + AROUND_M),
+  };
 }
 
 /** How much of the shorter of two ways the other drives too. */

@@ -8,7 +8,7 @@ import type { Trip } from './trip.ts';
 /** Searches and checks in turn, at most so often: each time the check found what no road's own tags tell. */
 const MOST_TRIES = 12;
 /** With a legal way in hand, so many more to weigh corners and bridges. */
-const MOST_WEIGHED = 3;
+const MOST_WEIGHED = 2;
 
 /** What a settled search comes to: a way that the whole trip's check passes, or what was seen in vain. */
 export type Settled = { readonly way: JudgedWay } | { readonly way: undefined; readonly nothing: Nothing };

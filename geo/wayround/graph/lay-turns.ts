@@ -26,7 +26,7 @@ export function layTurns(graph: RoadGraph, roads: Roads, states: States): Turns 
     const node = graph.head[into]!;
     for (let i = graph.outStart[node]!; i < graph.outStart[node + 1]!; i++) {
       const outOf = graph.out[i]!;
-      if (outOf === (into ^ 1) && !mayTurnRound(graph, roads, into)) continue;
+      if (turnsBack(graph, roads, into, outOf) && !mayTurnRound(graph, roads, into)) continue;
       from.push(state);
       to.push(plainWays === 'all' ? outOf : states.stateAt(outOf, states.wordAfter(state, outOf)));
       rule.push(rules.of(state, outOf));
@@ -42,6 +42,19 @@ export function layTurns(graph: RoadGraph, roads: Roads, states: States): Turns 
     rules: rules.sets,
     ...groupByTarget(turnTo, stateCount),
   };
+}
+
+/** Whether a turn leads back over the line just driven; a way may be drawn there and back. */
+function turnsBack(graph: RoadGraph, { ways }: Roads, into: number, outOf: number): boolean {
+  if (outOf === (into ^ 1)) return true;
+  const [a, b] = [into >> 1, outOf >> 1];
+  if (graph.way[a] !== graph.way[b] || graph.tail[into] !== graph.head[outOf]) return false;
+  const count = graph.lastRef[a]! - graph.firstRef[a]!;
+  if (graph.lastRef[b]! - graph.firstRef[b]! !== count) return false;
+  const refAt = (directed: number, i: number) =>
+    ways.refs[directed % 2 === 0 ? graph.firstRef[directed >> 1]! + i : graph.lastRef[directed >> 1]! - i];
+  for (let i = 0; i <= count; i++) if (refAt(into, i) !== refAt(outOf, count - i)) return false;
+  return true;
 }
 
 /** Whether some vehicle may turn round at the head of an edge; which one is asked later. */

@@ -81,7 +81,7 @@ function turnsOpen(walk: readonly WalkPiece[], roads: Roads): boolean {
     if (into === undefined || outOf === undefined) return false;
     const node = outOf.nodes[0]!;
     const back = into.way === outOf.way && [...into.nodes].reverse().join() === outOf.nodes.join();
-    const turnsBack = back && into.forward !== outOf.forward;
+    const turnsBack = back;
     if (turnsBack && roads.nodes.tags.get(node)?.['highway'] !== 'turning_circle') return false;
     for (const { from, to, viaNodes, tags } of roads.restrictions) {
       if (!viaNodes.includes(roads.nodes.id[node]!) || !from.includes(id(into))) continue;

@@ -21,17 +21,10 @@ export function readCheckArguments(words: readonly string[], standsIn: string): 
   const missing = [...(route ? [] : ['--route FILE.gpx']), ...(vehicle ? [] : ['--vehicle FILE.json'])];
   if (!route || !vehicle || missing.length > 0)
     return fail('usage', `Missing: ${missing.join(', ')}. ${USAGE_HINT}`);
-  const country = one('country')?.toUpperCase();
-  if (country !== undefined && !/^[A-Z]{2}$/.test(country))
-    return fail('usage', `--country ${country} is not a country code of two letters, such as GB or FR.`);
-  if (country !== undefined && !isCountry(country))
-    return fail(
-      'usage',
-      `--country ${country} is no country's code (ISO 3166-1)${country === 'UK' ? '; the United Kingdom is GB' : ''}.`,
-    );
-  const leaveAt = one('leave');
-  if (leaveAt !== undefined && !isWallTime(leaveAt))
-    return fail('usage', `--leave ${leaveAt} is not a date and time such as 2027-06-12T09:30.`);
+  const country = readCountry(one('country'));
+  if (country?.ok === false) return country;
+  const leaveAt = readWallTime(one('leave'));
+  if (leaveAt?.ok === false) return leaveAt;
   const past = all('past');
   if (past.length > 0 && !flag('way-round'))
     return fail('usage', `--past names what a way round is to pass: add --way-round. ${USAGE_HINT}`);
@@ -45,9 +38,30 @@ export function readCheckArguments(words: readonly string[], standsIn: string): 
     json: flag('json'),
     ...(flag('way-round') ? { wayRound: { past } } : {}),
     ...(load === undefined ? {} : { loadPath: from(load) }),
-    ...given({ track, country, leaveAt }),
+    ...given({ track, country: country?.value, leaveAt: leaveAt?.value }),
     ...(out === undefined ? {} : { outFolder: from(out) }),
   });
+}
+
+/** A country's code as typed; undefined where none is. */
+export function readCountry(typed: string | undefined): Result<string> | undefined {
+  const country = typed?.toUpperCase();
+  if (country === undefined) return undefined;
+  if (!/^[A-Z]{2}$/.test(country))
+    return fail('usage', `--country ${country} is not a country code of two letters, such as GB or FR.`);
+  if (isCountry(country)) return ok(country);
+  return fail(
+    'usage',
+    `--country ${country} is no country's code (ISO 3166-1)${country === 'UK' ? '; the United Kingdom is GB' : ''}.`,
+  );
+}
+
+/** A local date and time as typed; undefined where none is. */
+export function readWallTime(typed: string | undefined): Result<string> | undefined {
+  if (typed === undefined) return undefined;
+  return isWallTime(typed)
+    ? ok(typed)
+    : fail('usage', `--leave ${typed} is not a date and time such as 2027-06-12T09:30.`);
 }
 
 /** The folder the user stands in: npm runs scripts elsewhere and tells where it was called. */

@@ -11,6 +11,10 @@ export const HELP = `lanegauge: will this vehicle get along this drive?
       [--json]                print the report alone, as JSON
       [--out FOLDER]          also write report.json, report.txt, findings.geojson and drive.gpx there
 
+  lanegauge plan --at LAT,LON --at LAT,LON ... --vehicle CARD.json --gpx NEW.gpx [--map MAP]
+      [--prefer quickest|widest] [--leave 2027-06-12T09:30] [--load LOAD.json] [--country GB] [--json]
+      lays out a drive for this vehicle from place to place, checked, and writes it as a dense track
+
   lanegauge load --vehicle CARD.json --load LOAD.json
       [--json]                what each axle carries, against its plate
 
@@ -29,7 +33,7 @@ export const HELP = `lanegauge: will this vehicle get along this drive?
 
   MAP is an OpenStreetMap extract: .osm.pbf, .osm, .osm.gz or Overpass JSON, told apart by content.
   PATH holds { "segments": [{ "line": 30 }, { "arc": 8, "turnDeg": 90 }, { "line": 40 }] }: metres, degrees to the left.
-  Exit code: 0 nothing barred or over, 1 something barred, over its plate or tighter than full lock,
+  Exit code: 0 nothing barred or over, 1 something barred, over its plate, tighter than full lock, or no such drive,
   2 input could not be used, 130 stopped by Ctrl-C.
 
 Signs and the road decide. Map data is incomplete; this is an aid for planning, not a permit.

@@ -11,6 +11,7 @@ type Command = (words: readonly string[], terminal: Terminal) => Promise<number>
 const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   check: async () => (await import('./check-command.ts')).checkCommand,
   load: async () => (await import('./load-command.ts')).loadCommand,
+  plan: async () => (await import('./plan/plan-command.ts')).planCommand,
   shelf: async () => (await import('./shelf/shelf-command.ts')).shelfCommand,
   swing: async () => (await import('./swing-command.ts')).swingCommand,
 };

@@ -11,6 +11,8 @@ export interface Options {
   readonly once: readonly string[];
   readonly several?: readonly string[];
   readonly flags: readonly string[];
+  /** of those with a value: whose value may be a number below zero */
+  readonly signed?: readonly string[];
   /** how many words may stand without an option before them; none where left out */
   readonly bare?: number;
 }
@@ -26,9 +28,10 @@ export interface WordsRead {
 
 /** Reads the words after a command. Unknown options, stray words and options given twice are refused by name. */
 export function readWords(
-  words: readonly string[],
-  { once, several = [], flags, bare = 0 }: Options,
+  typed: readonly string[],
+  { once, several = [], flags, signed = [], bare = 0 }: Options,
 ): Result<WordsRead> {
+  const words = joinSigned(typed, signed);
   const unfilled = withoutValue(words, [...once, ...several]);
   if (unfilled !== undefined) return fail('usage', `${unfilled} ${USAGE_HINT}`);
   const unknown = unknownOption(words, [...once, ...several, ...flags]);
@@ -80,6 +83,18 @@ export function readWords(
  */
 export function pathFrom(standsIn: string, path: string): string {
   return isAbsolute(path) || standsIn === process.cwd() ? path : resolve(standsIn, path);
+}
+
+/** `--at -1.5,2` as one word, for what reads options takes a word that begins with a dash for one. */
+function joinSigned(words: readonly string[], signed: readonly string[]): string[] {
+  const joined: string[] = [];
+  for (const word of words) {
+    const before = joined.at(-1);
+    const isValue = /^-[\d.]/u.test(word) && signed.some((name) => before === `--${name}`);
+    if (isValue) joined[joined.length - 1] = `${before}=${word}`;
+    else joined.push(word);
+  }
+  return joined;
 }
 
 /** An option whose value is missing, or could be taken for an option; undefined where there is none. */

@@ -6,6 +6,9 @@ import { followedDriveSchema } from './followed-drive.ts';
 import { PREFER } from './settings.ts';
 import { workSchema } from './work.ts';
 
+/** More places than this nobody drives to in one go. */
+const PLACES_MAX = 100;
+
 const driveId = z.string().max(64);
 const prefer = z.enum(PREFER);
 const degrees = { lat: z.number().min(-90).max(90), lon: z.number().min(-180).max(180) };
@@ -42,6 +45,26 @@ export const WAY_ROUND_CALLS = {
     }),
     progress: workSchema,
     value: followedDriveSchema,
+  },
+  /**
+   * Lays out a drive anew for a vehicle, on the open map: it becomes an open drive of its own.
+   * A place is a stop unless it only leads the line.
+   */
+  planDrive: {
+    request: checkRequestSchema.omit({ driveId: true }).extend({
+      places: z
+        .array(z.strictObject({ ...degrees, stop: z.boolean().optional() }))
+        .min(2)
+        .max(PLACES_MAX),
+      name: z.string().max(200).optional(),
+      prefer: prefer.optional(),
+    }),
+    progress: workSchema,
+    value: z.strictObject({
+      drive: followedDriveSchema,
+      /** where each place was put on a road, and how far from it that is */
+      snapped: z.array(z.strictObject({ ...degrees, awayM: z.number() })),
+    }),
   },
   /** Names that begin with a text, on the open map: places, roads, sites. */
   findPlaces: {

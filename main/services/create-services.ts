@@ -48,6 +48,12 @@ export function createServices(parts: ServiceParts): Services {
     wayRound: (request, hooks) =>
       parts.engine.ask('wayRound', { ...request, made: parts.now().toISOString() }, hooks),
     findPlaces: (request, hooks) => parts.engine.ask('findPlaces', request, hooks),
+    planDrive: (request, hooks) =>
+      parts.engine.ask(
+        'planDrive',
+        { ...request, newId: randomUUID(), made: parts.now().toISOString() },
+        hooks,
+      ),
     takeWay: (request, hooks) => parts.engine.ask('takeWay', { ...request, newId: randomUUID() }, hooks),
     tile: (request, hooks) => parts.engine.ask('tile', request, hooks),
     strip: (request, hooks) => parts.engine.ask('strip', request, hooks),

@@ -31,14 +31,10 @@ async function openAboutDrive(path: string): Promise<void> {
   const along = Array.from({ length: 301 }, (_, k) => k / 300);
   const started = performance.now();
   const result = await openMap([path], {
-    name: '',
-    kind: 'track',
-    number: 1,
     segments: [
       {
         lat: Float64Array.from(along, (share) => 52.53 + 0.2 * share),
         lon: Float64Array.from(along, (share) => -0.8 + 0.35 * share),
-        timeMs: new Float64Array(along.length).fill(Number.NaN),
       },
     ],
   });

@@ -39,6 +39,11 @@ export interface EngineCalls {
   strip: { request: RequestOf<'strip'>; value: Strip };
   wayRound: { request: RequestOf<'wayRound'> & { made: string }; value: ValueOf<'wayRound'> };
   findPlaces: { request: RequestOf<'findPlaces'>; value: ValueOf<'findPlaces'> };
+  /** The caller names the drive. */
+  planDrive: {
+    request: RequestOf<'planDrive'> & { newId: string; made: string };
+    value: ValueOf<'planDrive'>;
+  };
   /** The caller names the changed drive. */
   takeWay: { request: RequestOf<'takeWay'> & { newId: string }; value: FollowedDrive };
   /** Keeps the shelf as it is now open, so that it can be compared with what it will be; the one held before is let go. */

@@ -26,6 +26,7 @@ const REMEMBER: { readonly [K in EngineCallName]: (opened: Opened, request: Requ
   findPlaces() {},
   // a changed drive is gone with its thread: it was never a file
   takeWay() {},
+  planDrive() {},
   // what was held is gone with its thread: then there is nothing to compare with
   holdShelf() {},
   compareHeld() {},

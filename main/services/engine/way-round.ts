@@ -1,11 +1,14 @@
 import { followRoads } from '../../../geo/drive/match/follow-roads.ts';
 import { refuseEndless } from '../../../geo/drive/refuse-endless.ts';
 import { given } from '../../../geo/given.ts';
-import { ok, type Result } from '../../../geo/result.ts';
+import { loadResult } from '../../../geo/load/load-result.ts';
+import { fail, ok, type Result } from '../../../geo/result.ts';
 import { routeWithWay } from '../../../geo/wayround/take-way.ts';
 import type { ValueOf } from '../../contract/calls.ts';
 import type { FollowedDrive } from '../../contract/followed-drive.ts';
+import { PROGRAM } from '../../version.ts';
 import { roadsFromShelf } from '../shelf/roads-from-shelf.ts';
+import { type PlanOnAnyMap, planOn, planRead } from '../way-round/plan-read.ts';
 import { type CheckOnAnyMap, type ReadRoads, waysOn, waysRead } from '../way-round/ways-past.ts';
 import { checkInputOf } from './check-open-drive.ts';
 import { driveForPage, type OpenDrive } from './drive-for-page.ts';
@@ -14,10 +17,13 @@ import type { EngineCalls, EngineHandlers, WorkHooks } from './protocol.ts';
 import { type EngineState, findDrive } from './state.ts';
 
 /** Ways past what stops an open drive, and drives changed by them. */
-export function wayRoundHandlers(state: EngineState): Pick<EngineHandlers, 'wayRound' | 'takeWay'> {
+export function wayRoundHandlers(
+  state: EngineState,
+): Pick<EngineHandlers, 'wayRound' | 'takeWay' | 'planDrive'> {
   return {
     wayRound: (request, hooks) => findWays(state, request, hooks),
     takeWay: (request, hooks) => takeWay(state, request, hooks),
+    planDrive: (request, hooks) => planAnew(state, request, hooks),
   };
 }
 
@@ -72,4 +78,36 @@ async function takeWay(
   const opened: OpenDrive = { ...before, route, roads, drive };
   keepDrive(state.drives, newId, opened);
   return ok(driveForPage(newId, opened, [route]));
+}
+
+const NO_MAP = fail('no-map', 'No map is open. Open a map first.');
+
+async function planAnew(
+  state: EngineState,
+  { newId, places, name, prefer, leaveAt, ...asked }: EngineCalls['planDrive']['request'],
+  { onProgress, lookUp }: WorkHooks,
+): Promise<Result<ValueOf<'planDrive'>>> {
+  if (!state.map) return NO_MAP;
+  onProgress({ what: 'Laying out the drive' });
+  const { vehicle, load, margins, country, made } = asked;
+  const loaded = load === undefined ? undefined : loadResult(vehicle, load.items);
+  if (loaded?.ok === false) return loaded;
+  const plan: PlanOnAnyMap = {
+    places: places.map(({ stop = false, ...place }) => ({ ...place, stop })),
+    card: vehicle,
+    program: PROGRAM,
+    made,
+    lookUp,
+    ...given({ load: loaded?.value, margins, country, prefer, name, leave: leaveAt }),
+  };
+  const read = readShelf(state, lookUp);
+  const planned = read === undefined ? planOn(state.map, plan) : await planRead(read, plan);
+  if (!planned.ok) return planned;
+  const { route, drive, roads } = planned.value;
+  const opened: OpenDrive = { route, file: 'planned here', drive, roads, notes: [] };
+  keepDrive(state.drives, newId, opened);
+  return ok({
+    drive: driveForPage(newId, opened, [route]),
+    snapped: planned.value.places.map(({ at, awayM }) => ({ lat: at.lat, lon: at.lon, awayM })),
+  });
 }

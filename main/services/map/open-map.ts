@@ -1,9 +1,8 @@
 import { basename } from 'node:path';
-import type { Route } from '../../../geo/drive/gpx/route.ts';
 import { given } from '../../../geo/given.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { assembleRoads } from '../../../geo/roads/assemble.ts';
-import type { Reach } from '../../../geo/roads/discs.ts';
+import type { DrawnRoute, Reach } from '../../../geo/roads/discs.ts';
 import { withLocalIds } from '../../../geo/roads/local-ids.ts';
 import { corridorMask } from '../../../geo/roads/mask.ts';
 import { RoadCollector } from '../../../geo/roads/road-collector.ts';
@@ -30,7 +29,7 @@ const PAUSE_EVERY_MS = 15;
  */
 export async function openMap(
   paths: readonly string[],
-  route: Route | undefined,
+  route: DrawnRoute | undefined,
   hooks: OpenMapHooks = {},
 ): Promise<Result<Roads>> {
   if (paths.length === 0) return fail('map.none', 'No map file is named. Name at least one.');

@@ -1,10 +1,19 @@
 import { stat } from 'node:fs/promises';
+import type { Route } from '../../../geo/drive/gpx/route.ts';
 import { fail, type Result } from '../../../geo/result.ts';
 import type { Roads } from '../../../geo/roads/roads.ts';
 import { Cancelled } from '../map/map-reading.ts';
 import { openMap } from '../map/open-map.ts';
 import { readOnShelf } from '../shelf/roads-on-shelf.ts';
-import { type CheckOnAnyMap, type Found, type WaysWanted, waysOn, waysRead } from './ways-past.ts';
+import { type PlannedOn, type PlanOnAnyMap, planOn, planRead } from './plan-read.ts';
+import {
+  type CheckOnAnyMap,
+  type Found,
+  type ReadRoads,
+  type WaysWanted,
+  waysOn,
+  waysRead,
+} from './ways-past.ts';
 
 /** Map files of this many bytes together are read whole; of larger ones what lies far about the drive. */
 const WHOLE_MAP_BYTES = 150 * 1024 * 1024;
@@ -16,14 +25,43 @@ export interface MapNamed {
 }
 
 /** Ways past what stops a drive, from the map it was checked on. */
-export async function waysFromFiles(
-  { mapPaths, shelf }: MapNamed,
+export function waysFromFiles(
+  map: MapNamed,
   check: CheckOnAnyMap,
   wanted: WaysWanted,
   signal?: AbortSignal,
 ): Promise<Result<Found>> {
-  if (mapPaths.length === 0) return readOnShelf(shelf, signal, (read) => waysRead(read, check, wanted));
-  const read = async (about: Parameters<typeof openMap>[1], reachM?: number): Promise<Roads> => {
+  return onNamedMap(map, signal, {
+    whole: (roads) => waysOn(roads, check, wanted),
+    inPieces: (read) => waysRead(read, check, wanted),
+  });
+}
+
+/** A drive laid out anew on the map named. */
+export function planFromFiles(
+  map: MapNamed,
+  plan: PlanOnAnyMap,
+  signal?: AbortSignal,
+): Promise<Result<PlannedOn>> {
+  return onNamedMap(map, signal, {
+    whole: (roads) => planOn(roads, plan),
+    inPieces: (read) => planRead(read, plan),
+  });
+}
+
+/** Work that is done on all roads at once, or that reads them about lines. */
+interface OnRoads<T> {
+  whole(roads: Roads): Result<T>;
+  inPieces(read: ReadRoads): Promise<Result<T>>;
+}
+
+async function onNamedMap<T>(
+  { mapPaths, shelf }: MapNamed,
+  signal: AbortSignal | undefined,
+  work: OnRoads<T>,
+): Promise<Result<T>> {
+  if (mapPaths.length === 0) return readOnShelf(shelf, signal, work.inPieces);
+  const read = async (about: Pick<Route, 'segments'> | undefined, reachM?: number): Promise<Roads> => {
     const opened = await openMap(mapPaths, about, {
       ...(signal && { signal }),
       ...(reachM !== undefined && { reach: { reachM } }),
@@ -32,8 +70,8 @@ export async function waysFromFiles(
     throw opened.error.code === 'cancelled' ? new Cancelled() : new MapRefused(opened.error);
   };
   try {
-    if ((await bytesOf(mapPaths)) <= WHOLE_MAP_BYTES) return waysOn(await read(undefined), check, wanted);
-    return await waysRead((about, reachM) => read({ ...check.route, ...about }, reachM), check, wanted);
+    if ((await bytesOf(mapPaths)) <= WHOLE_MAP_BYTES) return work.whole(await read(undefined));
+    return await work.inPieces(read);
   } catch (error) {
     if (error instanceof Cancelled) return fail('cancelled', 'Cancelled.');
     if (error instanceof MapRefused) return { ok: false, error: error.problem };
@@ -51,6 +89,14 @@ class MapRefused extends Error {
 }
 
 async function bytesOf(paths: readonly string[]): Promise<number> {
-  const sizes = await Promise.all(paths.map((path) => stat(path).then(({ size }) => size)));
+  // one that is not there is told when it is opened
+  const sizes = await Promise.all(
+    paths.map((path) =>
+      stat(path).then(
+        ({ size }) => size,
+        () => 0,
+      ),
+    ),
+  );
   return sizes.reduce((sum, size) => sum + size, 0);
 }

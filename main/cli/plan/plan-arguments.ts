@@ -1,0 +1,88 @@
+import { given } from '../../../geo/given.ts';
+import { fail, ok, type Result } from '../../../geo/result.ts';
+import { quote } from '../../../geo/units/text.ts';
+import type { PlanPlace } from '../../../geo/wayround/plan.ts';
+import { PREFER } from '../../contract/settings.ts';
+import { readCountry, readWallTime } from '../arguments.ts';
+import { pathFrom, readWords, USAGE_HINT } from '../read-words.ts';
+
+export interface PlanArguments {
+  readonly places: readonly PlanPlace[];
+  readonly vehiclePath: string;
+  readonly loadPath?: string;
+  readonly mapPaths: readonly string[];
+  readonly gpxPath: string;
+  readonly leaveAt?: string;
+  readonly country?: string;
+  readonly prefer?: (typeof PREFER)[number];
+  readonly json: boolean;
+}
+
+/** Reads the words after `lanegauge plan`. */
+export function readPlanArguments(words: readonly string[], standsIn: string): Result<PlanArguments> {
+  const read = readWords(words, {
+    once: ['vehicle', 'load', 'leave', 'prefer', 'gpx', 'country'],
+    several: ['at', 'map'],
+    signed: ['at'],
+    flags: ['json'],
+  });
+  if (!read.ok) return read;
+  const { all, one, flag } = read.value;
+  const [vehicle, gpx, load] = [one('vehicle'), one('gpx'), one('load')];
+  const missing = [
+    ...(all('at').length > 1 ? [] : ['--at LAT,LON for two places or more']),
+    ...(vehicle ? [] : ['--vehicle FILE.json']),
+    ...(gpx ? [] : ['--gpx FILE']),
+  ];
+  if (!vehicle || !gpx || missing.length > 0)
+    return fail('usage', `Missing: ${missing.join(', ')}. ${USAGE_HINT}`);
+  const places: PlanPlace[] = [];
+  for (const text of all('at')) {
+    const place = readPlace(text);
+    if (!place.ok) return place;
+    places.push(place.value);
+  }
+  const prefer = PREFER.find((each) => each === one('prefer'));
+  if (one('prefer') !== undefined && prefer === undefined)
+    return fail(
+      'usage',
+      `--prefer ${quote(one('prefer') ?? '')} is neither quickest nor widest. ${USAGE_HINT}`,
+    );
+  const country = readCountry(one('country'));
+  if (country?.ok === false) return country;
+  const leaveAt = readWallTime(one('leave'));
+  if (leaveAt?.ok === false) return leaveAt;
+  const from = (path: string) => pathFrom(standsIn, path);
+  return ok({
+    places,
+    vehiclePath: from(vehicle),
+    mapPaths: all('map').map(from),
+    gpxPath: from(gpx),
+    json: flag('json'),
+    ...given({
+      loadPath: load && from(load),
+      prefer,
+      country: country?.value,
+      leaveAt: leaveAt?.value,
+    }),
+  });
+}
+
+const PLACE = /^\s*([-+]?\d+(?:\.\d+)?)\s*,\s*([-+]?\d+(?:\.\d+)?)\s*$/u;
+
+/** Latitude and longitude in degrees, the comma between them. */
+function readPlace(text: string): Result<PlanPlace> {
+  const [, latText, lonText] = PLACE.exec(text) ?? [];
+  if (latText === undefined || lonText === undefined)
+    return fail(
+      'usage',
+      `--at ${quote(text)} is not a place such as 51.5074,-0.1278: latitude, a comma, longitude. ${USAGE_HINT}`,
+    );
+  const [lat, lon] = [Number(latText), Number(lonText)];
+  if (Math.abs(lat) > 90 || Math.abs(lon) > 180)
+    return fail(
+      'usage',
+      `--at ${quote(text)} is no place on Earth: latitude comes first and goes from -90 to 90, longitude from -180 to 180.`,
+    );
+  return ok({ lat, lon, stop: true });
+}

@@ -1,0 +1,67 @@
+import { basename, dirname } from 'node:path';
+import { writeGpx } from '../../../geo/drive/gpx/write-gpx.ts';
+import { given } from '../../../geo/given.ts';
+import { loadResult } from '../../../geo/load/load-result.ts';
+import { fail, ok, type Result } from '../../../geo/result.ts';
+import { clip } from '../../../geo/units/text.ts';
+import { writeNew } from '../../services/files/write-new.ts';
+import { shelfFolder } from '../../services/shelf/where-shelf.ts';
+import { readLoadFile } from '../../services/vehicle/read-load-file.ts';
+import { readVehicleFile } from '../../services/vehicle/read-vehicle-file.ts';
+import type { PlannedOn, PlanOnAnyMap } from '../../services/way-round/plan-read.ts';
+import { planFromFiles } from '../../services/way-round/ways-from-files.ts';
+import { PROGRAM } from '../../version.ts';
+import { jsonText } from '../json-text.ts';
+import { printReport } from '../print-report.ts';
+import { EXIT_INTERRUPTED, refuse, type Terminal } from '../terminal.ts';
+import { type PlanArguments, readPlanArguments } from './plan-arguments.ts';
+
+/** `lanegauge plan`. @returns 0 a drive, 1 there is none, 2 input could not be used, 130 interrupted */
+export async function planCommand(words: readonly string[], terminal: Terminal): Promise<number> {
+  const read = readPlanArguments(words, terminal.folder);
+  if (!read.ok) return refuse(read.error.message, terminal);
+  const { signal, progress } = terminal;
+  const plan = await planOf(read.value, terminal);
+  if (!plan.ok) return refuse(plan.error.message, terminal);
+  progress.show('laying out the drive');
+  const map = { mapPaths: read.value.mapPaths, shelf: shelfFolder(terminal.dataFolder) };
+  const planned = await planFromFiles(map, plan.value, signal);
+  progress.clear();
+  if (signal.aborted) return EXIT_INTERRUPTED;
+  if (!planned.ok) {
+    if (planned.error.code !== 'no way') return refuse(planned.error.message, terminal);
+    terminal.complain(planned.error.message);
+    return 1;
+  }
+  const written = await writeDrive(read.value.gpxPath, planned.value, signal);
+  if (!written.ok) return refuse(written.error.message, terminal);
+  const { report } = planned.value;
+  terminal.out(read.value.json ? jsonText(report) : printReport(report, terminal.width, terminal.paint));
+  return 0;
+}
+
+async function planOf(asked: PlanArguments, { now }: Terminal): Promise<Result<PlanOnAnyMap>> {
+  const card = await readVehicleFile(asked.vehiclePath);
+  if (!card.ok) return card;
+  const list = asked.loadPath === undefined ? undefined : await readLoadFile(asked.loadPath);
+  if (list?.ok === false) return list;
+  const load = list && loadResult(card.value, list.value.items);
+  if (load?.ok === false) return load;
+  const { places, prefer, leaveAt, country } = asked;
+  return ok({
+    places,
+    card: card.value,
+    name: basename(asked.gpxPath).replace(/\.gpx$/i, ''),
+    program: PROGRAM,
+    made: now().toISOString(),
+    ...given({ load: load?.value, prefer, country, leave: leaveAt }),
+  });
+}
+
+async function writeDrive(path: string, { route }: PlannedOn, signal: AbortSignal): Promise<Result<unknown>> {
+  const text = writeGpx(route, [], PROGRAM);
+  if (!text.ok) return text;
+  const name = basename(path);
+  if (name === '') return fail('usage', `--gpx ${clip(path)} names no file.`);
+  return writeNew(dirname(path), { [name]: text.value }, signal);
+}

@@ -6,7 +6,7 @@ import type { EdgePart } from '../drive/match/trace-paths.ts';
 import { readLeaving } from '../drive/times/leaving.ts';
 import type { Place } from '../earth/sphere.ts';
 import type { DriveReport } from '../report/report.ts';
-import { fail, ok, type Result } from '../result.ts';
+import { fail, ok, type Problem, type Result } from '../result.ts';
 import { DEFAULT_MARGINS } from '../rules/rule.ts';
 import { brokenTurns, lengthOf } from './along/splice.ts';
 import { fieldFor } from './field.ts';
@@ -81,6 +81,7 @@ export function planDrive(input: PlanInput): Result<Planned> {
   // by ferry only where nothing else leads there
   const settled =
     'leg' in first ? settlePlan(input, stops.value, { ...base, terms: { ferries: true } }, lessons) : first;
+  if ('fault' in settled) return { ok: false, error: settled.fault };
   if ('leg' in settled) return fail('no way', sayNoLeg(settled.leg, stops.value.length));
   return ok({ ...settled, places: stops.value.map(({ at, awayM }) => ({ at, awayM })) });
 }
@@ -119,12 +120,16 @@ function placeProblem(
       );
 }
 
-type Settled = Pick<Planned, 'route' | 'drive' | 'report'> | { readonly leg: number };
+type Settled =
+  | Pick<Planned, 'route' | 'drive' | 'report'>
+  | { readonly leg: number }
+  /** the leave time cannot be read there */
+  | { readonly fault: Problem };
 
 function settlePlan(input: PlanInput, stops: readonly PlanStop[], base: Question, lessons: Lessons): Settled {
   let question = base;
   let leg = 0;
-  let passed: Exclude<Settled, { leg: number }> | undefined;
+  let passed: Pick<Planned, 'route' | 'drive' | 'report'> | undefined;
   for (let tries = 0; tries < MOST_TRIES; tries++) {
     const laid = layLegs(stops, question);
     if (laid.parts === undefined) {
@@ -132,6 +137,7 @@ function settlePlan(input: PlanInput, stops: readonly PlanStop[], base: Question
       break;
     }
     const checked = checkParts(input, laid.parts, base);
+    if ('fault' in checked) return checked;
     if (question.terms.clockAt === undefined && checked.clockAt !== undefined) {
       // now that the place it leaves from is known, so is its clock
       question = { ...base, terms: { ...base.terms, clockAt: checked.clockAt } };
@@ -162,7 +168,11 @@ interface Checked extends Pick<Planned, 'route' | 'drive' | 'report'> {
   readonly clockAt: ReturnType<typeof clockFor> | undefined;
 }
 
-function checkParts(input: PlanInput, parts: readonly EdgePart[], { field }: Question): Checked {
+function checkParts(
+  input: PlanInput,
+  parts: readonly EdgePart[],
+  { field }: Question,
+): Checked | { readonly fault: Problem } {
   const { roads, country, leave, name = '' } = input;
   const { graph } = field.costs;
   const legs = stretchesOf(parts, 0, graph);
@@ -170,7 +180,8 @@ function checkParts(input: PlanInput, parts: readonly EdgePart[], { field }: Que
   const drive = { ...bare, brokenTurns: brokenTurns(bare, roads, graph) };
   const route = denseRoute(drive, roads, name);
   const read = leave === undefined ? undefined : readLeaving(leave, drive, roads, country);
-  const leaving = read?.ok === true ? read.value : undefined;
+  if (read?.ok === false) return { fault: read.error };
+  const leaving = read?.value;
   const { places: _, prefer: __, leave: ___, name: ____, ...rest } = input;
   const report = checkDrive({
     ...rest,

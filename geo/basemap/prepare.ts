@@ -1,5 +1,6 @@
 import Flatbush from 'flatbush';
 import { mercatorX, mercatorY } from '../earth/mercator.ts';
+import { largest, smallest } from '../lists.ts';
 import type { Roads, Tags } from '../roads/roads.ts';
 import { drawKind, MIN_ZOOM } from './draw-kind.ts';
 import type { DrawKind } from './features.ts';
@@ -30,8 +31,8 @@ export interface BaseMap {
   /** nodes on the unit square (mercator) */
   readonly x: Float64Array;
   readonly y: Float64Array;
-  /** whether every coastline closes, so that what lies outside is sea */
-  readonly sea: boolean;
+  /** where every coastline closes: what lies outside them is sea, as far as this box; beyond it nobody knows */
+  readonly sea: Box | undefined;
   /** from the first zoom at which they are drawn on */
   readonly shelves: readonly { readonly minZoom: number; readonly shelf: Shelf<Drawn> }[];
   readonly names: Shelf<NameLine>;
@@ -64,7 +65,7 @@ export function prepareBaseMap(
   return {
     x,
     y,
-    sea,
+    sea: sea ? seaAbout(coast.map(({ refs }) => boxAround(refs, x, y))) : undefined,
     shelves: [...byZoom]
       .sort(([a], [b]) => a - b)
       .map(([minZoom, things]) => ({ minZoom, shelf: shelve(things, ({ refs }) => boxOf(refs)) })),
@@ -103,7 +104,18 @@ function drawnOf({ ways }: Roads): Drawn[] {
 
 const COAST: Tags = { natural: 'coastline' };
 
+/** West, north, east, south on the unit square. */
 type Box = readonly [number, number, number, number];
+
+/** The coasts and as much again on every side: a drive on another continent is not drawn at sea. */
+function seaAbout(coasts: readonly Box[]): Box {
+  const west = smallest(coasts.map((box) => box[0]));
+  const north = smallest(coasts.map((box) => box[1]));
+  const east = largest(coasts.map((box) => box[2]));
+  const south = largest(coasts.map((box) => box[3]));
+  const more = Math.max(east - west, south - north);
+  return [west - more, north - more, east + more, south + more];
+}
 
 function shelve<T>(things: readonly T[], boxOf: (thing: T) => Box): Shelf<T> {
   if (things.length === 0) return { things, tree: undefined };

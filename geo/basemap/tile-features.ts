@@ -58,13 +58,17 @@ export function tileFeatures(map: BaseMap, z: number, x: number, y: number): Til
     z,
     x,
     y,
-    sea: map.sea,
+    sea: map.sea !== undefined && meets(map.sea, box),
     layers: [...layers]
       .filter(([, parts]) => parts.length > 0)
       .sort(([a], [b]) => a - b)
       .map(([key, parts]) => toLayer(key, parts)),
     labels: tileLabels(map, z, x, y),
   };
+}
+
+function meets(a: NonNullable<BaseMap['sea']>, b: typeof a): boolean {
+  return a[0] <= b[2] && b[0] <= a[2] && a[1] <= b[3] && b[1] <= a[3];
 }
 
 function toLayer(key: number, parts: number[]): TileLayer {

@@ -136,6 +136,11 @@ describe('a tile of the base map', () => {
     });
   });
 
+  it('lies at sea about its coasts, and not on another continent', () => {
+    const island = mapOf([{ line: SQUARE, tags: { natural: 'coastline' } }]);
+    expect(tileFeatures(island, 13, 0, 0).sea).toBe(false);
+  });
+
   it('is the same each time it is cut', () => {
     const make = () =>
       mapOf(

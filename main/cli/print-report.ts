@@ -35,10 +35,7 @@ export function printReport(report: DriveReport, width: number, paint: Paint): s
       width,
     ),
     ...loadLines(report, width),
-    ...wrap(
-      `Map      ${map.sources.map((source) => clip(source.name) + (source.dataDate ? ` (data of ${clip(source.dataDate.slice(0, 10))})` : '')).join(', ')}, ${map.roads} roads within reach`,
-      width,
-    ),
+    ...wrap(`Map      ${sayMap(map)}`, width),
     ...matchLines(report, width),
     ...timeLines(report, width),
     '',
@@ -57,9 +54,19 @@ export function printReport(report: DriveReport, width: number, paint: Paint): s
 
 /** A map of another place is no verdict on the drive. */
 function sayOverall(report: DriveReport): string {
-  return liesElsewhere(report.match, report.route.lengthM)
-    ? 'The map has no roads under this drive, so nothing on it is checked. Use a map that covers it.'
-    : sayVerdict(report);
+  if (!liesElsewhere(report.match, report.route.lengthM)) return sayVerdict(report);
+  return report.map.sources.length === 0
+    ? 'Nothing on the shelf has roads under this drive, so nothing on it is checked. Get its map with: lanegauge shelf fetch --route DRIVE.gpx --by region, or lanegauge shelf import MAP.osm.pbf.'
+    : 'The map has no roads under this drive, so nothing on it is checked. Use a map that covers it.';
+}
+
+/** Of the shelf only the maps that hold something near the drive are named: there may be none. */
+function sayMap({ sources, roads }: DriveReport['map']): string {
+  if (sources.length === 0) return 'none: nothing on the shelf lies near this drive';
+  const named = sources.map(({ name, dataDate }) =>
+    dataDate ? `${clip(name)} (data of ${clip(dataDate.slice(0, 10))})` : clip(name),
+  );
+  return `${named.join(', ')}, ${roads} roads within reach`;
 }
 
 /** "12.3 km / 7.6 mi" */

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { fetchedSchema, fetchPlanSchema } from './fetch.ts';
-import { mapNameSchema, shelfMapSchema, shelfSchema, verifiedSchema } from './shelf.ts';
+import { importedMapSchema, mapNameSchema, shelfSchema, verifiedSchema } from './shelf.ts';
 import { sourceSchema } from './source.ts';
 import { workSchema } from './work.ts';
 
@@ -13,11 +13,11 @@ const fetchBySchema = z.enum(['line', 'region']);
 /** The calls about the shelf. What is long goes on while others are answered. */
 export const SHELF_CALLS = {
   shelf: { request: empty, progress: nothing, value: shelfSchema },
-  /** Takes a map file in; without a name under its file's. One of that name is replaced when the new one is whole. */
+  /** Takes a map file in; without a name under its file's. One of that name is replaced when the new one is whole, or stays where it lies in another place. */
   importMap: {
     request: z.strictObject({ source: sourceSchema, name: mapNameSchema.optional() }),
     progress: workSchema,
-    value: shelfMapSchema,
+    value: importedMapSchema,
   },
   /** Reads all of a map; with `repair` a damaged one is made anew from its source, or set aside. */
   verifyMap: {

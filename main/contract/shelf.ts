@@ -6,7 +6,7 @@ const bytes = z.number().min(0);
 const originSchema = z.enum(['file', 'line', 'region', 'unknown']);
 
 /** One map of the shelf, as the page shows it. */
-export const shelfMapSchema = z.strictObject({
+const shelfMapSchema = z.strictObject({
   name: z.string(),
   roads: z.number(),
   bytes,
@@ -23,6 +23,13 @@ export const shelfMapSchema = z.strictObject({
   area: z.strictObject({ zoom: z.number(), tiles: z.array(z.tuple([z.number(), z.number()])) }),
 });
 export type ShelfMap = z.infer<typeof shelfMapSchema>;
+
+/** A map that was taken in. */
+export const importedMapSchema = shelfMapSchema.extend({
+  /** the map whose name was wanted, which lies elsewhere and stays */
+  beside: z.string().optional(),
+});
+export type ImportedMap = z.infer<typeof importedMapSchema>;
 
 /** The whole shelf. */
 export const shelfSchema = z.strictObject({

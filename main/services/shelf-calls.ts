@@ -36,18 +36,21 @@ export function shelfCalls(
       const file = found.value;
       // what the page sent lies in a passing folder; what lies on this computer stays there
       const stays = source.kind === 'path' || source.kind === 'recent';
-      const wanted = name ?? nameOfFile(file.name);
+      const elsewhere = nameOfFile(file.name);
+      const wanted = name ?? elsewhere;
       // the old map's files stay open, so that it can be compared with the new one
       await engine.ask('holdShelf', { shelf }, hooks);
       const put = await importMap(
         parts,
-        { name: wanted, files: [{ ...file, stays }], origin: { by: 'file' } },
+        { name: wanted, elsewhere, files: [{ ...file, stays }], origin: { by: 'file' } },
         hooks,
       );
       if (!put.ok) return underItsName(put.error, file);
       const shown = await showShelf(shelf);
-      const map = shown.ok ? shown.value.maps.find((each) => each.name === wanted) : undefined;
-      return map === undefined ? fail('shelf.gone', 'The map was taken off the shelf meanwhile.') : ok(map);
+      const map = shown.ok ? shown.value.maps.find((each) => each.name === put.value.name) : undefined;
+      return map === undefined
+        ? fail('shelf.gone', 'The map was taken off the shelf meanwhile.')
+        : ok({ ...map, ...given({ beside: put.value.beside }) });
     },
     async verifyMap({ name, repair }, hooks) {
       const found = await findByName(shelf, name);

@@ -1,7 +1,7 @@
 import { given } from '../../geo/given.ts';
 import type { Problem } from '../../geo/result.ts';
 import { clip, counted } from '../../geo/units/text.ts';
-import type { ShelfMap } from '../../main/contract/shelf.ts';
+import type { ImportedMap } from '../../main/contract/shelf.ts';
 import type { Source } from '../../main/contract/source.ts';
 import { addFile, ask } from '../host/ask.ts';
 import { settings, vehicle } from '../state/kept.ts';
@@ -66,8 +66,11 @@ export async function compareDrives({ signal, tell }: Job): Promise<void> {
   mapChanges.value = { vehicle: card.name, drives: reply.ok ? reply.value.drives : [] };
 }
 
-function sayTaken({ name, roads }: ShelfMap): string {
-  return `${clip(name, 80)} is on your shelf, with ${counted(roads, 'road').replace(/^\d+/, roads.toLocaleString('en-GB'))}. Drives there use it from now on.`;
+function sayTaken({ name, roads, beside }: ImportedMap): string {
+  if (roads === 0)
+    return `${clip(name, 80)} is on your shelf, but there is no road in it: no drive can be checked on it.`;
+  const stays = beside === undefined ? '' : ` ${clip(beside, 80)} lies in another place and stays as it was.`;
+  return `${clip(name, 80)} is on your shelf, with ${counted(roads, 'road').replace(/^\d+/, roads.toLocaleString('en-GB'))}. Drives there use it from now on.${stays}`;
 }
 
 /** Reads all of a map, so that damage is known. @param mend makes a damaged one anew */

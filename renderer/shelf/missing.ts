@@ -2,6 +2,7 @@ import { distanceIn, type Units } from '../../geo/units/in-units.ts';
 import type { FollowedDrive } from '../../main/contract/followed-drive.ts';
 import type { MapSummary } from '../../main/contract/map-summary.ts';
 import type { Source } from '../../main/contract/source.ts';
+import { sameSource } from '../actions/wanted.ts';
 import { isMostlyOff } from '../actions/which-map.ts';
 
 /** What a drive lacks of its map. */
@@ -15,12 +16,16 @@ export interface Missing {
   readonly from: 'shelf' | 'file' | 'nothing';
 }
 
-/** @returns undefined where the map is whole, or the drive one of the sample's */
+/**
+ * @param about the drive that the map was opened for: while another is being opened, nothing is told of the one shown
+ * @returns undefined where the map is whole, or the drive one of the sample's
+ */
 export function missingOf(
-  { summary, source }: { summary: MapSummary; source: Source },
+  { summary, source, about }: { summary: MapSummary; source: Source; about?: Source },
   drive: { followed: FollowedDrive; source: Source },
 ): Missing | undefined {
   if (drive.source.kind === 'sample') return undefined;
+  if (about && !sameSource(about, drive.source)) return undefined;
   const { shelf } = summary;
   if (shelf) {
     const { missingM, lengthM } = bareOf(shelf, drive.followed);

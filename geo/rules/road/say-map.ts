@@ -12,7 +12,7 @@ export const NOTHING_ON_THE_MAP: Words = {
 export function sayIncomplete(note: string): Words {
   return {
     say: `The map may lack roads or limits: ${note}`,
-    advice: 'Fetch the map again before relying on this.',
+    advice: 'Get the map whole before relying on this: mend it, or fetch it again.',
   };
 }
 
@@ -26,7 +26,8 @@ export function sayOffTheMap(lengthM: number, map: 'has roads' | 'has none'): Wo
       }
     : {
         say: `${length} with no mapped road under the route: not checked.`,
-        advice: 'Look at this part yourself, or mend the route.',
+        advice:
+          'Look at this part yourself. Where the map ends, use one that covers it; where the route is drawn beside the road, mend the route.',
       };
 }
 

@@ -76,8 +76,20 @@ function sayPlan(plan: FetchPlan, json: boolean): ShelfSaid {
           `${plan.queries} questions to ${plan.host}, about ${printBytes(plan.bytes)}, about ${sayMinutes(plan.seconds)}.`,
         ]
       : [];
-  const close = plan.by === 'region' && plan.step === 'none' ? '' : 'Nothing was asked. To do it, add --yes.';
-  return { text: `${[...figures, ...plan.say, close].filter((line) => line !== '').join('\n')}\n`, exit: 0 };
+  return {
+    text: `${[...figures, ...plan.say, sayHowOn(plan)].filter((line) => line !== '').join('\n')}\n`,
+    exit: 0,
+  };
+}
+
+/** One `--yes` is for all steps that are left: whoever types it has not seen what the later ones take. */
+function sayHowOn(plan: FetchPlan): string {
+  const other = 'Another server is named with --from URL.';
+  if (plan.by === 'line' || plan.step === 'maps') return `Nothing was asked. To do it, add --yes. ${other}`;
+  if (plan.step === 'none') return '';
+  const after =
+    plan.step === 'index' ? 'the list, the sizes of the maps and the maps' : 'the sizes and the maps';
+  return `Nothing was asked. To do it, add --yes: that fetches ${after} without asking again, however large they are. ${other}`;
 }
 
 function sayMinutes(seconds: number): string {

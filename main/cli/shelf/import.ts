@@ -1,16 +1,16 @@
 import { basename } from 'node:path';
 import { fail, ok, type Result } from '../../../geo/result.ts';
-import type { ListedMap } from '../../services/shelf/list-maps.ts';
 import type { MapFile } from '../../services/shelf/put-on-shelf.ts';
-import { importMap, nameOfFile } from '../../services/shelf/shelf-work.ts';
+import { type ImportedMap, importMap, nameOfFile } from '../../services/shelf/shelf-work.ts';
 import { jsonText } from '../json-text.ts';
 import { pathFrom, readWords, USAGE_HINT } from '../read-words.ts';
 import type { ShelfCommand } from './command.ts';
-import { printMaps } from './print-maps.ts';
+import { printImported } from './print-maps.ts';
 
 const MANY = 1000;
 
-/** `shelf import FILE… [--name N]`: each file a map of its own name, or all of them one map of the name given. */
+/** `shelf import FILE… [--name N]`: each file a map of its own name, beside one of that name
+ * elsewhere, or all of them one map of the name given. */
 export const shelfImport: ShelfCommand = async (words, { folder, progress, signal }, tools) => {
   const read = readWords(words, { once: ['name'], flags: ['json'], bare: MANY });
   if (!read.ok) return read;
@@ -24,12 +24,15 @@ export const shelfImport: ShelfCommand = async (words, { folder, progress, signa
   });
   const wanted =
     name === undefined
-      ? files.map((file) => ({ name: nameOfFile(file.path), files: [file] }))
+      ? files.map((file) => {
+          const own = nameOfFile(file.path);
+          return { name: own, elsewhere: own, files: [file] };
+        })
       : [{ name, files }];
-  const done: ListedMap[] = [];
+  const done: ImportedMap[] = [];
   const failed: string[] = [];
   for (const map of wanted) {
-    const put: Result<ListedMap> = await importMap(
+    const put: Result<ImportedMap> = await importMap(
       tools,
       { ...map, origin: { by: 'file' } },
       { signal, onProgress: ({ what, share }) => progress.show(what, share) },
@@ -45,5 +48,5 @@ export const shelfImport: ShelfCommand = async (words, { folder, progress, signa
       'shelf.import',
       done.length === 0 ? failed.join(' ') : `${failed.join(' ')} What was named besides is on the shelf.`,
     );
-  return ok({ text: flag('json') ? jsonText({ maps: done }) : printMaps(done), exit: 0 });
+  return ok({ text: flag('json') ? jsonText({ maps: done }) : printImported(done), exit: 0 });
 };

@@ -1,6 +1,7 @@
 import { printBytes } from '../../../geo/units/print.ts';
 import { counted, quote } from '../../../geo/units/text.ts';
 import type { ListedMap } from '../../services/shelf/list-maps.ts';
+import type { ImportedMap } from '../../services/shelf/shelf-work.ts';
 
 export const EMPTY_SHELF =
   'Nothing is on the shelf. Put a map there with: lanegauge shelf import MAP.osm.pbf, or lanegauge shelf fetch --route DRIVE.gpx --by region\n';
@@ -10,6 +11,17 @@ export function printMaps(maps: readonly ListedMap[]): string {
   return maps.map(printMap).join('');
 }
 
+/** The same for maps just taken in, and which of them have not got the name wanted. */
+export function printImported(maps: readonly ImportedMap[]): string {
+  return maps
+    .map(({ beside, ...map }) =>
+      beside === undefined
+        ? printMap(map)
+        : `${printMap(map)}  ${quote(beside)} lies in another place and stays as it was\n`,
+    )
+    .join('');
+}
+
 function printMap({ name, roads, bytes, dataDate, sources, state }: ListedMap): string {
   const age = dataDate === undefined ? 'of no known date' : `data of ${dataDate.slice(0, 10)}`;
   const from = sources.map((source) => source.name).join(', ');
@@ -17,5 +29,6 @@ function printMap({ name, roads, bytes, dataDate, sources, state }: ListedMap): 
     state === 'damaged'
       ? '\n  damaged: mend it with lanegauge shelf verify --repair, or import it again'
       : '';
-  return `${quote(name)}: ${counted(roads, 'road')}, ${printBytes(bytes)}, ${age}${from === '' ? '' : `, from ${from}`}${damage}\n`;
+  const bare = state === 'ready' && roads === 0 ? '\n  holds no road: no drive can be checked on it' : '';
+  return `${quote(name)}: ${counted(roads, 'road')}, ${printBytes(bytes)}, ${age}${from === '' ? '' : `, from ${from}`}${damage}${bare}\n`;
 }

@@ -41,8 +41,9 @@ function isSound({ state, repair }: VerifiedMap): boolean {
 
 function sayVerified({ name, state, blocks, damagedBlocks, repair }: VerifiedMap): string {
   if (state === 'ready') return `${quote(name)}: all of it can be read (${counted(blocks, 'piece')}).\n`;
-  const found = `${quote(name)} is damaged: ${counted(damagedBlocks, 'piece')} cannot be read.`;
+  const lost = blocks === 0 ? 'nothing of it can' : `${counted(damagedBlocks, 'piece')} of it cannot`;
+  const found = `${quote(name)} is damaged: ${lost} be read.`;
   return repair === undefined
-    ? `${found} Checks leave them out. Mend it with: lanegauge shelf verify --repair\n`
+    ? `${found} Checks leave out what cannot be read. Mend it with: lanegauge shelf verify --repair\n`
     : `${found} ${repair.say}\n`;
 }

@@ -67,6 +67,8 @@ export async function fetchLineToShelf(
     tools,
     {
       name,
+      // another drive of this name
+      elsewhere: name,
       files: [{ path, name: `${host}, along the drive`, stays: false }],
       origin: { by: 'line', from: host, lacking, notes: [...notes] },
     },
@@ -79,5 +81,5 @@ export async function fetchLineToShelf(
   if (!put.ok) return put;
   // what a later fetch would have to ask again stays where parts are still lacking
   if (lacking.length === 0) await forget();
-  return ok({ kind: 'maps', maps: [name], lacking, notes: [...notes] });
+  return ok({ kind: 'maps', maps: [put.value.name], lacking, notes: [...notes] });
 }

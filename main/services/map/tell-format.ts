@@ -1,5 +1,6 @@
 import type { FileHandle } from 'node:fs/promises';
 import { constants, createGunzip } from 'node:zlib';
+import { fileKind, sayForeign } from '../../../geo/document/file-kind.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import type { ReadMapFile } from './map-reading.ts';
 import { readPbfFile } from './read-pbf-file.ts';
@@ -52,6 +53,13 @@ function choose(start: Buffer, name: string, packing: Packing): Result<ReadMapFi
   const refused = REFUSED.find((known) => known.start.every((byte, i) => start[i] === byte));
   if (refused)
     return fail('map.packed', `${name} is ${refused.what}, which is not read here. ${refused.todo}`);
+  const page = fileKind(start) === 'web page' ? sayForeign('web page', name) : undefined;
+  if (page !== undefined) return fail('map.unknown', page);
+  if (start.every((byte) => byte === 0))
+    return fail(
+      'map.damaged',
+      `${name} holds no data where a map begins, only zero bytes: its download or copy broke off. Download or copy it again.`,
+    );
   const lead = start
     .toString('latin1')
     .replace(/^\xef\xbb\xbf/u, '')
@@ -60,7 +68,7 @@ function choose(start: Buffer, name: string, packing: Packing): Result<ReadMapFi
   if (lead.startsWith('{') || lead.startsWith('[')) return ok(readJsonFile(packing));
   return fail(
     'map.unknown',
-    `${name} is neither a drive nor a map that can be read here. A drive is a GPX file. For a map: ${USABLE}`,
+    `${name} is neither a drive nor a map that can be read here. A drive is a GPX file. A map is a file of OpenStreetMap data: .osm.pbf, .osm, .osm.gz or Overpass JSON.`,
   );
 }
 

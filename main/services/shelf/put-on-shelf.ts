@@ -4,13 +4,15 @@ import { join } from 'node:path';
 import { given } from '../../../geo/given.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import type { PartMeta } from '../../../geo/shelf/part-meta.ts';
+import { listed, quote } from '../../../geo/units/text.ts';
 import type { Work } from '../../contract/work.ts';
 import { makeFolders } from '../files/make-folders.ts';
 import { OWN_MARK } from '../files/owner-mark.ts';
 import { codeOf, messageOf } from '../files/system-error.ts';
 import type { Manifest, Origin } from './manifest.ts';
+import { nameOfNew } from './name-of-new.ts';
 import { type MadePart, publishMap } from './publish-map.ts';
-import { WORK } from './shelf-folder.ts';
+import { findMaps, WORK } from './shelf-folder.ts';
 
 /** A file to take in. */
 export interface MapFile {
@@ -38,6 +40,8 @@ export type ImportPart = (
 export interface PutRequest {
   readonly shelf: string;
   readonly name: string;
+  /** where the map of that name lies in another place: it stays, and the new one is called so, or by a number */
+  readonly elsewhere?: string;
   readonly files: readonly MapFile[];
   readonly origin: Origin;
   /** ISO 8601 */
@@ -49,7 +53,7 @@ export interface PutRequest {
  * Given up or gone wrong, the old map stays and nothing is left behind.
  */
 export async function putOnShelf(
-  { shelf, name, files, origin, now }: PutRequest,
+  { shelf, name, elsewhere, files, origin, now }: PutRequest,
   importPart: ImportPart,
   hooks: ImportHooks,
 ): Promise<Result<Manifest>> {
@@ -69,7 +73,14 @@ export async function putOnShelf(
       parts.push({ path, bytes: size, meta: made.value, ...(file.stays ? { sourcePath: file.path } : {}) });
     }
     if (hooks.signal.aborted) return fail('cancelled', 'Cancelled.');
-    const put = await publishMap(shelf, { name, imported: now, origin, parts });
+    const metas = parts.map(({ meta }) => meta);
+    if (metas.every(({ roads }) => roads === 0) && (await hasRoads(shelf, name)))
+      return fail(
+        'shelf.no-road',
+        `No road is in ${listed(files.map((file) => quote(file.name)))}: ${quote(name)} on the shelf, which has roads, stays as it was.`,
+      );
+    const called = elsewhere === undefined ? name : await nameOfNew(shelf, metas, [name, elsewhere]);
+    const put = await publishMap(shelf, { name: called, imported: now, origin, parts });
     return put.ok ? ok(put.value) : put;
   } catch (error) {
     if (codeOf(error) === undefined) throw error;
@@ -80,4 +91,9 @@ export async function putOnShelf(
   } finally {
     await rm(work, { recursive: true, force: true }).catch(() => {});
   }
+}
+
+async function hasRoads(shelf: string, name: string): Promise<boolean> {
+  const old = (await findMaps(shelf)).find((map) => map.name === name);
+  return old?.manifest?.parts.some(({ roads }) => roads > 0) ?? false;
 }

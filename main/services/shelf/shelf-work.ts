@@ -24,6 +24,8 @@ export interface ShelfTools {
 /** Maps by the files they are made of. */
 export interface MapWanted {
   readonly name: string;
+  /** see PutRequest */
+  readonly elsewhere?: string;
   readonly files: readonly MapFile[];
   readonly origin: Origin;
 }
@@ -34,18 +36,25 @@ export function nameOfFile(path: string): string {
   return name.replace(/(\.osm)?(\.(pbf|gz|osm|json|xml))*$/i, '').replace(/-latest$/, '') || name;
 }
 
+/** A map that was taken in. */
+export interface ImportedMap extends ListedMap {
+  /** the map whose name was wanted, which lies elsewhere and stays */
+  readonly beside?: string;
+}
+
 /** Takes files in as one map, in place of the one of that name. @returns how the shelf tells it */
 export async function importMap(
   { shelf, importPart, now }: ShelfTools,
-  { name, files, origin }: MapWanted,
+  wanted: MapWanted,
   hooks: ImportHooks,
-): Promise<Result<ListedMap>> {
-  const put = await putOnShelf({ shelf, name, files, origin, now: now().toISOString() }, importPart, hooks);
+): Promise<Result<ImportedMap>> {
+  const put = await putOnShelf({ shelf, ...wanted, now: now().toISOString() }, importPart, hooks);
   if (!put.ok) return put;
+  const { name } = put.value;
   const there = (await listMaps(shelf)).find((map) => map.name === name);
   return there === undefined
     ? fail('shelf.gone', `The map ${quote(name)} was taken off the shelf as soon as it was there.`)
-    : ok(there);
+    : ok(name === wanted.name ? there : { ...there, beside: wanted.name });
 }
 
 /** Takes a map off the shelf by its name. */

@@ -46,9 +46,13 @@ describe('the first lines of a report on the terminal', () => {
       ...elsewhere,
       verdict: 'unknown',
       route: { ...elsewhere.route, lengthM: 2000 },
+      map: { ...elsewhere.map, sources: [{ name: 'other.osm.pbf', sha256: '' }] },
     };
     expect(lines(of)[0]).toMatch(
       /^UNKNOWN: The map has no roads under this drive, so nothing on it is checked\./,
     );
+    const bare = lines({ ...of, map: { ...of.map, sources: [], roads: 0 } });
+    expect(bare[0]).toMatch(/^UNKNOWN: Nothing on the shelf has roads under this drive/);
+    expect(bare).toContain('Map none: nothing on the shelf lies near this drive');
   });
 });

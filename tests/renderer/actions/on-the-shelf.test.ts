@@ -231,6 +231,16 @@ describe('a map file kept on the shelf', () => {
     );
   });
 
+  it('is said to stand beside a map of that name which lies elsewhere, and to be of no use without a road', async () => {
+    openedMap.value = FILE_OPEN;
+    answers['importMap'] = () => ok({ name: 'vale 2', roads: 1, beside: 'vale' });
+    await keepOpened(FILE, 'vale.osm.pbf');
+    expect(notice.value?.say).toContain('vale lies in another place and stays as it was.');
+    answers['importMap'] = () => ok({ name: 'vale', roads: 0 });
+    await keepOpened(FILE, 'vale.osm.pbf');
+    expect(notice.value?.say).toContain('no drive can be checked on it');
+  });
+
   it('that cannot be taken in leaves the drive on it', async () => {
     openedMap.value = FILE_OPEN;
     answers['importMap'] = () => fail('shelf.full', 'The disk is full.');

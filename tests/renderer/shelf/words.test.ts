@@ -56,6 +56,12 @@ describe('what a drive lacks of its map', () => {
     );
   });
 
+  it('is not told of the drive that is still shown while the map is opened for another', () => {
+    const map = onShelf({ bare: [{ fromM: 0, toM: 40_000 }] });
+    expect(missingOf({ ...map, about: { kind: 'upload', token: 'other-token' } }, own)).toBeUndefined();
+    expect(missingOf({ ...map, about: own.source }, own)).toMatchObject({ missingM: 40_000 });
+  });
+
   it('is all of it where only the sample is open, and most of it on a file of another place', () => {
     const nowhere = missingOf(onSample, { ...own, followed: offMap });
     expect(nowhere && sayMissing(nowhere, 'metric')).toBe(

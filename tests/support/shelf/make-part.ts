@@ -79,7 +79,7 @@ export async function makePart(source: string, out: string): Promise<PartMeta> {
     mainRoads: 0,
     minorRoads: roads.length,
     nodes: elements.nodes.size,
-    box: null,
+    box: boxOfRoads(elements, roads),
   };
   const said = put(Buffer.from(JSON.stringify(meta)));
   put(
@@ -246,4 +246,14 @@ function contentOf(elements: Elements, tile: Tile): BlockContent {
       })),
     sets,
   };
+}
+
+function boxOfRoads({ nodes }: Elements, roads: Elements['ways']): PartMeta['box'] {
+  const maker = new BoxMaker();
+  for (const { refs } of roads)
+    for (const ref of refs) {
+      const node = nodes.get(ref);
+      if (node) maker.add(node.lat, node.lon);
+    }
+  return maker.box() ?? null;
 }

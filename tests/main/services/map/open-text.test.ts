@@ -132,6 +132,8 @@ describe('an OSM XML map', () => {
     ['an entity of its own', 'map.damaged', '<osm><node id="1" lat="1" lon="&x;"/></osm>'],
     ['a drive', 'map.gpx', '<gpx version="1.1"/>'],
     ['a web page', 'map.unknown', '<html><body>504 Gateway Timeout</body></html>'],
+    ['a web page with a DOCTYPE', 'map.unknown', '<!DOCTYPE html><html><body>Log in</body></html>'],
+    ['zero bytes', 'map.damaged', '\0'.repeat(9000)],
     ['an id that is none', 'map.damaged', '<osm><node id="0x10" lat="1" lon="1"/></osm>'],
     ['an id beyond 2^53', 'map.damaged', '<osm><node id="9007199254740993" lat="1" lon="1"/></osm>'],
     ['a decimal comma', 'map.damaged', '<osm><node id="1" lat="50,1" lon="1"/></osm>'],

@@ -41,13 +41,13 @@ afterEach(() => rmSync(home, { recursive: true, force: true }));
 const tools = (importPart: ImportPart = importByHand) => ({ shelf, importPart, now: () => NOW });
 
 /** A map of one lane, its name the lane's. */
-function mapFile(name: string, replicationTime?: number): string {
+function mapFile(name: string, replicationTime?: number, southLat = 54): string {
   const path = join(home, `${name}.osm.pbf`);
   const blocks = [
     {
       nodes: [
-        { id: 1, lat: 54, lon: 9 },
-        { id: 2, lat: 54.01, lon: 9 },
+        { id: 1, lat: southLat, lon: 9 },
+        { id: 2, lat: southLat + 0.01, lon: 9 },
       ],
     },
     { ways: [{ id: 7, refs: [1, 2], tags: { highway: 'residential', name } }] },
@@ -94,6 +94,35 @@ describe('a map taken in', () => {
     await sweepShelf(shelf, NOW.getTime());
     expect(readdirSync(folder).filter((name) => name.startsWith('part-'))).toEqual(['part-2-1.shelf']);
     expect(await lanes()).toEqual(['new.osm.pbf']);
+  });
+
+  it('without a road does not take the place of one that has some', async () => {
+    worked(await put(mapFile('old'), 'Vale'));
+    const bare = join(home, 'bare.osm');
+    writeFileSync(bare, '<osm version="0.6"><node id="1" lat="54" lon="9"/></osm>');
+    expect(await put(bare, 'Vale')).toMatchObject({ ok: false, error: { code: 'shelf.no-road' } });
+    expect(await lanes()).toEqual(['old.osm.pbf']);
+    expect(readdirSync(join(shelf, 'work'))).toEqual([]);
+    expect(worked(await put(bare, 'Bare'))).toMatchObject({ roads: 0 });
+  });
+
+  it('of another place stands beside the one of its name where that is asked for', async () => {
+    const beside = async (path: string, elsewhere: string) =>
+      worked(
+        await importMap(
+          tools(),
+          { name: 'Vale', elsewhere, files: [{ path, name: path, stays: true }], origin: { by: 'file' } },
+          hooks,
+        ),
+      );
+    worked(await put(mapFile('old'), 'Vale'));
+    const far = mapFile('far', undefined, 12);
+    expect(await beside(far, 'Far')).toMatchObject({ name: 'Far', beside: 'Vale' });
+    expect(await beside(mapFile('farther', undefined, 40), 'Vale')).toMatchObject({ name: 'Vale 2' });
+    expect(await beside(far, 'Far')).toMatchObject({ name: 'Far' });
+    expect(await beside(mapFile('new'), 'Far')).not.toHaveProperty('beside');
+    expect((await listMaps(shelf)).map(({ name }) => name)).toEqual(['Far', 'Vale', 'Vale 2']);
+    expect(await lanes()).toContain('new.osm.pbf');
   });
 
   it('may be of several files, and newer data comes first', async () => {

@@ -22,6 +22,7 @@ import { openedDrive } from './state/opened.ts';
 import { panelId, shownView, switchByKeys, tabId, type ViewId } from './state/views.ts';
 import { StatusLine } from './status-line.tsx';
 import { SwingView } from './swing/swing-view.tsx';
+import { WaysAnnouncer } from './ways/announcer.tsx';
 
 /** The whole window: a bar with the views, the one that is shown, a line for what is going on. */
 export function App() {
@@ -55,6 +56,7 @@ export function App() {
       </main>
       <StatusLine />
       <Announcer />
+      <WaysAnnouncer />
       <DropSign />
       <Dialogs />
     </div>

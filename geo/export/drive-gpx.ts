@@ -1,5 +1,6 @@
+import type { Waypoint } from '../drive/gpx/gpx-text.ts';
 import type { Route } from '../drive/gpx/route.ts';
-import { type Waypoint, writeGpx } from '../drive/gpx/write-gpx.ts';
+import { writeGpx } from '../drive/gpx/write-gpx.ts';
 import type { DriveReport, Finding } from '../report/report.ts';
 import type { Result } from '../result.ts';
 

@@ -2,6 +2,7 @@ import { given } from '../../geo/given.ts';
 import type { Problem } from '../../geo/result.ts';
 import { clip, listed } from '../../geo/units/text.ts';
 import { ask } from '../host/ask.ts';
+import { changedFrom, isMadeHere, undone } from '../state/changed.ts';
 import { leaveAt, report } from '../state/check.ts';
 import { notice, type Told, tellAlso } from '../state/happening.ts';
 import { openedDrive, openedMap } from '../state/opened.ts';
@@ -134,6 +135,7 @@ async function openDriveIn(job: Job, { source, track }: DriveWanted): Promise<Pr
   if (!reply.ok) return reply.error;
   const before = openedDrive.peek();
   const same = before && sameSource(before.source, source);
+  if (!same) leaveChanges();
   if (!same && reply.value.leaveAt !== undefined) leaveAt.value = reply.value.leaveAt;
   openedDrive.value = { followed: reply.value, source };
   if (!same || before.followed.taken !== reply.value.taken) {
@@ -142,6 +144,14 @@ async function openDriveIn(job: Job, { source, track }: DriveWanted): Promise<Pr
     cursorM.value = 0;
   }
   return undefined;
+}
+
+/** Another drive is opened: one that was changed here stays among those opened before. */
+function leaveChanges(): void {
+  const left = openedDrive.peek();
+  if (left && isMadeHere.peek()) void ask('rememberDrives', { sources: [left.source] });
+  changedFrom.value = [];
+  undone.value = [];
 }
 
 function keptDrive(): DriveWanted | undefined {

@@ -14,7 +14,7 @@ import { openWanted } from './open.ts';
 const SETTLE_MS = 120;
 
 /** All that a check is made of; undefined while there is nothing to check. */
-const asked = computed<RequestOf<'check'> | undefined>(() => {
+export const checkAsked = computed<RequestOf<'check'> | undefined>(() => {
   const driveId = openedDrive.value?.followed.driveId;
   const card = vehicle.value?.card;
   if (driveId === undefined || !card) return undefined;
@@ -41,7 +41,7 @@ let reopened = false;
 export function recheckOnChange(): () => void {
   return effect(() => {
     // also when an opening ends: what was chosen meanwhile has waited for it
-    if (!asked.value || work.value) return;
+    if (!checkAsked.value || work.value) return;
     clearTimeout(timer);
     timer = setTimeout(recheck, report.peek() ? SETTLE_MS : 0);
   });
@@ -50,7 +50,7 @@ export function recheckOnChange(): () => void {
 /** Asks for the check of what is chosen now, unless its answer is already shown. The latest question wins. */
 function recheck(): void {
   clearTimeout(timer);
-  const question = asked.peek();
+  const question = checkAsked.peek();
   // a drive that is being opened asks by itself when it is there
   if (!question || work.peek()) return;
   const key = JSON.stringify(question);

@@ -8,6 +8,8 @@ export interface Session {
   readonly leaveAt?: string;
   readonly selectedId?: string;
   readonly view?: string;
+  /** files of changed drives that the user has nowhere else */
+  readonly madeHere?: readonly Source[];
 }
 
 const KEY = 'lanegauge.session';

@@ -2,6 +2,7 @@ import { effect } from '@preact/signals';
 import { given } from '../../geo/given.ts';
 import type { Description } from '../../main/contract/description.ts';
 import { ask } from '../host/ask.ts';
+import { madeHere } from '../state/changed.ts';
 import { leaveAt } from '../state/check.ts';
 import { hostGone, notice } from '../state/happening.ts';
 import { description, settings, vehicleId, vehicles } from '../state/kept.ts';
@@ -15,7 +16,9 @@ import { openWanted } from './open.ts';
 import { OFFER_MAP } from './open-in.ts';
 import { recheckOnChange } from './recheck.ts';
 import { keepSession, readSession, type Session } from './session.ts';
+import { undoByKeys } from './undo-keys.ts';
 import { wantedAtStart, wantedSample } from './wanted.ts';
+import { hideWaysOnChange } from './ways.ts';
 
 /** Learns what there is, opens what was open, and listens to the host from then on. */
 export async function start(storage: Storage): Promise<void> {
@@ -29,6 +32,8 @@ export async function start(storage: Storage): Promise<void> {
   takeIn(reply.value, session);
   void listen();
   recheckOnChange();
+  hideWaysOnChange();
+  undoByKeys(window);
   const wanted = wantedAtStart(reply.value, session);
   await openWanted(wanted);
   const nothing = !openedDrive.peek() && (wanted.drive !== undefined || !openedMap.peek());
@@ -47,6 +52,7 @@ function takeIn(found: Description, session: Session): void {
   vehicleId.value =
     wanted.find((id) => found.vehicles.some((each) => each.id === id)) ?? found.vehicles[0]?.id;
   leaveAt.value = session.leaveAt;
+  madeHere.value = session.madeHere ?? [];
   if (found.notices.length > 0) notice.value = { kind: 'note', say: found.notices.join(' ') };
 }
 
@@ -75,6 +81,7 @@ function sessionNow(): Session {
       leaveAt: leaveAt.value,
       selectedId: selectedId.value,
     }),
+    madeHere: madeHere.value,
     view: shownView.value,
   };
 }

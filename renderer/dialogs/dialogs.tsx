@@ -1,13 +1,13 @@
 import { dialog } from '../state/page.ts';
 import { FoundDrives } from '../take/found-drives.tsx';
-import { VehicleEditor } from '../vehicle/vehicle-editor.tsx';
 import { Dialog } from './dialog.tsx';
-import { Help } from './help.tsx';
 import { later } from './later.tsx';
 import { OpenFiles } from './open-files.tsx';
-import { SettingsForm } from './settings-form.tsx';
 
+const Help = later(async () => (await import('./help.tsx')).Help);
+const SettingsForm = later(async () => (await import('./settings-form.tsx')).SettingsForm);
 const AboutRules = later(async () => (await import('./about-rules.tsx')).AboutRules);
+const VehicleEditor = later(async () => (await import('../vehicle/vehicle-editor.tsx')).VehicleEditor);
 const ShelfDialog = later(async () => (await import('../shelf/shelf-dialog.tsx')).ShelfDialog);
 const FetchDialog = later(async () => (await import('../shelf/fetch/fetch-dialog.tsx')).FetchDialog);
 

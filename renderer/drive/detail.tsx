@@ -4,6 +4,7 @@ import type { Finding } from '../../geo/report/report.ts';
 import { distanceIn, type Units } from '../../geo/units/in-units.ts';
 import { clip } from '../../geo/units/text.ts';
 import { mapIsInvented } from '../state/opened.ts';
+import { WaysPast } from '../ways/ways-past.tsx';
 import { Figure } from './figures/figure.tsx';
 import { TurnFigure } from './figures/turn-figure.tsx';
 import { Neighbours } from './neighbours.tsx';
@@ -21,6 +22,7 @@ export function FindingDetail({ id, finding, units, leaveAt }: Props) {
   return (
     <div id={id} class="detail">
       <p class="detail-say">{clip(finding.say, 1500)}</p>
+      <WaysPast finding={finding} />
       <SumWithFigure finding={finding} units={units} />
       {finding.turn && <TurnFigure finding={finding} />}
       {finding.advice !== '' && (

@@ -1,13 +1,14 @@
 import { clockText } from '../../geo/clock/print-times.ts';
 import { decidingOf } from '../../geo/report/deciding.ts';
 import { LEVEL_WORD } from '../../geo/report/level.ts';
-import { nameSubject } from '../../geo/report/name-place.ts';
+import { namePlaceInLine, nameSubject } from '../../geo/report/name-place.ts';
 import type { Finding } from '../../geo/report/report.ts';
 import { distanceIn, lengthIn, type Units } from '../../geo/units/in-units.ts';
 import { clip } from '../../geo/units/text.ts';
 import { select } from '../actions/choose.ts';
 import { LevelMark } from '../look/level-mark.tsx';
 import { cursorM, hoveredId } from '../state/shown.ts';
+import { WayRoundOfRow } from '../ways/ways-past.tsx';
 import { FindingDetail } from './detail.tsx';
 
 interface Props {
@@ -63,6 +64,7 @@ export function FindingRow({ finding, open, units, leaveAt }: Props) {
         )}
         <Decides finding={finding} units={units} />
       </button>
+      {!open && level === 'barred' && <WayRoundOfRow id={id} name={namePlaceInLine(finding, units)} />}
       {open && <FindingDetail id={detail} finding={finding} units={units} leaveAt={leaveAt} />}
     </li>
   );

@@ -19,6 +19,8 @@ import { settings } from '../state/kept.ts';
 import { notCounted } from '../state/loads.ts';
 import { mapIsInvented, openedDrive } from '../state/opened.ts';
 import { showView } from '../state/views.ts';
+import { ChangedDrive } from '../ways/changed-drive.tsx';
+import { WaysPastAll } from '../ways/ways-past.tsx';
 import { DecidingPlaces } from './deciding-places.tsx';
 
 /** The verdict in words, for which vehicle and drive it is, and the caution that stands beside every verdict. */
@@ -42,9 +44,11 @@ export function VerdictBlock() {
           ? 'No map that is open has roads under this drive, so nothing on it is checked.'
           : sayVerdict(shown)}
       </p>
+      <ChangedDrive />
       <MapOffer />
       {!elsewhere && guessed !== undefined && <p class="verdict-guessed">{guessed}</p>}
       {!elsewhere && <DecidingPlaces />}
+      {!elsewhere && <WaysPastAll />}
       {!elsewhere && <LeaveDay />}
       {!elsewhere && folded !== undefined && <p class="small soft">Also: {lowerFirst(folded)}</p>}
       <p class="small soft">

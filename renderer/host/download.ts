@@ -1,11 +1,21 @@
 /** Gives the browser a file of JSON to save. @param stem what it is called, as the user wrote it */
 export function downloadJson(value: object, stem: string): void {
-  const link = document.createElement('a');
   const text = `${JSON.stringify(value, null, 2)}\n`;
-  link.href = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
-  link.download = `${stem.replace(/[^\p{L}\p{N}.-]+/gu, '-').slice(0, STEM_LONGEST)}.json`;
+  downloadFile(new File([text], fileName(stem, 'json'), { type: 'application/json' }));
+}
+
+/** Gives the browser a file to save under its name. */
+export function downloadFile(file: File): void {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(file);
+  link.download = file.name;
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), FETCHED_MS);
+}
+
+/** A name that every file system takes. @param stem as the user wrote it */
+export function fileName(stem: string, ending: string): string {
+  return `${stem.replace(/[^\p{L}\p{N}.-]+/gu, '-').slice(0, STEM_LONGEST)}.${ending}`;
 }
 
 /** Every file system takes names this long. */

@@ -17,6 +17,9 @@ import type { Taken } from './labels/place-labels.ts';
 import { MarkLayer } from './marks/mark-layer.ts';
 import type { AskTile } from './tile-queue.ts';
 import { VehicleMarker } from './vehicle-marker.ts';
+import { drawWays } from './ways/draw-ways.ts';
+import type { MapWay } from './ways/shown-ways.ts';
+import { WayTags } from './ways/way-tags.ts';
 
 /** What the map shows now. The steps of mount-map.ts change it, the layers draw it. */
 export interface Shown {
@@ -27,6 +30,8 @@ export interface Shown {
   mapBounds: LatLngBounds | undefined;
   findings: readonly Finding[];
   selected: Finding | undefined;
+  /** ways round that are shown */
+  ways: readonly MapWay[];
   /** the whole drive is looked at, and nobody has moved the map since */
   whole: boolean;
   units: Units;
@@ -44,6 +49,8 @@ export interface Layers {
   readonly vehicle: VehicleMarker;
   readonly ends: EndMarks;
   readonly marks: MarkLayer;
+  readonly wayMarks: MarkLayer;
+  readonly wayTags: WayTags;
   close(): void;
 }
 
@@ -55,6 +62,7 @@ export function nothingShown(element: HTMLElement): Shown {
     mapBounds: undefined,
     findings: [],
     selected: undefined,
+    ways: [],
     whole: false,
     units: 'metric',
     cursorM: 0,
@@ -69,12 +77,16 @@ interface LayerEvents {
   choose(id: string): void;
   /** the pointer came to the mark of a finding, or left it */
   hover(id: string | undefined): void;
+  /** a way round is looked at, by its place among those shown */
+  raiseWay(index: number): void;
 }
 
 export function createLayers(element: HTMLElement, shown: Shown, { ask, ...events }: LayerEvents): Layers {
   const { map, credit } = createMap(element);
   const background = new Background(map, credit);
   const marks = new MarkLayer(map, 'marks', events);
+  const wayMarks = new MarkLayer(map, 'marks', { choose() {}, hover() {} });
+  const wayTags = new WayTags(map, 'marks', events.raiseWay);
   const ends = new EndMarks(map, 'ends');
   const vehicle = new VehicleMarker(map, 'vehicle');
   const textsLater = everySoOften(() => texts.drawNow());
@@ -89,9 +101,11 @@ export function createLayers(element: HTMLElement, shown: Shown, { ask, ...event
       );
   });
   const line = new CanvasLayer('drive', (canvas) => {
-    const { drive, path, findings, selected, palette } = shown;
+    const { drive, path, findings, selected, palette, ways } = shown;
     if (!path || !drive) return;
-    drawDrive(canvas, { drive, path, findings, selectedId: selected?.id }, palette);
+    const leftOut = ways.filter(({ raised }) => raised).map(({ way }) => way);
+    drawDrive(canvas, { drive, path, findings, selectedId: selected?.id, leftOut }, palette);
+    drawWays(canvas, ways, palette);
   });
   line.addTo(map);
   texts.addTo(map);
@@ -104,6 +118,8 @@ export function createLayers(element: HTMLElement, shown: Shown, { ask, ...event
     vehicle,
     ends,
     marks,
+    wayMarks,
+    wayTags,
     close() {
       textsLater.stop();
       base.close();

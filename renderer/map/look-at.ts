@@ -62,3 +62,12 @@ export function lookAt({ at, fromM, toM }: Finding, { map }: Layers, { path }: S
     for (let i = 0; i < line.length; i += 2) bounds.extend(toLatLng(line[i]!, line[i + 1]!));
   map.fitBounds(bounds, MARGIN);
 }
+
+/** The ways round that are shown, whole, with the stretch of the drive that they leave out. */
+export function lookAtWays({ map }: Layers, { ways, path }: Shown): void {
+  const bounds = new LatLngBounds([]);
+  for (const { way, line } of ways)
+    for (const each of [line, ...(path ? linesBetween(path, way.fromM, way.toM) : [])])
+      for (let i = 0; i < each.length; i += 2) bounds.extend(toLatLng(each[i]!, each[i + 1]!));
+  if (bounds.isValid()) map.fitBounds(bounds, MARGIN);
+}

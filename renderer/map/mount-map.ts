@@ -1,6 +1,7 @@
 import { Control, type LeafletMouseEvent } from 'leaflet';
 import { mercatorX, mercatorY } from '../../geo/earth/mercator.ts';
 import type { Finding } from '../../geo/report/report.ts';
+import type { WayRound } from '../../geo/report/way-round.ts';
 import type { Units } from '../../geo/units/in-units.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import type { FollowedDrive } from '../../main/contract/followed-drive.ts';
@@ -12,10 +13,11 @@ import { drivePath, nearestM, placeOnPath } from './drive/drive-path.ts';
 import { followPointer } from './follow-pointer.ts';
 import { forgetWidths } from './labels/draw-labels.ts';
 import { createLayers, type Layers, nothingShown, placeVehicle, type Shown } from './layers.ts';
-import { boundsOf, keepWithin, lookAt, lookAtDrive, lookAtPlace } from './look-at.ts';
+import { boundsOf, keepWithin, lookAt, lookAtDrive, lookAtPlace, lookAtWays } from './look-at.ts';
 import { PlaceButtons } from './place-buttons.ts';
 import type { AskTile } from './tile-queue.ts';
 import { toLatLng } from './unit-square.ts';
+import { mapWays } from './ways/shown-ways.ts';
 import { zoomByWheel } from './wheel-zoom.ts';
 
 interface MapEvents {
@@ -23,14 +25,17 @@ interface MapEvents {
   onCursor(m: number): void;
   onSelect(id: string): void;
   onHover(id: string | undefined): void;
+  onRaiseWay(index: number): void;
 }
 
 /** The map as the rest of the window drives it. */
 interface MountedMap {
   showMap(summary: MapSummary | undefined): void;
-  showDrive(drive: FollowedDrive | undefined): void;
+  /** @param stays what is looked at stays in view */
+  showDrive(drive: FollowedDrive | undefined, stays: boolean): void;
   showFindings(findings: readonly Finding[], selected: Finding | undefined): void;
   showNear(id: string | undefined): void;
+  showWays(ways: readonly WayRound[], raised: readonly number[]): void;
   showCursor(m: number, card: VehicleCard | undefined): void;
   showBackground(tiles: Settings['tiles']): void;
   showUnits(units: Units): void;
@@ -49,6 +54,7 @@ export function mountMap(element: HTMLElement, events: MapEvents): MountedMap {
   const layers = createLayers(element, shown, {
     ask: events.ask,
     hover: events.onHover,
+    raiseWay: events.onRaiseWay,
     choose(id) {
       own.selectedId = id;
       events.onSelect(id);
@@ -71,9 +77,10 @@ export function mountMap(element: HTMLElement, events: MapEvents): MountedMap {
   let scale: Control.Scale | undefined;
   return {
     showMap: (summary) => showMap(summary, layers, shown),
-    showDrive: (drive) => showDrive(drive, layers, shown),
+    showDrive: (drive, stays) => showDrive(drive, { stays }, layers, shown),
     showFindings: (findings, selected) => showFindings({ findings, selected }, own, layers, shown),
     showNear: (id) => layers.marks.showNear(id),
+    showWays: (ways, raised) => showWays({ ways, raised }, layers, shown),
     showCursor: (cursorM, card) => showCursor({ cursorM, card }, own, layers, shown),
     showBackground: (tiles) => showBackground(tiles, layers),
     showUnits(units) {
@@ -99,14 +106,38 @@ function showMap(summary: MapSummary | undefined, layers: Layers, shown: Shown):
   if (shown.mapBounds && !shown.path) map.fitBounds(shown.mapBounds, { animate: false });
 }
 
-function showDrive(drive: FollowedDrive | undefined, layers: Layers, shown: Shown): void {
+function showDrive(
+  drive: FollowedDrive | undefined,
+  { stays }: { readonly stays: boolean },
+  layers: Layers,
+  shown: Shown,
+): void {
   shown.drive = drive;
   shown.path = drive && drivePath(drive);
   keepWithin(layers, shown);
-  lookAtDrive(layers, shown);
+  if (!stays) lookAtDrive(layers, shown);
   layers.ends.show(shown.path);
   placeVehicle(layers, shown);
   drawSoon(layers);
+}
+
+/** Ways that are new are looked at whole, with what they leave out; which of them stands out moves nothing. */
+function showWays(
+  { ways, raised }: { readonly ways: readonly WayRound[]; readonly raised: readonly number[] },
+  layers: Layers,
+  shown: Shown,
+): void {
+  const isNew = ways.length > 0 && ways.some((way, i) => way !== shown.ways[i]?.way);
+  shown.ways = mapWays(ways, raised);
+  layers.wayTags.show(shown.ways, shown.units);
+  const findings = shown.ways.filter((each) => each.raised).flatMap(({ way }) => way.findings);
+  layers.wayMarks.show({
+    findings: findings.filter(({ folded }) => !folded),
+    selectedId: undefined,
+    units: shown.units,
+  });
+  drawSoon(layers);
+  if (isNew) lookAtWays(layers, shown);
 }
 
 function showFindings(
@@ -171,6 +202,7 @@ function followPage(element: HTMLElement, layers: Layers, shown: Shown): () => v
   // before the canvases hear of it: they draw lines to where the marks stand
   layers.map.on('zoomend', () => {
     layers.marks.arrange();
+    layers.wayMarks.arrange();
     layers.ends.arrange();
     placeVehicle(layers, shown);
   });

@@ -12,9 +12,11 @@ interface OpenedMap {
 }
 export const openedMap = signal<OpenedMap | undefined>(undefined);
 
-interface OpenedDrive {
+export interface OpenedDrive {
   readonly followed: FollowedDrive;
   readonly source: Source;
+  /** the drive whose place it took by a change, by its driveId: what is looked at stays in view */
+  readonly insteadOf?: string;
 }
 export const openedDrive = signal<OpenedDrive | undefined>(undefined);
 

@@ -7,9 +7,11 @@ import { select } from '../actions/choose.ts';
 import { report } from '../state/check.ts';
 import { settings, vehicle } from '../state/kept.ts';
 import { cursorM, hoveredId, selectedId, shownFindings } from '../state/shown.ts';
+import { raisedWays, waysFound } from '../state/ways.ts';
 import { CursorVehicle } from './cursor-vehicle.tsx';
 import type { StripDrawing } from './drawing.ts';
 import { Lettering } from './lettering.tsx';
+import { Bypassed, Loops } from './loops.tsx';
 import { Ribbon } from './ribbon.tsx';
 import { StripFindings } from './strip-findings.tsx';
 import { useDrag } from './use-drag.ts';
@@ -55,6 +57,8 @@ export function StripMap() {
 }
 
 function PaperDrawn({ drawing, wasDragged }: { drawing: StripDrawing; wasDragged(): boolean }) {
+  const found = waysFound.value;
+  const raised = raisedWays.value.map((index) => ({ way: found[index]!, number: index + 1 }));
   return (
     <svg
       class="strip-paper"
@@ -77,6 +81,7 @@ function PaperDrawn({ drawing, wasDragged }: { drawing: StripDrawing; wasDragged
     >
       <Hatches />
       <Ribbon drawing={drawing} />
+      <Bypassed drawing={drawing} ways={raised} />
       <StripFindings
         drawing={drawing}
         findings={shownFindings.value}
@@ -85,6 +90,7 @@ function PaperDrawn({ drawing, wasDragged }: { drawing: StripDrawing; wasDragged
         times={report.value?.timetable}
       />
       <Lettering drawing={drawing} units={settings.value.units} />
+      <Loops drawing={drawing} ways={raised} units={settings.value.units} />
       <CursorVehicle drawing={drawing} atM={cursorM.value} card={vehicle.value?.card} />
     </svg>
   );

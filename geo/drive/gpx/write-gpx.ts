@@ -1,22 +1,10 @@
 import { fail, ok, type Result } from '../../result.ts';
-import { plainLine } from '../../units/text.ts';
-import { printTime } from './gpx-values.ts';
+import { gpxText, type Waypoint } from './gpx-text.ts';
 import { readGpx } from './read-gpx.ts';
-import type { Route, RouteSegment } from './route.ts';
-
-/** A place written beside the track. */
-export interface Waypoint {
-  readonly lat: number;
-  readonly lon: number;
-  readonly name: string;
-  readonly description?: string;
-  /** symbol name for the device */
-  readonly symbol?: string;
-}
+import type { Route } from './route.ts';
 
 /**
- * Writes a drive as GPX 1.1: one track with its segments, and waypoints. Coordinates have 7 decimals (about 1 cm).
- * The text is read back before it is handed out.
+ * Writes a drive as GPX 1.1, see `gpxText`. The text is read back before it is handed out.
  *
  * @returns a problem when there is nothing to drive or a number is not a place on Earth
  */
@@ -25,52 +13,10 @@ export function writeGpx(
   waypoints: readonly Waypoint[],
   creator: string,
 ): Result<string> {
-  const text = [
-    '<?xml version="1.0" encoding="UTF-8"?>',
-    `<gpx version="1.1" creator="${escapeXml(creator)}" xmlns="http://www.topografix.com/GPX/1/1">`,
-    ...waypoints.map(writeWaypoint),
-    '<trk>',
-    `<name>${escapeXml(route.name)}</name>`,
-    ...route.segments.map(writeSegment),
-    '</trk>',
-    '</gpx>',
-    '',
-  ].join('\n');
+  const text = gpxText(route, waypoints, creator);
   const back = readGpx(text);
   if (!back.ok) return fail('gpx.write', `The drive cannot be written as GPX: ${back.error.message}`);
   if (back.value.notes.length > 0)
     return fail('gpx.write', `The drive cannot be written as GPX: ${back.value.notes.join(' ')}`);
   return ok(text);
-}
-
-function writeSegment({ lat, lon, timeMs }: RouteSegment): string {
-  const points = Array.from(lat, (_, i) => {
-    const time = timeMs[i]!;
-    const place = writePlace(lat[i]!, lon[i]!);
-    return Number.isFinite(time)
-      ? `<trkpt ${place}><time>${printTime(time)}</time></trkpt>`
-      : `<trkpt ${place}/>`;
-  });
-  return ['<trkseg>', ...points, '</trkseg>'].join('\n');
-}
-
-/** Children in the order the GPX 1.1 schema asks for: name, desc, sym. */
-function writeWaypoint({ lat, lon, name, description, symbol }: Waypoint): string {
-  const desc = description === undefined ? '' : `<desc>${escapeXml(description)}</desc>`;
-  const sym = symbol === undefined ? '' : `<sym>${escapeXml(symbol)}</sym>`;
-  return `<wpt ${writePlace(lat, lon)}><name>${escapeXml(name)}</name>${desc}${sym}</wpt>`;
-}
-
-function writePlace(lat: number, lon: number): string {
-  return `lat="${lat.toFixed(7)}" lon="${lon.toFixed(7)}"`;
-}
-
-/** Text as XML holds it, without what XML cannot hold: control characters, half characters, U+FFFE and U+FFFF. */
-function escapeXml(text: string): string {
-  return plainLine(text)
-    .replace(/[\p{Surrogate}\uFFFE\uFFFF]/gu, '\uFFFD')
-    .replace(/&/gu, '&amp;')
-    .replace(/</gu, '&lt;')
-    .replace(/>/gu, '&gt;')
-    .replace(/"/gu, '&quot;');
 }

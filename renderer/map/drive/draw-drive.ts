@@ -1,4 +1,5 @@
 import { cutSpans } from '../../../geo/drive/cut-spans.ts';
+import type { Span } from '../../../geo/drive/drive.ts';
 import { rankOf } from '../../../geo/report/level.ts';
 import type { Finding } from '../../../geo/report/report.ts';
 import type { FollowedDrive } from '../../../main/contract/followed-drive.ts';
@@ -13,6 +14,8 @@ interface DrawnDrive {
   readonly path: DrivePath;
   readonly findings: readonly Finding[];
   readonly selectedId: string | undefined;
+  /** what a way round would leave out */
+  readonly leftOut: readonly Span[];
 }
 
 export const LINE_PX = 5.5;
@@ -25,6 +28,7 @@ export function drawDrive(canvas: MapCanvas, drawn: DrawnDrive, palette: Palette
   canvas.ctx.lineJoin = 'round';
   drawWay(canvas, drawn, palette);
   drawSpans(canvas, drawn, palette);
+  drawLeftOut(canvas, drawn, palette);
   drawDirection(canvas, drawn.path, palette);
 }
 
@@ -43,6 +47,13 @@ function drawWay(canvas: MapCanvas, { path, drive }: DrawnDrive, palette: Palett
   stroke(canvas, offMap, halo);
   stroke(canvas, offMap, { colour: palette.drive, width: LINE_PX - 1, dash: [10, 7] });
   stroke(canvas, linesOf(path, 'gap'), { colour: palette.drive, width: 2.5, dash: [0.1, 7], cap: 'round' });
+}
+
+/** Grey, with its findings still to be made out under it by their marks. */
+function drawLeftOut(canvas: MapCanvas, { path, leftOut }: DrawnDrive, palette: Palette): void {
+  const lines = leftOut.flatMap(({ fromM, toM }) => linesBetween(path, fromM, toM));
+  stroke(canvas, lines, { colour: palette['paper-raised'], width: HALO_PX });
+  stroke(canvas, lines, { colour: palette['ink-faint'], width: LINE_PX - 2 });
 }
 
 function drawSpans(

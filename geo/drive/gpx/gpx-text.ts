@@ -1,0 +1,67 @@
+import { plainLine } from '../../units/text.ts';
+import { printTime } from './gpx-values.ts';
+import type { Route, RouteSegment } from './route.ts';
+
+/** A place written beside the track. */
+export interface Waypoint {
+  readonly lat: number;
+  readonly lon: number;
+  readonly name: string;
+  readonly description?: string;
+  /** symbol name for the device */
+  readonly symbol?: string;
+}
+
+/**
+ * A drive as GPX 1.1: one track with its segments, and waypoints. Coordinates have 7 decimals (about 1 cm).
+ * Whether it can be read again is for the caller to see to.
+ */
+export function gpxText(
+  route: Pick<Route, 'name' | 'segments'>,
+  waypoints: readonly Waypoint[],
+  creator: string,
+): string {
+  return [
+    '<?xml version="1.0" encoding="UTF-8"?>',
+    `<gpx version="1.1" creator="${escapeXml(creator)}" xmlns="http://www.topografix.com/GPX/1/1">`,
+    ...waypoints.map(writeWaypoint),
+    '<trk>',
+    `<name>${escapeXml(route.name)}</name>`,
+    ...route.segments.map(writeSegment),
+    '</trk>',
+    '</gpx>',
+    '',
+  ].join('\n');
+}
+
+function writeSegment({ lat, lon, timeMs }: RouteSegment): string {
+  const points = Array.from(lat, (_, i) => {
+    const time = timeMs[i]!;
+    const place = writePlace(lat[i]!, lon[i]!);
+    return Number.isFinite(time)
+      ? `<trkpt ${place}><time>${printTime(time)}</time></trkpt>`
+      : `<trkpt ${place}/>`;
+  });
+  return ['<trkseg>', ...points, '</trkseg>'].join('\n');
+}
+
+/** Children in the order the GPX 1.1 schema asks for: name, desc, sym. */
+function writeWaypoint({ lat, lon, name, description, symbol }: Waypoint): string {
+  const desc = description === undefined ? '' : `<desc>${escapeXml(description)}</desc>`;
+  const sym = symbol === undefined ? '' : `<sym>${escapeXml(symbol)}</sym>`;
+  return `<wpt ${writePlace(lat, lon)}><name>${escapeXml(name)}</name>${desc}${sym}</wpt>`;
+}
+
+function writePlace(lat: number, lon: number): string {
+  return `lat="${lat.toFixed(7)}" lon="${lon.toFixed(7)}"`;
+}
+
+/** Text as XML holds it, without what XML cannot hold: control characters, half characters, U+FFFE and U+FFFF. */
+function escapeXml(text: string): string {
+  return plainLine(text)
+    .replace(/[\p{Surrogate}\uFFFE\uFFFF]/gu, '\uFFFD')
+    .replace(/&/gu, '&amp;')
+    .replace(/</gu, '&lt;')
+    .replace(/>/gu, '&gt;')
+    .replace(/"/gu, '&quot;');
+}

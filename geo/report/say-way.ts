@@ -1,0 +1,84 @@
+import { durationText } from '../clock/print-times.ts';
+import { lengthIn, sizeIn, trueMinus, type Units } from '../units/in-units.ts';
+import { printKg } from '../units/print.ts';
+import { counted, listed, lowerFirst } from '../units/text.ts';
+import { LEVEL_WORD, LEVELS } from './level.ts';
+import { nameSubject } from './name-place.ts';
+import type { WayRound } from './way-round.ts';
+
+type Cost = Pick<WayRound, 'extraM' | 'extraS'>;
+
+/** Less than this is no difference to whoever drives it. */
+const SAME_S = 30;
+const SAME_M = 50;
+/** From here on hours are told apart from minutes. */
+const HOURS_FROM_S = 2 * 3600;
+
+/** What a way costs against the drive's own stretch: `4 minutes and 2.1 km more`. No full stop. */
+export function sayExtra({ extraM, extraS }: Cost, units: Units): string {
+  const time = Math.abs(extraS) < SAME_S ? undefined : sayTime(Math.abs(extraS));
+  const far = Math.abs(extraM) < SAME_M ? undefined : lengthIn(units, Math.abs(extraM));
+  const more = (extra: number) => (extra > 0 ? 'more' : 'less');
+  if (time === undefined && far === undefined) return 'about as long as the drive’s own road';
+  if (time === undefined) return `${far} ${more(extraM)}, in about the same time`;
+  if (far === undefined) return `${time} ${more(extraS)}, about as far`;
+  if (extraM > 0 === extraS > 0) return `${time} and ${far} ${more(extraM)}`;
+  return `${time} ${more(extraS)}, but ${far} ${more(extraM)}`;
+}
+
+function sayTime(seconds: number): string {
+  return seconds < HOURS_FROM_S
+    ? counted(Math.max(1, Math.round(seconds / 60)), 'minute')
+    : durationText(seconds);
+}
+
+/** The same as short as a drawing has room for: `+4 min` and `+2.1 km`, with a true minus. */
+export function sayExtraShort({ extraM, extraS }: Cost, units: Units): readonly [time: string, far: string] {
+  const sign = (extra: number) => (extra < 0 ? '−' : '+');
+  return [
+    Math.abs(extraS) < SAME_S ? '±0 min' : `${sign(extraS)}${durationText(Math.abs(extraS))}`,
+    Math.abs(extraM) < SAME_M ? '±0' : `${sign(extraM)}${lengthIn(oneOf(units), Math.abs(extraM))}`,
+  ];
+}
+
+const oneOf = (units: Units): Units => (units === 'imperial' ? 'imperial' : 'metric');
+
+/** The least room on a way: `height, 0.45 m to spare`; undefined where no limit is mapped on it. */
+export function sayTightest({ tightest }: Pick<WayRound, 'tightest'>, units: Units): string | undefined {
+  if (!tightest) return undefined;
+  const { unit, spare } = tightest;
+  const over = spare < 0;
+  const rounding = over ? 'up' : 'down';
+  const figure =
+    unit === 'm'
+      ? sizeIn(units, Math.abs(spare), rounding)
+      : unit === 'kg'
+        ? printKg(Math.abs(spare), rounding)
+        : trueMinus(`${Math.abs(spare)} ${unit}`);
+  return `${lowerFirst(nameSubject(tightest))}, ${figure} ${over ? 'over' : 'to spare'}`;
+}
+
+/**
+ * What follows the word of a way's verdict: ` at 2 places, also 1 unknown`; '' for one that nothing mapped stops. The
+ * verdict is the worst of its levels.
+ */
+export function sayOnWay({ verdict, counts }: Pick<WayRound, 'verdict' | 'counts'>): string {
+  if (verdict === 'clear') return '';
+  const others = LEVELS.filter((level) => level !== verdict && counts[level] > 0).map(
+    (level) => `${counts[level]} ${LEVEL_WORD[level].toLowerCase()}`,
+  );
+  return [
+    ` at ${counted(counts[verdict], 'place')}`,
+    ...(others.length > 0 ? [`also ${listed(others)}`] : []),
+  ].join(', ');
+}
+
+/** What a screen reader hears when ways were found: `2 ways past Mill Lane: the first 4 minutes and 2.1 km more.` */
+export function sayWaysFound(ways: readonly Cost[], past: string, units: Units): string {
+  const [first] = ways;
+  if (!first) return `No way past ${past} was found.`;
+  const cost = sayExtra(first, units);
+  return ways.length === 1
+    ? `One way past ${past}: ${cost}.`
+    : `${ways.length} ways past ${past}: the first ${cost}.`;
+}

@@ -1,0 +1,103 @@
+import type { FollowedDrive } from '../../main/contract/followed-drive.ts';
+import type { Source } from '../../main/contract/source.ts';
+import { addFile, ask } from '../host/ask.ts';
+import { downloadFile } from '../host/download.ts';
+import { changedFrom, madeHere, undone } from '../state/changed.ts';
+import { report } from '../state/check.ts';
+import { notice } from '../state/happening.ts';
+import { type OpenedDrive, openedDrive } from '../state/opened.ts';
+import { cursorM, selectedId } from '../state/shown.ts';
+import { waysFound } from '../state/ways.ts';
+import { type Job, runLong } from './long-work.ts';
+
+/**
+ * Puts ways into the drive in place of its own stretches.
+ * @param which by their places among the ways found
+ * @param say what the change does
+ */
+export async function takeWays(which: readonly number[], say: string): Promise<void> {
+  const before = openedDrive.peek();
+  const chosen = which.map((at) => waysFound.peek()[at]).filter((way) => way !== undefined);
+  if (!before || chosen.length === 0) return;
+  // from the far end: what lies before a way that was put in keeps its metres
+  chosen.sort((a, b) => b.fromM - a.fromM);
+  let problem: string | undefined;
+  const ended = await runLong('Putting the way into the drive', async (job) => {
+    let { followed } = before;
+    for (const { fromM, toM, path } of chosen) {
+      const reply = await ask(
+        'takeWay',
+        { driveId: followed.driveId, fromM, toM, path, say },
+        { signal: job.signal, onProgress: job.tell },
+      );
+      if (!reply.ok) {
+        problem = reply.error.code === 'cancelled' ? undefined : reply.error.message;
+        return;
+      }
+      followed = reply.value;
+    }
+    const made = await asFile(followed, before.source, job);
+    if (job.signal.aborted) return;
+    changedFrom.value = [...changedFrom.peek(), { drive: before, say }];
+    undone.value = [];
+    showInstead(made);
+  });
+  if (ended === 'done' && problem !== undefined) notice.value = { kind: 'error', say: problem };
+}
+
+/**
+ * Hands the host a changed drive as a file, so that it can be opened again like any other.
+ * @param instead what it is opened from where that fails
+ */
+export async function asFile(
+  followed: FollowedDrive,
+  instead: Source,
+  { signal }: Pick<Job, 'signal'>,
+): Promise<OpenedDrive> {
+  const { gpxFileOf } = await import('../ways/drive-file.ts');
+  const file = gpxFileOf(followed);
+  const added = file && (await addFile(file, signal));
+  if (!added?.ok) return { followed, source: instead };
+  madeHere.value = [...madeHere.peek(), added.value.source];
+  const positions = followed.legs.reduce((sum, { alongM }) => sum + alongM.length, 0);
+  const track = { kind: 'track' as const, number: 1, name: followed.name, positions };
+  return { followed: { ...followed, tracks: [track], taken: 1 }, source: added.value.source };
+}
+
+/** Brings back the drive as it was before its last change. */
+export function undoChange(): void {
+  const last = changedFrom.peek().at(-1);
+  const now = openedDrive.peek();
+  if (!last || !now) return;
+  changedFrom.value = changedFrom.peek().slice(0, -1);
+  undone.value = [...undone.peek(), { drive: now, say: last.say }];
+  showInstead(last.drive);
+}
+
+/** Changes the drive once more as it was before the last undoing. */
+export function redoChange(): void {
+  const last = undone.peek().at(-1);
+  const now = openedDrive.peek();
+  if (!last || !now) return;
+  undone.value = undone.peek().slice(0, -1);
+  changedFrom.value = [...changedFrom.peek(), { drive: now, say: last.say }];
+  showInstead(last.drive);
+}
+
+function showInstead({ followed, source }: OpenedDrive): void {
+  const now = openedDrive.peek()?.followed.driveId;
+  report.value = undefined;
+  selectedId.value = undefined;
+  cursorM.value = Math.min(cursorM.peek(), followed.lengthM);
+  openedDrive.value = { followed, source, ...(now === undefined ? {} : { insteadOf: now }) };
+}
+
+/** Saves the open drive where the user chooses. */
+export async function saveAsGpx(): Promise<void> {
+  const drive = openedDrive.peek();
+  if (!drive) return;
+  const { gpxFileOf } = await import('../ways/drive-file.ts');
+  const file = gpxFileOf(drive.followed);
+  if (file) downloadFile(file);
+  else notice.value = { kind: 'error', say: 'The drive holds nothing that could be written as a track.' };
+}

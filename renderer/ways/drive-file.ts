@@ -1,0 +1,13 @@
+import { trackGpx } from '../../geo/export/track-gpx.ts';
+import { clip } from '../../geo/units/text.ts';
+import type { FollowedDrive } from '../../main/contract/followed-drive.ts';
+import { fileName } from '../host/download.ts';
+
+/** A drive as a GPX file of all the nodes of its roads; undefined where there is nothing to write. */
+export function gpxFileOf(followed: FollowedDrive): File | undefined {
+  const name = followed.name || followed.file.replace(/\.gpx$/i, '');
+  const written = trackGpx({ name: clip(name, 200), legs: followed.legs }, 'Lanegauge');
+  return written === undefined
+    ? undefined
+    : new File([written], fileName(name || 'drive', 'gpx'), { type: 'application/gpx+xml' });
+}

@@ -1,0 +1,88 @@
+import type { Finding } from '../../geo/report/report.ts';
+import { sayExtra } from '../../geo/report/say-way.ts';
+import { costTogether, driveTogether, waysByBar } from '../../geo/report/ways-by-bar.ts';
+import { clip, listed } from '../../geo/units/text.ts';
+import { takeWays } from '../actions/take-way.ts';
+import { hideWays } from '../actions/ways.ts';
+import { Doing } from '../look/doing.tsx';
+import { findings } from '../state/check.ts';
+import { settings } from '../state/kept.ts';
+import { type WaysFound, ways } from '../state/ways.ts';
+import { NoWay } from './no-way.tsx';
+import { namePastAll } from './place-words.ts';
+import { WayItem } from './way-item.tsx';
+
+/** What came of looking for ways: how far that is, the ways, or why there is none. */
+export function WaysAnswer() {
+  const asked = ways.value;
+  if (!asked) return null;
+  const { doing, found, problem } = asked;
+  return (
+    <div class="ways-answer">
+      {doing && (
+        <div class="ways-doing">
+          <Doing doing={doing} />
+        </div>
+      )}
+      {problem !== undefined && (
+        <p role="alert" class="problem">
+          {clip(problem, 600)}
+        </p>
+      )}
+      {found && <Found found={found} all={asked.past === undefined} />}
+      {(found || problem !== undefined) && (
+        <p class="ways-hide">
+          <button type="button" class="quiet small" onClick={hideWays}>
+            Hide the ways
+          </button>
+        </p>
+      )}
+    </div>
+  );
+}
+
+function Found({ found, all }: { found: WaysFound; all: boolean }) {
+  const units = settings.value.units;
+  const byBar = waysByBar(found.waysRound);
+  const heads = all && byBar.length + found.noWayRound.length > 1;
+  const name = (ids: readonly string[]) => namePastAll(findingsOf(ids), units);
+  return (
+    <>
+      {all && driveTogether(found.waysRound).length > 1 && <TakeAll found={found} />}
+      {byBar.map(({ findingIds, ways }) => (
+        <section key={findingIds.join(' ')} aria-label={`Ways past ${name(findingIds)}`}>
+          {heads && <h4>Past {name(findingIds)}</h4>}
+          <ol class="way-list">
+            {ways.map(({ way, index }) => (
+              <WayItem key={index} way={way} index={index} past={name(findingIds)} />
+            ))}
+          </ol>
+        </section>
+      ))}
+      {found.noWayRound.map((none) => (
+        <section key={none.findingIds.join(' ')} aria-label={`No way past ${name(none.findingIds)}`}>
+          {heads && <h4>Past {name(none.findingIds)}</h4>}
+          <NoWay none={none} wider={found.wider} />
+        </section>
+      ))}
+    </>
+  );
+}
+
+/** The first way past each place, together. */
+function TakeAll({ found: { waysRound } }: { found: WaysFound }) {
+  const which = driveTogether(waysRound);
+  const cost = sayExtra(costTogether(which.map((at) => waysRound[at]!)), settings.value.units);
+  return (
+    <p class="take-all">
+      <button type="button" class="chief" onClick={() => takeWays(which, `Past all of it: ${cost}.`)}>
+        Take ways {listed(which.map((at) => at + 1))}
+      </button>{' '}
+      <span>together {cost}</span>
+    </p>
+  );
+}
+
+function findingsOf(ids: readonly string[]): Finding[] {
+  return ids.flatMap((id) => findings.value.find((finding) => finding.id === id) ?? []);
+}

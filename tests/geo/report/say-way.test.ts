@@ -1,0 +1,74 @@
+import { describe, expect, it } from 'vitest';
+import { sayExtra, sayExtraShort, sayOnWay, sayTightest, sayWaysFound } from '../../../geo/report/say-way.ts';
+
+const cost = (extraS: number, extraM: number) => ({ extraS, extraM });
+
+describe('what a way costs', () => {
+  it.each([
+    [240, 2100, '4 minutes and 2.1 km more'],
+    [60, 300, '1 minute and 300 m more'],
+    [-180, -800, '3 minutes and 800 m less'],
+    [420, -1200, '7 minutes more, but 1.2 km less'],
+    [-90, 500, '2 minutes less, but 500 m more'],
+    [20, 1500, '1.5 km more, in about the same time'],
+    [300, 30, '5 minutes more, about as far'],
+    [0, 0, 'about as long as the drive’s own road'],
+    [3 * 3600, 90_000, '3 h 0 min and 90.0 km more'],
+  ])('%i s and %i m are told as: %s', (s, m, says) => {
+    expect(sayExtra(cost(s, m), 'metric')).toBe(says);
+  });
+
+  it('is told in miles where those were chosen', () => {
+    expect(sayExtra(cost(240, 3219), 'imperial')).toBe('4 minutes and 2.0 mi more');
+  });
+
+  it('is told short, with its sign, for drawings', () => {
+    expect(sayExtraShort(cost(240, 2100), 'metric')).toEqual(['+4 min', '+2.1 km']);
+    expect(sayExtraShort(cost(-240, -2100), 'both')).toEqual(['−4 min', '−2.1 km']);
+    expect(sayExtraShort(cost(4, 4), 'metric')).toEqual(['±0 min', '±0']);
+  });
+});
+
+describe('the least room on a way', () => {
+  const tightest = (spare: number, unit: string) => ({
+    tightest: { subject: 'height' as const, kind: 'posted' as never, spare, unit, say: '' },
+  });
+
+  it('is rounded against the driver, and said to be over where it is', () => {
+    expect(sayTightest(tightest(0.459, 'm'), 'metric')).toBe('height, 0.45 m to spare');
+    expect(sayTightest(tightest(-0.051, 'm'), 'metric')).toBe('height, 0.06 m over');
+    expect(sayTightest(tightest(120, 'kg'), 'metric')).toBe('height, 120 kg to spare');
+  });
+
+  it('is nothing where no limit is mapped', () => {
+    expect(sayTightest({}, 'metric')).toBeUndefined();
+  });
+});
+
+describe('what stands on a way', () => {
+  const none = { barred: 0, tight: 0, unknown: 0, care: 0 } as const;
+
+  it('is counted by its worst level, the others after it', () => {
+    expect(sayOnWay({ verdict: 'tight', counts: { ...none, tight: 1, unknown: 2, care: 3 } })).toBe(
+      ' at 1 place, also 2 unknown and 3 take care',
+    );
+    expect(sayOnWay({ verdict: 'care', counts: { ...none, care: 3 } })).toBe(' at 3 places');
+  });
+
+  it('is nothing where nothing mapped stops it', () => {
+    expect(sayOnWay({ verdict: 'clear', counts: none })).toBe('');
+  });
+});
+
+describe('what a screen reader hears', () => {
+  it('is how many ways there are, past what, and what the first costs', () => {
+    const ways = [cost(240, 2100), cost(300, 3000)];
+    expect(sayWaysFound(ways, 'Mill Lane bridge', 'metric')).toBe(
+      '2 ways past Mill Lane bridge: the first 4 minutes and 2.1 km more.',
+    );
+    expect(sayWaysFound(ways.slice(1), 'Mill Lane', 'metric')).toBe(
+      'One way past Mill Lane: 5 minutes and 3.0 km more.',
+    );
+    expect(sayWaysFound([], 'Mill Lane', 'metric')).toBe('No way past Mill Lane was found.');
+  });
+});

@@ -27,7 +27,7 @@ export async function takeWays(which: readonly number[], say: string): Promise<v
     for (const { fromM, toM, path } of chosen) {
       const reply = await ask(
         'takeWay',
-        { driveId: followed.driveId, fromM, toM, path, say },
+        { driveId: followed.driveId, fromM, toM, path },
         { signal: job.signal, onProgress: job.tell },
       );
       if (!reply.ok) {

@@ -7,7 +7,7 @@ import { fetching } from '../state/fetching.ts';
 import { notice } from '../state/happening.ts';
 import { settings } from '../state/kept.ts';
 import { openedDrive, openedMap } from '../state/opened.ts';
-import { lookedAt, ways } from '../state/ways.ts';
+import { lookedAt, type WaysFound, ways } from '../state/ways.ts';
 import { beginFetch } from './fetch-map.ts';
 import { openWanted } from './open.ts';
 import { checkAsked } from './recheck.ts';
@@ -38,8 +38,16 @@ export async function findWays(past?: string): Promise<void> {
   );
   if (running !== stop) return;
   running = undefined;
-  if (reply.ok) ways.value = { past, found: reply.value };
+  if (reply.ok) ways.value = { past, found: onlyPast(past, reply.value) };
   else ways.value = reply.error.code === 'cancelled' ? undefined : { past, problem: reply.error.message };
+}
+
+/** What was asked about alone: the answer tells of everything that bars the drive besides. */
+function onlyPast(past: string | undefined, found: WaysFound): WaysFound {
+  if (past === undefined) return found;
+  const isPast = ({ findingIds }: { findingIds: readonly string[] }) => findingIds.includes(past);
+  const { waysRound, noWayRound, wider } = found;
+  return { waysRound: waysRound.filter(isPast), noWayRound: noWayRound.filter(isPast), wider };
 }
 
 /** Takes the ways found off the screen, and ends looking for more. */

@@ -38,42 +38,66 @@ export function Bypassed({ drawing, ways }: Props) {
   );
 }
 
-/** Each way leaves the ribbon and comes back to it like a passing loop, with its own marks and what it costs at its middle. */
-export function Loops({ drawing, ways, units }: Props & { readonly units: Units }) {
+/** Each way leaves the ribbon and comes back to it like a passing loop. */
+export function LoopLines({ drawing, ways }: Props) {
   return (
     <g>
-      {ways.map(({ way, number }) => (
-        <Loop key={number} drawing={drawing} way={way} number={number} units={units} />
-      ))}
+      {ways.map(({ way, number }) => {
+        const { path } = loopOn(drawing, way);
+        return (
+          <g key={number} data-way={number}>
+            <path class="strip-loop-ground" d={path} />
+            <path class="way-casing" d={path} />
+            <path class="way-core" d={path} {...WAY_PENS[wayPen(number - 1)].core} />
+          </g>
+        );
+      })}
     </g>
   );
 }
 
-function Loop({ drawing, way, number, units }: Raised & Pick<Props, 'drawing'> & { readonly units: Units }) {
-  const { fromM, toM } = way;
+/** What stands on the loops: their own marks, and what they cost at their middle. */
+export function LoopLabels({ drawing, ways, units }: Props & { readonly units: Units }) {
+  return (
+    <g>
+      {ways.map(({ way, number }) => {
+        const paper = loopOn(drawing, way);
+        return (
+          <g key={number} class="strip-loop">
+            <Marks paper={paper} way={way} />
+            <Label paper={paper} way={way} number={number} units={units} />
+          </g>
+        );
+      })}
+    </g>
+  );
+}
+
+function loopOn(drawing: StripDrawing, { fromM, toM }: WayRound): LoopPaper {
   const edge = (atM: number) => middleOf(drawing, atM) - halfWidthAt(drawing.strip.pieces, atM);
-  const paper: LoopPaper = loopOf({
+  return loopOf({
     leaves: { x: edge(fromM), y: drawing.scale.y(fromM) },
     meets: { x: edge(toM), y: drawing.scale.y(toM) },
   });
+}
+
+const MARK_PX = 14;
+
+function Marks({ paper, way }: { readonly paper: LoopPaper; readonly way: WayRound }) {
   const shown = gravestFirst(way.findings.filter(({ folded }) => !folded));
-  const marks = loopMarks(
-    paper,
-    shown.map((finding) => finding.fromM / Math.max(1, way.lengthM)),
-  );
+  const shares = shown.map(({ fromM }) => fromM / Math.max(1, way.lengthM));
   return (
-    <g class="strip-loop" data-way={number}>
-      <path class="strip-loop-ground" d={paper.path} />
-      <path class="way-casing" d={paper.path} />
-      <path class="way-core" d={paper.path} {...WAY_PENS[wayPen(number - 1)].core} />
-      {marks.map(({ index, y }) => (
-        <g key={shown[index]!.id} transform={`translate(${paper.x - 7} ${y - 7}) scale(${14 / 24})`}>
+    <>
+      {loopMarks(paper, shares).map(({ index, y }) => (
+        <g
+          key={shown[index]!.id}
+          transform={`translate(${paper.x - MARK_PX / 2} ${y - MARK_PX / 2}) scale(${MARK_PX / 24})`}
+        >
           <rect class="strip-mark-ground" x={-3} y={-3} width={30} height={30} rx={4} />
           <LevelShape level={shown[index]!.level} />
         </g>
       ))}
-      <Label paper={paper} way={way} number={number} units={units} />
-    </g>
+    </>
   );
 }
 

@@ -11,7 +11,7 @@ import { raisedWays, waysFound } from '../state/ways.ts';
 import { CursorVehicle } from './cursor-vehicle.tsx';
 import type { StripDrawing } from './drawing.ts';
 import { Lettering } from './lettering.tsx';
-import { Bypassed, Loops } from './loops.tsx';
+import { Bypassed, LoopLabels, LoopLines } from './loops.tsx';
 import { Ribbon } from './ribbon.tsx';
 import { StripFindings } from './strip-findings.tsx';
 import { useDrag } from './use-drag.ts';
@@ -89,8 +89,9 @@ function PaperDrawn({ drawing, wasDragged }: { drawing: StripDrawing; wasDragged
         near={hoveredId.value}
         times={report.value?.timetable}
       />
+      <LoopLines drawing={drawing} ways={raised} />
       <Lettering drawing={drawing} units={settings.value.units} />
-      <Loops drawing={drawing} ways={raised} units={settings.value.units} />
+      <LoopLabels drawing={drawing} ways={raised} units={settings.value.units} />
       <CursorVehicle drawing={drawing} atM={cursorM.value} card={vehicle.value?.card} />
     </svg>
   );

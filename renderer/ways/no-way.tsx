@@ -1,6 +1,8 @@
 import type { NoWayRound } from '../../geo/report/way-round.ts';
 import { clip } from '../../geo/units/text.ts';
+import { isFile } from '../actions/wanted.ts';
 import { fetchRoundAbout, readMore } from '../actions/ways.ts';
+import { openedMap } from '../state/opened.ts';
 import { type WaysFound, ways } from '../state/ways.ts';
 
 interface Props {
@@ -31,16 +33,18 @@ export function NoWay({ none, wider }: Props) {
   );
 }
 
+/** Of a file that was read about the drive alone the rest may hold a way; else more is to be fetched. */
 function Wider({ wider }: Pick<Props, 'wider'>) {
-  if (wider === 'none') return null;
-  if (wider === 'read')
+  const map = openedMap.value;
+  if (map?.about && isFile(map.source))
     return (
       <p>
         <button type="button" onClick={() => readMore(ways.peek()?.past)}>
-          Read more of the map and look again
+          Read the whole map and look again
         </button>
       </p>
     );
+  if (wider === 'none') return null;
   return (
     <p>
       <button type="button" aria-haspopup="dialog" onClick={() => fetchRoundAbout()}>

@@ -4,7 +4,14 @@ import { WAY_PENS, wayPen } from '../look/way-pens.ts';
 export function WaySample({ number }: { number: number }) {
   const { core } = WAY_PENS[wayPen(number - 1)];
   return (
-    <svg class="way-sample" width={58} height={24} viewBox="0 0 58 24" aria-hidden="true">
+    <svg
+      class="way-sample"
+      width={58}
+      height={24}
+      viewBox="0 0 58 24"
+      preserveAspectRatio="xMinYMid slice"
+      aria-hidden="true"
+    >
       <path class="way-casing" d="M26 12h30" />
       <path class="way-core" d="M26 12h30" {...core} />
       <circle class="way-plate" cx={12} cy={12} r={10.5} />

@@ -9,7 +9,7 @@ import { findings } from '../state/check.ts';
 import { settings } from '../state/kept.ts';
 import { type WaysFound, ways } from '../state/ways.ts';
 import { NoWay } from './no-way.tsx';
-import { namePastAll } from './place-words.ts';
+import { namePast, namePastAll } from './place-words.ts';
 import { WayItem } from './way-item.tsx';
 
 /** What came of looking for ways: how far that is, the ways, or why there is none. */
@@ -49,11 +49,12 @@ function Found({ found, all }: { found: WaysFound; all: boolean }) {
   return (
     <>
       {all && driveTogether(found.waysRound).length > 1 && <TakeAll found={found} />}
-      {byBar.map(({ findingIds, ways }) => (
+      {byBar.map(({ findingIds, ways: them }) => (
         <section key={findingIds.join(' ')} aria-label={`Ways past ${name(findingIds)}`}>
           {heads && <h4>Past {name(findingIds)}</h4>}
+          {!all && <AlsoPast others={findingIds.filter((id) => id !== ways.peek()?.past)} />}
           <ol class="way-list">
-            {ways.map(({ way, index }) => (
+            {them.map(({ way, index }) => (
               <WayItem key={index} way={way} index={index} past={name(findingIds)} />
             ))}
           </ol>
@@ -67,6 +68,13 @@ function Found({ found, all }: { found: WaysFound; all: boolean }) {
       ))}
     </>
   );
+}
+
+/** What the ways of one finding pass besides it. */
+function AlsoPast({ others }: { others: readonly string[] }) {
+  if (others.length === 0) return null;
+  const { units } = settings.value;
+  return <p class="small">Also past {listed(findingsOf(others).map((each) => namePast(each, units)))}:</p>;
 }
 
 /** The first way past each place, together. */

@@ -66,6 +66,7 @@ describe('ways that are looked for', () => {
     await findWays('a');
     expect(asked[0]).toMatchObject({ name: 'wayRound', request: { driveId: 'own', past: ['a'] } });
     expect(raisedWays.value).toEqual([0]);
+    expect(ways.value?.found?.waysRound.map(({ findingIds }) => findingIds)).toEqual([['a'], ['a']]);
     lookedAt.value = 1;
     expect(raisedWays.value).toEqual([1]);
   });

@@ -1,0 +1,96 @@
+import { readFile } from 'node:fs/promises';
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
+import { readGpx } from '../../geo/drive/gpx/read-gpx.ts';
+import { barredRow, findingsTold, LONG_MS, SAMPLE_TOLD, SOON_MS, type WatchedPage } from './support/page.ts';
+import { withSampleWindow } from './support/sample-window.ts';
+import { type States, walkStates } from './support/walk-states.ts';
+
+let watched: WatchedPage;
+
+withSampleWindow((opened) => {
+  watched = opened;
+});
+
+const press = (page: Page, name: string | RegExp) => page.getByRole('button', { name }).first().click();
+const waysTold = (page: Page, pattern: RegExp) =>
+  page
+    .getByTestId('ways-announcer')
+    .filter({ hasText: pattern })
+    .waitFor({ state: 'attached', timeout: SOON_MS });
+const verdict = (page: Page, word: string) =>
+  page.getByRole('heading', { name: word, level: 2 }).waitFor({ timeout: SOON_MS });
+
+const STATES: States = [
+  [
+    'ways past one finding, from its row',
+    async (page) => {
+      await press(page, /^Way round ?: Barred height/);
+      await waysTold(page, /past .*Station Road/);
+      expect(await barredRow(page, 'height').getAttribute('aria-expanded')).toBe('true');
+      // on the map, beside the ribbon and in the list by the same number
+      for (const place of ['.way-tag-raised', '.strip-map [data-way]', '.way-list .way-raised'])
+        expect(await page.locator(place).first().getAttribute('data-way')).toBe('1');
+    },
+  ],
+  [
+    'ways past all that bars the drive',
+    async (page) => {
+      await press(page, 'Ways past all of it');
+      await waysTold(page, /^(\d+ ways|One way) past /);
+      await page.locator('.way-list').first().waitFor();
+    },
+  ],
+  [
+    'a drive changed by ways',
+    async (page) => {
+      await press(page, /^Take (it|ways)/);
+      await verdict(page, 'Nothing mapped stops it');
+      await findingsTold(page, /^\d+ findings?(?!.*barred)/);
+      await page.locator('.changed-drive:focus').waitFor();
+    },
+  ],
+];
+
+it(
+  'the sample drive, barred three ways, becomes one that nothing mapped stops',
+  async () => {
+    await walkStates(watched, STATES, [390, 1280]);
+    const { page } = watched;
+    const downloaded = page.waitForEvent('download');
+    await press(page, 'Save as GPX');
+    const file = await downloaded;
+    expect(file.suggestedFilename()).toMatch(/\.gpx$/);
+    const read = readGpx(await readFile(await file.path(), 'utf8'));
+    expect(read.ok && read.value.routes[0]?.segments[0]?.lat.length).toBeGreaterThan(50);
+    await page.keyboard.press('Control+z');
+    await findingsTold(page, SAMPLE_TOLD);
+    await verdict(page, 'Barred');
+    await page.keyboard.press('Control+Shift+Z');
+    await verdict(page, 'Nothing mapped stops it');
+    // a reload has the changed drive still, and that it is in no file of the user's
+    await page.reload();
+    await verdict(page, 'Nothing mapped stops it');
+    await page.getByRole('button', { name: 'Save as GPX' }).waitFor({ timeout: SOON_MS });
+  },
+  LONG_MS,
+);
+
+it('the keyboard alone finds a way and takes it', async () => {
+  const { page } = watched;
+  await page.getByRole('button', { name: 'Ways past all of it' }).focus();
+  await page.keyboard.press('Enter');
+  await waysTold(page, /past /);
+  await page
+    .getByRole('button', { name: /^Take it/ })
+    .first()
+    .focus();
+  expect(await page.locator('.way-list .way-raised').first().getAttribute('data-way')).toBe('1');
+  await page.keyboard.press('Enter');
+  await verdict(page, 'Nothing mapped stops it');
+  await page.locator('.changed-drive:focus').waitFor();
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Enter');
+  await findingsTold(page, SAMPLE_TOLD);
+});

@@ -3,7 +3,7 @@ import { waysByBar } from '../../geo/report/ways-by-bar.ts';
 import { findings } from '../state/check.ts';
 import { settings } from '../state/kept.ts';
 import { type WaysAsked, ways } from '../state/ways.ts';
-import { namePastAll } from './place-words.ts';
+import { findingsOf, namePastAll } from './place-words.ts';
 
 /** Tells a screen reader what came of looking for ways. */
 export function WaysAnnouncer() {
@@ -14,14 +14,10 @@ export function WaysAnnouncer() {
   );
 }
 
-function sayFound({ found }: WaysAsked): string {
+function sayFound({ past, found }: WaysAsked): string {
   if (!found) return '';
   const { units } = settings.value;
-  const name = (ids: readonly string[]) =>
-    namePastAll(
-      findings.value.filter(({ id }) => ids.includes(id)),
-      units,
-    );
+  const name = (ids: readonly string[]) => namePastAll(findingsOf(ids, findings.value, past), units);
   return [
     ...waysByBar(found.waysRound).map((bar) =>
       sayWaysFound(

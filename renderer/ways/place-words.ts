@@ -15,3 +15,13 @@ export function namePastAll(findings: readonly Finding[], units: Units): string 
   if (!first) return counted(0, 'place');
   return others.length === 0 ? namePast(first, units) : `${namePast(first, units)} and ${others.length} more`;
 }
+
+/** The findings of a list of ids, the one that was asked about first. */
+export function findingsOf(
+  ids: readonly string[],
+  among: readonly Finding[],
+  asked: string | undefined,
+): Finding[] {
+  const found = among.filter(({ id }) => ids.includes(id));
+  return [...found.filter(({ id }) => id === asked), ...found.filter(({ id }) => id !== asked)];
+}

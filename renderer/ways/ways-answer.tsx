@@ -1,4 +1,3 @@
-import type { Finding } from '../../geo/report/report.ts';
 import { sayExtra } from '../../geo/report/say-way.ts';
 import { costTogether, driveTogether, waysByBar } from '../../geo/report/ways-by-bar.ts';
 import { clip, listed } from '../../geo/units/text.ts';
@@ -9,7 +8,7 @@ import { findings } from '../state/check.ts';
 import { settings } from '../state/kept.ts';
 import { type WaysFound, ways } from '../state/ways.ts';
 import { NoWay } from './no-way.tsx';
-import { namePast, namePastAll } from './place-words.ts';
+import { findingsOf, namePast, namePastAll } from './place-words.ts';
 import { WayItem } from './way-item.tsx';
 
 /** What came of looking for ways: how far that is, the ways, or why there is none. */
@@ -45,7 +44,8 @@ function Found({ found, all }: { found: WaysFound; all: boolean }) {
   const units = settings.value.units;
   const byBar = waysByBar(found.waysRound);
   const heads = all && byBar.length + found.noWayRound.length > 1;
-  const name = (ids: readonly string[]) => namePastAll(findingsOf(ids), units);
+  const name = (ids: readonly string[]) =>
+    namePastAll(findingsOf(ids, findings.value, ways.value?.past), units);
   return (
     <>
       {all && driveTogether(found.waysRound).length > 1 && <TakeAll found={found} />}
@@ -74,7 +74,11 @@ function Found({ found, all }: { found: WaysFound; all: boolean }) {
 function AlsoPast({ others }: { others: readonly string[] }) {
   if (others.length === 0) return null;
   const { units } = settings.value;
-  return <p class="small">Also past {listed(findingsOf(others).map((each) => namePast(each, units)))}:</p>;
+  return (
+    <p class="small">
+      Also past {listed(findingsOf(others, findings.value, undefined).map((each) => namePast(each, units)))}:
+    </p>
+  );
 }
 
 /** The first way past each place, together. */
@@ -89,8 +93,4 @@ function TakeAll({ found: { waysRound } }: { found: WaysFound }) {
       <span>together {cost}</span>
     </p>
   );
-}
-
-function findingsOf(ids: readonly string[]): Finding[] {
-  return ids.flatMap((id) => findings.value.find((finding) => finding.id === id) ?? []);
 }

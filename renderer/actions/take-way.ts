@@ -54,7 +54,7 @@ export async function asFile(
   instead: Source,
   { signal }: Pick<Job, 'signal'>,
 ): Promise<OpenedDrive> {
-  const { gpxFileOf } = await import('../ways/drive-file.ts');
+  const { gpxFileOf } = await import('../host/drive-file.ts');
   const file = gpxFileOf(followed);
   const added = file && (await addFile(file, signal));
   if (!added?.ok) return { followed, source: instead };
@@ -96,7 +96,7 @@ function showInstead({ followed, source }: OpenedDrive): void {
 export async function saveAsGpx(): Promise<void> {
   const drive = openedDrive.peek();
   if (!drive) return;
-  const { gpxFileOf } = await import('../ways/drive-file.ts');
+  const { gpxFileOf } = await import('../host/drive-file.ts');
   const file = gpxFileOf(drive.followed);
   if (file) downloadFile(file);
   else notice.value = { kind: 'error', say: 'The drive holds nothing that could be written as a track.' };

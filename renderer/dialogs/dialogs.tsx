@@ -1,7 +1,7 @@
+import { later } from '../look/later.tsx';
 import { dialog } from '../state/page.ts';
 import { FoundDrives } from '../take/found-drives.tsx';
 import { Dialog } from './dialog.tsx';
-import { later } from './later.tsx';
 import { OpenFiles } from './open-files.tsx';
 
 const Help = later(async () => (await import('./help.tsx')).Help);

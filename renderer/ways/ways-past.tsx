@@ -2,7 +2,7 @@ import './ways.css';
 import type { Finding } from '../../geo/report/report.ts';
 import { select } from '../actions/choose.ts';
 import { findWays } from '../actions/ways.ts';
-import { later } from '../dialogs/later.tsx';
+import { later } from '../look/later.tsx';
 import { report } from '../state/check.ts';
 import { ways } from '../state/ways.ts';
 

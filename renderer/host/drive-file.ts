@@ -1,7 +1,7 @@
 import { trackGpx } from '../../geo/export/track-gpx.ts';
 import { clip } from '../../geo/units/text.ts';
 import type { FollowedDrive } from '../../main/contract/followed-drive.ts';
-import { fileName } from '../host/download.ts';
+import { fileName } from './download.ts';
 
 /** A drive as a GPX file of all the nodes of its roads; undefined where there is nothing to write. */
 export function gpxFileOf(followed: FollowedDrive): File | undefined {

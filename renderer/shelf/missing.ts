@@ -1,4 +1,5 @@
 import { distanceIn, type Units } from '../../geo/units/in-units.ts';
+import { clip, listed } from '../../geo/units/text.ts';
 import type { FollowedDrive } from '../../main/contract/followed-drive.ts';
 import type { MapSummary } from '../../main/contract/map-summary.ts';
 import type { Source } from '../../main/contract/source.ts';
@@ -14,6 +15,8 @@ export interface Missing {
   readonly mainRoadsOnly: boolean;
   /** where it is missing: from the shelf, from a file that is open, or there is no map of the user's own at all */
   readonly from: 'shelf' | 'file' | 'nothing';
+  /** maps of the shelf that are damaged: what is missing may stand in them */
+  readonly damaged?: readonly string[];
 }
 
 /**
@@ -29,8 +32,10 @@ export function missingOf(
   const { shelf } = summary;
   if (shelf) {
     const { missingM, lengthM } = bareOf(shelf, drive.followed);
-    const { mainRoadsOnly } = shelf;
-    return missingM > 0 || mainRoadsOnly ? { missingM, lengthM, mainRoadsOnly, from: 'shelf' } : undefined;
+    const { mainRoadsOnly, damaged } = shelf;
+    return missingM > 0 || mainRoadsOnly
+      ? { missingM, lengthM, mainRoadsOnly, from: 'shelf', damaged }
+      : undefined;
   }
   if (!isMostlyOff(drive.followed)) return undefined;
   const { match, lengthM } = drive.followed;
@@ -50,7 +55,10 @@ function bareOf({ bare, lengthM }: NonNullable<MapSummary['shelf']>, { tracks, .
 }
 
 /** How much is missing, in a sentence or two. */
-export function sayMissing({ missingM, lengthM, mainRoadsOnly, from }: Missing, units: Units): string {
+export function sayMissing(
+  { missingM, lengthM, mainRoadsOnly, from, damaged = [] }: Missing,
+  units: Units,
+): string {
   const missing = distanceIn(units, missingM);
   const all = distanceIn(units, lengthM);
   const none = missing === all;
@@ -62,6 +70,8 @@ export function sayMissing({ missingM, lengthM, mainRoadsOnly, from }: Missing, 
   const main =
     'What your shelf has here are main roads alone: side roads, and what stands on them, are unknown.';
   if (missingM === 0) return main;
+  if (damaged.length > 0)
+    return `${missing} of this drive of ${all} are not on your shelf, or cannot be read there: what is there is unknown. First mend ${listed(damaged.map((name) => clip(name, 60)))}, under Shelf.`;
   const say = none
     ? `None of this drive of ${all} is on your shelf: all of it is unknown.`
     : `${missing} of this drive of ${all} are not on your shelf: what is there is unknown.`;

@@ -21,7 +21,7 @@ const shelf = {
   lengthM: 40_000,
   bare: [] as { fromM: number; toM: number }[],
   mainRoadsOnly: false,
-  damaged: [],
+  damaged: [] as string[],
 };
 const onShelf = (parts: Partial<typeof shelf>) => ({
   summary: { shelf: { ...shelf, ...parts } } as unknown as MapSummary,
@@ -47,6 +47,11 @@ describe('what a drive lacks of its map', () => {
       '12.4 km of this drive of 40.0 km are not on your shelf: what is there is unknown.',
     );
     expect(missing && sayMissing(missing, 'imperial')).toContain('7.7 mi of this drive of 24.9 mi');
+  });
+
+  it('may stand in a map that is damaged, which is to be mended before anything is fetched', () => {
+    const damaged = missingOf(onShelf({ bare: [{ fromM: 0, toM: 3000 }], damaged: ['Vale'] }), own);
+    expect(damaged && sayMissing(damaged, 'metric')).toMatch(/or cannot be read there.* First mend Vale/);
   });
 
   it('is told where main roads are all that the shelf has', () => {

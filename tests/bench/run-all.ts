@@ -19,6 +19,7 @@ const BENCHES = [
   'check-long-drive',
   'shelf/shelf-equals-file',
   'shelf/cold-check',
+  'shelf/killed',
   'turns',
   'way-round',
   'way-round-networks',

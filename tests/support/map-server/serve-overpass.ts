@@ -2,7 +2,7 @@ import type { MapInMemory } from './map-in-memory.ts';
 import { status, whole } from './misbehave.ts';
 import { parseQuery, type Query } from './parse-query.ts';
 import { type Answer, runQuery } from './run-query.ts';
-import { type Asked, type Reply, type ServedHere, serveHere } from './serve.ts';
+import { type Asked, type Reply, type ServedHere, type ServeOptions, serveHere } from './serve.ts';
 
 /** One question, and which one it is, counted from 0. */
 export interface Question {
@@ -11,13 +11,12 @@ export interface Question {
   readonly number: number;
 }
 
-export interface OverpassOptions {
+export interface OverpassOptions extends ServeOptions {
   readonly baseDate?: string;
   /** how this one is answered instead; undefined: truly */
   behave?(question: Question, truly: () => Answer): Reply | undefined;
   /** of the status page */
   readonly status?: string;
-  readonly secure?: boolean;
 }
 
 export interface ServedOverpass extends ServedHere {
@@ -45,7 +44,7 @@ export async function serveOverpass(
     const other = options.behave?.({ text, query, number: count++ }, truly);
     return (other ?? json(truly()))(response, asked);
   };
-  const served = await serveHere(reply, { secure: options.secure ?? false });
+  const served = await serveHere(reply, options);
   return {
     ...served,
     address: new URL(`${served.origin}/api/interpreter`),

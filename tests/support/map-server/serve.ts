@@ -28,8 +28,20 @@ export interface ServedHere {
   readonly mostAtOnce: () => number;
 }
 
-/** Serves on 127.0.0.1 until the test ends. @param secure with a certificate that nobody knows */
-export async function serveHere(reply: Reply, { secure = false } = {}): Promise<ServedHere> {
+export interface ServeOptions {
+  readonly secure?: boolean;
+  readonly atEnd?: (end: () => void) => void;
+}
+
+/**
+ * Serves on 127.0.0.1 until the test ends.
+ * @param secure with a certificate that nobody knows
+ * @param atEnd takes what ends it, where it serves no test
+ */
+export async function serveHere(
+  reply: Reply,
+  { secure = false, atEnd = onTestFinished }: ServeOptions = {},
+): Promise<ServedHere> {
   const asked: Asked[] = [];
   const sockets = new Set<Socket>();
   let open = 0;
@@ -64,7 +76,7 @@ export async function serveHere(reply: Reply, { secure = false } = {}): Promise<
     socket.on('close', () => sockets.delete(socket));
   });
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
-  onTestFinished(() => {
+  atEnd(() => {
     for (const socket of sockets) socket.destroy();
     server.close();
   });

@@ -13,8 +13,11 @@ import { cannotWrite } from './stopped.ts';
 export async function beginPart(path: string): Promise<number> {
   try {
     const handle = await open(path, 'w');
-    await handle.write(PART_MAGIC);
-    await handle.close();
+    try {
+      await handle.write(PART_MAGIC);
+    } finally {
+      await handle.close();
+    }
     return PART_MAGIC.length;
   } catch (error) {
     throw cannotWrite(error);

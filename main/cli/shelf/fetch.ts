@@ -1,5 +1,6 @@
 import { chooseRoute } from '../../../geo/drive/gpx/choose-route.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
+import { coverageOf } from '../../../geo/shelf/coverage.ts';
 import { printBytes, printKm } from '../../../geo/units/print.ts';
 import { listed, quote } from '../../../geo/units/text.ts';
 import type { Fetched, FetchPlan } from '../../contract/fetch.ts';
@@ -7,6 +8,7 @@ import { type Agreed, createFetcher } from '../../services/fetched/fetcher.ts';
 import type { DriveToFetch } from '../../services/fetched/wanted.ts';
 import { readRouteFile } from '../../services/route/read-route-file.ts';
 import { openSettings } from '../../services/settings/settings-store.ts';
+import { roadsOnShelf } from '../../services/shelf/roads-on-shelf.ts';
 import { jsonText } from '../json-text.ts';
 import { pathFrom, readWords, USAGE_HINT } from '../read-words.ts';
 import type { ShelfCommand, ShelfSaid } from './command.ts';
@@ -33,7 +35,10 @@ export const shelfFetch: ShelfCommand = async (words, terminal, tools) => {
   const fetcher = createFetcher({ ...tools, dataFolder: terminal.dataFolder });
   const planned = await fetcher.plan(drive.value, by, server);
   if (!planned.ok) return planned;
-  if (!flag('yes')) return ok(sayPlan(planned.value, flag('json')));
+  if (!flag('yes')) {
+    const there = flag('json') ? [] : await sayThere(tools.shelf, drive.value);
+    return ok(sayPlan(planned.value, there, flag('json')));
+  }
   let plan = planned.value;
   // each step leads to the next, until there is a map or nothing to ask for
   for (;;) {
@@ -68,7 +73,20 @@ async function readDrive(path: string): Promise<Result<DriveToFetch>> {
   return ok({ name, route: { segments: file.value.routes.flatMap(({ segments }) => segments) } });
 }
 
-function sayPlan(plan: FetchPlan, json: boolean): ShelfSaid {
+/** What the shelf has of the drive already; nothing where it has no map. */
+async function sayThere(shelf: string, { route }: DriveToFetch): Promise<readonly string[]> {
+  const roads = await roadsOnShelf(shelf, route);
+  if (!roads.ok) return [];
+  const { bare, lengthM } = coverageOf(route, roads.value);
+  const bareM = bare.reduce((sum, { fromM, toM }) => sum + toM - fromM, 0);
+  return [
+    bareM === 0
+      ? 'The shelf has roads along all of this drive already.'
+      : `Not on the shelf: ${printKm(bareM)} of this drive of ${printKm(lengthM)}.`,
+  ];
+}
+
+function sayPlan(plan: FetchPlan, there: readonly string[], json: boolean): ShelfSaid {
   if (json) return { text: jsonText({ plan }), exit: 0 };
   const figures =
     plan.by === 'line'
@@ -77,7 +95,7 @@ function sayPlan(plan: FetchPlan, json: boolean): ShelfSaid {
         ]
       : [];
   return {
-    text: `${[...figures, ...plan.say, sayHowOn(plan)].filter((line) => line !== '').join('\n')}\n`,
+    text: `${[...there, ...figures, ...plan.say, sayHowOn(plan)].filter((line) => line !== '').join('\n')}\n`,
     exit: 0,
   };
 }

@@ -10,6 +10,7 @@ const PLAIN: Readonly<Record<string, string>> = {
   EROFS: 'the disk cannot be written to',
   EACCES: 'the system does not allow it',
   EPERM: 'the system does not allow it',
+  ENOTDIR: 'a file lies where a folder should be',
   EIO: 'the disk does not work as it should',
 };
 

@@ -44,6 +44,7 @@ describe('lanegauge shelf fetch', () => {
     expect(planned.exit).toBe(0);
     expect(planned.out).toContain(server.address.host);
     expect(planned.out).toContain('Nothing was asked. To do it, add --yes.');
+    expect(planned.out).not.toContain('The shelf has');
     expect(server.asked).toEqual([]);
 
     const fetched = await shelf(...words, '--yes', '--json');
@@ -55,6 +56,7 @@ describe('lanegauge shelf fetch', () => {
     const report = await reportOf();
     expect(report.findings).toEqual((await reportOf('--map', join(SAMPLES, 'district.osm.pbf'))).findings);
     expect(report.cautions.join(' ')).toContain('Only what lies close to the drive is fetched');
+    expect((await shelf(...words)).out).toContain('The shelf has roads along all of this drive already');
     // what was fetched is on the shelf and nowhere besides
     expect(readdirSync(join(home, 'fetch', 'line')).filter((name) => name.endsWith('.json'))).toEqual([]);
   });

@@ -17,6 +17,7 @@ const BENCHES = [
   'independent-rules',
   'false-alarms',
   'check-long-drive',
+  'shelf/import-shelf',
   'shelf/shelf-equals-file',
   'shelf/cold-check',
   'shelf/killed',

@@ -1,6 +1,6 @@
 import { createHeap, type Heap, popFrom, pushTo } from './heap.ts';
 import type { RoadGraph } from './road-graph.ts';
-import { enterM, extraPerM, type StepCosts, turnBackM } from './step-costs.ts';
+import { extraPerM, type StepCosts, turnM } from './step-costs.ts';
 
 /** Where a search starts: at the head of a directed edge. */
 export interface Seed {
@@ -35,6 +35,8 @@ interface SearchBounds {
   readonly slackM?: number;
   /** what driving a whole directed edge costs beyond its length; by default from the step costs */
   readonly extraM?: (directed: number) => number;
+  /** what going from one directed edge into the next costs; by default from the step costs */
+  readonly turnM?: (from: number, next: number) => number;
 }
 
 const MOST_SETTLED = 400_000;
@@ -44,6 +46,7 @@ interface Search {
   readonly graph: RoadGraph;
   readonly steps: StepCosts;
   readonly bounds: SearchBounds;
+  readonly turnM: (from: number, next: number) => number;
   /** by directed edge: its entry, -1 while it has none */
   readonly entryOf: Int32Array;
   readonly directed: number[];
@@ -69,6 +72,7 @@ export function searchRoads(
     graph,
     steps,
     bounds,
+    turnM: bounds.turnM ?? ((from, next) => turnM(graph, steps, from, next)),
     entryOf: scratchOf(graph),
     directed: [],
     metres: [],
@@ -118,18 +122,16 @@ function settleAll(search: Search): void {
 
 /** Looks at every edge on from the head of `from`, which is entry `at` and was come to with cost and metres. */
 function leave(search: Search, from: number, at: number, cost: number, soFar: number): void {
-  const { graph, steps, bounds, entryOf, limitM } = search;
+  const { graph, bounds, entryOf, limitM } = search;
   const { out, outStart } = graph;
   const node = graph.head[from]!;
   const onward = bounds.remainingM === undefined ? 0 : bounds.remainingM(node);
   if (cost + onward > limitM) return;
-  const forbidden = graph.forbidden.get(from);
   for (let i = outStart[node]!; i < outStart[node + 1]!; i++) {
     const next = out[i]!;
     const turnsBack = next === (from ^ 1);
     if (turnsBack && at >= 0 && bounds.turnBackAtStartOnly === true) continue;
-    let total = cost + (turnsBack ? turnBackM(graph, steps, from) : enterM(graph, steps, from, next));
-    if (forbidden?.get(next)?.always === true) total += steps.forbiddenTurnM;
+    const total = cost + search.turnM(from, next);
     if (total + onward > limitM) continue;
     const known = entryOf[next]!;
     if (known >= 0 && total >= search.costM[known]!) continue;

@@ -1,4 +1,5 @@
 import type { RoadEdges } from './road-edges.ts';
+import type { RoadGraph } from './road-graph.ts';
 
 /** Extra metres that guide a search. */
 export interface StepCosts {
@@ -19,8 +20,14 @@ export function turnBackM(edges: RoadEdges, steps: StepCosts, from: number): num
 }
 
 /** Extra cost of driving from one directed edge into the next, the turn itself apart. */
-export function enterM(edges: RoadEdges, steps: StepCosts, from: number, next: number): number {
+function enterM(edges: RoadEdges, steps: StepCosts, from: number, next: number): number {
   return edges.wrongWay[next] === 1 && edges.wrongWay[from] === 0 ? steps.enterWrongWayM : 0;
+}
+
+/** Extra cost of the whole turn from one directed edge into the next: turning round, one-ways, restrictions. */
+export function turnM(graph: RoadGraph, steps: StepCosts, from: number, next: number): number {
+  const cost = next === (from ^ 1) ? turnBackM(graph, steps, from) : enterM(graph, steps, from, next);
+  return graph.forbidden.get(from)?.get(next)?.always === true ? cost + steps.forbiddenTurnM : cost;
 }
 
 /** Extra cost per metre of driving a directed edge. */

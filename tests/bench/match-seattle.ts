@@ -1,6 +1,7 @@
 /**
  * The field test of Newson & Krumm 2009: a recorded drive of 80 km whose true route is known. Prints the route mismatch
- * fraction (their figure 6: length wrongly left out plus wrongly added over the true length) beside what they published.
+ * fraction (their figure 6: length wrongly left out plus wrongly added over the true length) beside what they published;
+ * of the sparse routes also how much of what is on another road is not marked as guessed, and how much of the right is.
  */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -10,7 +11,7 @@ import { roadGraph } from '../../geo/graph/road-graph.ts';
 import type { Roads } from '../../geo/roads/roads.ts';
 import { openMap } from '../../main/services/map/open-map.ts';
 import { readRouteFile } from '../../main/services/route/read-route-file.ts';
-import { type Driven, drivenOf, scoreMatch } from '../support/score-match.ts';
+import { type Driven, drivenOf, type GuessScore, scoreGuesses, scoreMatch } from '../support/score-match.ts';
 
 const FILES = [
   { name: 'track_1s', mostPercent: 0.1, published: '0' },
@@ -20,8 +21,8 @@ const FILES = [
   { name: 'planned_dense', mostPercent: 0 },
   { name: 'planned_rdp10', mostPercent: 0 },
   { name: 'planned_shift', mostPercent: 0 },
-  { name: 'planned_rte_1km' },
-  { name: 'planned_rte_5km' },
+  { name: 'planned_rte_1km', mostPercent: 8, mostUnmarkedPercent: 5 },
+  { name: 'planned_rte_5km', mostUnmarkedPercent: 5 },
 ] as const;
 
 const data = process.env['LANEGAUGE_DATA'];
@@ -53,9 +54,18 @@ async function run(folder: string): Promise<void> {
     console.log(
       `${file.name.padEnd(16)} mismatch ${percent.toFixed(3).padStart(7)} % ${verdict}${published}; added ${score.addedM.toFixed(0)} m; ` +
         `guessed ${share(drive.guessed, drive.lengthM)}, doubtful ${share(drive.doubtful, drive.lengthM)}; ` +
+        `${'mostUnmarkedPercent' in file ? tellGuesses(scoreGuesses(drive, truth.driven, roads), file.mostUnmarkedPercent) : ''}` +
         `off the map ${drive.legs.filter((leg) => leg.kind === 'offMap').length}; ${ms.toFixed(0)} ms`,
     );
   }
+}
+
+function tellGuesses({ rightM, rightMarkedM, wrongM, wrongUnmarkedM }: GuessScore, most: number): string {
+  const unmarked = (100 * wrongUnmarkedM) / Math.max(1, wrongM);
+  return (
+    `on another road ${((100 * wrongM) / (rightM + wrongM)).toFixed(1)} %, of it not marked ${unmarked.toFixed(1)} % ` +
+    `${unmarked <= most ? 'ok' : `MORE THAN ${most}`}, of the right marked ${((100 * rightMarkedM) / rightM).toFixed(1)} %; `
+  );
 }
 
 interface Truth {

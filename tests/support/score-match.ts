@@ -6,21 +6,34 @@ import type { Roads } from '../../geo/roads/roads.ts';
 export type Driven = ReadonlyMap<number, number>;
 
 export function drivenOf(drive: Drive, roads: Roads): Driven {
-  const graph = roadGraph(roads);
   const driven = new Map<number, number>();
+  for (const { directed, fromM, toM } of piecesOf(drive, roads))
+    driven.set(directed, (driven.get(directed) ?? 0) + toM - fromM);
+  return driven;
+}
+
+interface Piece {
+  readonly directed: number;
+  /** metres along the drive */
+  readonly fromM: number;
+  readonly toM: number;
+}
+
+function* piecesOf(drive: Drive, roads: Roads): Generator<Piece> {
+  const graph = roadGraph(roads);
   for (const leg of drive.legs) {
     if (leg.kind !== 'stretch') continue;
     const low = Math.min(leg.alongFromM, leg.alongToM);
     const high = Math.max(leg.alongFromM, leg.alongToM);
     const last = roads.ways.start[leg.way + 1]! - 1;
     for (let ref = roads.ways.start[leg.way]!; ref < last; ref++) {
-      const metres = Math.min(high, graph.alongM[ref + 1]!) - Math.max(low, graph.alongM[ref]!);
-      if (metres <= 0) continue;
+      const [begin, end] = [Math.max(low, graph.alongM[ref]!), Math.min(high, graph.alongM[ref + 1]!)];
+      if (end <= begin) continue;
+      const fromM = leg.fromM + (leg.forward ? begin - low : high - end);
       const directed = 2 * graph.edgeOfSegment[ref]! + (leg.forward ? 0 : 1);
-      driven.set(directed, (driven.get(directed) ?? 0) + metres);
+      yield { directed, fromM, toM: fromM + end - begin };
     }
   }
-  return driven;
 }
 
 export interface Score {
@@ -42,4 +55,36 @@ export function scoreMatch(truth: Driven, matched: Driven): Score {
   }
   for (const [directed, metres] of matched) addedM += Math.max(0, metres - (truth.get(directed) ?? 0));
   return { rightM, missedM, addedM };
+}
+
+export interface GuessScore {
+  readonly rightM: number;
+  /** of that, marked as guessed */
+  readonly rightMarkedM: number;
+  readonly wrongM: number;
+  /** of that, not marked */
+  readonly wrongUnmarkedM: number;
+}
+
+/** How well the spans marked as guessed tell the wrong pieces of a drive from the right ones. */
+export function scoreGuesses(drive: Drive, truth: Driven, roads: Roads): GuessScore {
+  const left = new Map(truth);
+  const sum = { rightM: 0, rightMarkedM: 0, wrongM: 0, wrongUnmarkedM: 0 };
+  for (const { directed, fromM, toM } of piecesOf(drive, roads)) {
+    const lengthM = toM - fromM;
+    const right = Math.min(lengthM, left.get(directed) ?? 0);
+    left.set(directed, (left.get(directed) ?? 0) - right);
+    const marked = markedShare(drive, fromM, toM);
+    sum.rightM += right;
+    sum.rightMarkedM += right * marked;
+    sum.wrongM += lengthM - right;
+    sum.wrongUnmarkedM += (lengthM - right) * (1 - marked);
+  }
+  return sum;
+}
+
+function markedShare({ guessed }: Drive, fromM: number, toM: number): number {
+  let markedM = 0;
+  for (const span of guessed) markedM += Math.max(0, Math.min(toM, span.toM) - Math.max(fromM, span.fromM));
+  return toM > fromM ? markedM / (toM - fromM) : 0;
 }

@@ -17,6 +17,8 @@ export interface ChainStep {
   readonly mid: number;
   readonly end: number;
   readonly straightM: number;
+  /** metres of extra way that weigh one nat */
+  readonly betaM: number;
   /** what guides the search between them */
   readonly steps: StepCosts;
   /** metres of detour that a break in the map between the two positions weighs */
@@ -33,12 +35,14 @@ export const END_OFF = 15;
 export function stepBetween({ lattice, costs, settings }: ChainWork, i: number): ChainStep {
   const { pointStart, gapM } = lattice;
   const [begin, mid, end] = [pointStart[i]!, pointStart[i + 1]!, pointStart[i + 2]!];
-  const { detourM, detourPerM, sparseM, betaM } = settings;
+  const { detourM, detourPerM, sparseM } = settings;
   const straightM = gapM[i]!;
+  const far = straightM > settings.farM;
+  const betaM = far ? settings.farBetaM : settings.betaM;
   const breakM = detourM + Math.min(straightM, sparseM) + detourPerM * Math.max(0, straightM - sparseM);
   const least = costs.cost[leastOf(costs, begin, mid)]!;
-  const steps = straightM > settings.farM ? settings.farSteps : settings.steps;
-  return { i, begin, mid, end, straightM, steps, breakM, least, worst: least + breakM / betaM };
+  const steps = far ? settings.farSteps : settings.steps;
+  return { i, begin, mid, end, straightM, betaM, steps, breakM, least, worst: least + breakM / betaM };
 }
 
 /** Extra metres for driving part of a directed edge. */
@@ -47,13 +51,13 @@ export type ExtraM = (directed: number, fromM: number, toM: number) => number;
 /** Links two states on one edge; false when the one does not lead to the other within it. */
 export function linkOnEdge(
   { lattice, graph, settings, costs }: ChainWork,
-  { straightM, steps }: ChainStep,
+  { straightM, betaM, steps }: ChainStep,
   from: number,
   to: number,
   extraM?: ExtraM,
 ): boolean {
   const { directed, offsetM } = lattice;
-  const { betaM, jitterM } = settings;
+  const { jitterM } = settings;
   const a = directed[from]!;
   const b = directed[to]!;
   const startM = offsetM[from]!;

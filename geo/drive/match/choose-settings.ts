@@ -24,8 +24,11 @@ const LOOK_M = 50;
 /** Positions closer than this on average are a line, whatever the file calls them. */
 const LINE_M = 100;
 /** A line drawn along roads runs beside them for at least this share, pieces missing from the map apart. */
-const BESIDE_SHARE = 0.6;
+const BESIDE_SHARE = 0.7;
 const BESIDE_M = 20;
+/** So often along a line it is looked whether a road runs there, within reason. */
+const BESIDE_EVERY_M = 40;
+const BESIDE_LOOKS = { least: 4, most: 40 };
 
 /**
  * Chooses the model by evidence: points far apart that only name places, a recording (it has times), or a drawn line.
@@ -36,7 +39,7 @@ export function chooseSettings(kind: Route['kind'], segment: RouteSegment, roads
   if (kind === 'track' && isRecorded(segment))
     return recordedTrack(Math.min(MOST_NOISE_M, Math.max(LEAST_NOISE_M, noiseM)));
   const meanM = (cumulativeM(segment).at(-1) ?? 0) / Math.max(1, segment.lat.length - 1);
-  if (meanM > LINE_M && besideRoads(segment, roads) < BESIDE_SHARE) return sparseRoute();
+  if (meanM > LINE_M && besideRoads(segment, roads) < BESIDE_SHARE) return sparseRoute(1.5 * noiseM);
   if (noiseM < SAME_MAP_M) return sameMapTrack();
   return plannedTrack(Math.min(MOST_NOISE_M, Math.max(OTHER_MAP_SIGMA_M, 1.5 * noiseM)));
 }
@@ -71,7 +74,9 @@ function besideRoads({ lat, lon }: RouteSegment, roads: Roads): number {
     const from = { lat: lat[i - 1]!, lon: lon[i - 1]! };
     const to = { lat: lat[i]!, lon: lon[i]! };
     const lengthM = distanceM(from.lat, from.lon, to.lat, to.lon);
-    const runsBeside = [0.2, 0.4, 0.6, 0.8].every((t) => {
+    const looks = Math.min(BESIDE_LOOKS.most, Math.max(BESIDE_LOOKS.least, lengthM / BESIDE_EVERY_M));
+    const steps = Math.floor(looks) + 1;
+    const runsBeside = Array.from({ length: steps - 1 }, (_, k) => (k + 1) / steps).every((t) => {
       const onLat = from.lat + t * (to.lat - from.lat);
       const onLon = from.lon + t * wrapLon(to.lon - from.lon);
       return roads.index.near(onLat, onLon, BESIDE_M).length > 0;

@@ -9,7 +9,7 @@ import type { RouteSegment } from '../gpx/route.ts';
 import { type BestChain, findBestChain } from './best-chain.ts';
 import { findBrokenTurns, placeTurn } from './find-broken-turns.ts';
 import { findDoubts } from './find-doubts.ts';
-import { findGuesses } from './find-guesses.ts';
+import { findGuesses } from './guess/find-guesses.ts';
 import { healBreaks } from './heal-breaks.ts';
 import { layOut, type Matching } from './lattice.ts';
 import { offMapLeg, stretchesOf } from './lay-legs.ts';

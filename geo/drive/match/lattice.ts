@@ -5,6 +5,7 @@ import type { Roads } from '../../roads/roads.ts';
 import { type Candidate, findCandidates } from './find-candidates.ts';
 import { CLASS_HANDICAP_M, type MatchSettings } from './match-settings.ts';
 import type { Positions } from './thin-positions.ts';
+import { type WayPrices, wayPrices } from './way-prices.ts';
 
 /** What is matched, to what, by which figures. */
 interface MatchInput {
@@ -17,6 +18,8 @@ interface MatchInput {
 /** A match laid out: what each position may stand for. */
 export interface Matching extends MatchInput {
   readonly lattice: Lattice;
+  /** what guides the way between far positions */
+  readonly prices: WayPrices;
 }
 
 /**
@@ -53,7 +56,8 @@ const FERRY_SIGMA_M = 60;
 
 /** Lays out what each position may stand for: places on the roads in reach, and off them. */
 export function layOut(input: MatchInput): Matching {
-  return { ...input, lattice: buildLattice(input) };
+  const { positions, roads, graph, settings } = input;
+  return { ...input, lattice: buildLattice(input), prices: wayPrices(roads, graph, positions, settings) };
 }
 
 interface States {

@@ -2,7 +2,6 @@ import { localFrame } from '../../earth/frame.ts';
 import { distanceM } from '../../earth/sphere.ts';
 import { placeOnEdge } from '../../graph/place-on-edge.ts';
 import { type Reached, type Seed, searchRoads, wayTo } from '../../graph/search-roads.ts';
-import { extraPerM } from '../../graph/step-costs.ts';
 import { link, MOVE } from './chain-costs.ts';
 import { type ChainStep, type ChainWork, type ExtraM, linkOnEdge } from './chain-step.ts';
 import { compareToLine } from './compare-to-line.ts';
@@ -31,18 +30,21 @@ export function linkFar(work: ChainWork, step: ChainStep): void {
   linkReached(work, step, starts, reach(work, step, starts, targets, extraM), extraM);
 }
 
-/** Extra metres of part of a directed edge between position `i` and the next: its class, and its fit to a drawn line. */
-function extraBetween({ positions, roads, graph, settings }: ChainWork, { i, steps }: ChainStep): ExtraM {
-  const { betaM } = settings;
+/** Extra metres of part of a directed edge between position `i` and the next: its price, and its fit to a drawn line. */
+function extraBetween(
+  { positions, roads, graph, settings, prices }: ChainWork,
+  { i, betaM }: ChainStep,
+): ExtraM {
   const place = (k: number) => ({ lat: positions.lat[k]!, lon: positions.lon[k]! });
   const misfit = settings.drawn ? compareToLine(place(i), place(i + 1), roads, graph) : undefined;
   return (directed, fromM, toM) =>
-    (toM - fromM) * extraPerM(graph, steps, directed) +
+    (toM - fromM) * prices.extraPerM(directed) +
     (misfit === undefined ? 0 : betaM * misfit(directed, fromM, toM));
 }
 
-function startsOf(work: ChainWork, { i, begin, mid, least, worst }: ChainStep, extraM: ExtraM): Start[] {
-  const { lattice, graph, settings, costs } = work;
+function startsOf(work: ChainWork, step: ChainStep, extraM: ExtraM): Start[] {
+  const { i, betaM, begin, mid, least, worst } = step;
+  const { lattice, graph, costs } = work;
   const { directed, offsetM } = lattice;
   const starts: Start[] = [];
   for (let state = begin; state < mid; state++) {
@@ -50,7 +52,7 @@ function startsOf(work: ChainWork, { i, begin, mid, least, worst }: ChainStep, e
     if (a < 0 || costs.cost[state]! > worst) continue;
     const lengthM = graph.lengthM[a >> 1]!;
     const restM = lengthM - offsetM[state]!;
-    const spentM = (costs.cost[state]! - least) * settings.betaM + 2 * aheadM(work, state, i);
+    const spentM = (costs.cost[state]! - least) * betaM + 2 * aheadM(work, state, i);
     const costM = spentM + restM + extraM(a, offsetM[state]!, lengthM);
     starts.push({ state, spentM, seed: { directed: a, costM, metres: restM } });
   }
@@ -81,7 +83,7 @@ function targetsOf({ lattice }: ChainWork, { mid, end }: ChainStep): ReadonlyMap
 }
 
 function reach(
-  { positions, roads, graph, settings }: ChainWork,
+  { positions, roads, graph, settings, prices }: ChainWork,
   { i, straightM, steps, breakM }: ChainStep,
   starts: readonly Start[],
   targets: ReadonlyMap<number, number>,
@@ -95,14 +97,15 @@ function reach(
     limitM: straightM + breakM,
     remainingM: (node) => Math.max(0, distanceM(nodes.lat[node]!, nodes.lon[node]!, lat, lon) - WIDEST_M),
     targets,
-    slackM: 4 * settings.detourM + straightM / 2,
+    slackM: settings.slackM + straightM / 2,
     extraM: (directed) => extraM(directed, 0, graph.lengthM[directed >> 1]!),
+    turnM: prices.turnM,
   });
 }
 
 function linkReached(
-  { lattice, settings, costs }: ChainWork,
-  { mid, end, straightM }: ChainStep,
+  { lattice, costs }: ChainWork,
+  { mid, end, straightM, betaM }: ChainStep,
   starts: readonly Start[],
   reached: Reached,
   extraM: ExtraM,
@@ -117,7 +120,7 @@ function linkReached(
     const endM = lattice.offsetM[to]!;
     const metres = reached.metres[entry]!;
     const extra = reached.costM[entry]! - metres - start.spentM + extraM(b, 0, endM);
-    link(costs, start.state, to, (Math.abs(metres + endM - straightM) + extra) / settings.betaM, MOVE.roads);
+    link(costs, start.state, to, (Math.abs(metres + endM - straightM) + extra) / betaM, MOVE.roads);
     if (costs.back[to] === start.state && costs.how[to] === MOVE.roads) costs.fills.set(to, edges);
   }
 }

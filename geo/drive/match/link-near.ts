@@ -4,10 +4,9 @@ import { type ChainStep, type ChainWork, linkOnEdge } from './chain-step.ts';
 
 /** Links the states of two positions that lie close: by what is driven between them against the straight distance. */
 export function linkNear(work: ChainWork, step: ChainStep): void {
-  const { begin, mid, end, straightM, worst } = step;
-  const { lattice, graph, settings, costs, rowOf } = work;
+  const { begin, mid, end, straightM, betaM, worst } = step;
+  const { lattice, graph, costs, rowOf } = work;
   const { directed, offsetM } = lattice;
-  const { betaM } = settings;
   for (let from = begin; from < mid; from++) {
     const a = directed[from]!;
     if (a < 0 || costs.cost[from]! > worst) continue;

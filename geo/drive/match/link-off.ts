@@ -3,8 +3,8 @@ import { type ChainStep, type ChainWork, END_OFF } from './chain-step.ts';
 
 /** Links the states off the map, and the cheapest state on a road with them: leaving the roads, staying off, coming back. */
 export function linkOff({ settings, costs }: ChainWork, step: ChainStep): void {
-  const { begin, mid, end, straightM, breakM } = step;
-  const { betaM, detourM, detourPerM, sparseM } = settings;
+  const { begin, mid, end, straightM, betaM, breakM } = step;
+  const { detourM, detourPerM, sparseM } = settings;
   const far = (detourPerM * Math.max(0, straightM - sparseM)) / betaM;
   const half = detourM / 2 / betaM + far;
   const [lead, between, tail] = [mid - 3, mid - 2, mid - 1];

@@ -11,6 +11,8 @@ export interface MatchSettings {
   readonly sigmaM: number;
   /** scale of |way driven - straight distance| between two positions */
   readonly betaM: number;
+  /** the same between positions farther apart than farM */
+  readonly farBetaM: number;
   /** roads farther from a position are not looked at */
   readonly radiusM: number;
   /** a direction against a one-way must be nearer by this; the other carriageway is usually farther away */
@@ -25,6 +27,8 @@ export interface MatchSettings {
   readonly detourM: number;
   /** the same for every metre of straight distance beyond sparseM */
   readonly detourPerM: number;
+  /** of the states of a far position those this much dearer than the first found are not looked for */
+  readonly slackM: number;
   /** positions farther apart than this leave the way between them open */
   readonly sparseM: number;
   /** positions farther apart are joined by one search over all states at once */
@@ -33,6 +37,8 @@ export interface MatchSettings {
   readonly recorded: boolean;
   /** true when the lines between positions are drawn, too, and tell where the road runs */
   readonly drawn: boolean;
+  /** true when only the roads tell how to get from one position to the next: the quickest way is taken, as planners do */
+  readonly quickest: boolean;
   /** what guides the search between positions close by, and between those farther apart than farM */
   readonly steps: StepCosts;
   readonly farSteps: StepCosts;
@@ -74,20 +80,27 @@ const ALONG_RECORDING: StepCosts = {
   wrongWayPerM: 0.3,
 };
 
-/** Between the points of a sparse route only the roads themselves tell, so legal and ordinary ways come first. */
+/**
+ * Between the points of a sparse route only the roads themselves tell. The quickest legal way is sought, told in metres
+ * at full speed (way-prices.ts): what nobody plans costs minutes.
+ */
 const BETWEEN_VIA_POINTS: StepCosts = {
-  turnBackM: 300,
-  forbiddenTurnM: 1000,
-  enterWrongWayM: 500,
-  wrongWayPerM: 10,
-  classPerM: perClass({ main: 0, minor: 0.1, service: 0.6, track: 1, path: 5, closed: 5, ferry: 0 }),
+  turnBackM: 2000,
+  forbiddenTurnM: 5000,
+  enterWrongWayM: 3000,
+  wrongWayPerM: 20,
+  classPerM: perClass({ main: 0, minor: 0.1, service: 0.6, track: 1, path: 50, closed: 50, ferry: 0 }),
 };
 
 const NOISY_M = 7.5;
+/** Points of a sparse route lie on their road or were set by hand; no more is credited than two junctions lie apart. */
+const LEAST_VIA_M = 2;
+const MOST_VIA_M = 10;
 
 const PLANNED: MatchSettings = {
   sigmaM: 10,
   betaM: 3,
+  farBetaM: 3,
   radiusM: 50,
   wrongWayM: 12,
   thinM: 3,
@@ -95,10 +108,12 @@ const PLANNED: MatchSettings = {
   offRoadM: 30,
   detourM: 100,
   detourPerM: 0.5,
+  slackM: 400,
   sparseM: 200,
   farM: 60,
   recorded: false,
   drawn: true,
+  quickest: false,
   steps: ALONG_LINE,
   farSteps: ALONG_COARSE_LINE,
 };
@@ -113,13 +128,20 @@ export function plannedTrack(sigmaM: number): MatchSettings {
   return { ...PLANNED, ...reachOf(sigmaM) };
 }
 
-/** A route of far-apart points, which nobody drew along the roads between them. */
-export function sparseRoute(): MatchSettings {
+/** A route of far-apart points about `noiseM` from their roads, which nobody drew along the roads between them. */
+export function sparseRoute(noiseM: number): MatchSettings {
   return {
     ...PLANNED,
+    sigmaM: Math.min(MOST_VIA_M, Math.max(LEAST_VIA_M, noiseM)),
+    // some seconds more are no reason to leave the road a point lies on
+    farBetaM: 100,
+    // slow roads and turns make metres at full speed many: a break is thought of only where no way leads there
+    detourM: 3000,
+    detourPerM: 15,
+    slackM: 4000,
     farM: PLANNED.sparseM,
-    detourPerM: 3,
     drawn: false,
+    quickest: true,
     steps: BETWEEN_VIA_POINTS,
     farSteps: BETWEEN_VIA_POINTS,
   };
@@ -127,15 +149,18 @@ export function sparseRoute(): MatchSettings {
 
 /** A recorded track whose positions lie about `sigmaM` from their roads. */
 export function recordedTrack(sigmaM: number): MatchSettings {
+  const betaM = Math.max(PLANNED.betaM, 0.8 * sigmaM - 2);
   return {
     ...PLANNED,
     ...reachOf(sigmaM),
-    betaM: Math.max(PLANNED.betaM, 0.8 * sigmaM - 2),
+    betaM,
+    farBetaM: betaM,
     // a noisy recording says more when it is thinned to where noise is small against the way driven
     thinM: sigmaM > NOISY_M ? 6 * sigmaM : 2 * sigmaM,
     jitterM: 5 * sigmaM,
     detourM: 400,
     detourPerM: 3,
+    slackM: 1600,
     farM: PLANNED.sparseM,
     recorded: true,
     wrongWayM: 15,

@@ -1,5 +1,5 @@
-import type { BestChain } from './best-chain.ts';
-import type { Matching } from './lattice.ts';
+import type { BestChain } from '../best-chain.ts';
+import type { Matching } from '../lattice.ts';
 
 /** What is driven between two positions: from a place on the first directed edge to one on the last. */
 export interface Fill {

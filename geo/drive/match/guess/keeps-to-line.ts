@@ -1,7 +1,7 @@
-import { localFrame } from '../../earth/frame.ts';
-import { alongWay, placeOnEdge } from '../../graph/place-on-edge.ts';
+import { localFrame } from '../../../earth/frame.ts';
+import { alongWay, placeOnEdge } from '../../../graph/place-on-edge.ts';
+import type { Matching } from '../lattice.ts';
 import type { Fill } from './fill.ts';
-import type { Matching } from './lattice.ts';
 
 /** A way that keeps this close to a drawn line is the way drawn. */
 const DRAWN_M = 20;

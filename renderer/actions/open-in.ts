@@ -2,13 +2,13 @@ import { given } from '../../geo/given.ts';
 import type { Problem } from '../../geo/result.ts';
 import { clip, listed } from '../../geo/units/text.ts';
 import { ask } from '../host/ask.ts';
-import { changedFrom, isMadeHere, undone } from '../state/changed.ts';
 import { leaveAt, report } from '../state/check.ts';
 import { notice, type Told, tellAlso } from '../state/happening.ts';
 import { openedDrive, openedMap } from '../state/opened.ts';
 import { dialog } from '../state/page.ts';
 import { mapsOnShelf } from '../state/shelf.ts';
 import { cursorM, selectedId } from '../state/shown.ts';
+import { leaveChanges } from './leave-changes.ts';
 import type { Job } from './long-work.ts';
 import { type DriveWanted, isFile, type MapWanted, sameSource, type Wanted } from './wanted.ts';
 import { isMostlyOff, mapForDrive, shelfAbout } from './which-map.ts';
@@ -144,14 +144,6 @@ async function openDriveIn(job: Job, { source, track }: DriveWanted): Promise<Pr
     cursorM.value = 0;
   }
   return undefined;
-}
-
-/** Another drive is opened: one that was changed here stays among those opened before. */
-function leaveChanges(): void {
-  const left = openedDrive.peek();
-  if (left && isMadeHere.peek()) void ask('rememberDrives', { sources: [left.source] });
-  changedFrom.value = [];
-  undone.value = [];
 }
 
 function keptDrive(): DriveWanted | undefined {

@@ -13,15 +13,13 @@ import { openWanted } from './open.ts';
 /** Typing in a field, or a held key, should not ask at every stroke. */
 const SETTLE_MS = 120;
 
-/** All that a check is made of; undefined while there is nothing to check. */
-export const checkAsked = computed<RequestOf<'check'> | undefined>(() => {
-  const driveId = openedDrive.value?.followed.driveId;
+/** What drives are held against; undefined without a vehicle. */
+export const checkWith = computed<Omit<RequestOf<'check'>, 'driveId'> | undefined>(() => {
   const card = vehicle.value?.card;
-  if (driveId === undefined || !card) return undefined;
+  if (!card) return undefined;
   const country = countryUsed.value;
   const items = aboardForCheck.value;
   return {
-    driveId,
     vehicle: card,
     ...given({
       load: items && { format: 'lanegauge.load' as const, version: 1 as const, items: [...items] },
@@ -29,6 +27,13 @@ export const checkAsked = computed<RequestOf<'check'> | undefined>(() => {
     margins: settings.value.margins,
     ...given({ leaveAt: leaveAt.value, country }),
   };
+});
+
+/** All that a check is made of; undefined while there is nothing to check. */
+export const checkAsked = computed<RequestOf<'check'> | undefined>(() => {
+  const driveId = openedDrive.value?.followed.driveId;
+  const held = checkWith.value;
+  return driveId === undefined || !held ? undefined : { driveId, ...held };
 });
 
 let timer: ReturnType<typeof setTimeout> | undefined;

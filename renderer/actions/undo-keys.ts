@@ -1,4 +1,5 @@
 import { dialog } from '../state/page.ts';
+import { plan, redoPlaces, undoPlaces } from '../state/plan.ts';
 import { shownView } from '../state/views.ts';
 import { redoChange, undoChange } from './take-way.ts';
 
@@ -23,8 +24,8 @@ export function undoByKeys(page: Window): () => void {
     if (wants === undefined || dialog.peek() !== undefined || shownView.peek() !== 'drive') return;
     if (event.target instanceof Element && event.target.closest('input, textarea')) return;
     event.preventDefault();
-    if (wants === 'undo') undoChange();
-    else redoChange();
+    if (plan.peek()) (wants === 'undo' ? undoPlaces : redoPlaces)();
+    else (wants === 'undo' ? undoChange : redoChange)();
   };
   page.addEventListener('keydown', onKey);
   return () => page.removeEventListener('keydown', onKey);

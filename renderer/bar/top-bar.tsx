@@ -1,4 +1,5 @@
 import { clip } from '../../geo/units/text.ts';
+import { beginPlan } from '../actions/begin-plan.ts';
 import { chooseTrack, chooseVehicle } from '../actions/choose.ts';
 import { LeaveChoice } from '../leave/leave-choice.tsx';
 import { vehicle, vehicles } from '../state/kept.ts';
@@ -16,6 +17,11 @@ export function TopBar() {
       <ViewTabs />
       {onDrive ? <DriveName /> : <div class="bar-gap" />}
       {onDrive && <Opens which="open" say="Open…" />}
+      {onDrive && (
+        <button type="button" onClick={beginPlan}>
+          Plan
+        </button>
+      )}
       <VehicleChoice />
       {onDrive && <LeaveChoice />}
       <Opens which="settings" say="Settings" />

@@ -1,6 +1,7 @@
 import { useRef } from 'preact/hooks';
 import { clip } from '../../geo/units/text.ts';
 import type { Recent } from '../../main/contract/source.ts';
+import { beginPlan } from '../actions/begin-plan.ts';
 import { forgetRecent } from '../actions/keep.ts';
 import { openRecent, openSample } from '../actions/open.ts';
 import { OWN_DRIVES } from '../shelf/own-drives.ts';
@@ -35,6 +36,15 @@ export function OpenFiles() {
           >
             Look at the shelf
           </button>
+        </p>
+      </section>
+      <section>
+        <h3>Without a file</h3>
+        <p>
+          <button type="button" onClick={beginPlan}>
+            Plan a drive
+          </button>{' '}
+          <span class="small soft">from places that you put, along roads this vehicle may use</span>
         </p>
       </section>
       {recents.length > 0 && (

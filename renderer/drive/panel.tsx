@@ -1,9 +1,12 @@
+import { beginPlan } from '../actions/begin-plan.ts';
 import { openSample } from '../actions/open.ts';
+import { later } from '../look/later.tsx';
 import { report } from '../state/check.ts';
 import { work } from '../state/happening.ts';
 import { description, vehicle } from '../state/kept.ts';
 import { openedDrive } from '../state/opened.ts';
 import { dialog } from '../state/page.ts';
+import { plan } from '../state/plan.ts';
 import { StripMap } from '../strip/strip-map.tsx';
 import { NoVehicle } from '../vehicle/no-vehicle.tsx';
 import { Filters } from './filters.tsx';
@@ -12,9 +15,12 @@ import { Rows } from './rows.tsx';
 import { tellLevel } from './rows-level.ts';
 import { VerdictBlock } from './verdict.tsx';
 
+const PlanPanel = later(async () => (await import('../plan/plan-panel.tsx')).PlanPanel);
+
 /** Verdict, filters, and the strip with a row per finding beside it. */
 export function Panel() {
-  const nothing = !openedDrive.value && !work.value && description.value !== undefined;
+  const planning = plan.value !== undefined;
+  const nothing = !planning && !openedDrive.value && !work.value && description.value !== undefined;
   return (
     <section class="panel" id="findings" tabIndex={-1} aria-label="Findings">
       {nothing ? (
@@ -23,7 +29,10 @@ export function Panel() {
         <NoVehicle why="A drive is held against one vehicle’s sizes and plates." />
       ) : (
         <>
-          <VerdictBlock />
+          <div>
+            {planning && <PlanPanel />}
+            {(!planning || openedDrive.value) && <VerdictBlock />}
+          </div>
           <Filters />
           <div class="strip-and-rows">
             <div class="strip-place">{openedDrive.value && <StripMap />}</div>
@@ -56,6 +65,9 @@ function NoDrive() {
           }}
         >
           Open a drive…
+        </button>{' '}
+        <button type="button" onClick={beginPlan}>
+          Plan a drive
         </button>{' '}
         {sample && (
           <button type="button" onClick={() => openSample(sample.defaultDrive)}>

@@ -15,6 +15,7 @@ import { EndMarks } from './drive/end-marks.ts';
 import { drawLabels } from './labels/draw-labels.ts';
 import type { Taken } from './labels/place-labels.ts';
 import { MarkLayer } from './marks/mark-layer.ts';
+import { PlaceMarks } from './places/place-marks.ts';
 import type { AskTile } from './tile-queue.ts';
 import { VehicleMarker } from './vehicle-marker.ts';
 import { drawWays } from './ways/draw-ways.ts';
@@ -51,6 +52,7 @@ export interface Layers {
   readonly marks: MarkLayer;
   readonly wayMarks: MarkLayer;
   readonly wayTags: WayTags;
+  readonly places: PlaceMarks;
   close(): void;
 }
 
@@ -79,6 +81,8 @@ interface LayerEvents {
   hover(id: string | undefined): void;
   /** a way round is looked at, by its place among those shown */
   raiseWay(index: number): void;
+  /** a place of the plan was dragged */
+  movePlace(key: number, to: { readonly lat: number; readonly lon: number }): void;
 }
 
 export function createLayers(element: HTMLElement, shown: Shown, { ask, ...events }: LayerEvents): Layers {
@@ -87,6 +91,7 @@ export function createLayers(element: HTMLElement, shown: Shown, { ask, ...event
   const marks = new MarkLayer(map, 'marks', events);
   const wayMarks = new MarkLayer(map, 'marks', { choose() {}, hover() {} });
   const wayTags = new WayTags(map, 'marks', events.raiseWay);
+  const places = new PlaceMarks(map, 'marks', { move: events.movePlace });
   const ends = new EndMarks(map, 'ends');
   const vehicle = new VehicleMarker(map, 'vehicle');
   const textsLater = everySoOften(() => texts.drawNow());
@@ -120,6 +125,7 @@ export function createLayers(element: HTMLElement, shown: Shown, { ask, ...event
     marks,
     wayMarks,
     wayTags,
+    places,
     close() {
       textsLater.stop();
       base.close();

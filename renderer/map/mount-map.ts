@@ -1,5 +1,6 @@
-import { Control, type LeafletMouseEvent } from 'leaflet';
+import { Control, type LatLng, type LeafletMouseEvent } from 'leaflet';
 import { mercatorX, mercatorY } from '../../geo/earth/mercator.ts';
+import type { Place } from '../../geo/earth/sphere.ts';
 import type { Finding } from '../../geo/report/report.ts';
 import type { WayRound } from '../../geo/report/way-round.ts';
 import type { Units } from '../../geo/units/in-units.ts';
@@ -7,6 +8,7 @@ import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import type { FollowedDrive } from '../../main/contract/followed-drive.ts';
 import type { MapSummary } from '../../main/contract/map-summary.ts';
 import type { Settings } from '../../main/contract/settings.ts';
+import type { PlanPlace } from '../state/plan.ts';
 import { onPaletteChange, readPalette } from './canvas/palette.ts';
 import { worldPx } from './canvas/pixels.ts';
 import { drivePath, nearestM, placeOnPath } from './drive/drive-path.ts';
@@ -15,6 +17,7 @@ import { forgetWidths } from './labels/draw-labels.ts';
 import { createLayers, type Layers, nothingShown, placeVehicle, type Shown } from './layers.ts';
 import { boundsOf, keepWithin, lookAt, lookAtDrive, lookAtPlace, lookAtWays } from './look-at.ts';
 import { PlaceButtons } from './place-buttons.ts';
+import { dragLine } from './places/drag-line.ts';
 import type { AskTile } from './tile-queue.ts';
 import { toLatLng } from './unit-square.ts';
 import { mapWays } from './ways/shown-ways.ts';
@@ -26,6 +29,9 @@ interface MapEvents {
   onSelect(id: string): void;
   onHover(id: string | undefined): void;
   onRaiseWay(index: number): void;
+  onMovePlace(key: number, to: Place): void;
+  /** a place was put: at the end of the plan, or between the places about a distance along the drive */
+  onPutPlace(at: Place, betweenM?: number): void;
 }
 
 /** The map as the rest of the window drives it. */
@@ -35,6 +41,10 @@ interface MountedMap {
   showDrive(drive: FollowedDrive | undefined, stays: boolean): void;
   showFindings(findings: readonly Finding[], selected: Finding | undefined): void;
   showNear(id: string | undefined): void;
+  showPlan(plan: { readonly places: readonly PlanPlace[]; readonly placing: boolean } | undefined): void;
+  middle(): Place;
+  /** how far along the drive its line is nearest to a place, metres. @param share about how far, of the whole */
+  alongM(place: Place, share: number): number;
   showWays(ways: readonly WayRound[], raised: readonly number[]): void;
   showCursor(m: number, card: VehicleCard | undefined): void;
   showBackground(tiles: Settings['tiles']): void;
@@ -51,10 +61,12 @@ interface Own {
 export function mountMap(element: HTMLElement, events: MapEvents): MountedMap {
   const shown = nothingShown(element);
   const own: Own = { selectedId: undefined, cursorM: Number.NaN };
+  const planning = { open: false, placing: false };
   const layers = createLayers(element, shown, {
     ask: events.ask,
     hover: events.onHover,
     raiseWay: events.onRaiseWay,
+    movePlace: events.onMovePlace,
     choose(id) {
       own.selectedId = id;
       events.onSelect(id);
@@ -62,6 +74,10 @@ export function mountMap(element: HTMLElement, events: MapEvents): MountedMap {
   });
   const ends = [
     followPointer(layers.map, (event, reachPx) => {
+      if (planning.placing && event.type === 'click') {
+        events.onPutPlace(placeOf(event.latlng));
+        return;
+      }
       const m = nearestTo(event, reachPx, layers, shown);
       if (m === undefined) return;
       own.cursorM = m;
@@ -69,6 +85,10 @@ export function mountMap(element: HTMLElement, events: MapEvents): MountedMap {
     }),
     followPage(element, layers, shown),
     zoomByWheel(layers.map),
+    dragLine(layers.map, {
+      grab: (event) => (planning.open ? nearestTo(event, GRAB_PX, layers, shown) : undefined),
+      drop: (atM, at) => events.onPutPlace(placeOf(at), atM),
+    }),
   ];
   new PlaceButtons({
     wholeDrive: () => lookAtDrive(layers, shown),
@@ -80,6 +100,15 @@ export function mountMap(element: HTMLElement, events: MapEvents): MountedMap {
     showDrive: (drive, stays) => showDrive(drive, { stays }, layers, shown),
     showFindings: (findings, selected) => showFindings({ findings, selected }, own, layers, shown),
     showNear: (id) => layers.marks.showNear(id),
+    showPlan(plan) {
+      planning.open = plan !== undefined;
+      planning.placing = plan?.placing === true;
+      element.classList.toggle('map-placing', planning.placing);
+      if (!plan) element.classList.remove('map-grab');
+      layers.places.show(plan?.places ?? []);
+    },
+    middle: () => placeOf(layers.map.getCenter()),
+    alongM: (place, share) => alongM(place, share, shown),
     showWays: (ways, raised) => showWays({ ways, raised }, layers, shown),
     showCursor: (cursorM, card) => showCursor({ cursorM, card }, own, layers, shown),
     showBackground: (tiles) => showBackground(tiles, layers),
@@ -174,6 +203,23 @@ function showBackground(tiles: Settings['tiles'], { map, base, background, texts
   else if (!map.hasLayer(base)) base.addTo(map);
   texts.drawSoon();
 }
+
+/** The line is taken hold of within so many pixels. */
+const GRAB_PX = 9;
+
+function placeOf(at: LatLng): Place {
+  const { lat, lng } = at.wrap();
+  return { lat, lon: lng };
+}
+
+function alongM({ lat, lon }: Place, share: number, { path }: Shown): number {
+  if (!path) return 0;
+  const at = { x: mercatorX(lon), y: mercatorY(lat) };
+  return nearestM(path, at, { aboutM: share * path.lengthM, reach: 1, same: SAME_PLACE }) ?? 0;
+}
+
+/** Passes of the drive as near as this to a place are the same to it, unit square: about forty metres. */
+const SAME_PLACE = 1e-6;
 
 function scaleBar(units: Units): Control.Scale {
   return new Control.Scale({ metric: units !== 'imperial', imperial: units !== 'metric', maxWidth: 120 });

@@ -1,0 +1,14 @@
+import { ask } from '../host/ask.ts';
+import { changedFrom, isMadeHere, undone } from '../state/changed.ts';
+import { openedDrive } from '../state/opened.ts';
+import { placing, plan } from '../state/plan.ts';
+
+/** Another drive comes: one that was changed or planned here stays among those opened before. */
+export function leaveChanges(): void {
+  const left = openedDrive.peek();
+  if (left && isMadeHere.peek()) void ask('rememberDrives', { sources: [left.source] });
+  changedFrom.value = [];
+  undone.value = [];
+  plan.value = undefined;
+  placing.value = false;
+}

@@ -1,0 +1,95 @@
+import { computed, signal } from '@preact/signals';
+import type { OpenedDrive } from './opened.ts';
+import { firstStep, type Steps, stepBack, stepOn, stepTo } from './steps.ts';
+
+/** A place that a planned drive leads through. */
+export interface PlanPlace {
+  /** tells it from the others while it is moved about */
+  readonly key: number;
+  readonly lat: number;
+  readonly lon: number;
+  /** where it was chosen by name */
+  readonly name?: string;
+  /** the vehicle stops there; without it only the way leads through */
+  readonly stop: boolean;
+}
+
+/** A drive that is being planned. */
+interface Plan {
+  readonly places: Steps<readonly PlanPlace[]>;
+  /** what was open when it was begun */
+  readonly before: OpenedDrive | undefined;
+  /** why the last change came to no drive */
+  readonly problem?: string;
+  /** what there is to say of the drive it came to */
+  readonly say?: readonly string[];
+}
+
+/** The plan that is open. */
+export const plan = signal<Plan | undefined>(undefined);
+export const places = computed<readonly PlanPlace[]>(() => plan.value?.places.now ?? []);
+
+/** A click on the map puts a place there. */
+export const placing = signal(false);
+
+/** So many places a plan may have. */
+export const PLACES_MOST = 100;
+
+let lastKey = 0;
+export const nextKey = (): number => ++lastKey;
+
+export function openPlan(before: OpenedDrive | undefined): void {
+  plan.value = { places: firstStep([]), before };
+}
+
+/** One change of the places, which can be taken back. */
+export function changePlaces(change: (now: readonly PlanPlace[]) => readonly PlanPlace[]): void {
+  movePlan((steps) => stepTo(steps, change(steps.now)));
+}
+
+export function undoPlaces(): void {
+  movePlan(stepBack);
+}
+
+export function redoPlaces(): void {
+  movePlan(stepOn);
+}
+
+function movePlan(move: (steps: Steps<readonly PlanPlace[]>) => Steps<readonly PlanPlace[]>): void {
+  const now = plan.peek();
+  if (!now) return;
+  const moved = move(now.places);
+  if (moved !== now.places) plan.value = { places: moved, before: now.before };
+}
+
+/** A place put at the end, or in between. @param at its place in the order; without it last */
+export function putPlace(place: Omit<PlanPlace, 'key'>, at = places.peek().length): void {
+  if (places.peek().length >= PLACES_MOST) return;
+  changePlaces((now) => [...now.slice(0, at), { ...place, key: nextKey() }, ...now.slice(at)]);
+}
+
+/** A place put elsewhere: what it was called counts no more. */
+export function movePlace(key: number, to: { readonly lat: number; readonly lon: number }): void {
+  changePlaces((now) => now.map((each) => (each.key === key ? { key, ...to, stop: each.stop } : each)));
+}
+
+export function removePlace(key: number): void {
+  changePlaces((now) => now.filter((each) => each.key !== key));
+}
+
+/** @param by places further on, negative: back */
+export function reorderPlace(key: number, by: number): void {
+  const now = places.peek();
+  const from = now.findIndex((each) => each.key === key);
+  const to = from + by;
+  const moved = now[from];
+  if (!moved || to < 0 || to >= now.length) return;
+  changePlaces(() => {
+    const others = now.filter((each) => each.key !== key);
+    return [...others.slice(0, to), moved, ...others.slice(to)];
+  });
+}
+
+export function setStop(key: number, stop: boolean): void {
+  changePlaces((now) => now.map((each) => (each.key === key ? { ...each, stop } : each)));
+}

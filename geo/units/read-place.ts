@@ -26,10 +26,13 @@ export function readPlaceText(text: string, map?: Bounds): TypedPlace | undefine
   const found = PAIR.exec(text);
   if (!found) return undefined;
   const [, before1, number1, after1, before2, number2, after2] = found;
-  const first = numberOf(number1!, before1 ?? after1);
-  const second = numberOf(number2!, before2 ?? after2);
-  const turned = isEastWest(before1 ?? after1) || isNorthSouth(before2 ?? after2);
-  const lettered = (before1 ?? after1 ?? before2 ?? after2) !== undefined;
+  const side1 = before1 ?? after1;
+  // between two numbers a letter belongs to the second where the first has one before it
+  const side2 = before2 ?? after2 ?? (before1 === undefined ? undefined : after1);
+  const first = numberOf(number1!, side1);
+  const second = numberOf(number2!, side2);
+  const turned = isEastWest(side1) || isNorthSouth(side2);
+  const lettered = (side1 ?? side2) !== undefined;
   const [lat, lon] = turned ? [second, first] : [first, second];
   if (Math.abs(lat) > 90 || Math.abs(lon) > 180) return { problem: sayNoPlace(lat, lon) };
   if (!lettered && map && !isOn(map, lat, lon) && isOn(map, lon, lat))

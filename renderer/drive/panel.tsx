@@ -20,6 +20,8 @@ const PlanPanel = later(async () => (await import('../plan/plan-panel.tsx')).Pla
 /** Verdict, filters, and the strip with a row per finding beside it. */
 export function Panel() {
   const planning = plan.value !== undefined;
+  /** a plan that has come to no drive yet */
+  const empty = planning && !openedDrive.value;
   const nothing = !planning && !openedDrive.value && !work.value && description.value !== undefined;
   return (
     <section class="panel" id="findings" tabIndex={-1} aria-label="Findings">
@@ -31,19 +33,28 @@ export function Panel() {
         <>
           <div>
             {planning && <PlanPanel />}
-            {(!planning || openedDrive.value) && <VerdictBlock />}
+            {!empty && <VerdictBlock />}
           </div>
-          <Filters />
-          <div class="strip-and-rows">
-            <div class="strip-place">{openedDrive.value && <StripMap />}</div>
-            <div class="rows-place" onScroll={({ currentTarget }) => tellLevel(currentTarget)}>
-              {report.value && <Rows />}
-              {report.value && <Notes />}
-            </div>
-          </div>
+          {!empty && <Findings />}
         </>
       )}
     </section>
+  );
+}
+
+/** Filters, and the strip with the rows beside it. */
+function Findings() {
+  return (
+    <>
+      <Filters />
+      <div class="strip-and-rows">
+        <div class="strip-place">{openedDrive.value && <StripMap />}</div>
+        <div class="rows-place" onScroll={({ currentTarget }) => tellLevel(currentTarget)}>
+          {report.value && <Rows />}
+          {report.value && <Notes />}
+        </div>
+      </div>
+    </>
   );
 }
 

@@ -1,4 +1,5 @@
 import { effect } from '@preact/signals';
+import { given } from '../../geo/given.ts';
 import { lengthIn } from '../../geo/units/in-units.ts';
 import { clip } from '../../geo/units/text.ts';
 import type { RequestOf } from '../../main/contract/calls.ts';
@@ -88,7 +89,8 @@ async function planNow(asked: Asked): Promise<void> {
     report.value = undefined;
     selectedId.value = undefined;
     cursorM.value = Math.min(cursorM.peek(), made.followed.lengthM);
-    openedDrive.value = { ...made, insteadOf: open?.followed.driveId ?? '' };
+    // the first is looked at whole; a change of it leaves the map where it is
+    openedDrive.value = { ...made, ...given({ insteadOf: open?.followed.driveId }) };
     tell({ say: sayFarOff(snapped.map(({ awayM }) => awayM)) });
   });
   if (ended === 'stopped') tell({ problem: 'Cancelled. The places are as you put them.' });

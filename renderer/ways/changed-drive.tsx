@@ -3,6 +3,7 @@ import { clip } from '../../geo/units/text.ts';
 import { redoChange, saveAsGpx, undoChange } from '../actions/take-way.ts';
 import { changedFrom, isMadeHere, undone } from '../state/changed.ts';
 import { openedDrive } from '../state/opened.ts';
+import { plan } from '../state/plan.ts';
 
 /** What was changed about the drive, with the ways back and on; and that no file of the user's holds it yet. */
 export function ChangedDrive() {
@@ -18,7 +19,8 @@ export function ChangedDrive() {
     if (insteadOf !== undefined && document.activeElement === document.body) box.current?.focus();
   }, [id]);
 
-  if (!last && !taken && !isMadeHere.value) return null;
+  // a plan has its own ways back
+  if (plan.value || (!last && !taken && !isMadeHere.value)) return null;
   return (
     <section ref={box} class="changed-drive" aria-label="Changes of the drive" tabIndex={-1}>
       <p>

@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { readGpx } from '../../geo/drive/gpx/read-gpx.ts';
+import { axeFaults } from './support/axe.ts';
 import { barredRow, findingsTold, LONG_MS, SAMPLE_TOLD, SOON_MS, type WatchedPage } from './support/page.ts';
 import { withSampleWindow } from './support/sample-window.ts';
 import { type States, walkStates } from './support/walk-states.ts';
@@ -93,4 +94,34 @@ it('the keyboard alone finds a way and takes it', async () => {
   await page.keyboard.press('Tab');
   await page.keyboard.press('Enter');
   await findingsTold(page, SAMPLE_TOLD);
+});
+
+it('a drive is planned by the keyboard: by name and by coordinates, moved, taken back', async () => {
+  const { page, complaints } = watched;
+  await press(page, 'Plan');
+  const field = page.getByRole('combobox', { name: /^A place by name/ });
+  await field.fill('Saltgarth');
+  await page
+    .getByRole('option', { name: /^Saltgarth/ })
+    .first()
+    .waitFor();
+  await field.press('Enter');
+  await field.fill('-20.0, 47.51');
+  await page.getByText(/lies off the open map, but .* lies on it/).waitFor();
+  await field.fill('47.51, -20.0');
+  await field.press('Enter');
+  await findingsTold(page, /^\d+ finding/);
+  const list = page.getByRole('list', { name: /^Places, in the order/ });
+  expect(await list.getByRole('listitem').count()).toBe(2);
+  await list.locator('[data-place]').first().focus();
+  await page.keyboard.press('Alt+ArrowDown');
+  await list.getByText('Saltgarth end').first().waitFor();
+  await page.keyboard.press('Control+z');
+  await list.getByText('Saltgarth start').first().waitFor();
+  expect(await axeFaults(page)).toEqual([]);
+  await page.keyboard.press('Escape');
+  await page.locator('.placing').waitFor({ state: 'detached' });
+  await press(page, /^Done/);
+  await page.getByText('This drive was made here and is in no file of yours.').waitFor();
+  expect(complaints).toEqual([]);
 });

@@ -13,7 +13,7 @@ import type { ImportProgress } from './progress.ts';
 import { type ReadSource, readGeneral, readSorted } from './read-source.ts';
 import { checkRoom } from './room.ts';
 import { runInThreads } from './run-in-threads.ts';
-import type { Runner } from './runner.ts';
+import { type Runner, withFreshWorkers } from './runner.ts';
 import { NotSorted, Stopped, sourceLost, sourceShrank } from './stopped.ts';
 
 export interface ImportHooks {
@@ -69,10 +69,14 @@ interface Work {
   readonly hooks: ImportHooks;
 }
 
-async function work({ path, name }: ImportSource, job: Work): Promise<PartMeta> {
-  const { outFile, temp, signal } = job;
+/** Starting threads anew takes a fraction of a second: too long for small maps, nothing beside what these take. */
+const LARGE_BYTES = 150e6;
+
+async function work({ path, name }: ImportSource, given: Work): Promise<PartMeta> {
+  const { outFile, temp, signal, runner } = given;
   if (signal.aborted) throw new Cancelled();
   const before = await look(path);
+  const job = before.size > LARGE_BYTES ? { ...given, runner: withFreshWorkers(runner) } : given;
   await mkdir(temp, { recursive: true });
   await checkRoom(outFile, before.size, before.sorted ? 'sorted' : 'general');
   const hash = hashFile(path, signal);

@@ -16,12 +16,6 @@ import type { SortedNames } from './stages/sort-names.ts';
 /** Aimed at for one bucket of tiles: a few megabytes of records. */
 const NODES_PER_BUCKET = 150_000;
 
-/**
- * A map of more chunks of ways has its later stages done in new threads: what the old ones had of the system's memory
- * is given back only when they end.
- */
-const CHUNKS_OF_LARGE = 32;
-
 export interface TilesJob {
   readonly outFile: string;
   readonly temp: string;
@@ -73,8 +67,6 @@ export async function makeTiles(read: ReadSource, job: TilesJob): Promise<MadeTi
     (done) => progress.at('areas', done / AREA_BUCKETS),
   );
   progress.finish('areas');
-  const large = read.chunks.length > CHUNKS_OF_LARGE;
-  if (large) await runner.close();
   const tiles = await runner.run(
     'tiles',
     {
@@ -88,7 +80,6 @@ export async function makeTiles(read: ReadSource, job: TilesJob): Promise<MadeTi
     (done) => progress.at('tiles', done / plan.buckets),
   );
   progress.finish('tiles');
-  if (large) await runner.close();
   const names = await runner.run(
     'names',
     { names: rebuilt.ends.map((end) => end.names), outFile, outEnd },

@@ -1,13 +1,14 @@
+import { grown } from '../../../../geo/roads/id-table.ts';
 import { Reader } from '../../../../geo/shelf/bytes.ts';
 import { ByteSets } from '../../../../geo/shelf/import/byte-sets.ts';
 import { ByteStore } from '../../../../geo/shelf/import/byte-store.ts';
 import { CELL_ZOOM, columnAt, RowFinder } from '../../../../geo/shelf/import/grid.ts';
-import { foldName, NAME_KINDS, type NameEntry, type NameKind } from '../../../../geo/shelf/names.ts';
+import { foldName, NAME_KINDS, type NameKind } from '../../../../geo/shelf/names.ts';
 import { readText } from '../../../../geo/shelf/tag-bytes.ts';
 import { Spill, type SpillIndex } from './spill.ts';
 
 /** By the first letters of the folded name, in their order, so that one bucket after the other is in order too. */
-export const NAME_BUCKETS = 632;
+export const NAME_BUCKETS = 1048;
 /** One entry is kept of a road's name in each tile of this zoom. */
 const SAME_ROAD_ZOOM = 10;
 
@@ -52,24 +53,27 @@ export class NamesOut {
     const folded = foldName(name);
     if (folded === '') return undefined;
     if (this.buckets.size > 20_000) this.buckets.clear();
-    const bucket = nameBucket(folded);
+    const unit = (i: number) => (i < folded.length ? folded.charCodeAt(i) : 0);
+    const bucket = bucketOfUnits(unit(0), unit(1), unit(2));
     this.buckets.set(name, bucket);
     return bucket;
   }
 }
 
 /**
- * The bucket of a name that begins with two plain units, the first a letter or digit of ASCII: folding leaves these
- * but for their case, and what is no letter or digit sorts before all that are.
+ * The bucket of a name that begins with plain units, letters or digits of ASCII but for a space: folding leaves these
+ * but for their case. Undefined for any other.
  */
 function plainBucket(text: Uint8Array): number | undefined {
   const lead = text[0]!;
-  // short enough for one byte, and no common word
-  if (lead >= 0x80 || lead % 2 === 0 || lead < 5) return undefined;
+  // short enough for one byte, no common word, three units at least
+  if (lead >= 0x80 || lead % 2 === 0 || lead < 7) return undefined;
   const first = lower(text[1]!);
   const second = lower(text[2]!);
-  if (second >= 0x80 || !isLetterOrDigit(first)) return undefined;
-  return first < 0x61 ? first - 0x30 : bucketOfTwo(first, isLetterOrDigit(second) ? second : 0);
+  const third = lower(text[3]!);
+  const plain =
+    isLetterOrDigit(first) && (isLetterOrDigit(second) || second === SPACE) && isLetterOrDigit(third);
+  return plain ? bucketOfUnits(first, second, third) : undefined;
 }
 
 function lower(unit: number): number {
@@ -77,52 +81,71 @@ function lower(unit: number): number {
 }
 
 function isLetterOrDigit(unit: number): boolean {
-  return (unit >= 0x30 && unit <= 0x39) || (unit >= 0x61 && unit <= 0x7a);
+  return (unit >= 0x30 && unit <= 0x39) || (unit >= A && unit <= Z);
 }
 
-/** In order of the first letter; of a…z, where most names are, of the second too. */
-function nameBucket(folded: string): number {
-  const first = folded.charCodeAt(0);
-  if (first < 0x61) return Math.max(0, Math.min(15, first - 0x30));
-  if (first <= 0x7a) return bucketOfTwo(first, folded.length > 1 ? folded.charCodeAt(1) : 0);
-  if (first < GREEK) return 224 + ((first - 0x7b) >>> 4);
-  // Greek, Cyrillic, Armenian, Hebrew: two letters a bucket
-  if (first < ARABIC) return 272 + ((first - GREEK) >>> 1);
-  return 600 + ((first - ARABIC) >>> 11);
-}
-
-function bucketOfTwo(first: number, second: number): number {
-  return 16 + (first - 0x61) * 8 + (second < 0x61 ? 0 : Math.min(7, 1 + ((second - 0x61) >>> 2)));
-}
-
+const SPACE = 0x20;
+const A = 0x61;
+const Z = 0x7a;
 const GREEK = 0x370;
 const ARABIC = 0x600;
 
-/** An entry of the index, to be sorted. */
-export interface WaitingName {
-  readonly entry: NameEntry;
-  readonly folded: string;
+/** Buckets of each letter of a…z: numbers of roads such as “A 7” or “K1234” are many and differ by their digits. */
+const PER_LETTER = 24;
+
+/** In order of the first unit of the folded name; of a…z, where most names are, of the second and third too. */
+function bucketOfUnits(first: number, second: number, third: number): number {
+  if (first < A) return Math.max(0, Math.min(15, first - 0x30));
+  if (first <= Z) return 16 + (first - A) * PER_LETTER + withinLetter(second, third);
+  const beyond = 16 + 26 * PER_LETTER;
+  if (first < GREEK) return beyond + ((first - 0x7b) >>> 4);
+  // Greek, Cyrillic, Armenian, Hebrew: two letters a bucket
+  if (first < ARABIC) return beyond + 48 + ((first - GREEK) >>> 1);
+  return beyond + 48 + 328 + ((first - ARABIC) >>> 11);
 }
 
-interface Bearer {
-  readonly id: number;
-  readonly lat: number;
-  readonly lon: number;
-  readonly what: string;
+/** Nothing or a space with what follows it, a digit, a letter: 0…6, 7…16, 17…23. */
+function withinLetter(second: number, third: number): number {
+  if (second < 0x30) return third < 0x30 ? 0 : third < A ? 1 + Math.min(4, (third - 0x30) >>> 1) : 6;
+  if (second < A) return 7 + Math.min(9, second - 0x30);
+  return 17 + Math.min(6, (second - A) >>> 2);
 }
 
-/** All that bears one name and is of one kind; of roads one in each cell. */
-interface Bearers {
+/** All that bears one name and is of one kind, by its places in a list; of roads one in each cell. */
+export interface Bearers {
   readonly name: string;
+  readonly folded: string;
   readonly kind: NameKind;
-  readonly byCell: Map<number, Bearer>;
+  readonly byCell: ReadonlyMap<number, number>;
+}
+
+/** Where bearers of names are and what they are, in lists. */
+export class BearerList {
+  count = 0;
+  id = new Float64Array(1024);
+  lat = new Float64Array(1024);
+  lon = new Float64Array(1024);
+  readonly what: string[] = [];
+
+  add(): number {
+    if (this.count === this.id.length) {
+      this.id = grown(this.id);
+      this.lat = grown(this.lat);
+      this.lon = grown(this.lon);
+    }
+    return this.count++;
+  }
 }
 
 /** Reads a bucket of names; of a road's pieces within one tile of SAME_ROAD_ZOOM the one of the lowest id is kept. */
-export function readNames(store: ByteStore, length: number): WaitingName[] {
-  const all = new Map<string, Bearers>();
+export function readNames(store: ByteStore, length: number): { names: Bearers[]; list: BearerList } {
+  const all = new Map<string, Bearers & { readonly byCell: Map<number, number> }>();
   const texts = new ByteSets();
-  const known: { readonly bearers: Bearers; readonly what: string }[] = [];
+  const known: {
+    readonly bearers: { readonly kind: NameKind; readonly byCell: Map<number, number> };
+    readonly what: string;
+  }[] = [];
+  const list = new BearerList();
   const rows = new RowFinder();
   let others = 0;
   store.at = 0;
@@ -140,24 +163,24 @@ export function readNames(store: ByteStore, length: number): WaitingName[] {
     const row = rows.rowAt(lat) >> (CELL_ZOOM - SAME_ROAD_ZOOM);
     const cell = bearers.kind === 'road' ? (row << SAME_ROAD_ZOOM) | column : --others;
     const there = bearers.byCell.get(cell);
-    if (there === undefined || there.id > id) bearers.byCell.set(cell, { id, lat, lon, what });
+    if (there !== undefined && list.id[there]! <= id) continue;
+    const at = there ?? list.add();
+    bearers.byCell.set(cell, at);
+    list.id[at] = id;
+    list.lat[at] = lat;
+    list.lon[at] = lon;
+    list.what[at] = what;
   }
-  return [...all.values()].flatMap(({ name, kind, byCell }) => {
-    const folded = foldName(name);
-    return [...byCell.values()].map(({ lat, lon, what }) => ({
-      entry: { name, kind, what, lat, lon },
-      folded,
-    }));
-  });
+  return { names: [...all.values()], list };
 }
 
-function bearersOf(reader: Reader, all: Map<string, Bearers>): { bearers: Bearers; what: string } {
+function bearersOf(reader: Reader, all: Map<string, Bearers & { readonly byCell: Map<number, number> }>) {
   const name = readText(reader);
   const said = readText(reader);
   const kind = NAME_KINDS.find((one) => one === said) ?? 'site';
   const what = readText(reader);
   const key = `${kind} ${name}`;
-  const bearers = all.get(key) ?? { name, kind, byCell: new Map() };
+  const bearers = all.get(key) ?? { name, folded: foldName(name), kind, byCell: new Map() };
   all.set(key, bearers);
   return { bearers, what };
 }

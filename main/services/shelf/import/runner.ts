@@ -44,6 +44,22 @@ export function beginStage(stage: StageName, setup: unknown, worker: number): An
   return new Stage(setup, worker);
 }
 
+/**
+ * The same with new workers for every stage: what threads took of the system's memory is given back only when they
+ * end, and of a large map each stage takes its own.
+ */
+export function withFreshWorkers(runner: Runner): Runner {
+  return {
+    workers: runner.workers,
+    async run(stage, setup, tasks, onDone) {
+      const outcome = await runner.run(stage, setup, tasks, onDone);
+      await runner.close();
+      return outcome;
+    },
+    close: () => runner.close(),
+  };
+}
+
 /** Works in the thread that asks; other work is let in between two tasks. */
 export function runHere(signal?: AbortSignal): Runner {
   return {

@@ -10,7 +10,7 @@ export interface SpillIndex {
 }
 
 /** Memory for the pages of all buckets together. */
-const ARENA_BYTES = 12 * 1024 * 1024;
+const ARENA_BYTES = 8 * 1024 * 1024;
 const PAGE_MOST = 32 * 1024;
 const PAGE_LEAST = 1024;
 

@@ -1,8 +1,8 @@
 import { ByteStore } from '../../../../../geo/shelf/import/byte-store.ts';
 import { LAYER } from '../../../../../geo/shelf/layers.ts';
-import { compareTexts, encodeNames, NAME_KINDS } from '../../../../../geo/shelf/names.ts';
+import { compareTexts, encodeNames, NAME_KINDS, type NameEntry } from '../../../../../geo/shelf/names.ts';
 import { BlockOut, type BlockPlaces } from '../block-out.ts';
-import { readNames, type WaitingName } from '../names-out.ts';
+import { type BearerList, type Bearers, readNames } from '../names-out.ts';
 import { type SpillIndex, SpillReader } from '../spill.ts';
 
 /** Entries of one block of the index. */
@@ -36,14 +36,25 @@ export class NameSorter {
 
   run(bucket: number): void {
     const length = this.reader.read(bucket, this.store);
-    const names = inOrder(readNames(this.store, length));
-    for (let i = 0; i < names.length; i += PER_BLOCK) {
-      const block = bucket * BLOCKS_PER_BUCKET + i / PER_BLOCK;
-      const here = names.slice(i, i + PER_BLOCK);
-      this.keys.push([block, here[0]!.folded]);
-      const bytes = encodeNames(here.map(({ entry }) => entry));
-      this.out.add(LAYER.names, block, (out) => out.append(bytes));
+    let block = bucket * BLOCKS_PER_BUCKET;
+    let first = '';
+    let entries: NameEntry[] = [];
+    const flush = () => {
+      if (entries.length === 0) return;
+      const bytes = encodeNames(entries);
+      this.keys.push([block, first]);
+      this.out.add(LAYER.names, block++, (out) => out.append(bytes));
+      entries = [];
+    };
+    const { names, list } = readNames(this.store, length);
+    for (const { name, folded, kind, byCell } of names.sort(inOrder)) {
+      for (const at of placesInOrder(byCell.values(), list)) {
+        if (entries.length === 0) first = folded;
+        entries.push({ name, kind, what: list.what[at]!, lat: list.lat[at]!, lon: list.lon[at]! });
+        if (entries.length === PER_BLOCK) flush();
+      }
     }
+    flush();
     this.out.flush();
   }
 
@@ -53,15 +64,18 @@ export class NameSorter {
   }
 }
 
-/** As `compareNames` has them, with each name folded once; what stands in one place is told apart by what it is. */
-function inOrder(names: WaitingName[]): WaitingName[] {
-  return names.sort(
-    (a, b) =>
-      compareTexts(a.folded, b.folded) ||
-      NAME_KINDS.indexOf(a.entry.kind) - NAME_KINDS.indexOf(b.entry.kind) ||
-      compareTexts(a.entry.name, b.entry.name) ||
-      a.entry.lat - b.entry.lat ||
-      a.entry.lon - b.entry.lon ||
-      compareTexts(a.entry.what, b.entry.what),
+/** As `compareNames` has them, with each name folded once. */
+function inOrder(a: Bearers, b: Bearers): number {
+  return (
+    compareTexts(a.folded, b.folded) ||
+    NAME_KINDS.indexOf(a.kind) - NAME_KINDS.indexOf(b.kind) ||
+    compareTexts(a.name, b.name)
+  );
+}
+
+/** From south to north; what stands in one place is told apart by what it is. */
+function placesInOrder(places: Iterable<number>, { lat, lon, what }: BearerList): Uint32Array {
+  return Uint32Array.from(places).sort(
+    (a, b) => lat[a]! - lat[b]! || lon[a]! - lon[b]! || compareTexts(what[a]!, what[b]!),
   );
 }

@@ -1,9 +1,10 @@
 import { existsSync, readdirSync, readFileSync, truncateSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Result } from '../../../../../geo/result.ts';
 import { LAYER } from '../../../../../geo/shelf/layers.ts';
-import { decodeNameKeys, decodeNames } from '../../../../../geo/shelf/names.ts';
+import { compareNames, decodeNameKeys, decodeNames, foldName } from '../../../../../geo/shelf/names.ts';
 import type { PartMeta } from '../../../../../geo/shelf/part-meta.ts';
 import { type ImportHooks, importPart } from '../../../../../main/services/shelf/import/import-part.ts';
 import { runInThreads } from '../../../../../main/services/shelf/import/run-in-threads.ts';
@@ -129,12 +130,41 @@ describe('an import', () => {
   });
 });
 
+describe('the name index of an import', () => {
+  it('is in order of the folded names, whatever letters they begin with', async () => {
+    await fc.assert(
+      fc.asyncProperty(
+        fc.array(fc.string({ unit: fc.constantFrom(...'aAbzZ19 -éÉßøЖжα京') }), { minLength: 1 }),
+        async (said) => {
+          const nodes = said.map((name, i) => ({
+            id: i + 1,
+            lat: 50,
+            lon: 7,
+            tags: { place: 'village', name },
+          }));
+          worked(await take(write('names.osm.pbf', pbfFile([{ nodes }]))));
+          const part = openPart(out);
+          const names = [...part.directory.layer].flatMap((layer, i) =>
+            layer === LAYER.names ? decodeNames(part.block(i)) : [],
+          );
+          part.close();
+          expect(names).toEqual(names.toSorted(compareNames));
+          expect(names.map(({ name }) => name).sort()).toEqual(
+            said.filter((name) => foldName(name) !== '').sort(),
+          );
+        },
+      ),
+      { numRuns: 15 },
+    );
+  });
+});
+
 describe('an import refuses, in a sentence, and leaves nothing behind:', () => {
   const bytes = readFileSync(SAMPLE);
   const version = { id: 1, lat: 50, lon: 7 };
   const cases: readonly (readonly [what: string, content: Uint8Array | string, says: RegExp])[] = [
     ['an empty file', '', /is empty/],
-    ['a web page saved as a map', '<!doctype html><html><body>Log in</body></html>', /not sound XML/],
+    ['a web page saved as a map', '<!doctype html><html><body>Log in</body></html>', /web page/],
     ['a file cut within a block', bytes.subarray(0, bytes.length - 1000), /cut short/],
     ['a file cut within a header', bytes.subarray(0, 200), /cut short/],
     [

@@ -1,9 +1,9 @@
 import type { Member } from '../roads/sink.ts';
+import type { TagSets } from './tag-sets.ts';
 
 /** What one tile of one layer holds, in typed arrays. */
 export interface BlockContent {
-  /** distinct tag sets, as `encodeTags` gives them */
-  readonly sets: readonly Uint8Array[];
+  readonly sets: TagSets;
   readonly nodes: BlockNodes;
   readonly ways: BlockWays;
   /** in order of id */

@@ -107,10 +107,13 @@ export class Reader {
     return value % 2 === 0 ? value / 2 : -(value + 1) / 2;
   }
 
-  /** A number of things of which each takes a byte at least: more than are left cannot be meant. */
-  count(): number {
+  /**
+   * A number of things: more than the bytes left can hold are not meant, and no room is made for them.
+   * @param bytesEach what each takes at least
+   */
+  count(bytesEach = 1): number {
     const count = this.uint();
-    if (count > this.end - this.pos) throw new ShortBytes();
+    if (count * bytesEach > this.end - this.pos) throw new ShortBytes();
     return count;
   }
 

@@ -4,12 +4,19 @@ import type { BlockContent, BlockNodes, BlockRelation, BlockWays } from './block
 import { Reader, ShortBytes } from './bytes.ts';
 import { MEMBER_TYPES, PER_DEGREE, PLACES } from './encode-block.ts';
 import { readText } from './tag-bytes.ts';
+import { readTagSets } from './tag-sets.ts';
 
-/** What `encodeBlock` wrote. Throws a Refusal where the bytes cannot be that; the sets are views of them. */
+/** Of all that a tile holds relations take the most memory for their bytes; a country's have some thousand members. */
+const MEMBERS_MOST = 1 << 20;
+
+/**
+ * What `encodeBlock` wrote. Throws a Refusal where the bytes cannot be that; the sets are views of them. Whatever the
+ * bytes, what is made of them takes at most some twelve times their room, relations apart.
+ */
 export function decodeBlock(bytes: Uint8Array): BlockContent {
   try {
     const reader = new Reader(bytes);
-    const sets = Array.from({ length: reader.count() }, () => reader.take(reader.uint()));
+    const sets = readTagSets(reader);
     const nodes = readNodes(reader, sets.length);
     const ways = readWays(reader, sets.length, nodes.count);
     const relations = readRelations(reader, sets.length);
@@ -22,7 +29,7 @@ export function decodeBlock(bytes: Uint8Array): BlockContent {
 }
 
 function readNodes(reader: Reader, sets: number): BlockNodes {
-  const count = reader.count();
+  const count = reader.count(2);
   const id = new Float64Array(count);
   for (let i = 0, before = 0; i < count; before = id[i++]!) id[i] = before + reader.int();
   const lacking = readSteps(reader, reader.count(), count);
@@ -34,7 +41,10 @@ function readNodes(reader: Reader, sets: number): BlockNodes {
   }
   const places = reader.uint();
   if (places !== PLACES.tenMillionths && places !== PLACES.doubles) throw new ShortBytes();
-  for (const values of [lat, lon]) {
+  for (const [values, most] of [
+    [lat, 90],
+    [lon, 180],
+  ] as const) {
     let units = 0;
     for (let i = 0; i < count; i++) {
       if (lacking.length > 0 && Number.isNaN(values[i]!)) continue;
@@ -43,9 +53,10 @@ function readNodes(reader: Reader, sets: number): BlockNodes {
         units += reader.int();
         values[i] = units / PER_DEGREE;
       }
+      if (!(Math.abs(values[i]!) <= most)) throw new ShortBytes();
     }
   }
-  const taggedCount = reader.count();
+  const taggedCount = reader.count(2);
   const node = readSteps(reader, taggedCount, count);
   const set = new Uint32Array(taggedCount);
   for (let i = 0; i < taggedCount; i++) set[i] = within(reader.uint(), sets);
@@ -67,7 +78,7 @@ function within(value: number, below: number): number {
 }
 
 function readWays(reader: Reader, sets: number, nodes: number): BlockWays {
-  const count = reader.count();
+  const count = reader.count(3);
   const id = new Float64Array(count);
   const kind = new Uint8Array(count);
   const set = new Uint32Array(count);
@@ -100,16 +111,24 @@ function longer(values: Uint32Array, least: number): Uint32Array<ArrayBuffer> {
   return larger;
 }
 
+function atMost(count: number): number {
+  if (count > MEMBERS_MOST) throw new ShortBytes();
+  return count;
+}
+
 function readRelations(reader: Reader, sets: number): BlockRelation[] {
   const relations: BlockRelation[] = [];
-  const count = reader.count();
+  const count = atMost(reader.count(3));
   let id = 0;
+  let all = 0;
   for (let i = 0; i < count; i++) {
     id += reader.int();
     const set = within(reader.uint(), sets);
     const members: Member[] = [];
     let member = 0;
-    for (let left = reader.count(); left > 0; left--) {
+    let left = reader.count(3);
+    all = atMost(all + left);
+    for (; left > 0; left--) {
       const type = MEMBER_TYPES[reader.uint()];
       if (type === undefined) throw new ShortBytes();
       const role = readText(reader);

@@ -36,7 +36,7 @@ export function encodeDirectory(directory: Directory): Uint8Array<ArrayBuffer> {
 export function decodeDirectory(bytes: Uint8Array): Directory {
   try {
     const reader = new Reader(bytes);
-    const count = reader.count();
+    const count = reader.count(5);
     const layer = new Uint8Array(count);
     const tile = new Float64Array(count);
     const offset = new Float64Array(count);

@@ -1,6 +1,7 @@
 import type { BlockContent, BlockNodes, BlockRelation, BlockWays } from './block.ts';
 import { Writer } from './bytes.ts';
 import { writeText } from './tag-bytes.ts';
+import type { TagSets } from './tag-sets.ts';
 
 /** How a block's places are written. */
 export const PLACES = { tenMillionths: 0, doubles: 1 } as const;
@@ -46,11 +47,11 @@ export function encodeBlock({ sets, nodes, ...content }: BlockContent): Uint8Arr
   return out.done();
 }
 
-function joined(sets: readonly Uint8Array[]): JoinedSets {
+function joined(sets: TagSets): JoinedSets {
   const start = new Uint32Array(sets.length + 1);
-  for (const [i, set] of sets.entries()) start[i + 1] = start[i]! + set.length;
+  for (let i = 0; i < sets.length; i++) start[i + 1] = start[i]! + sets.at(i)!.length;
   const bytes = new Uint8Array(start[sets.length]!);
-  for (const [i, set] of sets.entries()) bytes.set(set, start[i]);
+  for (let i = 0; i < sets.length; i++) bytes.set(sets.at(i)!, start[i]);
   return { count: sets.length, bytes, start };
 }
 

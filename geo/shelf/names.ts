@@ -86,11 +86,16 @@ export function decodeNameKeys(bytes: Uint8Array): string[] {
   return decoded(bytes, readText);
 }
 
+/** Far more than one block of the index has. */
+const NAMES_MOST = 1 << 20;
+
 function decoded<T>(bytes: Uint8Array, read: (reader: Reader) => T): T[] {
   try {
     const reader = new Reader(bytes);
     const all: T[] = [];
-    for (let left = reader.count(); left > 0; left--) all.push(read(reader));
+    const count = reader.count();
+    if (count > NAMES_MOST) throw new ShortBytes();
+    for (let left = count; left > 0; left--) all.push(read(reader));
     if (reader.pos !== reader.end) throw new ShortBytes();
     return all;
   } catch (thrown) {

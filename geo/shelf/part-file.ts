@@ -12,6 +12,9 @@ const TRAILER_MAGIC = ascii('WHOLE\n\r\n');
 /** magic 8, versions 2 × 4, offsets and lengths 5 × 8, checksums 3 × 4 */
 export const TRAILER_BYTES = 68;
 
+/** A block, the directory, the meta: larger ones are neither written nor believed. A continent's directory has a tenth. */
+export const SECTION_MOST_BYTES: number = 64 * 1024 * 1024;
+
 /** Where the sections of a part file lie, bytes from its start. */
 export interface Trailer {
   readonly choiceVersion: number;

@@ -27,7 +27,7 @@ function readSets({ sets }: BlockContent): SetReader {
   return (set) => {
     const there = known[set];
     if (there !== undefined) return there;
-    const tags = decodeTags(sets[set]!);
+    const tags = decodeTags(sets.at(set)!);
     known[set] = tags;
     return tags;
   };
@@ -80,7 +80,7 @@ function giveWays(
         id,
         refs,
         count,
-        hasKey: (fits) => hasKeyIn(sets[set]!, fits),
+        hasKey: (fits) => hasKeyIn(sets.at(set)!, fits),
         tags: () => tagsOf[i]!(set),
       });
     }

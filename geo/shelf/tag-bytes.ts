@@ -44,9 +44,21 @@ export function hasKeyIn(bytes: Uint8Array, fits: (key: string) => boolean): boo
   return false;
 }
 
+/** Nothing real has as many; nor is an object with more quickly made. */
+const TAGS_MOST = 1 << 16;
+
+/** Passes one set that ends there. Throws ShortBytes where `decodeTags` would, or where it is beyond belief. */
+export function skipTags(reader: Reader, to: number): void {
+  let texts = 0;
+  for (; reader.pos < to; texts++) skipText(reader);
+  if (reader.pos !== to || texts % 2 !== 0 || texts > 2 * TAGS_MOST) throw new ShortBytes();
+}
+
 function skipText(reader: Reader): void {
   const lead = reader.uint();
-  if (lead % 2 === 1) for (let left = (lead - 1) / 2; left > 0; left--) reader.uint();
+  if (lead % 2 === 0) {
+    if (lead / 2 >= COMMON_WORDS.length) throw new ShortBytes();
+  } else for (let left = (lead - 1) / 2; left > 0; left--) reader.uint();
 }
 
 /** Writes one text as in a tag set. */
@@ -67,6 +79,10 @@ export function encodeText(text: string): Uint8Array<ArrayBuffer> {
   return scratch.done();
 }
 
+/** Up to here unit by unit is fastest; a long text put together so would take many times its room. */
+const SHORT_TEXT = 64;
+const PIECE = 4096;
+
 /** Reads one text as in a tag set. */
 export function readText(reader: Reader): string {
   const lead = reader.uint();
@@ -78,6 +94,11 @@ export function readText(reader: Reader): string {
   const length = (lead - 1) / 2;
   if (length > reader.end - reader.pos) throw new ShortBytes();
   let text = '';
-  for (let i = 0; i < length; i++) text += String.fromCharCode(reader.uint());
+  if (length <= SHORT_TEXT) for (let i = 0; i < length; i++) text += String.fromCharCode(reader.uint());
+  else
+    for (let left = length; left > 0; left -= PIECE) {
+      const units = Uint16Array.from({ length: Math.min(PIECE, left) }, () => reader.uint());
+      text += Reflect.apply(String.fromCharCode, undefined, units);
+    }
   return text;
 }

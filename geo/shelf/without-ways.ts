@@ -5,7 +5,7 @@ import { decodeTags } from './tag-bytes.ts';
 /** A block without the ways of some tags and without the nodes that then nobody uses; its relations stay. */
 export function withoutWays(block: BlockContent, drops: (tags: Tags) => boolean): BlockContent {
   const { sets, nodes, ways } = block;
-  const dropped = sets.map((set) => drops(decodeTags(set)));
+  const dropped = Array.from({ length: sets.length }, (_, set) => drops(decodeTags(sets.at(set)!)));
   if (!dropped.includes(true)) return block;
   const kept: number[] = [];
   for (let way = 0; way < ways.count; way++) if (dropped[ways.set[way]!] !== true) kept.push(way);

@@ -88,7 +88,7 @@ function placeOf(shelf: OpenShelf, { kind, lat, lon }: NameEntry): { in?: string
       if (block === undefined) continue;
       const { node, set } = block.nodes.tagged;
       for (let i = 0; i < node.length; i++) {
-        const { place, name } = decodeTags(block.sets[set[i]!]!);
+        const { place, name } = decodeTags(block.sets.at(set[i]!)!);
         if (place === undefined || name === undefined || PLACE_RANK[place] === undefined) continue;
         const awayM = distanceM(lat, lon, block.nodes.lat[node[i]!]!, block.nodes.lon[node[i]!]!);
         if (awayM < (nearest?.awayM ?? IN_WITHIN_M)) nearest = { name, awayM };

@@ -1,9 +1,8 @@
-import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { crc32 } from 'node:zlib';
 import { z } from 'zod';
+import { readBytes } from '../files/read-bytes.ts';
 import { replaceFile } from '../files/replace-file.ts';
-import { codeOf } from '../files/system-error.ts';
 
 /** Two copies, so that one that is damaged loses nothing. */
 const COPIES = ['map-1.json', 'map-2.json'] as const;
@@ -65,15 +64,16 @@ export async function readManifest(folder: string): Promise<ManifestRead> {
 }
 
 async function readCopy(path: string): Promise<Manifest | 'none' | 'damaged'> {
+  const bytes = await readBytes(path, 'manifest', MANIFEST_MAX_BYTES);
+  if (!bytes.ok) return bytes.error.code === 'missing' ? 'none' : 'damaged';
   try {
-    const text = await readFile(path, 'utf8');
-    if (text.length > MANIFEST_MAX_BYTES) return 'damaged';
+    const text = Buffer.from(bytes.value).toString('utf8');
     const [crc, body] = [text.slice(0, 8), text.slice(9)];
     if (crc !== checksum(body)) return 'damaged';
     const read = manifestSchema.safeParse(JSON.parse(body));
     return read.success ? read.data : 'damaged';
-  } catch (error) {
-    return codeOf(error) === 'ENOENT' || codeOf(error) === 'ENOTDIR' ? 'none' : 'damaged';
+  } catch {
+    return 'damaged';
   }
 }
 

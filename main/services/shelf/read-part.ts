@@ -1,15 +1,18 @@
-import { closeSync, fstatSync, openSync, readSync } from 'node:fs';
+import { closeSync, constants, fstatSync, openSync, readSync } from 'node:fs';
 import { crc32 } from 'node:zlib';
 import { Refusal } from '../../../geo/roads/refusal.ts';
 import type { BlockContent } from '../../../geo/shelf/block.ts';
 import { decodeBlock } from '../../../geo/shelf/decode-block.ts';
 import { type Directory, decodeDirectory, findBlock } from '../../../geo/shelf/directory.ts';
 import { LAYER, type TiledLayer } from '../../../geo/shelf/layers.ts';
-import { decodeTrailer, PART_MAGIC, type Section, TRAILER_BYTES } from '../../../geo/shelf/part-file.ts';
+import {
+  decodeTrailer,
+  PART_MAGIC,
+  SECTION_MOST_BYTES,
+  type Section,
+  TRAILER_BYTES,
+} from '../../../geo/shelf/part-file.ts';
 import { CHOICE_VERSION, type PartMeta, partMetaSchema } from '../../../geo/shelf/part-meta.ts';
-
-/** Larger sections are not believed: the directory of a continent has a tenth of it. */
-const SECTION_MAX_BYTES = 64 * 1024 * 1024;
 
 /** A part file that is open: its directory is in memory, its blocks are read one by one. */
 export interface OpenPart {
@@ -29,9 +32,12 @@ export interface OpenPart {
  * Throws a Refusal where it is no sound part of this version, and what the system says where it cannot be read.
  */
 export function openPart(path: string): OpenPart {
-  const file = openSync(path, 'r');
+  // to open a pipe is to wait for its writer
+  const file = openSync(path, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
   try {
-    const { size } = fstatSync(file);
+    const found = fstatSync(file);
+    const { size } = found;
+    if (!found.isFile()) throw new Refusal('shelf.damaged', 'it is no ordinary file');
     if (size < PART_MAGIC.length + TRAILER_BYTES) throw new Refusal('shelf.damaged', 'it is cut short');
     const magic = readAt(file, 0, PART_MAGIC.length);
     if (!PART_MAGIC.every((byte, i) => magic[i] === byte))
@@ -63,13 +69,13 @@ export function openPart(path: string): OpenPart {
 function readBlock(file: number, { offset, length, crc }: Directory, place: number, end: number): Uint8Array {
   const from = offset[place]!;
   const bytes = length[place]!;
-  if (bytes > SECTION_MAX_BYTES || from + bytes > end)
+  if (bytes > SECTION_MOST_BYTES || from + bytes > end)
     throw new Refusal('shelf.damaged', 'its directory points outside of it');
   return held(readAt(file, from, bytes), crc[place]!);
 }
 
 function readSection(file: number, { offset, length, crc }: Section): Uint8Array {
-  if (length > SECTION_MAX_BYTES) throw new Refusal('shelf.damaged', 'its directory is too large to be one');
+  if (length > SECTION_MOST_BYTES) throw new Refusal('shelf.damaged', 'its directory is too large to be one');
   return held(readAt(file, offset, length), crc);
 }
 

@@ -9,6 +9,7 @@ import { mapByte } from './map-byte.ts';
 import { overpass, packed, pbf, xml } from './maps.ts';
 import { quantities } from './quantities.ts';
 import { limits, reports } from './report.ts';
+import { shelfBytes, shelfManifests, shelfParts } from './shelf.ts';
 import { commandLine } from './terminal.ts';
 
 export const TARGETS: readonly Target[] = [
@@ -17,6 +18,9 @@ export const TARGETS: readonly Target[] = [
   xml,
   overpass,
   packed,
+  shelfBytes,
+  shelfParts,
+  shelfManifests,
   hours,
   conditionals,
   quantities,

@@ -54,21 +54,23 @@ function mapTarget(name: string, weight: number, make: (random: Random) => Uint8
     make,
     check(input) {
       writeFileSync(path, input);
-      return askedTwice(() => dataOf(path), faultInRoads);
+      return askedTwice(() => read(path), faultInRoads);
     },
   };
 }
 
-/** The map without its index, whose functions are other ones each time. */
-async function dataOf(path: string): Promise<Result<Omit<Roads, 'index'>>> {
+async function read(path: string): Promise<Result<Omit<Roads, 'index'>>> {
   const opened = await openMap([path], undefined);
-  if (!opened.ok) return opened;
-  const { index: _, ...data } = opened.value;
-  return ok(data);
+  return opened.ok ? ok(dataOf(opened.value)) : opened;
+}
+
+/** The map without its index, whose functions are other ones each time. */
+export function dataOf({ index: _, ...data }: Roads): Omit<Roads, 'index'> {
+  return data;
 }
 
 /** Every road names nodes that are there, every place lies on Earth. */
-function faultInRoads({ nodes, ways, notes, incomplete }: Omit<Roads, 'index'>): string | undefined {
+export function faultInRoads({ nodes, ways, notes, incomplete }: Omit<Roads, 'index'>): string | undefined {
   for (let node = 0; node < nodes.count; node++)
     if (!(Math.abs(nodes.lat[node]!) <= 90 && Math.abs(nodes.lon[node]!) <= 180))
       return 'a node that is not on Earth';

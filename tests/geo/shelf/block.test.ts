@@ -3,9 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { Refusal } from '../../../geo/roads/refusal.ts';
 import type { Member } from '../../../geo/roads/sink.ts';
 import type { BlockContent } from '../../../geo/shelf/block.ts';
+import { Writer } from '../../../geo/shelf/bytes.ts';
 import { decodeBlock } from '../../../geo/shelf/decode-block.ts';
 import { encodeBlock } from '../../../geo/shelf/encode-block.ts';
-import { decodeTags, encodeTags } from '../../../geo/shelf/tag-bytes.ts';
+import { decodeTags, encodeTags, encodeText } from '../../../geo/shelf/tag-bytes.ts';
 
 const id = fc.integer({ min: -(2 ** 44), max: 2 ** 45 });
 const ascendingIds = (max: number) =>
@@ -61,6 +62,15 @@ const content: fc.Arbitrary<BlockContent> = fc
     };
   });
 
+const NO_WAYS = {
+  count: 0,
+  id: new Float64Array(),
+  kind: new Uint8Array(),
+  set: new Uint32Array(),
+  start: Uint32Array.of(0),
+  refs: new Uint32Array(),
+};
+
 function sum(values: readonly number[]): number {
   return values.reduce((all, one) => all + one, 0);
 }
@@ -69,7 +79,9 @@ describe('a block of the shelf', () => {
   it('gives back what was put in, places to the last bit', () => {
     fc.assert(
       fc.property(content, (block) => {
-        expect(decodeBlock(encodeBlock(block))).toEqual(block);
+        const { sets, ...rest } = decodeBlock(encodeBlock(block));
+        const read = { ...rest, sets: Array.from({ length: sets.length }, (_, set) => sets.at(set)) };
+        expect(read).toEqual(block);
       }),
     );
   });
@@ -95,6 +107,64 @@ describe('a block of the shelf', () => {
         }
       }),
     );
+  });
+
+  it('that claims more than its bytes can hold is refused before room is made for it', () => {
+    const claims = (...numbers: readonly number[]) => {
+      const out = new Writer();
+      for (const number of numbers) out.uint(number);
+      return out.done();
+    };
+    for (const bytes of [claims(2 ** 32), claims(0, 2 ** 32), claims(0, 0, 0, 0, 0, 2 ** 32)])
+      expect(() => decodeBlock(bytes)).toThrow(Refusal);
+    // two nodes want four bytes at least
+    expect(() => decodeBlock(claims(0, 2, 1, 1))).toThrow(Refusal);
+  });
+
+  it('with a node that is not on Earth is refused', () => {
+    const nodesAt = (lat: number, lon: number) => ({
+      count: 1,
+      id: Float64Array.of(1),
+      lat: Float64Array.of(lat),
+      lon: Float64Array.of(lon),
+      tagged: { node: new Uint32Array(), set: new Uint32Array() },
+    });
+    const blockAt = (lat: number, lon: number) =>
+      encodeBlock({ sets: [], nodes: nodesAt(lat, lon), ways: NO_WAYS, relations: [] });
+    for (const [lat, lon] of [
+      [90, 180],
+      [-90, -180],
+    ] as const)
+      expect(decodeBlock(blockAt(lat, lon)).nodes.count).toBe(1);
+    for (const [lat, lon] of [
+      [90.0000001, 0],
+      [0, 180.0000001],
+      [1e300, 0],
+    ] as const)
+      expect(() => decodeBlock(blockAt(lat, lon))).toThrow(Refusal);
+  });
+
+  it('whose tags cannot be read is refused as a whole', () => {
+    const whole = encodeTags({ highway: 'residential', name: 'Am Bach' });
+    const nodes = {
+      count: 0,
+      id: new Float64Array(),
+      lat: new Float64Array(),
+      lon: new Float64Array(),
+      tagged: { node: new Uint32Array(), set: new Uint32Array() },
+    };
+    const blockOf = (set: Uint8Array) => encodeBlock({ sets: [set], nodes, ways: NO_WAYS, relations: [] });
+    expect(decodeBlock(blockOf(whole)).sets).toHaveLength(1);
+    expect(() => decodeBlock(blockOf(whole.subarray(0, -1)))).toThrow(Refusal);
+    expect(() => decodeBlock(blockOf(encodeText('highway')))).toThrow(Refusal);
+    expect(() => decodeBlock(blockOf(Uint8Array.of(0xfe, 0x7f, 0xfe, 0x7f)))).toThrow(Refusal);
+  });
+
+  it('keeps texts of any length', () => {
+    for (const length of [0, 1, 64, 65, 4096, 4097, 8192, 20_001]) {
+      const text = 'ä'.repeat(length);
+      expect(decodeTags(encodeTags({ note: text }))['note']).toBe(text);
+    }
   });
 
   it('is refused when cut short', () => {

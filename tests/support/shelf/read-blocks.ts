@@ -23,7 +23,7 @@ export function plainTiles({ directory, block }: OpenPart): Map<string, PlainTil
 }
 
 function plainTile({ sets, nodes, ways, relations }: BlockContent): PlainTile {
-  const tags = (set: number) => decodeTags(sets[set]!);
+  const tags = (set: number) => decodeTags(sets.at(set)!);
   const tile: PlainTile = { nodes: new Map(), ways: new Map(), relations: new Map() };
   for (let i = 0; i < nodes.count; i++)
     tile.nodes.set(nodes.id[i]!, { lat: nodes.lat[i]!, lon: nodes.lon[i]! });

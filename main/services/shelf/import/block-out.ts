@@ -1,8 +1,9 @@
 import { closeSync, openSync } from 'node:fs';
 import { crc32 } from 'node:zlib';
 import { Writer } from '../../../../geo/shelf/bytes.ts';
+import { SECTION_MOST_BYTES } from '../../../../geo/shelf/part-file.ts';
 import { writeWhole } from './spill.ts';
-import { cannotWrite } from './stopped.ts';
+import { cannotWrite, tooDense } from './stopped.ts';
 
 const BUFFER_BYTES = 2 * 1024 * 1024;
 
@@ -33,6 +34,7 @@ export class BlockOut {
     const from = buffer.length;
     write(buffer);
     const bytes = buffer.since(from);
+    if (bytes.length > SECTION_MOST_BYTES) throw tooDense();
     this.waiting.push(layer, tile, from, bytes.length, crc32(bytes));
     if (buffer.length > BUFFER_BYTES / 2) this.flush();
   }

@@ -33,6 +33,15 @@ export function sourceShrank(path: string): Stopped {
   });
 }
 
+/** More in one tile than a reader takes. */
+export function tooDense(): Stopped {
+  return new Stopped({
+    code: 'too-large',
+    message:
+      'The map holds more in one place than the shelf can keep: it may be damaged or unusually made. Use an ordinary extract, or a smaller one.',
+  });
+}
+
 /** What cannot be written on the way. */
 export function cannotWrite(error: unknown): Stopped {
   const code = codeOf(error);

@@ -26,13 +26,21 @@ export function hasPlaces({ seats = [], tanks = [], lockers = [] }: VehicleCard)
 export function openCardAt(id: string, field: string): void {
   look(id);
   dialog.value = 'vehicles';
-  // once the dialog stands
-  requestAnimationFrame(() =>
-    requestAnimationFrame(() => {
-      const found = document.getElementById(field);
-      const folded = found?.closest('details');
-      if (folded) folded.open = true;
-      found?.focus();
-    }),
-  );
+  requestAnimationFrame(() => focusOnce(field, FRAMES_MOST));
+}
+
+/** The dialog's code may have to be loaded first; nobody waits for it longer than a few seconds. */
+const FRAMES_MOST = 300;
+
+/** Focuses a field as soon as it is there. */
+function focusOnce(field: string, framesLeft: number): void {
+  const found = document.getElementById(field);
+  if (!found) {
+    if (framesLeft > 0) requestAnimationFrame(() => focusOnce(field, framesLeft - 1));
+    return;
+  }
+  const folded = found.closest('details');
+  if (folded) folded.open = true;
+  // a dialog that opens now takes the focus first
+  requestAnimationFrame(() => found.focus());
 }

@@ -4,7 +4,7 @@
  * same drive lies in each. What the system has read once it keeps in memory: it is the program that is cold, not the
  * disk. Sizes in megabytes may be named, the smallest first.
  */
-import { execFileSync, spawnSync } from 'node:child_process';
+import { execFileSync } from 'node:child_process';
 import { existsSync, mkdirSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { chooseRoute } from '../../../geo/drive/gpx/choose-route.ts';
@@ -17,6 +17,7 @@ import { shelfFolder } from '../../../main/services/shelf/where-shelf.ts';
 import { tellRow } from '../table.ts';
 import { gridDrives } from './grid-drives.ts';
 import { makeGridMap } from './make-grid-map.ts';
+import { bestOf, runProgram, sayTook, type Took } from './timed-program.ts';
 
 const PROGRAM = '.build/program/cli/main.js';
 const VEHICLE = 'sample-routes/vehicles/coach-built-7.0.json';
@@ -47,8 +48,10 @@ async function readOne([routePath = '', from = '', where = '']: readonly string[
   const file = worked(await readRouteFile(routePath));
   const { route } = worked(chooseRoute(file));
   const started = performance.now();
+  const before = process.cpuUsage();
   worked(from === 'file' ? await openMap([where], route) : await roadsOnShelf(shelfFolder(where), route));
-  console.log(performance.now() - started);
+  const { user, system } = process.cpuUsage(before);
+  console.log(JSON.stringify({ ms: performance.now() - started, cpuMs: (user + system) / 1000 }));
 }
 
 function worked<T>(result: Result<T>): T {
@@ -62,58 +65,81 @@ async function run(folder: string): Promise<void> {
   const makeDrive = await gridDrives(folder);
   const [first = 0, ...others] = sizes;
   const small = await keep(folder, first);
-  const routes = LENGTHS_KM.map((km) => {
+  const bare = bestOf(RUNS, () => runProgram(['-e', '']));
+  let deciding = '';
+  for (const km of LENGTHS_KM) {
     const route = join(BENCH_FOLDER, `drive-${km}.gpx`);
     writeFileSync(route, makeDrive(km));
-    return { km, route };
+    if (km === DECIDING_KM) deciding = route;
+    compareWithFile(km, route, small, bare);
+  }
+  for (const megabytes of others) compareSizes(deciding, small, await keep(folder, megabytes));
+}
+
+function compareWithFile(
+  km: number,
+  route: string,
+  { roads, home, path, megabytes }: Kept,
+  bare: Took,
+): void {
+  const shelf = bestOf(RUNS, () => check(route, home));
+  const file = bestOf(RUNS, () => check(route, home, path));
+  mustBeSame(check(route, home), check(route, home, path), `${km} km from the shelf and from the file`);
+  const readShelf = bestOf(RUNS, () => read(route, 'shelf', home));
+  const readFile = bestOf(RUNS, () => read(route, 'file', path));
+  const where = `a shelf of ${roads} roads, program just started`;
+  tellRow({
+    work: `check a ${km} km drive from ${where}`,
+    must: km === DECIDING_KM ? '< 1 s, ≤ 1/10 of the file' : 'linear in its length',
+    aim: km === DECIDING_KM ? '< 0.5 s' : '',
+    measured: sayTook(shelf),
+    reference: `from its file of ${megabytes} MB ${sayTook(file)}: 1/${(file.cpuMs / shelf.cpuMs).toFixed(1)}; Node doing nothing ${sayTook(bare)}`,
   });
-  const bareMs = best(() => timed(['-e', '']).ms);
-  const coldMs = new Map(routes.map(({ km, route }) => [km, bestCheck(route, small.home)]));
-  for (const { km, route } of routes) {
-    const ms = coldMs.get(km) ?? Number.NaN;
-    const fromFile = timedCheck(route, small.home, ['--map', small.path]);
-    const fileMs = best(() => timedCheck(route, small.home, ['--map', small.path]).ms);
-    const same = fromFile.report === timedCheck(route, small.home).report;
-    console.log(
-      `${km} km: ${ms.toFixed(0)} ms cold from ${small.roads} roads; from the file of ${first} MB ${fileMs.toFixed(0)} ms, ${same ? 'the same report' : 'ANOTHER REPORT'}; ${fromFile.findings} findings`,
-    );
-    if (!same) process.exitCode = 1;
-    const readMs = best(() => timedReading(route, 'shelf', small.home));
-    const readFileMs = best(() => timedReading(route, 'file', small.path));
-    tellRow({
-      work: `read the map about a ${km} km drive from a shelf of ${small.roads} roads, program just started`,
-      must: '',
-      aim: '',
-      measured: `${(readMs / 1000).toFixed(2)} s`,
-      reference: `from its file of ${first} MB ${(readFileMs / 1000).toFixed(2)} s: 1/${(readFileMs / readMs).toFixed(1)}`,
-    });
-    tellRow({
-      work: `check a ${km} km drive from a shelf of ${small.roads} roads, program just started`,
-      must: km === DECIDING_KM ? '< 1 s, ≤ 1/10 of the file' : 'linear in its length',
-      aim: km === DECIDING_KM ? '< 0.5 s' : '',
-      measured: `${(ms / 1000).toFixed(2)} s`,
-      reference: `the same from its file of ${first} MB ${(fileMs / 1000).toFixed(2)} s: 1/${(fileMs / ms).toFixed(1)}; Node doing nothing ${bareMs.toFixed(0)} ms`,
-    });
-  }
-  const { route = '' } = routes.find(({ km }) => km === DECIDING_KM) ?? {};
-  const smallReport = timedCheck(route, small.home).report;
-  for (const megabytes of others) {
-    const large = await keep(folder, megabytes);
-    // in turn, so that a load that comes and goes weighs on both
-    const [largeMs, smallMs] = [bestCheck(route, large.home), bestCheck(route, small.home)];
-    const same = timedCheck(route, large.home).report === smallReport;
-    console.log(
-      `${megabytes} MB, ${large.roads} roads: ${largeMs.toFixed(0)} ms, ${small.roads} roads: ${smallMs.toFixed(0)} ms; ${same ? 'the same report' : 'ANOTHER REPORT'}`,
-    );
-    if (!same) process.exitCode = 1;
-    tellRow({
-      work: `the same for ${DECIDING_KM} km from a shelf of ${large.roads} roads`,
-      must: 'flat',
-      aim: '',
-      measured: `${(largeMs / 1000).toFixed(2)} s`,
-      reference: `from ${small.roads} roads ${(smallMs / 1000).toFixed(2)} s: ${(largeMs / smallMs).toFixed(2)} × for ${(large.roads / small.roads).toFixed(0)} × the map`,
-    });
-  }
+  tellRow({
+    work: `of that, read the map about the drive`,
+    must: '',
+    aim: '',
+    measured: sayTook(readShelf),
+    reference: `from its file ${sayTook(readFile)}: 1/${(readFile.cpuMs / readShelf.cpuMs).toFixed(1)}`,
+  });
+}
+
+function compareSizes(route: string, small: Kept, large: Kept): void {
+  // in turn, so that a load that comes and goes weighs on both
+  const [inLarge, inSmall] = [large, small].map(({ home }) => bestOf(RUNS, () => check(route, home)));
+  if (!inLarge || !inSmall) return;
+  mustBeSame(check(route, small.home), check(route, large.home), `both shelves`);
+  tellRow({
+    work: `the same for ${DECIDING_KM} km from a shelf of ${large.roads} roads`,
+    must: 'flat',
+    aim: '',
+    measured: sayTook(inLarge),
+    reference: `from ${small.roads} roads ${sayTook(inSmall)}: ${(inLarge.cpuMs / inSmall.cpuMs).toFixed(2)} × for ${(large.roads / small.roads).toFixed(0)} × the map`,
+  });
+}
+
+/** By what they say, without the map's name and the time. */
+function mustBeSame(a: { readonly out: string }, b: { readonly out: string }, what: string): void {
+  const said = ({ out }: { readonly out: string }) => {
+    const { map: _, made: __, ...report } = JSON.parse(out);
+    return JSON.stringify(report);
+  };
+  const same = said(a) === said(b);
+  console.log(
+    `${what}: ${same ? 'the same report' : 'ANOTHER REPORT'}, ${JSON.parse(a.out).findings.length} findings`,
+  );
+  if (!same) process.exitCode = 1;
+}
+
+/** @param map a file, read instead of the shelf */
+function check(route: string, home: string, map?: string) {
+  const words = ['check', '--route', route, '--vehicle', VEHICLE, '--json'];
+  return runProgram([PROGRAM, ...words, ...(map === undefined ? [] : ['--map', map])], home);
+}
+
+/** What the reading itself took, as the program tells it. */
+function read(route: string, from: 'shelf' | 'file', where: string): Took {
+  return JSON.parse(runProgram([process.argv[1] ?? '', '--read', route, from, where]).out);
 }
 
 /** The map of this size and a shelf with it, both made where they are not there yet or cannot be used any more. */
@@ -167,42 +193,4 @@ async function partBytes(home: string): Promise<number> {
   const bytes = shelf.parts.reduce((sum, { part }) => sum + part.fileBytes, 0);
   shelf.close();
   return bytes;
-}
-
-function timedReading(route: string, from: 'shelf' | 'file', where: string): number {
-  return Number(timed([process.argv[1] ?? '', '--read', route, from, where]).out);
-}
-
-function bestCheck(route: string, home: string, more: readonly string[] = []): number {
-  return best(() => timedCheck(route, home, more).ms);
-}
-
-function best(run: () => number): number {
-  return Math.min(...Array.from({ length: RUNS }, run));
-}
-
-/** @returns the report without what tells the map and the time */
-function timedCheck(
-  route: string,
-  home: string,
-  more: readonly string[] = [],
-): { ms: number; report: string; findings: number } {
-  const { ms, out } = timed(
-    [PROGRAM, 'check', '--route', route, '--vehicle', VEHICLE, '--json', ...more],
-    home,
-  );
-  const { map: _, made: __, ...report } = JSON.parse(out);
-  return { ms, report: JSON.stringify(report), findings: report.findings.length };
-}
-
-function timed(words: readonly string[], home = ''): { ms: number; out: string } {
-  const started = performance.now();
-  const ended = spawnSync(process.execPath, words, {
-    encoding: 'utf8',
-    maxBuffer: 2 ** 28,
-    env: { ...process.env, LANEGAUGE_HOME: home },
-  });
-  const ms = performance.now() - started;
-  if (ended.status !== 0 && ended.status !== 1) throw new Error(ended.stderr);
-  return { ms, out: ended.stdout };
 }

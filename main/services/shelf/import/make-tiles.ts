@@ -9,7 +9,6 @@ import type { ReadSource } from './read-source.ts';
 import type { Runner } from './runner.ts';
 import { dropFiles } from './spill.ts';
 import { AREA_BUCKETS } from './stages/areas.ts';
-import { TAGGED_BUCKETS } from './stages/place-nodes.ts';
 import type { RebuildTask, Rebuilt } from './stages/rebuild.ts';
 import type { SortedNames } from './stages/sort-names.ts';
 
@@ -40,7 +39,7 @@ export async function makeTiles(read: ReadSource, job: TilesJob): Promise<MadeTi
   const roads = new SharedArrayBuffer(RASTER_BYTES);
   const outEnd = new BigInt64Array(new SharedArrayBuffer(8));
   outEnd[0] = BigInt(start);
-  const tasks = rebuildTasks(read.chunks.length);
+  const tasks = rebuildTasks(read.chunks.length, read.taggedBuckets);
   const rebuilt = await runner.run(
     'rebuild',
     {
@@ -98,9 +97,9 @@ export async function makeTiles(read: ReadSource, job: TilesJob): Promise<MadeTi
   };
 }
 
-function rebuildTasks(chunks: number): RebuildTask[] {
+function rebuildTasks(chunks: number, tagged: number): RebuildTask[] {
   return [
-    ...range(TAGGED_BUCKETS).map((bucket) => ({ kind: 'tagged', bucket }) as const),
+    ...range(tagged).map((bucket) => ({ kind: 'tagged', bucket }) as const),
     ...range(chunks).map((chunk) => ({ kind: 'chunk', chunk }) as const),
   ];
 }

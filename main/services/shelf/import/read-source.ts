@@ -22,6 +22,8 @@ export interface ReadSource {
   readonly chunks: readonly WayChunk[];
   readonly placed: readonly PlacedNodes[];
   readonly weights: Int32Array;
+  /** into how many parts the nodes with tags are divided */
+  readonly taggedBuckets: number;
   readonly progress: ProgressTeller;
 }
 
@@ -71,6 +73,7 @@ export async function readSorted(path: string, size: number, job: ReadJob): Prom
   progress.finish('ways');
   const chunks = chunksOf(taken.ends);
   const weights = newWeights();
+  const taggedBuckets = Math.max(1, Math.min(MOST_TAGGED_BUCKETS, plan.nodes.length));
   const placed = await runner.run(
     'sortedNodes',
     {
@@ -80,6 +83,7 @@ export async function readSorted(path: string, size: number, job: ReadJob): Prom
       refs: taken.ends.map((end) => end.refs),
       first: compact ? plan.firstNode : undefined,
       chunks: chunks.length,
+      taggedBuckets,
       weights,
     },
     plan.nodes,
@@ -99,6 +103,7 @@ export async function readSorted(path: string, size: number, job: ReadJob): Prom
     chunks,
     placed: placed.ends,
     weights,
+    taggedBuckets,
     progress,
   };
 }
@@ -156,6 +161,7 @@ export async function readGeneral(path: string, size: number, job: ReadJob): Pro
       refs: taken.ends.map((end) => end.refs),
       first: undefined,
       chunks: chunks.length,
+      taggedBuckets: count,
       weights,
     },
     buckets,
@@ -163,8 +169,19 @@ export async function readGeneral(path: string, size: number, job: ReadJob): Pro
   );
   await dropFiles([all.nodes.path, ...taken.ends.map((end) => end.refs.path)]);
   progress.finish('nodes');
-  return { facts: all.facts, relations: [all.path], chunks, placed: placed.ends, weights, progress };
+  return {
+    facts: all.facts,
+    relations: [all.path],
+    chunks,
+    placed: placed.ends,
+    weights,
+    taggedBuckets: count,
+    progress,
+  };
 }
+
+/** One of them is read whole. */
+const MOST_TAGGED_BUCKETS = 512;
 
 const LATER_STEPS = ['rebuild', 'areas', 'tiles', 'names'] as const;
 

@@ -16,7 +16,6 @@ import { CHUNK_BITS } from './take-ways.ts';
 export const PLACE_BYTES = 12;
 /** slot 4, latitude 8, longitude 8, degrees */
 export const FINE_PLACE_BYTES = 20;
-export const TAGGED_BUCKETS = 16;
 
 export interface PlaceNodesSetup {
   readonly temp: string;
@@ -24,6 +23,8 @@ export interface PlaceNodesSetup {
   /** of each bucket of nodes, where ids are written as steps from it */
   readonly first: Float64Array | undefined;
   readonly chunks: number;
+  /** into how many parts the nodes with tags are divided */
+  readonly taggedBuckets: number;
   /** nodes by cell, of all workers together (tile-plan.ts) */
   readonly weights: Int32Array;
 }
@@ -61,7 +62,7 @@ export class NodePlacer {
     this.refReader = new SpillReader(setup.refs);
     this.places = new Spill(join(setup.temp, `places-${worker}`), setup.chunks);
     this.fine = new Spill(join(setup.temp, `fine-${worker}`), setup.chunks);
-    this.tagged = new Spill(join(setup.temp, `tagged-${worker}`), TAGGED_BUCKETS);
+    this.tagged = new Spill(join(setup.temp, `tagged-${worker}`), setup.taggedBuckets);
   }
 
   /** Takes in nodes of the bucket, in order of id. */
@@ -155,7 +156,7 @@ export class NodePlacer {
       const stands = waiting.bytes[from] === 1;
       if (this.used[node] === 0 && !stands) continue;
       this.used[node] = 1;
-      this.tagged.add(bucket % TAGGED_BUCKETS, waiting.bytes.subarray(from, to));
+      this.tagged.add(bucket % this.setup.taggedBuckets, waiting.bytes.subarray(from, to));
     }
     waitingAt.length = 0;
     waiting.at = 0;

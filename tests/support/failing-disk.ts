@@ -25,6 +25,8 @@ const CHANGES = {
   later: ['unlink', 'rm', 'rmdir', 'truncate'],
   handle: ['truncate'],
 };
+/** Flags of an opening by numbers that may change the file. */
+const CHANGING = fs.constants.O_WRONLY | fs.constants.O_RDWR | fs.constants.O_CREAT | fs.constants.O_TRUNC;
 const FAILS = {
   full: { code: 'ENOSPC', say: 'no space left on device' },
   ended: { code: 'EIO', say: 'i/o error' },
@@ -56,7 +58,8 @@ export async function failFrom(number: number, failure: Failure): Promise<Failin
       return Promise.reject(error());
     };
   const always = () => true;
-  const makes = ([, flags]: readonly unknown[]) => flags !== undefined && flags !== 'r' && flags !== 0;
+  const makes = ([, flags]: readonly unknown[]) =>
+    typeof flags === 'number' ? (flags & CHANGING) !== 0 : flags !== undefined && flags !== 'r';
   // writing over what is there needs no room
   const grows = ([, , options]: readonly unknown[]) =>
     !(typeof options === 'object' && options !== null && 'flag' in options && options.flag === 'r+');

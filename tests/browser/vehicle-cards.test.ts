@@ -54,6 +54,7 @@ describe('vehicle cards', { timeout: LONG_MS }, () => {
 
   it('begin empty, and are no vehicle to check with until they are kept', async () => {
     const fleet = page.getByRole('list', { name: 'Fleet' });
+    await fleet.getByRole('button').first().waitFor();
     const before = await fleet.getByRole('button').count();
     const height = page.getByRole('textbox', { name: /^Height/ });
     await page.getByRole('button', { name: 'New card', exact: true }).click();

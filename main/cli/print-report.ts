@@ -4,6 +4,7 @@ import { append } from '../../geo/lists.ts';
 import { LOAD_MARGIN_KG } from '../../geo/load/weigh/load-level.ts';
 import { headlineOf } from '../../geo/load/weigh/say-plates.ts';
 import { LEVEL_WORD, LEVELS } from '../../geo/report/level.ts';
+import { sayMapAge } from '../../geo/report/map-age.ts';
 import type { DriveReport, Finding } from '../../geo/report/report.ts';
 import { sayFolded } from '../../geo/report/say-slight.ts';
 import { sayVerdict } from '../../geo/report/say-verdict.ts';
@@ -36,6 +37,7 @@ export function printReport(report: DriveReport, width: number, paint: Paint): s
     ),
     ...loadLines(report, width),
     ...wrap(`Map      ${sayMap(map)}`, width),
+    ...ageLines(report, width),
     ...matchLines(report, width),
     ...timeLines(report, width),
     '',
@@ -67,6 +69,13 @@ function sayMap({ sources, roads }: DriveReport['map']): string {
     dataDate ? `${clip(name)} (data of ${clip(dataDate.slice(0, 10))})` : clip(name),
   );
   return `${named.join(', ')}, ${roads} roads within reach`;
+}
+
+/** What the age of the map's data means, where it means something. */
+function ageLines({ map, made }: DriveReport, width: number): string[] {
+  if (map.sources.length === 0) return [];
+  const { say, doubtful } = sayMapAge(map.sources, made);
+  return doubtful ? wrap(say, width, '         ') : [];
 }
 
 /** "12.3 km / 7.6 mi" */

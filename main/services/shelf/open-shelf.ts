@@ -21,6 +21,8 @@ export interface OpenShelf {
   readonly maps: number;
   /** names of maps that could not be opened, or not all of them */
   readonly damaged: readonly string[];
+  /** names of maps with files that this user may not read */
+  readonly forbidden: readonly string[];
   /** tells one state of the shelf from another */
   readonly state: string;
   close(): void;
@@ -39,12 +41,14 @@ export async function openShelf(shelf: string): Promise<OpenShelf> {
 
 function openFound(found: readonly FoundMap[]): OpenShelf {
   const damaged = new Set<string>();
+  const forbidden = new Set<string>();
   const parts: (ShelfPart & { readonly date: string })[] = [];
   for (const { name, folder, manifest } of found) {
     if (manifest === undefined) damaged.add(name);
     for (const { file } of manifest?.parts ?? []) {
-      const part = openPartOrNot(join(folder, file));
-      if (part === undefined) damaged.add(name);
+      const part = tryPart(join(folder, file));
+      if (part === 'damaged') damaged.add(name);
+      else if (part === 'forbidden') forbidden.add(name);
       else parts.push({ map: name, part, notes: notesOf(manifest), date: part.meta.dataDate ?? '' });
     }
   }
@@ -53,6 +57,7 @@ function openFound(found: readonly FoundMap[]): OpenShelf {
     parts,
     maps: found.length,
     damaged: [...damaged],
+    forbidden: [...forbidden],
     state: stateOfAll(found),
     close() {
       for (const { part } of parts) part.close();
@@ -70,12 +75,19 @@ function stateOfAll(found: readonly FoundMap[]): string {
     .join('\n');
 }
 
-/** A part's file, open; undefined where it is damaged or gone. */
+/** A part's file, open; undefined where it is damaged, gone, or not for this user to read. */
 export function openPartOrNot(path: string): OpenPart | undefined {
+  const part = tryPart(path);
+  return typeof part === 'string' ? undefined : part;
+}
+
+function tryPart(path: string): OpenPart | 'damaged' | 'forbidden' {
   try {
     return openPart(path);
   } catch (thrown) {
-    if (thrown instanceof Refusal || codeOf(thrown) !== undefined) return undefined;
+    const code = codeOf(thrown);
+    if (code === 'EACCES' || code === 'EPERM') return 'forbidden';
+    if (thrown instanceof Refusal || code !== undefined) return 'damaged';
     throw thrown;
   }
 }

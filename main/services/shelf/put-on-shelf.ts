@@ -69,6 +69,8 @@ export async function putOnShelf(
           hooks.onProgress({ ...work, ...given({ share: share && (i + share) / files.length }) }),
       });
       if (!made.ok) return made;
+      // the same file once more adds nothing
+      if (parts.some(({ meta }) => meta.source.sha256 === made.value.source.sha256)) continue;
       const { size } = await stat(path);
       parts.push({ path, bytes: size, meta: made.value, ...(file.stays ? { sourcePath: file.path } : {}) });
     }

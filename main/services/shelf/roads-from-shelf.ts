@@ -65,13 +65,20 @@ export async function roadsFromShelf(
   await pause();
   const lost = [...damaged].map(sayDamaged);
   const shut = shelf.damaged.filter((map) => !damaged.has(map)).map(sayDamaged);
+  const forbidden = shelf.forbidden.map(sayForbidden);
   const notes = (of: (meta: PartMeta) => readonly string[]) =>
     used.flatMap(({ meta }) => of(meta).map((note) => `${meta.source.name}: ${note}`));
   const roads = assembleRoads(
     collector,
     used.map(({ meta }) => sourceOf(meta)),
     {
-      notes: [...notes((meta) => meta.notes), ...used.flatMap((each) => each.notes), ...lost, ...shut],
+      notes: [
+        ...notes((meta) => meta.notes),
+        ...used.flatMap((each) => each.notes),
+        ...lost,
+        ...shut,
+        ...forbidden,
+      ],
       incomplete: [...notes((meta) => meta.incomplete), ...lost],
     },
   );
@@ -84,6 +91,10 @@ function sourceOf({ source, dataDate }: PartMeta): MapSource {
 
 function sayDamaged(map: string): string {
   return `The map ${quote(map)} is damaged: what cannot be read of it is left out, with the roads and limits there. Mend it under Shelf, or with: lanegauge shelf verify --repair`;
+}
+
+function sayForbidden(map: string): string {
+  return `The map ${quote(map)} may not be read by this user: its roads and limits are left out. Let the shelf’s folder be read, or import the map again.`;
 }
 
 /** @returns `sound` false where something of these tiles could not be read */

@@ -37,10 +37,11 @@ export async function readOnShelf<T>(
     shelf = await openShelf(folder);
     const open = shelf;
     if (open.maps === 0) return fail('shelf.empty', NO_MAP);
-    if (open.parts.length === 0) throw new Unreadable(open.damaged);
+    if (open.parts.length === 0) throw new Unreadable(open);
     return await work(async (about, reachM) => {
       const read = await roadsFromShelf(open, about, pause, given({ reachM }));
-      if (read.used.length === 0 && read.damaged.length > 0) throw new Unreadable(read.damaged);
+      if (read.used.length === 0 && read.damaged.length > 0)
+        throw new Unreadable({ damaged: read.damaged, forbidden: open.forbidden });
       return read.roads;
     });
   } catch (error) {
@@ -53,12 +54,17 @@ export async function readOnShelf<T>(
   }
 }
 
-/** Nothing of what is wanted can be read, its maps being damaged. */
+/** Nothing of what is wanted can be read, its maps being damaged or not for this user. */
 class Unreadable extends Error {
-  constructor(damaged: readonly string[]) {
-    const names = listed(damaged.map((name) => quote(name)));
-    super(
-      `Nothing that the shelf holds along this drive can be read: ${names} ${damaged.length === 1 ? 'is' : 'are'} damaged. Mend with: lanegauge shelf verify --repair`,
-    );
+  constructor({ damaged, forbidden }: Pick<OpenShelf, 'damaged' | 'forbidden'>) {
+    const are = (names: readonly string[]) =>
+      `${listed(names.map((name) => quote(name)))} ${names.length === 1 ? 'is' : 'are'}`;
+    const why = [
+      ...(damaged.length > 0 ? [`${are(damaged)} damaged. Mend with: lanegauge shelf verify --repair`] : []),
+      ...(forbidden.length > 0
+        ? [`${are(forbidden)} not for this user to read. Let the shelf’s folder be read, or import again.`]
+        : []),
+    ];
+    super(`Nothing that the shelf holds along this drive can be read: ${why.join(' ')}`);
   }
 }

@@ -8,6 +8,8 @@ import { type Manifest, readManifest } from './manifest.ts';
 /** Where what is being made lies until it is whole; on the same disk, so that it can be moved into its place. */
 export const WORK = 'work';
 export const MAPS = 'maps';
+/** Where folders of maps lie that nothing can be made of any more. */
+export const ASIDE = 'set-aside';
 
 /** The folder of the map of this name: readable, and another for each name. */
 export function mapFolder(shelf: string, name: string): string {

@@ -10,7 +10,7 @@ import { type ListedMap, listMaps } from './list-maps.ts';
 import type { Origin } from './manifest.ts';
 import { removeMap } from './publish-map.ts';
 import { type ImportHooks, type ImportPart, type MapFile, putOnShelf } from './put-on-shelf.ts';
-import { type FoundMap, findMaps } from './shelf-folder.ts';
+import { ASIDE, type FoundMap, findMaps } from './shelf-folder.ts';
 import { type Verified, verifyMap } from './verify-map.ts';
 
 /** What work on the shelf needs of the outside. */
@@ -170,13 +170,13 @@ async function setAside(
   folder: string,
   name: string,
 ): Promise<{ done: boolean; say: string }> {
-  const aside = join(shelf, 'set-aside', `${basename(folder)}-${randomUUID().slice(0, 8)}`);
+  const aside = join(shelf, ASIDE, `${basename(folder)}-${randomUUID().slice(0, 8)}`);
   try {
-    await makeFolders(join(shelf, 'set-aside'));
+    await makeFolders(join(shelf, ASIDE));
     await rename(folder, aside);
     return {
       done: false,
-      say: `Nothing says what ${quote(name)} was made from: it was set aside in ${aside}. Import or fetch the map again.`,
+      say: `Nothing says what ${quote(name)} was made from: it was set aside for ninety days, in ${aside}. Import or fetch the map again.`,
     };
   } catch (error) {
     return { done: false, say: `${quote(name)} could not be set aside: ${messageOf(error)}.` };

@@ -31,6 +31,7 @@ function shelfOf(...parts: readonly OpenPart[]) {
     parts: parts.map((part) => ({ map: 'District', part, notes: [] })),
     maps: parts.length,
     damaged: [],
+    forbidden: [],
     state: '',
     close() {},
   };
@@ -92,6 +93,15 @@ describe('a drive checked from the shelf', () => {
     part.close();
     expect(roads.ways.count).toBe(0);
     expect(used).toEqual([]);
+  });
+
+  it('with a map beside it that may not be read: the map is named', async () => {
+    const route = await routeOf('clear.gpx');
+    const part = openPart(path);
+    const shelf = { ...shelfOf(part), forbidden: ['Hills'] };
+    const { roads } = await roadsFromShelf(shelf, route, pause);
+    part.close();
+    expect(roads.notes.join('\n')).toContain('The map "Hills" may not be read by this user');
   });
 
   it('with a tile damaged: what is left is used, the map is named and the drive is unknown there', async () => {

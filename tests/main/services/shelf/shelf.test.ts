@@ -142,6 +142,13 @@ describe('a map taken in', () => {
     expect((await listMaps(shelf))[0]).toMatchObject({ roads: 2, dataDate: '2020-09-13T12:26:40Z' });
   });
 
+  it('holds a file once that was named twice', async () => {
+    const path = mapFile('vale');
+    const file = { path, name: path, stays: true };
+    worked(await importMap(tools(), { name: 'Vale', files: [file, file], origin: { by: 'file' } }, hooks));
+    expect((await listMaps(shelf))[0]).toMatchObject({ roads: 1, sources: [{ sha256: expect.any(String) }] });
+  });
+
   it('that cannot be read leaves the old one and nothing besides', async () => {
     worked(await put(mapFile('old'), 'Vale'));
     const bad = join(home, 'bad.osm.pbf');
@@ -278,7 +285,11 @@ describe('a shelf that was damaged', () => {
     const [verified] = await verify(true);
     expect(verified?.repair?.say).toContain('set aside');
     expect(await listMaps(shelf)).toEqual([]);
+    const day = 24 * 3600 * 1000;
+    await sweepShelf(shelf, Date.now() + 89 * day);
     expect(readdirSync(join(shelf, 'set-aside'))).toHaveLength(1);
+    await sweepShelf(shelf, Date.now() + 91 * day);
+    expect(readdirSync(join(shelf, 'set-aside'))).toEqual([]);
   });
 
   it('reading moves and rewrites nothing', async () => {

@@ -22,7 +22,7 @@ const ORDER_IN_GEO: readonly (readonly string[])[] = [
   ['load'],
   ['tags'],
   ['graph', 'basemap'],
-  ['drive', 'report', 'shelf'],
+  ['drive', 'report', 'shelf', 'notes'],
   ['fetch', 'library'],
   ['swing'],
   ['rules', 'export'],

@@ -1,6 +1,7 @@
 import { copyFile, open, rename, unlink, writeFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import { passingName } from './passing-files.ts';
+import { syncFolder } from './sync-folder.ts';
 import { codeOf } from './system-error.ts';
 
 /**
@@ -41,22 +42,5 @@ async function keepPrevious(path: string, backup: string): Promise<void> {
   } catch (error) {
     await unlink(passing).catch(() => {});
     if (codeOf(error) !== 'ENOENT') throw error;
-  }
-}
-
-/** Systems that cannot bring a folder to the disk by itself say so in one of these ways. */
-const NO_FOLDER_SYNC = ['EPERM', 'EISDIR', 'EINVAL', 'EACCES', 'ENOTSUP', 'EBADF'];
-
-/** A name that was changed lasts through a power cut only once its folder is on the disk too. */
-async function syncFolder(folder: string): Promise<void> {
-  try {
-    const handle = await open(folder, 'r');
-    try {
-      await handle.sync();
-    } finally {
-      await handle.close();
-    }
-  } catch (error) {
-    if (!NO_FOLDER_SYNC.includes(String(codeOf(error)))) throw error;
   }
 }

@@ -1,0 +1,176 @@
+import { existsSync } from 'node:fs';
+import { setTimeout as wait } from 'node:timers/promises';
+import type { Item } from '../../../geo/library/item.ts';
+import type { Kind, LibraryRecord } from '../../../geo/library/record.ts';
+import { readIndex, writeIndex } from './index-file.ts';
+import { knownRecords, type Looked } from './known-records.ts';
+import { type Listing, listRecords, type RecordFile } from './list-records.ts';
+import { saySlow, sayUnread, sayUnusable, sayVanished, type Unusable } from './say-library.ts';
+
+/** The records of a library as they were last seen. */
+export interface WatchedRecords {
+  /** sorted by id, deleted ones among them */
+  items(): readonly Item[];
+  item(id: string): Item | undefined;
+  refresh(kind?: Kind): Promise<void>;
+  /** Takes in a record that this program has just written. */
+  add(id: string, file: RecordFile, text: string): Promise<Item>;
+  /** The versions that a deleted item had. */
+  before(item: Item): Promise<readonly (LibraryRecord & { readonly body: object })[]>;
+  /** whether there was something, and now the folder is not there */
+  isGone(): boolean;
+  notices(): readonly string[];
+}
+
+interface Options {
+  readonly folder: string;
+  readonly records: string;
+  readonly dataFolder: string;
+  readonly waitMs?: number;
+}
+
+const WAIT_MS = 4000;
+
+/** Reads the index, then looks at the folder itself. */
+export async function watchRecords(options: Options): Promise<WatchedRecords> {
+  const { folder, records, dataFolder, waitMs = WAIT_MS } = options;
+  const known = knownRecords(records);
+  const files = new Map<string, readonly RecordFile[]>();
+  const looked = new Map<string, Looked>();
+  /** written by this program: a shared disk may list them late */
+  const ours = new Map<string, readonly RecordFile[]>();
+  let strays: readonly Unusable[] = [];
+  let place: readonly string[] = [];
+  let changed = false;
+  let scanning: Promise<void> = Promise.resolve();
+
+  async function settle(id: string, found: readonly RecordFile[]): Promise<void> {
+    files.set(id, found);
+    looked.set(id, await known.look(found));
+    changed = true;
+  }
+
+  /** Items from what was listed; what has not changed is not looked at again. */
+  async function take(listing: Listing, beginning: string): Promise<void> {
+    const found = new Map(listing.items);
+    const unusable: Unusable[] = [];
+    for (const path of listing.strays) {
+      const read = await known.read(path);
+      if (read.is === 'record')
+        addTo(found, read.record.id, { name: read.name, parents: read.record.parents, path });
+      else unusable.push({ path, found: read });
+    }
+    for (const [id, own] of ours)
+      if (id.startsWith(beginning)) for (const file of own) addTo(found, id, file);
+    for (const id of files.keys())
+      if (id.startsWith(beginning) && !found.has(id)) {
+        files.delete(id);
+        looked.delete(id);
+        changed = true;
+      }
+    for (const [id, list] of found) {
+      const same = pathsOf(files.get(id)) === pathsOf(list);
+      if (!same || (looked.get(id)?.unusable.length ?? 0) > 0) await settle(id, list);
+    }
+    strays = unusable;
+  }
+
+  async function scan(kind: Kind | undefined): Promise<void> {
+    const beginning = kind === undefined ? '' : `${kind}-`;
+    try {
+      const listing = await listRecords(records, beginning);
+      place = [];
+      if (listing === undefined && isGone()) place = [sayVanished(folder)];
+      else await take(listing ?? { items: new Map(), strays: [] }, beginning);
+    } catch (error) {
+      place = [sayUnread(folder, error)];
+    }
+    if (kind !== undefined || !changed || place.length > 0) return;
+    changed = false;
+    await writeIndex(dataFolder, folder, { listing: { items: files, strays: [] }, texts: textsOfHeads() });
+  }
+
+  function textsOfHeads(): Record<string, string> {
+    const texts: Record<string, string> = {};
+    for (const [id, { item }] of looked)
+      for (const { name, path } of files.get(id) ?? []) {
+        const text = item?.heads.includes(name) ? known.textOf(name) : undefined;
+        if (text !== undefined) texts[path] = text;
+      }
+    return texts;
+  }
+
+  function isGone(): boolean {
+    return files.size > 0 && !existsSync(folder);
+  }
+
+  async function refresh(kind?: Kind): Promise<void> {
+    const done = scanning.then(() => scan(kind));
+    scanning = done;
+    const late = new AbortController();
+    const slow = wait(waitMs, true, { signal: late.signal, ref: false }).catch(() => false);
+    if (await Promise.race([done.then(() => false), slow])) place = [saySlow(folder)];
+    late.abort();
+  }
+
+  async function before(item: Item): Promise<(LibraryRecord & { body: object })[]> {
+    const found: (LibraryRecord & { body: object })[] = [];
+    const seen = new Set<string>();
+    const waiting = [...item.heads];
+    for (let name = waiting.pop(); name !== undefined; name = waiting.pop()) {
+      if (seen.has(name)) continue;
+      seen.add(name);
+      const file = files.get(item.id)?.find((each) => each.name === name);
+      if (file && known.record(name) === undefined) await known.read(file.path);
+      const record = known.record(name);
+      if (record?.body !== undefined) found.push({ ...record, body: record.body });
+      else for (const parent of record?.parents ?? []) waiting.push(parent);
+    }
+    return found;
+  }
+
+  const index = await readIndex(dataFolder, folder);
+  if (index) {
+    for (const [path, text] of Object.entries(index.texts)) known.take(path, text);
+    // a version that is in the index alone is known by its text; one whose text is missing is read when it is needed
+    for (const [id, list] of index.listing.items)
+      if (list.some(({ path }) => path in index.texts)) await settle(id, list);
+    changed = false;
+  }
+  await refresh();
+  return {
+    items: () =>
+      [...looked.values()].flatMap(({ item }) => item ?? []).sort((a, b) => (a.id < b.id ? -1 : 1)),
+    item: (id) => looked.get(id)?.item,
+    refresh,
+    async add(id, file, text) {
+      known.take(file.path, text);
+      ours.set(id, [...(ours.get(id) ?? []), file]);
+      const found = new Map([[id, files.get(id) ?? []]]);
+      addTo(found, id, file);
+      await settle(id, found.get(id) ?? []);
+      const item = looked.get(id)?.item;
+      if (!item) throw new Error(`${file.path} was written and cannot be read`);
+      return item;
+    },
+    before,
+    isGone,
+    notices: () => [
+      ...place,
+      ...sayUnusable(folder, [...[...looked.values()].flatMap(({ unusable }) => unusable), ...strays]),
+    ],
+  };
+}
+
+function addTo(found: Map<string, readonly RecordFile[]>, id: string, file: RecordFile): void {
+  const list = found.get(id) ?? [];
+  if (!list.some(({ name, path }) => name === file.name && path === file.path))
+    found.set(id, [...list, file]);
+}
+
+function pathsOf(list: readonly RecordFile[] | undefined): string {
+  return (list ?? [])
+    .map(({ path }) => path)
+    .sort()
+    .join('|');
+}

@@ -11,14 +11,18 @@ import { given } from './given.ts';
 import { askOnClock, judgeLeaveDay, withLeaveTimes } from './leave/leave-times.ts';
 import { sayLoaded } from './load/load-result.ts';
 import type { LoadResult } from './load/result.ts';
+import { notesHolding } from './notes/holding.ts';
+import type { LocalNote } from './notes/note.ts';
+import { sayLost } from './notes/say-note.ts';
 import type { DriveReport } from './report/report.ts';
 import { STANDING_CAUTION } from './report/standing-caution.ts';
 import { verdictOf } from './report/verdict.ts';
 import type { Roads } from './roads/roads.ts';
 import { WAY_KIND } from './roads/roads.ts';
 import { type Along, alongDrive, isoText } from './rules/along.ts';
-import { makeFindings } from './rules/finding.ts';
+import { findingsOf } from './rules/findings-of.ts';
 import { RULES } from './rules/index.ts';
+import { notesOnDrive } from './rules/noted/notes-on-drive.ts';
 import { DEFAULT_MARGINS, type Margins } from './rules/rule.ts';
 import { rulesUsed } from './rules/rules-used.ts';
 import type { VehicleCard } from './vehicle/card.ts';
@@ -38,6 +42,8 @@ export interface CheckInput {
   readonly country?: string;
   /** as `readLeaving` gives it for this drive */
   readonly leaving?: Leaving;
+  /** what the firm knows of places; those whose last day is past when the drive leaves are left out */
+  readonly localNotes?: readonly LocalNote[];
   /** sentences about the files read, shown with the verdict */
   readonly notes?: readonly string[];
   /** program name and version, and the moment of the check (ISO 8601): given, since geo has no clock */
@@ -71,6 +77,7 @@ export function checkDrive(input: CheckInput): DriveReport {
     margins: input.margins ?? DEFAULT_MARGINS,
     country,
     along,
+    localNotes: notesHolding(input.localNotes, leaving?.text ?? input.made),
   };
   const said = RULES.map((rule) => {
     input.lookUp?.();
@@ -80,13 +87,14 @@ export function checkDrive(input: CheckInput): DriveReport {
     leaving && judgeLeaveDay(ruleInput, said, { times, leaving, ...given({ country: input.country }) });
   input.lookUp?.();
   const drafts = said.flatMap((one) => one.drafts);
-  const findings = makeFindings(ruleInput, drafts).map((finding) => {
+  const findings = findingsOf(ruleInput, drafts).map((finding) => {
     const passesAt = clockText(along, finding.fromM);
     return leaving === undefined || day === undefined || passesAt === undefined
       ? finding
       : withLeaveTimes({ ...finding, passesAt }, day, leaving.text);
   });
   const notes = [...(leaving?.note === undefined ? [] : [leaving.note]), ...(input.notes ?? [])];
+  const { lost } = notesOnDrive(drive, roads, ruleInput.localNotes);
   return {
     format: 'lanegauge.report',
     version: 1,
@@ -113,7 +121,13 @@ export function checkDrive(input: CheckInput): DriveReport {
     rules: rulesUsed(ruleInput, times),
     findings,
     verdict: verdictOf(findings),
-    cautions: [STANDING_CAUTION, ...(load === undefined ? [] : sayLoaded(load)), ...notes, ...roads.notes],
+    cautions: [
+      STANDING_CAUTION,
+      ...(load === undefined ? [] : sayLoaded(load)),
+      ...notes,
+      ...lost.map((one) => sayLost(one.note, one.lost)),
+      ...roads.notes,
+    ],
   };
 }
 

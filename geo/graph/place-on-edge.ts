@@ -30,6 +30,12 @@ export function placeOnEdge(roads: Roads, edges: RoadEdges, directed: number, of
   return placeAlong(roads, edges, way, alongWay(edges, directed, offsetM));
 }
 
+/** Compass direction of a way, in its drawn order, at a distance along it. */
+export function headingOnWay(roads: Roads, edges: RoadEdges, way: number, alongM: number): number {
+  const [a, b] = nodesOf(roads, refBefore(roads, edges, way, alongM));
+  return bearingDeg(a.lat, a.lon, b.lat, b.lon);
+}
+
 /** Compass direction of travel at a distance along a directed edge. */
 export function headingOnEdge(roads: Roads, edges: RoadEdges, directed: number, offsetM: number): number {
   const way = edges.way[directed >> 1]!;

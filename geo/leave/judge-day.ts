@@ -2,7 +2,8 @@ import { countByLevel } from '../report/level.ts';
 import type { LeaveVerdict } from '../report/report.ts';
 import { verdictOf } from '../report/verdict.ts';
 import type { Along } from '../rules/along.ts';
-import { type Draft, makeFindings } from '../rules/finding.ts';
+import type { Draft } from '../rules/finding.ts';
+import { findingsOf } from '../rules/findings-of.ts';
 import type { RuleInput, SubjectRule } from '../rules/rule.ts';
 import { type AskedPlace, keyOf, type PlaceKey, placeOfDraft } from './asked-places.ts';
 import { type LeaveDay, leaveText, MINUTES_OF_DAY } from './leave-minutes.ts';
@@ -145,7 +146,7 @@ function verdictsOver(
 }
 
 function judge(input: RuleInput, drafts: readonly Draft[]): Pick<LeaveVerdict, 'verdict' | 'counts'> {
-  const findings = makeFindings(input, drafts);
+  const findings = findingsOf(input, drafts);
   return { verdict: verdictOf(findings), counts: countByLevel(findings) };
 }
 

@@ -51,8 +51,3 @@ export type NoteFields = z.infer<typeof noteFieldsSchema>;
 export interface LocalNote extends NoteFields {
   readonly id: string;
 }
-
-/** Whether a note holds on a day (2027-06-12): its last day counts. */
-export function holdsOn({ until }: Pick<NoteFields, 'until'>, onDay: string): boolean {
-  return until === undefined || onDay <= until;
-}

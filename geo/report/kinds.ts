@@ -14,6 +14,8 @@ const OF_LIMITS = [
   'unreadable',
   /** the key, or the condition it holds under, is not understood */
   'not understood',
+  /** a figure of the firm's own that the map lacks */
+  'measured',
 ] as const;
 
 /**
@@ -67,6 +69,8 @@ export const KINDS = {
   /** what the tail goes out over; `circle` where it is big and there is no line to cross */
   swing: ['kerb', 'oncoming traffic', 'lane beside', 'circle'],
   zone: ['low emission', 'limited traffic'],
+  /** the firm's own words on a place */
+  note: ['care'],
   map: [
     'nothing on the map',
     'incomplete',

@@ -43,6 +43,10 @@ const MORE_CORNERS: Sort = {
   several: 'more corners where it has to back up once',
 };
 const MET_AGAIN: Sort = { one: 'place told above and met again', several: 'places told above and met again' };
+const SETTLED: Sort = {
+  one: 'place that your own note settles',
+  several: 'places that your own notes settle',
+};
 const OTHER: Sort = { one: 'other minor place', several: 'other minor places' };
 
 /**
@@ -56,7 +60,7 @@ export function sayFolded(findings: readonly Finding[]): string | undefined {
     const sort = sortOf(finding);
     counts.set(sort, (counts.get(sort) ?? 0) + 1);
   }
-  const told = [MORE_CORNERS, MET_AGAIN, ...UNKNOWN, OTHER].flatMap((sort) => {
+  const told = [MORE_CORNERS, MET_AGAIN, ...UNKNOWN, SETTLED, OTHER].flatMap((sort) => {
     const count = counts.get(sort);
     return count === undefined ? [] : [{ sort, count }];
   });
@@ -67,8 +71,8 @@ export function sayFolded(findings: readonly Finding[]): string | undefined {
   return `${capital(list)}`;
 }
 
-function sortOf({ level, kind, subject }: Finding): Sort {
-  if (level === 'care') return OTHER;
+function sortOf({ level, kind, subject, note }: Finding): Sort {
+  if (level === 'care') return note === undefined ? OTHER : SETTLED;
   if (level !== 'unknown') return kind === 'back up once' ? MORE_CORNERS : MET_AGAIN;
   const fits = ({ kinds, subjects }: Sort) =>
     kinds?.includes(kind) === true || subjects?.includes(subject) === true;

@@ -20,6 +20,7 @@ export const SUBJECT_WORD: Readonly<Record<Subject, string>> = {
   turn: 'Turn',
   swing: 'Tail swing',
   zone: 'Zone',
+  note: 'Your own note',
   map: 'Map',
 };
 

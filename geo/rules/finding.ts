@@ -35,6 +35,8 @@ export type Draft<S extends Subject = Subject> = About<S> & {
   /** when the clock next lets the vehicle by, on the place's own clock: 2027-06-17T08:00 */
   readonly opensAt?: string;
   readonly folded?: boolean;
+  /** id of the local note that made or settled it */
+  readonly note?: string;
   /** met again later on the same drive it is no news: said again and folded. Left out: shown each time */
   readonly again?: 'folded';
   /** tells apart two findings of one subject at one place; part of the id */
@@ -50,10 +52,9 @@ export type Draft<S extends Subject = Subject> = About<S> & {
  * is met again is folded where its rule wants it so.
  */
 export function makeFindings(input: Followed, drafts: readonly Draft[]): Finding[] {
-  const ordered = [...drafts].sort((a, b) => a.run[0].fromM - b.run[0].fromM || endOf(a.run) - endOf(b.run));
   const passes = new Map<string, number>();
   const met = new Set<string>();
-  return mergeNeighbours(ordered)
+  return mergeNeighbours(drafts)
     .map((draft) => {
       const base = idOf(draft);
       const pass = (passes.get(base) ?? 0) + 1;
@@ -69,10 +70,11 @@ function inDrivingOrder(a: Finding, b: Finding): number {
 }
 
 /** One restriction met over consecutive ways: same words, same tags, each beginning where the last ended. */
-function mergeNeighbours(drafts: readonly Draft[]): Draft[] {
+export function mergeNeighbours(drafts: readonly Draft[]): Draft[] {
+  const ordered = [...drafts].sort((a, b) => a.run[0].fromM - b.run[0].fromM || endOf(a.run) - endOf(b.run));
   const merged: { readonly draft: Draft; readonly run: [Part, ...Part[]]; endM: number }[] = [];
   const open = new Map<string, (typeof merged)[number]>();
-  for (const draft of drafts) {
+  for (const draft of ordered) {
     const key = sameKey(draft);
     const endM = endOf(draft.run);
     const last = open.get(key);
@@ -101,6 +103,12 @@ function idOf({ subject, run, aspect, others = [] }: Draft): string {
   const met = others.map(({ type, id }) => `${type[0]}${id}`);
   const parts = [[...new Set(driven)].join(','), aspect ?? '', [...new Set(met)].join(',')];
   return [subject, ...parts.filter((part) => part !== '')].join(':');
+}
+
+/** Whether a finding's id is that of a draft, whichever pass of the drive it was. */
+export function isIdOf(draft: Draft, id: string): boolean {
+  const base = idOf(draft);
+  return id === base || id.startsWith(`${base}#`);
 }
 
 function drivenId({ type, id, forward }: Place): string {
@@ -156,7 +164,7 @@ function toFinding(input: Followed, draft: Draft, id: string): Finding {
     level: draft.level,
     subject: draft.subject,
     kind: draft.kind,
-    ...given({ wants: draft.wants }),
+    ...given({ wants: draft.wants, note: draft.note }),
     fromM: run[0].fromM,
     toM: endOf(run),
     at: draft.at ?? beginningOf(input, run),

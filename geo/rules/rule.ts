@@ -1,5 +1,6 @@
 import type { Drive } from '../drive/drive.ts';
 import type { LoadFigures } from '../load/weigh/figures.ts';
+import type { LocalNote } from '../notes/note.ts';
 import type { Roads } from '../roads/roads.ts';
 import type { VehicleCard } from '../vehicle/card.ts';
 import type { Envelope } from '../vehicle/envelope.ts';
@@ -28,6 +29,8 @@ export interface RuleInput {
   readonly country: readonly string[];
   /** country, its row of rules and the clock at each place of the drive */
   readonly along: Along;
+  /** what the firm knows of places, as far as it holds on the day */
+  readonly localNotes?: readonly LocalNote[];
 }
 
 /**

@@ -5,6 +5,7 @@ import { stretchesOf } from '../drive/match/lay-legs.ts';
 import type { EdgePart } from '../drive/match/trace-paths.ts';
 import { readLeaving } from '../drive/times/leaving.ts';
 import type { Place } from '../earth/sphere.ts';
+import { notesHolding } from '../notes/holding.ts';
 import type { DriveReport } from '../report/report.ts';
 import { fail, ok, type Problem, type Result } from '../result.ts';
 import { DEFAULT_MARGINS } from '../rules/rule.ts';
@@ -15,6 +16,7 @@ import { denseRoute } from './plan/dense-route.ts';
 import { layLegs, type PlanStop } from './plan/lay-legs.ts';
 import { placeFault, sayNoLeg } from './plan/say-faults.ts';
 import { snap } from './plan/snap.ts';
+import { layNotes } from './price/lay-notes.ts';
 import type { Prefer } from './price/prices.ts';
 import { clockFor } from './search/clock.ts';
 import { emptyOverlay } from './search/overlay.ts';
@@ -29,7 +31,7 @@ export interface PlanPlace extends Place {
 export interface PlanInput
   extends Pick<
     CheckInput,
-    'roads' | 'card' | 'load' | 'margins' | 'country' | 'program' | 'made' | 'lookUp' | 'notes'
+    'roads' | 'card' | 'load' | 'margins' | 'country' | 'program' | 'made' | 'lookUp' | 'notes' | 'localNotes'
   > {
   /** two or more, in the order they are driven */
   readonly places: readonly PlanPlace[];
@@ -76,6 +78,11 @@ export function planDrive(input: PlanInput): Result<Planned> {
   };
   const stops = snapAll(input, { ...base, terms: { ferries: true } });
   if (!stops.ok) return stops;
+  layNotes(overlay, {
+    costs: field.costs,
+    notes: notesHolding(input.localNotes, input.leave ?? input.made),
+    spared: new Set(stops.value.flatMap(({ directed }) => directed.map((one) => one >> 1))),
+  });
   const lessons: Lessons = { overlay, learnt: new Set(), doubtFree: false };
   const first = settlePlan(input, stops.value, base, lessons);
   // by ferry only where nothing else leads there

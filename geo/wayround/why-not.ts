@@ -6,7 +6,7 @@ import { cutBetween, meetsBorder } from './none/cut.ts';
 import type { Bar } from './past/bars.ts';
 import { findDetour, questionPast } from './past/find-detour.ts';
 import { judgeWay } from './past/judge-way.ts';
-import { firstLessons, settle } from './past/settle.ts';
+import { firstLessons, notedOverlay, settle } from './past/settle.ts';
 import { layTrip, type Trip } from './past/trip.ts';
 import { LIMITS } from './search/mover.ts';
 import { emptyOverlay } from './search/overlay.ts';
@@ -121,6 +121,6 @@ function passesWith(trip: Trip, bar: Bar, check: Trip['input']['check']): boolea
   const stretch = { lowM: 0, fromM: bar.fromM, toM: bar.toM, highM: trip.drive.lengthM };
   const terms = { ...other.terms, ferries: true };
   // the bar itself may be what no longer holds
-  const overlay = emptyOverlay();
+  const overlay = notedOverlay(other);
   return settle(other, stretch, terms, { overlay, learnt: new Set(), doubtFree: false }).way !== undefined;
 }

@@ -1,4 +1,5 @@
-import type { SubjectRule } from '../rule.ts';
+import type { LimitClaim } from '../../tags/limits.ts';
+import type { RuleInput, SubjectRule } from '../rule.ts';
 import { doubtOfWord } from './height-word.ts';
 import { holdLimits } from './hold-limits.ts';
 import type { Doubt, Judged } from './limit-rule.ts';
@@ -15,20 +16,7 @@ export const height: SubjectRule = (input) => {
     quantities: ['height'],
     unit: 'm',
     unknownAdvice: adviseSize('height', heightM),
-    judge: (claim, value): Judged | undefined => {
-      const spare = roundMm(value - heightM);
-      const sum = { limitM: value, vehicleM: heightM, spareM: spare };
-      const of = claim.basis === 'physical' ? 'gap' : 'limit';
-      const judged = {
-        about: { subject: 'height' as const, kind: 'limit' as const },
-        vehicle: { value: input.card.heightM, unit: 'm', what: 'height as measured' },
-        spare,
-      };
-      if (spare < 0 && claim.basis !== 'advisory')
-        return { ...judged, level: 'barred', ...sayTooHigh(sum, of) };
-      if (spare < input.margins.heightM) return { ...judged, level: 'tight', ...sayTightHeight(sum, of) };
-      return undefined;
-    },
+    judge: (claim, value) => judgeHeight(input, claim.basis, value),
     judgeWord: (word, place): Doubt | undefined => {
       const doubt = doubtOfWord(input, word, place);
       return doubt && { of: 'no figure', why: whyWord(doubt), wants: 'measure' };
@@ -36,3 +24,23 @@ export const height: SubjectRule = (input) => {
   });
   return [...held, ...signDrafts(input, 'height')];
 };
+
+/** What a height of so many metres means for the vehicle; undefined: it passes freely. */
+export function judgeHeight(
+  { card, envelope, margins }: RuleInput,
+  basis: LimitClaim['basis'],
+  limitM: number,
+): Judged | undefined {
+  const { heightM } = envelope;
+  const spare = roundMm(limitM - heightM);
+  const sum = { limitM, vehicleM: heightM, spareM: spare };
+  const of = basis === 'physical' ? 'gap' : 'limit';
+  const judged = {
+    about: { subject: 'height' as const, kind: 'limit' as const },
+    vehicle: { value: card.heightM, unit: 'm', what: 'height as measured' },
+    spare,
+  };
+  if (spare < 0 && basis !== 'advisory') return { ...judged, level: 'barred', ...sayTooHigh(sum, of) };
+  if (spare < margins.heightM) return { ...judged, level: 'tight', ...sayTightHeight(sum, of) };
+  return undefined;
+}

@@ -28,7 +28,13 @@ export const mass: SubjectRule = (input) => [
 
 const OF_LIMIT = { subject: 'mass', kind: 'limit' } as const;
 
-function judgePlate(input: RuleInput, claim: LimitClaim, limitKg: number, place: Place): Judged | undefined {
+/** What a limit on the mass driven, or on the plate, means for the vehicle; undefined: it passes freely. */
+export function judgePlate(
+  input: RuleInput,
+  claim: Pick<LimitClaim, 'basis' | 'quantity'>,
+  limitKg: number,
+  place: Place,
+): Judged | undefined {
   const plateKg = input.card.grossKg;
   const actualKg = input.load?.grossKg;
   if (actualKg !== undefined && actualKg > plateKg) return judgeOverloaded(input, claim, limitKg, actualKg);
@@ -47,7 +53,7 @@ function judgePlate(input: RuleInput, claim: LimitClaim, limitKg: number, place:
 /** The load is above the plate: a limit between the two bars by what is on board, unless it is one on the plate. */
 function judgeOverloaded(
   { card }: RuleInput,
-  claim: LimitClaim,
+  claim: Pick<LimitClaim, 'basis' | 'quantity'>,
   limitKg: number,
   actualKg: number,
 ): Judged | undefined {

@@ -66,7 +66,8 @@ function judgeLegal(input: RuleInput, claim: LimitClaim, limitM: number, place: 
   return { ...judged, level: 'tight', ...sayMirrorsOver(sum) };
 }
 
-function judgeGap(input: RuleInput, gapM: number): Judged | undefined {
+/** What a gap of so many metres means for the vehicle; undefined: it passes freely. */
+export function judgeGap(input: RuleInput, gapM: number): Judged | undefined {
   const { leastWidthM, mirrorsWidthM, foldedKnown, bodyWidthM } = input.envelope;
   const leastSpare = roundMm(gapM - leastWidthM);
   const least = leastWidthM > bodyWidthM ? 'width over folded mirrors' : 'body width';

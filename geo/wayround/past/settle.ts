@@ -1,4 +1,5 @@
 import type { Finding } from '../../report/finding.ts';
+import { layNotes } from '../price/lay-notes.ts';
 import { addTo, emptyOverlay, type Overlay, turnKey } from '../search/overlay.ts';
 import type { Nothing, Terms } from '../search/question.ts';
 import { findDetour, questionPast, type Stretch } from './find-detour.ts';
@@ -15,9 +16,16 @@ export type Settled = { readonly way: JudgedWay } | { readonly way: undefined; r
 
 /** Lessons that begin with the findings to be passed: their roads are absent, in the direction driven. */
 export function firstLessons(trip: Trip, findings: readonly Finding[], doubtFree: boolean): Lessons {
-  const overlay = emptyOverlay();
+  const overlay = notedOverlay(trip);
   for (const finding of findings) barFinding(trip, finding, overlay);
   return { overlay, learnt: new Set(), doubtFree };
+}
+
+/** Prices with what the firm knows laid over them, and nothing learnt yet. */
+export function notedOverlay({ field, localNotes }: Trip): Overlay {
+  const overlay = emptyOverlay();
+  layNotes(overlay, { costs: field.costs, notes: localNotes });
+  return overlay;
 }
 
 const SAME_PLACE_M = 0.5;

@@ -4,6 +4,8 @@ import { pointAt } from '../../drive/point-at.ts';
 import { timesOf } from '../../drive/times/times-of.ts';
 import type { Timetable } from '../../drive/times/timetable.ts';
 import { distanceM } from '../../earth/sphere.ts';
+import { notesHolding } from '../../notes/holding.ts';
+import type { LocalNote } from '../../notes/note.ts';
 import type { Finding } from '../../report/finding.ts';
 import type { DriveReport } from '../../report/report.ts';
 import { WAY_KIND } from '../../roads/roads.ts';
@@ -39,6 +41,8 @@ export interface Trip {
   /** of the drive as it is */
   readonly times: Timetable;
   readonly totalS: number;
+  /** what the firm knows of roads, as far as it holds when the drive leaves */
+  readonly localNotes: readonly LocalNote[];
   /** findings to be passed */
   readonly wanted: readonly Finding[];
 }
@@ -68,6 +72,7 @@ export function layTrip(input: PastInput): Trip {
     leftTenths: leftTo(pointAt(drive, roads, steps.at(-1)?.toM ?? drive.lengthM), roads.nodes),
     times,
     totalS: times.totalS,
+    localNotes: notesHolding(check.localNotes, leaving?.text ?? check.made),
     wanted: report.findings.filter(({ level, id }) => level === 'barred' || asked.has(id)),
   };
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { COACH_BUILT as CARD } from '../../support/coach-built.ts';
+import { testMap } from '../../support/drive-on.ts';
 import { road, waysRoundOn } from '../../support/way-round/ask-ways.ts';
 
 /** A street of four pieces, the third under a bridge of 2.5 m. */
@@ -67,6 +68,29 @@ describe('a way past a bar', () => {
     const { waysRound } = waysRoundOn([...tight, road(5, ['5,0', '5,3', '14,3', '14,0'])], [1, 2, 3, 4, 7]);
     expect(waysRound).toHaveLength(1);
     expect(waysRound[0]?.findingIds).toHaveLength(2);
+  });
+
+  it('is neither the road that the firm measured as too low, nor barred by what it measured as high enough', () => {
+    const ways = [
+      ...STREET,
+      road(5, ['5,0', '5,1', '12,1', '12,0']),
+      road(6, ['5,0', '5,-4', '12,-4', '12,0']),
+    ];
+    const measured = (heightM: number) => {
+      const { lat, lon } = testMap(ways).roads.nodes;
+      const corner = 6;
+      const note = {
+        id: 'n1',
+        at: { lat: lat[corner]!, lon: lon[corner]! },
+        osm: { type: 'way' as const, id: 5 },
+        say: 'Branch',
+        heightM,
+      };
+      const { waysRound } = waysRoundOn(ways, ALONG, {}, { localNotes: [note] });
+      return waysRound.map(({ roads }) => roads.map(({ way }) => way));
+    };
+    expect(measured(4)[0]).toEqual([5]);
+    expect(measured(2.5)).toEqual([[6]]);
   });
 
   it('turns round only where the map has room for it', () => {

@@ -46,6 +46,29 @@ function waysOf(planned: ReturnType<typeof plan>): number[] {
   return planned.value.report.roads.map(({ way }) => way);
 }
 
+describe('a plan of a firm that knows the roads', () => {
+  it('keeps off the one that it measured as too low, and takes it once that has ended', () => {
+    const low = {
+      id: 'n1',
+      at: { lat: 52, lon: 10 + 1.5 * STEP },
+      osm: { type: 'way' as const, id: 110 },
+      say: 'Low wires',
+      heightM: 2.4,
+    };
+    const notes = (until: string) => ({ localNotes: [{ ...low, until }] });
+    const straight = waysOf(plan([at(0, 0), at(3, 0)]));
+    expect(straight).toContain(110);
+    expect(waysOf(plan([at(0, 0), at(3, 0)], {}, notes('2027-01-01')))).not.toContain(110);
+    expect(waysOf(plan([at(0, 0), at(3, 0)], {}, notes('2026-12-31')))).toEqual(straight);
+  });
+
+  it('reaches a place on that road from the side before it', () => {
+    const low = { id: 'n1', at: at(2, 0), osm: { type: 'way' as const, id: 110 }, say: 'Gate', heightM: 2.4 };
+    const before = { lat: 52, lon: 10 + 1.3 * STEP };
+    expect(waysOf(plan([at(0, 0), before], {}, { localNotes: [low] }))).toContain(110);
+  });
+});
+
 describe('a drive planned from nothing', () => {
   it('leads along the shortest roads, part of an edge at both ends', () => {
     const planned = plan([at(0.4, 0), at(2.5, 0)]);

@@ -1,0 +1,82 @@
+import { wayAlong } from '../graph/road-graph.ts';
+import { type Roads, WAY_KIND } from '../roads/roads.ts';
+import { HOLDS_M, type OnWay } from './place-note.ts';
+import { isNamed, isSameRoad, seenOn } from './same-road.ts';
+
+/** A part of a way on which a note holds. Metres along the way from its first ref. */
+export interface HeldPart {
+  /** index into Roads.ways */
+  readonly way: number;
+  readonly fromM: number;
+  readonly toM: number;
+}
+
+/** The road within 25 m either way of a note's place, over the joints of its ways but not into other roads. */
+export function heldRoad(on: readonly OnWay[], roads: Roads): HeldPart[] {
+  const parts: HeldPart[] = [];
+  for (const place of on) {
+    walk({ ...place, leftM: HOLDS_M, step: 1 }, roads, parts);
+    walk({ ...place, leftM: HOLDS_M, step: -1 }, roads, parts);
+  }
+  return parts;
+}
+
+/** Where a walk along the road has come to, which way it goes on along the way, and how far. */
+interface Walk extends OnWay {
+  readonly leftM: number;
+  readonly step: 1 | -1;
+}
+
+function walk({ way, alongM, leftM, step }: Walk, roads: Roads, parts: HeldPart[]): void {
+  const lengthM = lengthOf(way, roads);
+  const endM = step > 0 ? Math.min(lengthM, alongM + leftM) : Math.max(0, alongM - leftM);
+  const part = { way, fromM: Math.min(alongM, endM), toM: Math.max(alongM, endM) };
+  if (parts.some((other) => holds(other, part))) return;
+  parts.push(part);
+  const restM = leftM - Math.abs(endM - alongM);
+  if (restM <= 0) return;
+  const { start, refs } = roads.ways;
+  const node = refs[step > 0 ? start[way + 1]! - 1 : start[way]!]!;
+  for (const place of continued(way, node, roads)) {
+    // the end of a way leads one way only
+    if (place.alongM < lengthOf(place.way, roads)) walk({ ...place, leftM: restM, step: 1 }, roads, parts);
+    if (place.alongM > 0) walk({ ...place, leftM: restM, step: -1 }, roads, parts);
+  }
+}
+
+function lengthOf(way: number, roads: Roads): number {
+  return wayAlong(roads, way).at(-1) ?? 0;
+}
+
+function holds(other: HeldPart, part: HeldPart): boolean {
+  return (
+    other.way === part.way && other.fromM <= part.fromM && other.toM >= part.toM && part.toM > part.fromM
+  );
+}
+
+/** Where the road of a way goes on behind the node at its end: by name or number; a nameless one where no other joins. */
+function continued(way: number, node: number, roads: Roads): OnWay[] {
+  const others = waysAt(node, roads).filter((one) => one.way !== way);
+  const seen = seenOn(roads.ways.tags[way] ?? {});
+  if (isNamed(seen)) return others.filter((one) => isSameRoad(seen, seenOn(roads.ways.tags[one.way] ?? {})));
+  const [only, another] = others;
+  if (only === undefined || another !== undefined) return [];
+  const next = seenOn(roads.ways.tags[only.way] ?? {});
+  const isEnd = only.alongM === 0 || only.alongM === lengthOf(only.way, roads);
+  return isNamed(next) || next.class !== seen.class || !isEnd ? [] : [only];
+}
+
+/** A node itself is asked for; this is for rounding. Metres. */
+const AT_NODE_M = 0.05;
+
+function waysAt(node: number, roads: Roads): OnWay[] {
+  const { nodes, ways } = roads;
+  const found = new Map<string, OnWay>();
+  for (const { way, seg } of roads.index.near(nodes.lat[node]!, nodes.lon[node]!, AT_NODE_M)) {
+    if (ways.kind[way] !== WAY_KIND.road) continue;
+    for (const ref of [seg, seg + 1])
+      if (ways.refs[ways.start[way]! + ref] === node)
+        found.set(`${way} ${ref}`, { way, alongM: wayAlong(roads, way)[ref]! });
+  }
+  return [...found.values()];
+}

@@ -1,0 +1,47 @@
+import type { LocalNote } from '../../notes/note.ts';
+import { sayMeasured, sayNoted } from '../../notes/say-note.ts';
+import { printKg, printMetres, printSizeM } from '../../units/print.ts';
+import { capital } from '../../units/text.ts';
+import type { RuleInput } from '../rule.ts';
+import type { Words } from '../words.ts';
+import type { FigureHeld } from './hold-figure.ts';
+
+/** What a figure of the firm's own means. @param input whose vehicle it is held against */
+export function sayHeld(held: FigureHeld, { envelope }: RuleInput): Words {
+  const { note, figure, judged, sum } = held;
+  const measured = capital(sayMeasured(note, figure));
+  if (judged !== undefined)
+    return { say: `${measured}. ${judged.say} ${sayNoted(note)}.`, advice: judged.advice };
+  return {
+    say: `${measured}; ${sayFits(figure.subject, sum, envelope.heightM)}. ${sayNoted(note)}.`,
+    advice: 'Read the sign there all the same: it decides.',
+  };
+}
+
+function sayFits(
+  subject: FigureHeld['figure']['subject'],
+  { vehicle, spare }: FigureHeld['sum'],
+  neededM: number,
+): string {
+  if (subject === 'mass') return `the vehicle is plated at ${printKg(vehicle.value, 'up')}`;
+  const left = `which leaves ${printMetres(spare, 'down')}`;
+  return subject === 'height'
+    ? `the vehicle needs ${printSizeM(neededM)}, ${left}`
+    : `the vehicle is ${printSizeM(vehicle.value)} over its mirrors, ${left}`;
+}
+
+/** A mapped limit beside a figure of the firm's own, which changes nothing about it. */
+export function sayBesideLimit(say: string, held: FigureHeld, is: 'milder' | 'no milder'): string {
+  const measured = capital(sayMeasured(held.note, held.figure));
+  return is === 'milder' ? `${say} ${measured}: read the sign, have the map mended.` : `${say} ${measured}.`;
+}
+
+/** The firm's words beside what they answer. */
+export function sayBeside(say: string, note: LocalNote): string {
+  return `${say} ${sayNoted(note)}.`;
+}
+
+/** The firm's words by themselves. */
+export function sayAlone(note: LocalNote): Words {
+  return { say: `${sayNoted(note)}.`, advice: 'Drive there as the note says.' };
+}

@@ -1,0 +1,58 @@
+import { type Draft, isIdOf, mergeNeighbours } from '../finding.ts';
+import type { RuleInput } from '../rule.ts';
+import { endOf } from '../run.ts';
+import { addedDrafts, careDraft } from './added.ts';
+import { type FigureHeld, holdFigures } from './hold-figure.ts';
+import { type NoteMet, notesOnDrive } from './notes-on-drive.ts';
+import { sayBeside } from './say-held.ts';
+import { settle } from './settle.ts';
+
+/**
+ * What the rules said, with what the firm knows: figures settle what was unknown, stand beside what is mapped and never
+ * undo it, and add the limits that the map lacks; words stand beside what they answer, or as a care of their own.
+ */
+export function withNotes(input: RuleInput, drafts: readonly Draft[]): Draft[] {
+  const { met } = notesOnDrive(input.drive, input.roads, input.localNotes ?? []);
+  if (met.length === 0) return [...drafts];
+  const figures = holdFigures(input, met);
+  const used = new Set<NoteMet | FigureHeld>();
+  const said = mergeNeighbours(drafts).map((draft) => {
+    const settled = settle(input, draft, figures);
+    for (const one of settled.used) used.add(one);
+    return answered(settled.draft, met, used);
+  });
+  const words = met.filter((one) => isWordsAlone(one) && !used.has(one));
+  return [
+    ...said,
+    ...addedDrafts(
+      input,
+      figures,
+      figures.filter((one) => !used.has(one)),
+    ),
+    ...words.map(careDraft),
+  ];
+}
+
+function isWordsAlone({ note }: NoteMet): boolean {
+  return note.heightM === undefined && note.widthM === undefined && note.massKg === undefined;
+}
+
+/** A finding that notes without a figure answer: it stays what it is, with the firm's words. */
+function answered(draft: Draft, met: readonly NoteMet[], used: Set<NoteMet | FigureHeld>): Draft {
+  const words = met.filter(
+    (one) => isWordsAlone(one) && answers(one, draft) && meets(one, draft) && !used.has(one),
+  );
+  const [first] = words;
+  if (first === undefined) return draft;
+  for (const one of words) used.add(one);
+  const say = words.reduce((text, { note }) => sayBeside(text, note), draft.say);
+  return { ...draft, say, note: draft.note ?? first.note.id };
+}
+
+function answers({ note }: NoteMet, draft: Draft): boolean {
+  return note.answers !== undefined && isIdOf(draft, note.answers);
+}
+
+function meets({ run }: NoteMet, draft: Draft): boolean {
+  return run[0].fromM <= endOf(draft.run) && endOf(run) >= draft.run[0].fromM;
+}

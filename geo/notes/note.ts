@@ -1,16 +1,20 @@
 import { z } from 'zod';
-import { BELIEVED } from '../units/believed.ts';
+import { ALL_KINDS, SUBJECTS } from '../report/kinds.ts';
 
-/** Longest text and initials of a note, in characters. */
+/** Longest text of a note and longest initials, in characters. */
 export const SAY_MOST = 500;
 export const BY_MOST = 6;
 
-function characters(text: string): number {
-  return [...text].length;
+function text(most: number) {
+  return z
+    .string()
+    .refine((said) => said.trim() !== '', { error: 'is empty' })
+    .refine((said) => [...said].length <= most, { error: `is longer than ${most} characters` });
 }
 
 const day = z.iso.date();
 const name = z.string().max(200).optional();
+const figure = (least: number, most: number) => z.number().min(least).max(most);
 
 /**
  * What a note says, without its name: the firm's own knowledge of one place. A figure is a clearance as measured there
@@ -18,32 +22,31 @@ const name = z.string().max(200).optional();
  */
 export const noteFieldsSchema = z.strictObject({
   /** degrees WGS 84 */
-  at: z.strictObject({ lat: z.number().min(-90).max(90), lon: z.number().min(-180).max(180) }),
+  at: z.strictObject({ lat: figure(-90, 90), lon: figure(-180, 180) }),
   /** what it is about on the map, where that was known: the driven way, or the point on it */
-  osm: z.strictObject({ type: z.enum(['way', 'node']), id: z.int().positive() }).optional(),
+  osm: z.strictObject({ type: z.enum(['node', 'way', 'relation']), id: z.int().positive() }).optional(),
   /** the road it was made on, as mapped then: finds it again when its OSM id is gone */
   road: z.strictObject({ name, ref: name, class: name }).optional(),
   /** the firm's words */
-  say: z
-    .string()
-    .refine((text) => text.trim() !== '', { error: 'is empty' })
-    .refine((text) => characters(text) <= SAY_MOST, { error: `is longer than ${SAY_MOST} characters` }),
-  heightM: z.number().min(BELIEVED.height.least).max(BELIEVED.height.most).optional(),
-  widthM: z.number().min(BELIEVED.width.least).max(BELIEVED.width.most).optional(),
-  massKg: z.number().min(BELIEVED.mass.least).max(BELIEVED.mass.most).optional(),
-  /** the finding it answers, by its id in the report it was made from */
-  answers: z.string().max(2000).optional(),
+  say: text(SAY_MOST),
+  heightM: figure(0.5, 20).optional(),
+  widthM: figure(0.5, 50).optional(),
+  massKg: figure(100, 200_000).optional(),
+  /** the finding it answers: its id in the report it was made from, and what it is about */
+  answers: z
+    .strictObject({
+      finding: z.string().min(1).max(2000),
+      subject: z.enum(SUBJECTS).optional(),
+      kind: z.enum(ALL_KINDS).optional(),
+    })
+    .optional(),
   /** the day it was seen or measured, and the last day on which it holds: 2027-06-12 */
   seen: day.optional(),
   until: day.optional(),
   /** initials of who saw it */
-  by: z
-    .string()
-    .refine((text) => text.trim() !== '', { error: 'is empty' })
-    .refine((text) => characters(text) <= BY_MOST, { error: `is longer than ${BY_MOST} characters` })
-    .optional(),
+  by: text(BY_MOST).optional(),
   /** holds only for who drives there in about this direction, degrees clockwise from north; else for both */
-  headingDeg: z.number().min(0).lt(360).optional(),
+  headingDeg: figure(0, 360).optional(),
 });
 export type NoteFields = z.infer<typeof noteFieldsSchema>;
 

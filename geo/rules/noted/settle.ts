@@ -1,7 +1,8 @@
-import { type Draft, isIdOf } from '../finding.ts';
+import type { Draft } from '../finding.ts';
 import type { RuleInput } from '../rule.ts';
 import { endOf } from '../run.ts';
 import { type FigureHeld, figureTold, isWorse, lowest } from './hold-figure.ts';
+import { answers, meets } from './meets.ts';
 import { sayBesideLimit, sayHeld } from './say-held.ts';
 
 /** A draft after the figures noted there, and those of them that are told with it. */
@@ -24,7 +25,7 @@ export function settle(input: RuleInput, draft: Draft, figures: readonly FigureH
     return low === undefined ? { draft, used: [] } : { draft: settledBy(input, draft, low), used: there };
   }
   if (!isMappedLimit(draft)) return { draft, used: [] };
-  const there = figures.filter((one) => isAbout(one, draft) && overlaps(one, draft));
+  const there = figures.filter((one) => isAbout(one, draft) && meets(one, draft));
   const low = lowest(there);
   if (low === undefined) return { draft, used: [] };
   const milder = low.figure.value > (draft.limit?.value ?? 0);
@@ -58,11 +59,7 @@ function isAbout({ figure }: FigureHeld, { subject, kind, wants }: Draft): boole
 function coversOrAnswers(one: FigureHeld, draft: Draft): boolean {
   const [fromM, toM] = [draft.run[0].fromM, endOf(draft.run)];
   if (one.run[0].fromM <= fromM + SAME_PLACE_M && endOf(one.run) >= toM - SAME_PLACE_M) return true;
-  return one.note.answers !== undefined && isIdOf(draft, one.note.answers) && overlaps(one, draft);
-}
-
-function overlaps({ run }: FigureHeld, draft: Draft): boolean {
-  return run[0].fromM <= endOf(draft.run) && endOf(run) >= draft.run[0].fromM;
+  return answers(one, draft);
 }
 
 function settledBy(input: RuleInput, draft: Draft, held: FigureHeld): Draft {

@@ -1,8 +1,8 @@
-import { type Draft, isIdOf, mergeNeighbours } from '../finding.ts';
+import { type Draft, mergeNeighbours } from '../finding.ts';
 import type { RuleInput } from '../rule.ts';
-import { endOf } from '../run.ts';
 import { addedDrafts, careDraft } from './added.ts';
 import { type FigureHeld, holdFigures } from './hold-figure.ts';
+import { answers } from './meets.ts';
 import { type NoteMet, notesOnDrive } from './notes-on-drive.ts';
 import { sayBeside } from './say-held.ts';
 import { settle } from './settle.ts';
@@ -39,20 +39,10 @@ function isWordsAlone({ note }: NoteMet): boolean {
 
 /** A finding that notes without a figure answer: it stays what it is, with the firm's words. */
 function answered(draft: Draft, met: readonly NoteMet[], used: Set<NoteMet | FigureHeld>): Draft {
-  const words = met.filter(
-    (one) => isWordsAlone(one) && answers(one, draft) && meets(one, draft) && !used.has(one),
-  );
+  const words = met.filter((one) => isWordsAlone(one) && answers(one, draft) && !used.has(one));
   const [first] = words;
   if (first === undefined) return draft;
   for (const one of words) used.add(one);
   const say = words.reduce((text, { note }) => sayBeside(text, note), draft.say);
   return { ...draft, say, note: draft.note ?? first.note.id };
-}
-
-function answers({ note }: NoteMet, draft: Draft): boolean {
-  return note.answers !== undefined && isIdOf(draft, note.answers);
-}
-
-function meets({ run }: NoteMet, draft: Draft): boolean {
-  return run[0].fromM <= endOf(draft.run) && endOf(run) >= draft.run[0].fromM;
 }

@@ -1,5 +1,5 @@
 import type { Finding } from '../../report/finding.ts';
-import { layNotes } from '../price/lay-notes.ts';
+import { layNotes } from '../noted/lay-notes.ts';
 import { addTo, emptyOverlay, type Overlay, turnKey } from '../search/overlay.ts';
 import type { Nothing, Terms } from '../search/question.ts';
 import { findDetour, questionPast, type Stretch } from './find-detour.ts';

@@ -3,7 +3,7 @@ import { heldRoad } from '../../../geo/notes/held-road.ts';
 import { type NoteFields, noteFieldsSchema } from '../../../geo/notes/note.ts';
 import { placeNote, roadAt } from '../../../geo/notes/place-note.ts';
 import { roadsFrom } from '../../support/build-roads.ts';
-import { at, metres, millLane, note } from '../../support/noted-drive.ts';
+import { at, metres, millLane, note } from '../../support/notes/noted-drive.ts';
 
 function lostOn(sketch: Parameters<typeof roadsFrom>[0], made: NoteFields = note()) {
   const placed = placeNote(made, roadsFrom(sketch));
@@ -106,8 +106,9 @@ describe('a note when it is made', () => {
     [{ heightM: 34 }],
     [{ widthM: 0.1 }],
     [{ massKg: 3.5 }],
+    [{ answers: { finding: '' } }],
     [{ until: '2026-02-30' }],
-    [{ headingDeg: 360 }],
+    [{ headingDeg: -1 }],
     [{ at: { lat: 91, lon: 0 } }],
   ])('is refused with %o', (fields) => {
     const { id: _, ...good } = note();

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { LocalNote } from '../../../../geo/notes/note.ts';
 import type { MapSketch } from '../../../support/build-roads.ts';
-import { at, checkNoted, millLane, note, railwayOver } from '../../../support/noted-drive.ts';
+import { at, checkNoted, millLane, note, railwayOver } from '../../../support/notes/noted-drive.ts';
 
 // The vehicle of these tests needs 3.10 m of height, is 2.75 m over its mirrors, 2.40 m folded, plated at 3,500 kg.
 
@@ -51,7 +51,7 @@ describe('a bridge without a height', () => {
   });
 
   it('is not settled by words, which stand beside it', () => {
-    const answers = checkNoted(underRailway, []).findings[0]?.id ?? '';
+    const answers = { finding: checkNoted(underRailway, []).findings[0]?.id ?? '' };
     const words = note({ say: 'Ask at the mill', answers });
     const [finding] = checkNoted(underRailway, [words]).findings;
     expect(finding).toMatchObject({ level: 'unknown', note: 'n1' });
@@ -61,11 +61,17 @@ describe('a bridge without a height', () => {
 
 describe('a tunnel without a height', () => {
   const tunnel = millLane({ tunnel: 'yes' });
-  const answers = checkNoted(tunnel, []).findings[0]?.id ?? '';
+  const answers = { finding: checkNoted(tunnel, []).findings[0]?.id ?? '' };
 
   it('is settled by the figure that was measured for it, not by one measured somewhere in it', () => {
     expect(told(tunnel, [note({ heightM: 3.4 })])).toContain('unknown height roof');
     expect(told(tunnel, [note({ heightM: 3.4, answers })])).toEqual(['care height roof n1 folded']);
+    const back = { steps: [-2, -1] };
+    expect(told(tunnel, [note({ heightM: 3.4, answers })], back)).toContain('unknown height roof');
+    const about = { ...answers, subject: 'height', kind: 'roof' } as const;
+    expect(told(tunnel, [note({ heightM: 3.4, answers: about })], back)).toEqual([
+      'care height roof n1 folded',
+    ]);
   });
 });
 

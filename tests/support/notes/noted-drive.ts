@@ -1,12 +1,12 @@
-import { checkDrive } from '../../geo/check.ts';
-import type { Route } from '../../geo/drive/gpx/route.ts';
-import { given } from '../../geo/given.ts';
-import type { LocalNote } from '../../geo/notes/note.ts';
-import { type DriveReport, driveReportSchema } from '../../geo/report/report.ts';
-import type { Tags } from '../../geo/roads/roads.ts';
-import { COACHBUILT } from './ask.ts';
-import { type MapSketch, roadsFrom } from './build-roads.ts';
-import { driveOn, type Step } from './drive-on.ts';
+import { checkDrive } from '../../../geo/check.ts';
+import type { Route } from '../../../geo/drive/gpx/route.ts';
+import { given } from '../../../geo/given.ts';
+import type { LocalNote } from '../../../geo/notes/note.ts';
+import { type DriveReport, driveReportSchema } from '../../../geo/report/report.ts';
+import type { Tags } from '../../../geo/roads/roads.ts';
+import { COACHBUILT } from '../ask.ts';
+import { type MapSketch, roadsFrom } from '../build-roads.ts';
+import { driveOn, type Step } from '../drive-on.ts';
 
 const ORIGIN = { lat: 52.67, lon: -0.73 };
 const M_PER_DEGREE = 111_195;

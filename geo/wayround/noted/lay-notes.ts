@@ -4,10 +4,10 @@ import { holdFigures } from '../../rules/noted/hold-figure.ts';
 import { isHeaded, placedOn } from '../../rules/noted/notes-on-drive.ts';
 import { drivenWays } from '../../rules/places.ts';
 import { runOf } from '../../rules/run.ts';
+import { askedAlone } from '../price/asked-alone.ts';
+import { priceS } from '../price/judged.ts';
+import type { RoadCosts } from '../price/road-costs.ts';
 import type { Overlay } from '../search/overlay.ts';
-import { askedAlone } from './asked-alone.ts';
-import { priceS } from './judged.ts';
-import type { RoadCosts } from './road-costs.ts';
 
 /**
  * Lays what the firm knows of roads over their prices: what a figure of its own bars is absent, what it leaves tight costs.

@@ -75,6 +75,7 @@ export async function openBackend(options: BackendOptions): Promise<Backend> {
   void sweepShelf(shelf, now().getTime());
   void sweepRegionFiles(join(dataFolder, 'fetch', 'region'), now().getTime());
   const closing = new AbortController();
+  const moving = stores.moveDrives();
   return {
     services: createServices({
       host,
@@ -107,7 +108,7 @@ export async function openBackend(options: BackendOptions): Promise<Backend> {
     },
     async close() {
       closing.abort();
-      await Promise.all([engine.close(), uploads.close()]);
+      await Promise.all([engine.close(), uploads.close(), moving]);
     },
   };
 }

@@ -7,7 +7,11 @@ import type { Store } from './files/store.ts';
 import { messageOf } from './files/system-error.ts';
 import { openFleet } from './fleet/fleet-store.ts';
 import { readSampleFleet } from './fleet/sample-fleet.ts';
+import type { Library } from './library/library.ts';
+import { openLibraryPlace } from './library/library-place.ts';
+import { openLibrary } from './library/open-library.ts';
 import { type LoadsStore, openLoads } from './loads/loads-store.ts';
+import { moveIn } from './moved-in/move-in.ts';
 import { openRecents, type Recents } from './recents/recents-store.ts';
 import { openSettings } from './settings/settings-store.ts';
 
@@ -17,6 +21,10 @@ export interface Stores {
   readonly fleet: Store<readonly FleetVehicle[]>;
   readonly loads: LoadsStore;
   readonly recents: Recents;
+  /** where the fleet and the loads are kept, drives and local notes too */
+  readonly library: Library;
+  /** Moves the drives opened last into the library, once. */
+  moveDrives(): Promise<void>;
   /** what could not be read as it was, one sentence each */
   notices(): readonly string[];
   /** Looks at what lies there now: another program may have saved. */
@@ -32,20 +40,31 @@ export async function openStores(
   const sampleFleet = await readSampleFleet(sampleVehicles);
   const noFolder = await whyNoFolder(dataFolder);
   for (const folder of [dataFolder, join(dataFolder, 'copies')]) await sweepPassing(folder, now().getTime());
-  const [settings, fleet, recents] = await Promise.all([
+  const [settings, recents, place] = await Promise.all([
     openSettings(dataFolder, now),
-    openFleet(dataFolder, sampleFleet.vehicles, now),
     openRecents(dataFolder, now),
+    openLibraryPlace(dataFolder, now),
   ]);
+  const library = await openLibrary({ folder: place.folder(), dataFolder, now });
+  const moved = await moveIn(dataFolder, library, now);
+  const fleet = openFleet(library, moved.vehicles ?? sampleFleet.vehicles);
   const nameOf = (vehicleId: string) => fleet.current().find(({ id }) => id === vehicleId)?.card.name;
-  const loads = await openLoads({ folder: dataFolder, now, nameOf });
+  const loads = openLoads({ folder: dataFolder, library, first: moved.loads, nameOf });
   const all = [settings, fleet, loads, recents];
+  const told = [place, library, ...all];
   return {
     settings,
     fleet,
     loads,
     recents,
-    notices: () => [...noFolder, ...sampleFleet.notices, ...all.flatMap((each) => [...each.notices()])],
+    library,
+    moveDrives: () => moved.moveDrives(recents),
+    notices: () => [
+      ...noFolder,
+      ...sampleFleet.notices,
+      ...moved.notices,
+      ...told.flatMap((each) => [...each.notices()]),
+    ],
     async refresh() {
       await Promise.all(all.map((each) => each.refresh()));
     },

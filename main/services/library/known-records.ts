@@ -8,7 +8,7 @@ import { readBytes } from '../files/read-bytes.ts';
 import type { RecordFile } from './list-records.ts';
 
 /** No record of ours is larger. */
-const RECORD_MAX_BYTES = 8 * 1024 * 1024;
+export const RECORD_MAX_BYTES = 8 * 1024 * 1024;
 
 export function sha256Of(content: string | Uint8Array): string {
   return createHash('sha256').update(content).digest('hex');

@@ -8,7 +8,7 @@ import { writeRecord } from '../../../geo/library/write-record.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { sweepPassing } from '../files/passing-files.ts';
 import { keptBytes } from './kept-bytes.ts';
-import { sha256Of } from './known-records.ts';
+import { RECORD_MAX_BYTES, sha256Of } from './known-records.ts';
 import type { Library, Put } from './library.ts';
 import { sayUnwritten, sayVanished } from './say-library.ts';
 import { watchRecords } from './watched-records.ts';
@@ -39,6 +39,11 @@ export async function openLibrary(options: LibraryOptions): Promise<Library> {
       for (;;) {
         const part = parents.slice(0, PARENTS_MOST);
         const written = writeRecord({ ...item, parents: part }, sha256Of);
+        if (Buffer.byteLength(written.text) > RECORD_MAX_BYTES)
+          return fail(
+            'library.refused',
+            `The change was not kept: ${item.id} would be larger than can be read again. Make it shorter.`,
+          );
         await writeOnce(join(records, item.id, written.file), written.text, passing);
         const path = join(item.id, written.file);
         const kept = await watched.add(item.id, { path, name: written.name, parents: part }, written.text);

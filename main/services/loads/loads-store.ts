@@ -1,11 +1,15 @@
+import { isDeleted } from '../../../geo/library/bin.ts';
+import type { Item } from '../../../geo/library/item.ts';
+import { itemOfVehicle } from '../../../geo/library/record-name.ts';
 import type { LoadItem } from '../../../geo/load/list/load-list.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { quote } from '../../../geo/units/text.ts';
 import { LOADS_MAX } from '../../contract/limits.ts';
-import { loadsFileSchema, type VehicleLoad, vehicleLoadSchema } from '../../contract/loads.ts';
-import { rememberedFile } from '../files/remembered-file.ts';
-import { memberOf, salvageList } from '../files/salvage-list.ts';
+import type { VehicleLoad } from '../../contract/loads.ts';
 import type { Saved } from '../files/store.ts';
+import { messageOf } from '../files/system-error.ts';
+import { sha256Of } from '../library/known-records.ts';
+import type { Library } from '../library/library.ts';
 import { keepOtherLoad } from './keep-other-load.ts';
 import { mergeLoad } from './merge-load.ts';
 
@@ -20,70 +24,91 @@ export interface LoadsStore {
    * @param known the list that the change was made from; without it what was last read here
    */
   save(vehicleId: string, items: Items, known?: Items): Promise<Result<Saved<Items>>>;
-  /** sentences about what was wrong with the file */
   notices(): readonly string[];
 }
 
 export interface LoadsOptions {
+  /** where a list that another window had made is kept aside */
   readonly folder: string;
-  now(): Date;
+  readonly library: Library;
+  /** what is shown of vehicles that the library has no list of and never had */
+  readonly first: readonly VehicleLoad[];
   /** the vehicle's name, for sentences; undefined where it is in no fleet */
   nameOf(vehicleId: string): string | undefined;
 }
 
-/** Reads what is aboard each vehicle. */
-export async function openLoads({ folder, now, nameOf }: LoadsOptions): Promise<LoadsStore> {
-  const file = await rememberedFile({
-    folder,
-    name: 'loads.json',
-    what: 'list of loads',
-    schema: loadsFileSchema,
-    salvage: salvageList({
-      schema: loadsFileSchema,
-      key: 'loads',
-      item: vehicleLoadSchema,
-      most: LOADS_MAX,
-      idOf: ({ vehicleId }) => vehicleId,
-      nameOf: (item) => nameOf(String(memberOf(item, 'vehicleId'))),
-    }),
-    now,
-  });
-  const current = () => file.last()?.loads ?? [];
+/** What is aboard each vehicle, kept in the library. */
+export function openLoads({ folder, library, first, nameOf }: LoadsOptions): LoadsStore {
+  let saving: Promise<unknown> = Promise.resolve();
+
+  function current(): VehicleLoad[] {
+    const kept = library.list('load').flatMap(({ versions: [newest] }) => newest?.body ?? []);
+    const known = (vehicleId: string) => library.find('load', itemOf(vehicleId)) !== undefined;
+    return [
+      ...kept.map(({ vehicleId, items }) => ({ vehicleId, items })),
+      ...first.filter(({ vehicleId }) => !known(vehicleId)),
+    ].slice(0, LOADS_MAX);
+  }
 
   async function save(vehicleId: string, mine: Items, known: Items): Promise<Result<Saved<Items>>> {
+    await library.refresh('load');
+    const item = library.find('load', itemOf(vehicleId));
+    const merged = mergeLoad({ known, mine, theirs: itemsOf(current(), vehicleId) });
     const say: string[] = [];
-    const updated = await file.update(async (found) => {
-      const all = found?.loads ?? current();
-      const merged = mergeLoad({ known, mine, theirs: itemsOf(all, vehicleId) });
-      const name = nameOf(vehicleId);
-      if (merged.other) {
-        // first theirs, then mine: whatever ends the program between the two, nothing is lost
-        const at = await keepOtherLoad(folder, merged.other, name);
-        say.push(sayOther(name, at));
-      }
-      if (merged.stays) say.push(sayStays(name));
-      const others = all.filter((each) => each.vehicleId !== vehicleId);
-      const loads = merged.items.length === 0 ? others : [...others, { vehicleId, items: [...merged.items] }];
-      if (loads.length > LOADS_MAX) return fail('too-many', TOO_MANY);
-      return ok({ format: 'lanegauge.loads' as const, version: 1 as const, loads });
-    });
-    if (!updated.ok) return updated;
-    const { value, notices } = updated.value;
-    return ok({ value: itemsOf(value.loads, vehicleId), say: [...notices, ...say] });
+    const name = nameOf(vehicleId);
+    if (merged.stays) say.push(sayStays(name));
+    try {
+      // first theirs, then mine: whatever ends the program between the two, nothing is lost
+      for (const other of [...(merged.other ? [merged.other] : []), ...otherVersions(item)])
+        say.push(sayOther(name, await keepOtherLoad(folder, other, name)));
+    } catch (error) {
+      return fail('not-saved', sayNotAside(folder, error));
+    }
+    const kept = await keep(vehicleId, merged.items, item);
+    return kept.ok ? ok({ value: merged.items, say }) : kept;
+  }
+
+  async function keep(
+    vehicleId: string,
+    items: Items,
+    item: Item<'load'> | undefined,
+  ): Promise<Result<unknown>> {
+    const there = item !== undefined && !isDeleted(item);
+    const id = itemOf(vehicleId);
+    if (items.length === 0) return there ? library.remove(item) : ok(undefined);
+    if (!there && current().length >= LOADS_MAX) return fail('too-many', TOO_MANY);
+    return library.put({ kind: 'load', id, body: { vehicleId, items: [...items] } });
   }
 
   return {
     current,
-    notices: file.notices,
-    refresh: file.refresh,
-    save: (vehicleId, items, known = itemsOf(current(), vehicleId)) => save(vehicleId, items, known),
+    refresh: () => library.refresh('load'),
+    notices: () =>
+      library.list('load').flatMap((item) => {
+        const [newest] = item.versions;
+        return newest && otherVersions(item).length > 0 ? [sayVersions(nameOf(newest.body.vehicleId))] : [];
+      }),
+    save(vehicleId, items, known = itemsOf(current(), vehicleId)) {
+      const saved = saving.then(() => save(vehicleId, items, known));
+      saving = saved;
+      return saved;
+    },
   };
 }
 
 const TOO_MANY = `What is aboard was not saved: lists of ${LOADS_MAX} vehicles are kept already. Take everything off a vehicle that no longer needs its list.`;
 
+function itemOf(vehicleId: string): string {
+  return itemOfVehicle('load', vehicleId, sha256Of);
+}
+
 function itemsOf(loads: readonly VehicleLoad[], vehicleId: string): Items {
   return loads.find((each) => each.vehicleId === vehicleId)?.items ?? [];
+}
+
+/** Lists of two computers that changed one at once: those that are not shown. */
+function otherVersions(item: Item<'load'> | undefined): Items[] {
+  return (item?.versions ?? []).slice(1).map(({ body }) => body.items);
 }
 
 function called(name: string | undefined): string {
@@ -96,4 +121,12 @@ function sayOther(name: string | undefined, at: string): string {
 
 function sayStays(name: string | undefined): string {
   return `What is aboard ${called(name)} was changed in another window meanwhile, so it was not cleared.`;
+}
+
+function sayVersions(name: string | undefined): string {
+  return `What is aboard ${called(name)} was changed on two computers at once. One list is shown; with the next change here the other is kept in a file of its own, and you are told where.`;
+}
+
+function sayNotAside(folder: string, error: unknown): string {
+  return `What is aboard was not saved, since the list of another window could not be kept beside it in ${folder} (${messageOf(error)}). Check the disk; what was there is unchanged.`;
 }

@@ -2,10 +2,9 @@ import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSyn
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { DEFAULT_SETTINGS } from '../../../main/contract/default-settings.ts';
-import { openFleet } from '../../../main/services/fleet/fleet-store.ts';
-import { openLoads } from '../../../main/services/loads/loads-store.ts';
 import { openSettings } from '../../../main/services/settings/settings-store.ts';
 import { COACH_BUILT } from '../../main/contract/cards.ts';
+import { fleetIn, loadsIn } from '../../support/library/kept-in.ts';
 import { mutateBytes } from '../make/mutate-bytes.ts';
 import { mutateJson } from '../make/mutate-json.ts';
 import { sampleFiles } from '../make/samples.ts';
@@ -27,12 +26,12 @@ const KEPT: readonly Kept[] = [
   {
     name: 'fleet.json',
     sound: { format: 'lanegauge.fleet', version: 1, vehicles: FLEET },
-    open: (folder) => openFleet(folder, [], now),
+    open: (folder) => fleetIn(folder, [], now),
   },
   {
     name: 'loads.json',
     sound: { format: 'lanegauge.loads', version: 1, loads: [{ vehicleId: 'heron', items: ITEMS }] },
-    open: (folder) => openLoads({ folder, now, nameOf: () => undefined }),
+    open: (folder) => loadsIn(folder, now, () => undefined),
   },
 ];
 

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { CALLS, type CallName, type WatchNews } from '../../../main/contract/calls.ts';
 import { DEFAULT_SETTINGS } from '../../../main/contract/default-settings.ts';
-import { openFleet } from '../../../main/services/fleet/fleet-store.ts';
+import { fleetIn } from '../../support/library/kept-in.ts';
 import { COACH_BUILT } from './cards.ts';
 import { clientOf, direct, overHttp, overIpc, type TestHost } from './hosts.ts';
 import { GPX, makeWorld, type World } from './world.ts';
@@ -123,8 +123,7 @@ describe.each(Object.entries(HOSTS))('through %s', (_, open) => {
       ok: true,
       value: { vehicles, say: [] },
     });
-    const kept = JSON.parse(await readFile(join(world.dataFolder, 'fleet.json'), 'utf8'));
-    expect(kept.vehicles).toEqual(vehicles);
+    expect((await fleetIn(world.dataFolder, [], () => new Date())).current()).toEqual(vehicles);
     const described = await client.call('describe', {});
     expect(described.ok && described.value.vehicles).toEqual(vehicles);
   });
@@ -146,7 +145,7 @@ describe.each(Object.entries(HOSTS))('through %s', (_, open) => {
 
   it('a page loaded anew sees what another program has saved', async () => {
     const vehicles = [{ id: 'other', card: COACH_BUILT }];
-    const elsewhere = await openFleet(world.dataFolder, [], () => new Date());
+    const elsewhere = await fleetIn(world.dataFolder, [], () => new Date());
     await elsewhere.save(vehicles);
     const described = await clientOf(host).call('describe', {});
     expect(described.ok && described.value.vehicles).toEqual(vehicles);

@@ -3,8 +3,7 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { openFleet } from '../../../../main/services/fleet/fleet-store.ts';
-import { openLoads } from '../../../../main/services/loads/loads-store.ts';
+import { fleetIn, loadsIn } from '../../../support/library/kept-in.ts';
 import { COACH_BUILT } from '../../contract/cards.ts';
 
 const ROOT = new URL('../../../../.build/main/services/', import.meta.url);
@@ -24,9 +23,11 @@ const WRITER = `
 const [, folder, name, card, root] = process.argv;
 const { openFleet } = await import(root + 'fleet/fleet-store.js');
 const { openLoads } = await import(root + 'loads/loads-store.js');
+const { openLibrary } = await import(root + 'library/open-library.js');
 const now = () => new Date();
-const fleet = await openFleet(folder, [], now);
-const loads = await openLoads({ folder, now, nameOf: () => undefined });
+const library = await openLibrary({ folder: folder + '/library', dataFolder: folder, now });
+const fleet = openFleet(library, []);
+const loads = openLoads({ folder, library, first: [], nameOf: () => undefined });
 const must = (saved) => { if (!saved.ok) throw new Error(saved.error.message); };
 for (let revision = 1; ; revision++) {
   const id = name + '-' + (revision % 3);
@@ -84,8 +85,8 @@ describe('two programs that write and are killed, again and again', () => {
     }
     expect(writers.map(({ complaint }) => complaint()).join('')).toBe('');
     const now = () => new Date();
-    const fleet = await openFleet(folder, [], now);
-    const loads = await openLoads({ folder, now, nameOf: () => undefined });
+    const fleet = await fleetIn(folder, [], now);
+    const loads = await loadsIn(folder, now, () => undefined);
     expect([...fleet.notices(), ...loads.notices()]).toEqual([]);
     const vehicles = new Map(fleet.current().map(({ id, card }) => [id, Number(card.notes)]));
     const aboard = new Map(

@@ -4,10 +4,9 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { DEFAULT_SETTINGS } from '../../../../main/contract/default-settings.ts';
 import { FLEET_MAX, LOADS_MAX } from '../../../../main/contract/limits.ts';
-import { openFleet } from '../../../../main/services/fleet/fleet-store.ts';
-import { openLoads } from '../../../../main/services/loads/loads-store.ts';
 import { openRecents } from '../../../../main/services/recents/recents-store.ts';
 import { openSettings } from '../../../../main/services/settings/settings-store.ts';
+import { fleetIn, loadsIn } from '../../../support/library/kept-in.ts';
 import { COACH_BUILT } from '../../contract/cards.ts';
 
 let folder: string;
@@ -30,7 +29,7 @@ const valueIn = <T>(result: { ok: true; value: T } | { ok: false; error: { messa
 
 describe('two programs with one fleet', () => {
   const FIRST = [vehicle('a'), vehicle('b')];
-  const open = () => openFleet(folder, FIRST, now);
+  const open = () => fleetIn(folder, FIRST, now);
   const ids = async () => (await open()).current().map(({ id }) => id);
 
   it('keep what each has added, changed and deleted', async () => {
@@ -100,7 +99,7 @@ describe('a fleet with a bad card', () => {
   it('loses that card alone: it is named, and the whole as it was stays on the disk', async () => {
     await write([vehicle('a'), bad, vehicle('b')]);
     const before = await readFile(join(folder, 'fleet.json'), 'utf8');
-    const fleet = await openFleet(folder, [], now);
+    const fleet = await fleetIn(folder, [], now);
     expect(fleet.current()).toEqual([vehicle('a'), vehicle('b')]);
     expect(fleet.notices().join()).toMatch(
       /"Heron" \(card\.heightM is -1, less than 1\.5 m can be right\)\. The rest stays/,
@@ -108,25 +107,25 @@ describe('a fleet with a bad card', () => {
     await fleet.save([...fleet.current(), vehicle('c')]);
     const [aside] = (await readdir(folder)).filter((name) => name.includes('.damaged-'));
     expect(await readFile(join(folder, aside ?? ''), 'utf8')).toBe(before);
-    expect((await openFleet(folder, [], now)).current()).toHaveLength(3);
+    expect((await fleetIn(folder, [], now)).current()).toHaveLength(3);
   });
 
   it('is set aside once, however often it is read', async () => {
     await write([vehicle('a'), bad]);
-    for (let i = 0; i < 3; i++) await openFleet(folder, [], now);
+    for (let i = 0; i < 3; i++) await fleetIn(folder, [], now);
     expect((await readdir(folder)).filter((name) => name.includes('.damaged-'))).toHaveLength(1);
   });
 
   it('of an id that another has, or beyond the most, is treated alike', async () => {
     await write([vehicle('a'), vehicle('a', 2), ...Array.from({ length: 205 }, (_, i) => vehicle(`v${i}`))]);
-    const fleet = await openFleet(folder, [], now);
+    const fleet = await fleetIn(folder, [], now);
     expect(fleet.current()).toHaveLength(FLEET_MAX);
     expect(fleet.notices().join()).toMatch(/another carries the same id.*there are more than 200.* 2 more/);
   });
 });
 
 describe('two programs with one list of loads', () => {
-  const open = () => openLoads({ folder, now, nameOf: () => 'Heron 7.4' });
+  const open = () => loadsIn(folder, now, () => 'Heron 7.4');
   const load = (name: string) => [{ name, massKg: 30, xM: 5.5 }];
 
   it('keep the lists of different vehicles', async () => {
@@ -205,25 +204,11 @@ describe('what could not be read back', () => {
     }));
     const text = JSON.stringify({ format: 'lanegauge.loads', version: 1, loads });
     await writeFile(join(folder, 'loads.json'), text);
-    const store = await openLoads({ folder, now, nameOf: () => undefined });
+    // no library can be made here: the lists are shown from their file
+    await writeFile(join(folder, 'library'), '');
+    const store = await loadsIn(folder, now, () => undefined);
     const refused = await store.save('one-more', loads[0]!.items);
     expect(refused.ok ? '' : refused.error.message).toContain(`lists of ${LOADS_MAX} vehicles are kept`);
     expect(await readFile(join(folder, 'loads.json'), 'utf8')).toBe(text);
-  });
-
-  it('is refused: more than 8 MB', async () => {
-    const items = Array.from({ length: 300 }, () => ({ name: '\u{1F4A9}'.repeat(40), massKg: 1, xM: 1 }));
-    const open = () => openLoads({ folder, now, nameOf: () => undefined });
-    const loads = Array.from({ length: 400 }, (_, i) => ({ vehicleId: `v${i}`, items: items.slice(0, 100) }));
-    const text = JSON.stringify({ format: 'lanegauge.loads', version: 1, loads });
-    expect(text.length).toBeLessThan(8e6);
-    await writeFile(join(folder, 'loads.json'), text);
-    const store = await open();
-    expect(store.current()).toHaveLength(400);
-    const refused = await store.save('one-more', items.slice(0, 100));
-    expect(refused.ok ? '' : refused.error.message).toMatch(
-      /could not be read again: it would have \d+\.\d MB/,
-    );
-    expect((await open()).current()).toHaveLength(400);
   });
 });

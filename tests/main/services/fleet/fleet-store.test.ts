@@ -3,8 +3,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { fleetFileSchema } from '../../../../main/contract/fleet.ts';
-import { openFleet } from '../../../../main/services/fleet/fleet-store.ts';
 import { readSampleFleet } from '../../../../main/services/fleet/sample-fleet.ts';
+import { fleetIn } from '../../../support/library/kept-in.ts';
 import { COACH_BUILT, PANEL_VAN } from '../../contract/cards.ts';
 
 let folder: string;
@@ -20,14 +20,14 @@ const first = [{ id: 'heron', card: COACH_BUILT }];
 
 describe('the fleet', () => {
   it('starts with the sample vehicles and writes nothing until it is changed', async () => {
-    const fleet = await openFleet(folder, first, now);
+    const fleet = await fleetIn(folder, first, now);
     expect(fleet.current()).toEqual(first);
     expect(await readdir(folder)).toEqual([]);
   });
 
   it('keeps an emptied list empty', async () => {
-    await (await openFleet(folder, first, now)).save([]);
-    expect((await openFleet(folder, first, now)).current()).toEqual([]);
+    await (await fleetIn(folder, first, now)).save([]);
+    expect((await fleetIn(folder, first, now)).current()).toEqual([]);
   });
 
   it('that was damaged is set aside and the sample vehicles stand in', async () => {
@@ -39,7 +39,7 @@ describe('the fleet', () => {
         vehicles: [{ id: 'x', card: { ...COACH_BUILT, heightM: -1 } }],
       }),
     );
-    const fleet = await openFleet(folder, first, now);
+    const fleet = await fleetIn(folder, first, now);
     expect(fleet.current()).toEqual(first);
     expect(fleet.notices().join()).toContain('vehicles.0.card.heightM');
     expect((await readdir(folder)).join()).toContain('fleet.json.damaged-');
@@ -50,7 +50,7 @@ describe('the fleet', () => {
       join(folder, 'fleet.json'),
       JSON.stringify({ format: 'lanegauge.fleet', version: 2, vehicles: [] }),
     );
-    expect((await openFleet(folder, first, now)).notices().join()).toContain('version');
+    expect((await fleetIn(folder, first, now)).notices().join()).toContain('version');
     expect((await readdir(folder)).join()).toContain('fleet.json.damaged-');
   });
 

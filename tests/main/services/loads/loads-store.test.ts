@@ -2,7 +2,7 @@ import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { openLoads } from '../../../../main/services/loads/loads-store.ts';
+import { loadsIn } from '../../../support/library/kept-in.ts';
 
 let folder: string;
 beforeEach(async () => {
@@ -13,7 +13,7 @@ afterEach(async () => {
 });
 
 const now = () => new Date('2026-05-01T09:00:00Z');
-const open = () => openLoads({ folder, now, nameOf: (id) => (id === 'heron' ? 'Heron 7.4' : undefined) });
+const open = () => loadsIn(folder, now, (id) => (id === 'heron' ? 'Heron 7.4' : undefined));
 const BIKES = [{ name: 'Two e-bikes', massKg: 50, xM: 6.8, place: 'rack' }];
 const WATER = [
   { name: 'Water', massKg: 100, xM: 2.4, kind: 'fresh-water', place: 'Tank', litres: 100 } as const,
@@ -34,12 +34,15 @@ describe('the loads of a fleet', () => {
     ]);
   });
 
-  it('with nothing aboard are forgotten; the version before stays beside the file', async () => {
+  it('with nothing aboard are forgotten; the list before stays in the library', async () => {
     const loads = await open();
     await loads.save('heron', BIKES);
     await loads.save('heron', []);
     expect((await open()).current()).toEqual([]);
-    expect(JSON.parse(await readFile(join(folder, 'loads.json.bak'), 'utf8')).loads).toHaveLength(1);
+    const kept = await readdir(join(folder, 'library', 'records', 'load-heron'));
+    const [first = ''] = kept.filter((name) => name.startsWith('first-'));
+    const text = await readFile(join(folder, 'library', 'records', 'load-heron', first), 'utf8');
+    expect(JSON.parse(text).body.items).toEqual(BIKES);
   });
 
   it('of a vehicle that is in no fleet just now stay: it may come back', async () => {

@@ -1,0 +1,37 @@
+import { join } from 'node:path';
+import { z } from 'zod';
+import { ok, type Result } from '../../../geo/result.ts';
+import { rememberedFile } from '../files/remembered-file.ts';
+
+const placeSchema = z.strictObject({
+  format: z.literal('lanegauge.library-place'),
+  version: z.literal(1),
+  folder: z.string().min(1).max(4096),
+});
+
+/** Where the firm's library lies, as chosen on this computer. */
+export interface LibraryPlace {
+  folder(): string;
+  /** Keeps another folder. What lies in the one before stays there. */
+  choose(folder: string): Promise<Result<string>>;
+  notices(): readonly string[];
+}
+
+/** Inside the data folder, until another place is chosen. */
+export async function openLibraryPlace(dataFolder: string, now: () => Date): Promise<LibraryPlace> {
+  const file = await rememberedFile({
+    folder: dataFolder,
+    name: 'library-place.json',
+    what: 'place of the library',
+    schema: placeSchema,
+    now,
+  });
+  return {
+    folder: () => file.last()?.folder ?? join(dataFolder, 'library'),
+    notices: file.notices,
+    async choose(folder) {
+      const kept = await file.update(() => ok({ format: 'lanegauge.library-place', version: 1, folder }));
+      return kept.ok ? ok(folder) : kept;
+    },
+  };
+}

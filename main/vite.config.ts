@@ -10,6 +10,7 @@ const ENTRIES = [
   'electron/main',
   'services/engine/worker',
   'services/shelf/import/worker',
+  'services/yard/grid/worker',
 ];
 
 /** The script that runs before the page is one plain file, as Electron's sandbox wants it. */

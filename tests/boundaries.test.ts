@@ -29,7 +29,7 @@ const ORDER_IN_GEO: readonly (readonly string[])[] = [
   ['rules', 'export'],
   ['leave'],
   ['check.ts'],
-  ['wayround'],
+  ['wayround', 'yard'],
 ];
 
 /** Packages that geo may use: pure ones. */

@@ -21,11 +21,13 @@ import {
   sayRoadMapped,
 } from './say-difference.ts';
 
-/** Two checks of one drive with one vehicle, on two maps. Leave time and margins are the same for both. */
+/** Two checks of one drive with one vehicle, on two maps. The leave time is the same for both. */
 export interface ToCompare {
   readonly was: DriveReport;
   readonly now: DriveReport;
   readonly units: Units;
+  /** the card is another: what it changes is told like what a map changes */
+  readonly otherCard?: boolean;
   /** whether an object is on the newer map still; left out, it is taken to be */
   readonly isMapped?: (object: Finding['osm'][number]) => boolean;
 }
@@ -37,7 +39,7 @@ export interface ToCompare {
  */
 export function compareReports(input: ToCompare): Result<Comparison> {
   const { was, now } = input;
-  const unlike = tellUnlike(was, now);
+  const unlike = tellUnlike(input);
   if (unlike !== undefined) return fail('not-comparable', unlike);
   const newer = alongNewer(was, now);
   const sides = sidesOf(input, newer);
@@ -65,10 +67,10 @@ export function compareReports(input: ToCompare): Result<Comparison> {
 }
 
 /** A sentence where the two are not of one drive and one vehicle. */
-function tellUnlike(was: DriveReport, now: DriveReport): string | undefined {
+function tellUnlike({ was, now, otherCard }: ToCompare): string | undefined {
   const differs = (pick: (report: DriveReport) => unknown) =>
     JSON.stringify(pick(was)) !== JSON.stringify(pick(now));
-  const what = differs(({ vehicle }) => vehicle)
+  const what = otherCard !== true && differs(({ vehicle }) => vehicle)
     ? 'different vehicle cards'
     : differs(({ load }) => load)
       ? 'different loads'

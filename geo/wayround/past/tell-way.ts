@@ -2,7 +2,8 @@ import { stretchesOf } from '../../drive/match/lay-legs.ts';
 import type { EdgePart } from '../../drive/match/trace-paths.ts';
 import { given } from '../../given.ts';
 import type { Finding } from '../../report/finding.ts';
-import { countByLevel, rankOf } from '../../report/level.ts';
+import { countByLevel } from '../../report/level.ts';
+import { spareUnit, tightestOf } from '../../report/tightest.ts';
 import { verdictOf } from '../../report/verdict.ts';
 import type { WayRound } from '../../report/way-round.ts';
 import type { Roads } from '../../roads/roads.ts';
@@ -39,7 +40,7 @@ export function tellWay(
     // a way with a bar is never told
     verdict: verdict === 'barred' ? 'unknown' : verdict,
     counts: { barred: 0, tight, unknown, care },
-    ...given({ tightest: tightestOf(own) }),
+    ...given({ tightest: tellTightest(own) }),
     findings: own,
   };
 }
@@ -63,13 +64,9 @@ export function pathOf(parts: readonly EdgePart[], roads: Roads, graph: TurnGrap
   return path;
 }
 
-/** Of the worst level that has a spare, the least against its limit. */
-function tightestOf(findings: readonly Finding[]): WayRound['tightest'] {
-  const shareOf = ({ spare, limit }: Finding) => (spare ?? 0) / Math.max(1e-9, Math.abs(limit?.value ?? 1));
-  const [least] = findings
-    .filter(({ spare, folded }) => spare !== undefined && folded !== true)
-    .sort((a, b) => rankOf(a.level) - rankOf(b.level) || shareOf(a) - shareOf(b));
-  if (least?.spare === undefined) return undefined;
-  const { subject, kind, spare, say, vehicle, limit } = least;
-  return { subject, kind, spare, unit: limit?.unit ?? vehicle?.unit ?? 'm', say };
+function tellTightest(findings: readonly Finding[]): WayRound['tightest'] {
+  const least = tightestOf(findings);
+  if (least === undefined) return undefined;
+  const { subject, kind, spare, say } = least;
+  return { subject, kind, spare, unit: spareUnit(least), say };
 }

@@ -1,0 +1,44 @@
+import { z } from 'zod';
+import { given } from '../given.ts';
+import { findingSchema } from '../report/finding.ts';
+import { countByLevel, VERDICTS } from '../report/level.ts';
+import type { DriveReport } from '../report/report.ts';
+import { spareUnit, tightestOf } from '../report/tightest.ts';
+import { placeOfFinding, type StoppingPlace, stoppingPlaceSchema } from './stopping-place.ts';
+
+const count = z.int().min(0);
+
+/** One drive with one vehicle, as the grid shows it. */
+export const cellSchema = z.strictObject({
+  verdict: z.enum(VERDICTS),
+  /** what is folded is left out */
+  counts: z.strictObject({ barred: count, tight: count, unknown: count, care: count }),
+  /** of the worst level that has a spare, the smallest against its limit */
+  tightest: z
+    .strictObject({
+      /** id of the finding */
+      finding: z.string(),
+      subject: findingSchema.shape.subject,
+      spare: z.number(),
+      unit: z.string(),
+    })
+    .optional(),
+  /** what stops the vehicle there, in driving order */
+  stops: z.array(stoppingPlaceSchema),
+});
+export type Cell = z.infer<typeof cellSchema>;
+
+/** What the grid shows of a check. */
+export function cellOf({ verdict, findings }: Pick<DriveReport, 'verdict' | 'findings'>): Cell {
+  const least = tightestOf(findings);
+  const tightest = least && {
+    finding: least.id,
+    subject: least.subject,
+    spare: least.spare,
+    unit: spareUnit(least),
+  };
+  const stops: StoppingPlace[] = findings
+    .filter(({ level, folded }) => level === 'barred' && folded !== true)
+    .map(placeOfFinding);
+  return { verdict, counts: { ...countByLevel(findings) }, ...given({ tightest }), stops };
+}

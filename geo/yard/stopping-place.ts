@@ -1,0 +1,69 @@
+import { z } from 'zod';
+import { given } from '../given.ts';
+import { type Finding, findingSchema } from '../report/finding.ts';
+
+/** A place that stops a vehicle: the same for every drive and vehicle that meets it. */
+export const stoppingPlaceSchema = z.strictObject({
+  /** object of the map and subject; by place where there is no object */
+  key: z.string(),
+  subject: findingSchema.shape.subject,
+  kind: findingSchema.shape.kind,
+  road: z.string().optional(),
+  at: findingSchema.shape.at,
+  limit: findingSchema.shape.limit,
+});
+export type StoppingPlace = z.infer<typeof stoppingPlaceSchema>;
+
+/** Where a finding is, told apart from other places and not from other vehicles. */
+export function placeOfFinding({ subject, kind, road, at, limit, osm }: Finding): StoppingPlace {
+  const [object] = osm;
+  const key =
+    object === undefined
+      ? `${subject}:${at.lat.toFixed(4)},${at.lon.toFixed(4)}`
+      : `${subject}:${object.type}${object.id}`;
+  return { key, subject, kind, at: { ...at }, ...given({ road, limit }) };
+}
+
+/** What stops one vehicle on one drive. */
+export interface StoppedCell {
+  readonly drive: string;
+  readonly vehicle: string;
+  readonly stops: readonly StoppingPlace[];
+}
+
+/** A place with the drives and vehicles it stops, ids each once in the order given. */
+export interface StopsMost {
+  readonly place: StoppingPlace;
+  readonly cells: number;
+  readonly drives: readonly string[];
+  readonly vehicles: readonly string[];
+}
+
+/** The places that stop most: by pairs of drive and vehicle, then by drives, then in the order met. */
+export function whatStopsMost(cells: readonly StoppedCell[]): StopsMost[] {
+  const places = new Map<
+    string,
+    { place: StoppingPlace; pairs: Set<string>; drives: Set<string>; vehicles: Set<string> }
+  >();
+  for (const { drive, vehicle, stops } of cells)
+    for (const place of stops) {
+      const found = places.get(place.key) ?? {
+        place,
+        pairs: new Set<string>(),
+        drives: new Set<string>(),
+        vehicles: new Set<string>(),
+      };
+      found.pairs.add(JSON.stringify([drive, vehicle]));
+      found.drives.add(drive);
+      found.vehicles.add(vehicle);
+      places.set(place.key, found);
+    }
+  return [...places.values()]
+    .map(({ place, pairs, drives, vehicles }) => ({
+      place,
+      cells: pairs.size,
+      drives: [...drives],
+      vehicles: [...vehicles],
+    }))
+    .sort((a, b) => b.cells - a.cells || b.drives.length - a.drives.length);
+}

@@ -1,0 +1,222 @@
+import { createHash } from 'node:crypto';
+import { rename } from 'node:fs/promises';
+import { given } from '../../../../geo/given.ts';
+import type { LocalNote } from '../../../../geo/notes/note.ts';
+import { fail, ok, type Result } from '../../../../geo/result.ts';
+import type { Box } from '../../../../geo/roads/box.ts';
+import type { Units } from '../../../../geo/units/in-units.ts';
+import type { VehicleCard } from '../../../../geo/vehicle/card.ts';
+import type { Cell } from '../../../../geo/yard/cell.ts';
+import { type MadeOf, type Stale, staleOf } from '../../../../geo/yard/made-of.ts';
+import { mapKey } from '../../../../geo/yard/map-key.ts';
+import type { Settings } from '../../../contract/settings.ts';
+import { PROGRAM } from '../../../version.ts';
+import { codeOf, messageOf } from '../../files/system-error.ts';
+import { openShelf } from '../../shelf/open-shelf.ts';
+import { judgeInThreads } from './judge-in-threads.ts';
+import { type KeptCell, type KeptDrive, keptAt, readKeptDrive, writeKeptDrive } from './kept-cells.ts';
+import type { DriveTask, JudgedCell } from './messages.ts';
+
+/** A row of the grid. */
+export interface GridDrive {
+  readonly id: string;
+  readonly name: string;
+  /** where its GPX lies, what the user calls the file, and the SHA-256 of its bytes */
+  readonly file: { readonly path: string; readonly name: string };
+  readonly gpx: string;
+  /** 1-based place among the file's tracks */
+  readonly track: number;
+  readonly leaveAt?: string;
+}
+
+/** A column of the grid. */
+export interface GridVehicle {
+  readonly id: string;
+  readonly card: VehicleCard;
+}
+
+/** What a grid is made from. */
+export interface GridOf {
+  readonly drives: readonly GridDrive[];
+  readonly vehicles: readonly GridVehicle[];
+  readonly notes: readonly LocalNote[];
+  /** the shelf's folder */
+  readonly shelf: string;
+  /** where cells are kept, on this computer; without it nothing is kept */
+  readonly kept?: string;
+  readonly margins?: Settings['margins'];
+  readonly country?: string;
+  readonly units: Units;
+}
+
+export interface GridCell {
+  readonly drive: string;
+  readonly vehicle: string;
+  readonly cell: Cell;
+  /** why a check would say otherwise today */
+  readonly stale: readonly Stale[];
+  /** what is otherwise than a person has seen it */
+  readonly changes: KeptCell['changes'];
+}
+
+/** What is heard while a grid is judged. */
+export type GridNews =
+  | { readonly kind: 'cell'; readonly cell: GridCell }
+  | { readonly kind: 'failed'; readonly drive: string; readonly say: string };
+
+/** The cells as they were last judged, stale ones marked; what was never judged is absent. */
+export async function knownCells(of: GridOf): Promise<GridCell[]> {
+  const parts = await partsOnShelf(of.shelf);
+  const cells: GridCell[] = [];
+  for (const drive of of.drives) {
+    const known = of.kept === undefined ? undefined : await readKeptDrive(of.kept, drive.id);
+    if (known === undefined) continue;
+    const makes = makesOf(of, drive, parts, known.box);
+    for (const vehicle of of.vehicles) {
+      const kept = known.cells[vehicle.id];
+      const stale = kept && staleOf(kept.madeOf, makes(vehicle));
+      if (kept && stale)
+        cells.push({
+          drive: drive.id,
+          vehicle: vehicle.id,
+          cell: kept.cell,
+          stale,
+          changes: kept.changes,
+        });
+    }
+  }
+  return cells;
+}
+
+/**
+ * Judges the cells that are missing or stale; with `all`, every one. Each is heard of as it is done, and kept.
+ * @param judge does the work
+ * @returns how many were judged; a sentence where the shelf holds nothing or nothing could be kept
+ */
+export async function judgeGrid(
+  of: GridOf,
+  { all, made }: { readonly all?: boolean; readonly made: string },
+  hooks: { hear(news: GridNews): void; readonly signal: AbortSignal },
+  judge: typeof judgeInThreads = judgeInThreads,
+): Promise<Result<number>> {
+  try {
+    const parts = await partsOnShelf(of.shelf);
+    if (parts.length === 0)
+      return fail('shelf.empty', 'No map that can be read is on the shelf: nothing can be checked.');
+    const fresh = all === true ? [] : (await knownCells(of)).filter(({ stale }) => stale.length === 0);
+    const keep = keeper(of, parts);
+    let judged = 0;
+    const setup = {
+      shelf: of.shelf,
+      notes: of.notes,
+      units: of.units,
+      made,
+      ...given({ margins: of.margins, country: of.country }),
+    };
+    const endings: Promise<void>[] = [];
+    await judge(tasksOf(of, fresh), setup, {
+      signal: hooks.signal,
+      hear(news) {
+        if (news.kind === 'failed') hooks.hear(news);
+        else if (news.kind === 'done') endings.push(keep.end(news.drive, news.box));
+        else {
+          judged++;
+          hooks.hear({ kind: 'cell', cell: keep.take(news.cell) });
+        }
+      },
+    });
+    await Promise.all(endings);
+    return hooks.signal.aborted ? fail('cancelled', 'Cancelled.') : ok(judged);
+  } catch (error) {
+    if (codeOf(error) === undefined) throw error;
+    return fail('yard.unwritable', `What was checked could not be kept: ${messageOf(error)}.`);
+  }
+}
+
+/** What was otherwise has been seen: from now on the newest report is what newer ones are compared with. */
+export async function acceptChanges(folder: string, drive: string, vehicle: string): Promise<void> {
+  const known = await readKeptDrive(folder, drive);
+  const cell = known?.cells[vehicle];
+  if (known === undefined || cell === undefined) return;
+  const { seen, newest } = keptAt(folder, drive, vehicle);
+  await rename(newest, seen).catch(() => {});
+  await writeKeptDrive(folder, drive, {
+    box: known.box,
+    cells: { ...known.cells, [vehicle]: { ...cell, changes: [] } },
+  });
+}
+
+type Parts = Parameters<typeof mapKey>[0];
+
+async function partsOnShelf(folder: string): Promise<Parts> {
+  const shelf = await openShelf(folder);
+  const parts = shelf.parts.map(({ part }) => part.meta);
+  shelf.close();
+  return parts;
+}
+
+/** What a cell would be made of now. */
+function makesOf(of: GridOf, drive: GridDrive, parts: Parts, box: Box): (vehicle: GridVehicle) => MadeOf {
+  const near = of.notes.filter(({ at }) => contains(box, at));
+  const shared = {
+    map: mapKey(parts, box),
+    note: print(near),
+    margin: print([of.margins ?? null, of.country ?? null]),
+    drive: print([drive.gpx, drive.track, drive.leaveAt ?? null, PROGRAM]),
+  };
+  return ({ card }) => ({ ...shared, card: print(card) });
+}
+
+function contains(box: Box, { lat, lon }: { readonly lat: number; readonly lon: number }): boolean {
+  const between = [-360, 0, 360].some((turn) => lon + turn >= box.west && lon + turn <= box.east);
+  return lat >= box.south && lat <= box.north && between;
+}
+
+function print(value: unknown): string {
+  return createHash('sha256').update(JSON.stringify(value)).digest('hex').slice(0, 32);
+}
+
+function tasksOf(of: GridOf, fresh: readonly GridCell[]): DriveTask[] {
+  const done = new Set(fresh.map(({ drive, vehicle }) => JSON.stringify([drive, vehicle])));
+  const { kept } = of;
+  return of.drives.flatMap(({ id, file, track, leaveAt }) => {
+    const vehicles = of.vehicles
+      .filter((vehicle) => !done.has(JSON.stringify([id, vehicle.id])))
+      .map((vehicle) => ({
+        ...vehicle,
+        ...(kept === undefined ? {} : { keptAt: keptAt(kept, id, vehicle.id) }),
+      }));
+    return vehicles.length === 0 ? [] : [{ drive: id, file, track, vehicles, ...given({ leaveAt }) }];
+  });
+}
+
+/** Gathers a drive's cells, and keeps them when the drive is done. */
+function keeper(of: GridOf, parts: Parts) {
+  const gathered = new Map<string, JudgedCell[]>();
+  return {
+    take(judged: JudgedCell): GridCell {
+      gathered.set(judged.drive, [...(gathered.get(judged.drive) ?? []), judged]);
+      const { drive, vehicle, cell, differences } = judged;
+      return { drive, vehicle, cell, stale: [], changes: [...(differences ?? [])] };
+    },
+    async end(id: string, box: Box): Promise<void> {
+      const drive = of.drives.find((each) => each.id === id);
+      const cells = gathered.get(id) ?? [];
+      gathered.delete(id);
+      if (of.kept === undefined || drive === undefined) return;
+      const known: KeptDrive | undefined = await readKeptDrive(of.kept, id);
+      const makes = makesOf(of, drive, parts, box);
+      const fresh = cells.flatMap(({ vehicle, cell, map, differences }) => {
+        const found = of.vehicles.find((each) => each.id === vehicle);
+        if (found === undefined) return [];
+        const kept: KeptCell = {
+          madeOf: { ...makes(found), map },
+          cell,
+          changes: [...(differences ?? [])],
+        };
+        return [[vehicle, kept] as const];
+      });
+      await writeKeptDrive(of.kept, id, { box, cells: { ...known?.cells, ...Object.fromEntries(fresh) } });
+    },
+  };
+}

@@ -1,0 +1,81 @@
+import { basename } from 'node:path';
+import { type CheckInput, checkDrive } from '../../../../geo/check.ts';
+import { followRoads } from '../../../../geo/drive/match/follow-roads.ts';
+import { refuseEndless } from '../../../../geo/drive/refuse-endless.ts';
+import { type Leaving, readLeaving } from '../../../../geo/drive/times/leaving.ts';
+import { given } from '../../../../geo/given.ts';
+import { compareReports } from '../../../../geo/library/differences/compare-reports.ts';
+import type { Difference } from '../../../../geo/library/differences/difference.ts';
+import type { DriveReport } from '../../../../geo/report/report.ts';
+import { fail, ok, type Result } from '../../../../geo/result.ts';
+import { type Box, boxOfDiscs } from '../../../../geo/roads/box.ts';
+import { discsAlong } from '../../../../geo/roads/discs.ts';
+import { cellOf } from '../../../../geo/yard/cell.ts';
+import { mapKey } from '../../../../geo/yard/map-key.ts';
+import { PROGRAM } from '../../../version.ts';
+import { chooseTrack, readDriveFile } from '../../engine/read-drive-file.ts';
+import type { OpenShelf } from '../../shelf/open-shelf.ts';
+import { roadsFromShelf } from '../../shelf/roads-from-shelf.ts';
+import { keepReport, keptReport } from './kept-report.ts';
+import type { DriveTask, JudgedCell, JudgeSetup, KeptAt } from './messages.ts';
+
+/**
+ * Reads a drive and the shelf about it, follows it once and holds it against each vehicle: what a check of either with
+ * the same notes, margins and leave time says.
+ * @param onCell hears of each cell as it is done
+ * @returns where the drive lies, with what is read about it; or why it has no cell
+ */
+export async function judgeDrive(
+  shelf: OpenShelf,
+  task: DriveTask,
+  setup: JudgeSetup,
+  onCell: (cell: JudgedCell) => void,
+): Promise<Result<Box>> {
+  const read = await readDriveFile(task.file);
+  if (!read.ok) return read;
+  const chosen = chooseTrack(read.value, task.track);
+  if (!chosen.ok) return chosen;
+  const { route, note } = chosen.value;
+  const box = boxOfDiscs(discsAlong(route));
+  if (box === undefined) return fail('drive.empty', 'The drive has no line.');
+  const { roads } = await roadsFromShelf(shelf, route, async () => {});
+  const drive = followRoads(route, roads);
+  const endless = refuseEndless(drive);
+  if (endless !== undefined) return { ok: false, error: endless };
+  const leaving: Result<Leaving | undefined> =
+    task.leaveAt === undefined ? ok(undefined) : readLeaving(task.leaveAt, drive, roads, setup.country);
+  if (!leaving.ok) return leaving;
+  const map = mapKey(
+    shelf.parts.map(({ part }) => part.meta),
+    box,
+  );
+  const input: Omit<CheckInput, 'card'> = {
+    route,
+    file: basename(task.file.name),
+    drive,
+    roads,
+    ...given({ margins: setup.margins, country: setup.country, leaving: leaving.value }),
+    notes: [...(note === undefined ? [] : [note]), ...read.value.notes],
+    program: PROGRAM,
+    made: setup.made,
+  };
+  for (const { id, card, keptAt } of task.vehicles) {
+    const report = checkDrive({ ...input, card });
+    const differences = keptAt && (await compareAndKeep(keptAt, report, setup));
+    onCell({ drive: task.drive, vehicle: id, cell: cellOf(report), map, ...given({ differences }) });
+  }
+  return ok(box);
+}
+
+/** @returns what is otherwise than what was seen; undefined where nothing was, or nothing that can be compared with */
+async function compareAndKeep(
+  { seen, newest }: KeptAt,
+  now: DriveReport,
+  { units }: JudgeSetup,
+): Promise<readonly Difference[] | undefined> {
+  const was = await keptReport(seen);
+  const compared = was && compareReports({ was, now, units, otherCard: true });
+  const differences = compared?.ok ? compared.value.differences : undefined;
+  await keepReport(differences === undefined ? seen : newest, now);
+  return differences;
+}

@@ -1,0 +1,154 @@
+import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { VehicleCard } from '../../../../geo/vehicle/card.ts';
+import { cellOf } from '../../../../geo/yard/cell.ts';
+import { checkFromFiles } from '../../../../main/services/check-drive.ts';
+import { importMap } from '../../../../main/services/shelf/shelf-work.ts';
+import { readVehicleFile } from '../../../../main/services/vehicle/read-vehicle-file.ts';
+import {
+  acceptChanges,
+  type GridNews,
+  type GridOf,
+  judgeGrid,
+  knownCells,
+} from '../../../../main/services/yard/grid/grid.ts';
+import { judgeHere } from '../../../support/judge-here.ts';
+import { worked } from '../../../support/scratch-files.ts';
+import { importByHand } from '../../../support/shelf/import-by-hand.ts';
+
+const SAMPLE = join(import.meta.dirname, '../../../../sample-routes');
+const CARD = join(SAMPLE, 'vehicles', 'coach-built-7.4.json');
+const now = () => new Date('2027-06-12T09:30:00Z');
+const MADE = now().toISOString();
+const signal = new AbortController().signal;
+
+let home: string;
+let high: VehicleCard;
+let grid: GridOf;
+
+const drive = (id: string, name: string) => ({
+  id,
+  name,
+  file: { path: join(SAMPLE, 'drives', name), name },
+  gpx: `bytes of ${name}`,
+  track: 1,
+});
+
+beforeAll(async () => {
+  home = mkdtempSync(join(tmpdir(), 'grid-'));
+  const shelf = join(home, 'shelf');
+  const path = join(SAMPLE, 'district.osm.pbf');
+  worked(
+    await importMap(
+      { shelf, importPart: importByHand, now },
+      { name: 'District', files: [{ path, name: 'district.osm.pbf', stays: true }], origin: { by: 'file' } },
+      { signal, onProgress: () => {} },
+    ),
+  );
+  high = worked(await readVehicleFile(CARD));
+  grid = {
+    drives: [drive('b', 'barred.gpx'), { ...drive('c', 'clear.gpx'), leaveAt: '2027-06-12T09:30' }],
+    vehicles: [
+      { id: 'high', card: high },
+      { id: 'low', card: { ...high, heightM: 2.4, name: 'Low' } },
+    ],
+    notes: [],
+    shelf,
+    kept: join(home, 'yard'),
+    country: 'GB',
+    units: 'metric',
+  };
+});
+afterAll(() => rmSync(home, { recursive: true, force: true }));
+
+async function judge(of: GridOf, all = false): Promise<GridNews[]> {
+  const news: GridNews[] = [];
+  worked(await judgeGrid(of, { all, made: MADE }, { signal, hear: (each) => news.push(each) }, judgeHere));
+  return news;
+}
+
+describe('the grid', () => {
+  it('says in each cell what a check of that drive with that vehicle says', async () => {
+    expect(await knownCells(grid)).toEqual([]);
+    const news = await judge(grid);
+    expect(news).toHaveLength(4);
+    for (const { id, file, leaveAt } of grid.drives) {
+      const { report } = worked(
+        await checkFromFiles(
+          {
+            routePath: file.path,
+            mapPaths: [],
+            shelf: grid.shelf,
+            vehiclePath: CARD,
+            country: 'GB',
+            ...(leaveAt === undefined ? {} : { leaveAt }),
+          },
+          { now },
+        ),
+      );
+      expect(news).toContainEqual({
+        kind: 'cell',
+        cell: { drive: id, vehicle: 'high', cell: cellOf(report), stale: [], changes: [] },
+      });
+    }
+  });
+
+  it('keeps what was judged, and judges nothing twice', async () => {
+    const known = await knownCells(grid);
+    expect(known).toHaveLength(4);
+    expect(known.every(({ stale }) => stale.length === 0)).toBe(true);
+    expect(await judge(grid)).toEqual([]);
+  });
+
+  it('tells why a cell is stale, and what is otherwise once it is judged anew, until that was seen', async () => {
+    const lower = { ...high, heightM: 2.8 };
+    const changed: GridOf = { ...grid, vehicles: [{ id: 'high', card: lower }, grid.vehicles[1]!] };
+    const stale = (await knownCells(changed)).filter((cell) => cell.stale.length > 0);
+    expect(stale.map(({ drive, vehicle, stale }) => [drive, vehicle, stale])).toEqual([
+      ['b', 'high', ['card']],
+      ['c', 'high', ['card']],
+    ]);
+    expect(await judge(changed)).toHaveLength(2);
+    const changes = async () =>
+      (await knownCells(changed)).flatMap(({ drive, vehicle, changes }) =>
+        changes.map(({ kind }) => [drive, vehicle, kind]),
+      );
+    expect(await changes()).toContainEqual(['b', 'high', 'changed']);
+    await acceptChanges(join(home, 'yard'), 'b', 'high');
+    expect((await changes()).filter(([id]) => id === 'b')).toEqual([]);
+    // judged once more, it is held against what was seen
+    await judge(changed, true);
+    expect((await changes()).filter(([id]) => id === 'b')).toEqual([]);
+  });
+
+  it('names a drive that cannot be read, and judges the others', async () => {
+    const lost = { ...drive('x', 'nowhere.gpx'), name: 'Lost' };
+    const news = await judge({ ...grid, drives: [lost, grid.drives[0]!], kept: join(home, 'other') });
+    expect(news.filter(({ kind }) => kind === 'failed')).toEqual([
+      { kind: 'failed', drive: 'x', say: expect.stringContaining('nowhere.gpx') },
+    ]);
+    expect(news.filter(({ kind }) => kind === 'cell')).toHaveLength(2);
+  });
+
+  it('is given up at once, and keeps what was done', async () => {
+    const stop = new AbortController();
+    stop.abort();
+    const given = await judgeGrid(
+      grid,
+      { all: true, made: MADE },
+      { signal: stop.signal, hear: () => {} },
+      judgeHere,
+    );
+    expect(given).toMatchObject({ ok: false, error: { code: 'cancelled' } });
+    expect(await knownCells(grid)).toHaveLength(4);
+    expect(readdirSync(join(home, 'yard'))).toContain('b.json');
+  });
+
+  it('says that nothing can be checked where the shelf is empty', async () => {
+    const empty = { ...grid, shelf: join(home, 'none') };
+    const said = await judgeGrid(empty, { made: MADE }, { signal, hear: () => {} });
+    expect(said).toMatchObject({ ok: false, error: { code: 'shelf.empty' } });
+  });
+});

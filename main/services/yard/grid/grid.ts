@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { rename } from 'node:fs/promises';
 import { given } from '../../../../geo/given.ts';
+import { notesHolding } from '../../../../geo/notes/holding.ts';
 import type { LocalNote } from '../../../../geo/notes/note.ts';
 import { fail, ok, type Result } from '../../../../geo/result.ts';
 import type { Box } from '../../../../geo/roads/box.ts';
@@ -47,6 +48,8 @@ export interface GridOf {
   readonly margins?: Settings['margins'];
   readonly country?: string;
   readonly units: Units;
+  /** the moment it is looked at, ISO 8601 */
+  readonly made: string;
 }
 
 export interface GridCell {
@@ -95,7 +98,7 @@ export async function knownCells(of: GridOf): Promise<GridCell[]> {
  */
 export async function judgeGrid(
   of: GridOf,
-  { all, made }: { readonly all?: boolean; readonly made: string },
+  { all }: { readonly all?: boolean },
   hooks: { hear(news: GridNews): void; readonly signal: AbortSignal },
   judge: typeof judgeInThreads = judgeInThreads,
 ): Promise<Result<number>> {
@@ -110,7 +113,7 @@ export async function judgeGrid(
       shelf: of.shelf,
       notes: of.notes,
       units: of.units,
-      made,
+      made: of.made,
       ...given({ margins: of.margins, country: of.country }),
     };
     const endings: Promise<void>[] = [];
@@ -157,7 +160,9 @@ async function partsOnShelf(folder: string): Promise<Parts> {
 
 /** What a cell would be made of now. */
 function makesOf(of: GridOf, drive: GridDrive, parts: Parts, box: Box): (vehicle: GridVehicle) => MadeOf {
-  const near = of.notes.filter(({ at }) => contains(box, at));
+  // by the day it is driven on, as a check takes them
+  const holding = notesHolding(of.notes, drive.leaveAt ?? of.made);
+  const near = holding.filter(({ at }) => contains(box, at));
   const shared = {
     map: mapKey(parts, box),
     note: print(near),

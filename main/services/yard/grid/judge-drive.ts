@@ -55,6 +55,7 @@ export async function judgeDrive(
     drive,
     roads,
     ...given({ margins: setup.margins, country: setup.country, leaving: leaving.value }),
+    localNotes: setup.notes,
     notes: [...(note === undefined ? [] : [note]), ...read.value.notes],
     program: PROGRAM,
     made: setup.made,

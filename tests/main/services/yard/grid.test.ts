@@ -59,13 +59,14 @@ beforeAll(async () => {
     kept: join(home, 'yard'),
     country: 'GB',
     units: 'metric',
+    made: MADE,
   };
 });
 afterAll(() => rmSync(home, { recursive: true, force: true }));
 
 async function judge(of: GridOf, all = false): Promise<GridNews[]> {
   const news: GridNews[] = [];
-  worked(await judgeGrid(of, { all, made: MADE }, { signal, hear: (each) => news.push(each) }, judgeHere));
+  worked(await judgeGrid(of, { all }, { signal, hear: (each) => news.push(each) }, judgeHere));
   return news;
 }
 
@@ -135,12 +136,7 @@ describe('the grid', () => {
   it('is given up at once, and keeps what was done', async () => {
     const stop = new AbortController();
     stop.abort();
-    const given = await judgeGrid(
-      grid,
-      { all: true, made: MADE },
-      { signal: stop.signal, hear: () => {} },
-      judgeHere,
-    );
+    const given = await judgeGrid(grid, { all: true }, { signal: stop.signal, hear: () => {} }, judgeHere);
     expect(given).toMatchObject({ ok: false, error: { code: 'cancelled' } });
     expect(await knownCells(grid)).toHaveLength(4);
     expect(readdirSync(join(home, 'yard'))).toContain('b.json');
@@ -148,7 +144,7 @@ describe('the grid', () => {
 
   it('says that nothing can be checked where the shelf is empty', async () => {
     const empty = { ...grid, shelf: join(home, 'none') };
-    const said = await judgeGrid(empty, { made: MADE }, { signal, hear: () => {} });
+    const said = await judgeGrid(empty, {}, { signal, hear: () => {} });
     expect(said).toMatchObject({ ok: false, error: { code: 'shelf.empty' } });
   });
 });

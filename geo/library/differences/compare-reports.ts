@@ -70,15 +70,16 @@ export function compareReports(input: ToCompare): Result<Comparison> {
 function tellUnlike({ was, now, otherCard }: ToCompare): string | undefined {
   const differs = (pick: (report: DriveReport) => unknown) =>
     JSON.stringify(pick(was)) !== JSON.stringify(pick(now));
-  const what = otherCard !== true && differs(({ vehicle }) => vehicle)
-    ? 'different vehicle cards'
-    : differs(({ load }) => load)
-      ? 'different loads'
-      : differs(({ leaveAt }) => leaveAt)
-        ? 'different leave times'
-        : differs(({ route }) => [route.segments, route.positions])
-          ? 'different drives'
-          : undefined;
+  const what =
+    otherCard !== true && differs(({ vehicle }) => vehicle)
+      ? 'different vehicle cards'
+      : differs(({ load }) => load)
+        ? 'different loads'
+        : differs(({ leaveAt }) => leaveAt)
+          ? 'different leave times'
+          : differs(({ route }) => [route.segments, route.positions])
+            ? 'different drives'
+            : undefined;
   return (
     what &&
     `These two checks are of ${what}: what the map changed cannot be told from that. Check again with the same.`

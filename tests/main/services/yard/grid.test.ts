@@ -14,9 +14,9 @@ import {
   judgeGrid,
   knownCells,
 } from '../../../../main/services/yard/grid/grid.ts';
-import { judgeHere } from '../../../support/judge-here.ts';
 import { worked } from '../../../support/scratch-files.ts';
 import { importByHand } from '../../../support/shelf/import-by-hand.ts';
+import { judgeHere } from '../../../support/shelf/judge-here.ts';
 
 const SAMPLE = join(import.meta.dirname, '../../../../sample-routes');
 const CARD = join(SAMPLE, 'vehicles', 'coach-built-7.4.json');

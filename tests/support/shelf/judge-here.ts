@@ -1,6 +1,6 @@
-import { openShelf } from '../../main/services/shelf/open-shelf.ts';
-import { judgeDrive } from '../../main/services/yard/grid/judge-drive.ts';
-import type { judgeInThreads } from '../../main/services/yard/grid/judge-in-threads.ts';
+import { openShelf } from '../../../main/services/shelf/open-shelf.ts';
+import { judgeDrive } from '../../../main/services/yard/grid/judge-drive.ts';
+import type { judgeInThreads } from '../../../main/services/yard/grid/judge-in-threads.ts';
 
 /** Judges a grid in this thread: to start others costs more than a small grid. */
 export const judgeHere: typeof judgeInThreads = async (tasks, setup, { hear, signal }) => {

@@ -1,9 +1,10 @@
 import { given } from '../../geo/given.ts';
 import { fail, ok, type Result } from '../../geo/result.ts';
 import type { CheckRequest } from '../services/check-drive.ts';
-import { pathFrom, readWords, USAGE_HINT } from './read-words.ts';
+import type { YardNamed } from '../services/library/local-notes.ts';
+import { pathFrom, readWords, USAGE_HINT, type WordsRead } from './read-words.ts';
 
-export interface CheckArguments extends Omit<CheckRequest, 'shelf'> {
+export interface CheckArguments extends Omit<CheckRequest, 'shelf' | 'yard'>, YardArguments {
   readonly json: boolean;
   readonly outFolder?: string;
 }
@@ -11,9 +12,9 @@ export interface CheckArguments extends Omit<CheckRequest, 'shelf'> {
 /** Reads the words after `lanegauge check`. Unknown options are refused by name. */
 export function readCheckArguments(words: readonly string[], standsIn: string): Result<CheckArguments> {
   const read = readWords(words, {
-    once: ['route', 'vehicle', 'load', 'track', 'country', 'leave', 'out'],
+    once: ['route', 'vehicle', 'load', 'track', 'country', 'leave', 'out', 'yard'],
     several: ['map', 'past'],
-    flags: ['json', 'way-round'],
+    flags: ['json', 'way-round', 'no-notes'],
   });
   if (!read.ok) return read;
   const { all, one, flag } = read.value;
@@ -28,6 +29,8 @@ export function readCheckArguments(words: readonly string[], standsIn: string): 
   const past = all('past');
   if (past.length > 0 && !flag('way-round'))
     return fail('usage', `--past names what a way round is to pass: add --way-round. ${USAGE_HINT}`);
+  const yard = readYard(read.value, standsIn);
+  if (!yard.ok) return yard;
   const track = one('track');
   const out = one('out');
   const from = (path: string): string => pathFrom(standsIn, path);
@@ -36,11 +39,32 @@ export function readCheckArguments(words: readonly string[], standsIn: string): 
     mapPaths: maps.map(from),
     vehiclePath: from(vehicle),
     json: flag('json'),
+    ...yard.value,
     ...(flag('way-round') ? { wayRound: { past } } : {}),
     ...(load === undefined ? {} : { loadPath: from(load) }),
     ...given({ track, country: country?.value, leaveAt: leaveAt?.value }),
     ...(out === undefined ? {} : { outFolder: from(out) }),
   });
+}
+
+/** Whose local notes are used. */
+export interface YardArguments {
+  /** the library's folder, where one is named */
+  readonly yardFolder?: string;
+  readonly noNotes: boolean;
+}
+
+/** `--yard FOLDER` and `--no-notes`. */
+export function readYard({ one, flag }: WordsRead, standsIn: string): Result<YardArguments> {
+  const [folder, noNotes] = [one('yard'), flag('no-notes')];
+  if (folder !== undefined && noNotes)
+    return fail('usage', `--no-notes leaves out what --yard is named for: take one of them. ${USAGE_HINT}`);
+  return ok({ noNotes, ...given({ yardFolder: folder && pathFrom(standsIn, folder) }) });
+}
+
+/** The library whose notes are used; undefined where they are left out. */
+export function yardNamed({ yardFolder, noNotes }: YardArguments, dataFolder: string): YardNamed | undefined {
+  return noNotes ? undefined : { dataFolder, ...given({ folder: yardFolder }) };
 }
 
 /** A country's code as typed; undefined where none is. */

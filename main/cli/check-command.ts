@@ -1,6 +1,7 @@
+import { given } from '../../geo/given.ts';
 import { writeNew } from '../services/files/write-new.ts';
 import { shelfFolder } from '../services/shelf/where-shelf.ts';
-import { readCheckArguments } from './arguments.ts';
+import { readCheckArguments, yardNamed } from './arguments.ts';
 import { checkInThread } from './check-thread.ts';
 import { jsonText } from './json-text.ts';
 import { printReport } from './print-report.ts';
@@ -10,8 +11,10 @@ import { EXIT_INTERRUPTED, refuse, type Terminal } from './terminal.ts';
 export async function checkCommand(words: readonly string[], terminal: Terminal): Promise<number> {
   const read = readCheckArguments(words, terminal.folder);
   if (!read.ok) return refuse(read.error.message, terminal);
-  const { json, outFolder, ...asked } = read.value;
-  const request = { ...asked, shelf: shelfFolder(terminal.dataFolder) };
+  const { json, outFolder, yardFolder, noNotes, ...asked } = read.value;
+  const { dataFolder } = terminal;
+  const yard = yardNamed({ noNotes, ...given({ yardFolder }) }, dataFolder);
+  const request = { ...asked, shelf: shelfFolder(dataFolder), ...given({ yard }) };
   const { progress, signal } = terminal;
   const done = await checkInThread(
     { request, files: outFolder !== undefined },

@@ -8,11 +8,14 @@ export const HELP = `lanegauge: will this vehicle get along this drive?
       [--country GB]          where the place cannot tell the country
       [--way-round]           ways past what is barred, each checked, with what they cost
       [--past FINDING_ID]     and past this finding, tight or unknown; may be repeated
+      [--yard FOLDER]         the library whose local notes count; without it the one on this computer
+      [--no-notes]            leave local notes out
       [--json]                print the report alone, as JSON
       [--out FOLDER]          also write report.json, report.txt, findings.geojson and drive.gpx there
 
   lanegauge plan --at LAT,LON --at LAT,LON ... --vehicle CARD.json --gpx NEW.gpx [--map MAP]
       [--prefer quickest|widest] [--leave 2027-06-12T09:30] [--load LOAD.json] [--country GB] [--json]
+      [--yard FOLDER] [--no-notes]
       lays out a drive for this vehicle from place to place, checked, and writes it as a dense track
 
   lanegauge load --vehicle CARD.json --load LOAD.json

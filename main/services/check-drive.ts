@@ -15,6 +15,7 @@ import type { Roads } from '../../geo/roads/roads.ts';
 import { quote } from '../../geo/units/text.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { PROGRAM } from '../version.ts';
+import { type NotesRead, readYardNotes, type YardNamed } from './library/local-notes.ts';
 import { openMap } from './map/open-map.ts';
 import { readRouteFile } from './route/read-route-file.ts';
 import { roadsOnShelf } from './shelf/roads-on-shelf.ts';
@@ -37,6 +38,8 @@ export interface CheckRequest {
   readonly country?: string;
   /** local wall time, YYYY-MM-DDTHH:MM */
   readonly leaveAt?: string;
+  /** whose local notes are used; none where left out */
+  readonly yard?: YardNamed;
   /** ways past what is barred are looked for too, and past what is named */
   readonly wayRound?: WaysWanted;
 }
@@ -71,6 +74,8 @@ export async function checkFromFiles(
   if (!chosen.ok) return chosen;
   const { route, note } = chosen.value;
 
+  const noted = await notesFor(request, hooks);
+  if (!noted.ok) return noted;
   const map = await mapAbout(route, request, hooks);
   if (!map.ok) return map;
   if (hooks.signal?.aborted) return fail('cancelled', 'Cancelled.');
@@ -86,7 +91,8 @@ export async function checkFromFiles(
     file: basename(request.routePath),
     card: card.value,
     ...given({ load: load?.value, country: request.country }),
-    notes: [...(note === undefined ? [] : [note]), ...file.value.notes],
+    localNotes: noted.value.localNotes,
+    notes: [...(note === undefined ? [] : [note]), ...file.value.notes, ...noted.value.say],
     program: PROGRAM,
     made: hooks.now().toISOString(),
   };
@@ -131,6 +137,10 @@ function mapAbout(
     ...given({ signal: hooks.signal }),
     onProgress: (share) => hooks.onProgress?.('reading the map', share),
   });
+}
+
+async function notesFor({ yard }: CheckRequest, { now }: CheckHooks): Promise<Result<NotesRead>> {
+  return yard === undefined ? ok({ localNotes: [], say: [] }) : readYardNotes(yard, now);
 }
 
 async function loadFrom(

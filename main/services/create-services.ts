@@ -10,6 +10,7 @@ import type { Engine } from './engine/engine.ts';
 import type { NamedFile } from './engine/protocol.ts';
 import { fetchCalls } from './fetch-calls.ts';
 import type { Fetcher } from './fetched/fetcher.ts';
+import { notesOf } from './library/local-notes.ts';
 import type { ImportPart } from './shelf/put-on-shelf.ts';
 import { countMaps } from './shelf/shelf-folder.ts';
 import { shelfCalls } from './shelf-calls.ts';
@@ -43,17 +44,11 @@ export function createServices(parts: ServiceParts): Services {
     ...keepingCalls(parts),
     ...shelfCalls(parts),
     ...fetchCalls(parts),
-    check: (request, hooks) =>
-      parts.engine.ask('check', { ...request, made: parts.now().toISOString() }, hooks),
-    wayRound: (request, hooks) =>
-      parts.engine.ask('wayRound', { ...request, made: parts.now().toISOString() }, hooks),
+    check: (request, hooks) => parts.engine.ask('check', { ...request, ...madeWith(parts) }, hooks),
+    wayRound: (request, hooks) => parts.engine.ask('wayRound', { ...request, ...madeWith(parts) }, hooks),
     findPlaces: (request, hooks) => parts.engine.ask('findPlaces', request, hooks),
     planDrive: (request, hooks) =>
-      parts.engine.ask(
-        'planDrive',
-        { ...request, newId: randomUUID(), made: parts.now().toISOString() },
-        hooks,
-      ),
+      parts.engine.ask('planDrive', { ...request, newId: randomUUID(), ...madeWith(parts) }, hooks),
     takeWay: (request, hooks) => parts.engine.ask('takeWay', { ...request, newId: randomUUID() }, hooks),
     tile: (request, hooks) => parts.engine.ask('tile', request, hooks),
     strip: (request, hooks) => parts.engine.ask('strip', request, hooks),
@@ -63,6 +58,11 @@ export function createServices(parts: ServiceParts): Services {
       return ok({});
     },
   };
+}
+
+/** What every check is made with: the moment, and what the firm knows of places. */
+function madeWith({ now, stores }: Pick<ServiceParts, 'now' | 'stores'>) {
+  return { made: now().toISOString(), localNotes: notesOf(stores.library) };
 }
 
 function describe({ host, sample, stores, notifier }: ServiceParts, shelfMaps: number): Description {

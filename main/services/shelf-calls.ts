@@ -5,6 +5,7 @@ import type { Services } from '../dispatch.ts';
 import type { Engine } from './engine/engine.ts';
 import { underItsName } from './engine/true-names.ts';
 import { codeOf, messageOf } from './files/system-error.ts';
+import { notesOf } from './library/local-notes.ts';
 import type { ImportPart } from './shelf/put-on-shelf.ts';
 import { findByName, importMap, nameOfFile, removeByName, verifyMaps } from './shelf/shelf-work.ts';
 import { showMaps } from './shelf/show-maps.ts';
@@ -16,7 +17,7 @@ interface Parts {
   readonly importPart: ImportPart;
   readonly sources: Sources;
   readonly engine: Engine;
-  readonly stores: Pick<Stores, 'recents' | 'settings'>;
+  readonly stores: Pick<Stores, 'recents' | 'settings' | 'library'>;
   now(): Date;
 }
 
@@ -74,7 +75,8 @@ export function shelfCalls(
         });
       const { units } = settings.current();
       const asked = { ...request, drives, units, made: parts.now().toISOString() };
-      return engine.ask('compareHeld', { shelf, asked }, hooks);
+      const localNotes = notesOf(stores.library);
+      return engine.ask('compareHeld', { shelf, asked: { ...asked, localNotes } }, hooks);
     },
     async removeMap({ name }) {
       const removed = await removeByName(shelf, name);

@@ -3,10 +3,10 @@ import { fail, ok, type Result } from '../../../geo/result.ts';
 import { quote } from '../../../geo/units/text.ts';
 import type { PlanPlace } from '../../../geo/wayround/plan.ts';
 import { PREFER } from '../../contract/settings.ts';
-import { readCountry, readWallTime } from '../arguments.ts';
+import { readCountry, readWallTime, readYard, type YardArguments } from '../arguments.ts';
 import { pathFrom, readWords, USAGE_HINT } from '../read-words.ts';
 
-export interface PlanArguments {
+export interface PlanArguments extends YardArguments {
   readonly places: readonly PlanPlace[];
   readonly vehiclePath: string;
   readonly loadPath?: string;
@@ -21,10 +21,10 @@ export interface PlanArguments {
 /** Reads the words after `lanegauge plan`. */
 export function readPlanArguments(words: readonly string[], standsIn: string): Result<PlanArguments> {
   const read = readWords(words, {
-    once: ['vehicle', 'load', 'leave', 'prefer', 'gpx', 'country'],
+    once: ['vehicle', 'load', 'leave', 'prefer', 'gpx', 'country', 'yard'],
     several: ['at', 'map'],
     signed: ['at'],
-    flags: ['json'],
+    flags: ['json', 'no-notes'],
   });
   if (!read.ok) return read;
   const { all, one, flag } = read.value;
@@ -52,6 +52,8 @@ export function readPlanArguments(words: readonly string[], standsIn: string): R
   if (country?.ok === false) return country;
   const leaveAt = readWallTime(one('leave'));
   if (leaveAt?.ok === false) return leaveAt;
+  const yard = readYard(read.value, standsIn);
+  if (!yard.ok) return yard;
   const from = (path: string) => pathFrom(standsIn, path);
   return ok({
     places,
@@ -59,6 +61,7 @@ export function readPlanArguments(words: readonly string[], standsIn: string): R
     mapPaths: all('map').map(from),
     gpxPath: from(gpx),
     json: flag('json'),
+    ...yard.value,
     ...given({
       loadPath: load && from(load),
       prefer,

@@ -5,12 +5,14 @@ import { loadResult } from '../../../geo/load/load-result.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { clip } from '../../../geo/units/text.ts';
 import { writeNew } from '../../services/files/write-new.ts';
+import { readYardNotes } from '../../services/library/local-notes.ts';
 import { shelfFolder } from '../../services/shelf/where-shelf.ts';
 import { readLoadFile } from '../../services/vehicle/read-load-file.ts';
 import { readVehicleFile } from '../../services/vehicle/read-vehicle-file.ts';
 import type { PlannedOn, PlanOnAnyMap } from '../../services/way-round/plan-read.ts';
 import { planFromFiles } from '../../services/way-round/ways-from-files.ts';
 import { PROGRAM } from '../../version.ts';
+import { yardNamed } from '../arguments.ts';
 import { jsonText } from '../json-text.ts';
 import { printReport } from '../print-report.ts';
 import { EXIT_INTERRUPTED, refuse, type Terminal } from '../terminal.ts';
@@ -40,13 +42,16 @@ export async function planCommand(words: readonly string[], terminal: Terminal):
   return 0;
 }
 
-async function planOf(asked: PlanArguments, { now }: Terminal): Promise<Result<PlanOnAnyMap>> {
+async function planOf(asked: PlanArguments, { now, dataFolder }: Terminal): Promise<Result<PlanOnAnyMap>> {
   const card = await readVehicleFile(asked.vehiclePath);
   if (!card.ok) return card;
   const list = asked.loadPath === undefined ? undefined : await readLoadFile(asked.loadPath);
   if (list?.ok === false) return list;
   const load = list && loadResult(card.value, list.value.items);
   if (load?.ok === false) return load;
+  const yard = yardNamed(asked, dataFolder);
+  const noted = yard === undefined ? undefined : await readYardNotes(yard, now);
+  if (noted?.ok === false) return noted;
   const { places, prefer, leaveAt, country } = asked;
   return ok({
     places,
@@ -54,6 +59,7 @@ async function planOf(asked: PlanArguments, { now }: Terminal): Promise<Result<P
     name: basename(asked.gpxPath).replace(/\.gpx$/i, ''),
     program: PROGRAM,
     made: now().toISOString(),
+    ...given({ localNotes: noted?.value.localNotes, notes: noted?.value.say }),
     ...given({ load: load?.value, prefer, country, leave: leaveAt }),
   });
 }

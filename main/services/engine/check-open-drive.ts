@@ -4,18 +4,18 @@ import { given } from '../../../geo/given.ts';
 import { loadResult } from '../../../geo/load/load-result.ts';
 import type { DriveReport } from '../../../geo/report/report.ts';
 import { ok, type Result } from '../../../geo/result.ts';
-import type { RequestOf } from '../../contract/calls.ts';
 import { PROGRAM } from '../../version.ts';
 import type { OpenDrive } from './drive-for-page.ts';
+import type { EngineCalls } from './protocol.ts';
 import { type EngineState, findDrive } from './state.ts';
 
 /** A check as it is asked of the engine. */
-export type CheckAsked = Omit<RequestOf<'check'>, 'driveId'> & { readonly made: string };
+export type CheckAsked = Omit<EngineCalls['check']['request'], 'driveId'>;
 
 /** What a check of a drive is made of, the time it leaves apart. */
 export function checkInputOf(
   { route, file, notes }: OpenDrive,
-  { vehicle, load, margins, country, made }: CheckAsked,
+  { vehicle, load, margins, country, made, localNotes }: CheckAsked,
   lookUp: () => void,
 ): Result<Omit<CheckInput, 'drive' | 'roads' | 'leaving'>> {
   const loaded = load === undefined ? undefined : loadResult(vehicle, load.items);
@@ -24,7 +24,7 @@ export function checkInputOf(
     route,
     file,
     card: vehicle,
-    ...given({ load: loaded?.value, country, margins }),
+    ...given({ load: loaded?.value, country, margins, localNotes }),
     notes,
     program: PROGRAM,
     made,

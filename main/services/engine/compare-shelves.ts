@@ -68,7 +68,7 @@ async function checkOn(
   if (used.length === 0) return undefined;
   await pause();
   const drive = followRoads(route, roads);
-  const { vehicle, margins, country, made } = asked;
+  const { vehicle, margins, country, made, localNotes } = asked;
   const leaving = file.leaveAt === undefined ? undefined : readLeaving(file.leaveAt, drive, roads, country);
   if (leaving?.ok === false) return leaving;
   return ok(
@@ -78,7 +78,7 @@ async function checkOn(
       drive,
       roads,
       card: vehicle,
-      ...given({ country, margins, leaving: leaving?.value }),
+      ...given({ country, margins, localNotes, leaving: leaving?.value }),
       program: PROGRAM,
       made,
     }),

@@ -1,5 +1,6 @@
 import type { TileFeatures } from '../../../geo/basemap/features.ts';
 import type { Strip } from '../../../geo/drive/strip/strip.ts';
+import type { LocalNote } from '../../../geo/notes/note.ts';
 import type { DriveReport } from '../../../geo/report/report.ts';
 import type { Result } from '../../../geo/result.ts';
 import type { Units } from '../../../geo/units/in-units.ts';
@@ -10,11 +11,16 @@ import type { MapSummary } from '../../contract/map-summary.ts';
 import type { Work } from '../../contract/work.ts';
 
 /** Drives to be compared on two shelves, and how each is checked: alike on both. */
-export interface ToCompare extends RequestOf<'mapChanges'> {
+export interface ToCompare extends RequestOf<'mapChanges'>, MadeWith {
   readonly drives: readonly (NamedFile & { readonly leaveAt?: string })[];
   readonly units: Units;
+}
+
+/** What a check, a plan or a way is made with besides what the page asks. */
+interface MadeWith {
   /** ISO 8601 */
   readonly made: string;
+  readonly localNotes?: readonly LocalNote[];
 }
 
 /** A file the engine may read. */
@@ -34,14 +40,14 @@ export interface EngineCalls {
   openMap: { request: MapToOpen & { about?: NamedFile }; value: MapSummary };
   /** The caller names the drive, so that a restarted engine knows it under the same name. */
   openDrive: { request: { driveId: string; file: NamedFile; track?: number }; value: FollowedDrive };
-  check: { request: RequestOf<'check'> & { made: string }; value: DriveReport };
+  check: { request: RequestOf<'check'> & MadeWith; value: DriveReport };
   tile: { request: RequestOf<'tile'>; value: TileFeatures };
   strip: { request: RequestOf<'strip'>; value: Strip };
-  wayRound: { request: RequestOf<'wayRound'> & { made: string }; value: ValueOf<'wayRound'> };
+  wayRound: { request: RequestOf<'wayRound'> & MadeWith; value: ValueOf<'wayRound'> };
   findPlaces: { request: RequestOf<'findPlaces'>; value: ValueOf<'findPlaces'> };
   /** The caller names the drive. */
   planDrive: {
-    request: RequestOf<'planDrive'> & { newId: string; made: string };
+    request: RequestOf<'planDrive'> & MadeWith & { newId: string };
     value: ValueOf<'planDrive'>;
   };
   /** The caller names the changed drive. */

@@ -15,6 +15,13 @@ describe('the words after lanegauge check', () => {
     expect(read.ok && read.value.mapPaths).toEqual(['/home/host/m.osm.pbf', '/maps/b.osm']);
   });
 
+  it('name the library whose notes count, or leave notes out', () => {
+    const read = readCheckArguments([...GOOD, '--yard', 'firm'], '/home/host');
+    expect(read.ok && read.value).toMatchObject({ yardFolder: '/home/host/firm', noNotes: false });
+    expect(refusal([...GOOD, '--no-notes'])).toBe('accepted');
+    expect(refusal([...GOOD, '--no-notes', '--yard', 'firm'])).toContain('take one of them');
+  });
+
   it('name what is missing', () => {
     expect(refusal([])).toContain('--route FILE.gpx, --vehicle FILE.json');
     expect(refusal(['--route', 'a.gpx'])).not.toContain('--route FILE.gpx');

@@ -2,7 +2,11 @@ import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
-import { afterAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { checkCommand } from '../../../main/cli/check-command.ts';
+import { loadCommand } from '../../../main/cli/load-command.ts';
+import { swingCommand } from '../../../main/cli/swing-command.ts';
+import { terminalOf } from '../../support/terminal.ts';
 
 const ROOT = resolve(import.meta.dirname, '../../..');
 const SAMPLES = join(ROOT, 'sample-routes');
@@ -28,36 +32,45 @@ const OPTIONS = [
   ['swing', '--path', [...VEHICLE, '--follow', 'rear'], 'path'],
 ] as const;
 
-/** The program in the folder, as a user stands in it. */
+const COMMANDS = { check: checkCommand, load: loadCommand, swing: swingCommand };
+
+/** The program, as a user sees what it writes to the screen. */
 function lanegauge(...words: string[]) {
-  const env = { ...process.env, npm_lifecycle_event: '' };
-  const program = join(ROOT, '.build/main/cli/main.js');
+  const program = join(ROOT, '.build/program/cli/main.js');
   const { status, stderr } = spawnSync(process.execPath, [program, ...words], {
-    cwd: folder,
-    env,
+    env: { ...process.env, npm_lifecycle_event: '' },
     encoding: 'utf8',
     timeout: 60_000,
   });
   return { status, stderr };
 }
 
+/** A command as if typed in the folder. */
+async function typed(command: keyof typeof COMMANDS, ...words: string[]) {
+  const { terminal, said } = terminalOf(folder);
+  return { status: await COMMANDS[command](words, terminal), say: said.complaint };
+}
+
+// paths mean what they mean to who stands there
+const from = process.cwd();
+beforeAll(() => process.chdir(folder));
+afterAll(() => process.chdir(from));
+
 describe.skipIf(process.platform === 'win32')('each option that takes a file', () => {
   it.each(OPTIONS)(
     '%s %s refuses what is no file in the same words, as it was typed',
-    (command, option, rest, what) => {
-      const say = (name: string) => lanegauge(command, option, name, ...rest);
-      expect(say('absent')).toEqual({
+    async (command, option, rest, what) => {
+      const say = (name: string) => typed(command, option, name, ...rest);
+      expect(await say('absent')).toEqual({
         status: 2,
-        stderr: `lanegauge: There is no file absent. Check the name of the ${what}.\n`,
+        say: `There is no file absent. Check the name of the ${what}.`,
       });
-      expect(say('pipe')).toEqual({
+      expect(await say('pipe')).toEqual({
         status: 2,
-        stderr: `lanegauge: pipe is a pipe or a device, not a ${what}. Name an ordinary file.\n`,
+        say: `pipe is a pipe or a device, not a ${what}. Name an ordinary file.`,
       });
-      expect(say('./folder').stderr).toBe(
-        `lanegauge: ./folder is a folder, not a ${what}. Name the file itself.\n`,
-      );
-      expect(say('/dev/zero').stderr).toContain('/dev/zero is a pipe or a device');
+      expect((await say('./folder')).say).toBe(`./folder is a folder, not a ${what}. Name the file itself.`);
+      expect((await say('/dev/zero')).say).toContain('/dev/zero is a pipe or a device');
     },
   );
 

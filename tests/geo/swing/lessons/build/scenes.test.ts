@@ -57,17 +57,21 @@ function soundScene(scene: Scene): void {
   expect(fixtures.flatMap(({ line }) => line).every(({ xM, yM }) => Number.isFinite(xM + yM))).toBe(true);
   expect(motion.travelM.length).toBeGreaterThan(10);
   expect(motion.travelM.length).toBeLessThan(6000);
-  for (let index = 1; index < motion.travelM.length; index++)
-    expect(motion.travelM[index]!).toBeGreaterThanOrEqual(motion.travelM[index - 1]!);
-  for (const steerRad of motion.steerRad) expect(Math.abs(steerRad)).toBeLessThan(lockRad(vehicle) + 1e-9);
+  // thousands of samples: asked in one question each
+  expect(motion.travelM.findIndex((travelM, i) => i > 0 && !(travelM >= motion.travelM[i - 1]!))).toBe(-1);
+  const lock = lockRad(vehicle) + 1e-9;
+  expect(motion.steerRad.findIndex((steerRad) => !(Math.abs(steerRad) < lock))).toBe(-1);
+  const outside: { readonly xM: number; readonly yM: number }[] = [];
   for (let index = 0; index < motion.travelM.length; index += 20)
     for (const { backM, frontM, halfWidthM } of boxesOf(vehicle))
       for (const aheadM of [backM, frontM])
         for (const leftM of [halfWidthM, -halfWidthM]) {
           const { xM, yM } = onGround(poseAt(motion, index), aheadM, leftM);
-          expect(xM >= extent.from.xM && xM <= extent.to.xM).toBe(true);
-          expect(yM >= extent.from.yM && yM <= extent.to.yM).toBe(true);
+          const inside =
+            xM >= extent.from.xM && xM <= extent.to.xM && yM >= extent.from.yM && yM <= extent.to.yM;
+          if (!inside) outside.push({ xM, yM });
         }
+  expect(outside).toEqual([]);
 }
 
 describe('every lesson', () => {

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { TRUSTS } from '../country/cited.ts';
 import { loadResultSchema } from '../load/result.ts';
 import { vehicleCardSchema } from '../vehicle/card.ts';
+import { daySchema } from './day.ts';
 import { type Finding, findingSchema, type LeaveSpan, leaveSpanSchema } from './finding.ts';
 import type { Subject } from './kinds.ts';
 import { type Level, VERDICTS, type Verdict } from './level.ts';
@@ -62,16 +63,20 @@ export const driveReportSchema = z.strictObject({
       class: z.string(),
     }),
   ),
-  /** driving times: clear roads, no breaks */
+  /** driving times: clear roads, no breaks; both clock times count the day's stays */
   timetable: z
     .strictObject({
       /** ISO 8601 with the offset of the place; both only with a leave time */
       leaveAt: z.string().optional(),
       arriveAt: z.string().optional(),
       drivingS: z.number(),
+      /** stays at the day's stops, in all */
+      staysS: z.number().optional(),
       notes: z.array(z.string()),
     })
     .optional(),
+  /** the day's stops and what falls due, where a day is planned */
+  day: daySchema.optional(),
   /** rows of the country table that were asked, each with where it comes from */
   rules: z
     .array(

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { dayPlanSchema } from '../../day/plan.ts';
 
 /** Lowercase hexadecimal of SHA-256. */
 export const sha256Schema = z.string().regex(/^[0-9a-f]{64}$/);
@@ -29,7 +30,7 @@ export const driveBodySchema = z.looseObject({
   /** local wall time, YYYY-MM-DDTHH:MM */
   leaveAt: z.string().regex(LEAVE_AT).optional(),
   /** stops, return hour and breaks of the day */
-  plan: z.looseObject({}).optional(),
+  plan: z.looseObject(dayPlanSchema.shape).optional(),
 });
 export type DriveBody = z.infer<typeof driveBodySchema>;
 

@@ -32,6 +32,18 @@ export const HELP = `lanegauge: will this vehicle get along this drive?
   lanegauge shelf remove NAME
       [--json]                with each of them
 
+  lanegauge yard add DRIVE.gpx...               put drives into the library; several tracks are the days of a tour
+  lanegauge yard list                           drives and vehicles, their ids, and what lies in the bin
+  lanegauge yard remove ID | rename ID NAME | restore ID
+  lanegauge yard choose ID VERSION              of what was changed on two computers at once
+  lanegauge yard vehicle add CARD.json | vehicle remove ID
+  lanegauge yard note add --at LAT,LON --say TEXT [--height M] [--width M] [--mass KG] [--answers FINDING_ID]
+      [--seen DATE] [--until DATE] [--by INITIALS]   what the firm measured and the map does not tell
+  lanegauge yard note list | note remove ID
+  lanegauge yard place [FOLDER]                 where the library lies; with a folder, from now on there
+      [--yard FOLDER]         with each: a library elsewhere, such as on a shared disk
+      [--json]                with each of them
+
   lanegauge --version
 
   MAP is an OpenStreetMap extract: .osm.pbf, .osm, .osm.gz or Overpass JSON, told apart by content.

@@ -14,6 +14,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   plan: async () => (await import('./plan/plan-command.ts')).planCommand,
   shelf: async () => (await import('./shelf/shelf-command.ts')).shelfCommand,
   swing: async () => (await import('./swing-command.ts')).swingCommand,
+  yard: async () => (await import('./yard/yard-command.ts')).yardCommand,
 };
 
 /** Runs the command named by the first word. @returns the exit code */

@@ -46,6 +46,7 @@ export async function openStores(
     openLibraryPlace(dataFolder, now),
   ]);
   const library = await openLibrary({ folder: place.folder(), dataFolder, now });
+  await library.sweep();
   const moved = await moveIn(dataFolder, library, now);
   const fleet = openFleet(library, moved.vehicles ?? sampleFleet.vehicles);
   const nameOf = (vehicleId: string) => fleet.current().find(({ id }) => id === vehicleId)?.card.name;

@@ -26,7 +26,6 @@ export const handedBodySchema = z.looseObject({
   /** the sheet number it takes the place of */
   replaces: z.string().max(20).optional(),
 });
-export type HandedBody = z.infer<typeof handedBodySchema>;
 
 /** A person has seen what changed of one drive with one vehicle. */
 export const seenBodySchema = z.looseObject({
@@ -43,4 +42,3 @@ export const seenBodySchema = z.looseObject({
     }),
   ),
 });
-export type SeenBody = z.infer<typeof seenBodySchema>;

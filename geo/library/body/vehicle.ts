@@ -15,4 +15,3 @@ export type VehicleBody = z.infer<typeof vehicleBodySchema>;
 
 /** What is aboard one vehicle, which may be in no fleet just now. */
 export const loadBodySchema = z.looseObject({ vehicleId, items: loadListSchema.shape.items });
-export type LoadBody = z.infer<typeof loadBodySchema>;

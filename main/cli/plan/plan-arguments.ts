@@ -4,6 +4,7 @@ import { quote } from '../../../geo/units/text.ts';
 import type { PlanPlace } from '../../../geo/wayround/plan.ts';
 import { PREFER } from '../../contract/settings.ts';
 import { readCountry, readWallTime, readYard, type YardArguments } from '../arguments.ts';
+import { readAt } from '../read-at.ts';
 import { pathFrom, readWords, USAGE_HINT } from '../read-words.ts';
 
 export interface PlanArguments extends YardArguments {
@@ -38,9 +39,9 @@ export function readPlanArguments(words: readonly string[], standsIn: string): R
     return fail('usage', `Missing: ${missing.join(', ')}. ${USAGE_HINT}`);
   const places: PlanPlace[] = [];
   for (const text of all('at')) {
-    const place = readPlace(text);
+    const place = readAt(text);
     if (!place.ok) return place;
-    places.push(place.value);
+    places.push({ ...place.value, stop: true });
   }
   const prefer = PREFER.find((each) => each === one('prefer'));
   if (one('prefer') !== undefined && prefer === undefined)
@@ -69,23 +70,4 @@ export function readPlanArguments(words: readonly string[], standsIn: string): R
       leaveAt: leaveAt?.value,
     }),
   });
-}
-
-const PLACE = /^\s*([-+]?\d+(?:\.\d+)?)\s*,\s*([-+]?\d+(?:\.\d+)?)\s*$/u;
-
-/** Latitude and longitude in degrees, the comma between them. */
-function readPlace(text: string): Result<PlanPlace> {
-  const [, latText, lonText] = PLACE.exec(text) ?? [];
-  if (latText === undefined || lonText === undefined)
-    return fail(
-      'usage',
-      `--at ${quote(text)} is not a place such as 51.5074,-0.1278: latitude, a comma, longitude. ${USAGE_HINT}`,
-    );
-  const [lat, lon] = [Number(latText), Number(lonText)];
-  if (Math.abs(lat) > 90 || Math.abs(lon) > 180)
-    return fail(
-      'usage',
-      `--at ${quote(text)} is no place on Earth: latitude comes first and goes from -90 to 90, longitude from -180 to 180.`,
-    );
-  return ok({ lat, lon, stop: true });
 }

@@ -43,6 +43,8 @@ export interface Library {
   restore(id: string): Promise<Result<Item>>;
   /** Of an item with several versions keeps one. @param version its name */
   choose(id: string, version: string): Promise<Result<Item>>;
+  /** Throws away what has lain in the bin for 90 days. */
+  sweep(): Promise<void>;
   /** Keeps a file byte for byte. @returns its SHA-256, by which it is found again */
   keepBytes(where: KeptIn, bytes: Uint8Array): Promise<Result<string>>;
   /** Reads such a file, and holds it against its hash. */

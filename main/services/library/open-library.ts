@@ -11,6 +11,7 @@ import { keptBytes } from './kept-bytes.ts';
 import { RECORD_MAX_BYTES, sha256Of } from './known-records.ts';
 import type { Library, Put } from './library.ts';
 import { sayUnwritten, sayVanished } from './say-library.ts';
+import { sweepBin } from './sweep-bin.ts';
 import { watchRecords } from './watched-records.ts';
 import { writeOnce } from './write-once.ts';
 
@@ -120,6 +121,7 @@ export async function openLibrary(options: LibraryOptions): Promise<Library> {
     remove,
     restore,
     choose,
+    sweep: () => sweepBin({ folder, records, watched }, now().getTime()),
     ...keptBytes(folder, passing),
     notices: watched.notices,
   };

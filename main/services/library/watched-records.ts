@@ -15,6 +15,8 @@ export interface WatchedRecords {
   refresh(kind?: Kind): Promise<void>;
   /** Takes in a record that this program has just written. */
   add(id: string, file: RecordFile, text: string): Promise<Item>;
+  /** every version of an item that lies there, by its file's name */
+  filesOf(id: string): readonly RecordFile[];
   /** The versions that a deleted item had. */
   before(item: Item): Promise<readonly (LibraryRecord & { readonly body: object })[]>;
   /** whether there was something, and now the folder is not there */
@@ -153,6 +155,7 @@ export async function watchRecords(options: Options): Promise<WatchedRecords> {
       if (!item) throw new Error(`${file.path} was written and cannot be read`);
       return item;
     },
+    filesOf: (id) => files.get(id) ?? [],
     before,
     isGone,
     notices: () => [

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { headsOf, type Soundness } from '../../../geo/library/heads.ts';
+import { oldestFirst } from '../../../geo/library/oldest-first.ts';
 import '../../support/fixed-seed.ts';
 
 /** Versions of one item, each made on up to three of those before it, as by computers that know only some of them. */
@@ -85,5 +86,23 @@ describe('the newest versions of an item', () => {
       ['v01', ['v00']],
     ]);
     expect(headsOf(known, (name) => (name === 'v01' ? 'sound' : 'unsound')).heads).toEqual(['v01']);
+  });
+});
+
+describe('versions thrown away the oldest first', () => {
+  it('leave at every step the same newest versions', () => {
+    fc.assert(
+      fc.property(histories, (history) => {
+        const known = new Map(parentsIn(history));
+        const sound = () => 'sound' as const;
+        const { heads } = headsOf(known, sound);
+        const order = oldestFirst(known);
+        expect(order).toHaveLength(known.size);
+        for (const name of order.filter((each) => !heads.includes(each))) {
+          known.delete(name);
+          expect(headsOf(known, sound).heads).toEqual(heads);
+        }
+      }),
+    );
   });
 });

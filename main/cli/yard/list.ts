@@ -1,0 +1,92 @@
+import { given } from '../../../geo/given.ts';
+import { driveName } from '../../../geo/library/body/drive.ts';
+import type { Item } from '../../../geo/library/item.ts';
+import { ok } from '../../../geo/result.ts';
+import { counted, quote } from '../../../geo/units/text.ts';
+import { fleetEntries } from '../../services/fleet/fleet-entries.ts';
+import type { Library } from '../../services/library/library.ts';
+import { jsonText } from '../json-text.ts';
+import { readWords } from '../read-words.ts';
+import type { YardCommand } from './command.ts';
+import { toldVersions } from './told-versions.ts';
+
+/** `yard list`: the drives and vehicles of the library, and what lies in the bin. */
+export const yardList: YardCommand = async (words, _terminal, library) => {
+  const read = readWords(words, { once: [], flags: ['json'] });
+  if (!read.ok) return read;
+  const listed = listYard(library);
+  return ok({ text: read.value.flag('json') ? jsonText(listed) : printYard(listed) });
+};
+
+function listYard(library: Library) {
+  const drives = library.list('drive').map(toldDrive).sort(byName);
+  const order = [...new Set(fleetEntries(library.list('vehicle')).map(({ itemId }) => itemId))];
+  const vehicles = order.flatMap((id) => {
+    const item = library.find('vehicle', id);
+    return item ? [toldVehicle(item)] : [];
+  });
+  const bin = library.bin().map(({ id, kind, deleted = '' }) => ({ id, kind, deleted }));
+  return { folder: library.folder, drives, vehicles, notes: library.list('note').length, bin };
+}
+
+function toldDrive(item: Item<'drive'>) {
+  const body = item.versions[0]?.body;
+  return {
+    id: item.id,
+    name: body ? driveName(body) : item.id,
+    ...given({
+      file: body?.file,
+      track: body?.track,
+      day: body?.day,
+      lengthM: body?.lengthM,
+      leaveAt: body?.leaveAt,
+    }),
+    ...toldVersions(item, driveName),
+  };
+}
+
+function toldVehicle(item: Item<'vehicle'>) {
+  return {
+    id: item.id,
+    name: item.versions[0]?.body.card.name ?? item.id,
+    ...toldVersions(item, ({ card }) => card.name),
+  };
+}
+
+/** By name as people sort, days of a tour in their order; names that are equal but for case by id. */
+function byName(a: ReturnType<typeof toldDrive>, b: ReturnType<typeof toldDrive>): number {
+  const names = a.name.localeCompare(b.name, 'en', { sensitivity: 'base', numeric: true });
+  return names || (a.day?.number ?? 0) - (b.day?.number ?? 0) || (a.id < b.id ? -1 : 1);
+}
+
+function printYard({ folder, drives, vehicles, notes, bin }: ReturnType<typeof listYard>): string {
+  const lines = [
+    `The library in ${folder}: ${counted(drives.length, 'drive')}, ${counted(vehicles.length, 'vehicle')}, ${counted(notes, 'note')}.`,
+    ...(drives.length + vehicles.length === 0
+      ? [
+          'Put drives there with: lanegauge yard add DRIVE.gpx, and vehicles with: lanegauge yard vehicle add CARD.json',
+        ]
+      : []),
+    ...drives.flatMap(({ id, name, day, lengthM = 0, leaveAt, versions }) => [
+      `  ${quote(name, 100)}${day ? `, day ${day.number} of ${day.of}` : ''}, ${(lengthM / 1000).toFixed(1)} km${leaveAt === undefined ? '' : `, leaves ${leaveAt.replace('T', ' ')}`} (${id})`,
+      ...printVersions(id, versions),
+    ]),
+    ...vehicles.flatMap(({ id, name, versions }) => [
+      `  ${quote(name, 100)} (${id})`,
+      ...printVersions(id, versions),
+    ]),
+    ...bin.map(({ id, deleted }) => `  in the bin since ${deleted.slice(0, 10)}: ${id}`),
+  ];
+  return `${lines.join('\n')}\n`;
+}
+
+function printVersions(id: string, versions: ReturnType<typeof toldDrive>['versions']): string[] {
+  if (versions === undefined) return [];
+  return [
+    `    was changed on two computers at once; keep one of these with: lanegauge yard choose ${id} VERSION`,
+    ...versions.map(
+      ({ version, name, made }) =>
+        `    ${version}: ${quote(name, 100)}, ${made.slice(0, 16).replace('T', ' ')}`,
+    ),
+  ];
+}

@@ -1,0 +1,60 @@
+import { readdir, stat, unlink } from 'node:fs/promises';
+import { join } from 'node:path';
+import { isDeleted, isDue } from '../../../geo/library/bin.ts';
+import { type Item, isOfKind } from '../../../geo/library/item.ts';
+import { oldestFirst } from '../../../geo/library/oldest-first.ts';
+import type { WatchedRecords } from './watched-records.ts';
+
+interface Swept {
+  /** where the library lies, and its records in it */
+  readonly folder: string;
+  readonly records: string;
+  readonly watched: WatchedRecords;
+}
+
+/**
+ * Throws away what has lain in the bin for 90 days. That it was deleted stays on record, so that no other computer
+ * brings it back unasked.
+ */
+export async function sweepBin({ folder, records, watched }: Swept, nowMs: number): Promise<void> {
+  const due = watched
+    .items()
+    .filter((item) => isDeleted(item) && isDue(nowMs, Date.parse(item.deleted ?? '')));
+  let swept = false;
+  for (const item of due) swept = (await sweepItem(item, records, watched)) || swept;
+  // where something could not be read nobody knows which drive's file it names
+  if (swept && watched.notices().length === 0) await sweepDrives(folder, watched, nowMs);
+}
+
+/** The oldest first: what is cut off in between leaves no version that looks like the newest. */
+async function sweepItem(item: Item, records: string, watched: WatchedRecords): Promise<boolean> {
+  const files = watched.filesOf(item.id).filter(({ name }) => !item.heads.includes(name));
+  if (files.length === 0) return false;
+  try {
+    for (const name of oldestFirst(new Map(files.map((file) => [file.name, file.parents]))))
+      for (const { path } of files.filter((file) => file.name === name)) await unlink(join(records, path));
+  } catch {
+    // the rest goes another time
+  }
+  await watched.refresh(item.kind);
+  return true;
+}
+
+/** Files of drives that no drive names, neither there nor in the bin. */
+async function sweepDrives(folder: string, watched: WatchedRecords, nowMs: number): Promise<void> {
+  const named = new Set<string>();
+  for (const item of watched.items()) {
+    if (!isOfKind(item, 'drive')) continue;
+    for (const { body } of [...item.versions, ...(await watched.before(item))])
+      if ('gpx' in body && typeof body.gpx === 'string') named.add(body.gpx);
+  }
+  const within = join(folder, 'gpx');
+  for (const name of await readdir(within).catch(() => [])) {
+    const sha256 = /^([0-9a-f]{64})\.gpx$/.exec(name)?.[1];
+    if (sha256 === undefined || named.has(sha256)) continue;
+    const path = join(within, name);
+    const found = await stat(path).catch(() => undefined);
+    // one added anew a moment ago is touched by it
+    if (found && isDue(nowMs, found.mtimeMs)) await unlink(path).catch(() => {});
+  }
+}

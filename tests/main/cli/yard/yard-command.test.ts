@@ -1,0 +1,184 @@
+import { existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { yardCommand } from '../../../../main/cli/yard/yard-command.ts';
+import { openLibrary } from '../../../../main/services/library/open-library.ts';
+import { worked } from '../../../support/scratch-files.ts';
+import { terminalOf } from '../../../support/terminal.ts';
+
+const SAMPLE = join(import.meta.dirname, '../../../../sample-routes');
+const BARRED = join(SAMPLE, 'drives', 'barred.gpx');
+const CARD = join(SAMPLE, 'vehicles', 'coach-built-7.4.json');
+const DAY_MS = 86_400_000;
+
+let home: string;
+beforeEach(() => {
+  home = mkdtempSync(join(tmpdir(), 'yard-cli-'));
+});
+afterEach(() => rmSync(home, { recursive: true, force: true }));
+
+async function yardOn(ms: number, ...words: readonly string[]) {
+  const { terminal, said } = terminalOf(home);
+  const exit = await yardCommand(words, { ...terminal, now: () => new Date(ms) });
+  return { exit, ...said };
+}
+const yard = (...words: readonly string[]) => yardOn(0, ...words);
+async function json(...words: readonly string[]) {
+  const done = await yard(...words, '--json');
+  expect(done).toMatchObject({ exit: 0, complaint: '' });
+  return JSON.parse(done.out);
+}
+function write(name: string, text: string): string {
+  writeFileSync(join(home, name), text);
+  return join(home, name);
+}
+const track = (name: string, lat: number) =>
+  `<trk>${name === '' ? '' : `<name>${name}</name>`}<trkseg><trkpt lat="${lat}" lon="9"/><trkpt lat="${lat}" lon="9.01"/></trkseg></trk>`;
+const gpx = (...tracks: string[]) =>
+  `<gpx xmlns="http://www.topografix.com/GPX/1/1">${tracks.join('')}</gpx>`;
+
+describe('lanegauge yard, drives', () => {
+  it('takes a drive in once, under its own name, and lists it', async () => {
+    const { drives } = await json('add', BARRED);
+    expect(drives).toMatchObject([{ was: 'new' }]);
+    expect((await yard('add', BARRED)).out).toMatch(/in the library already, so it stands there once/);
+    const listed = await json('list');
+    expect(listed.drives).toHaveLength(1);
+    expect(listed.drives[0]).toMatchObject({ id: drives[0].id, file: 'barred.gpx', track: 1 });
+    expect(listed.drives[0].lengthM).toBeGreaterThan(1000);
+    expect(readdirSync(join(home, 'library', 'gpx'))).toHaveLength(1);
+  });
+
+  it('takes several tracks of one file for the days of a tour', async () => {
+    const tour = write('tour.gpx', gpx(track('Out', 54), track('', 54.1), track('Home', 54.2)));
+    const { drives } = await json('add', tour);
+    expect(drives.map(({ name, day }: { name: string; day: object }) => [name, day])).toEqual([
+      ['Out', { number: 1, of: 3 }],
+      ['tour', { number: 2, of: 3 }],
+      ['Home', { number: 3, of: 3 }],
+    ]);
+  });
+
+  it('takes the good files, names the bad, and ends with 2', async () => {
+    const good = write('good.gpx', gpx(track('Good', 54)));
+    const bad = write('bad.gpx', '<gpx><trk>');
+    const empty = write('empty.gpx', gpx());
+    const done = await yard('add', bad, good, empty, join(home, 'none.gpx'));
+    expect(done.exit).toBe(2);
+    expect(done.out).toMatch(/^"Good": added/);
+    for (const name of ['bad.gpx', 'empty.gpx', 'none.gpx']) expect(done.complaint).toContain(name);
+    expect((await json('list')).drives).toHaveLength(1);
+  });
+
+  it('renames, removes and brings back, by as much of the id as tells it from the others', async () => {
+    const [{ id }] = (await json('add', BARRED)).drives;
+    await json('rename', id.slice(0, 14), '  Over the moor ');
+    await json('remove', id);
+    const removed = await json('list');
+    expect([removed.drives, removed.bin]).toMatchObject([[], [{ id, kind: 'drive' }]]);
+    expect((await yard('rename', id, 'x')).complaint).toContain('lies in the bin');
+    await json('restore', id);
+    expect((await json('list')).drives).toMatchObject([{ id, name: 'Over the moor' }]);
+  });
+
+  it('are thrown away after 90 days in the bin, their file with the last of them, and not before', async () => {
+    const [{ id }] = (await json('add', BARRED)).drives;
+    await json('remove', id);
+    const file = join(home, 'library', 'gpx', readdirSync(join(home, 'library', 'gpx'))[0]!);
+    await yardOn(89 * DAY_MS, 'list');
+    expect(readdirSync(join(home, 'library', 'records', id))).toHaveLength(2);
+    const later = Date.now() + 91 * DAY_MS;
+    await yardOn(later, 'list');
+    expect([readdirSync(join(home, 'library', 'records', id)).length, existsSync(file)]).toEqual([1, false]);
+    expect((await yardOn(later, 'restore', id)).complaint).toContain('Add it anew');
+    expect((await yardOn(later, 'add', BARRED)).out).toContain('back from the bin');
+    expect((await json('list')).drives).toMatchObject([{ id }]);
+  });
+
+  it('of names that are equal but for case stand side by side', async () => {
+    await json('add', write('a.gpx', gpx(track('Moor', 54))), write('A2.gpx', gpx(track('MOOR', 54.1))));
+    expect((await json('list')).drives).toHaveLength(2);
+  });
+});
+
+describe('lanegauge yard, what two computers changed at once', () => {
+  it('lists both versions, changes neither, and keeps the one that is chosen', async () => {
+    const [{ id }] = (await json('add', BARRED)).drives;
+    const library = await openLibrary({
+      folder: join(home, 'library'),
+      dataFolder: join(home, 'other'),
+      now: () => new Date(0),
+    });
+    const [item] = library.list('drive');
+    const { body } = item!.versions[0]!;
+    for (const name of ['North', 'South'])
+      worked(await library.put({ kind: 'drive', id, body: { ...body, name }, over: item!.heads }));
+    const listed = (await json('list')).drives[0];
+    expect(listed.versions.map(({ name }: { name: string }) => name).sort()).toEqual(['North', 'South']);
+    expect((await yard('list')).out).toContain(`yard choose ${id} VERSION`);
+    expect(await yard('rename', id, 'East')).toMatchObject({ exit: 2, out: '' });
+    const south = listed.versions.find(({ name }: { name: string }) => name === 'South');
+    await json('choose', id, south.version);
+    expect((await json('list')).drives).toMatchObject([{ id, name: 'South' }]);
+  });
+});
+
+describe('lanegauge yard, vehicles and notes', () => {
+  it('adds a vehicle once, in a library elsewhere, and removes it', async () => {
+    const elsewhere = ['--yard', join(home, 'shared disk', 'yard')];
+    const { vehicle, was } = await json(...elsewhere, 'vehicle', 'add', CARD);
+    expect(was).toBe('new');
+    expect((await json('vehicle', ...elsewhere, 'add', CARD)).was).toBe('there');
+    expect((await json('list', ...elsewhere)).vehicles).toEqual([vehicle]);
+    expect((await json('list')).vehicles).toEqual([]);
+    await json(...elsewhere, 'vehicle', 'remove', vehicle.id.replace('vehicle-', ''));
+    expect((await json(...elsewhere, 'list')).vehicles).toEqual([]);
+  });
+
+  it('keeps another place for the library, and leaves what lies in the one before', async () => {
+    await json('add', BARRED);
+    const folder = join(home, 'shared');
+    expect(await json('place', folder)).toEqual({ folder, before: join(home, 'library') });
+    expect(await json('list')).toMatchObject({ folder, drives: [] });
+    await json('place', join(home, 'library'));
+    expect((await json('list')).drives).toHaveLength(1);
+  });
+
+  it('keeps a note with its figures, lists and removes it', async () => {
+    const words = ['--say', 'Measured it', '--height', '3.40', '--seen', '2026-05-01', '--by', 'AB'];
+    const { note } = await json('note', 'add', '--at', '-54.1,-9.2', ...words, '--answers', 'height:w1');
+    expect(note).toMatchObject({ at: { lat: -54.1, lon: -9.2 }, heightM: 3.4, seen: '2026-05-01', by: 'AB' });
+    expect((await json('note', 'list')).notes).toEqual([note]);
+    expect((await yard('note', 'list')).out).toContain('height 3.40 m (11\'1")');
+    await json('note', 'remove', note.id);
+    expect((await json('note', 'list')).notes).toEqual([]);
+  });
+
+  it.each([
+    [['--height', '3,40'], '--height "3,40" cannot be used: it wants metres'],
+    [['--height', '34'], 'metres from 0.5 to 20'],
+    [['--seen', '2026-02-30'], '--seen "2026-02-30" is not a day'],
+    [['--seen', '2026-05-02', '--until', '2026-05-01'], 'would never hold'],
+    [['--by', 'ABCDEFG'], '--by is 1 to 6 characters'],
+  ])('refuses a note with %j', async (words, sentence) => {
+    const refused = await yard('note', 'add', '--at', '54,9', '--say', 'Gate', ...words);
+    expect(refused).toMatchObject({ exit: 2, out: '' });
+    expect(refused.complaint).toContain(sentence);
+    expect(existsSync(join(home, 'library'))).toBe(false);
+  });
+
+  it.each([
+    [['nothing'], "There is no 'yard nothing'"],
+    [['remov', 'x'], "'yard remove'"],
+    [[], 'yard needs a word after it'],
+    [['note'], "There is no 'yard note'"],
+    [['list', '--yard'], '--yard needs a folder'],
+    [['remove', 'drive-0'], 'There is no drive "drive-0" in the library'],
+    [['vehicle', 'add', 'no.json'], 'There is no file'],
+  ])('refuses %j', async (words, sentence) => {
+    const refused = await yard(...words);
+    expect(refused).toMatchObject({ exit: 2, out: '' });
+    expect(refused.complaint).toContain(sentence);
+  });
+});

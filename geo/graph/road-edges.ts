@@ -35,14 +35,32 @@ export interface RoadEdges {
   readonly out: Int32Array;
 }
 
-/**
- * Cuts all driven ways into edges; linear in the map.
- * @param alsoAt further nodes to cut at
- */
-export function cutIntoEdges(roads: Roads, alsoAt: Iterable<number> = []): RoadEdges {
+/** Cuts all driven ways into edges; linear in the map. */
+export function cutIntoEdges(roads: Roads): RoadEdges {
+  const cut = cutWays(roads, []);
+  return joinAtNodes(roads, cut, edgeRules(roads, cut.way));
+}
+
+/** The same cut at further nodes too, what was read off the tags taken over. */
+export function cutFurther(roads: Roads, edges: RoadEdges, alsoAt: Iterable<number>): RoadEdges {
   const cut = cutWays(roads, alsoAt);
+  const roadClass = new Uint8Array(cut.edgeCount);
+  const wrongWay = new Uint8Array(2 * cut.edgeCount);
+  for (let edge = 0; edge < cut.edgeCount; edge++) {
+    const whole = edges.edgeOfSegment[cut.firstRef[edge]!]!;
+    roadClass[edge] = edges.roadClass[whole]!;
+    wrongWay[2 * edge] = edges.wrongWay[2 * whole]!;
+    wrongWay[2 * edge + 1] = edges.wrongWay[2 * whole + 1]!;
+  }
+  return joinAtNodes(roads, cut, { roadClass, wrongWay });
+}
+
+function joinAtNodes(
+  roads: Roads,
+  cut: CutWays,
+  rules: Pick<RoadEdges, 'roadClass' | 'wrongWay'>,
+): RoadEdges {
   const ends = edgeEnds(roads, cut);
-  const rules = edgeRules(roads, cut.way);
   return { ...cut, ...ends, ...rules, ...groupByTail(ends.tail, roads.nodes.count) };
 }
 
@@ -58,7 +76,8 @@ function cutWays(roads: Roads, alsoAt: Iterable<number>): CutWays {
   for (const node of alsoAt) junction[node] = 1;
   const alongM = new Float64Array(refs.length);
   const edgeOfSegment = new Int32Array(refs.length).fill(-1);
-  const edges: { way: number; first: number; last: number }[] = [];
+  const [wayOf, firstRef, lastRef] = [0, 1, 2].map(() => new Int32Array(refs.length)) as Triple<Int32Array>;
+  let edgeCount = 0;
   for (let way = 0; way < count; way++) {
     if (kind[way] === WAY_KIND.around) continue;
     const begin = start[way]!;
@@ -68,35 +87,45 @@ function cutWays(roads: Roads, alsoAt: Iterable<number>): CutWays {
       const a = refs[at - 1]!;
       const b = refs[at]!;
       alongM[at] = alongM[at - 1]! + distanceM(lat[a]!, lon[a]!, lat[b]!, lon[b]!);
-      edgeOfSegment[at - 1] = edges.length;
-      if (at < end && junction[b] !== 1) continue;
-      edges.push({ way, first, last: at });
+      edgeOfSegment[at - 1] = edgeCount;
+      if (at < end && junction[b]! < 1) continue;
+      wayOf[edgeCount] = way;
+      firstRef[edgeCount] = first;
+      lastRef[edgeCount] = at;
+      edgeCount++;
       first = at;
     }
   }
+  const lengthM = new Float64Array(edgeCount);
+  for (let edge = 0; edge < edgeCount; edge++)
+    lengthM[edge] = alongM[lastRef[edge]!]! - alongM[firstRef[edge]!]!;
   return {
-    edgeCount: edges.length,
-    way: Int32Array.from(edges, (edge) => edge.way),
-    firstRef: Int32Array.from(edges, (edge) => edge.first),
-    lastRef: Int32Array.from(edges, (edge) => edge.last),
-    lengthM: Float64Array.from(edges, (edge) => alongM[edge.last]! - alongM[edge.first]!),
+    edgeCount,
+    way: wayOf.slice(0, edgeCount),
+    firstRef: firstRef.slice(0, edgeCount),
+    lastRef: lastRef.slice(0, edgeCount),
+    lengthM,
     alongM,
     edgeOfSegment,
   };
 }
 
+type Triple<T> = [T, T, T];
+
 /** 1 for every node that driven ways pass more than once. */
 function findJunctions(roads: Roads): Uint8Array {
   const { count, start, refs, kind } = roads.ways;
-  const passes = new Uint8Array(roads.nodes.count);
+  const passed = new Uint8Array(roads.nodes.count);
+  const junction = new Uint8Array(roads.nodes.count);
   for (let way = 0; way < count; way++) {
     if (kind[way] === WAY_KIND.around) continue;
     for (let at = start[way]!; at < start[way + 1]!; at++) {
       const node = refs[at]!;
-      if (passes[node]! < 2) passes[node] = passes[node]! + 1;
+      if (passed[node] === 1) junction[node] = 1;
+      passed[node] = 1;
     }
   }
-  return passes.map((times) => (times > 1 ? 1 : 0));
+  return junction;
 }
 
 function edgeEnds(roads: Roads, { edgeCount, firstRef, lastRef }: CutWays): Pick<RoadEdges, 'tail' | 'head'> {
@@ -118,6 +147,13 @@ function edgeRules(roads: Roads, wayOf: Int32Array): Pick<RoadEdges, 'roadClass'
   const classes = new Uint8Array(wayOf.length);
   const wrongWay = new Uint8Array(2 * wayOf.length);
   wayOf.forEach((way, edge) => {
+    if (edge > 0 && wayOf[edge - 1] === way) {
+      // edges of one way follow each other
+      classes[edge] = classes[edge - 1]!;
+      wrongWay[2 * edge] = wrongWay[2 * edge - 2]!;
+      wrongWay[2 * edge + 1] = wrongWay[2 * edge - 1]!;
+      return;
+    }
     const wayTags = tags[way] ?? {};
     classes[edge] = roadClass(kind[way]!, wayTags);
     if (runsAgainst(wayTags, { forward: true })) wrongWay[2 * edge] = 1;

@@ -18,30 +18,43 @@ const LEAST_CIRCLE_M = 8;
 export function layTurns(graph: RoadGraph, roads: Roads, states: States): Turns {
   const { stateCount, edgeOf } = states.laid;
   const turnStart = new Uint32Array(stateCount + 1);
-  const [from, to, rule]: [number[], number[], number[]] = [[], [], []];
+  const most = mostTurns(graph, states);
+  const [from, to, rule] = [0, 1, 2].map(() => new Int32Array(most)) as [Int32Array, Int32Array, Int32Array];
   const rules = new RuleSets(graph, roads, states);
-  const plainWays = rules.byWay ? undefined : 'all';
+  const roomy = roomyWays(roads);
+  let count = 0;
   for (let state = 0; state < stateCount; state++) {
     const into = edgeOf[state]!;
     const node = graph.head[into]!;
     for (let i = graph.outStart[node]!; i < graph.outStart[node + 1]!; i++) {
       const outOf = graph.out[i]!;
-      if (turnsBack(graph, roads, into, outOf) && !mayTurnRound(graph, roads, into)) continue;
-      from.push(state);
-      to.push(plainWays === 'all' ? outOf : states.stateAt(outOf, states.wordAfter(state, outOf)));
-      rule.push(rules.of(state, outOf));
+      if (turnsBack(graph, roads, into, outOf) && !mayTurnRound(graph, roads, into, roomy)) continue;
+      from[count] = state;
+      to[count] = rules.byWay ? states.stateAt(outOf, states.wordAfter(state, outOf)) : outOf;
+      rule[count] = rules.of(state, outOf);
+      count++;
     }
-    turnStart[state + 1] = to.length;
+    turnStart[state + 1] = count;
   }
-  const turnTo = Int32Array.from(to);
+  const turnTo = to.slice(0, count);
   return {
     turnStart,
-    turnFrom: Int32Array.from(from),
+    turnFrom: from.slice(0, count),
     turnTo,
-    turnRule: Int32Array.from(rule),
+    turnRule: rule.slice(0, count),
     rules: rules.sets,
     ...groupByTarget(turnTo, stateCount),
   };
+}
+
+/** As many turns as there are ways on from the end of every state. */
+function mostTurns({ head, outStart }: RoadGraph, { laid: { stateCount, edgeOf } }: States): number {
+  let most = 0;
+  for (let state = 0; state < stateCount; state++) {
+    const node = head[edgeOf[state]!]!;
+    most += outStart[node + 1]! - outStart[node]!;
+  }
+  return most;
 }
 
 /** Whether a turn leads back over the line just driven; a way may be drawn there and back. */
@@ -58,9 +71,18 @@ function turnsBack(graph: RoadGraph, { ways }: Roads, into: number, outOf: numbe
 }
 
 /** Whether some vehicle may turn round at the head of an edge; which one is asked later. */
-function mayTurnRound(graph: RoadGraph, roads: Roads, into: number): boolean {
-  if (isTurningPlace(roads.nodes.tags.get(graph.head[into]!))) return true;
-  return (roomAcrossM(roads.ways.tags[graph.way[into >> 1]!] ?? {}) ?? 0) >= LEAST_CIRCLE_M;
+function mayTurnRound(graph: RoadGraph, roads: Roads, into: number, roomy: (way: number) => boolean): boolean {
+  return isTurningPlace(roads.nodes.tags.get(graph.head[into]!)) || roomy(graph.way[into >> 1]!);
+}
+
+/** Whether a way is mapped wide enough for the smallest circle; each way's tags are read once. */
+function roomyWays({ ways }: Roads): (way: number) => boolean {
+  // 0: not asked yet, 1: no, 2: yes
+  const known = new Uint8Array(ways.count);
+  return (way) => {
+    if (known[way] === 0) known[way] = (roomAcrossM(ways.tags[way] ?? {}) ?? 0) >= LEAST_CIRCLE_M ? 2 : 1;
+    return known[way] === 2;
+  };
 }
 
 /** The mapped width of a road less what cars parked on it take, metres; undefined where none is mapped. */

@@ -16,7 +16,7 @@ import { askRules } from './ask-rules.ts';
 import type { Asker } from './asked-alone.ts';
 import { FREE, type Judged, judge, OPEN } from './judged.ts';
 import { PRICES, type Prefer, timesOfClass } from './prices.ts';
-import { tagSignature } from './tag-signature.ts';
+import { ruleSignature, tagSignature } from './tag-signature.ts';
 
 /** What a road belongs to: open country, a site (service roads and tracks), ground that only some may enter. */
 export const GROUND = { open: 0, site: 1, restricted: 2 } as const;
@@ -41,9 +41,20 @@ export interface JudgeOptions {
   readonly country?: string | undefined;
 }
 
+/** A road in one direction, and when. */
+interface AskedWay {
+  readonly way: number;
+  readonly forward: boolean;
+  readonly at: Place;
+  readonly country: string | undefined;
+  readonly moment: LocalMoment | undefined;
+}
+
 /** What one vehicle was told of roads and points, by their tags: it outlives the map they were first met on. */
 export interface JudgeMemo {
   readonly kinds: Map<string, RoadKind>;
+  /** what the rules say, without the speed */
+  readonly roads: Map<string, Judged>;
   readonly points: Map<string, Judged>;
 }
 
@@ -83,7 +94,7 @@ export class RoadJudge {
     const at = this.placeOf(node);
     const country = this.countryAt(at);
     const junction = isJunction(this.roads, node);
-    const key = `${country}|${forward}|${junction}|${clockKey(moment, at)}|${tagSignature(tags)}|${this.signature(way)}`;
+    const key = `${country}|${forward}|${junction}|${clockKey(moment, at)}|${ruleSignature(tags)}|${ruleSignature(this.tagsOf(way))}`;
     const known = this.memo.points.get(key);
     if (known !== undefined) return known;
     const wayTags = this.tagsOf(way);
@@ -140,13 +151,18 @@ export class RoadJudge {
     );
   }
 
-  private judgeRoad(asked: {
-    readonly way: number;
-    readonly forward: boolean;
-    readonly at: Place;
-    readonly country: string | undefined;
-    readonly moment: LocalMoment | undefined;
-  }): RoadKind {
+  /** What the rules say of a road: once for all that differ in their speeds alone. */
+  private rulesOn(asked: AskedWay, tags: Tags, kind: number): Judged {
+    const { forward, at, country, moment } = asked;
+    const key = `${country}|${forward}|${kind}|${clockKey(moment, at)}|${ruleSignature(tags)}`;
+    const known = this.memo.roads.get(key);
+    if (known !== undefined) return known;
+    const made = this.ask({ ...asked, wayTags: tags, kind, junction: false });
+    this.memo.roads.set(key, made);
+    return made;
+  }
+
+  private judgeRoad(asked: AskedWay): RoadKind {
     const { way, forward, country } = asked;
     const tags = this.tagsOf(way);
     const kind = this.roads.ways.kind[way]!;
@@ -155,7 +171,7 @@ export class RoadJudge {
       ? ferrySpeed(tags, wayLengthM(this.roads, way)).kmh
       : speedFor(tags, country, this.asker.card, { forward }).kmh;
     const timePerM = 36 / kmh;
-    const judged = this.ask({ ...asked, wayTags: tags, kind, junction: false });
+    const judged = this.rulesOn(asked, tags, kind);
     // a limit lifted for those who go there is lifted within the run of roads that carry it
     const restricted = judged.open === OPEN.atEnds || isRestricted({ tags, forward });
     return {

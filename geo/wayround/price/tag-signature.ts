@@ -1,12 +1,26 @@
 import type { Tags } from '../../roads/roads.ts';
 
-/** Names and numbers, where they come from, and other words that no rule and no speed reads. */
+/**
+ * What no rule and no speed reads: names and numbers, where they come from, notes, signposts, lines painted for turning,
+ * ground beside the road that others walk and ride on, railways in its surface.
+ */
 const SAYS_NOTHING =
-  /^((alt_|official_|old_|short_|loc_|int_|nat_|reg_)?(name|ref)(:|$)|source|wikidata$|wikipedia|postal_code$|created_by$|start_date$|check_date|survey:date$|operator|tiger:|is_in|addr:|image|mapillary|description$)/;
+  /^((alt_|official_|old_|short_|loc_|int_|nat_|reg_)?(name|ref)(:|$)|source(:(?!maxspeed)|$)|wikidata$|wikipedia|postal_code$|created_by$|start_date$|check_date|survey:date$|operator|tiger:|is_in|addr:|image|mapillary|description$|destination(:|$)|turn(:|$)|change(:|$)|note(:|$)|fixme|FIXME|[lnr][cw]n(_|$)|overtaking|priority_road$|transit(:|$)|embankment$|lane_markings$|mtb|sac_scale$|class:|cycleway|bicycle$|foot$|horse$|TMC|razed:|railway:|piste|heritage)/;
+
+/** What speeds read and no rule does. */
+const SPEED_ALONE = /^((source:)?maxspeed|zone:|lit$|sidewalk)/;
 
 /** What a road's tags say for our purposes, as one text: roads that differ in their names alone are judged once. */
 export function tagSignature(tags: Tags): string {
   let text = '';
   for (const key in tags) if (!SAYS_NOTHING.test(key)) text += `${key}=${tags[key]}\n`;
+  return text;
+}
+
+/** The same without what only its speed hangs on: the checker's rules, the dear part, are asked once for each. */
+export function ruleSignature(tags: Tags): string {
+  let text = '';
+  for (const key in tags)
+    if (!SAYS_NOTHING.test(key) && !SPEED_ALONE.test(key)) text += `${key}=${tags[key]}\n`;
   return text;
 }

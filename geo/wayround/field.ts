@@ -33,7 +33,7 @@ export function fieldFor(roads: Roads, asker: Asker, options: JudgeOptions): Fie
 function memoOf(key: string): JudgeMemo {
   const known = memos.get(key);
   if (known !== undefined) return known;
-  const memo: JudgeMemo = { kinds: new Map(), roads: new Map(), points: new Map() };
+  const memo: JudgeMemo = { signatures: new Map(), kinds: new Map(), roads: new Map(), points: new Map() };
   keep(memos, key, memo);
   return memo;
 }

@@ -1,9 +1,10 @@
 import type { Drive } from '../../drive/drive.ts';
 import type { DrivenTurn } from '../../drive/turns/driven-turn.ts';
 import { findTurns } from '../../drive/turns/find-turns.ts';
-import type { Tags } from '../../roads/roads.ts';
+import type { Roads, Tags } from '../../roads/roads.ts';
 import { swingVehicleOf } from '../../swing/swing-vehicle.ts';
 import { isSiteRoad } from '../../tags/road-class.ts';
+import type { VehicleCard } from '../../vehicle/card.ts';
 import type { RuleInput } from '../rule.ts';
 import { type MeasuredTurn, measureTurn } from './measure-turn.ts';
 import { siteOf } from './site.ts';
@@ -44,19 +45,31 @@ export function cornersOf(input: RuleInput): readonly Corner[] {
   return corners;
 }
 
+/** Corners measured for one vehicle on one map: a drive checked again with a part of it changed meets most of them again. */
+const measuredOn = new WeakMap<Roads, WeakMap<VehicleCard, Map<string, MeasuredTurn>>>();
+
+function measuredFor(roads: Roads, card: VehicleCard): Map<string, MeasuredTurn> {
+  const byCard = measuredOn.get(roads) ?? new WeakMap<VehicleCard, Map<string, MeasuredTurn>>();
+  measuredOn.set(roads, byCard);
+  const known = byCard.get(card) ?? new Map<string, MeasuredTurn>();
+  byCard.set(card, known);
+  return known;
+}
+
 function weighCorners(input: RuleInput): WeighedCorner[] {
   const { drive, roads, along, card } = input;
   const vehicle = swingVehicleOf(card);
   const lockM = vehicle.lock.rearAxleRadiusM;
-  const measuredAt = new Map<string, MeasuredTurn>();
+  const measuredAt = measuredFor(roads, card);
   return findTurns(drive, roads).flatMap((driven) => {
     if (isParking(roads.ways.tags[driven.entry.way]) || isParking(roads.ways.tags[driven.exit.way]))
       return [];
-    const again = driven.node < 0 ? undefined : measuredAt.get(cornerKey(driven));
+    const key = `${along.countryAt(driven.atM)} ${driven.drawnRadiusM} ${driven.unmeasured} ${driven.apartM} ${cornerKey(driven)}`;
+    const again = driven.node < 0 ? undefined : measuredAt.get(key);
     const measured = again
       ? { ...again, driven }
       : measureTurn(siteOf(driven, roads, along.ruleAt(driven.atM), vehicle));
-    measuredAt.set(cornerKey(driven), measured);
+    if (driven.node >= 0) measuredAt.set(key, measured);
     const subject = subjectOf(measured, lockM);
     if (subject === undefined) return [];
     const isGuess = isOnSite(input, measured) || isUnsure(drive, driven.atM);

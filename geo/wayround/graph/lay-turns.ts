@@ -71,7 +71,12 @@ function turnsBack(graph: RoadGraph, { ways }: Roads, into: number, outOf: numbe
 }
 
 /** Whether some vehicle may turn round at the head of an edge; which one is asked later. */
-function mayTurnRound(graph: RoadGraph, roads: Roads, into: number, roomy: (way: number) => boolean): boolean {
+function mayTurnRound(
+  graph: RoadGraph,
+  roads: Roads,
+  into: number,
+  roomy: (way: number) => boolean,
+): boolean {
   return isTurningPlace(roads.nodes.tags.get(graph.head[into]!)) || roomy(graph.way[into >> 1]!);
 }
 

@@ -1,6 +1,5 @@
 import { checkDrive } from '../../check.ts';
 import type { Span } from '../../drive/drive.ts';
-import { timesOf } from '../../drive/times/times-of.ts';
 import { secondsAt } from '../../drive/times/timetable.ts';
 import { given } from '../../given.ts';
 import type { Finding } from '../../report/finding.ts';
@@ -16,7 +15,7 @@ import { turnKinds } from './turn-kinds.ts';
 export interface JudgedWay {
   readonly detour: FoundDetour;
   readonly lengthM: number;
-  /** of the whole trip against the drive as it is, by the timetable; judged near the way alone, what it costs */
+  /** of the whole trip against the drive as it is, by the timetable, whole seconds; judged near the way alone, what it costs */
   readonly extraS: number;
   /** on the way, metres along the whole trip */
   readonly findings: readonly Finding[];
@@ -32,9 +31,11 @@ export function judgeWay(trip: Trip, detour: FoundDetour): JudgedWay {
   const { field, input, totalS } = trip;
   const { check } = input;
   const drive = splice(trip.drive, detour, check.roads, field.costs.graph);
-  const { findings } = checkDrive({ ...check, drive });
-  const extraS = timesOf(drive, check.roads, check.card, check.country).totalS - totalS;
-  return { ...heldAgainst(trip, detour, findings), extraS };
+  const { findings, timetable } = checkDrive({ ...check, drive });
+  return {
+    ...heldAgainst(trip, detour, findings),
+    extraS: (timetable?.drivingS ?? totalS) - Math.round(totalS),
+  };
 }
 
 /** The same with no more of the drive than lies close to the way: nearly the same answer for much less work. */

@@ -1,9 +1,11 @@
+import { secondsAt } from '../../drive/times/timetable.ts';
+import { type Detour, lengthOf } from '../along/splice.ts';
 import { LAYER, LAYERS } from '../search/layers.ts';
 import type { Overlay } from '../search/overlay.ts';
 import type { Question, Terms } from '../search/question.ts';
 import { searchForward } from '../search/search-forward.ts';
 import type { Stretch } from './find-detour.ts';
-import type { JudgedWay, Lessons } from './judge-way.ts';
+import { isDoubt, type JudgedWay, type Lessons } from './judge-way.ts';
 import { settle } from './settle.ts';
 import type { Trip } from './trip.ts';
 
@@ -31,11 +33,27 @@ export function otherWay(
     for (const { directed } of detour.parts) times.set(directed, (times.get(directed) ?? 1) * DEARER);
   const dearer: Overlay = { edges: new Map(overlay.edges), turns: new Map(overlay.turns), times };
   const lessons = { overlay: dearer, learnt: new Set(learnt), doubtFree: false };
-  const suits = (way: JudgedWay) =>
-    found.every((one) => sharedWith(way, one) <= MOST_SHARED) && isSound(trip, way, overlay);
+  const differs = (way: Detour) => found.every(({ detour }) => sharedWith(way, detour) <= MOST_SHARED);
+  const suits = (way: JudgedWay) => isWorthIt(trip, way, found) && isSound(trip, way, overlay);
   const [best] = found;
   const around = best === undefined ? stretch : closeTo(stretch, best);
-  return settle(trip, around, trip.terms, lessons, { weighed: 0, suits }).way;
+  return settle(trip, around, trip.terms, lessons, { weighed: 0, differs, suits }).way;
+}
+
+/** Quicker than each way found, or with fewer doubts: another one would not be told. */
+function isWorthIt(trip: Trip, way: JudgedWay, found: readonly JudgedWay[]): boolean {
+  const [drivenS, doubts] = [extraDrivenS(trip, way), doubtsOf(way)];
+  return found.every((one) => drivenS < extraDrivenS(trip, one) || doubts < doubtsOf(one));
+}
+
+function doubtsOf({ findings }: JudgedWay): number {
+  return findings.filter(isDoubt).length;
+}
+
+/** Driving a way against driving what it takes the place of, turns left out. Seconds. */
+function extraDrivenS({ field, times }: Trip, { detour: { fromM, toM, parts } }: JudgedWay): number {
+  const tenths = parts.reduce((sum, { directed }) => sum + field.costs.timeTenths(directed), 0);
+  return tenths / 10 - (secondsAt(times, toM) - secondsAt(times, fromM));
 }
 
 /** The best way has to be the best of all; another one only has to be sound, and is looked for close to it. */
@@ -48,13 +66,10 @@ function closeTo(stretch: Stretch, { detour }: JudgedWay): Stretch {
 }
 
 /** How much of the shorter of two ways the other drives too. */
-function sharedWith(a: JudgedWay, b: JudgedWay): number {
-  const edges = new Set(a.detour.parts.map(({ directed }) => directed));
-  const sharedM = b.detour.parts.reduce(
-    (sum, { directed, fromM, toM }) => sum + (edges.has(directed) ? toM - fromM : 0),
-    0,
-  );
-  return sharedM / Math.max(1e-9, Math.min(a.lengthM, b.lengthM));
+function sharedWith(a: Detour, b: Detour): number {
+  const edges = new Set(a.parts.map(({ directed }) => directed));
+  const sharedM = lengthOf(b.parts.filter(({ directed }) => edges.has(directed)));
+  return sharedM / Math.max(1e-9, Math.min(lengthOf(a.parts), lengthOf(b.parts)));
 }
 
 /** At true costs: hardly longer than the shortest between its own ends, and its middle part no detour. */

@@ -2,7 +2,7 @@ import type { Finding } from '../../report/finding.ts';
 import { layNotes } from '../noted/lay-notes.ts';
 import { addTo, emptyOverlay, type Overlay, turnKey } from '../search/overlay.ts';
 import type { Nothing, Terms } from '../search/question.ts';
-import { findDetour, questionPast, type Stretch } from './find-detour.ts';
+import { type FoundDetour, findDetour, questionPast, type Stretch } from './find-detour.ts';
 import { isDoubt, type JudgedWay, judgeNearWay, judgeWay, type Lessons, learn } from './judge-way.ts';
 import type { Trip } from './trip.ts';
 
@@ -46,6 +46,8 @@ function barFinding({ steps }: Trip, { fromM, toM }: Finding, overlay: Overlay):
 interface SettleOptions {
   /** searches after the first legal way, to weigh what the check said of it */
   readonly weighed?: number;
+  /** asked of a way found before any check of it; what does not suit ends the search */
+  readonly differs?: (found: FoundDetour) => boolean;
   /** asked before the whole trip is checked, which is the dear part */
   readonly suits?: (way: JudgedWay) => boolean;
 }
@@ -60,7 +62,7 @@ export function settle(
   stretch: Stretch,
   terms: Terms,
   lessons: Lessons,
-  { weighed = MOST_WEIGHED, suits = () => true }: SettleOptions = {},
+  { weighed = MOST_WEIGHED, differs = () => true, suits = () => true }: SettleOptions = {},
 ): Settled {
   const legal: JudgedWay[] = [];
   let nothing: Nothing = { states: undefined, reached: [], settled: 0, gaveUp: true };
@@ -70,6 +72,7 @@ export function settle(
       nothing = found;
       break;
     }
+    if (!differs(found)) break;
     const near = judgeNearWay(trip, found);
     const passes = isPassed(near, lessons);
     if (passes) legal.push(near);

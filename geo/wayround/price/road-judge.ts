@@ -52,6 +52,8 @@ interface AskedWay {
 
 /** What one vehicle was told of roads and points, by their tags: it outlives the map they were first met on. */
 export interface JudgeMemo {
+  /** tag signatures, numbered */
+  readonly signatures: Map<string, number>;
   readonly kinds: Map<string, RoadKind>;
   /** what the rules say, without the speed */
   readonly roads: Map<string, Judged>;
@@ -63,7 +65,8 @@ export interface JudgeMemo {
  * The clock, where it is asked for, is given with the question.
  */
 export class RoadJudge {
-  private readonly signatures: (string | undefined)[] = [];
+  /** by way: what its signature is known by in the memo, one more; 0 where it has not been met */
+  private readonly signatures: Uint32Array;
   private readonly countries = new Map<number, string | undefined>();
 
   constructor(
@@ -71,7 +74,9 @@ export class RoadJudge {
     readonly asker: Asker,
     private readonly options: JudgeOptions,
     private readonly memo: JudgeMemo,
-  ) {}
+  ) {
+    this.signatures = new Uint32Array(roads.ways.count);
+  }
 
   /** A road as its tags have it, `moment` undefined: whatever hangs on the clock is open. */
   roadKind(way: number, forward: boolean, moment?: LocalMoment): RoadKind {
@@ -126,9 +131,15 @@ export class RoadJudge {
     return this.roads.ways.tags[way] ?? {};
   }
 
-  private signature(way: number): string {
-    this.signatures[way] ??= tagSignature(this.tagsOf(way));
-    return this.signatures[way];
+  /** A short name for a way's signature: long texts make slow keys. */
+  private signature(way: number): number {
+    if (this.signatures[way] === 0) {
+      const text = tagSignature(this.tagsOf(way));
+      const known = this.memo.signatures.get(text) ?? this.memo.signatures.size;
+      this.memo.signatures.set(text, known);
+      this.signatures[way] = known + 1;
+    }
+    return this.signatures[way]! - 1;
   }
 
   private ask(asked: {

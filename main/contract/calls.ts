@@ -11,6 +11,7 @@ import { LEAVE_AT } from './leave-at.ts';
 import { LOAD_MAX_BYTES, RECENTS_MAX } from './limits.ts';
 import { mapChangesSchema } from './map-changes.ts';
 import { mapSummarySchema } from './map-summary.ts';
+import { NOTE_CALLS } from './note-calls.ts';
 import { settingsSchema } from './settings.ts';
 import { SHELF_CALLS } from './shelf-calls.ts';
 import { addedFileSchema, recentSchema, sourceSchema } from './source.ts';
@@ -123,6 +124,7 @@ export const CALLS = {
     progress: nothing,
     value: z.strictObject({ recents: z.array(recentSchema) }),
   },
+  ...NOTE_CALLS,
   ...SHELF_CALLS,
   ...WAY_ROUND_CALLS,
   /**

@@ -7,6 +7,9 @@ export const MAP_MAX_BYTES = 8 * 1024 * 1024 * 1024;
 /** Largest load list read, bytes: the most items with long names stay far below. */
 export const LOAD_MAX_BYTES = 1_000_000;
 
+/** Largest file of local notes read, bytes. */
+export const NOTES_MAX_BYTES = 3_000_000;
+
 /** Largest request of a call, bytes: a full fleet with long notes, as it was and as it is to be, stays far below. */
 export const CALL_MAX_BYTES = 4 * 1024 * 1024;
 

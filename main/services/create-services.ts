@@ -11,6 +11,7 @@ import type { NamedFile } from './engine/protocol.ts';
 import { fetchCalls } from './fetch-calls.ts';
 import type { Fetcher } from './fetched/fetcher.ts';
 import { notesOf } from './library/local-notes.ts';
+import { noteCalls } from './note-calls.ts';
 import type { ImportPart } from './shelf/put-on-shelf.ts';
 import { countMaps } from './shelf/shelf-folder.ts';
 import { shelfCalls } from './shelf-calls.ts';
@@ -42,6 +43,7 @@ export function createServices(parts: ServiceParts): Services {
     },
     ...openingCalls(parts),
     ...keepingCalls(parts),
+    ...noteCalls(parts),
     ...shelfCalls(parts),
     ...fetchCalls(parts),
     check: (request, hooks) => parts.engine.ask('check', { ...request, ...madeWith(parts) }, hooks),

@@ -18,6 +18,7 @@ import { checkOpenDrive } from './check-open-drive.ts';
 import { driveForPage, type OpenDrive } from './drive-for-page.ts';
 import { findOnMap } from './find-places.ts';
 import { heldShelf } from './held-shelf.ts';
+import { noteHandlers } from './notes.ts';
 import { keepDrive } from './open-drives.ts';
 import { openShelfFor } from './open-shelf-for.ts';
 import type { EngineCallName, EngineCalls, EngineHandlers, NamedFile, WorkHooks } from './protocol.ts';
@@ -52,6 +53,7 @@ export function createHandlers(): EngineHandlers {
     ...heldShelf(),
     findPlaces: async (request) => findPlaces(state, request),
     ...wayRoundHandlers(state),
+    ...noteHandlers(state),
   };
 }
 

@@ -52,6 +52,9 @@ export interface EngineCalls {
   };
   /** The caller names the changed drive. */
   takeWay: { request: RequestOf<'takeWay'> & { newId: string }; value: FollowedDrive };
+  /** The nearest road of the open map at a place, for a note made there; nothing off any road. */
+  roadAt: { request: Pick<LocalNote, 'at'>; value: Pick<LocalNote, 'osm' | 'road'> };
+  notesForMappers: { request: { localNotes: readonly LocalNote[] }; value: { text: string } };
   /** Keeps the shelf as it is now open, so that it can be compared with what it will be; the one held before is let go. */
   holdShelf: { request: { shelf: string }; value: null };
   /** Compares the held shelf with what is there now, and lets it go. */

@@ -24,6 +24,8 @@ const REMEMBER: { readonly [K in EngineCallName]: (opened: Opened, request: Requ
   strip() {},
   wayRound() {},
   findPlaces() {},
+  roadAt() {},
+  notesForMappers() {},
   // a changed drive is gone with its thread: it was never a file
   takeWay() {},
   planDrive() {},

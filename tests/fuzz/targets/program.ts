@@ -78,6 +78,8 @@ function soundRequests(driveId: string, map: Source, drive: Source): Asked[] {
     ['saveVehicles', { vehicles: [{ id: 'heron', card: COACH_BUILT }] }],
     ['saveLoad', { vehicleId: 'heron', load }],
     ['readLoad', { name: 'load.json', text: JSON.stringify(load) }],
+    ['saveNote', { fields: { at: { lat: 50, lon: -0.5 }, say: 'Low arch', heightM: 2.9, by: 'AB' } }],
+    ['importNotes', { name: 'notes.geojson', text: '{"type":"FeatureCollection","features":[]}' }],
     ['saveSettings', { settings: DEFAULT_SETTINGS }],
     ['forgetRecent', { id: 'abcdefgh' }],
   ];

@@ -1,4 +1,8 @@
+import { isoText } from './clock/moment.ts';
 import { alpha2 } from './country/country-of.ts';
+import { dayOf } from './day/day-of.ts';
+import { type MetStops, meetStops, withStays } from './day/meet-stops.ts';
+import type { DayPlan } from './day/plan.ts';
 import type { Drive, Stretch } from './drive/drive.ts';
 import type { Route } from './drive/gpx/route.ts';
 import { countPositions } from './drive/gpx/route-length.ts';
@@ -19,7 +23,7 @@ import { STANDING_CAUTION } from './report/standing-caution.ts';
 import { verdictOf } from './report/verdict.ts';
 import type { Roads } from './roads/roads.ts';
 import { WAY_KIND } from './roads/roads.ts';
-import { type Along, alongDrive, isoText } from './rules/along.ts';
+import { type Along, alongDrive } from './rules/along.ts';
 import { findingsOf } from './rules/findings-of.ts';
 import { RULES } from './rules/index.ts';
 import { notesOnDrive } from './rules/noted/notes-on-drive.ts';
@@ -42,6 +46,8 @@ export interface CheckInput {
   readonly country?: string;
   /** as `readLeaving` gives it for this drive */
   readonly leaving?: Leaving;
+  /** stops with their stay, and the return hour: what hangs on the clock is judged with the stays counted in */
+  readonly day?: DayPlan;
   /** what the firm knows of places; those whose last day is past when the drive leaves are left out */
   readonly localNotes?: readonly LocalNote[];
   /** sentences about the files read, shown with the verdict */
@@ -60,7 +66,8 @@ export interface CheckInput {
  */
 export function checkDrive(input: CheckInput): DriveReport {
   const { route, drive, roads, card, load, leaving } = input;
-  const times = timesOf(drive, roads, card, input.country);
+  const met = input.day && meetStops(input.day, drive, roads);
+  const times = withStays(timesOf(drive, roads, card, input.country), met);
   const along = alongDrive(drive, roads, {
     countries: times.countries,
     country: input.country,
@@ -77,6 +84,7 @@ export function checkDrive(input: CheckInput): DriveReport {
     margins: input.margins ?? DEFAULT_MARGINS,
     country,
     along,
+    stopsM: met?.stops.map(({ atM }) => atM),
     localNotes: notesHolding(input.localNotes, leaving?.text ?? input.made),
   };
   const said = RULES.map((rule) => {
@@ -116,8 +124,15 @@ export function checkDrive(input: CheckInput): DriveReport {
     timetable: {
       ...given({ leaveAt: clockText(along, 0), arriveAt: clockText(along, drive.lengthM) }),
       drivingS: Math.round(times.totalS),
+      ...given({ staysS: met && staysOf(met) }),
       notes: [...times.notes],
     },
+    ...given({
+      day:
+        met &&
+        input.day &&
+        dayOf({ plan: input.day, met, drive, roads, times, leaving, country: input.country }),
+    }),
     rules: rulesUsed(ruleInput, times),
     findings,
     verdict: verdictOf(findings),
@@ -129,6 +144,10 @@ export function checkDrive(input: CheckInput): DriveReport {
       ...roads.notes,
     ],
   };
+}
+
+function staysOf({ stops }: MetStops): number {
+  return stops.reduce((sum, { stop }) => sum + stop.stayMin * 60, 0);
 }
 
 /** Countries in driving order, each once. */

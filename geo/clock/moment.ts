@@ -49,3 +49,10 @@ const two = (value: number): string => String(value).padStart(2, '0');
 export function wallTimeText(wall: WallTime): string {
   return `${wall.year}-${two(wall.month)}-${two(wall.day)} ${two(wall.hour)}:${two(wall.minute)}`;
 }
+
+/** ISO 8601 with the offset of the place: 2027-06-12T09:42+01:00. */
+export function isoText(moment: LocalMoment): string {
+  const minutes = Math.abs(moment.offsetMinutes);
+  const offset = `${moment.offsetMinutes < 0 ? '-' : '+'}${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
+  return `${wallTimeText(moment).replace(' ', 'T')}${offset}`;
+}

@@ -19,7 +19,7 @@ export type TurningPoints = (asked: AskedPlace) => number[];
 /** Hours that many places share are worked out once. */
 export function turningPoints(input: RuleInput, times: Timetable, day: LeaveDay): TurningPoints {
   const fromMs = smallest(day.unixMs);
-  const toMs = largest(day.unixMs) + times.totalS * 1000 + MINUTE_MS;
+  const toMs = largest(day.unixMs) + secondsAt(times, Number.POSITIVE_INFINITY) * 1000 + MINUTE_MS;
   const known = new Map<string, number[]>();
   const changesAt = (text: string, m: number): number[] => {
     const zone = input.along.clockLeaving(m, fromMs)?.zone;

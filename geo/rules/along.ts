@@ -1,5 +1,4 @@
 import type { LocalMoment } from '../clock/moment.ts';
-import { wallTimeText } from '../clock/moment.ts';
 import { clockOf } from '../clock/zone.ts';
 import type { CountrySpan } from '../country/country-of.ts';
 import type { CountryRule } from '../country/rule.ts';
@@ -60,12 +59,4 @@ export function alongDrive(drive: Drive, roads: Roads, options: AlongOptions): A
     clockAt: (m) => (leaving === undefined ? undefined : clockLeaving(m, leaving.unixMs)),
     clockLeaving,
   };
-}
-
-/** ISO 8601 with the offset of the place: 2027-06-12T09:42+01:00. */
-export function isoText(moment: LocalMoment): string {
-  const minutes = Math.abs(moment.offsetMinutes);
-  const two = (value: number) => String(value).padStart(2, '0');
-  const offset = `${moment.offsetMinutes < 0 ? '-' : '+'}${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
-  return `${wallTimeText(moment).replace(' ', 'T')}${offset}`;
 }

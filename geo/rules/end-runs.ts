@@ -1,5 +1,4 @@
-import type { Drive, Leg, Stretch } from '../drive/drive.ts';
-import type { Roads } from '../roads/roads.ts';
+import type { Leg, Span, Stretch } from '../drive/drive.ts';
 import { accessConditions, accessDoubts, accessFor } from '../tags/access.ts';
 import type { Reach } from '../tags/conditional/context.ts';
 import type { Driven } from '../tags/driven.ts';
@@ -11,16 +10,41 @@ import { TOUCHING_M } from './run.ts';
 /** A yard or a pitch beside the road still counts as starting on the road. Metres off the map. */
 const LEAD_IN_M = 300;
 
-/** How far the unbroken runs of some kind of road reach from the drive's start and back from its end. Metres along. */
+/**
+ * How far the unbroken runs of some kind of road reach from the drive's start and back from its end, and those that a
+ * stop lies in. Metres along.
+ */
 export interface EndRuns {
   readonly startToM: number;
   readonly endFromM: number;
+  readonly stops: readonly Span[];
 }
 
-function endRuns(drive: Drive, belongs: (stretch: Stretch) => boolean): EndRuns {
+/** A drive, its roads, and where on it the vehicle stops. */
+export type StoppingDrive = Pick<RuleInput, 'drive' | 'roads' | 'stopsM'>;
+
+function endRuns({ drive, stopsM = [] }: StoppingDrive, belongs: (stretch: Stretch) => boolean): EndRuns {
   const first = reach(drive.legs, belongs);
   const last = reach([...drive.legs].reverse(), belongs);
-  return { startToM: first?.toM ?? 0, endFromM: last?.fromM ?? drive.lengthM };
+  return {
+    startToM: first?.toM ?? 0,
+    endFromM: last?.fromM ?? drive.lengthM,
+    stops: stopsM.flatMap((m) => runAbout(drive.legs, m, belongs)),
+  };
+}
+
+/** The unbroken run that a place on the drive lies in, or touches. */
+function runAbout(legs: readonly Leg[], m: number, belongs: (stretch: Stretch) => boolean): Span[] {
+  const isIn = (leg: Leg | undefined) => leg?.kind === 'stretch' && belongs(leg);
+  const holds = (leg: Leg) =>
+    leg.kind === 'stretch' && leg.fromM <= m + TOUCHING_M && leg.toM >= m - TOUCHING_M && belongs(leg);
+  const at = legs.findIndex(holds);
+  if (at < 0) return [];
+  let [first, last] = [at, at];
+  while (isIn(legs[first - 1])) first--;
+  while (isIn(legs[last + 1])) last++;
+  const [from, to] = [legs[first], legs[last]];
+  return from?.kind === 'stretch' && to?.kind === 'stretch' ? [{ fromM: from.fromM, toM: to.toM }] : [];
 }
 
 /** The last stretch of the run that begins with the first leg. */
@@ -38,8 +62,9 @@ function reach(legs: readonly Leg[], belongs: (stretch: Stretch) => boolean): St
  * Runs of ways that carry this very condition, or are restricted anyway: a limit lifted for those who go there is
  * lifted within them.
  */
-export function conditionRuns({ drive, roads }: RuleInput, key: string, text: string): EndRuns {
-  return endRuns(drive, (stretch) => {
+export function conditionRuns(input: StoppingDrive, key: string, text: string): EndRuns {
+  const { roads } = input;
+  return endRuns(input, (stretch) => {
     const tags = roads.ways.tags[stretch.way] ?? {};
     return (
       tags[key] === text || tags[otherWay(key)] === text || isRestricted({ tags, forward: stretch.forward })
@@ -52,16 +77,18 @@ function otherWay(key: string): string {
   return key.replace(/:(forward|backward)\b/, (_, word) => (word === 'forward' ? ':backward' : ':forward'));
 }
 
-/** Runs of restricted ways: within them the drive starts or ends, outside them it passes through. */
-export function restrictedRuns(drive: Drive, roads: Roads): EndRuns {
-  return endRuns(drive, (stretch) =>
+/** Runs of restricted ways: within them the drive starts, stops or ends, outside them it passes through. */
+export function restrictedRuns(input: StoppingDrive): EndRuns {
+  const { roads } = input;
+  return endRuns(input, (stretch) =>
     isRestricted({ tags: roads.ways.tags[stretch.way] ?? {}, forward: stretch.forward }),
   );
 }
 
 /** As restrictedRuns, roads signed as unsuitable counted in: what such a sign asks of those who go there. */
-export function unsuitableRuns(drive: Drive, roads: Roads): EndRuns {
-  return endRuns(drive, (stretch) => {
+export function unsuitableRuns(input: StoppingDrive): EndRuns {
+  const { roads } = input;
+  return endRuns(input, (stretch) => {
     const tags = roads.ways.tags[stretch.way] ?? {};
     return (
       accessFor({ tags, forward: stretch.forward }).meaning === 'discouraged' ||
@@ -71,8 +98,9 @@ export function unsuitableRuns(drive: Drive, roads: Roads): EndRuns {
 }
 
 /** As restrictedRuns, site roads counted in: what a gate on the way into a site belongs to. */
-export function siteRuns(drive: Drive, roads: Roads): EndRuns {
-  return endRuns(drive, (stretch) => {
+export function siteRuns(input: StoppingDrive): EndRuns {
+  const { roads } = input;
+  return endRuns(input, (stretch) => {
     const tags = roads.ways.tags[stretch.way] ?? {};
     return isSiteRoad(tags) || isRestricted({ tags, forward: stretch.forward });
   });
@@ -89,8 +117,11 @@ export function isRestricted(driven: Driven): boolean {
 /** Conditions that let in those who have business there, as a plain `destination` does. */
 const FOR_SOME = /destination|customers|guests|visitors|delivery|private|permit|residents?\b/;
 
-/** Whether a driven place belongs to the run at the start or at the end of the drive, or is passed through. */
+/** Whether a driven place belongs to the run at the start, at the end or about a stop of the drive, or is passed through. */
 export function reachOf(place: Place, runs: EndRuns): Reach {
-  const within = place.toM <= runs.startToM + TOUCHING_M || place.fromM >= runs.endFromM - TOUCHING_M;
+  const within =
+    place.toM <= runs.startToM + TOUCHING_M ||
+    place.fromM >= runs.endFromM - TOUCHING_M ||
+    runs.stops.some(({ fromM, toM }) => place.fromM >= fromM - TOUCHING_M && place.toM <= toM + TOUCHING_M);
   return within ? 'within' : 'through';
 }

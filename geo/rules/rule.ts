@@ -27,6 +27,8 @@ export interface RuleInput {
   readonly margins: Margins;
   /** ISO 3166-1 alpha-2, in driving order; empty when neither the place nor the user tells */
   readonly country: readonly string[];
+  /** where the vehicle stops on the way, metres along the drive: there it goes to the place, and passes through no more */
+  readonly stopsM?: readonly number[] | undefined;
   /** country, its row of rules and the clock at each place of the drive */
   readonly along: Along;
   /** what the firm knows of places, as far as it holds on the day */

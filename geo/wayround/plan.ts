@@ -31,7 +31,17 @@ export interface PlanPlace extends Place {
 export interface PlanInput
   extends Pick<
     CheckInput,
-    'roads' | 'card' | 'load' | 'margins' | 'country' | 'program' | 'made' | 'lookUp' | 'notes' | 'localNotes'
+    | 'roads'
+    | 'card'
+    | 'load'
+    | 'margins'
+    | 'country'
+    | 'day'
+    | 'program'
+    | 'made'
+    | 'lookUp'
+    | 'notes'
+    | 'localNotes'
   > {
   /** two or more, in the order they are driven */
   readonly places: readonly PlanPlace[];

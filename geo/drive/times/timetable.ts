@@ -37,13 +37,22 @@ export interface LegSpeed extends RoadSpeed {
   readonly toM: number;
 }
 
+/** A stay on the way; the place itself is reached before it. */
+export interface Stay {
+  readonly atM: number;
+  readonly stayS: number;
+}
+
 /** When each place of a drive is passed, counted from setting off. */
 export interface Timetable {
   /** metres along the drive, rising; empty for a drive without length */
   readonly atM: Float64Array;
-  /** seconds since setting off at each of `atM`, on arrival there */
+  /** seconds of driving since setting off at each of `atM`, on arrival there */
   readonly seconds: Float64Array;
+  /** of driving alone */
   readonly totalS: number;
+  /** where the vehicle stands still by choice, in driving order */
+  readonly stays?: readonly Stay[];
   readonly countries: readonly CountrySpan[];
   /** in driving order; legs off the map and gaps have none */
   readonly speeds: readonly LegSpeed[];
@@ -137,8 +146,15 @@ function timeLeg(work: Timing, i: number, options: LegOptions): number {
   return end;
 }
 
-/** Seconds since setting off when a place is reached; before the start 0, past the end the total. */
-export function secondsAt({ atM, seconds, totalS }: Timetable, m: number): number {
+/** Seconds since setting off when a place is reached, stays on the way to it counted; before the start 0, past the end all. */
+export function secondsAt(times: Timetable, m: number): number {
+  let seconds = drivenAt(times, m);
+  for (const { atM, stayS } of times.stays ?? []) if (atM < m) seconds += stayS;
+  return seconds;
+}
+
+/** Seconds of driving alone until a place is reached. */
+export function drivenAt({ atM, seconds, totalS }: Timetable, m: number): number {
   const count = atM.length;
   if (count === 0 || !(m > atM[0]!)) return 0;
   if (m >= atM[count - 1]!) return totalS;

@@ -19,7 +19,7 @@ import { wrongWays } from './wrong-way.ts';
 /** Who may drive there: access of every driven way and of points on it, one-way roads driven against, turn restrictions broken. */
 export const access: SubjectRule = (input) => {
   const { drive, roads } = input;
-  const runs = { restricted: restrictedRuns(drive, roads), unsuitable: unsuitableRuns(drive, roads) };
+  const runs = { restricted: restrictedRuns(input), unsuitable: unsuitableRuns(input) };
   return [
     ...drivenWays(drive, roads).flatMap((place) => wayAccess(input, place, runs)),
     ...nodeAccess(input),

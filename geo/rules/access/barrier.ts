@@ -36,7 +36,7 @@ import {
  * A height or width figure on one is judged by those subjects.
  */
 export const barrier: SubjectRule = (input) => {
-  const runs = siteRuns(input.drive, input.roads);
+  const runs = siteRuns(input);
   const onNodes = passedNodes(input.drive, input.roads)
     .filter((place) => place.tags['barrier'] !== undefined)
     .flatMap((place) => judgeBarrier(input, place, runs));

@@ -40,7 +40,7 @@ export function nodeAccess(input: RuleInput): Draft[] {
     ({ tags }) => tags['barrier'] === undefined && Object.keys(tags).some(isAccessKey),
   );
   if (places.length === 0) return [];
-  const runs = siteRuns(input.drive, input.roads);
+  const runs = siteRuns(input);
   return places.flatMap((place) => judgeNode(input, place, reachOf(place, runs)));
 }
 

@@ -1,4 +1,5 @@
 import type { CheckInput } from '../../check.ts';
+import { meetStops, withStays } from '../../day/meet-stops.ts';
 import type { Drive } from '../../drive/drive.ts';
 import { pointAt } from '../../drive/point-at.ts';
 import { timesOf } from '../../drive/times/times-of.ts';
@@ -61,7 +62,8 @@ export function layTrip(input: PastInput): Trip {
   );
   const asked = new Set(input.askedIds);
   const { leaving } = check;
-  const times = timesOf(drive, roads, card, country);
+  const met = check.day && meetStops(check.day, drive, roads);
+  const times = withStays(timesOf(drive, roads, card, country), met);
   return {
     input,
     drive,

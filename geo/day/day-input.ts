@@ -1,0 +1,19 @@
+import type { Drive } from '../drive/drive.ts';
+import type { Leaving } from '../drive/times/leaving.ts';
+import type { Timetable } from '../drive/times/timetable.ts';
+import type { Roads } from '../roads/roads.ts';
+import type { MetStops } from './meet-stops.ts';
+import type { DayPlan } from './plan.ts';
+
+/** A day's plan on its drive. */
+export interface DayInput {
+  readonly plan: DayPlan;
+  readonly met: MetStops;
+  readonly drive: Drive;
+  readonly roads: Roads;
+  /** with the stays counted in */
+  readonly times: Timetable;
+  readonly leaving?: Leaving | undefined;
+  /** stands in where the place tells none (ISO 3166-1 alpha-2) */
+  readonly country?: string | undefined;
+}

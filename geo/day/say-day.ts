@@ -1,0 +1,17 @@
+import { clockText, durationText } from '../clock/print-times.ts';
+import type { Day } from '../report/day.ts';
+
+/** Where the day does not fit before the return hour: by how much, and from which place on. */
+export function sayLate({ start, stops, end }: Pick<Day, 'start' | 'stops' | 'end'>): string[] {
+  const { spareS, homeBy, arriveAt } = end;
+  if (spareS === undefined || homeBy === undefined || arriveAt === undefined || spareS >= 0) return [];
+  const date = start.leaveAt?.slice(0, 10);
+  const late = Math.ceil(start.marginOnS) + spareS < 0;
+  const short = durationText(-spareS);
+  const shorter = stops.some(({ stayS }) => stayS > 0) ? 'leave earlier, stay shorter' : 'leave earlier';
+  return [
+    late
+      ? `Too late for the yard: you arrive at ${clockText(arriveAt, date)}, and it takes the vehicle back until ${clockText(homeBy, date)}. With the margin ${short} are missing: ${shorter}.`
+      : `You arrive at ${clockText(arriveAt, date)}, in time, but ${short} of the margin are used up before you set off: ${shorter}.`,
+  ];
+}

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { given } from '../given.ts';
 import { findingSchema } from '../report/finding.ts';
-import { countByLevel, VERDICTS } from '../report/level.ts';
+import { countByLevel, gravestFirst, VERDICTS } from '../report/level.ts';
 import type { DriveReport } from '../report/report.ts';
 import { spareUnit, tightestOf } from '../report/tightest.ts';
 import { placeOfFinding, type StoppingPlace, stoppingPlaceSchema } from './stopping-place.ts';
@@ -25,8 +25,18 @@ export const cellSchema = z.strictObject({
     .optional(),
   /** what stops the vehicle there, in driving order */
   stops: z.array(stoppingPlaceSchema),
+  /** where along the drive it is more than a care, the gravest first: for a drawing of a hand's width */
+  trouble: z.array(
+    z.strictObject({
+      level: z.enum(['barred', 'tight', 'unknown']),
+      /** metres along it */ fromM: z.number(),
+    }),
+  ),
 });
 export type Cell = z.infer<typeof cellSchema>;
+
+/** More marks than these lie on each other on any such drawing. */
+const TROUBLE_MOST = 40;
 
 /** What the grid shows of a check. */
 export function cellOf({ verdict, findings }: Pick<DriveReport, 'verdict' | 'findings'>): Cell {
@@ -40,5 +50,8 @@ export function cellOf({ verdict, findings }: Pick<DriveReport, 'verdict' | 'fin
   const stops: StoppingPlace[] = findings
     .filter(({ level, folded }) => level === 'barred' && folded !== true)
     .map(placeOfFinding);
-  return { verdict, counts: { ...countByLevel(findings) }, ...given({ tightest }), stops };
+  const trouble = gravestFirst(findings)
+    .flatMap(({ level, fromM, folded }) => (level === 'care' || folded === true ? [] : [{ level, fromM }]))
+    .slice(0, TROUBLE_MOST);
+  return { verdict, counts: { ...countByLevel(findings) }, ...given({ tightest }), stops, trouble };
 }

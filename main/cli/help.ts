@@ -37,6 +37,8 @@ export const HELP = `lanegauge: will this vehicle get along this drive?
   lanegauge yard remove ID | rename ID NAME | restore ID
   lanegauge yard choose ID VERSION              of what was changed on two computers at once
   lanegauge yard vehicle add CARD.json | vehicle remove ID
+  lanegauge yard grid [--vehicle CARD.json ...] [--csv]   every drive with every vehicle, checked on the maps of the shelf
+  lanegauge yard recheck                        check again what is old, and tell what is otherwise
   lanegauge yard note add --at LAT,LON --say TEXT [--height M] [--width M] [--mass KG] [--answers FINDING_ID]
       [--seen DATE] [--until DATE] [--by INITIALS]   what the firm measured and the map does not tell
   lanegauge yard note list | note remove ID

@@ -12,10 +12,12 @@ import { EXIT_INTERRUPTED, EXIT_UNUSABLE, refuse, type Terminal } from '../termi
 import { yardAdd } from './add.ts';
 import { yardChoose, yardRemove, yardRename, yardRestore } from './change.ts';
 import type { YardCommand, YardSaid } from './command.ts';
+import { yardGrid } from './grid.ts';
 import { yardList } from './list.ts';
 import { noteAdd } from './note-add.ts';
 import { noteList, noteRemove } from './notes.ts';
 import { yardPlace } from './place.ts';
+import { yardRecheck } from './recheck.ts';
 import { vehicleAdd, vehicleRemove } from './vehicles.ts';
 
 const COMMANDS: Readonly<Record<string, YardCommand>> = {
@@ -25,6 +27,8 @@ const COMMANDS: Readonly<Record<string, YardCommand>> = {
   rename: yardRename,
   restore: yardRestore,
   choose: yardChoose,
+  grid: yardGrid,
+  recheck: yardRecheck,
   'vehicle add': vehicleAdd,
   'vehicle remove': vehicleRemove,
   'note add': noteAdd,

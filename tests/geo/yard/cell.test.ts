@@ -4,7 +4,7 @@ import type { Level } from '../../../geo/report/level.ts';
 import { cellOf } from '../../../geo/yard/cell.ts';
 import { staleOf } from '../../../geo/yard/made-of.ts';
 import { mapKey } from '../../../geo/yard/map-key.ts';
-import { whatStopsMost } from '../../../geo/yard/stopping-place.ts';
+import { whatStopsMost } from '../../../geo/yard/stops-most.ts';
 
 const height = (id: number, level: Level, limitM: number, spareM: number): Finding => ({
   id: `height:w${id}f`,
@@ -35,6 +35,10 @@ describe('a cell of the grid', () => {
       counts: { barred: 1, tight: 1, unknown: 0, care: 0 },
       tightest: { finding: 'height:w1f', subject: 'height', spare: -0.15, unit: 'm' },
       stops: [{ key: 'height:way1', road: 'Bridge 1' }],
+      trouble: [
+        { level: 'barred', fromM: 1 },
+        { level: 'tight', fromM: 2 },
+      ],
     });
   });
 

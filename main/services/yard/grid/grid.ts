@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { rename } from 'node:fs/promises';
 import { given } from '../../../../geo/given.ts';
+import { append } from '../../../../geo/lists.ts';
 import { notesHolding } from '../../../../geo/notes/holding.ts';
 import type { LocalNote } from '../../../../geo/notes/note.ts';
 import { fail, ok, type Result } from '../../../../geo/result.ts';
@@ -10,6 +11,7 @@ import type { VehicleCard } from '../../../../geo/vehicle/card.ts';
 import type { Cell } from '../../../../geo/yard/cell.ts';
 import { type MadeOf, type Stale, staleOf } from '../../../../geo/yard/made-of.ts';
 import { mapKey } from '../../../../geo/yard/map-key.ts';
+import { type Acknowledgement, stillToSee } from '../../../../geo/yard/seen-changes.ts';
 import type { Settings } from '../../../contract/settings.ts';
 import { PROGRAM } from '../../../version.ts';
 import { codeOf, messageOf } from '../../files/system-error.ts';
@@ -41,6 +43,8 @@ export interface GridOf {
   readonly drives: readonly GridDrive[];
   readonly vehicles: readonly GridVehicle[];
   readonly notes: readonly LocalNote[];
+  /** changes that people have seen, on whatever computer */
+  readonly acknowledged?: readonly Acknowledgement[];
   /** the shelf's folder */
   readonly shelf: string;
   /** where cells are kept, on this computer; without it nothing is kept */
@@ -69,36 +73,58 @@ export type GridNews =
 
 /** The cells as they were last judged, stale ones marked; what was never judged is absent. */
 export async function knownCells(of: GridOf): Promise<GridCell[]> {
-  const parts = await partsOnShelf(of.shelf);
   const cells: GridCell[] = [];
-  for (const drive of of.drives) {
-    const known = of.kept === undefined ? undefined : await readKeptDrive(of.kept, drive.id);
-    if (known === undefined) continue;
-    const makes = makesOf(of, drive, parts, known.box);
-    for (const vehicle of of.vehicles) {
-      const kept = known.cells[vehicle.id];
-      const stale = kept && staleOf(kept.madeOf, makes(vehicle));
-      if (kept && stale)
-        cells.push({
-          drive: drive.id,
-          vehicle: vehicle.id,
-          cell: kept.cell,
-          stale,
-          changes: kept.changes,
-        });
-    }
-  }
+  await tellKnown(of, (known) => append(cells, known));
   return cells;
 }
 
+/** The same drive by drive. @param signal where nobody wants the rest any more */
+export async function tellKnown(
+  of: GridOf,
+  hear: (cells: readonly GridCell[]) => void,
+  signal?: AbortSignal,
+): Promise<void> {
+  if (of.kept === undefined) return;
+  const parts = await partsOnShelf(of.shelf);
+  for (const drive of of.drives) {
+    if (signal?.aborted) return;
+    const known = await readKeptDrive(of.kept, drive.id);
+    if (known === undefined) continue;
+    const makes = makesOf(of, drive, parts, known.box);
+    const cells: GridCell[] = [];
+    for (const vehicle of of.vehicles) {
+      const kept = known.cells[vehicle.id];
+      const stale = kept && staleOf(kept.madeOf, makes(vehicle));
+      if (kept === undefined || stale === undefined) continue;
+      const pair = { drive: drive.id, vehicle: vehicle.id };
+      const { changes, answered } = stillToSee(kept.changes, acknowledgedOf(of, pair), kept.settled);
+      // seen elsewhere: what newer reports are held against is no longer the one from before
+      if (answered.length > 0 && changes.length === 0)
+        await acceptChanges(of.kept, pair, answered).catch(() => {});
+      cells.push({ ...pair, cell: kept.cell, stale, changes: [...changes] });
+    }
+    if (cells.length > 0) hear(cells);
+  }
+}
+
+function acknowledgedOf(
+  { acknowledged = [] }: GridOf,
+  { drive, vehicle }: { readonly drive: string; readonly vehicle: string },
+): readonly Acknowledgement[] {
+  return acknowledged.filter((each) => each.drive === drive && each.vehicle === vehicle);
+}
+
+/** Which cells are judged: those that never were, the stale ones too, or every one. */
+export type Which = 'missing' | 'stale' | 'all';
+
 /**
- * Judges the cells that are missing or stale; with `all`, every one. Each is heard of as it is done, and kept.
+ * Judges cells. Each is heard of as it is done, and kept.
  * @param judge does the work
  * @returns how many were judged; a sentence where the shelf holds nothing or nothing could be kept
  */
 export async function judgeGrid(
   of: GridOf,
-  { all }: { readonly all?: boolean },
+  which: Which,
   hooks: { hear(news: GridNews): void; readonly signal: AbortSignal },
   judge: typeof judgeInThreads = judgeInThreads,
 ): Promise<Result<number>> {
@@ -106,8 +132,10 @@ export async function judgeGrid(
     const parts = await partsOnShelf(of.shelf);
     if (parts.length === 0)
       return fail('shelf.empty', 'No map that can be read is on the shelf: nothing can be checked.');
-    const fresh = all === true ? [] : (await knownCells(of)).filter(({ stale }) => stale.length === 0);
-    const keep = keeper(of, parts);
+    const known = which === 'all' ? [] : await knownCells(of);
+    const fresh = known.filter(({ stale }) => which === 'missing' || stale.length === 0);
+    const tasks = tasksOf(of, fresh);
+    const keep = keeper(of, parts, await settledOf(of, tasks));
     let judged = 0;
     const setup = {
       shelf: of.shelf,
@@ -117,7 +145,7 @@ export async function judgeGrid(
       ...given({ margins: of.margins, country: of.country }),
     };
     const endings: Promise<void>[] = [];
-    await judge(tasksOf(of, fresh), setup, {
+    await judge(tasks, setup, {
       signal: hooks.signal,
       hear(news) {
         if (news.kind === 'failed') hooks.hear(news);
@@ -136,16 +164,24 @@ export async function judgeGrid(
   }
 }
 
-/** What was otherwise has been seen: from now on the newest report is what newer ones are compared with. */
-export async function acceptChanges(folder: string, drive: string, vehicle: string): Promise<void> {
+/**
+ * What was otherwise has been seen: from now on the newest report is what newer ones are compared with.
+ * @param answered ids of the acknowledgements that say so
+ */
+export async function acceptChanges(
+  folder: string,
+  { drive, vehicle }: { readonly drive: string; readonly vehicle: string },
+  answered: readonly string[],
+): Promise<void> {
   const known = await readKeptDrive(folder, drive);
   const cell = known?.cells[vehicle];
   if (known === undefined || cell === undefined) return;
   const { seen, newest } = keptAt(folder, drive, vehicle);
   await rename(newest, seen).catch(() => {});
+  const settled = [...new Set([...cell.settled, ...answered])];
   await writeKeptDrive(folder, drive, {
     box: known.box,
-    cells: { ...known.cells, [vehicle]: { ...cell, changes: [] } },
+    cells: { ...known.cells, [vehicle]: { ...cell, changes: [], settled } },
   });
 }
 
@@ -195,14 +231,25 @@ function tasksOf(of: GridOf, fresh: readonly GridCell[]): DriveTask[] {
   });
 }
 
+/** The acknowledgements that have answered already, of the drives that are judged. */
+async function settledOf(
+  { kept }: GridOf,
+  tasks: readonly DriveTask[],
+): Promise<(judged: JudgedCell) => readonly string[]> {
+  const known = new Map<string, KeptDrive | undefined>();
+  if (kept !== undefined) for (const { drive } of tasks) known.set(drive, await readKeptDrive(kept, drive));
+  return ({ drive, vehicle }) => known.get(drive)?.cells[vehicle]?.settled ?? [];
+}
+
 /** Gathers a drive's cells, and keeps them when the drive is done. */
-function keeper(of: GridOf, parts: Parts) {
+function keeper(of: GridOf, parts: Parts, settledOf: (judged: JudgedCell) => readonly string[]) {
   const gathered = new Map<string, JudgedCell[]>();
   return {
     take(judged: JudgedCell): GridCell {
       gathered.set(judged.drive, [...(gathered.get(judged.drive) ?? []), judged]);
-      const { drive, vehicle, cell, differences } = judged;
-      return { drive, vehicle, cell, stale: [], changes: [...(differences ?? [])] };
+      const { drive, vehicle, cell, differences = [] } = judged;
+      const { changes } = stillToSee(differences, acknowledgedOf(of, judged), settledOf(judged));
+      return { drive, vehicle, cell, stale: [], changes: [...changes] };
     },
     async end(id: string, box: Box): Promise<void> {
       const drive = of.drives.find((each) => each.id === id);
@@ -214,10 +261,13 @@ function keeper(of: GridOf, parts: Parts) {
       const fresh = cells.flatMap(({ vehicle, cell, map, differences }) => {
         const found = of.vehicles.find((each) => each.id === vehicle);
         if (found === undefined) return [];
+        const pair = { drive: id, vehicle };
         const kept: KeptCell = {
           madeOf: { ...makes(found), map },
           cell,
           changes: [...(differences ?? [])],
+          // what was acknowledged before there was a report here is in that report
+          settled: known?.cells[vehicle]?.settled ?? acknowledgedOf(of, pair).map((each) => each.id),
         };
         return [[vehicle, kept] as const];
       });

@@ -16,7 +16,7 @@ const boxSchema = z.strictObject({
 });
 
 /** Something that is otherwise than a person has seen it. */
-export const changeSchema = z.strictObject({
+const changeSchema = z.strictObject({
   kind: z.enum(DIFFERENCE_KINDS),
   finding: z.string(),
   was: findingSchema.optional(),
@@ -32,6 +32,8 @@ const keptCellSchema = z.strictObject({
   cell: cellSchema,
   /** what is otherwise than a person has seen it */
   changes: z.array(changeSchema),
+  /** acknowledgements that have answered, or are older than what is compared with */
+  settled: z.array(z.string()),
 });
 export type KeptCell = z.infer<typeof keptCellSchema>;
 

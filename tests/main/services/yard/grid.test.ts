@@ -13,6 +13,7 @@ import {
   type GridOf,
   judgeGrid,
   knownCells,
+  type Which,
 } from '../../../../main/services/yard/grid/grid.ts';
 import { worked } from '../../../support/scratch-files.ts';
 import { importByHand } from '../../../support/shelf/import-by-hand.ts';
@@ -64,9 +65,9 @@ beforeAll(async () => {
 });
 afterAll(() => rmSync(home, { recursive: true, force: true }));
 
-async function judge(of: GridOf, all = false): Promise<GridNews[]> {
+async function judge(of: GridOf, which: Which = 'stale'): Promise<GridNews[]> {
   const news: GridNews[] = [];
-  worked(await judgeGrid(of, { all }, { signal, hear: (each) => news.push(each) }, judgeHere));
+  worked(await judgeGrid(of, which, { signal, hear: (each) => news.push(each) }, judgeHere));
   return news;
 }
 
@@ -117,10 +118,10 @@ describe('the grid', () => {
         changes.map(({ kind }) => [drive, vehicle, kind]),
       );
     expect(await changes()).toContainEqual(['b', 'high', 'changed']);
-    await acceptChanges(join(home, 'yard'), 'b', 'high');
+    await acceptChanges(join(home, 'yard'), { drive: 'b', vehicle: 'high' }, []);
     expect((await changes()).filter(([id]) => id === 'b')).toEqual([]);
     // judged once more, it is held against what was seen
-    await judge(changed, true);
+    await judge(changed, 'all');
     expect((await changes()).filter(([id]) => id === 'b')).toEqual([]);
   });
 
@@ -136,7 +137,7 @@ describe('the grid', () => {
   it('is given up at once, and keeps what was done', async () => {
     const stop = new AbortController();
     stop.abort();
-    const given = await judgeGrid(grid, { all: true }, { signal: stop.signal, hear: () => {} }, judgeHere);
+    const given = await judgeGrid(grid, 'all', { signal: stop.signal, hear: () => {} }, judgeHere);
     expect(given).toMatchObject({ ok: false, error: { code: 'cancelled' } });
     expect(await knownCells(grid)).toHaveLength(4);
     expect(readdirSync(join(home, 'yard'))).toContain('b.json');
@@ -144,7 +145,7 @@ describe('the grid', () => {
 
   it('says that nothing can be checked where the shelf is empty', async () => {
     const empty = { ...grid, shelf: join(home, 'none') };
-    const said = await judgeGrid(empty, {}, { signal, hear: () => {} });
+    const said = await judgeGrid(empty, 'stale', { signal, hear: () => {} });
     expect(said).toMatchObject({ ok: false, error: { code: 'shelf.empty' } });
   });
 });

@@ -1,0 +1,75 @@
+import { LEVEL_WORD, LEVELS } from '../report/level.ts';
+import { SUBJECT_WORD } from '../report/subject-word.ts';
+import { sizeIn, trueMinus, type Units } from '../units/in-units.ts';
+import { printKg } from '../units/print.ts';
+import { listed, lowerFirst } from '../units/text.ts';
+import type { Cell } from './cell.ts';
+import type { Stale } from './made-of.ts';
+
+type Tightest = NonNullable<Cell['tightest']>;
+
+/** The figure that decides a cell, with its sign and rounded against the driver: `−0.21 m`; '' where there is none. */
+export function spareFigure({ tightest }: Pick<Cell, 'tightest'>, units: Units): string {
+  return tightest === undefined ? '' : figureOf(tightest, units);
+}
+
+function figureOf({ spare, unit }: Pick<Tightest, 'spare' | 'unit'>, units: Units): string {
+  switch (unit) {
+    case 'm':
+      return sizeIn(units, spare, 'down');
+    case 'kg':
+      return trueMinus(printKg(spare, 'down'));
+    default:
+      return trueMinus(`${spare.toFixed(1)} ${unit === 'deg' ? '°' : unit}`);
+  }
+}
+
+/** "height: 0.21 m over", "width: 0.12 m to spare"; '' where no figure decides. */
+export function sayTightest({ tightest }: Pick<Cell, 'tightest'>, units: Units): string {
+  if (tightest === undefined) return '';
+  const figure = figureOf(tightest, units).replaceAll('−', '');
+  const over = tightest.spare < 0;
+  return `${SUBJECT_WORD[tightest.subject].toLowerCase()}: ${figure} ${over ? 'over' : 'to spare'}`;
+}
+
+/** "2 barred, 1 tight and 3 take care", the gravest first; '' for none. */
+export function sayCounts(counts: Cell['counts']): string {
+  return listed(
+    LEVELS.flatMap((level) =>
+      counts[level] > 0 ? [`${counts[level]} ${LEVEL_WORD[level].toLowerCase()}`] : [],
+    ),
+  );
+}
+
+/** Why a cell is old, each after "checked before". */
+const STALE_SAY: Readonly<Record<Stale, string>> = {
+  map: 'the map was renewed',
+  card: 'the card was changed',
+  note: 'a local note was added or changed',
+  margin: 'another spare was asked for',
+};
+
+/** "checked before the map was renewed and the card was changed"; '' for none. */
+export function sayStale(stale: readonly Stale[]): string {
+  return stale.length === 0 ? '' : `checked before ${listed(stale.map((each) => STALE_SAY[each]))}`;
+}
+
+/** A cell in words: what its mark, its figures and its look say. */
+export function sayCell(
+  { cell, stale, changes }: { cell: Cell; stale: readonly Stale[]; changes: readonly unknown[] },
+  units: Units,
+): string {
+  const parts = [
+    LEVEL_WORD[cell.verdict],
+    sayCounts(cell.counts),
+    sayTightest(cell, units),
+    sayStale(stale),
+    changes.length === 0 ? '' : `${changes.length} changed since it was seen`,
+  ];
+  return parts.filter((part) => part !== '').join('; ');
+}
+
+/** What an empty place of the grid says. */
+export function sayNoCell(why: string | undefined): string {
+  return why === undefined ? 'not checked yet' : `could not be checked: ${lowerFirst(why)}`;
+}

@@ -1,0 +1,45 @@
+import type { StoppingPlace } from './stopping-place.ts';
+
+/** What stops one vehicle on one drive. */
+export interface StoppedCell {
+  readonly drive: string;
+  readonly vehicle: string;
+  readonly stops: readonly StoppingPlace[];
+}
+
+/** A place with the drives and vehicles it stops, ids each once in the order given. */
+export interface StopsMost {
+  readonly place: StoppingPlace;
+  readonly cells: number;
+  readonly drives: readonly string[];
+  readonly vehicles: readonly string[];
+}
+
+/** The places that stop most: by pairs of drive and vehicle, then by drives, then in the order met. */
+export function whatStopsMost(cells: readonly StoppedCell[]): StopsMost[] {
+  const places = new Map<
+    string,
+    { place: StoppingPlace; pairs: Set<string>; drives: Set<string>; vehicles: Set<string> }
+  >();
+  for (const { drive, vehicle, stops } of cells)
+    for (const place of stops) {
+      const found = places.get(place.key) ?? {
+        place,
+        pairs: new Set<string>(),
+        drives: new Set<string>(),
+        vehicles: new Set<string>(),
+      };
+      found.pairs.add(JSON.stringify([drive, vehicle]));
+      found.drives.add(drive);
+      found.vehicles.add(vehicle);
+      places.set(place.key, found);
+    }
+  return [...places.values()]
+    .map(({ place, pairs, drives, vehicles }) => ({
+      place,
+      cells: pairs.size,
+      drives: [...drives],
+      vehicles: [...vehicles],
+    }))
+    .sort((a, b) => b.cells - a.cells || b.drives.length - a.drives.length);
+}

@@ -1,0 +1,94 @@
+import { join } from 'node:path';
+import { given } from '../../../geo/given.ts';
+import { type DriveBody, driveName } from '../../../geo/library/body/drive.ts';
+import type { Item } from '../../../geo/library/item.ts';
+import { byName } from '../../../geo/yard/by-name.ts';
+import type { Acknowledgement } from '../../../geo/yard/seen-changes.ts';
+import { DEFAULT_SETTINGS } from '../../contract/default-settings.ts';
+import type { Settings } from '../../contract/settings.ts';
+import { fleetEntries } from '../fleet/fleet-entries.ts';
+import type { Library } from '../library/library.ts';
+import { notesOf } from '../library/local-notes.ts';
+import { shelfFolder } from '../shelf/where-shelf.ts';
+import type { GridDrive, GridOf, GridVehicle } from './grid/grid.ts';
+
+/** What a grid of the library is made from. */
+export interface YardAsked {
+  readonly library: Library;
+  readonly settings: Pick<Settings, 'margins' | 'country' | 'units'>;
+  readonly dataFolder: string;
+  now(): Date;
+}
+
+/** The library's drives and vehicles as a grid that is kept on this computer, the drives by name. */
+export function gridOfLibrary(asked: YardAsked): GridOf & { readonly kept: string } {
+  const { library, dataFolder } = asked;
+  return {
+    ...gridOf(asked, libraryVehicles(library)),
+    kept: join(dataFolder, 'yard'),
+    acknowledged: acknowledgements(library),
+  };
+}
+
+/** The library's drives with other vehicles; nothing of it is kept. */
+export function gridOf(
+  { library, settings, dataFolder, now }: YardAsked,
+  vehicles: readonly GridVehicle[],
+): GridOf {
+  return {
+    drives: library
+      .list('drive')
+      .flatMap((item) => gridDrive(library, item))
+      .sort(byName),
+    vehicles,
+    notes: notesOf(library),
+    shelf: shelfFolder(dataFolder),
+    units: settings.units,
+    made: now().toISOString(),
+    ...given({ margins: marginsOf(settings), country: settings.country ?? undefined }),
+  };
+}
+
+/** What is asked for by itself is left out, so that a cell is the same whoever asks. */
+function marginsOf({ margins }: YardAsked['settings']): Settings['margins'] | undefined {
+  const { heightM, physicalWidthM } = DEFAULT_SETTINGS.margins;
+  const isUsual = margins.heightM === heightM && margins.physicalWidthM === physicalWidthM;
+  return isUsual ? undefined : margins;
+}
+
+/** Of several versions the first stands in until a person has chosen. */
+function gridDrive(library: Library, { id, versions: [version] }: Item<'drive'>): GridDrive[] {
+  if (version === undefined) return [];
+  const { gpx, file, track, leaveAt }: DriveBody = version.body;
+  return [
+    {
+      id,
+      name: driveName(version.body),
+      file: { path: library.pathOf('gpx', gpx), name: file },
+      gpx,
+      track,
+      ...given({ leaveAt }),
+    },
+  ];
+}
+
+/** In the order of the fleet; one that was changed in two places stands there once, as in the first of them. */
+function libraryVehicles(library: Library): GridVehicle[] {
+  const vehicles = new Map<string, GridVehicle>();
+  for (const { itemId, vehicle } of fleetEntries(library.list('vehicle')))
+    if (!vehicles.has(itemId)) vehicles.set(itemId, { id: itemId, card: vehicle.card });
+  return [...vehicles.values()];
+}
+
+function acknowledgements(library: Library): Acknowledgement[] {
+  return library.list('seen').flatMap(({ id, versions: [version] }) => {
+    if (version === undefined) return [];
+    const { drive, vehicle, changes } = version.body;
+    const seen = changes.map(({ kind, finding, ...more }) => ({
+      kind,
+      finding,
+      ...(typeof more['mark'] === 'string' ? { mark: more['mark'] } : {}),
+    }));
+    return [{ id, drive, vehicle, changes: seen }];
+  });
+}

@@ -1,0 +1,98 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { cellOf } from '../../../../geo/yard/cell.ts';
+import { yardCommand } from '../../../../main/cli/yard/yard-command.ts';
+import { checkFromFiles } from '../../../../main/services/check-drive.ts';
+import { importMap } from '../../../../main/services/shelf/shelf-work.ts';
+import { shelfFolder } from '../../../../main/services/shelf/where-shelf.ts';
+import { worked } from '../../../support/scratch-files.ts';
+import { importByHand } from '../../../support/shelf/import-by-hand.ts';
+import { terminalOf } from '../../../support/terminal.ts';
+
+const SAMPLE = join(import.meta.dirname, '../../../../sample-routes');
+const DRIVES = ['barred', 'clear'].map((name) => join(SAMPLE, 'drives', `${name}.gpx`));
+const CARD = join(SAMPLE, 'vehicles', 'coach-built-7.4.json');
+const now = () => new Date('2027-06-12T09:30:00Z');
+
+let home: string;
+let low: string;
+
+beforeAll(async () => {
+  home = mkdtempSync(join(tmpdir(), 'yard-grid-'));
+  const files = [{ path: join(SAMPLE, 'district.osm.pbf'), name: 'district.osm.pbf', stays: true }];
+  const of = { shelf: shelfFolder(home), importPart: importByHand, now };
+  worked(
+    await importMap(
+      of,
+      { name: 'District', files, origin: { by: 'file' } },
+      {
+        signal: new AbortController().signal,
+        onProgress: () => {},
+      },
+    ),
+  );
+  low = join(home, 'low.json');
+  writeFileSync(
+    low,
+    JSON.stringify({ ...JSON.parse(readFileSync(CARD, 'utf8')), name: 'Low', heightM: 2.3 }),
+  );
+});
+afterAll(() => rmSync(home, { recursive: true, force: true }));
+
+async function yard(...words: readonly string[]) {
+  const { terminal, said } = terminalOf(home);
+  const exit = await yardCommand(words, { ...terminal, now });
+  return { exit, ...said };
+}
+async function json(...words: readonly string[]) {
+  const done = await yard(...words, '--json');
+  expect(done).toMatchObject({ exit: 0, complaint: '' });
+  return JSON.parse(done.out);
+}
+
+it('checks every drive with every vehicle as check does, keeps that, and checks again what is old', async () => {
+  expect((await yard('grid')).out).toContain('holds no drive');
+  await yard('add', ...DRIVES);
+  await yard('vehicle', 'add', CARD);
+
+  const grid = await json('grid');
+  expect(grid.vehicles).toHaveLength(1);
+  expect(grid.cells).toHaveLength(2);
+  for (const path of DRIVES) {
+    const asked = { routePath: path, mapPaths: [], shelf: shelfFolder(home), vehiclePath: CARD };
+    const { verdict, counts, tightest } = cellOf(worked(await checkFromFiles(asked, { now })).report);
+    expect(grid.cells).toContainEqual(
+      expect.objectContaining({ verdict, counts, ...(tightest && { tightest }) }),
+    );
+  }
+  const [kept] = readdirSync(join(home, 'yard')).filter((name) => name.endsWith('.json'));
+  expect(kept).toMatch(/^drive-/);
+
+  // a note elsewhere makes nothing old; one on the drives does
+  await yard('note', 'add', '--at', '0,0', '--say', 'far away');
+  expect((await json('grid')).cells.filter(({ stale }: { stale?: string[] }) => stale)).toEqual([]);
+  const asked = { routePath: DRIVES[1]!, mapPaths: [], shelf: shelfFolder(home), vehiclePath: CARD };
+  const { lat, lon } = worked(await checkFromFiles(asked, { now })).route.segments[0]!;
+  await yard('note', 'add', `--at=${lat[40]},${lon[40]}`, '--say', 'low', '--height', '2');
+  const old = await json('grid');
+  expect(old.cells.flatMap(({ stale }: { stale?: string[] }) => stale ?? [])).toContain('note');
+  expect((await yard('grid')).out).toContain('checked before a local note was added or changed');
+  const { changes } = await json('recheck');
+  expect(changes).toContainEqual(expect.objectContaining({ vehicle: grid.vehicles[0].id, kind: 'new' }));
+  expect((await yard('recheck')).out).toContain('Everything was up to date');
+});
+
+it('checks exactly the cards named, and keeps nothing of it', async () => {
+  const before = readdirSync(join(home, 'yard'));
+  const { vehicles, cells } = await json('grid', '--vehicle', low, '--vehicle', CARD);
+  expect(vehicles.map(({ name }: { name: string }) => name)[0]).toBe('Low');
+  expect(cells).toHaveLength(4);
+  expect(readdirSync(join(home, 'yard'))).toEqual(before);
+  const csv = await yard('grid', '--vehicle', low, '--csv');
+  expect(csv.out.split('\r\n')).toHaveLength(4);
+  expect(await yard('grid', '--json', '--csv')).toMatchObject({ exit: 2, out: '' });
+  const none = await yard('grid', '--vehicle', join(home, 'none.json'));
+  expect(none).toMatchObject({ exit: 2, out: '' });
+});

@@ -52,7 +52,9 @@ const envelope = {
   parents: z.array(z.string().regex(RECORD_NAME)).max(PARENTS_MOST),
   made: z.string().max(40),
 };
-const deleted = z.looseObject({ ...envelope, kind: z.enum(ITEM_KINDS), removed: z.literal(true) });
+/** made once: to make a schema costs more than to use it many times */
+const kept = z.object({ ...envelope, body: z.unknown() });
+const deleted = z.object({ ...envelope, kind: z.enum(ITEM_KINDS), removed: z.literal(true) });
 
 /** Takes a record from JSON. @returns undefined where it is none that this program knows */
 export function takeRecord(json: unknown): LibraryRecord | undefined {
@@ -66,7 +68,7 @@ export function takeRecord(json: unknown): LibraryRecord | undefined {
 }
 
 function takeKept<K extends Kind>(kind: K, json: unknown): LibraryRecord<K> | undefined {
-  const read = z.looseObject({ ...envelope, body: z.unknown() }).safeParse(json);
+  const read = kept.safeParse(json);
   if (!read.success) return undefined;
   const body = BODIES[kind].safeParse(read.data.body);
   if (!body.success) return undefined;

@@ -21,6 +21,8 @@ const BENCHES = [
   'shelf/shelf-equals-file',
   'shelf/cold-check',
   'shelf/killed',
+  'library/open-library',
+  'library/two-editors',
   'turns',
   'way-round',
   'way-round-networks',

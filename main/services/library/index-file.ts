@@ -1,67 +1,64 @@
 import { join } from 'node:path';
-import { z } from 'zod';
 import { readRecordFile } from '../../../geo/library/record-name.ts';
 import { makeFolders } from '../files/make-folders.ts';
 import { readBytes } from '../files/read-bytes.ts';
 import { replaceFile } from '../files/replace-file.ts';
 import { sha256Of } from './known-records.ts';
-import type { Listing, RecordFile } from './list-records.ts';
+import type { RecordFile } from './list-records.ts';
 
 const INDEX_MAX_BYTES = 512 * 1024 * 1024;
-
-const indexSchema = z.object({
-  format: z.literal('lanegauge.library-index'),
-  version: z.literal(1),
-  /** by item: the paths of its files, from the folder of the records */
-  items: z.record(z.string(), z.array(z.string())),
-  /** texts of the newest versions, by path */
-  texts: z.record(z.string(), z.string()),
-});
+const HEADER = 'lanegauge.library-index 1';
 
 /** What this computer last saw of a library, so that it opens without reading every record anew. */
 export interface LibraryIndex {
-  readonly listing: Listing;
-  /** by path; each is held against its name again when it is taken in */
-  readonly texts: Readonly<Record<string, string>>;
+  /** by the item's id */
+  readonly items: ReadonlyMap<string, readonly RecordFile[]>;
+  /** of the newest versions, by path; each is held against its name again when it is taken in */
+  readonly texts: ReadonlyMap<string, string>;
 }
 
 /** Where the index of a library lies: on this computer, never in a folder that others share. */
 function indexPath(dataFolder: string, library: string): string {
-  return join(dataFolder, 'library-index', `${sha256Of(library).slice(0, 20)}.json`);
+  return join(dataFolder, 'library-index', `${sha256Of(library).slice(0, 20)}.txt`);
 }
 
-/** @returns undefined where there is none that can be used: it is made anew */
+/**
+ * A line a record: the item's id, its path, and its text where it is one of the newest; a tab between.
+ * @returns undefined where there is none that can be used: it is made anew
+ */
 export async function readIndex(dataFolder: string, library: string): Promise<LibraryIndex | undefined> {
   const bytes = await readBytes(indexPath(dataFolder, library), 'index', INDEX_MAX_BYTES);
   if (!bytes.ok) return undefined;
-  try {
-    const read = indexSchema.safeParse(JSON.parse(Buffer.from(bytes.value).toString('utf8')));
-    if (!read.success) return undefined;
-    const items = new Map<string, RecordFile[]>();
-    for (const [id, paths] of Object.entries(read.data.items))
-      items.set(
-        id,
-        paths.flatMap((path) => {
-          const named = readRecordFile(path.split(/[\\/]/).at(-1) ?? '');
-          return named ? [{ ...named, path }] : [];
-        }),
-      );
-    return { listing: { items, strays: [] }, texts: read.data.texts };
-  } catch {
-    return undefined;
+  const [header, ...lines] = Buffer.from(bytes.value).toString('utf8').split('\n');
+  if (header !== HEADER) return undefined;
+  const items = new Map<string, RecordFile[]>();
+  const texts = new Map<string, string>();
+  for (const line of lines) {
+    const [id = '', path, text] = line.split('\t');
+    const named = path === undefined ? undefined : readRecordFile(path.split(/[\\/]/).at(-1) ?? '');
+    if (path === undefined || named === undefined) continue;
+    const files = items.get(id);
+    if (files) files.push({ ...named, path });
+    else items.set(id, [{ ...named, path }]);
+    if (text !== undefined && text !== '') texts.set(path, `${text}\n`);
   }
+  return { items, texts };
 }
 
 /** Keeps the index. That it cannot be kept costs time at the next start and nothing else. */
-export async function writeIndex(dataFolder: string, library: string, index: LibraryIndex): Promise<void> {
-  const path = indexPath(dataFolder, library);
-  const items = Object.fromEntries(
-    [...index.listing.items].map(([id, files]) => [id, files.map((file) => file.path)]),
-  );
-  const kept = { format: 'lanegauge.library-index', version: 1, items, texts: index.texts };
+export async function writeIndex(
+  dataFolder: string,
+  library: string,
+  { items, texts }: LibraryIndex,
+): Promise<void> {
+  const lines = [HEADER];
+  for (const [id, files] of items)
+    for (const { path } of files) lines.push(`${id}\t${path}\t${texts.get(path)?.trimEnd() ?? ''}`);
+  // what a person has named may hold anything; it is read anew each time
+  const plain = lines.filter((line) => line === HEADER || /^[^\t\n]*\t[^\t\n]*\t[^\t\n]*$/.test(line));
   try {
     await makeFolders(join(dataFolder, 'library-index'));
-    await replaceFile(path, JSON.stringify(kept));
+    await replaceFile(indexPath(dataFolder, library), `${plain.join('\n')}\n`);
   } catch {
     // the records themselves are read instead
   }

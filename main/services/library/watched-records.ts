@@ -89,15 +89,15 @@ export async function watchRecords(options: Options): Promise<WatchedRecords> {
     }
     if (kind !== undefined || !changed || place.length > 0) return;
     changed = false;
-    await writeIndex(dataFolder, folder, { listing: { items: files, strays: [] }, texts: textsOfHeads() });
+    await writeIndex(dataFolder, folder, { items: files, texts: textsOfHeads() });
   }
 
-  function textsOfHeads(): Record<string, string> {
-    const texts: Record<string, string> = {};
+  function textsOfHeads(): Map<string, string> {
+    const texts = new Map<string, string>();
     for (const [id, { item }] of looked)
       for (const { name, path } of files.get(id) ?? []) {
         const text = item?.heads.includes(name) ? known.textOf(name) : undefined;
-        if (text !== undefined) texts[path] = text;
+        if (text !== undefined) texts.set(path, text);
       }
     return texts;
   }
@@ -133,10 +133,10 @@ export async function watchRecords(options: Options): Promise<WatchedRecords> {
 
   const index = await readIndex(dataFolder, folder);
   if (index) {
-    for (const [path, text] of Object.entries(index.texts)) known.take(path, text);
-    // a version that is in the index alone is known by its text; one whose text is missing is read when it is needed
-    for (const [id, list] of index.listing.items)
-      if (list.some(({ path }) => path in index.texts)) await settle(id, list);
+    for (const [path, text] of index.texts) known.take(path, text);
+    // only of items whose newest versions are in the index is anything known before the folder is listed
+    for (const [id, list] of index.items)
+      if (list.some(({ path }) => index.texts.has(path))) await settle(id, list);
     changed = false;
   }
   await refresh();

@@ -4,6 +4,7 @@ import { loadLists, swingPaths, vehicleCards } from './documents.ts';
 import { gpx } from './gpx.ts';
 import { conditionals, hours } from './hours.ts';
 import { keptFiles } from './kept-files.ts';
+import { libraryRecords } from './library.ts';
 import { loopback } from './loopback.ts';
 import { mapByte } from './map-byte.ts';
 import { overpass, packed, pbf, xml } from './maps.ts';
@@ -31,6 +32,7 @@ export const TARGETS: readonly Target[] = [
   loadLists,
   swingPaths,
   keptFiles,
+  libraryRecords,
   commandLine,
   calls,
   loopback,

@@ -19,6 +19,7 @@ import { stripSchema } from './strip.ts';
 import { tileSchema } from './tile.ts';
 import { WAY_ROUND_CALLS } from './way-round-calls.ts';
 import { workSchema } from './work.ts';
+import { YARD_CALLS } from './yard/yard-calls.ts';
 
 const empty = z.strictObject({});
 const driveId = z.string().max(64);
@@ -125,6 +126,7 @@ export const CALLS = {
     value: z.strictObject({ recents: z.array(recentSchema) }),
   },
   ...NOTE_CALLS,
+  ...YARD_CALLS,
   ...SHELF_CALLS,
   ...WAY_ROUND_CALLS,
   /**

@@ -9,6 +9,7 @@ const token = z.string().regex(/^[A-Za-z0-9_-]{8,64}$/);
  * - `sample`: comes with the program
  * - `upload`: bytes the page sent
  * - `path`: a file of this computer, handed over by the system or by a drop on the window
+ * - `library`: a drive of the library
  * - `recent`: an entry of the list of recently opened files
  * - `shelf`: of a map: all maps of the shelf, no file
  */
@@ -17,6 +18,7 @@ export const sourceSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('upload'), token }),
   z.strictObject({ kind: z.literal('path'), token }),
   z.strictObject({ kind: z.literal('recent'), id: token }),
+  z.strictObject({ kind: z.literal('library'), id: z.string().min(1).max(100) }),
   z.strictObject({ kind: z.literal('shelf') }),
 ]);
 export type Source = z.infer<typeof sourceSchema>;

@@ -1,10 +1,11 @@
 import { join } from 'node:path';
+import { given } from '../../geo/given.ts';
 import type { DriveReport } from '../../geo/report/report.ts';
 import type { Result } from '../../geo/result.ts';
 import type { Settings } from '../contract/settings.ts';
 import type { AddedFile } from '../contract/source.ts';
 import type { Services } from '../dispatch.ts';
-import { createServices } from './create-services.ts';
+import { createServices, type ServiceParts } from './create-services.ts';
 import type { Engine } from './engine/engine.ts';
 import { type Pace, REAL_PACE } from './fetch/pace.ts';
 import { sweepRegionFiles } from './fetch/region/sweep-region-files.ts';
@@ -29,6 +30,8 @@ export interface BackendOptions {
   readonly engine: Engine;
   now(): Date;
   readonly heartbeatMs?: number;
+  /** judges drives for the grid; in threads where left out */
+  readonly judge?: ServiceParts['judge'];
   /** takes a map file in; the program's own where left out */
   readonly importPart?: ImportPart;
   /** the clock that fetching waits by; the wall's where left out */
@@ -68,7 +71,7 @@ export async function openBackend(options: BackendOptions): Promise<Backend> {
     openStores(dataFolder, samples.vehicles, now),
   ]);
   const uploads = openUploads();
-  const sources = createSources(samples, uploads, stores.recents);
+  const sources = createSources(samples, uploads, stores);
   const notifier = createNotifier(options.heartbeatMs);
   const shelf = shelfFolder(dataFolder);
   const importPart = options.importPart ?? importPartLater;
@@ -86,6 +89,8 @@ export async function openBackend(options: BackendOptions): Promise<Backend> {
       sources,
       notifier,
       shelf,
+      dataFolder,
+      ...given({ judge: options.judge }),
       importPart,
       fetcher: createFetcher({ shelf, importPart, now, dataFolder, pace: options.pace ?? REAL_PACE }),
     }),

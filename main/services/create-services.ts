@@ -18,6 +18,8 @@ import { shelfCalls } from './shelf-calls.ts';
 import type { Sources } from './sources.ts';
 import type { Stores } from './stores.ts';
 import type { Notifier } from './watch/notifier.ts';
+import { changeDrive } from './yard/change-drive.ts';
+import { type YardParts, yardCalls } from './yard-calls.ts';
 
 /** What the calls are answered from. */
 export interface ServiceParts {
@@ -30,6 +32,8 @@ export interface ServiceParts {
   readonly notifier: Notifier;
   /** the shelf's folder */
   readonly shelf: string;
+  readonly dataFolder: string;
+  readonly judge?: YardParts['judge'];
   readonly importPart: ImportPart;
   readonly fetcher: Fetcher;
 }
@@ -44,6 +48,7 @@ export function createServices(parts: ServiceParts): Services {
     ...openingCalls(parts),
     ...keepingCalls(parts),
     ...noteCalls(parts),
+    ...yardCalls(parts),
     ...shelfCalls(parts),
     ...fetchCalls(parts),
     check: (request, hooks) => parts.engine.ask('check', { ...request, ...madeWith(parts) }, hooks),
@@ -123,7 +128,11 @@ function openingCalls({
       const keptAs = await sources.remember(source, 'drive', map);
       if (!keptAs) return opened;
       remember(kept, driveId, keptAs);
-      return ok({ ...opened.value, ...given({ leaveAt: stores.recents.leaveAtOf(keptAs) }) });
+      const leaveAt =
+        keptAs.kind === 'library'
+          ? stores.library.find('drive', keptAs.id)?.versions[0]?.body.leaveAt
+          : stores.recents.leaveAtOf(keptAs);
+      return ok({ ...opened.value, ...given({ leaveAt }) });
     },
     async rememberDrives({ sources: found }) {
       for (const source of [...found].reverse()) await sources.remember(source, 'drive');
@@ -133,7 +142,10 @@ function openingCalls({
       const keptAs = kept.get(driveId);
       // a drive that is not remembered has nothing to keep its time with
       if (keptAs === undefined) return ok({});
-      const done = await stores.recents.keepLeaveAt(keptAs, leaveAt);
+      const done =
+        keptAs.kind === 'library'
+          ? await changeDrive(stores.library, keptAs.id, { leaveAt: leaveAt ?? null })
+          : await stores.recents.keepLeaveAt(keptAs, leaveAt);
       return done.ok ? ok({}) : done;
     },
   };

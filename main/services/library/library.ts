@@ -39,6 +39,8 @@ export interface Library {
   put<K extends Kind>(change: Put<K>): Promise<Result<Item<K>>>;
   /** Deletes an item: into the bin, where it stays for 90 days. */
   remove(item: Pick<Item, 'kind' | 'id' | 'heads'>): Promise<Result<undefined>>;
+  /** What a deleted item held; nothing where that has been thrown away. */
+  before(item: Item): Promise<readonly unknown[]>;
   /** Brings back a deleted item as it was. */
   restore(id: string): Promise<Result<Item>>;
   /** Of an item with several versions keeps one. @param version its name */

@@ -116,6 +116,7 @@ export async function openLibrary(options: LibraryOptions): Promise<Library> {
       const item = watched.item(id);
       return item && isOfKind(item, kind) ? item : undefined;
     },
+    before: async (item) => (await watched.before(item)).map(({ body }) => body),
     refresh: watched.refresh,
     put,
     remove,

@@ -79,6 +79,13 @@ function soundRequests(driveId: string, map: Source, drive: Source): Asked[] {
     ['saveLoad', { vehicleId: 'heron', load }],
     ['readLoad', { name: 'load.json', text: JSON.stringify(load) }],
     ['saveNote', { fields: { at: { lat: 50, lon: -0.5 }, say: 'Low arch', heightM: 2.9, by: 'AB' } }],
+    ['yard', {}],
+    ['changeDrive', { id: 'drive-0123456789abcdef-1', over: [], name: 'Coast' }],
+    ['restoreItem', { id: 'drive-0123456789abcdef-1' }],
+    [
+      'acceptChanges',
+      { pairs: [{ drive: 'drive-0123456789abcdef-1', vehicle: 'heron' }], by: 'AB', on: '2027-06-12' },
+    ],
     ['importNotes', { name: 'notes.geojson', text: '{"type":"FeatureCollection","features":[]}' }],
     ['saveSettings', { settings: DEFAULT_SETTINGS }],
     ['forgetRecent', { id: 'abcdefgh' }],

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { VehicleCard } from '../../../../geo/vehicle/card.ts';
 import { cellOf } from '../../../../geo/yard/cell.ts';
+import { seenChange } from '../../../../geo/yard/seen-changes.ts';
 import { checkFromFiles } from '../../../../main/services/check-drive.ts';
 import { importMap } from '../../../../main/services/shelf/shelf-work.ts';
 import { readVehicleFile } from '../../../../main/services/vehicle/read-vehicle-file.ts';
@@ -118,6 +119,13 @@ describe('the grid', () => {
         changes.map(({ kind }) => [drive, vehicle, kind]),
       );
     expect(await changes()).toContainEqual(['b', 'high', 'changed']);
+    // seen on another computer
+    const [change] = (await knownCells(changed)).flatMap(({ drive, changes }) =>
+      drive === 'b' ? changes : [],
+    );
+    const ack = { id: 'seen-1', drive: 'b', vehicle: 'high', changes: [seenChange(change!)] };
+    const left = (await knownCells({ ...changed, acknowledged: [ack] })).flatMap(({ changes }) => changes);
+    expect(left).not.toContainEqual(change);
     await acceptChanges(join(home, 'yard'), { drive: 'b', vehicle: 'high' }, []);
     expect((await changes()).filter(([id]) => id === 'b')).toEqual([]);
     // judged once more, it is held against what was seen

@@ -1,6 +1,7 @@
 import type { Roads, TurnRestriction } from '../roads/roads.ts';
 import { readRestriction } from './read-restriction.ts';
 import type { RoadEdges } from './road-edges.ts';
+import { turnsBack } from './turns-back.ts';
 
 /** What a mapped restriction says about one turn. */
 interface ForbiddenTurn {
@@ -26,7 +27,8 @@ export function findForbiddenTurns(roads: Roads, edges: RoadEdges): ForbiddenTur
       const node = nodeOf.get(viaNode);
       if (node === undefined) continue;
       for (const { into, outOf } of turnsAt(node, restriction, roads, edges)) {
-        if (!forbids(read.rule, into, outOf)) continue;
+        const back = turnsBack(edges, roads, into.directed, outOf.directed);
+        if (!forbids(read.rule, { into, outOf, back })) continue;
         const outs = found.get(into.directed) ?? new Map<number, ForbiddenTurn>();
         // a turn forbidden at all times stays so, whatever a second restriction says of some hours
         if (outs.get(outOf.directed)?.always !== true)
@@ -68,11 +70,17 @@ function* turnsAt(
   }
 }
 
-function forbids(rule: string, into: TurnEnd, outOf: TurnOut): boolean {
-  const turnsBack = outOf.directed === (into.directed ^ 1);
-  if (rule.startsWith('only_')) return !outOf.named && !turnsBack;
+interface TurnAsked {
+  readonly into: TurnEnd;
+  readonly outOf: TurnOut;
+  /** it leads back over the line just driven */
+  readonly back: boolean;
+}
+
+function forbids(rule: string, { into, outOf, back }: TurnAsked): boolean {
+  if (rule.startsWith('only_')) return !outOf.named && !back;
   // from and to may be one way: then only turning back, or only going on, is meant
-  return outOf.named && (into.id !== outOf.id || turnsBack === (rule === 'no_u_turn'));
+  return outOf.named && (into.id !== outOf.id || back === (rule === 'no_u_turn'));
 }
 
 function indexNodes(roads: Roads, ids: readonly number[]): Map<number, number> {

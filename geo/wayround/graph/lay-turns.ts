@@ -1,5 +1,6 @@
 import { readRestriction } from '../../graph/read-restriction.ts';
 import type { RoadGraph } from '../../graph/road-graph.ts';
+import { turnsBack } from '../../graph/turns-back.ts';
 import type { Roads, Tags, TurnRestriction } from '../../roads/roads.ts';
 import { carriagewayOf } from '../../tags/carriageway.ts';
 import { isTurningPlace } from './split-nodes.ts';
@@ -55,19 +56,6 @@ function mostTurns({ head, outStart }: RoadGraph, { laid: { stateCount, edgeOf }
     most += outStart[node + 1]! - outStart[node]!;
   }
   return most;
-}
-
-/** Whether a turn leads back over the line just driven; a way may be drawn there and back. */
-function turnsBack(graph: RoadGraph, { ways }: Roads, into: number, outOf: number): boolean {
-  if (outOf === (into ^ 1)) return true;
-  const [a, b] = [into >> 1, outOf >> 1];
-  if (graph.way[a] !== graph.way[b] || graph.tail[into] !== graph.head[outOf]) return false;
-  const count = graph.lastRef[a]! - graph.firstRef[a]!;
-  if (graph.lastRef[b]! - graph.firstRef[b]! !== count) return false;
-  const refAt = (directed: number, i: number) =>
-    ways.refs[directed % 2 === 0 ? graph.firstRef[directed >> 1]! + i : graph.lastRef[directed >> 1]! - i];
-  for (let i = 0; i <= count; i++) if (refAt(into, i) !== refAt(outOf, count - i)) return false;
-  return true;
 }
 
 /** Whether some vehicle may turn round at the head of an edge; which one is asked later. */

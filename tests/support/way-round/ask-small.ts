@@ -36,22 +36,34 @@ export function statesOf({ costs: { graph } }: Question['field'], edge: number):
   return states;
 }
 
-/** What one random network and question comes to, by each search and by trying all walks; undefined: not comparable. */
-export function askOnce(
-  seed: number,
-): { readonly found: (number | 'none')[]; readonly brute: number | 'none' } | undefined {
+interface Asked {
+  /** by each search */
+  readonly found: readonly (number | 'none')[];
+  /** by trying all walks */
+  readonly brute: number | 'none';
+}
+
+/** What some questions on one random network come to; left out are those with too many walks to try. */
+export function askNetwork(seed: number, questions: number): Asked[] {
   const random = seeded(seed);
   const roads = roadsFrom(randomNetwork(random));
   const field = fieldFor(roads, { card: COACH_BUILT, margins: DEFAULT_MARGINS }, { prefer: 'quickest' });
   const { graph } = field.costs;
   const pick = () => Math.floor(random() * 2 * graph.edgeCount);
-  const [from, to] = [pick(), pick()];
-  // a drive that begins on a closed road is no question of a search
-  if (from === to || field.costs.kind(from).open === OPEN.never) return undefined;
-  const brute = bruteForce(field.costs, from, to);
-  if (brute === undefined) return undefined;
-  const question = questionBetween(field, from, to);
-  const answers = [searchForward(question), searchBothWays(question, () => 0)];
-  const found = answers.map((answer) => (answer.states === undefined ? 'none' : answer.costTenths));
-  return { found, brute };
+  const tryAll = bruteForce(field.costs);
+  const asked: Asked[] = [];
+  for (let i = 0; i < questions; i++) {
+    const [from, to] = [pick(), pick()];
+    // a drive that begins on a closed road is no question of a search
+    if (from === to || field.costs.kind(from).open === OPEN.never) continue;
+    const brute = tryAll(from, to);
+    if (brute === undefined) continue;
+    const question = questionBetween(field, from, to);
+    const answers = [searchForward(question), searchBothWays(question, () => 0)];
+    asked.push({
+      found: answers.map((answer) => (answer.states === undefined ? 'none' : answer.costTenths)),
+      brute,
+    });
+  }
+  return asked;
 }

@@ -8,9 +8,10 @@ const MOST_TRIED = 1200;
 /**
  * The least-cost legal walk from the end of one directed edge to the end of another, found by trying every walk.
  * Legality is read off the whole walk from raw tags; only the figures of single edges and turns are the costs'.
- * @returns tenths of seconds, 'none' where no walk is legal, undefined where there are too many walks to try
+ * @returns for one network, questions about which share what was seen of short walks: tenths of seconds, 'none' where no
+ * walk is legal, undefined where there are too many walks to try
  */
-export function bruteForce(costs: RoadCosts, from: number, to: number): number | 'none' | undefined {
+export function bruteForce(costs: RoadCosts): (from: number, to: number) => number | 'none' | undefined {
   const { graph, roads } = costs;
   const pieceOf = pieces(costs);
   const open = { ...roads, nodes: { ...roads.nodes, tags: turningOnly(roads) } };
@@ -27,26 +28,28 @@ export function bruteForce(costs: RoadCosts, from: number, to: number): number |
     joined.set(key, known);
     return known;
   };
-  let best: number | undefined;
-  let tried = 0;
-  const go = (walk: readonly number[], cost: number) => {
-    if ((best !== undefined && cost >= best) || tried++ > MOST_TRIED) return;
-    const last = walk.at(-1)!;
-    if (walk.length > 1 && last === to && isLegalWalk(walk.map(pieceOf), roads)) {
-      best = cost;
-      return;
-    }
-    for (const next of outOf.get(graph.head[last]!) ?? []) {
-      // a loop back onto an edge is of use only where what was driven before it matters: on the way of a restriction
-      const most = vias.has(roads.ways.id[graph.way[next >> 1]!]!) ? 2 : 1;
-      if (walk.filter((each) => each === next).length >= most) continue;
-      // what no later piece can mend: a closed road, a forbidden turn
-      if (!joins([...walk.slice(-2), next])) continue;
-      go([...walk, next], cost + stepTenths(costs, last, next));
-    }
+  return (from, to) => {
+    let best: number | undefined;
+    let tried = 0;
+    const go = (walk: readonly number[], cost: number) => {
+      if ((best !== undefined && cost >= best) || tried++ > MOST_TRIED) return;
+      const last = walk.at(-1)!;
+      if (walk.length > 1 && last === to && isLegalWalk(walk.map(pieceOf), roads)) {
+        best = cost;
+        return;
+      }
+      for (const next of outOf.get(graph.head[last]!) ?? []) {
+        // a loop back onto an edge is of use only where what was driven before it matters: on the way of a restriction
+        const most = vias.has(roads.ways.id[graph.way[next >> 1]!]!) ? 2 : 1;
+        if (walk.filter((each) => each === next).length >= most) continue;
+        // what no later piece can mend: a closed road, a forbidden turn
+        if (!joins([...walk.slice(-2), next])) continue;
+        go([...walk, next], cost + stepTenths(costs, last, next));
+      }
+    };
+    if (isLegalWalk([pieceOf(from)], roads)) go([from], 0);
+    return tried > MOST_TRIED ? undefined : (best ?? 'none');
   };
-  if (isLegalWalk([pieceOf(from)], roads)) go([from], 0);
-  return tried > MOST_TRIED ? undefined : (best ?? 'none');
 }
 
 function turningOnly(roads: RoadCosts['roads']): RoadCosts['roads']['nodes']['tags'] {

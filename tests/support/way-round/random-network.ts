@@ -2,7 +2,7 @@ import type { MapSketch } from '../build-roads.ts';
 
 type Tags = Record<string, string>;
 
-const WAYS: readonly Tags[] = [
+export const WAY_TAGS: readonly Tags[] = [
   {},
   {},
   {},
@@ -18,7 +18,7 @@ const WAYS: readonly Tags[] = [
   { motor_vehicle: 'no' },
   { 'motor_vehicle:forward': 'no' },
 ];
-const NODES: readonly Tags[] = [
+export const NODE_TAGS: readonly Tags[] = [
   { barrier: 'bollard' },
   { barrier: 'gate', access: 'private' },
   { maxheight: '2.4' },
@@ -26,7 +26,7 @@ const NODES: readonly Tags[] = [
   { highway: 'traffic_signals' },
   { access: 'no' },
 ];
-const RULES = [
+export const RULES = [
   'no_left_turn',
   'no_right_turn',
   'no_straight_on',
@@ -52,7 +52,7 @@ export function randomNetwork(random: () => number): MapSketch {
     ];
   });
   const nodeTags: Record<string, Tags> = {};
-  for (const name of names) if (random() < 0.25) nodeTags[name] = pick(NODES);
+  for (const name of names) if (random() < 0.25) nodeTags[name] = pick(NODE_TAGS);
   const wayCount = nodeCount - 1 + Math.floor(random() * 4);
   const ways = Array.from({ length: wayCount }, (_, i) => {
     const refs = [pick(names)];
@@ -61,7 +61,7 @@ export function randomNetwork(random: () => number): MapSketch {
       const next = pick(names);
       if (next !== refs.at(-1)) refs.push(next);
     }
-    return { id: 10 + i, refs, tags: { highway: 'residential', ...pick(WAYS) } };
+    return { id: 10 + i, refs, tags: { highway: 'residential', ...pick(WAY_TAGS) } };
   });
   const restrictions = Array.from({ length: Math.floor(random() * 5) }, () => {
     const [from, to] = [pick(ways), pick(ways)];

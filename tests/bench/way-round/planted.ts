@@ -6,18 +6,18 @@
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { type CheckInput, checkDrive } from '../../geo/check.ts';
-import type { Drive, Stretch } from '../../geo/drive/drive.ts';
-import type { Route } from '../../geo/drive/gpx/route.ts';
-import { lineBetween } from '../../geo/drive/line-between.ts';
-import { followRoads } from '../../geo/drive/match/follow-roads.ts';
-import type { Finding } from '../../geo/report/finding.ts';
-import type { WayRound } from '../../geo/report/way-round.ts';
-import type { Roads, Tags } from '../../geo/roads/roads.ts';
-import { readVehicle } from '../../geo/vehicle/read-vehicle.ts';
-import { findWaysRound } from '../../geo/wayround/past-bar.ts';
-import { openMap } from '../../main/services/map/open-map.ts';
-import { randomDrive, seeded, trackOf } from '../support/random-drives.ts';
+import { type CheckInput, checkDrive } from '../../../geo/check.ts';
+import type { Drive, Stretch } from '../../../geo/drive/drive.ts';
+import type { Route } from '../../../geo/drive/gpx/route.ts';
+import { lineBetween } from '../../../geo/drive/line-between.ts';
+import { followRoads } from '../../../geo/drive/match/follow-roads.ts';
+import type { Finding } from '../../../geo/report/finding.ts';
+import type { WayRound } from '../../../geo/report/way-round.ts';
+import type { Roads, Tags } from '../../../geo/roads/roads.ts';
+import { readVehicle } from '../../../geo/vehicle/read-vehicle.ts';
+import { findWaysRound } from '../../../geo/wayround/past-bar.ts';
+import { openMap } from '../../../main/services/map/open-map.ts';
+import { randomDrive, seeded, trackOf } from '../../support/random-drives.ts';
 
 const CITY = /berlin|monaco/;
 const BARS: readonly Tags[] = [

@@ -3,8 +3,8 @@
  * zones, barriers, parallel roads, loops. Questions with too many walks to try are left out and counted.
  * Arguments: how many questions, first seed.
  */
-import { askNetwork } from '../support/way-round/ask-small.ts';
-import { tellRow } from './table.ts';
+import { askNetwork } from '../../support/way-round/ask-small.ts';
+import { tellRow } from '../table.ts';
 
 /** Questions asked of one network. */
 const EACH = 30;

@@ -27,6 +27,7 @@ const BENCHES = [
   'way-round/planted',
   'way-round/small-networks',
   'way-round/large-networks',
+  'way-round/changed-maps',
   'grid',
   'window-start',
   'map-pan',

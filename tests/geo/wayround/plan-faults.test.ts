@@ -1,0 +1,134 @@
+import { describe, expect, it } from 'vitest';
+import type { Tags } from '../../../geo/roads/roads.ts';
+import { type PlanInput, type PlanPlace, planDrive } from '../../../geo/wayround/plan.ts';
+import { type MapSketch, roadsFrom } from '../../support/build-roads.ts';
+import { COACH_BUILT } from '../../support/coach-built.ts';
+
+/** A ring of four streets, 2 km about, with a dead end off it: 0 south-west, 1 south-east, 2 north-east, 3 north-west. */
+const RING: MapSketch['nodes'] = {
+  '0': [52, 10],
+  '1': [52, 10.01],
+  '2': [52.006, 10.01],
+  '3': [52.006, 10],
+  end: [51.998, 10.005],
+  off: [52, 10.005],
+};
+const STREET = { highway: 'residential', surface: 'asphalt' };
+const RING_WAYS = [
+  { id: 1, refs: ['0', 'off', '1'], tags: STREET },
+  { id: 2, refs: ['1', '2'], tags: STREET },
+  { id: 3, refs: ['2', '3'], tags: STREET },
+  { id: 4, refs: ['3', '0'], tags: STREET },
+  { id: 5, refs: ['off', 'end'], tags: STREET },
+];
+const [SOUTH, NORTH]: [PlanPlace, PlanPlace] = [
+  { lat: 52, lon: 10.002 },
+  { lat: 52.006, lon: 10.005 },
+];
+
+function plan(
+  places: readonly PlanPlace[],
+  { nodes = {}, ways = [] }: Partial<MapSketch> = {},
+  more: Partial<PlanInput> = {},
+) {
+  const roads = roadsFrom({ nodes: { ...RING, ...nodes }, ways: [...RING_WAYS, ...ways] });
+  return planDrive({
+    roads,
+    card: COACH_BUILT,
+    places,
+    program: 'test',
+    made: '2027-01-01T00:00:00Z',
+    ...more,
+  });
+}
+
+function problemOf(planned: ReturnType<typeof plan>): { code: string; message: string } {
+  if (planned.ok) throw new Error('a plan was made');
+  return planned.error;
+}
+
+/** A road of two pieces far from the ring. */
+function apart(lat: number, tags: Tags = STREET): Partial<MapSketch> {
+  const nodes: MapSketch['nodes'] = { a: [lat, 10], b: [lat, 10.01], c: [lat, 10.02] };
+  return { nodes, ways: [{ id: 9, refs: ['a', 'b', 'c'], tags }] };
+}
+
+describe('a place that no drive can lead to', () => {
+  it('lies at sea, off all roads', () => {
+    expect(problemOf(plan([SOUTH, { lat: 52.2, lon: 10 }]))).toMatchObject({
+      code: 'place off the map',
+      message: expect.stringMatching(/^Place 2 \(52\.20000, 10\.00000\): no road within 4 km.*on land/),
+    });
+  });
+
+  it('lies on an island: its road leads nowhere else', () => {
+    const { code, message } = problemOf(plan([SOUTH, { lat: 52.1, lon: 10.005 }], apart(52.1)));
+    expect(code).toMatch(/^(place closed|no way)$/);
+    expect(message).toMatch(/place 2/i);
+  });
+
+  it('lies on a road closed to all, and no other is near', () => {
+    const closed = apart(52.1, { ...STREET, access: 'no' });
+    expect(problemOf(plan([SOUTH, { lat: 52.1, lon: 10.005 }], closed))).toMatchObject({
+      code: 'place closed',
+      message: expect.stringContaining('open to this vehicle and leads on'),
+    });
+  });
+
+  it('can be left only by turning round where there is no room', () => {
+    const { code, message } = problemOf(plan([SOUTH, { lat: 51.9985, lon: 10.005 }, NORTH]));
+    expect(code).toBe('no way');
+    expect(message).toMatch(/turning round at place 2|from place 1 to place 2/);
+  });
+
+  it('lies across a gap between two maps', () => {
+    // a second town 30 km off, large enough to lead somewhere in itself
+    const far = Object.entries(RING).map(([name, [lat, lon]]) => [`far ${name}`, [lat + 0.27, lon]] as const);
+    const ways = RING_WAYS.map(({ id, refs, tags }) => ({
+      id: id + 100,
+      refs: refs.map((ref) => `far ${ref}`),
+      tags,
+    }));
+    expect(
+      problemOf(plan([SOUTH, { lat: 52.276, lon: 10.005 }], { nodes: Object.fromEntries(far), ways })),
+    ).toMatchObject({
+      code: 'no way',
+      message: expect.stringMatching(
+        /^No road on the map leads this vehicle from place 1 to place 2\..*load more of the map/,
+      ),
+    });
+  });
+});
+
+describe('a place on private ground', () => {
+  const yard = (access: string): Partial<MapSketch> => ({
+    nodes: { in: [52.01, 10.005] },
+    ways: [{ id: 8, refs: ['3', 'in'], tags: { highway: 'service', access } }],
+  });
+
+  it('may be where the drive ends, and its permission is not known', () => {
+    const planned = plan([SOUTH, { lat: 52.0098, lon: 10.0049 }], yard('private'));
+    if (!planned.ok) throw new Error(planned.error.message);
+    expect(planned.value.report.roads.at(-1)?.way).toBe(8);
+    expect(planned.value.report.findings.map(({ level }) => level)).not.toContain('barred');
+    expect(planned.value.report.findings.map(({ subject }) => subject)).toContain('access');
+  });
+});
+
+describe('a plan that is cancelled', () => {
+  it('ends in whatever phase it is, and nothing is made', () => {
+    let calls = 0;
+    const count = () => {
+      calls++;
+    };
+    expect(plan([SOUTH, NORTH], {}, { lookUp: count }).ok).toBe(true);
+    expect(calls).toBeGreaterThan(5);
+    for (let last = 1; last <= calls; last += 3) {
+      let left = last;
+      const stop = () => {
+        if (--left === 0) throw new Error('cancelled');
+      };
+      expect(() => plan([SOUTH, NORTH], {}, { lookUp: stop })).toThrow('cancelled');
+    }
+  });
+});

@@ -17,7 +17,12 @@ export function mercatorY(lat: number): number {
 
 /** The place on the Earth, degrees, of one on the unit square. */
 export function fromMercator(x: number, y: number): Place {
-  return { lat: toDeg(Math.atan(Math.sinh(Math.PI * (1 - 2 * y)))), lon: (x - 0.5) * 360 };
+  return { lat: mercatorLat(y), lon: (x - 0.5) * 360 };
+}
+
+/** The latitude, degrees, of a place on the unit square. */
+export function mercatorLat(y: number): number {
+  return toDeg(Math.atan(Math.sinh(Math.PI * (1 - 2 * y))));
 }
 
 /** The equator of the ellipsoid that maps of this projection are made on (WGS 84), metres. */

@@ -5,7 +5,7 @@
  * - `wide`: roads, ferries and what runs along or over them from afar, large areas, relations, tagged nodes
  * - `near`: small things beside roads, in every tile that their box touches
  * - `far`: zones and ferries, which matter to drives that come near none of their nodes
- * - `draw8`, `draw5`: thinned shapes for the base map when zoomed out
+ * - `draw8`, `draw5`: thinned shapes for the base map when zoomed out; lines of one kind are joined
  * - `service`: places to fill up, empty tanks and stay
  * - `names`, `nameKeys`: the name index, numbered blocks instead of tiles
  */

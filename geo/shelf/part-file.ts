@@ -1,5 +1,5 @@
 import { Refusal } from '../roads/refusal.ts';
-import { FORMAT_VERSION } from './part-meta.ts';
+import { FORMAT_VERSION } from './versions.ts';
 
 /*
  * A part file: PART_MAGIC, the blocks, the directory, the meta (JSON, UTF-8), the trailer. The trailer is written

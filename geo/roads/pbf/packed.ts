@@ -1,4 +1,4 @@
-import { type Cursor, damaged } from './cursor.ts';
+import { Cursor, damaged } from './cursor.ts';
 
 /** Growing room for packed numbers, reused from block to block. */
 export interface Room {
@@ -78,9 +78,27 @@ export function packedSums(cursor: Cursor, room: Room, most = Number.POSITIVE_IN
 
 /** A packed field of unsigned numbers. */
 export function packedUints(cursor: Cursor, room: Room): number {
-  const inner = cursor.inside();
-  const out = reserve(room, countNumbers(inner.bytes, inner.pos, inner.end));
+  const { bytes } = cursor;
+  const length = cursor.length();
+  const end = cursor.pos + length;
+  const out = reserve(room, countNumbers(bytes, cursor.pos, end));
   let count = 0;
-  while (inner.pos < inner.end) out[count++] = inner.uint();
+  for (let pos = cursor.pos; pos < end; ) {
+    const byte = bytes[pos]!;
+    const next = bytes[pos + 1]!;
+    // most are numbers of texts, of one byte or two
+    if (byte < 0x80) {
+      out[count++] = byte;
+      pos++;
+    } else if (next < 0x80 && pos + 1 < end) {
+      out[count++] = (byte & 0x7f) | (next << 7);
+      pos += 2;
+    } else {
+      const long = new Cursor(bytes, pos, end);
+      out[count++] = long.uint();
+      pos = long.pos;
+    }
+  }
+  cursor.pos = end;
   return count;
 }

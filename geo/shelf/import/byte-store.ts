@@ -103,7 +103,7 @@ export class ByteStore {
     this.room(end - start);
     const { bytes } = this;
     // a call of set costs more than a loop over a few bytes
-    if (end - start > 48) bytes.set(from.subarray(start, end), this.at);
+    if (end - start > 128) bytes.set(from.subarray(start, end), this.at);
     else for (let i = start, to = this.at; i < end; i++) bytes[to++] = from[i]!;
     this.at += end - start;
   }

@@ -9,6 +9,7 @@ import {
   decidesNode,
   decidesWay,
   drawnTags,
+  lineTags,
   type Naming,
   type NodeChoice,
   nameOf,
@@ -46,7 +47,8 @@ export function chooseByTags<Choice extends WayChoice | NodeChoice>(
   const choice = rule.choose(Object.keys(tags).some(rule.matters) ? tags : undefined, as);
   if (choice === undefined || ('bare' in choice && choice.bare)) return choice;
   into.tags.append(encodeTags(tags));
-  if (choice.drawn !== DRAWN.no) into.drawn.append(encodeTags(drawnTags(tags)));
+  const isLine = 'line' in choice && choice.line;
+  if (choice.drawn !== DRAWN.no) into.drawn.append(encodeTags(isLine ? lineTags(tags) : drawnTags(tags)));
   writeName(tags, choice.naming, into.name);
   return choice;
 }

@@ -48,6 +48,8 @@ export interface WayChoice {
   readonly nearOnly: boolean;
   readonly zone: boolean;
   readonly drawn: number;
+  /** drawn thinned as a line, joined with others like it */
+  readonly line: boolean;
   /** of ROAD_CLASS */
   readonly roadClass: number;
   readonly service: boolean;
@@ -60,6 +62,7 @@ const BARE_EDGE: WayChoice = {
   nearOnly: false,
   zone: false,
   drawn: DRAWN.no,
+  line: false,
   roadClass: ROAD_CLASS.none,
   service: false,
   naming: undefined,
@@ -82,6 +85,7 @@ export function chooseWay(
     nearOnly: kind === WAY_KIND.around && isNearOnly(tags),
     zone: isZone(tags),
     drawn: drawing === undefined || (drawing.area && !closed) ? DRAWN.no : drawnFrom(MIN_ZOOM[drawing.kind]),
+    line: drawing !== undefined && !drawing.area,
     roadClass: kind === WAY_KIND.road ? roadClassOf(tags) : ROAD_CLASS.none,
     service: kind === WAY_KIND.around && isServicePoint(tags),
     naming: kind === WAY_KIND.road ? roadNaming(tags) : siteNaming(tags),
@@ -210,4 +214,20 @@ export function isDrawnKey(key: string): boolean {
 /** Of the tags those that a thinned layer needs. */
 export function drawnTags(tags: Tags): Tags {
   return Object.fromEntries(Object.entries(tags).filter(([key]) => DRAWN_KEYS.has(key)));
+}
+
+/**
+ * Of a line that is drawn zoomed out no name is written yet, and bridges and tunnels look like what leads to them: what
+ * is alike in these is drawn as one.
+ */
+const LINE_KEYS = new Set(['area', 'highway', 'natural', 'railway', 'ref', 'route', 'waterway']);
+
+/** Whether a line in a thinned layer needs a tag of this key. */
+export function isLineKey(key: string): boolean {
+  return LINE_KEYS.has(key);
+}
+
+/** Of the tags those that a line in a thinned layer needs. */
+export function lineTags(tags: Tags): Tags {
+  return Object.fromEntries(Object.entries(tags).filter(([key]) => LINE_KEYS.has(key)));
 }

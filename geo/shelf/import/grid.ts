@@ -1,4 +1,4 @@
-import { fromMercator, mercatorX, mercatorY } from '../../earth/mercator.ts';
+import { mercatorLat, mercatorX, mercatorY } from '../../earth/mercator.ts';
 
 /** Zoom of the finest cells an import works with; coarser tiles follow from them by shifting. */
 export const CELL_ZOOM = 14;
@@ -15,6 +15,18 @@ function within(cell: number): number {
   return cell < 0 ? 0 : cell >= CELLS_ACROSS ? CELLS_ACROSS - 1 : cell;
 }
 
+/** Latitude of the northern edge of each row, worked out when first needed. */
+const NORTH = new Float64Array(CELLS_ACROSS + 1).fill(Number.NaN);
+
+function northOf(row: number): number {
+  let north = NORTH[row]!;
+  if (Number.isNaN(north)) {
+    north = mercatorLat(row / CELLS_ACROSS);
+    NORTH[row] = north;
+  }
+  return north;
+}
+
 /** Rows of latitudes, as in `tileAt`: the last row's edges are remembered, since one place lies near the next. */
 export class RowFinder {
   private row = -1;
@@ -25,8 +37,8 @@ export class RowFinder {
     if (lat > this.south && lat < this.north) return this.row;
     const row = within(Math.floor(mercatorY(lat) * CELLS_ACROSS));
     this.row = row;
-    this.north = fromMercator(0, row / CELLS_ACROSS).lat - EDGE_DEG;
-    this.south = fromMercator(0, (row + 1) / CELLS_ACROSS).lat + EDGE_DEG;
+    this.north = northOf(row) - EDGE_DEG;
+    this.south = northOf(row + 1) + EDGE_DEG;
     return row;
   }
 }

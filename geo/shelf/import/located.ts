@@ -1,5 +1,5 @@
-import { type Box, BoxMaker } from '../../roads/box.ts';
-import { PER_DEGREE } from '../encode-block.ts';
+import { BoxMaker } from '../../roads/box.ts';
+import { LACKING, PER_DEGREE } from '../encode-block.ts';
 
 /** The places of one way, degrees: the first `count` entries, NaN where the source lacks the node. Used over and over. */
 export interface Located {
@@ -14,8 +14,22 @@ export interface WholePlaces {
   lon7: Int32Array;
 }
 
-/** Around the places from … from + count - 1, all of them there. */
-export function boxOfWhole({ lat7, lon7 }: WholePlaces, from: number, count: number): Box | undefined {
+/** A box, degrees, used for one way after the other. */
+export interface WayBox {
+  south: number;
+  west: number;
+  north: number;
+  east: number;
+}
+
+/** Room for a box. */
+export function newWayBox(): WayBox {
+  // halves, so that these are kept as doubles from the start
+  return { south: 0.5, west: 0.5, north: 0.5, east: 0.5 };
+}
+
+/** Around the places from … from + count - 1. @returns false where one of them is lacking or there is none */
+export function boxOfWhole({ lat7, lon7 }: WholePlaces, from: number, count: number, into: WayBox): boolean {
   let south = 0x7fffffff;
   let north = -0x7fffffff;
   let west = 0x7fffffff;
@@ -28,17 +42,25 @@ export function boxOfWhole({ lat7, lon7 }: WholePlaces, from: number, count: num
     if (x < west) west = x;
     if (x > east) east = x;
   }
-  if (south > north) return undefined;
-  if (east - west <= 180 * PER_DEGREE)
-    return {
-      south: south / PER_DEGREE,
-      north: north / PER_DEGREE,
-      west: west / PER_DEGREE,
-      east: east / PER_DEGREE,
-    };
-  const maker = new BoxMaker();
-  for (let i = from; i < from + count; i++) maker.add(lat7[i]! / PER_DEGREE, lon7[i]! / PER_DEGREE);
-  return maker.box();
+  // beyond every latitude: what is lacking is the northernmost
+  if (south > north || north === LACKING) return false;
+  if (east - west > 180 * PER_DEGREE) {
+    const maker = new BoxMaker();
+    for (let i = from; i < from + count; i++) maker.add(lat7[i]! / PER_DEGREE, lon7[i]! / PER_DEGREE);
+    return copyBox(maker, into);
+  }
+  into.south = south / PER_DEGREE;
+  into.north = north / PER_DEGREE;
+  into.west = west / PER_DEGREE;
+  into.east = east / PER_DEGREE;
+  return true;
+}
+
+function copyBox(maker: BoxMaker, into: WayBox): boolean {
+  const box = maker.box();
+  if (box === undefined) return false;
+  Object.assign(into, box);
+  return true;
 }
 
 /** Room for a way's places, to be used for one after the other. */
@@ -55,8 +77,8 @@ export function sizeLocated(located: Located, count: number): void {
   located.count = count;
 }
 
-/** Around all places that are there; undefined where none is. */
-export function boxOfLocated({ count, lat, lon }: Located): Box | undefined {
+/** Around all places that are there. @returns false where none is */
+export function boxOfLocated({ count, lat, lon }: Located, into: WayBox): boolean {
   let south = Number.POSITIVE_INFINITY;
   let north = Number.NEGATIVE_INFINITY;
   let west = Number.POSITIVE_INFINITY;
@@ -70,9 +92,15 @@ export function boxOfLocated({ count, lat, lon }: Located): Box | undefined {
     if (x < west) west = x;
     if (x > east) east = x;
   }
-  if (south > north) return undefined;
-  if (east - west <= 180) return { south, north, west, east };
-  const maker = new BoxMaker();
-  for (let i = 0; i < count; i++) if (!Number.isNaN(lat[i]!)) maker.add(lat[i]!, lon[i]!);
-  return maker.box();
+  if (south > north) return false;
+  if (east - west > 180) {
+    const maker = new BoxMaker();
+    for (let i = 0; i < count; i++) if (!Number.isNaN(lat[i]!)) maker.add(lat[i]!, lon[i]!);
+    return copyBox(maker, into);
+  }
+  into.south = south;
+  into.north = north;
+  into.west = west;
+  into.east = east;
+  return true;
 }

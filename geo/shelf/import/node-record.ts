@@ -2,22 +2,19 @@ import type { ByteStore } from './byte-store.ts';
 
 const HEAD_BYTES = 32;
 
-/** A node with tags as it is handed on to a tile: id, place, tag set. */
-export function writeNode(
-  {
-    id,
-    lat,
-    lon,
-    tags,
-  }: { readonly id: number; readonly lat: number; readonly lon: number; readonly tags: Uint8Array },
-  out: ByteStore,
-): void {
+/** A node with tags as it is handed on to a tile: id, place, and behind them its tag set (`writeNodeTags`). */
+export function writeNode(id: number, lat: number, lon: number, out: ByteStore): void {
   out.room(HEAD_BYTES);
   out.double(id);
   out.double(lat);
   out.double(lon);
-  out.uint(tags.length);
-  out.append(tags);
+}
+
+/** @param bytes of which from … to are the tag set */
+export function writeNodeTags(bytes: Uint8Array, from: number, to: number, out: ByteStore): void {
+  out.room(8);
+  out.uint(to - from);
+  out.append(bytes, from, to);
 }
 
 /** A node as it is read; its tags are tagsFrom … tagsTo of the store's bytes. */

@@ -2,12 +2,12 @@ import type { Tags } from '../../roads/roads.ts';
 import { setTag } from '../../roads/set-tag.ts';
 import type { PackedTags, TextTable } from '../../roads/sink.ts';
 import { encodeText } from '../tag-bytes.ts';
-import { DRAWN, isDrawnKey, type Naming } from './choose.ts';
+import { DRAWN, isDrawnKey, isLineKey, type Naming } from './choose.ts';
 import type { ChosenTexts } from './chosen-texts.ts';
 import { TextBytes } from './text-bytes.ts';
 
 /** What a key is good for, as a sum. */
-const KEY = { known: 1, decides: 2, drawn: 4, name: 8, ref: 16, matters: 32 } as const;
+const KEY = { known: 1, decides: 2, drawn: 4, name: 8, ref: 16, matters: 32, line: 64 } as const;
 
 /** So many different texts and choices are remembered before all are forgotten. */
 const MOST_KNOWN = 40_000;
@@ -19,6 +19,8 @@ interface AnyChoice {
   /** its own tags mean nothing and are left out */
   readonly bare?: boolean;
   readonly drawn: number;
+  /** of what is drawn fewer keys are needed */
+  readonly line?: boolean;
   readonly naming: Naming | undefined;
 }
 
@@ -33,6 +35,14 @@ export interface PackedRule<Choice> {
    * @param as what else decides, as given to `choose`
    */
   choose(tags: Tags | undefined, as: number): Choice | undefined;
+}
+
+/** The tags at hand, their numbers small: one used over and over. */
+interface TagsAtHand {
+  texts: TextTable;
+  keys: Int32Array;
+  values: Int32Array;
+  count: number;
 }
 
 interface KnownChoice<Choice> {
@@ -54,9 +64,16 @@ export class PackedChooser<Choice extends AnyChoice> {
   /** numbers of texts that decide, the same in all blocks; by the block's numbers, 0: not asked for yet */
   private numbers = new Uint16Array(0);
   private readonly numberOf = new Map<string, number>();
-  private readonly known = new Map<number, (KnownChoice<Choice> & { readonly told: readonly number[] })[]>();
-  /** the numbers of what decides, of the element at hand */
-  private readonly told: number[] = [];
+  private readonly known = new Map<number, (KnownChoice<Choice> & { readonly told: Int32Array })[]>();
+  /** the numbers of what decides, of the element at hand: so many of them */
+  private told = new Int32Array(66);
+  private toldCount = 0;
+  private readonly tags: TagsAtHand = {
+    texts: NO_TEXTS,
+    keys: new Int32Array(32),
+    values: new Int32Array(32),
+    count: 0,
+  };
 
   constructor(rule: PackedRule<Choice>) {
     this.rule = rule;
@@ -65,11 +82,30 @@ export class PackedChooser<Choice extends AnyChoice> {
   /** @returns what the element is taken as, its texts in `into`; undefined where it is nothing to us */
   choose(packed: PackedTags, as: number, into: ChosenTexts): Choice | undefined {
     if (packed.texts !== this.table) this.startBlock(packed.texts);
-    const { choice, naming } = this.decide(packed, as);
+    const tags = this.takeUp(packed);
+    const { choice, naming } = this.decide(tags, as);
     if (choice === undefined) return undefined;
-    this.writeTexts(packed, choice, into);
-    if (naming) this.writeName(packed, choice.naming, naming, into);
+    this.writeTexts(tags, choice, into);
+    if (naming) this.writeName(tags, choice.naming, naming, into);
     return choice;
+  }
+
+  private takeUp({ texts, keys, values, count }: PackedTags): TagsAtHand {
+    const { tags } = this;
+    if (tags.keys.length < count) {
+      tags.keys = new Int32Array(count * 2);
+      tags.values = new Int32Array(count * 2);
+      this.told = new Int32Array(count * 4 + 2);
+    }
+    // whoever asks for a text beyond the table is refused, by whatever number
+    const beyond = texts.count;
+    for (let i = 0; i < count; i++) {
+      tags.keys[i] = Math.min(keys[i]!, beyond);
+      tags.values[i] = Math.min(values[i]!, beyond);
+    }
+    tags.texts = texts;
+    tags.count = count;
+    return tags;
   }
 
   private startBlock(texts: TextTable): void {
@@ -89,31 +125,37 @@ export class PackedChooser<Choice extends AnyChoice> {
     this.known.clear();
   }
 
-  private decide(packed: PackedTags, as: number): KnownChoice<Choice> {
-    const { texts, keys, values, count } = packed;
+  private decide(tags: TagsAtHand, as: number): KnownChoice<Choice> {
+    if (!this.tell(tags, as)) return decideByTexts(tags, as, this.rule);
+    const { told, toldCount } = this;
+    const mixed = mix(told, toldCount);
+    const alike = this.known.get(mixed);
+    if (alike) for (const one of alike) if (isSame(one.told, told, toldCount)) return one;
+    const made = { ...decideByTexts(tags, as, this.rule), told: told.slice(0, toldCount) };
+    if (this.known.size >= MOST_KNOWN) return made;
+    if (alike) alike.push(made);
+    else this.known.set(mixed, [made]);
+    return made;
+  }
+
+  /** Lists the numbers of what decides. @returns whether all have one */
+  private tell({ texts, keys, values, count }: TagsAtHand, as: number): boolean {
     const { told } = this;
-    told.length = 0;
-    told.push(as, 0);
-    let countless = false;
+    told[0] = as;
+    told[1] = 0;
+    let at = 2;
     for (let i = 0; i < count; i++) {
       const use = this.useOf(texts, keys[i]!);
       if ((use & KEY.matters) !== 0) told[1] = 1;
       if ((use & KEY.decides) === 0) continue;
       const key = this.numberFor(texts, keys[i]!);
       const value = this.numberFor(texts, values[i]!);
-      countless ||= key === COUNTLESS || value === COUNTLESS;
-      told.push(key, value);
+      if (key === COUNTLESS || value === COUNTLESS) return false;
+      told[at++] = key;
+      told[at++] = value;
     }
-    if (countless) return decideByTexts(packed, as, this.rule);
-    const mixed = mix(told);
-    const alike = this.known.get(mixed);
-    const known = alike?.find((one) => isSame(one.told, told));
-    if (known) return known;
-    const made = { ...decideByTexts(packed, as, this.rule), told: [...told] };
-    if (this.known.size >= MOST_KNOWN) return made;
-    if (alike) alike.push(made);
-    else this.known.set(mixed, [made]);
-    return made;
+    this.toldCount = at;
+    return true;
   }
 
   private useOf(texts: TextTable, key: number): number {
@@ -125,6 +167,7 @@ export class PackedChooser<Choice extends AnyChoice> {
       (this.rule.decides(text) ? KEY.decides : 0) +
       (this.rule.matters(text) ? KEY.matters : 0) +
       (isDrawnKey(text) ? KEY.drawn : 0) +
+      (isLineKey(text) ? KEY.line : 0) +
       (text === 'name' ? KEY.name : 0) +
       (text === 'ref' ? KEY.ref : 0);
     this.keyUse[key] = use;
@@ -144,7 +187,7 @@ export class PackedChooser<Choice extends AnyChoice> {
     return number;
   }
 
-  private writeTexts({ texts, keys, values, count }: PackedTags, choice: Choice, into: ChosenTexts): void {
+  private writeTexts({ texts, keys, values, count }: TagsAtHand, choice: Choice, into: ChosenTexts): void {
     into.tags.at = 0;
     into.drawn.at = 0;
     into.name.at = 0;
@@ -155,15 +198,16 @@ export class PackedChooser<Choice extends AnyChoice> {
       bytes.append(texts, values[i]!, into.tags);
     }
     if (choice.drawn === DRAWN.no) return;
+    const wanted = choice.line === true ? KEY.line : KEY.drawn;
     for (let i = 0; i < count; i++) {
-      if ((this.useOf(texts, keys[i]!) & KEY.drawn) === 0) continue;
+      if ((this.useOf(texts, keys[i]!) & wanted) === 0) continue;
       bytes.append(texts, keys[i]!, into.drawn);
       bytes.append(texts, values[i]!, into.drawn);
     }
   }
 
   private writeName(
-    { texts, keys, values, count }: PackedTags,
+    { texts, keys, values, count }: TagsAtHand,
     naming: Naming | undefined,
     behind: Uint8Array,
     into: ChosenTexts,
@@ -182,21 +226,26 @@ export class PackedChooser<Choice extends AnyChoice> {
   }
 }
 
-function mix(numbers: readonly number[]): number {
-  let mixed = numbers.length;
-  for (let i = 0; i < numbers.length; i++)
-    mixed = Math.imul(mixed ^ numbers[i]!, 0x01000193) ^ (mixed >>> 13);
+const NO_TEXTS: TextTable = {
+  count: 0,
+  get: () => '',
+  bytesOf: () => new Uint8Array(0),
+};
+
+function mix(numbers: Int32Array, count: number): number {
+  let mixed = count;
+  for (let i = 0; i < count; i++) mixed = Math.imul(mixed ^ numbers[i]!, 0x01000193) ^ (mixed >>> 13);
   return mixed >>> 2;
 }
 
-function isSame(a: readonly number[], b: readonly number[]): boolean {
-  if (a.length !== b.length) return false;
-  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
+function isSame(all: Int32Array, told: Int32Array, count: number): boolean {
+  if (all.length !== count) return false;
+  for (let i = 0; i < count; i++) if (all[i] !== told[i]) return false;
   return true;
 }
 
 function decideByTexts<Choice extends AnyChoice>(
-  { texts, keys, values, count }: PackedTags,
+  { texts, keys, values, count }: TagsAtHand,
   as: number,
   rule: PackedRule<Choice>,
 ): KnownChoice<Choice> {

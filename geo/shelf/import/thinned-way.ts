@@ -2,25 +2,21 @@ import { toRad } from '../../earth/angles.ts';
 import { mercatorY } from '../../earth/mercator.ts';
 import type { Box } from '../../roads/box.ts';
 import { PER_DEGREE } from '../encode-block.ts';
+import { EDGE } from '../layers.ts';
 import { ByteStore } from './byte-store.ts';
-import { DRAWN, ROAD_CLASS } from './choose.ts';
+import { DRAWN, ROAD_CLASS, type WayChoice } from './choose.ts';
 import { type Located, newLocated, sizeLocated, type WholePlaces } from './located.ts';
 import { LineThinner } from './thin-line.ts';
-import {
-  type Membership,
-  type WayRecord,
-  writeFinePlaces,
-  writeWay,
-  writeWholePlaces,
-} from './way-record.ts';
+import { type Membership, writeFinePlaces, writeWay, writeWholePlaces } from './way-record.ts';
 
 export type ThinnedLayer = 'draw8' | 'draw5';
 
 /** The largest zoom of 256-pixel tiles that is drawn from a layer. */
 const DRAWN_AT: Readonly<Record<ThinnedLayer, number>> = { draw8: 11, draw5: 8 };
 const TILE_PX = 256;
-/** What a line may be missed by, and what an area must measure. */
+/** What a line may be missed by, what it must measure, and what an area must. */
 const TOLERANCE_PX = 0.5;
+const LINE_PX = 1;
 const AREA_PX = 2.5;
 
 /** Pixels across the whole map of a layer's largest zoom. */
@@ -30,11 +26,28 @@ const ACROSS_PX: Readonly<Record<ThinnedLayer, number>> = {
 };
 
 /** Whether an area of this box is large enough to be drawn in a layer. */
-export function isDrawnArea({ south, north, west, east }: Box, layer: ThinnedLayer): boolean {
+export function isDrawnArea(box: Box, layer: ThinnedLayer): boolean {
+  return measures(box, layer, AREA_PX);
+}
+
+function measures({ south, north, west, east }: Box, layer: ThinnedLayer, px: number): boolean {
   const width = (east - west) / 360;
   const height = mercatorY(south) - mercatorY(north);
-  return Math.max(width, height) * ACROSS_PX[layer] >= AREA_PX;
+  return Math.max(width, height) * ACROSS_PX[layer] >= px;
 }
+
+/** By kind, EDGE the last: nothing is asked of what is drawn but its kind. */
+const CHOICES: readonly WayChoice[] = Array.from({ length: EDGE + 1 }, (_, kind) => ({
+  kind,
+  bare: false,
+  nearOnly: false,
+  zone: false,
+  drawn: DRAWN.no,
+  line: false,
+  roadClass: ROAD_CLASS.none,
+  service: false,
+  naming: undefined,
+}));
 
 /** A line thinned for the map zoomed out; used for one way after the other. */
 export class ThinnedWay {
@@ -50,16 +63,20 @@ export class ThinnedWay {
   private keptIds = new Float64Array(4096);
   private readonly whole = { lat7: new Int32Array(4096), lon7: new Int32Array(4096) };
   private readonly texts = { tags: new ByteStore(256), drawn: new ByteStore(8), name: new ByteStore(8) };
+  /** tag set of what is written next */
+  readonly tags = this.texts.tags;
 
-  /** Takes in the way of a record whose store stands at the ids of its nodes. */
-  take(record: WayRecord, store: ByteStore, { lat, lon }: Located): void {
-    const { count } = record;
-    const { all } = this;
-    sizeLocated(all, count);
+  /** Room for the ids of so many nodes: to be filled before `take`. */
+  idsFor(count: number): Float64Array {
+    sizeLocated(this.all, count);
     sizeLocated(this.kept, count);
     if (this.ids.length < count) this.grow(count * 2);
-    const { ids, x, y } = this;
-    record.readRefs(store, ids);
+    return this.ids;
+  }
+
+  /** Takes in a way whose ids were filled in. */
+  take({ count, lat, lon }: Located): void {
+    const { all, ids, x, y } = this;
     this.closed = count > 3 && ids[0] === ids[count - 1];
     let there = 0;
     for (let i = 0; i < count; i++) {
@@ -80,7 +97,7 @@ export class ThinnedWay {
 
   /** Thins it for a layer. @returns whether anything is left to be drawn */
   thin(layer: ThinnedLayer, box: Box, asArea = this.closed): boolean {
-    if (asArea && !isDrawnArea(box, layer)) return false;
+    if (!measures(box, layer, asArea ? AREA_PX : LINE_PX)) return false;
     const { all, kept, keptIds, thinner } = this;
     if (all.count < 2) return false;
     thinner.thin(this.x, this.y, all.count, TOLERANCE_PX / ACROSS_PX[layer]);
@@ -116,34 +133,14 @@ export class ThinnedWay {
     return whole;
   }
 
-  /** Writes what is left as a way's record with its places. */
+  /** Writes what is left as a way's record with its places; its tag set stands in `tags`. */
   write(
-    {
-      id,
-      kind,
-      tags,
-      memberships,
-    }: {
-      readonly id: number;
-      readonly kind: number;
-      readonly tags: Uint8Array;
-      readonly memberships: readonly Membership[];
-    },
+    { id, kind }: { readonly id: number; readonly kind: number },
+    memberships: readonly Membership[],
     out: ByteStore,
   ): void {
-    const choice = {
-      kind,
-      bare: false,
-      nearOnly: false,
-      zone: false,
-      drawn: DRAWN.no,
-      roadClass: ROAD_CLASS.none,
-      service: false,
-      naming: undefined,
-    };
     const { kept, keptIds, texts } = this;
-    texts.tags.at = 0;
-    texts.tags.append(tags);
+    const choice = CHOICES[kind]!;
     writeWay({ id, choice, memberships, texts, refs: keptIds, count: kept.count }, out);
     const whole = this.wholePlaces();
     if (whole) writeWholePlaces(whole, 0, kept.count, out);

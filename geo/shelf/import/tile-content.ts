@@ -5,7 +5,7 @@ import { ByteSets } from './byte-sets.ts';
 import type { ByteStore } from './byte-store.ts';
 import { RELATION } from './choose.ts';
 import type { RoadCells } from './grid.ts';
-import { boxOfLocated, boxOfWhole, newLocated, type WholePlaces } from './located.ts';
+import { boxOfLocated, boxOfWhole, newLocated, newWayBox, type WholePlaces } from './located.ts';
 import { readNode } from './node-record.ts';
 import type { RelationRecord } from './relation-record.ts';
 import { TileNodes } from './tile-nodes.ts';
@@ -36,6 +36,7 @@ export class TileContent {
   private readonly located = newLocated();
   private readonly whole: WholePlaces = { lat7: new Int32Array(4096), lon7: new Int32Array(4096) };
   private readonly tiles = new WayTiles();
+  private readonly box = newWayBox();
   private ids = new Float64Array(4096);
   private refs = new Uint32Array(16384);
   private refCount = 0;
@@ -141,9 +142,10 @@ export class TileContent {
 
   private staysNear(whole: boolean): boolean {
     const { record, located } = this;
-    if (record.memberships.some((one) => (one.as & RELATION.area) !== 0)) return true;
-    const box = whole ? boxOfWhole(this.whole, 0, record.count) : boxOfLocated(located);
-    if (box === undefined) return false;
+    if (record.memberships.length > 0 && record.memberships.some((one) => (one.as & RELATION.area) !== 0))
+      return true;
+    const { box } = this;
+    if (!(whole ? boxOfWhole(this.whole, 0, record.count, box) : boxOfLocated(located, box))) return false;
     const { fromX, toX, fromY, toY } = this.tiles.cellsOf(box);
     return this.sources.roads.near(fromX, toX, fromY, toY);
   }

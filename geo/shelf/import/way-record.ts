@@ -32,6 +32,7 @@ const SERVICE = 32;
 const NAMED = 64;
 /** of the second byte, above what it says of drawing and class */
 const ZONE = 16;
+const LINE = 32;
 
 /** Differences beyond this are not written as varints: they would not be exact. */
 const MOST_STEP = 2 ** 51;
@@ -48,7 +49,8 @@ export function writeWay(way: WayToWrite, out: ByteStore): void {
     (memberships.length > 0 ? MEMBER : 0) |
     (choice.service ? SERVICE : 0) |
     (texts.name.at === 0 ? 0 : NAMED);
-  out.bytes[out.at++] = choice.drawn | (choice.roadClass << 2) | (choice.zone ? ZONE : 0);
+  out.bytes[out.at++] =
+    choice.drawn | (choice.roadClass << 2) | (choice.zone ? ZONE : 0) | (choice.line ? LINE : 0);
   out.double(way.id);
   if (memberships.length > 0) writeMemberships(memberships, out);
   writeText(texts.tags, out);
@@ -95,6 +97,8 @@ export class WayRecord {
   service = false;
   isZone = false;
   drawn = 0;
+  /** drawn as a line that is joined with others */
+  line = false;
   /** of ROAD_CLASS */
   roadClass = 0;
   id = 0;
@@ -125,6 +129,7 @@ export class WayRecord {
     this.drawn = more & 3;
     this.roadClass = (more >> 2) & 3;
     this.isZone = (more & ZONE) !== 0;
+    this.line = (more & LINE) !== 0;
     this.id = store.readDouble();
     if (this.memberships.length > 0) this.memberships = [];
     if ((flags & MEMBER) !== 0)
@@ -138,6 +143,20 @@ export class WayRecord {
     this.tagsFrom = passed;
     this.count = store.readUint();
     this.refsAt = store.at;
+  }
+
+  /** Writes it with the tags it is drawn by alone, without places. @param refsTo where the ids of its nodes end */
+  writeDrawn(store: ByteStore, refsTo: number, out: ByteStore): void {
+    const { drawnFrom, drawnTo } = this;
+    out.room(40);
+    out.bytes[out.at++] = this.kind | (this.raw ? RAW_REFS : 0);
+    out.bytes[out.at++] = this.drawn;
+    out.double(this.id);
+    out.uint(drawnTo - drawnFrom);
+    out.append(store.bytes, drawnFrom, drawnTo);
+    out.room(8);
+    out.uint(this.count);
+    out.append(store.bytes, this.refsAt, refsTo);
   }
 
   /** Steps over the ids of the nodes. */

@@ -1,7 +1,7 @@
 import { mix } from '../../earth/between.ts';
 import type { Box } from '../../roads/box.ts';
 import { LAYER_ZOOM } from '../layers.ts';
-import { countIn, numbersIn, rangeOfBox, type TileRange, tileAt, tileNumber } from '../tiles.ts';
+import { countIn, numbersIn, rangeOfBox, type TileRange, tileNumber } from '../tiles.ts';
 import { CELL_ZOOM, CELLS_ACROSS, columnAt, type RoadCells, RowFinder } from './grid.ts';
 import type { Located } from './located.ts';
 
@@ -11,17 +11,49 @@ const MOST_PER_SEGMENT = 64;
 /** Columns and rows of cells (CELL_ZOOM) that a box touches; columns may run beyond the last one, across 180°. */
 export type CellRange = TileRange;
 
+/** So many numbers of tiles are remembered. */
+const KNOWN_TILES = 1024;
+
 /** Finds which tiles a way is to stand in. */
 export class WayTiles {
   readonly rows = new RowFinder();
+  private readonly cells = { fromX: 0, toX: 0, fromY: 0, toY: 0 };
+  private readonly known = { key: new Int32Array(KNOWN_TILES).fill(-1), number: new Int32Array(KNOWN_TILES) };
 
-  /** The cells that a box touches. */
+  /** The cells that a box touches; good until the next call. */
   cellsOf({ south, north, west, east }: Box): CellRange {
-    const fromY = this.rows.rowAt(north);
-    const toY = this.rows.rowAt(south);
-    const fromX = columnAt(west);
-    const toX = east > 180 ? columnAt(east - 360) + CELLS_ACROSS : columnAt(east);
-    return { fromX, toX, fromY, toY };
+    const { cells } = this;
+    cells.fromY = this.rows.rowAt(north);
+    cells.toY = this.rows.rowAt(south);
+    cells.fromX = columnAt(west);
+    cells.toX = east > 180 ? columnAt(east - 360) + CELLS_ACROSS : columnAt(east);
+    return cells;
+  }
+
+  /** The cell of a place, as a range; good until the next call. */
+  cellAt(lat: number, lon: number): CellRange {
+    const { cells } = this;
+    cells.fromX = columnAt(lon);
+    cells.toX = cells.fromX;
+    cells.fromY = this.rows.rowAt(lat);
+    cells.toY = cells.fromY;
+    return cells;
+  }
+
+  /** Number of the one tile of a zoom in which a range of cells lies. */
+  oneTile({ fromX, fromY }: CellRange, zoom: number): number {
+    const shift = CELL_ZOOM - zoom;
+    const x = (fromX >> shift) & ((1 << zoom) - 1);
+    const y = fromY >> shift;
+    // 4 + 14 + 14 bits; -1 would be the last tile of zoom 15, and there is none so fine
+    const key = (zoom << 28) | (x << CELL_ZOOM) | y;
+    const slot = (x ^ (y << 5) ^ (zoom << 3)) & (KNOWN_TILES - 1);
+    const { known } = this;
+    if (known.key[slot] !== key) {
+      known.key[slot] = key;
+      known.number[slot] = tileNumber(x, y, zoom);
+    }
+    return known.number[slot]!;
   }
 
   /** Numbers of the tiles in which a node of the way lies or that the box of a segment touches, each once. */
@@ -111,9 +143,6 @@ export function isOneTile({ fromX, toX, fromY, toY }: CellRange, zoom: number): 
 /** Numbers of the tiles of a zoom that a range of cells touches. */
 export function tilesOfCells({ fromX, toX, fromY, toY }: CellRange, zoom: number): number[] {
   const shift = CELL_ZOOM - zoom;
-  // most ways lie in one
-  if (fromX >> shift === toX >> shift && fromY >> shift === toY >> shift)
-    return [tileNumber((fromX >> shift) & ((1 << zoom) - 1), fromY >> shift, zoom)];
   return numbersIn(
     { fromX: fromX >> shift, toX: toX >> shift, fromY: fromY >> shift, toY: toY >> shift },
     zoom,
@@ -124,10 +153,4 @@ export function tilesOfCells({ fromX, toX, fromY, toY }: CellRange, zoom: number
 export function isLarge({ fromX, toX, fromY, toY }: CellRange): boolean {
   const shift = CELL_ZOOM - LAYER_ZOOM.near;
   return (toX >> shift) - (fromX >> shift) > 1 || (toY >> shift) - (fromY >> shift) > 1;
-}
-
-/** Number of the tile of a zoom in which a place lies. */
-export function tileNumberAt(lat: number, lon: number, zoom: number): number {
-  const { x, y } = tileAt(lat, lon, zoom);
-  return tileNumber(x, y, zoom);
 }

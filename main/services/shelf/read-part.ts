@@ -12,7 +12,8 @@ import {
   type Section,
   TRAILER_BYTES,
 } from '../../../geo/shelf/part-file.ts';
-import { CHOICE_VERSION, type PartMeta, partMetaSchema } from '../../../geo/shelf/part-meta.ts';
+import { type PartMeta, partMetaSchema } from '../../../geo/shelf/part-meta.ts';
+import { CHOICE_VERSION } from '../../../geo/shelf/versions.ts';
 
 /** A part file that is open: its directory is in memory, its blocks are read one by one. */
 export interface OpenPart {

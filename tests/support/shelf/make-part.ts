@@ -18,9 +18,10 @@ import { encodeDirectory } from '../../../geo/shelf/directory.ts';
 import { encodeBlock } from '../../../geo/shelf/encode-block.ts';
 import { EDGE, LAYER, LAYER_ZOOM } from '../../../geo/shelf/layers.ts';
 import { encodeTrailer, PART_MAGIC, TRAILER_BYTES } from '../../../geo/shelf/part-file.ts';
-import { CHOICE_VERSION, type PartMeta } from '../../../geo/shelf/part-meta.ts';
+import type { PartMeta } from '../../../geo/shelf/part-meta.ts';
 import { encodeTags } from '../../../geo/shelf/tag-bytes.ts';
 import { countIn, numbersIn, rangeOfBox } from '../../../geo/shelf/tiles.ts';
+import { CHOICE_VERSION } from '../../../geo/shelf/versions.ts';
 import { readerFor } from '../../../main/services/map/tell-format.ts';
 
 interface Elements {

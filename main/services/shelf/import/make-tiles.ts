@@ -9,6 +9,7 @@ import type { ReadSource } from './read-source.ts';
 import type { Runner } from './runner.ts';
 import { dropFiles } from './spill.ts';
 import { AREA_BUCKETS } from './stages/areas.ts';
+import { LINE_BUCKETS } from './stages/join-lines.ts';
 import type { RebuildTask, Rebuilt } from './stages/rebuild.ts';
 import type { SortedNames } from './stages/sort-names.ts';
 
@@ -66,10 +67,21 @@ export async function makeTiles(read: ReadSource, job: TilesJob): Promise<MadeTi
     (done) => progress.at('areas', done / AREA_BUCKETS),
   );
   progress.finish('areas');
+  const lines = await runner.run(
+    'lines',
+    { temp, lines: rebuilt.ends.map((end) => end.lines), plan },
+    range(LINE_BUCKETS),
+    (done) => progress.at('lines', done / LINE_BUCKETS),
+  );
+  await dropFiles([
+    ...rebuilt.ends.map((end) => end.lines.path),
+    ...rebuilt.ends.map((end) => end.areas.path),
+  ]);
+  progress.finish('lines');
   const tiles = await runner.run(
     'tiles',
     {
-      tiles: [...rebuilt.ends, ...areas.ends].map((end) => end.tiles),
+      tiles: [...rebuilt.ends, ...areas.ends, ...lines.ends].map((end) => end.tiles),
       relations: read.relations,
       roads,
       outFile,

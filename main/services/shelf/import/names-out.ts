@@ -17,37 +17,41 @@ export class NamesOut {
   private readonly spill: Spill;
   private readonly record = new ByteStore(512);
   private readonly buckets = new Map<string, number>();
+  /** of the name begun last; undefined where it is not listed */
+  private bucket: number | undefined;
 
   constructor(path: string) {
     this.spill = new Spill(path, NAME_BUCKETS);
   }
 
-  /** @param text name, kind and what, as `encodeName` writes them */
-  put(
-    text: Uint8Array,
-    { id, lat, lon }: { readonly id: number; readonly lat: number; readonly lon: number },
-  ): void {
-    const bucket = this.bucketOf(text);
-    if (bucket === undefined) return;
+  /** Begins with the text of a name, bytes[from … to): name, kind and what, as `encodeNaming` follows a name. */
+  begin(bytes: Uint8Array, from: number, to: number): void {
     const { record } = this;
+    this.bucket = this.bucketOf(bytes, from, to);
     record.at = 0;
-    record.room(40 + text.length);
-    record.uint(text.length);
-    record.append(text);
+    record.room(40 + to - from);
+    record.uint(to - from);
+    record.append(bytes, from, to);
+  }
+
+  /** Puts the name begun last at a place. @param id of what bears it */
+  put(id: number, lat: number, lon: number): void {
+    const { record, bucket } = this;
+    if (bucket === undefined) return;
     record.double(id);
     record.double(lat);
     record.double(lon);
-    this.spill.add(bucket, record.bytes.subarray(0, record.at));
+    this.spill.add(bucket, record.bytes, 0, record.at);
   }
 
   end(): SpillIndex {
     return this.spill.end();
   }
 
-  private bucketOf(text: Uint8Array): number | undefined {
-    const plain = plainBucket(text);
-    if (plain !== undefined) return plain;
-    const name = readText(new Reader(text));
+  private bucketOf(bytes: Uint8Array, from: number, to: number): number | undefined {
+    const plain = plainBucket(bytes, from);
+    if (plain >= 0) return plain;
+    const name = readText(new Reader(bytes, from, to));
     const known = this.buckets.get(name);
     if (known !== undefined) return known;
     const folded = foldName(name);
@@ -62,18 +66,18 @@ export class NamesOut {
 
 /**
  * The bucket of a name that begins with plain units, letters or digits of ASCII but for a space: folding leaves these
- * but for their case. Undefined for any other.
+ * but for their case. -1 for any other.
  */
-function plainBucket(text: Uint8Array): number | undefined {
-  const lead = text[0]!;
+function plainBucket(text: Uint8Array, at: number): number {
+  const lead = text[at]!;
   // short enough for one byte, no common word, three units at least
-  if (lead >= 0x80 || lead % 2 === 0 || lead < 7) return undefined;
-  const first = lower(text[1]!);
-  const second = lower(text[2]!);
-  const third = lower(text[3]!);
+  if (lead >= 0x80 || lead % 2 === 0 || lead < 7) return -1;
+  const first = lower(text[at + 1]!);
+  const second = lower(text[at + 2]!);
+  const third = lower(text[at + 3]!);
   const plain =
     isLetterOrDigit(first) && (isLetterOrDigit(second) || second === SPACE) && isLetterOrDigit(third);
-  return plain ? bucketOfUnits(first, second, third) : undefined;
+  return plain ? bucketOfUnits(first, second, third) : -1;
 }
 
 function lower(unit: number): number {

@@ -25,6 +25,7 @@ const WORDS: Readonly<Record<StepName, string>> = {
   nodes: READING,
   rebuild: LAYING,
   areas: LAYING,
+  lines: LAYING,
   tiles: LAYING,
   names: 'Listing names',
 };
@@ -37,7 +38,8 @@ const WEIGHTS = {
   ways: 30,
   nodes: 25,
   rebuild: 16,
-  areas: 2,
+  areas: 1,
+  lines: 3,
   tiles: 22,
   names: 1,
 } as const;

@@ -183,7 +183,7 @@ export async function readGeneral(path: string, size: number, job: ReadJob): Pro
 /** One of them is read whole. */
 const MOST_TAGGED_BUCKETS = 512;
 
-const LATER_STEPS = ['rebuild', 'areas', 'tiles', 'names'] as const;
+const LATER_STEPS = ['rebuild', 'areas', 'lines', 'tiles', 'names'] as const;
 
 async function planned(path: string, size: number, { signal }: ReadJob) {
   const pause = async () => {

@@ -51,15 +51,15 @@ export class Spill {
     return page;
   }
 
-  /** Writes one record of any size. */
-  add(bucket: number, record: Uint8Array): void {
-    const page = this.place(bucket, record.length);
-    if (page) page.append(record);
+  /** Writes one record of any size, bytes[from … to). */
+  add(bucket: number, bytes: Uint8Array, from: number, to: number): void {
+    const page = this.place(bucket, to - from);
+    if (page) page.append(bytes, from, to);
     else {
       // what came before it stays before it
       const before = this.pages[bucket];
       if (before) this.flush(bucket, before);
-      this.write(bucket, record);
+      this.write(bucket, bytes.subarray(from, to));
     }
   }
 

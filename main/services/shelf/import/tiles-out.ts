@@ -15,6 +15,11 @@ export class TilesOut {
   private readonly plan: TilePlan;
   private readonly spill: Spill;
   private readonly large = new ByteStore(64 * 1024);
+  private readonly last: { layer: TiledLayer; tile: number; bucket: number } = {
+    layer: 'wide',
+    tile: -1,
+    bucket: 0,
+  };
 
   constructor(path: string, plan: TilePlan) {
     this.plan = plan;
@@ -23,8 +28,13 @@ export class TilesOut {
 
   /** Puts what stands in `body` into a tile. */
   put(layer: TiledLayer, kind: TileRecordKind, tile: number): void {
-    const { body } = this;
-    const bucket = bucketOfTile(this.plan, layer, tile);
+    const { body, last } = this;
+    if (tile !== last.tile || layer !== last.layer) {
+      last.layer = layer;
+      last.tile = tile;
+      last.bucket = bucketOfTile(this.plan, layer, tile);
+    }
+    const { bucket } = last;
     const head = { layer: LAYER[layer], kind, tile, length: body.at };
     const out = this.spill.place(bucket, TILE_HEAD_BYTES + body.at);
     if (out) {
@@ -37,7 +47,7 @@ export class TilesOut {
     large.room(TILE_HEAD_BYTES + body.at);
     writeTileHead(large, head);
     large.append(body.bytes, 0, body.at);
-    this.spill.add(bucket, large.bytes.subarray(0, large.at));
+    this.spill.add(bucket, large.bytes, 0, large.at);
   }
 
   end(): SpillIndex {

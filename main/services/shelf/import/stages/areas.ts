@@ -107,14 +107,14 @@ export class AreaSpreader {
     for (const { from } of edges) {
       this.readEdge(from);
       store.at = record.refsAt;
-      thinned.take(record, store, this.located);
+      record.readRefs(store, thinned.idsFor(record.count));
+      thinned.take(this.located);
       if (!thinned.thin(layer, box, true)) continue;
       tiles.body.at = 0;
       const memberships = record.memberships.filter((one) => one.relation === relation);
-      thinned.write({ id: record.id, kind: EDGE, tags: NO_TAGS, memberships }, tiles.body);
+      thinned.tags.at = 0;
+      thinned.write({ id: record.id, kind: EDGE }, memberships, tiles.body);
       for (const tile of tilesOfCells(cells, LAYER_ZOOM[layer])) tiles.put(layer, TILE_RECORD.way, tile);
     }
   }
 }
-
-const NO_TAGS = new Uint8Array(0);

@@ -1,6 +1,7 @@
 import { AreaSpreader } from './areas.ts';
 import { TileBuilder } from './build-tiles.ts';
 import { GeneralNodes, GeneralWays } from './general-source.ts';
+import { LineSpreader } from './join-lines.ts';
 import { GeneralReader } from './read-general.ts';
 import { WayRebuilder } from './rebuild.ts';
 import { NameSorter } from './sort-names.ts';
@@ -16,6 +17,7 @@ export const STAGES = {
   generalNodes: GeneralNodes,
   rebuild: WayRebuilder,
   areas: AreaSpreader,
+  lines: LineSpreader,
   tiles: TileBuilder,
   names: NameSorter,
 } as const;

@@ -156,7 +156,7 @@ export class NodePlacer {
       const stands = waiting.bytes[from] === 1;
       if (this.used[node] === 0 && !stands) continue;
       this.used[node] = 1;
-      this.tagged.add(bucket % this.setup.taggedBuckets, waiting.bytes.subarray(from, to));
+      this.tagged.add(bucket % this.setup.taggedBuckets, waiting.bytes, from, to);
     }
     waitingAt.length = 0;
     waiting.at = 0;

@@ -105,7 +105,7 @@ export class GeneralReader {
     record.bytes[record.at++] = listed ? 1 : 0;
     record.uint(bytes.length);
     record.append(bytes);
-    this.nodes.add(this.nodeBuckets.bucketOf(id), record.bytes.subarray(0, record.at));
+    this.nodes.add(this.nodeBuckets.bucketOf(id), record.bytes, 0, record.at);
   }
 
   private takeWay(way: RawWay): void {
@@ -119,7 +119,7 @@ export class GeneralReader {
     for (let i = 0; i < count; i++) record.double(refs[i]!);
     record.uint(tags.length);
     record.append(tags);
-    this.ways.add(this.wayBuckets.bucketOf(id), record.bytes.subarray(0, record.at));
+    this.ways.add(this.wayBuckets.bucketOf(id), record.bytes, 0, record.at);
     if (!lat || !lon) return;
     for (let i = 0; i < count; i++)
       if (Math.abs(lat[i]!) <= 90 && Math.abs(lon[i]!) <= 180)

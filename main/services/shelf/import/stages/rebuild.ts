@@ -13,12 +13,18 @@ import {
   boxOfWhole,
   type Located,
   newLocated,
+  newWayBox,
   sizeLocated,
 } from '../../../../../geo/shelf/import/located.ts';
-import { ThinnedWay } from '../../../../../geo/shelf/import/thinned-way.ts';
+import { type ThinnedLayer, ThinnedWay } from '../../../../../geo/shelf/import/thinned-way.ts';
 import type { TilePlan } from '../../../../../geo/shelf/import/tile-plan.ts';
 import { TILE_RECORD } from '../../../../../geo/shelf/import/tile-record.ts';
-import { WayRecord, writeFinePlaces, writeWholePlaces } from '../../../../../geo/shelf/import/way-record.ts';
+import {
+  type Membership,
+  WayRecord,
+  writeFinePlaces,
+  writeWholePlaces,
+} from '../../../../../geo/shelf/import/way-record.ts';
 import {
   type CellRange,
   isLarge,
@@ -31,8 +37,9 @@ import { NamesOut } from '../names-out.ts';
 import { readWhole, Spill, type SpillIndex, SpillReader } from '../spill.ts';
 import { TilesOut } from '../tiles-out.ts';
 import { AREA_BUCKETS, areaBucket } from './areas.ts';
+import { LINE_BUCKETS, lineBucket } from './join-lines.ts';
 import { FINE_PLACE_BYTES, PLACE_BYTES } from './place-nodes.ts';
-import { spreadTagged } from './tagged-nodes.ts';
+import { TaggedSpreader } from './tagged-nodes.ts';
 import { CHUNK_BITS, type WayChunk } from './take-ways.ts';
 
 export interface RebuildSetup {
@@ -55,6 +62,8 @@ export interface Rebuilt {
   readonly names: SpillIndex;
   /** edges of areas that are kept whole or thinned */
   readonly areas: SpillIndex;
+  /** what is drawn thinned as a line */
+  readonly lines: SpillIndex;
   readonly roads: number;
   readonly mainRoads: number;
   readonly minorRoads: number;
@@ -68,7 +77,10 @@ export class WayRebuilder {
   private readonly setup: RebuildSetup;
   private readonly tiles: TilesOut;
   private readonly names: NamesOut;
+  private readonly nodes: TaggedSpreader;
   private readonly areas: Spill;
+  private readonly lines: Spill;
+  private readonly line = new ByteStore();
   private readonly placeReader: SpillReader;
   private readonly fineReader: SpillReader;
   private readonly taggedReader: SpillReader;
@@ -81,7 +93,9 @@ export class WayRebuilder {
   readonly lon7: Int32Array;
   private readonly finePlaces = new Map<number, readonly [lat: number, lon: number]>();
   private readonly store = new ByteStore();
-  private readonly box = new BoxMaker();
+  /** of the way at hand */
+  private readonly box = newWayBox();
+  private readonly around = new BoxMaker();
   private roads = 0;
   private readonly byClass = [0, 0, 0];
   private fds = new Map<string, number>();
@@ -90,7 +104,9 @@ export class WayRebuilder {
     this.setup = setup;
     this.tiles = new TilesOut(join(setup.temp, `tiles-${worker}`), setup.plan);
     this.names = new NamesOut(join(setup.temp, `names-${worker}`));
+    this.nodes = new TaggedSpreader(this.tiles, this.names);
     this.areas = new Spill(join(setup.temp, `areas-${worker}`), AREA_BUCKETS);
+    this.lines = new Spill(join(setup.temp, `lines-${worker}`), LINE_BUCKETS);
     this.placeReader = new SpillReader(setup.places);
     this.fineReader = new SpillReader(setup.fine);
     this.taggedReader = new SpillReader(setup.tagged);
@@ -104,7 +120,7 @@ export class WayRebuilder {
     const { store } = this;
     if (task.kind === 'tagged') {
       const length = this.taggedReader.read(task.bucket, store);
-      spreadTagged(store, length, this.tiles, this.names);
+      this.nodes.spread(store, length);
       return;
     }
     this.readPlaces(task.chunk);
@@ -132,10 +148,11 @@ export class WayRebuilder {
       tiles: this.tiles.end(),
       names: this.names.end(),
       areas: this.areas.end(),
+      lines: this.lines.end(),
       roads: this.roads,
       mainRoads: this.byClass[ROAD_CLASS.main]!,
       minorRoads: this.byClass[ROAD_CLASS.minor]!,
-      box: this.box.box(),
+      box: this.around.box(),
     };
   }
 
@@ -168,39 +185,46 @@ export class WayRebuilder {
 
   /** Hands the way of the record just read, the store's bytes from … to, to its tiles. */
   private hand(from: number, to: number, slot: number): void {
-    const { record, tiles } = this;
+    const { record, box } = this;
     const { count } = record;
-    const whole = this.isWhole(slot, count);
     this.located.count = -1;
-    const box = whole ? boxOfWhole(this, slot, count) : boxOfLocated(this.locate(slot));
-    if (box === undefined) return;
+    const whole = boxOfWhole(this, slot, count, box);
+    if (!whole && !boxOfLocated(this.locate(slot), box)) return;
     const cells = this.finder.cellsOf(box);
-    const { body } = tiles;
+    const { body } = this.tiles;
     body.at = 0;
     body.append(this.store.bytes, from, to);
     if (whole) writeWholePlaces(this, slot, count, body);
     else writeFinePlaces(this.located, body);
-    const put = (layer: TiledLayer, numbers: readonly number[]) => {
-      for (const number of numbers) tiles.put(layer, TILE_RECORD.way, number);
-    };
-    const along = (zoom: number) =>
-      isOneTile(cells, zoom) ? tilesOfCells(cells, zoom) : this.finder.alongLine(this.locate(slot), zoom);
-    if (isNear(record, cells)) put('near', tilesOfCells(cells, LAYER_ZOOM.near));
-    else put('wide', along(LAYER_ZOOM.wide));
-    if (record.kind === WAY_KIND.ferry) put('far', along(LAYER_ZOOM.far));
-    if (record.isZone) put('far', tilesOfCells(cells, LAYER_ZOOM.far));
-    if (record.service) put('service', tilesOfCells(cells, LAYER_ZOOM.service));
+    if (isNear(record, cells)) this.putInBox('near', cells);
+    else this.putAlong('wide', cells, slot);
+    if (record.kind === WAY_KIND.ferry) this.putAlong('far', cells, slot);
+    if (record.isZone) this.putInBox('far', cells);
+    if (record.service) this.putInBox('service', cells);
     if (record.memberships.length > 0) this.handAreas();
-    if (record.kind === WAY_KIND.road || record.kind === WAY_KIND.ferry) this.countRoad(box, cells, slot);
+    if (record.kind === WAY_KIND.road || record.kind === WAY_KIND.ferry) this.countRoad(cells, slot);
     if (record.nameTo > 0) this.handName(slot);
-    if (record.drawn !== DRAWN.no) this.handThinned(box, cells, slot);
+    if (record.drawn === DRAWN.no) return;
+    if (record.line) this.handLine(from, to);
+    else this.handThinned(cells, slot);
   }
 
-  /** Whether all places of a way are there in whole ten-millionths. */
-  private isWhole(slot: number, count: number): boolean {
-    const { lat7 } = this;
-    for (let i = slot; i < slot + count; i++) if (lat7[i] === LACKING) return false;
-    return true;
+  /** Puts what stands in the body of `tiles` into every tile that the way's box touches. */
+  private putInBox(layer: TiledLayer, cells: CellRange): void {
+    const { tiles, finder } = this;
+    const zoom = LAYER_ZOOM[layer];
+    // most ways lie in one
+    if (isOneTile(cells, zoom)) tiles.put(layer, TILE_RECORD.way, finder.oneTile(cells, zoom));
+    else for (const tile of tilesOfCells(cells, zoom)) tiles.put(layer, TILE_RECORD.way, tile);
+  }
+
+  /** The same into every tile that its line touches. */
+  private putAlong(layer: TiledLayer, cells: CellRange, slot: number): void {
+    const { tiles, finder } = this;
+    const zoom = LAYER_ZOOM[layer];
+    if (isOneTile(cells, zoom)) tiles.put(layer, TILE_RECORD.way, finder.oneTile(cells, zoom));
+    else
+      for (const tile of finder.alongLine(this.locate(slot), zoom)) tiles.put(layer, TILE_RECORD.way, tile);
   }
 
   /** The places of the way at hand as degrees, worked out when first needed. */
@@ -224,11 +248,12 @@ export class WayRebuilder {
     return located;
   }
 
-  private countRoad(box: Box, cells: CellRange, slot: number): void {
+  private countRoad(cells: CellRange, slot: number): void {
+    const { box } = this;
     this.roads++;
     this.byClass[this.record.roadClass]!++;
-    this.box.add(box.south, box.west);
-    this.box.add(box.north, box.east > 180 ? box.east - 360 : box.east);
+    this.around.add(box.south, box.west);
+    this.around.add(box.north, box.east > 180 ? box.east - 360 : box.east);
     if (isOneTile(cells, CELL_ZOOM)) this.roadCells.mark(cells.fromX & (CELLS_ACROSS - 1), cells.fromY);
     else this.finder.markRoad(this.locate(slot), this.roadCells);
   }
@@ -244,7 +269,7 @@ export class WayRebuilder {
       bytes.view.setUint32(bytes.at, body.at, true);
       bytes.at += 4;
       bytes.append(body.bytes, 0, body.at);
-      this.areas.add(areaBucket(relation), bytes.bytes.subarray(0, bytes.at));
+      this.areas.add(areaBucket(relation), bytes.bytes, 0, bytes.at);
     }
   }
 
@@ -254,33 +279,47 @@ export class WayRebuilder {
     let middle = located.count >> 1;
     // one that is there
     if (Number.isNaN(located.lat[middle]!)) middle = located.lat.findIndex((lat) => !Number.isNaN(lat));
-    this.names.put(this.store.bytes.subarray(record.nameFrom, record.nameTo), {
-      id: record.id,
-      lat: located.lat[middle]!,
-      lon: located.lon[middle]!,
-    });
+    this.names.begin(this.store.bytes, record.nameFrom, record.nameTo);
+    this.names.put(record.id, located.lat[middle]!, located.lon[middle]!);
   }
 
-  private handThinned(box: Box, cells: CellRange, slot: number): void {
-    const { record, store, tiles, thinned } = this;
+  /** A line waits for those that lie about where it does, to be joined with them. */
+  private handLine(from: number, to: number): void {
+    const { line, store, box, finder } = this;
+    const { body } = this.tiles;
+    line.at = 0;
+    this.record.writeDrawn(store, to, line);
+    // the places stand behind the record
+    line.append(body.bytes, to - from, body.at);
+    const cell = finder.cellAt(box.north, box.west);
+    this.lines.add(lineBucket(cell), line.bytes, 0, line.at);
+  }
+
+  private handThinned(cells: CellRange, slot: number): void {
+    const { record, store, thinned } = this;
     const located = this.locate(slot);
     store.at = record.refsAt;
-    thinned.take(record, store, located);
-    const set = store.bytes.subarray(record.drawnFrom, record.drawnTo);
-    for (const layer of record.drawn === DRAWN.at8and5
-      ? (['draw8', 'draw5'] as const)
-      : (['draw8'] as const)) {
-      if (!thinned.thin(layer, box)) continue;
-      tiles.body.at = 0;
-      thinned.write({ id: record.id, kind: record.kind, tags: set, memberships: [] }, tiles.body);
-      for (const number of tilesOfCells(cells, LAYER_ZOOM[layer])) tiles.put(layer, TILE_RECORD.way, number);
-    }
+    record.readRefs(store, thinned.idsFor(record.count));
+    thinned.take(located);
+    thinned.tags.at = 0;
+    thinned.tags.append(store.bytes, record.drawnFrom, record.drawnTo);
+    this.thinFor('draw8', cells);
+    if (record.drawn === DRAWN.at8and5) this.thinFor('draw5', cells);
+  }
+
+  private thinFor(layer: ThinnedLayer, cells: CellRange): void {
+    const { record, tiles, thinned } = this;
+    if (!thinned.thin(layer, this.box)) return;
+    tiles.body.at = 0;
+    thinned.write(record, NO_MEMBERSHIPS, tiles.body);
+    this.putInBox(layer, cells);
   }
 }
 
+const NO_MEMBERSHIPS: readonly Membership[] = [];
+
 /** Small surroundings lie in the near layer unless they are the edge of an area. */
 function isNear(record: WayRecord, cells: CellRange): boolean {
-  return (
-    record.nearOnly && !isLarge(cells) && !record.memberships.some((one) => (one.as & RELATION.area) !== 0)
-  );
+  if (!record.nearOnly || isLarge(cells)) return false;
+  return record.memberships.length === 0 || !record.memberships.some((one) => (one.as & RELATION.area) !== 0);
 }

@@ -103,9 +103,8 @@ export class WayTaker {
     const { refs, count } = way;
     if (count === 0) return;
     const memberships = (this.members.size > 0 ? this.members.get(way.id) : undefined) ?? NONE;
-    const as =
-      (memberships.some((one) => (one.as & RELATION.area) !== 0) ? WAY_AS.edge : 0) +
-      (count > 3 && refs[0] === refs[count - 1] ? WAY_AS.closed : 0);
+    const isEdge = memberships !== NONE && memberships.some((one) => (one.as & RELATION.area) !== 0);
+    const as = (isEdge ? WAY_AS.edge : 0) + (count > 3 && refs[0] === refs[count - 1] ? WAY_AS.closed : 0);
     const { texts } = this;
     const choice = way.packed
       ? this.chooser.choose(way.packed, as, texts)

@@ -42,11 +42,17 @@ export async function listRecords(folder: string, beginning = ''): Promise<Listi
         const path = join(inFolder, entry.name);
         const named = isItemId(id) ? readRecordFile(entry.name) : undefined;
         if (named === undefined) strays.push(path);
-        else items.set(id, [...(items.get(id) ?? []), { ...named, path }]);
+        else put(items, id, { ...named, path });
       }
     },
   );
   return { items, strays: strays.sort() };
+}
+
+function put(items: Map<string, RecordFile[]>, id: string, file: RecordFile): void {
+  const files = items.get(id);
+  if (files) files.push(file);
+  else items.set(id, [file]);
 }
 
 async function entriesOf(folder: string): Promise<Dirent[] | undefined> {

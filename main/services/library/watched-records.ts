@@ -46,10 +46,13 @@ export async function watchRecords(options: Options): Promise<WatchedRecords> {
   let changed = false;
   let scanning: Promise<void> = Promise.resolve();
 
-  async function settle(id: string, found: readonly RecordFile[]): Promise<void> {
+  async function settle(id: string, found: readonly RecordFile[]): Promise<Looked> {
     files.set(id, found);
-    looked.set(id, await known.look(found));
     changed = true;
+    const seen = await known.look(found);
+    // while it was looked at another change may have come
+    if (files.get(id) === found) looked.set(id, seen);
+    return seen;
   }
 
   /** Items from what was listed; what has not changed is not looked at again. */
@@ -58,23 +61,32 @@ export async function watchRecords(options: Options): Promise<WatchedRecords> {
     const unusable: Unusable[] = [];
     for (const path of listing.strays) {
       const read = await known.read(path);
-      if (read.is === 'record')
+      if (read.is !== 'record') unusable.push({ path, found: read });
+      // of another kind it would stand there alone, without the rest of its item
+      else if (read.record.id.startsWith(beginning))
         addTo(found, read.record.id, { name: read.name, parents: read.record.parents, path });
-      else unusable.push({ path, found: read });
     }
-    for (const [id, own] of ours)
-      if (id.startsWith(beginning)) for (const file of own) addTo(found, id, file);
+    for (const [id, own] of ours) {
+      if (!id.startsWith(beginning)) continue;
+      const listed = new Set(found.get(id)?.map(({ path }) => path));
+      const late = own.filter(({ path }) => !listed.has(path));
+      for (const file of late) addTo(found, id, file);
+      if (late.length === 0) ours.delete(id);
+      else ours.set(id, late);
+    }
     for (const id of files.keys())
       if (id.startsWith(beginning) && !found.has(id)) {
         files.delete(id);
         looked.delete(id);
         changed = true;
       }
-    for (const [id, list] of found) {
-      const same = pathsOf(files.get(id)) === pathsOf(list);
-      if (!same || (looked.get(id)?.unusable.length ?? 0) > 0) await settle(id, list);
+    for (const id of found.keys()) {
+      // what this program has written since the folder was listed
+      for (const file of ours.get(id) ?? []) addTo(found, id, file);
+      const list = found.get(id) ?? [];
+      if (!isSame(files.get(id), list) || (looked.get(id)?.unusable.length ?? 0) > 0) await settle(id, list);
     }
-    strays = unusable;
+    if (beginning === '') strays = unusable;
   }
 
   async function scan(kind: Kind | undefined): Promise<void> {
@@ -150,8 +162,7 @@ export async function watchRecords(options: Options): Promise<WatchedRecords> {
       ours.set(id, [...(ours.get(id) ?? []), file]);
       const found = new Map([[id, files.get(id) ?? []]]);
       addTo(found, id, file);
-      await settle(id, found.get(id) ?? []);
-      const item = looked.get(id)?.item;
+      const { item } = await settle(id, found.get(id) ?? []);
       if (!item) throw new Error(`${file.path} was written and cannot be read`);
       return item;
     },
@@ -171,9 +182,10 @@ function addTo(found: Map<string, readonly RecordFile[]>, id: string, file: Reco
     found.set(id, [...list, file]);
 }
 
-function pathsOf(list: readonly RecordFile[] | undefined): string {
-  return (list ?? [])
-    .map(({ path }) => path)
-    .sort()
-    .join('|');
+/** Whether the same files were listed, in whatever order. */
+function isSame(one: readonly RecordFile[] | undefined, other: readonly RecordFile[]): boolean {
+  if (one?.length !== other.length) return false;
+  if (one.every(({ path }, i) => path === other[i]?.path)) return true;
+  const paths = new Set(one.map(({ path }) => path));
+  return other.every(({ path }) => paths.has(path));
 }

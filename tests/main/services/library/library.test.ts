@@ -119,6 +119,19 @@ describe('a library whose folder others write in too', () => {
     expect(other.list('note')[0]?.versions).toHaveLength(1);
   });
 
+  it('is looked at kind by kind without losing what lies in a wrong folder', async () => {
+    const library = await open();
+    worked(await library.put(note('Gate')));
+    worked(await library.put(note('Gate, 2.4 m')));
+    const newest = (await readdir(records(ID))).find((name) => !name.startsWith('first'))!;
+    await rename(records(ID, newest), records(newest));
+    const other = await open('b');
+    await other.refresh('vehicle');
+    expect([says(other), other.notices()]).toEqual([['Gate, 2.4 m'], []]);
+    await other.refresh('note');
+    expect(says(other)).toEqual(['Gate, 2.4 m']);
+  });
+
   it('takes folders and files that differ in large and small letters alone for the same', async () => {
     worked(await (await open()).put(note('Gate')));
     const [file = ''] = await readdir(records(ID));

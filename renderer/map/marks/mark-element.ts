@@ -1,5 +1,5 @@
+import { LEVEL_SHAPES } from '../../../geo/report/level-shapes.ts';
 import type { Level } from '../../../geo/report/report.ts';
-import { LEVEL_SHAPES } from '../../look/level-mark.tsx';
 
 const SVG = 'http://www.w3.org/2000/svg';
 

@@ -1,0 +1,36 @@
+import type { VehicleCard } from '../../vehicle/card.ts';
+import { cardFigures, tailOneIn } from '../document/big-figures.ts';
+import type { BigFigure } from '../document/document.ts';
+import { type Markup, markup } from '../page/markup.ts';
+import { type Faces, wholePage } from '../page/whole-page.ts';
+import { visorStyle } from './visor-style.ts';
+
+/**
+ * Visor cards of one vehicle or a whole fleet, a card a page, to be cut out. Height at least 40 mm high, in feet and
+ * inches first, as the British height notice asks; every other figure at least 15 mm.
+ */
+export function visorCards(cards: readonly VehicleCard[], faces: Faces): string {
+  const title =
+    cards.length === 1 ? `Visor card: ${cards[0]?.name ?? ''}` : `Visor cards of ${cards.length} vehicles`;
+  return wholePage({ title, style: visorStyle(faces), body: markup`${cards.map(visorCard)}` });
+}
+
+function visorCard(card: VehicleCard): Markup {
+  const [height, ...others] = cardFigures(card);
+  const tail = tailOneIn(card);
+  return markup`<article class="sheet"><section class="card">${cutMarks()}
+<h1><bdi>${card.name}</bdi></h1>
+${height === undefined ? undefined : markup`<div class="height"><p class="what">${height.what}</p><p class="tall">${height.imperial}</p><p class="tall second">${height.metric}</p></div>`}
+<div class="rest">${others.map(figure)}${tail === undefined ? undefined : figure({ what: 'Tail clears a ramp of', metric: tail, imperial: '' })}</div>
+</section>
+<footer><span class="bar"></span><p>This bar is 50 mm. If it is not, print again at 100 %, without fitting to the page. Print on one side, cut along the marks. Sizes are rounded up; the height has no allowance in it for what is put on the roof later.</p></footer></article>`;
+}
+
+function figure({ what, metric, imperial }: BigFigure): Markup {
+  return markup`<div class="figure"><p class="what">${what}</p><p class="big">${metric}</p>${imperial === '' ? undefined : markup`<p class="big">${imperial}</p>`}</div>`;
+}
+
+/** Corners to cut along, outside the card. */
+function cutMarks(): Markup {
+  return markup`${['nw', 'ne', 'sw', 'se'].map((corner) => markup`<i class="cut cut-${corner}"></i>`)}`;
+}

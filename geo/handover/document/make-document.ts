@@ -1,0 +1,106 @@
+import { clockText, durationText } from '../../clock/print-times.ts';
+import { sayBetterTimes } from '../../leave/say-leave.ts';
+import { sayLoaded } from '../../load/load-result.ts';
+import { LOAD_MARGIN_KG } from '../../load/weigh/load-level.ts';
+import { headlineOf } from '../../load/weigh/say-plates.ts';
+import { LEVEL_WORD } from '../../report/level.ts';
+import { dayInWords, sayMapAge } from '../../report/map-age.ts';
+import type { DriveReport } from '../../report/report.ts';
+import { sayVerdict } from '../../report/say-verdict.ts';
+import { STANDING_CAUTION } from '../../report/standing-caution.ts';
+import { distanceIn } from '../../units/in-units.ts';
+import { clip, listed, plainLine } from '../../units/text.ts';
+import type { TurnOff } from '../../wayround/turn-off.ts';
+import { bigFigures } from './big-figures.ts';
+import type { DayToKeep, HandOverDocument, SheetHead } from './document.ts';
+import { sayNotChecked } from './not-checked.ts';
+import { placesToKnow } from './places-to-know.ts';
+import { turnsToKnow } from './turns-to-know.ts';
+
+/** What a handing-over is made from. Dates and numbers are given: here is no clock. */
+export interface HandOverInput {
+  readonly report: DriveReport;
+  /** by finding id, as `lastTurnOffs` tells them */
+  readonly turnOffs: ReadonlyMap<string, TurnOff | undefined>;
+  readonly sheet: Pick<SheetHead, 'number' | 'replaces'>;
+  /** the firm's own heading and the telephone the driver rings; '' where none is set */
+  readonly firm: { readonly heading: string; readonly telephone: string };
+  /** what to see to before setting off */
+  readonly before: readonly string[];
+  readonly day?: DayToKeep;
+}
+
+/** No firm writes more on a line. */
+const LONGEST_LINE = 200;
+
+/** Everything that the driver takes along, in finished sentences, from one checked drive. */
+export function makeDocument({
+  report,
+  turnOffs,
+  sheet,
+  firm,
+  before,
+  day,
+}: HandOverInput): HandOverDocument {
+  const { route, vehicle, verdict, load, made, program, map } = report;
+  const places = placesToKnow(report, turnOffs);
+  const telephone = clip(firm.telephone, 60);
+  return {
+    drive: {
+      name: plainLine(route.name) || plainLine(route.file) || 'Drive without a name',
+      length: distanceIn('both', route.lengthM),
+      times: sayTimes(report),
+      lengthM: route.lengthM,
+    },
+    verdict: {
+      level: verdict,
+      head: verdict === 'barred' ? 'Do not drive' : LEVEL_WORD[verdict],
+      say: sayVerdict(report),
+    },
+    overload:
+      load === undefined || load.over.length === 0
+        ? undefined
+        : headlineOf(load, { doubtful: false, marginKg: LOAD_MARGIN_KG }),
+    card: vehicle,
+    figures: bigFigures(vehicle),
+    places,
+    turns: turnsToKnow(places),
+    day,
+    before: before.map((line) => clip(line, LONGEST_LINE)).filter((line) => line !== ''),
+    notChecked: sayNotChecked(report),
+    contradicts: sayContradiction(telephone),
+    cautions: [STANDING_CAUTION, ...(load === undefined ? [] : sayLoaded(load))],
+    openLines: ['Handed to', 'By', 'Date', 'Signatures'],
+    sheet: {
+      ...sheet,
+      made: dayInWords(made.slice(0, 10)),
+      map: sayMap(map, made),
+      program,
+      heading: clip(firm.heading, LONGEST_LINE),
+      telephone,
+    },
+  };
+}
+
+function sayTimes(report: DriveReport): string {
+  const { timetable, leaveAt } = report;
+  if (timetable === undefined) return '';
+  const driving = `${durationText(timetable.drivingS)} of driving, without breaks`;
+  if (timetable.leaveAt === undefined || timetable.arriveAt === undefined)
+    return `${driving}. No leave time given.`;
+  const leave = timetable.leaveAt.slice(0, 16).replace('T', ' ');
+  const better = leaveAt === undefined ? undefined : sayBetterTimes(report);
+  const times = `Leave ${leave}, arrive ${clockText(timetable.arriveAt, timetable.leaveAt)}; ${driving}.`;
+  return better === undefined ? times : `${times} ${better}`;
+}
+
+function sayMap({ sources }: DriveReport['map'], made: string): string {
+  if (sources.length === 0) return 'No map: nothing on the shelf lies near this drive.';
+  const names = listed(sources.map(({ name }) => clip(name, 60)));
+  return `${sayMapAge(sources, made).say} ${names}. © OpenStreetMap contributors, Open Database Licence (openstreetmap.org/copyright).`;
+}
+
+function sayContradiction(telephone: string): string {
+  const ring = telephone === '' ? 'ring whoever handed you this sheet' : `ring ${telephone}`;
+  return `Where a sign says less than this sheet, the sign is right: stop, do not go under or through, and ${ring}. After touching a bridge: stop, keep everyone back, ring the police and the number on the bridge’s plate.`;
+}

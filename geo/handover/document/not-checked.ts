@@ -1,0 +1,36 @@
+import { liesElsewhere } from '../../drive/match-lengths.ts';
+import { sayLoaded } from '../../load/load-result.ts';
+import type { DriveReport } from '../../report/report.ts';
+import { sayGuessedShare } from '../../report/say-guessed.ts';
+import { sayFolded } from '../../report/say-slight.ts';
+import { STANDING_CAUTION } from '../../report/standing-caution.ts';
+import { distanceIn } from '../../units/in-units.ts';
+
+/** No map has these. */
+const NEVER_CHECKED =
+  'Roadworks, the day’s closures, parked cars, hanging branches, and signs put up since the map’s date: no map has them.';
+
+/** What the report leaves open, in sentences; what no map ever has comes first. */
+export function sayNotChecked(report: DriveReport): string[] {
+  const { match, route, findings, verdict, leaveAt, load, cautions } = report;
+  const guessed = sayGuessedShare(report, 'both');
+  // a clear verdict's own sentence tells what is folded
+  const folded = verdict === 'clear' ? undefined : sayFolded(findings);
+  // these stand with the cautions
+  const loaded = load === undefined ? [] : sayLoaded(load);
+  return [
+    NEVER_CHECKED,
+    ...(liesElsewhere(match, route.lengthM)
+      ? ['The map has no roads under this drive, so nothing on it is checked.']
+      : match.offMapM >= 1
+        ? [`${distanceIn('both', match.offMapM)} of the drive has no mapped road under it.`]
+        : []),
+    ...(guessed === undefined ? [] : [guessed]),
+    ...(folded === undefined ? [] : [`Of little weight, and not numbered here: ${folded}`]),
+    ...(leaveAt === undefined
+      ? ['Limits by the hour: no leave time is given, so they are not settled.']
+      : []),
+    ...(load === undefined ? ['The weight as loaded: judged by the plates alone. Weigh the vehicle.'] : []),
+    ...cautions.filter((caution) => caution !== STANDING_CAUTION && !loaded.includes(caution)),
+  ];
+}

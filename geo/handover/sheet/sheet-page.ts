@@ -1,0 +1,110 @@
+import type { HandOverDocument, PlaceToKnow, TurnToKnow } from '../document/document.ts';
+import { cutColumns } from '../draw/cut-columns.ts';
+import { type DrawnDrive, driveMap } from '../draw/drive-map.ts';
+import { stripColumn } from '../draw/strip-column.ts';
+import { turnSketch } from '../draw/turn-sketch.ts';
+import { levelMark } from '../page/level-mark.ts';
+import { type Markup, markup } from '../page/markup.ts';
+import { type Faces, wholePage } from '../page/whole-page.ts';
+import { sheetDay, sheetEnd } from './sheet-end.ts';
+import { type Paper, sheetStyle } from './sheet-style.ts';
+
+interface SheetOptions {
+  readonly faces: Faces;
+  /** told to the printer; left out, it takes the paper it has */
+  readonly paper?: Paper;
+}
+
+/** Of a strip that lies on the first page, beside all else. */
+const BESIDE_MM = 150;
+const STRIP_PAGE_MM = 240;
+const COLUMNS_A_PAGE = 3;
+
+/** The drive sheet as one HTML file, for A4 and Letter alike, safe in black and white. */
+export function sheetPage(
+  document: HandOverDocument,
+  drawn: DrawnDrive,
+  { faces, paper }: SheetOptions,
+): string {
+  const { drive, sheet, places } = document;
+  const columns = cutColumns(drive.lengthM, places);
+  const [only] = columns;
+  const beside =
+    columns.length === 1 && only !== undefined
+      ? stripColumn(drawn.strip, places, only, BESIDE_MM)
+      : undefined;
+  const body = markup`${head(document)}
+${beside === undefined ? undefined : markup`<div class="beside">${beside}</div>`}
+${overview(document, drawn, beside !== undefined)}
+${places.length === 0 ? undefined : markup`<section class="places"><h2>What you meet, in driving order</h2><ol>${places.map(placeRow)}</ol></section>`}
+${beside === undefined ? stripPages(drawn, places, columns) : undefined}
+${document.turns.length === 0 ? undefined : turns(document)}
+${sheetDay(document)}
+${sheetEnd(document)}`;
+  const title = `${document.verdict.head}: ${drive.name}`;
+  return wholePage({ title, style: sheetStyle(faces, sheet.number, paper), body });
+}
+
+function head({ drive, verdict, overload, card, figures, sheet }: HandOverDocument): Markup {
+  const replaces = sheet.replaces === undefined ? undefined : markup`, replaces ${sheet.replaces}`;
+  const number = sheet.number === '' ? undefined : markup`Sheet ${sheet.number}${replaces}`;
+  return markup`<header>
+<div class="top"><span class="heading">${sheet.heading === '' ? 'Drive sheet' : sheet.heading}</span><span>${sheet.telephone === '' ? undefined : markup`Ring <b>${sheet.telephone}</b>`}</span><span class="number">${number}</span></div>
+<div class="verdict verdict-${verdict.level}"><span class="ink-${verdict.level}">${levelMark(verdict.level, verdict.level === 'barred' ? '20mm' : '13mm')}</span><div><h1>${verdict.head}</h1><p>${verdict.say}</p></div></div>
+${overload === undefined ? undefined : markup`<p class="overload">As loaded: ${overload}</p>`}
+<p class="drive"><b><bdi>${drive.name}</bdi></b>, ${drive.length}, with <b><bdi>${card.name}</bdi></b><br>${drive.times}</p>
+<div class="figures">${figures.map(({ what, metric, imperial }) => markup`<dl><dt>${what}</dt><dd class="m">${metric}</dd><dd class="i">${imperial}</dd></dl>`)}</div>
+</header>`;
+}
+
+function overview({ places, before }: HandOverDocument, drawn: DrawnDrive, narrow: boolean): Markup {
+  const list = before.map((line) => markup`<li><span class="box"></span><span>${line}</span></li>`);
+  const checks =
+    before.length === 0
+      ? undefined
+      : markup`<section class="before"><h2>Before you set off</h2><ul>${list}</ul></section>`;
+  const map = driveMap(drawn, places, { widthMm: 120, heightMm: narrow ? 66 : 84 });
+  return markup`<div class="${narrow ? 'overview narrow' : 'overview'}"><figure>${map}</figure>${checks}</div>`;
+}
+
+function placeRow({
+  label,
+  finding,
+  title,
+  km,
+  miles,
+  clock,
+  road,
+  sum,
+  say,
+  advice,
+  turnOff,
+}: PlaceToKnow): Markup {
+  const where = [
+    `${km} (${miles})`,
+    ...(clock === undefined ? [] : [clock]),
+    ...(road === undefined ? [] : [road]),
+  ];
+  return markup`<li><div><span class="ink-${finding.level}">${levelMark(finding.level, '7mm')}</span><div class="no">${label}</div></div><div><p class="what">${title} <span class="where">${where.join(', ')}</span></p>${sum === undefined ? undefined : markup`<p class="sum">${sum}</p>`}<p>${say}</p>${advice === '' ? undefined : markup`<p>Do: ${advice}</p>`}${turnOff === undefined ? undefined : markup`<p class="off">${turnOff.say}</p>`}</div></li>`;
+}
+
+function turns({ turns: all, card }: HandOverDocument): Markup {
+  const one = (turn: TurnToKnow) =>
+    markup`<li>${turnSketch(turn.turn, card, { widthMm: 59, heightMm: 42 })}<p class="what">${turn.label} ${turn.title}</p><p>${turn.keep}</p></li>`;
+  return markup`<section><h2>The tightest turns</h2><ol class="turns">${all.map(one)}</ol></section>`;
+}
+
+function stripPages(
+  { strip }: DrawnDrive,
+  places: readonly PlaceToKnow[],
+  columns: ReturnType<typeof cutColumns>,
+): Markup[] {
+  const pages: Markup[] = [];
+  for (let i = 0; i < columns.length; i += COLUMNS_A_PAGE) {
+    const own = columns.slice(i, i + COLUMNS_A_PAGE);
+    pages.push(
+      markup`<section class="strip-page"><h2>The strip: read each column from the bottom up, left to right</h2><div class="columns">${own.map((span) => stripColumn(strip, places, span, STRIP_PAGE_MM))}</div></section>`,
+    );
+  }
+  return pages;
+}

@@ -20,14 +20,21 @@ function visorCard(card: VehicleCard): Markup {
   const tail = tailOneIn(card);
   return markup`<article class="sheet"><section class="card">${cutMarks()}
 <h1><bdi>${card.name}</bdi></h1>
-${height === undefined ? undefined : markup`<div class="height"><p class="what">${height.what}</p><p class="tall">${height.imperial}</p><p class="tall second">${height.metric}</p></div>`}
+${height === undefined ? undefined : markup`<div class="height"><p class="what">${height.what}</p><p class="tall">${sized(height.imperial)}</p><p class="tall">${sized(height.metric)}</p></div>`}
 <div class="rest">${others.map(figure)}${tail === undefined ? undefined : figure({ what: 'Tail clears a ramp of', metric: tail, imperial: '' })}</div>
 </section>
-<footer><span class="bar"></span><p>This bar is 50 mm. If it is not, print again at 100 %, without fitting to the page. Print on one side, cut along the marks. Sizes are rounded up; the height has no allowance in it for what is put on the roof later.</p></footer></article>`;
+<footer><span class="bar"></span><p>This bar is 50 mm; if it is not, print at 100 %. One side, cut along the marks. Sizes are rounded up.</p></footer></article>`;
 }
 
 function figure({ what, metric, imperial }: BigFigure): Markup {
-  return markup`<div class="figure"><p class="what">${what}</p><p class="big">${metric}</p>${imperial === '' ? undefined : markup`<p class="big">${imperial}</p>`}</div>`;
+  return markup`<div class="figure"><p class="what">${what}</p><p class="big">${sized(metric)}</p><p class="big">${sized(imperial)}</p></div>`;
+}
+
+/** A figure with its unit small behind it: the figure is what has to be read from the seat. */
+function sized(text: string): Markup {
+  const [figureText = '', ...unit] = text.split(' ');
+  // "1 in 8" is all figure
+  return unit.length === 1 ? markup`${figureText}<small> ${unit.join(' ')}</small>` : markup`${text}`;
 }
 
 /** Corners to cut along, outside the card. */

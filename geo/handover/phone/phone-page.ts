@@ -75,7 +75,7 @@ function placeRow(place: PlaceToKnow, ribbon: Markup): Markup {
     ...(clock === undefined ? [] : [clock]),
     ...(road === undefined ? [] : [road]),
   ];
-  return markup`<li class="place place-${finding.level}">${ribbon}<span class="plate"><span class="ink-${finding.level}">${levelMark(finding.level, '26px')}</span><b>${label}</b></span><div class="says"><h3>${title}</h3><p class="where">${where.join(', ')}</p>${sum === undefined ? undefined : markup`<p class="sum">${sum}</p>`}<p>${say}</p>${advice === '' ? undefined : markup`<p>Do: ${advice}</p>`}<p class="where">${geoLink(finding.at)}</p>${turnOff === undefined ? undefined : markup`<div class="off"><p>${turnOff.say}</p>${turnOff.place === undefined ? undefined : markup`<p class="where">${geoLink(turnOff.place.at)}</p>`}</div>`}</div></li>`;
+  return markup`<li class="place place-${finding.level}">${ribbon}<span class="plate"><span class="ink-${finding.level}">${levelMark(finding.level, '26px')}</span><b>${label}</b></span><div class="says"><h3>${title}</h3><p class="where">${where.join(', ')}</p>${sum === undefined ? undefined : markup`<p class="sum">${sum}</p>`}<p>${say}</p>${advice === '' ? undefined : markup`<p class="advice">${advice}</p>`}<p class="where">${geoLink(finding.at)}</p>${turnOff === undefined ? undefined : markup`<div class="off"><p>${turnOff.say}</p>${turnOff.place === undefined ? undefined : markup`<p class="where">${geoLink(turnOff.place.at)}</p>`}</div>`}</div></li>`;
 }
 
 /** RFC 5870; the figures stand beside it for who has nothing that opens it. */

@@ -46,7 +46,7 @@ h2{font-size:20px;margin:26px 0 8px;border-top:2px solid var(--ink);padding-top:
 .place-barred .says{border:3px solid var(--ink)}
 .place h3{font-size:18px;line-height:1.25}
 .place .where{color:var(--faint);font-size:15px}
-.sum{font-weight:700}
+.sum,.advice{font-weight:700}
 .off{border-left:4px solid var(--ink);padding-left:10px;margin-top:6px;font-weight:700}
 .end{font-weight:700;padding:4px 0}
 .list li{padding:5px 0 5px 18px;text-indent:-18px}.list li::before{content:"–";display:inline-block;width:18px;text-indent:0}

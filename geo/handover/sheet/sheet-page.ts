@@ -63,7 +63,7 @@ function overview({ places, before }: HandOverDocument, drawn: DrawnDrive, narro
     before.length === 0
       ? undefined
       : markup`<section class="before"><h2>Before you set off</h2><ul>${list}</ul></section>`;
-  const map = driveMap(drawn, places, { widthMm: 120, heightMm: narrow ? 66 : 84 });
+  const map = driveMap(drawn, places, { widthMm: 120, heightMm: narrow ? 56 : 84 });
   return markup`<div class="${narrow ? 'overview narrow' : 'overview'}"><figure>${map}</figure>${checks}</div>`;
 }
 
@@ -85,7 +85,7 @@ function placeRow({
     ...(clock === undefined ? [] : [clock]),
     ...(road === undefined ? [] : [road]),
   ];
-  return markup`<li><div><span class="ink-${finding.level}">${levelMark(finding.level, '7mm')}</span><div class="no">${label}</div></div><div><p class="what">${title} <span class="where">${where.join(', ')}</span></p>${sum === undefined ? undefined : markup`<p class="sum">${sum}</p>`}<p>${say}</p>${advice === '' ? undefined : markup`<p>Do: ${advice}</p>`}${turnOff === undefined ? undefined : markup`<p class="off">${turnOff.say}</p>`}</div></li>`;
+  return markup`<li><div><span class="ink-${finding.level}">${levelMark(finding.level, '7mm')}</span><div class="no">${label}</div></div><div><p class="what">${title} <span class="where">${where.join(', ')}</span></p>${sum === undefined ? undefined : markup`<p class="sum">${sum}</p>`}<p>${say}</p>${advice === '' ? undefined : markup`<p class="advice">${advice}</p>`}${turnOff === undefined ? undefined : markup`<p class="off">${turnOff.say}</p>`}</div></li>`;
 }
 
 function turns({ turns: all, card }: HandOverDocument): Markup {

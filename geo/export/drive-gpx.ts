@@ -1,32 +1,95 @@
 import type { Waypoint } from '../drive/gpx/gpx-text.ts';
 import type { Route } from '../drive/gpx/route.ts';
 import { writeGpx } from '../drive/gpx/write-gpx.ts';
-import type { DriveReport, Finding } from '../report/report.ts';
+import type { Place } from '../earth/sphere.ts';
+import { LEVEL_WORD } from '../report/level.ts';
+import { namePlaceInLine } from '../report/name-place.ts';
+import { type Numbered, numberedFindings } from '../report/numbered.ts';
+import type { DriveReport, Finding, Subject } from '../report/report.ts';
 import type { Result } from '../result.ts';
 
-const NAME_LONGEST = 60;
+/** The last place to turn off before a finding, with what is said of it. */
+export interface TurnOffPlace {
+  readonly at: Place;
+  readonly say: string;
+}
 
 /**
- * The planned drive as GPX 1.1 with a waypoint for every finding that screens show, numbered in driving order:
- * `02 BARRED height 2.9 m`, what to do in its description.
+ * The planned drive as GPX 1.1, its track as it was, with a waypoint for every finding that screens show, under its number
+ * in driving order: `02 LOW 2.8`; and one at the last place to turn off before it, `02 OFF NOW`. Names hold to the ten
+ * characters that small devices show; the rest is in the comment.
+ * @param turnOffs by finding id
  */
-export function driveGpx(report: DriveReport, route: Route): Result<string> {
-  const shown = report.findings.filter((finding) => !finding.folded);
+export function driveGpx(
+  report: DriveReport,
+  route: Route,
+  turnOffs: ReadonlyMap<string, TurnOffPlace> = new Map(),
+): Result<string> {
   return writeGpx(
     { name: route.name || report.route.file, segments: route.segments },
-    shown.map((finding, index) => waypointOf(finding, index + 1)),
+    numberedFindings(report.findings).flatMap((one) => waypointsOf(one, turnOffs.get(one.finding.id))),
     report.program,
   );
 }
 
-function waypointOf(finding: Finding, number: number): Waypoint {
-  const limit = finding.limit === undefined ? '' : ` ${finding.limit.value} ${finding.limit.unit}`;
-  const name = `${String(number).padStart(2, '0')} ${finding.level.toUpperCase()} ${finding.subject}${limit}`;
-  return {
-    lat: finding.at.lat,
-    lon: finding.at.lon,
-    name: name.slice(0, NAME_LONGEST),
-    description: `${finding.say} ${finding.advice}`.trim(),
+function waypointsOf({ label, finding }: Numbered, turnOff: TurnOffPlace | undefined): Waypoint[] {
+  const { at, say, advice, level } = finding;
+  const place: Waypoint = {
+    lat: at.lat,
+    lon: at.lon,
+    name: `${label} ${wordOf(finding)}`,
+    comment: namePlaceInLine(finding, 'both'),
+    description: `${say} ${advice}`.trim(),
     symbol: 'Flag',
+    type: LEVEL_WORD[level],
   };
+  if (turnOff === undefined) return [place];
+  return [
+    {
+      lat: turnOff.at.lat,
+      lon: turnOff.at.lon,
+      name: `${label} OFF NOW`,
+      comment: turnOff.say,
+      description: `${turnOff.say} ${namePlaceInLine(finding, 'both')}`,
+      symbol: 'Flag',
+      type: 'Last place to turn off',
+    },
+    place,
+  ];
+}
+
+/** A word that fits before or without its figure. */
+const WORDS: Readonly<Record<Subject, string>> = {
+  height: 'LOW',
+  width: 'GAP',
+  length: 'LONG',
+  mass: 'WT',
+  axle: 'AXL',
+  access: 'CLOSED',
+  barrier: 'GATE',
+  ground: 'SOFT',
+  water: 'WATER',
+  slope: 'STEEP',
+  narrow: 'NARROW',
+  trees: 'TREES',
+  tunnel: 'TUNNEL',
+  ferry: 'FERRY',
+  crossing: 'HUMP',
+  turn: 'TURN',
+  swing: 'TAIL',
+  zone: 'ZONE',
+  map: 'NO MAP',
+};
+const FIGURE_LONGEST = 4;
+
+/** `LOW 2.8`: metres or tonnes, rounded down as a limit is. */
+function wordOf({ subject, limit }: Finding): string {
+  const word = WORDS[subject];
+  const figure = limit === undefined ? '' : figureOf(limit);
+  return figure === '' || figure.length > FIGURE_LONGEST || word.length > 4 ? word : `${word} ${figure}`;
+}
+
+function figureOf({ value, unit }: NonNullable<Finding['limit']>): string {
+  if (unit === 'm') return String(Math.floor(value * 10 + 1e-6) / 10);
+  return unit === 'kg' ? `${Math.floor(value / 100 + 1e-6) / 10}t` : '';
 }

@@ -7,9 +7,14 @@ export interface Waypoint {
   readonly lat: number;
   readonly lon: number;
   readonly name: string;
+  /** goes to the device */
+  readonly comment?: string;
+  /** for who reads the file */
   readonly description?: string;
   /** symbol name for the device */
   readonly symbol?: string;
+  /** what sort of place it is */
+  readonly type?: string;
 }
 
 /**
@@ -45,11 +50,13 @@ function writeSegment({ lat, lon, timeMs }: RouteSegment): string {
   return ['<trkseg>', ...points, '</trkseg>'].join('\n');
 }
 
-/** Children in the order the GPX 1.1 schema asks for: name, desc, sym. */
-function writeWaypoint({ lat, lon, name, description, symbol }: Waypoint): string {
-  const desc = description === undefined ? '' : `<desc>${escapeXml(description)}</desc>`;
-  const sym = symbol === undefined ? '' : `<sym>${escapeXml(symbol)}</sym>`;
-  return `<wpt ${writePlace(lat, lon)}><name>${escapeXml(name)}</name>${desc}${sym}</wpt>`;
+/** Children in the order the GPX 1.1 schema asks for: name, cmt, desc, sym, type. */
+function writeWaypoint({ lat, lon, name, comment, description, symbol, type }: Waypoint): string {
+  const children = { name, cmt: comment, desc: description, sym: symbol, type };
+  const written = Object.entries(children).map(([tag, text]) =>
+    text === undefined ? '' : `<${tag}>${escapeXml(text)}</${tag}>`,
+  );
+  return `<wpt ${writePlace(lat, lon)}>${written.join('')}</wpt>`;
 }
 
 function writePlace(lat: number, lon: number): string {

@@ -3,13 +3,13 @@ import { decidingOf } from '../../report/deciding.ts';
 import type { Finding } from '../../report/finding.ts';
 import { LEVEL_WORD } from '../../report/level.ts';
 import { namePlace } from '../../report/name-place.ts';
+import { numberedFindings } from '../../report/numbered.ts';
 import type { DriveReport } from '../../report/report.ts';
 import { lengthIn } from '../../units/in-units.ts';
 import { printKm, printMiles } from '../../units/print.ts';
 import { clip, plainLine } from '../../units/text.ts';
 import type { TurnOff } from '../../wayround/turn-off.ts';
 import type { PlaceToKnow } from './document.ts';
-import { numberedFindings } from './numbered.ts';
 import { sayTurnOff } from './say-turn-off.ts';
 
 /** The findings that are shown, in driving order, each with its number and its last place to turn off. */

@@ -1,4 +1,4 @@
-import type { Finding } from '../../report/finding.ts';
+import type { Finding } from './finding.ts';
 
 /** A finding under its number. */
 export interface Numbered {

@@ -1,0 +1,17 @@
+/** A cell: a number stays one, undefined is empty. */
+export type Cell = string | number | undefined;
+
+/** Rows as RFC 4180 has them: commas, quotes doubled, lines ended by CR LF. */
+export function csvText(rows: readonly (readonly Cell[])[]): string {
+  return rows.map((row) => `${row.map(cellText).join(',')}\r\n`).join('');
+}
+
+/** A spreadsheet takes a text that begins like this for a formula: an apostrophe before it keeps it a text. */
+const FORMULA = /^[\s\0]*[=+\-@\t\r\0]/u;
+
+function cellText(cell: Cell): string {
+  if (cell === undefined) return '';
+  if (typeof cell === 'number') return Number.isFinite(cell) ? String(cell) : '';
+  const text = FORMULA.test(cell) ? `'${cell}` : cell;
+  return /[",\r\n]/u.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+}

@@ -23,10 +23,22 @@ const preload: Plugin = {
   },
 };
 
+/** The face of the pages that are handed over, beside the program that puts it into them. */
+const faces: Plugin = {
+  name: 'faces',
+  async buildStart() {
+    for (const weight of [400, 700]) {
+      const name = `b612-latin-${weight}-normal.woff2`;
+      const source = await readFile(join(MAIN, '../node_modules/@fontsource/b612/files', name));
+      this.emitFile({ type: 'asset', fileName: `faces/${name}`, source });
+    }
+  },
+};
+
 /** The program in a few files, so that it starts without opening hundreds. Parts that others may replace stay outside. */
 export default defineConfig({
   root: MAIN,
-  plugins: [preload],
+  plugins: [preload, faces],
   ssr: { noExternal: true, external: ['electron', 'gpxparser', 'opening_hours'] },
   build: {
     ssr: true,

@@ -31,6 +31,7 @@ const ORDER_IN_GEO: readonly (readonly string[])[] = [
   ['leave'],
   ['check.ts'],
   ['wayround', 'yard'],
+  ['handover'],
 ];
 
 /** Packages that geo may use: pure ones. */

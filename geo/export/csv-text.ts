@@ -1,7 +1,9 @@
+import { plainLine } from '../units/text.ts';
+
 /** A cell: a number stays one, undefined is empty. */
 export type Cell = string | number | undefined;
 
-/** Rows as RFC 4180 has them: commas, quotes doubled, lines ended by CR LF. */
+/** Rows as RFC 4180 has them: commas, quotes doubled, lines ended by CR LF; no cell has a line break of its own. */
 export function csvText(rows: readonly (readonly Cell[])[]): string {
   return rows.map((row) => `${row.map(cellText).join(',')}\r\n`).join('');
 }
@@ -12,6 +14,7 @@ const FORMULA = /^[\s\0]*[=+\-@\t\r\0]/u;
 function cellText(cell: Cell): string {
   if (cell === undefined) return '';
   if (typeof cell === 'number') return Number.isFinite(cell) ? String(cell) : '';
-  const text = FORMULA.test(cell) ? `'${cell}` : cell;
+  const plain = plainLine(cell);
+  const text = FORMULA.test(cell) || FORMULA.test(plain) ? `'${plain}` : plain;
   return /[",\r\n]/u.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }

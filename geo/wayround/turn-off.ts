@@ -42,7 +42,13 @@ export function lastTurnOffs(input: PastInput): ReadonlyMap<string, TurnOff | un
   const found = new Map<string, TurnOff | undefined>();
   if (stops.length === 0) return found;
   const trip = layTrip(input);
-  for (const finding of stops) found.set(finding.id, lastTurnOff(trip, finding));
+  const bars = stops.filter(({ level }) => level === 'barred');
+  // what the check bars on one way off is barred on every other
+  const lessons = firstLessons(trip, bars, false);
+  for (const finding of stops) {
+    const own = finding.level === 'barred' ? lessons : withFinding(trip, lessons, finding);
+    found.set(finding.id, lastTurnOff(trip, finding, own));
+  }
   return found;
 }
 
@@ -72,9 +78,23 @@ interface Goal extends Target {
 
 type Junction = ReturnType<typeof questionPast>['sources'][number];
 
-function lastTurnOff(trip: Trip, finding: Finding): TurnOff | undefined {
-  const asked = askedOf(trip, finding);
-  const { on, back, junctions, lessons } = asked;
+/** The same lessons with the roads of a tight finding absent too. */
+function withFinding(trip: Trip, { overlay, learnt, doubtFree }: Lessons, finding: Finding): Lessons {
+  const own = firstLessons(trip, [finding], doubtFree).overlay;
+  return {
+    doubtFree,
+    learnt: new Set(learnt),
+    overlay: {
+      ...overlay,
+      edges: new Map([...overlay.edges, ...own.edges]),
+      turns: new Map([...overlay.turns, ...own.turns]),
+    },
+  };
+}
+
+function lastTurnOff(trip: Trip, finding: Finding, lessons: Lessons): TurnOff | undefined {
+  const asked = askedOf(trip, finding, lessons);
+  const { on, back, junctions } = asked;
   let leadsOn = on.targets.length > 0;
   let surely = false;
   for (const junction of junctions.toReversed()) {
@@ -93,10 +113,8 @@ function lastTurnOff(trip: Trip, finding: Finding): TurnOff | undefined {
   return undefined;
 }
 
-function askedOf(trip: Trip, finding: Finding): Asked {
+function askedOf(trip: Trip, finding: Finding, lessons: Lessons): Asked {
   const { steps, drive, field, input } = trip;
-  const bars = input.report.findings.filter(({ level, id }) => level === 'barred' && id !== finding.id);
-  const lessons = firstLessons(trip, [finding, ...bars], false);
   const stretch = { lowM: 0, fromM: finding.fromM, toM: finding.toM, highM: drive.lengthM };
   const terms = { ...trip.terms, ferries: true };
   const past = questionPast(trip, stretch, terms, lessons.overlay);

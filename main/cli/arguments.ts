@@ -9,15 +9,20 @@ export interface CheckArguments extends Omit<CheckRequest, 'shelf' | 'yard'>, Ya
   readonly outFolder?: string;
 }
 
+export const CHECK_OPTIONS = {
+  once: ['route', 'vehicle', 'load', 'track', 'country', 'leave', 'out', 'yard'],
+  several: ['map', 'past'],
+  flags: ['json', 'way-round', 'no-notes'],
+} as const;
+
 /** Reads the words after `lanegauge check`. Unknown options are refused by name. */
 export function readCheckArguments(words: readonly string[], standsIn: string): Result<CheckArguments> {
-  const read = readWords(words, {
-    once: ['route', 'vehicle', 'load', 'track', 'country', 'leave', 'out', 'yard'],
-    several: ['map', 'past'],
-    flags: ['json', 'way-round', 'no-notes'],
-  });
-  if (!read.ok) return read;
-  const { all, one, flag } = read.value;
+  const read = readWords(words, CHECK_OPTIONS);
+  return read.ok ? checkArgumentsOf(read.value, standsIn) : read;
+}
+
+/** What the words say of the check itself, for every command that begins with one. */
+export function checkArgumentsOf({ all, one, flag }: WordsRead, standsIn: string): Result<CheckArguments> {
   const [route, vehicle, load, maps] = [one('route'), one('vehicle'), one('load'), all('map')];
   const missing = [...(route ? [] : ['--route FILE.gpx']), ...(vehicle ? [] : ['--vehicle FILE.json'])];
   if (!route || !vehicle || missing.length > 0)

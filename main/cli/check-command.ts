@@ -17,7 +17,7 @@ export async function checkCommand(words: readonly string[], terminal: Terminal)
   const request = { ...asked, shelf: shelfFolder(dataFolder), ...given({ yard }) };
   const { progress, signal } = terminal;
   const done = await checkInThread(
-    { request, files: outFolder !== undefined },
+    { request, files: outFolder === undefined ? 'none' : 'report' },
     { onProgress: (what, share) => progress.show(what, share), signal },
   );
   progress.clear();

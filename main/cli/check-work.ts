@@ -1,20 +1,28 @@
 import type { DriveReport } from '../../geo/report/report.ts';
 import { ok, type Result } from '../../geo/result.ts';
-import { type CheckHooks, type CheckRequest, checkFromFiles } from '../services/check-drive.ts';
+import {
+  type CheckHooks,
+  type CheckOutcome,
+  type CheckRequest,
+  checkFromFiles,
+} from '../services/check-drive.ts';
+import type { HandedOver } from '../services/hand-over/hand-over.ts';
 import { PLAIN } from './paint.ts';
 import { printReport } from './print-report.ts';
 
 /** A check to make: everything in it can be handed to a thread. */
 export interface CheckWork {
   readonly request: CheckRequest;
-  /** whether the report's files are wanted too */
-  readonly files: boolean;
+  /** which files are wanted too: the report's, or all that the driver takes along */
+  readonly files: 'none' | 'report' | 'hand over';
 }
 
 export interface CheckDone {
   readonly report: DriveReport;
   /** text by file name */
   readonly files: Readonly<Record<string, string>>;
+  /** only of a handing-over */
+  readonly handedOver?: Pick<HandedOver, 'number' | 'toPrint'> & Pick<CheckOutcome, 'route'>;
 }
 
 const FILE_WIDTH = 100;
@@ -27,9 +35,29 @@ export async function makeCheck(
   const checked = await checkFromFiles(request, hooks);
   if (!checked.ok) return checked;
   const { report } = checked.value;
-  if (!files) return ok({ report, files: {} });
+  if (files === 'none') return ok({ report, files: {} });
+  if (files === 'hand over') return handOverChecked(checked.value, request, hooks);
   // a large geometry library stands behind it, which a plain check need not wait for
   const { reportFiles } = await import('../services/export/report-files.ts');
   const written = reportFiles(checked.value, printReport(report, FILE_WIDTH, PLAIN));
   return written.ok ? ok({ report, files: written.value }) : written;
+}
+
+async function handOverChecked(
+  outcome: CheckOutcome,
+  request: CheckRequest,
+  hooks: CheckHooks,
+): Promise<Result<CheckDone>> {
+  const [{ handOver }, { turnOffsFromFiles }] = await Promise.all([
+    import('../services/hand-over/hand-over.ts'),
+    import('../services/way-round/turn-offs-from-files.ts'),
+  ]);
+  hooks.onProgress?.('looking for places to turn off');
+  const turnOffs = await turnOffsFromFiles(request, outcome.check, outcome.report, hooks.signal);
+  if (!turnOffs.ok) return turnOffs;
+  hooks.onProgress?.('drawing the sheet');
+  const handed = await handOver({ ...outcome, turnOffs: turnOffs.value });
+  if (!handed.ok) return handed;
+  const { number, toPrint, files } = handed.value;
+  return ok({ report: outcome.report, files, handedOver: { number, toPrint, route: outcome.route } });
 }

@@ -18,6 +18,11 @@ export const HELP = `lanegauge: will this vehicle get along this drive?
       [--yard FOLDER] [--no-notes]
       lays out a drive for this vehicle from place to place, checked, and writes it as a dense track
 
+  lanegauge hand-over --route DRIVE.gpx --vehicle CARD.json --out FOLDER [--pdf]
+      checks as above and writes what the driver takes along: sheet.html, phone.html, visor-card.html, drive.gpx with
+      waypoints, findings.geojson, findings.csv, report.json, and day.ics with a leave time
+      [--pdf]                 also sheet.pdf, printed by a Chromium, Chrome or Edge found on this computer
+
   lanegauge load --vehicle CARD.json --load LOAD.json
       [--json]                what each axle carries, against its plate
 

@@ -56,6 +56,8 @@ export interface CheckOutcome {
   readonly route: Route;
   readonly drive: Drive;
   readonly roads: Roads;
+  /** everything of the check but its map */
+  readonly check: CheckOnAnyMap;
 }
 
 /** The whole check from files: card, route and map read, the drive followed, every subject asked. */
@@ -97,13 +99,9 @@ export async function checkFromFiles(
     made: hooks.now().toISOString(),
   };
   const report = checkDrive({ ...check, drive, roads: map.value, ...given({ leaving: leaving?.value }) });
-  const whole = await withWaysRound(
-    report,
-    { ...check, ...given({ leaveAt: request.leaveAt }) },
-    request,
-    hooks,
-  );
-  return whole.ok ? ok({ report: whole.value, route, drive, roads: map.value }) : whole;
+  const onAnyMap = { ...check, ...given({ leaveAt: request.leaveAt }) };
+  const whole = await withWaysRound(report, onAnyMap, request, hooks);
+  return whole.ok ? ok({ report: whole.value, route, drive, roads: map.value, check: onAnyMap }) : whole;
 }
 
 /** The report with the ways round that were asked for. */

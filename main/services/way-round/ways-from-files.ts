@@ -55,7 +55,7 @@ interface OnRoads<T> {
   inPieces(read: ReadRoads): Promise<Result<T>>;
 }
 
-async function onNamedMap<T>(
+export async function onNamedMap<T>(
   { mapPaths, shelf }: MapNamed,
   signal: AbortSignal | undefined,
   work: OnRoads<T>,

@@ -26,7 +26,7 @@ export interface CheckOnAnyMap extends Omit<CheckInput, 'drive' | 'roads' | 'lea
 export type ReadRoads = (about: Pick<Route, 'segments'>, reachM: number | undefined) => Promise<Roads>;
 
 /** A way round may lead this far beside the drive. */
-const WIDE_M = 10_000;
+export const WIDE_M = 10_000;
 
 /** Ways past, and the check they belong to. */
 export interface Found extends WaysRound {

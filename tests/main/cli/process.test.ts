@@ -78,7 +78,7 @@ describe.skipIf(process.platform !== 'linux')('output that cannot be written', (
   });
 });
 
-const WORK = { request: { routePath: '', mapPaths: [], shelf: '', vehiclePath: '' }, files: false };
+const WORK = { request: { routePath: '', mapPaths: [], shelf: '', vehiclePath: '' }, files: 'none' as const };
 
 /** A thread of little memory that runs this script. */
 function threadOf(script: string): Worker {

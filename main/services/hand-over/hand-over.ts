@@ -1,0 +1,101 @@
+import { createHash } from 'node:crypto';
+import { stripOf } from '../../../geo/drive/strip/strip-of.ts';
+import { dayIcs } from '../../../geo/export/day-ics.ts';
+import { driveGpx } from '../../../geo/export/drive-gpx.ts';
+import { findingsCsv } from '../../../geo/export/findings-csv.ts';
+import { findingsGeoJson } from '../../../geo/export/findings-geojson.ts';
+import { given } from '../../../geo/given.ts';
+import { visorCards } from '../../../geo/handover/card/visor-cards.ts';
+import { BEFORE_SETTING_OFF } from '../../../geo/handover/document/before-setting-off.ts';
+import type { DayToKeep, DueTime, HandOverDocument } from '../../../geo/handover/document/document.ts';
+import { type HandOverInput, makeDocument } from '../../../geo/handover/document/make-document.ts';
+import { phonePage } from '../../../geo/handover/phone/phone-page.ts';
+import { sheetPage } from '../../../geo/handover/sheet/sheet-page.ts';
+import { sheetNumberOf } from '../../../geo/handover/sheet-number.ts';
+import type { DriveReport } from '../../../geo/report/report.ts';
+import { ok, type Result } from '../../../geo/result.ts';
+import type { TurnOff } from '../../../geo/wayround/turn-off.ts';
+import type { CheckOutcome } from '../check-drive.ts';
+import { readFaces } from './faces.ts';
+
+/** What a handing-over is made from; what is left out is the program's own, or empty. */
+export interface ToHandOver extends Pick<CheckOutcome, 'report' | 'route' | 'drive' | 'roads'> {
+  /** by finding id, as `lastTurnOffs` tells them */
+  readonly turnOffs: ReadonlyMap<string, TurnOff | undefined>;
+  readonly firm?: HandOverInput['firm'];
+  readonly before?: readonly string[];
+  readonly day?: DayToKeep;
+  /** the sheet's number; without one it is made of the report */
+  readonly number?: string;
+  readonly replaces?: string;
+}
+
+export interface HandedOver {
+  /** the sheet's number */
+  readonly number: string;
+  /** text by file name */
+  readonly files: Readonly<Record<string, string>>;
+  /** the drive sheet for the paper of the drive's country, as a printer is to be given it */
+  readonly toPrint: string;
+}
+
+const NO_FIRM = { heading: '', telephone: '' };
+/** Where printers hold Letter. */
+const LETTER_COUNTRIES: ReadonlySet<string> = new Set(['US', 'CA', 'MX']);
+
+/** Everything the driver takes along from one check, as texts. Writes nothing. */
+export async function handOver(asked: ToHandOver): Promise<Result<HandedOver>> {
+  const { report, route, drive, roads, turnOffs, day } = asked;
+  const reportText = `${JSON.stringify(report, null, 2)}\n`;
+  const number = asked.number ?? sheetNumberOf(createHash('sha256').update(reportText).digest('hex'));
+  const document = makeDocument({
+    report,
+    turnOffs,
+    sheet: { number, ...given({ replaces: asked.replaces }) },
+    firm: asked.firm ?? NO_FIRM,
+    before: asked.before ?? BEFORE_SETTING_OFF,
+    ...given({ day }),
+  });
+  const places = turnOffPlaces(document);
+  const gpx = driveGpx(report, route, places);
+  if (!gpx.ok) return gpx;
+  const faces = await readFaces();
+  const drawn = { drive, roads, strip: stripOf(drive, roads, report.country[0]) };
+  const letter = report.country.some((code) => LETTER_COUNTRIES.has(code));
+  const ics = dayIcs({
+    drive: document.drive.name,
+    due: dueOf(report, day),
+    made: report.made,
+    uid: number,
+    program: report.program,
+    note: `${document.verdict.head}. ${document.verdict.say} Sheet ${number}.`,
+  });
+  return ok({
+    number,
+    files: {
+      'sheet.html': sheetPage(document, drawn, { faces }),
+      'phone.html': phonePage(document, drawn, faces),
+      'visor-card.html': visorCards([report.vehicle], faces),
+      'drive.gpx': gpx.value,
+      'findings.geojson': `${JSON.stringify(findingsGeoJson(report, drive, roads), null, 2)}\n`,
+      'findings.csv': findingsCsv(report, places),
+      'report.json': reportText,
+      ...given({ 'day.ics': ics }),
+    },
+    toPrint: sheetPage(document, drawn, { faces, paper: letter ? 'letter' : 'A4' }),
+  });
+}
+
+function turnOffPlaces({ places }: HandOverDocument): Map<string, TurnOff & { readonly say: string }> {
+  return new Map(
+    places.flatMap(({ finding, turnOff }) =>
+      turnOff?.place === undefined ? [] : [[finding.id, { ...turnOff.place, say: turnOff.say }]],
+    ),
+  );
+}
+
+/** The drive was judged at its leave time: leaving is due then, and what the day asks after that. */
+function dueOf({ timetable }: DriveReport, day: DayToKeep | undefined): DueTime[] {
+  const leaveAt = timetable?.leaveAt;
+  return [...(leaveAt === undefined ? [] : [{ what: 'Leave', at: leaveAt }]), ...(day?.due ?? [])];
+}

@@ -1,0 +1,47 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { csvText } from '../../../geo/export/csv-text.ts';
+import { findingsCsv } from '../../../geo/export/findings-csv.ts';
+import { handedOver } from '../../support/handed-over.ts';
+import { road } from '../../support/way-round/ask-ways.ts';
+
+/** Cells as RFC 4180 has them, read by its own grammar. */
+function cellsOf(text: string): string[][] {
+  return [...text.matchAll(/((?:"(?:[^"]|"")*"|[^",\r\n]*)(?:,(?:"(?:[^"]|"")*"|[^",\r\n]*))*)\r\n/g)].map(
+    ([, row = '']) =>
+      [...row.matchAll(/(?:^|,)(?:"((?:[^"]|"")*)"|([^",]*))/g)].map(([, quoted, bare]) =>
+        quoted === undefined ? (bare ?? '') : quoted.replaceAll('""', '"'),
+      ),
+  );
+}
+
+describe('findings as CSV', () => {
+  it('are one row of headings and one row a finding, all of one length', () => {
+    const { report } = handedOver(
+      [road(1, ['0,0', '5,0']), road(2, ['5,0', '9,0'], { maxheight: '2.5', name: '=HYPERLINK("x"),1' })],
+      [1, 2],
+    );
+    const text = findingsCsv(report, new Map());
+    const rows = cellsOf(text);
+    expect(rows.map((row) => row.join()).join().length).toBeGreaterThan(0);
+    expect(rows).toHaveLength(report.findings.length + 1);
+    const [head = []] = rows;
+    for (const row of rows) expect(row).toHaveLength(head.length);
+    const bar = rows.find((row) => row[head.indexOf('subject')] === 'height');
+    expect(bar?.[head.indexOf('spare')]).toBe('-0.55');
+    expect(bar?.[head.indexOf('road')]).toBe('\'=HYPERLINK("x"),1');
+  });
+
+  it('hold no text that a spreadsheet takes for a formula, and lose no other', () => {
+    fc.assert(
+      fc.property(fc.string({ unit: fc.constantFrom(...'=+-@\t\r\n\0",a \u202e') }), (text) => {
+        const cell = csvText([[text]])
+          .slice(0, -2)
+          .replace(/^"/, '');
+        expect(cell).not.toMatch(/^\s*[=+\-@\t\r\0]/);
+      }),
+      { numRuns: 100 },
+    );
+    expect(csvText([['a,"b"', -0.5, undefined, '-x']])).toBe('"a,""b""",-0.5,,\'-x\r\n');
+  });
+});

@@ -1,0 +1,137 @@
+import { describe, expect, it } from 'vitest';
+import { visorCards } from '../../../geo/handover/card/visor-cards.ts';
+import { cardFigures, tailOneIn } from '../../../geo/handover/document/big-figures.ts';
+import { phonePage } from '../../../geo/handover/phone/phone-page.ts';
+import { sheetPage } from '../../../geo/handover/sheet/sheet-page.ts';
+import { STANDING_CAUTION } from '../../../geo/report/standing-caution.ts';
+import { COACH_BUILT } from '../../support/coach-built.ts';
+import type { TestWay } from '../../support/drive-on.ts';
+import { handedOver } from '../../support/handed-over.ts';
+import { road } from '../../support/way-round/ask-ways.ts';
+
+const EVIL = '"><script>alert(1)</script>\u202e=1+1';
+
+/** A street under a bridge of 2.5 m, and a lane to turn off into before it. */
+const BARRED = handedOver(
+  [
+    road(1, ['0,0', '5,0'], { name: EVIL }),
+    road(2, ['5,0', '10,0'], { maxheight: '2.5', name: EVIL }),
+    road(3, ['5,0', '5,4', '10,4', '10,0'], { name: 'Long <Lane>' }),
+    road(4, ['10,0', '20,0']),
+  ],
+  [1, 2, 4],
+  { name: EVIL, telephone: '+44 1632 960123' },
+);
+const CLEAR = handedOver([road(1, ['0,0', '20,0'], { maxspeed: '50' })], [1]);
+
+function pagesOf({ document, drawn }: typeof BARRED): { sheet: string; phone: string } {
+  return { sheet: sheetPage(document, drawn, { faces: {} }), phone: phonePage(document, drawn, {}) };
+}
+
+/** What a reader sees: without marks, styles and escapes. */
+function seen(html: string): string {
+  const text = html.replace(/<style>[\s\S]*?<\/style>/g, '').replace(/<[^>]*>/g, ' ');
+  const named: Record<string, string> = { lt: '<', gt: '>', amp: '&', quot: '"', '#39': "'" };
+  return text.replace(/&(lt|gt|amp|quot|#39);/g, (_, name: string) => named[name] ?? '');
+}
+
+describe('sheet and phone page', () => {
+  const pages = pagesOf(BARRED);
+
+  it('say do not drive across the head of a barred drive', () => {
+    for (const page of Object.values(pages)) expect(page).toMatch(/<h1>Do not drive<\/h1>/);
+    expect(seen(pagesOf(CLEAR).sheet)).not.toContain('Do not drive');
+  });
+
+  it('say of every finding what the report says, under its number, and where to turn off', () => {
+    const shown = BARRED.report.findings.filter(({ folded }) => !folded);
+    expect(shown.length).toBeGreaterThan(0);
+    for (const page of Object.values(pages)) {
+      const text = seen(page);
+      for (const { say } of shown) expect(text).toContain(say);
+      for (const { advice } of shown) expect(text).toContain(advice);
+      expect(text).toContain('Last place to turn off: 0.5 km (0.3 mi), left into Long <Lane>');
+      for (const { label } of BARRED.document.places) expect(text).toContain(label);
+    }
+  });
+
+  it('carry the caution as written, what was not checked, and whom to ring', () => {
+    for (const page of Object.values(pages)) {
+      const text = seen(page);
+      expect(text).toContain(STANDING_CAUTION);
+      expect(text).toContain('What was not checked');
+      expect(text).toContain('ring +44 1632 960123');
+      expect(text).toContain('K7QM-4XPD');
+    }
+    expect(pages.phone).toContain('href="tel:+441632960123"');
+  });
+
+  it('hold no stranger’s markup, no script, and nothing that asks a network', () => {
+    for (const page of Object.values(pages)) {
+      expect(page).not.toMatch(/<script/i);
+      expect(page).not.toContain('\u202e');
+      expect(page).not.toMatch(/\s(src|srcset|action|data|poster)=/i);
+      expect(page.match(/href="[^"]*"/g) ?? []).toSatisfy((all: string[]) =>
+        all.every((one) => /^href="(geo|tel):/.test(one)),
+      );
+      expect(page).not.toMatch(/url\((?!data:)/i);
+      expect(page).toContain("default-src 'none'");
+    }
+  });
+
+  it('give places as links with their figures beside them', () => {
+    expect(pages.phone).toMatch(/<a href="geo:50\.\d{5},7\.\d{5}">50\.\d{5}, 7\.\d{5}<\/a>/);
+  });
+
+  it('are made of a drive with nothing on it, and of one with five hundred findings', () => {
+    expect(CLEAR.document.places).toEqual([]);
+    const ways: TestWay[] = [];
+    for (let i = 0; i < 500; i++)
+      ways.push(road(i + 1, [`${i},0`, `${i + 1},0`], i % 2 ? { maxheight: '2.5' } : { maxweight: '2' }));
+    const many = handedOver(
+      ways,
+      ways.map(({ id }) => id),
+    );
+    expect(many.document.places.length).toBeGreaterThan(400);
+    const { sheet, phone } = pagesOf(many);
+    expect(seen(sheet)).toContain(String(many.document.places.length));
+    expect(phone.length).toBeLessThan(3_000_000);
+  });
+});
+
+describe('a place to turn off that lies before another finding', () => {
+  it('is told so; with none at all the drive is not to be begun', () => {
+    const twice = handedOver(
+      [
+        road(1, ['0,0', '5,0']),
+        road(2, ['5,0', '10,0'], { maxheight: '2.5' }),
+        road(3, ['10,0', '15,0']),
+        road(4, ['15,0', '20,0'], { maxheight: '2.4' }),
+        road(5, ['5,0', '5,4', '20,4', '20,0']),
+      ],
+      [1, 2, 3, 4],
+    );
+    const [first, second] = twice.document.places.filter(({ turnOff }) => turnOff !== undefined);
+    expect(first?.turnOff?.say).not.toContain('It lies before');
+    expect(second?.turnOff?.say).toContain(`It lies before ${first?.label}: none comes after that.`);
+    const none = handedOver([road(1, ['0,0', '5,0']), road(2, ['5,0', '9,0'], { maxheight: '2.5' })], [1, 2]);
+    expect(none.document.places[0]?.turnOff?.say).toBe('No place to turn off before it: do not start.');
+  });
+});
+
+describe('a visor card', () => {
+  it('rounds every size up, so that no sign is thought to be high enough', () => {
+    const card = { ...COACH_BUILT, heightM: 3.148, rearClearanceM: 0.331 };
+    expect(cardFigures(card)[0]).toEqual({ what: 'Height', metric: '3.15 m', imperial: '10′4″' });
+    // 2.42 m behind the axle over 0.331 m is 7.31
+    expect(tailOneIn(card)).toBe('1 in 8');
+  });
+
+  it('of a fleet holds a page each, with the length of both, rack on and off', () => {
+    const racked = { ...COACH_BUILT, name: 'Two', rack: { lengthM: 0.7, widthM: 2, fitted: false } };
+    const page = visorCards([COACH_BUILT, racked], {});
+    expect(page.match(/<article/g)).toHaveLength(2);
+    expect(seen(page)).toContain('Length with rack');
+    expect(page).toContain('8.11<small> m');
+  });
+});

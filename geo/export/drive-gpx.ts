@@ -78,6 +78,7 @@ const WORDS: Readonly<Record<Subject, string>> = {
   turn: 'TURN',
   swing: 'TAIL',
   zone: 'ZONE',
+  note: 'NOTE',
   map: 'NO MAP',
 };
 const FIGURE_LONGEST = 4;

@@ -22,7 +22,8 @@ export function readCheckArguments(words: readonly string[], standsIn: string): 
 }
 
 /** What the words say of the check itself, for every command that begins with one. */
-export function checkArgumentsOf({ all, one, flag }: WordsRead, standsIn: string): Result<CheckArguments> {
+export function checkArgumentsOf(words: WordsRead, standsIn: string): Result<CheckArguments> {
+  const { all, one, flag } = words;
   const [route, vehicle, load, maps] = [one('route'), one('vehicle'), one('load'), all('map')];
   const missing = [...(route ? [] : ['--route FILE.gpx']), ...(vehicle ? [] : ['--vehicle FILE.json'])];
   if (!route || !vehicle || missing.length > 0)
@@ -34,7 +35,7 @@ export function checkArgumentsOf({ all, one, flag }: WordsRead, standsIn: string
   const past = all('past');
   if (past.length > 0 && !flag('way-round'))
     return fail('usage', `--past names what a way round is to pass: add --way-round. ${USAGE_HINT}`);
-  const yard = readYard(read.value, standsIn);
+  const yard = readYard(words, standsIn);
   if (!yard.ok) return yard;
   const track = one('track');
   const out = one('out');

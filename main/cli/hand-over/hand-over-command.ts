@@ -1,3 +1,4 @@
+import { given } from '../../../geo/given.ts';
 import { LEVEL_WORD } from '../../../geo/report/level.ts';
 import { sayVerdict } from '../../../geo/report/say-verdict.ts';
 import { listed } from '../../../geo/units/text.ts';
@@ -5,6 +6,7 @@ import { findBrowser } from '../../services/hand-over/find-browser.ts';
 import { printPdf } from '../../services/hand-over/print-pdf.ts';
 import { writeHandOver } from '../../services/hand-over/write-hand-over.ts';
 import { shelfFolder } from '../../services/shelf/where-shelf.ts';
+import { yardNamed } from '../arguments.ts';
 import { checkInThread } from '../check-thread.ts';
 import type { CheckDone } from '../check-work.ts';
 import { jsonText } from '../json-text.ts';
@@ -16,10 +18,11 @@ import { readHandOverArguments } from './hand-over-arguments.ts';
 export async function handOverCommand(words: readonly string[], terminal: Terminal): Promise<number> {
   const read = readHandOverArguments(words, terminal.folder);
   if (!read.ok) return refuse(read.error.message, terminal);
-  const { json, outFolder, pdf, ...asked } = read.value;
-  const { progress, signal } = terminal;
+  const { json, outFolder, pdf, yardFolder, noNotes, ...asked } = read.value;
+  const { progress, signal, dataFolder } = terminal;
+  const yard = yardNamed({ noNotes, ...given({ yardFolder }) }, dataFolder);
   const done = await checkInThread(
-    { request: { ...asked, shelf: shelfFolder(terminal.dataFolder) }, files: 'hand over' },
+    { request: { ...asked, shelf: shelfFolder(dataFolder), ...given({ yard }) }, files: 'hand over' },
     { onProgress: (what, share) => progress.show(what, share), signal },
   );
   if (!done.ok || signal.aborted) {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { readGpx } from '../../../geo/drive/gpx/read-gpx.ts';
 import { driveGpx } from '../../../geo/export/drive-gpx.ts';
 import { findingsGeoJson } from '../../../geo/export/findings-geojson.ts';
-import { handedOver } from '../../support/handed-over.ts';
+import { handedOver } from '../../support/hand-over/handed-over.ts';
 import { road } from '../../support/way-round/ask-ways.ts';
 
 const { report, route, document, drawn } = handedOver(

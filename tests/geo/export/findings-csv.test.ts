@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { csvText } from '../../../geo/export/csv-text.ts';
 import { findingsCsv } from '../../../geo/export/findings-csv.ts';
-import { handedOver } from '../../support/handed-over.ts';
+import { handedOver } from '../../support/hand-over/handed-over.ts';
 import { road } from '../../support/way-round/ask-ways.ts';
 
 /** Cells as RFC 4180 has them, read by its own grammar. */

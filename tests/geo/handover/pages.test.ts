@@ -6,7 +6,7 @@ import { sheetPage } from '../../../geo/handover/sheet/sheet-page.ts';
 import { STANDING_CAUTION } from '../../../geo/report/standing-caution.ts';
 import { COACH_BUILT } from '../../support/coach-built.ts';
 import type { TestWay } from '../../support/drive-on.ts';
-import { handedOver } from '../../support/handed-over.ts';
+import { handedOver } from '../../support/hand-over/handed-over.ts';
 import { road } from '../../support/way-round/ask-ways.ts';
 
 const EVIL = '"><script>alert(1)</script>\u202e=1+1';

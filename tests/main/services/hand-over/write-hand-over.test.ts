@@ -6,7 +6,7 @@ import { findBrowser } from '../../../../main/services/hand-over/find-browser.ts
 import { type HandedOver, handOver } from '../../../../main/services/hand-over/hand-over.ts';
 import { printPdf } from '../../../../main/services/hand-over/print-pdf.ts';
 import { writeHandOver } from '../../../../main/services/hand-over/write-hand-over.ts';
-import { handedOver } from '../../../support/handed-over.ts';
+import { handedOver } from '../../../support/hand-over/handed-over.ts';
 import { road } from '../../../support/way-round/ask-ways.ts';
 
 const NORTH = handedOver([road(1, ['0,0', '5,0'])], [1]);

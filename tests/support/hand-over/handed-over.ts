@@ -1,15 +1,15 @@
-import { type CheckInput, checkDrive } from '../../geo/check.ts';
-import type { Route } from '../../geo/drive/gpx/route.ts';
-import { lineBetween } from '../../geo/drive/line-between.ts';
-import { stripOf } from '../../geo/drive/strip/strip-of.ts';
-import { BEFORE_SETTING_OFF } from '../../geo/handover/document/before-setting-off.ts';
-import type { HandOverDocument } from '../../geo/handover/document/document.ts';
-import { makeDocument } from '../../geo/handover/document/make-document.ts';
-import type { DrawnDrive } from '../../geo/handover/draw/drive-map.ts';
-import type { DriveReport } from '../../geo/report/report.ts';
-import { lastTurnOffs, type TurnOff } from '../../geo/wayround/turn-off.ts';
-import { COACH_BUILT } from './coach-built.ts';
-import { driveOn, type Step, type TestWay, testMap } from './drive-on.ts';
+import { type CheckInput, checkDrive } from '../../../geo/check.ts';
+import type { Route } from '../../../geo/drive/gpx/route.ts';
+import { lineBetween } from '../../../geo/drive/line-between.ts';
+import { stripOf } from '../../../geo/drive/strip/strip-of.ts';
+import { BEFORE_SETTING_OFF } from '../../../geo/handover/document/before-setting-off.ts';
+import type { HandOverDocument } from '../../../geo/handover/document/document.ts';
+import { makeDocument } from '../../../geo/handover/document/make-document.ts';
+import type { DrawnDrive } from '../../../geo/handover/draw/drive-map.ts';
+import type { DriveReport } from '../../../geo/report/report.ts';
+import { lastTurnOffs, type TurnOff } from '../../../geo/wayround/turn-off.ts';
+import { COACH_BUILT } from '../coach-built.ts';
+import { driveOn, type Step, type TestWay, testMap } from '../drive-on.ts';
 
 /** A drive along whole ways of a hand-made map, checked and made ready to be handed over. */
 export interface Handed {

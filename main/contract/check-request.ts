@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { dayPlanSchema } from '../../geo/day/plan.ts';
 import { loadListSchema } from '../../geo/load/list/load-list.ts';
 import { vehicleCardSchema } from '../../geo/vehicle/card.ts';
 import { LEAVE_AT } from './leave-at.ts';
@@ -12,6 +13,8 @@ export const checkRequestSchema = z.strictObject({
   load: loadListSchema.optional(),
   leaveAt: z.string().regex(LEAVE_AT).optional(),
   margins: settingsSchema.shape.margins.optional(),
+  /** stops with their stay, and the return hour */
+  day: dayPlanSchema.optional(),
   /** ISO 3166-1 alpha-2 */
   country: z
     .string()

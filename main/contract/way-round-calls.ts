@@ -1,5 +1,7 @@
 import { z } from 'zod';
+import { servicesFoundSchema } from '../../geo/day/service.ts';
 import { noWayRoundSchema, wayRoundSchema } from '../../geo/report/way-round.ts';
+import { SERVICE_KINDS } from '../../geo/services/kinds.ts';
 import { NAME_KINDS } from '../../geo/shelf/names.ts';
 import { checkRequestSchema } from './check-request.ts';
 import { followedDriveSchema } from './followed-drive.ts';
@@ -65,6 +67,15 @@ export const WAY_ROUND_CALLS = {
       /** where each place was put on a road, and how far from it that is */
       snapped: z.array(z.strictObject({ ...degrees, awayM: z.number() })),
     }),
+  },
+  /** Places near an open drive where its vehicle can see to its tanks, each with a way there and back. */
+  services: {
+    request: checkRequestSchema.extend({
+      wanted: z.array(z.enum(SERVICE_KINDS)).min(1).max(SERVICE_KINDS.length),
+      prefer: prefer.optional(),
+    }),
+    progress: workSchema,
+    value: servicesFoundSchema.extend({ say: z.array(z.string()) }),
   },
   /** Names that begin with a text, on the open map: places, roads, sites. */
   findPlaces: {

@@ -15,7 +15,7 @@ export type CheckAsked = Omit<EngineCalls['check']['request'], 'driveId'>;
 /** What a check of a drive is made of, the time it leaves apart. */
 export function checkInputOf(
   { route, file, notes }: OpenDrive,
-  { vehicle, load, margins, country, made, localNotes }: CheckAsked,
+  { vehicle, load, margins, country, day, made, localNotes }: CheckAsked,
   lookUp: () => void,
 ): Result<Omit<CheckInput, 'drive' | 'roads' | 'leaving'>> {
   const loaded = load === undefined ? undefined : loadResult(vehicle, load.items);
@@ -24,7 +24,7 @@ export function checkInputOf(
     route,
     file,
     card: vehicle,
-    ...given({ load: loaded?.value, country, margins, localNotes }),
+    ...given({ load: loaded?.value, country, margins, day, localNotes }),
     notes,
     program: PROGRAM,
     made,

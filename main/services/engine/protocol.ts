@@ -44,6 +44,7 @@ export interface EngineCalls {
   tile: { request: RequestOf<'tile'>; value: TileFeatures };
   strip: { request: RequestOf<'strip'>; value: Strip };
   wayRound: { request: RequestOf<'wayRound'> & MadeWith; value: ValueOf<'wayRound'> };
+  services: { request: RequestOf<'services'> & MadeWith; value: ValueOf<'services'> };
   findPlaces: { request: RequestOf<'findPlaces'>; value: ValueOf<'findPlaces'> };
   /** The caller names the drive. */
   planDrive: {

@@ -23,6 +23,7 @@ const REMEMBER: { readonly [K in EngineCallName]: (opened: Opened, request: Requ
   tile() {},
   strip() {},
   wayRound() {},
+  services() {},
   findPlaces() {},
   roadAt() {},
   notesForMappers() {},

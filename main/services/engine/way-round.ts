@@ -7,23 +7,25 @@ import { routeWithWay } from '../../../geo/wayround/take-way.ts';
 import type { ValueOf } from '../../contract/calls.ts';
 import type { FollowedDrive } from '../../contract/followed-drive.ts';
 import { PROGRAM } from '../../version.ts';
-import { roadsFromShelf } from '../shelf/roads-from-shelf.ts';
 import { type PlanOnAnyMap, planOn, planRead } from '../way-round/plan-read.ts';
-import { type CheckOnAnyMap, type ReadRoads, waysOn, waysRead } from '../way-round/ways-past.ts';
+import { type CheckOnAnyMap, waysOn, waysRead } from '../way-round/ways-past.ts';
 import { checkInputOf } from './check-open-drive.ts';
 import { driveForPage, type OpenDrive } from './drive-for-page.ts';
 import { keepDrive } from './open-drives.ts';
 import type { EngineCalls, EngineHandlers, WorkHooks } from './protocol.ts';
+import { readShelf } from './read-shelf.ts';
+import { findServices } from './services.ts';
 import { type EngineState, findDrive } from './state.ts';
 
 /** Ways past what stops an open drive, and drives changed by them. */
 export function wayRoundHandlers(
   state: EngineState,
-): Pick<EngineHandlers, 'wayRound' | 'takeWay' | 'planDrive'> {
+): Pick<EngineHandlers, 'wayRound' | 'takeWay' | 'planDrive' | 'services'> {
   return {
     wayRound: (request, hooks) => findWays(state, request, hooks),
     takeWay: (request, hooks) => takeWay(state, request, hooks),
     planDrive: (request, hooks) => planAnew(state, request, hooks),
+    services: (request, hooks) => findServices(state, request, hooks),
   };
 }
 
@@ -50,13 +52,6 @@ async function findWays(
     noWayRound: [...noWayRound],
     wider: atEdge ? 'fetch' : 'none',
   });
-}
-
-/** Roads of the open shelf about any line; undefined where a file is open, of which all there is has been read. */
-function readShelf({ shelf }: EngineState, lookUp: () => void): ReadRoads | undefined {
-  if (shelf === undefined) return undefined;
-  const pause = async () => lookUp();
-  return async (about, reachM) => (await roadsFromShelf(shelf, about, pause, given({ reachM }))).roads;
 }
 
 /** The changed drive is followed on the roads about it; the drive before stays open on its own. */
@@ -89,7 +84,7 @@ async function planAnew(
 ): Promise<Result<ValueOf<'planDrive'>>> {
   if (!state.map) return NO_MAP;
   onProgress({ what: 'Laying out the drive' });
-  const { vehicle, load, margins, country, made, localNotes } = asked;
+  const { vehicle, load, margins, country, day, made, localNotes } = asked;
   const loaded = load === undefined ? undefined : loadResult(vehicle, load.items);
   if (loaded?.ok === false) return loaded;
   const plan: PlanOnAnyMap = {
@@ -98,7 +93,7 @@ async function planAnew(
     program: PROGRAM,
     made,
     lookUp,
-    ...given({ load: loaded?.value, margins, country, prefer, name, leave: leaveAt, localNotes }),
+    ...given({ load: loaded?.value, margins, country, day, prefer, name, leave: leaveAt, localNotes }),
   };
   const read = readShelf(state, lookUp);
   const planned = read === undefined ? planOn(state.map, plan) : await planRead(read, plan);

@@ -72,7 +72,7 @@ export async function waysRead(
   return ok({ ...judged.value, noWayRound });
 }
 
-function segmentOf(path: readonly (readonly [number, number])[]): Route['segments'][number] {
+export function segmentOf(path: readonly (readonly [number, number])[]): Route['segments'][number] {
   return {
     lat: Float64Array.from(path, ([lat]) => lat),
     lon: Float64Array.from(path, ([, lon]) => lon),

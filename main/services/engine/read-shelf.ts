@@ -1,0 +1,11 @@
+import { given } from '../../../geo/given.ts';
+import { roadsFromShelf } from '../shelf/roads-from-shelf.ts';
+import type { ReadRoads } from '../way-round/ways-past.ts';
+import type { EngineState } from './state.ts';
+
+/** Roads of the open shelf about any line; undefined where a file is open, of which all there is has been read. */
+export function readShelf({ shelf }: EngineState, lookUp: () => void): ReadRoads | undefined {
+  if (shelf === undefined) return undefined;
+  const pause = async () => lookUp();
+  return async (about, reachM) => (await roadsFromShelf(shelf, about, pause, given({ reachM }))).roads;
+}

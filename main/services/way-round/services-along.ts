@@ -1,0 +1,71 @@
+import { checkDrive } from '../../../geo/check.ts';
+import type { ServicesFound } from '../../../geo/day/service.ts';
+import { followRoads } from '../../../geo/drive/match/follow-roads.ts';
+import { readLeaving } from '../../../geo/drive/times/leaving.ts';
+import { given } from '../../../geo/given.ts';
+import { ok, type Result } from '../../../geo/result.ts';
+import type { Roads } from '../../../geo/roads/roads.ts';
+import type { ServiceKind } from '../../../geo/services/kinds.ts';
+import type { ServicePoint } from '../../../geo/services/point.ts';
+import { pointsIn } from '../../../geo/services/points-in.ts';
+import type { Prefer } from '../../../geo/wayround/price/prices.ts';
+import { REACH_M } from '../../../geo/wayround/stop/candidates.ts';
+import { servicesNear } from '../../../geo/wayround/stop/services-near.ts';
+import { type CheckOnAnyMap, type ReadRoads, segmentOf } from './ways-past.ts';
+
+/** What is looked for. */
+export interface ServicesWanted {
+  readonly wanted: readonly ServiceKind[];
+  readonly prefer?: Prefer;
+}
+
+/** Roads are read so far beside the drive: a way to a place within reach may swing out beyond it. */
+const WIDE_M = 2 * REACH_M;
+
+/** Places to see to the tanks along a drive, where all the roads there are have been read. */
+export function servicesOn(
+  roads: Roads,
+  { leaveAt, ...check }: CheckOnAnyMap,
+  { wanted, prefer }: ServicesWanted,
+  points: readonly ServicePoint[] = pointsIn(roads),
+): Result<ServicesFound> {
+  const drive = followRoads(check.route, roads, given({ lookUp: check.lookUp }));
+  const leaving = leaveAt === undefined ? undefined : readLeaving(leaveAt, drive, roads, check.country);
+  if (leaving?.ok === false) return leaving;
+  const input = { ...check, drive, roads, ...given({ leaving: leaving?.value }) };
+  return ok(servicesNear({ check: input, report: checkDrive(input), points, wanted, ...given({ prefer }) }));
+}
+
+/**
+ * The same where roads are read piece by piece: first those far about the drive, to find ways; then all that lies near
+ * the ways found, roofs over pumps included, so that each is judged on everything the map has.
+ */
+export async function servicesRead(
+  read: ReadRoads,
+  check: CheckOnAnyMap,
+  wanted: ServicesWanted,
+  points: readonly ServicePoint[],
+): Promise<Result<ServicesFound>> {
+  const found = servicesOn(await read(check.route, WIDE_M), check, wanted, points);
+  if (!found.ok || found.value.services.length === 0) return found;
+  const { services, not, leftOut } = found.value;
+  const ways = services.flatMap(({ way }) => (way === undefined ? [] : [segmentOf(way.path)]));
+  const near = await read({ segments: [...check.route.segments, ...ways] }, undefined);
+  const told = new Set(services.map(({ osm }) => keyOf(osm)));
+  const again = servicesOn(
+    near,
+    check,
+    wanted,
+    points.filter(({ osm }) => told.has(keyOf(osm))),
+  );
+  if (!again.ok) return again;
+  return ok({
+    services: again.value.services,
+    not: [...again.value.not, ...not],
+    leftOut: leftOut + again.value.leftOut,
+  });
+}
+
+function keyOf({ type, id }: ServicePoint['osm']): string {
+  return `${type}${id}`;
+}

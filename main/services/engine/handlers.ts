@@ -27,7 +27,7 @@ import { type EngineState, findDrive } from './state.ts';
 import { sumUpMap } from './sum-up-map.ts';
 import { createTiles } from './tiles.ts';
 import { nameSources, underItsName } from './true-names.ts';
-import { wayRoundHandlers } from './way-round.ts';
+import { wayRoundHandlers } from './ways/way-round.ts';
 
 const CANCELLED = fail('cancelled', 'Cancelled.');
 const NO_MAP = fail('no-map', 'No map is open. Open a map first.');

@@ -1,7 +1,7 @@
-import { given } from '../../../geo/given.ts';
-import { roadsFromShelf } from '../shelf/roads-from-shelf.ts';
-import type { ReadRoads } from '../way-round/ways-past.ts';
-import type { EngineState } from './state.ts';
+import { given } from '../../../../geo/given.ts';
+import { roadsFromShelf } from '../../shelf/roads-from-shelf.ts';
+import type { ReadRoads } from '../../way-round/ways-past.ts';
+import type { EngineState } from '../state.ts';
 
 /** Roads of the open shelf about any line; undefined where a file is open, of which all there is has been read. */
 export function readShelf({ shelf }: EngineState, lookUp: () => void): ReadRoads | undefined {

@@ -1,21 +1,21 @@
-import { followRoads } from '../../../geo/drive/match/follow-roads.ts';
-import { refuseEndless } from '../../../geo/drive/refuse-endless.ts';
-import { given } from '../../../geo/given.ts';
-import { loadResult } from '../../../geo/load/load-result.ts';
-import { fail, ok, type Result } from '../../../geo/result.ts';
-import { routeWithWay } from '../../../geo/wayround/take-way.ts';
-import type { ValueOf } from '../../contract/calls.ts';
-import type { FollowedDrive } from '../../contract/followed-drive.ts';
-import { PROGRAM } from '../../version.ts';
-import { type PlanOnAnyMap, planOn, planRead } from '../way-round/plan-read.ts';
-import { type CheckOnAnyMap, waysOn, waysRead } from '../way-round/ways-past.ts';
-import { checkInputOf } from './check-open-drive.ts';
-import { driveForPage, type OpenDrive } from './drive-for-page.ts';
-import { keepDrive } from './open-drives.ts';
-import type { EngineCalls, EngineHandlers, WorkHooks } from './protocol.ts';
+import { followRoads } from '../../../../geo/drive/match/follow-roads.ts';
+import { refuseEndless } from '../../../../geo/drive/refuse-endless.ts';
+import { given } from '../../../../geo/given.ts';
+import { loadResult } from '../../../../geo/load/load-result.ts';
+import { fail, ok, type Result } from '../../../../geo/result.ts';
+import { routeWithWay } from '../../../../geo/wayround/take-way.ts';
+import type { ValueOf } from '../../../contract/calls.ts';
+import type { FollowedDrive } from '../../../contract/followed-drive.ts';
+import { PROGRAM } from '../../../version.ts';
+import { type PlanOnAnyMap, planOn, planRead } from '../../way-round/plan-read.ts';
+import { type CheckOnAnyMap, waysOn, waysRead } from '../../way-round/ways-past.ts';
+import { checkInputOf } from '../check-open-drive.ts';
+import { driveForPage, type OpenDrive } from '../drive-for-page.ts';
+import { keepDrive } from '../open-drives.ts';
+import type { EngineCalls, EngineHandlers, WorkHooks } from '../protocol.ts';
+import { type EngineState, findDrive } from '../state.ts';
 import { readShelf } from './read-shelf.ts';
 import { findServices } from './services.ts';
-import { type EngineState, findDrive } from './state.ts';
 
 /** Ways past what stops an open drive, and drives changed by them. */
 export function wayRoundHandlers(

@@ -1,14 +1,14 @@
-import { given } from '../../../geo/given.ts';
-import { ok, type Result } from '../../../geo/result.ts';
-import { REACH_M } from '../../../geo/wayround/stop/candidates.ts';
-import type { ValueOf } from '../../contract/calls.ts';
-import { servicePointsAlong } from '../shelf/service-points.ts';
-import { servicesOn, servicesRead } from '../way-round/services-along.ts';
-import type { CheckOnAnyMap } from '../way-round/ways-past.ts';
-import { checkInputOf } from './check-open-drive.ts';
-import type { EngineCalls, WorkHooks } from './protocol.ts';
+import { given } from '../../../../geo/given.ts';
+import { ok, type Result } from '../../../../geo/result.ts';
+import { REACH_M } from '../../../../geo/wayround/stop/candidates.ts';
+import type { ValueOf } from '../../../contract/calls.ts';
+import { servicePointsAlong } from '../../shelf/service-points.ts';
+import { servicesOn, servicesRead } from '../../way-round/services-along.ts';
+import type { CheckOnAnyMap } from '../../way-round/ways-past.ts';
+import { checkInputOf } from '../check-open-drive.ts';
+import type { EngineCalls, WorkHooks } from '../protocol.ts';
+import { type EngineState, findDrive } from '../state.ts';
 import { readShelf } from './read-shelf.ts';
-import { type EngineState, findDrive } from './state.ts';
 
 /** Places near an open drive where its vehicle can see to its tanks. */
 export async function findServices(

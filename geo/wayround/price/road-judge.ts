@@ -16,7 +16,7 @@ import { askRules } from './ask-rules.ts';
 import type { Asker } from './asked-alone.ts';
 import { FREE, type Judged, judge, OPEN } from './judged.ts';
 import { PRICES, type Prefer, timesOfClass } from './prices.ts';
-import { ruleSignature, tagSignature } from './tag-signature.ts';
+import { hasDirection, ruleSignature, tagSignature } from './tag-signature.ts';
 
 /** What a road belongs to: open country, a site (service roads and tracks), ground that only some may enter. */
 export const GROUND = { open: 0, site: 1, restricted: 2 } as const;
@@ -67,6 +67,7 @@ export interface JudgeMemo {
 export class RoadJudge {
   /** by way: what its signature is known by in the memo, one more; 0 where it has not been met */
   private readonly signatures: Uint32Array;
+  private readonly directed: Uint8Array;
   private readonly countries = new Map<number, string | undefined>();
 
   constructor(
@@ -76,10 +77,12 @@ export class RoadJudge {
     private readonly memo: JudgeMemo,
   ) {
     this.signatures = new Uint32Array(roads.ways.count);
+    this.directed = new Uint8Array(roads.ways.count);
   }
 
   /** A road as its tags have it, `moment` undefined: whatever hangs on the clock is open. */
-  roadKind(way: number, forward: boolean, moment?: LocalMoment): RoadKind {
+  roadKind(way: number, driven: boolean, moment?: LocalMoment): RoadKind {
+    const forward = driven || !this.isDirected(way);
     const at = this.placeOf(this.roads.ways.refs[this.roads.ways.start[way]!]!);
     const country = this.countryAt(at);
     const ferry = this.roads.ways.kind[way] === WAY_KIND.ferry;
@@ -129,6 +132,12 @@ export class RoadJudge {
 
   tagsOf(way: number): Tags {
     return this.roads.ways.tags[way] ?? {};
+  }
+
+  private isDirected(way: number): boolean {
+    // 0: not asked yet, 1: no, 2: yes
+    if (this.directed[way] === 0) this.directed[way] = hasDirection(this.tagsOf(way)) ? 2 : 1;
+    return this.directed[way] === 2;
   }
 
   /** A short name for a way's signature: long texts make slow keys. */

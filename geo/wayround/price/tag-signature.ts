@@ -24,3 +24,12 @@ export function ruleSignature(tags: Tags): string {
     if (!SAYS_NOTHING.test(key) && !SPEED_ALONE.test(key)) text += `${key}=${tags[key]}\n`;
   return text;
 }
+
+const DIRECTION = /oneway|forward|backward|incline|direction|junction|priority/;
+
+/** Whether a road may be another matter driven the other way; where its tags name no direction it is judged once. */
+export function hasDirection(tags: Tags): boolean {
+  if (tags['highway']?.startsWith('motorway') === true) return true;
+  for (const key in tags) if (DIRECTION.test(key) || DIRECTION.test(tags[key] ?? '')) return true;
+  return false;
+}

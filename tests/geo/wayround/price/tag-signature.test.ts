@@ -3,7 +3,7 @@ import { speedFor } from '../../../../geo/drive/times/speed-for.ts';
 import type { Tags } from '../../../../geo/roads/roads.ts';
 import { DEFAULT_MARGINS } from '../../../../geo/rules/rule.ts';
 import { askRules } from '../../../../geo/wayround/price/ask-rules.ts';
-import { ruleSignature, tagSignature } from '../../../../geo/wayround/price/tag-signature.ts';
+import { hasDirection, ruleSignature, tagSignature } from '../../../../geo/wayround/price/tag-signature.ts';
 import { COACH_BUILT } from '../../../support/coach-built.ts';
 
 const ROADS: readonly Tags[] = [
@@ -42,7 +42,7 @@ const SPEED_ALONE: Tags = {
   sidewalk: 'both',
 };
 
-function rulesSay(wayTags: Tags) {
+function rulesSay(wayTags: Tags, directions = [true, false]) {
   const asked = {
     wayTags,
     kind: 0,
@@ -51,7 +51,7 @@ function rulesSay(wayTags: Tags) {
     country: 'DE',
     moment: undefined,
   };
-  return [true, false]
+  return directions
     .flatMap((forward) =>
       askRules(
         { ...asked, forward, reach: 'through', onClock: () => {} },
@@ -83,5 +83,27 @@ describe('tags that roads are told apart by', () => {
       }
     const slow = { ...ROADS[0], maxspeed: '10' };
     expect(tagSignature(slow)).not.toBe(tagSignature(ROADS[0] ?? {}));
+  });
+
+  it('tell of a direction wherever the two differ', () => {
+    const more: readonly Tags[] = [
+      { oneway: 'yes' },
+      { oneway: '-1' },
+      { 'motor_vehicle:backward': 'no' },
+      { 'maxheight:forward': '2.5' },
+      { incline: '22%' },
+      { junction: 'roundabout' },
+      { 'lanes:backward': '2' },
+      { priority: 'backward' },
+      { highway: 'motorway' },
+      { 'maxspeed:backward': '20' },
+    ];
+    for (const road of [...ROADS, ...more.map((tags) => ({ ...ROADS[0], ...tags }))]) {
+      const differs =
+        JSON.stringify([rulesSay(road, [true]), speeds(road)[0]]) !==
+        JSON.stringify([rulesSay(road, [false]), speeds(road)[1]]);
+      expect(hasDirection(road) || !differs, JSON.stringify(road)).toBe(true);
+    }
+    expect(hasDirection(ROADS[0] ?? {})).toBe(false);
   });
 });

@@ -1,9 +1,6 @@
 import { z } from 'zod';
 import { ALL_KINDS, SUBJECTS } from '../report/kinds.ts';
-
-/** Longest text of a note and longest initials, in characters. */
-export const SAY_MOST = 500;
-export const BY_MOST = 6;
+import { BY_MOST, NOTE_FIGURES, SAY_MOST } from './bounds.ts';
 
 function text(most: number) {
   return z
@@ -15,6 +12,8 @@ function text(most: number) {
 const day = z.iso.date();
 const name = z.string().max(200).optional();
 const figure = (least: number, most: number) => z.number().min(least).max(most);
+const measured = (of: keyof typeof NOTE_FIGURES) =>
+  figure(NOTE_FIGURES[of].least, NOTE_FIGURES[of].most).optional();
 
 /**
  * What a note says, without its name: the firm's own knowledge of one place. A figure is a clearance as measured there
@@ -29,9 +28,9 @@ export const noteFieldsSchema = z.strictObject({
   road: z.strictObject({ name, ref: name, class: name }).optional(),
   /** the firm's words */
   say: text(SAY_MOST),
-  heightM: figure(0.5, 20).optional(),
-  widthM: figure(0.5, 50).optional(),
-  massKg: figure(100, 200_000).optional(),
+  heightM: measured('heightM'),
+  widthM: measured('widthM'),
+  massKg: measured('massKg'),
   /** the finding it answers: its id in the report it was made from, and what it is about */
   answers: z
     .strictObject({

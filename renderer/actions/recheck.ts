@@ -6,6 +6,7 @@ import { checking, checkProblem, leaveAt, report } from '../state/check.ts';
 import { work } from '../state/happening.ts';
 import { settings, vehicle } from '../state/kept.ts';
 import { aboardForCheck } from '../state/loads.ts';
+import { notesChanged } from '../state/notes.ts';
 import { countryUsed, openedDrive, openedMap } from '../state/opened.ts';
 import { selected, selectedId } from '../state/shown.ts';
 import { openWanted } from './open.ts';
@@ -46,6 +47,7 @@ let reopened = false;
 export function recheckOnChange(): () => void {
   return effect(() => {
     // also when an opening ends: what was chosen meanwhile has waited for it
+    notesChanged.value;
     if (!checkAsked.value || work.value) return;
     clearTimeout(timer);
     timer = setTimeout(recheck, report.peek() ? SETTLE_MS : 0);
@@ -58,7 +60,7 @@ function recheck(): void {
   const question = checkAsked.peek();
   // a drive that is being opened asks by itself when it is there
   if (!question || work.peek()) return;
-  const key = JSON.stringify(question);
+  const key = JSON.stringify([question, notesChanged.peek()]);
   if (key === answered && report.peek()) {
     running?.abort();
     checkProblem.value = undefined;

@@ -2,6 +2,7 @@ import { effect } from '@preact/signals';
 import { given } from '../../geo/given.ts';
 import type { Description } from '../../main/contract/description.ts';
 import { ask } from '../host/ask.ts';
+import { lookAtNotes } from '../notes/begin.ts';
 import { madeHere } from '../state/changed.ts';
 import { leaveAt } from '../state/check.ts';
 import { hostGone, notice } from '../state/happening.ts';
@@ -41,6 +42,7 @@ export async function start(storage: Storage): Promise<void> {
   if (session.selectedId !== undefined) selectAgain(session.selectedId);
   effect(() => keepSession(storage, sessionNow()));
   keepLeaveTimes();
+  void lookAtNotes();
 }
 
 function takeIn(found: Description, session: Session): void {

@@ -24,8 +24,9 @@ export function Dialog({
       ref={element}
       class={wide ? 'dialog dialog-wide' : 'dialog'}
       aria-labelledby="dialog-title"
-      onClose={() => {
-        dialog.value = undefined;
+      onClose={({ currentTarget }) => {
+        // another dialog may have taken its place
+        if (currentTarget.isConnected) dialog.value = undefined;
       }}
     >
       {/* inside what scrolls, so that the keyboard can scroll it whatever the body holds */}

@@ -11,6 +11,9 @@ const VehicleEditor = later(async () => (await import('../vehicle/vehicle-editor
 const ShelfDialog = later(async () => (await import('../shelf/shelf-dialog.tsx')).ShelfDialog);
 const FetchDialog = later(async () => (await import('../shelf/fetch/fetch-dialog.tsx')).FetchDialog);
 
+const NoteDialog = later(async () => (await import('../notes/note-dialog.tsx')).NoteDialog);
+const NotesDialog = later(async () => (await import('../notes/notes-dialog.tsx')).NotesDialog);
+
 export function Dialogs() {
   switch (dialog.value) {
     case 'open':
@@ -53,6 +56,18 @@ export function Dialogs() {
       return (
         <Dialog key="help" title="Help">
           <Help />
+        </Dialog>
+      );
+    case 'note':
+      return (
+        <Dialog key="note" title="Your note on this place">
+          <NoteDialog />
+        </Dialog>
+      );
+    case 'notes':
+      return (
+        <Dialog key="notes" title="Local notes">
+          <NotesDialog />
         </Dialog>
       );
     case 'rules':

@@ -3,6 +3,7 @@ import { sumOf } from '../../geo/report/deciding.ts';
 import type { Finding } from '../../geo/report/report.ts';
 import { distanceIn, type Units } from '../../geo/units/in-units.ts';
 import { clip } from '../../geo/units/text.ts';
+import { NoteButton } from '../notes/note-button.tsx';
 import { mapIsInvented } from '../state/opened.ts';
 import { WaysPast } from '../ways/ways-past.tsx';
 import { Figure } from './figures/figure.tsx';
@@ -30,6 +31,7 @@ export function FindingDetail({ id, finding, units, leaveAt }: Props) {
           <b>What to do:</b> {clip(finding.advice, 1000)}
         </p>
       )}
+      <NoteButton finding={finding} />
       <Facts finding={finding} units={units} leaveAt={leaveAt} />
       <Neighbours finding={finding} units={units} />
     </div>

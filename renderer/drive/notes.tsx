@@ -33,6 +33,17 @@ export function Notes() {
           ))}
         </details>
       )}
+      <p>
+        <button
+          type="button"
+          class="quiet"
+          onClick={() => {
+            dialog.value = 'notes';
+          }}
+        >
+          Local notes…
+        </button>
+      </p>
       {(shown.rules ?? []).length > 0 && (
         <p>
           <button

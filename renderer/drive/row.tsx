@@ -7,6 +7,7 @@ import { distanceIn, lengthIn, type Units } from '../../geo/units/in-units.ts';
 import { clip } from '../../geo/units/text.ts';
 import { select } from '../actions/choose.ts';
 import { LevelMark } from '../look/level-mark.tsx';
+import { PencilMark } from '../notes/pencil.tsx';
 import { cursorM, hoveredId } from '../state/shown.ts';
 import { WayRoundOfRow } from '../ways/ways-past.tsx';
 import { FindingDetail } from './detail.tsx';
@@ -46,6 +47,13 @@ export function FindingRow({ finding, open, units, leaveAt }: Props) {
         <LevelMark level={level} size={20} />
         <span class="row-what">
           <b class={`level-${level}`}>{LEVEL_WORD[level]}</b> {nameSubject(finding)}
+          {finding.note !== undefined && (
+            <>
+              {' '}
+              <PencilMark />
+              <span class="unseen">, by your own note</span>
+            </>
+          )}
         </span>
         <span class="row-where">
           <span>{distanceIn(units, fromM)}</span>

@@ -4,7 +4,14 @@ import { select } from '../actions/choose.ts';
 import { findings, report } from '../state/check.ts';
 import { settings } from '../state/kept.ts';
 import { shownPart } from '../state/parts.ts';
-import { matchingFindings, selectedId, showEveryFinding, showFolded, shownFindings } from '../state/shown.ts';
+import {
+  isFoldedAway,
+  matchingFindings,
+  selectedId,
+  showEveryFinding,
+  showFolded,
+  shownFindings,
+} from '../state/shown.ts';
 import { FindingRow } from './row.tsx';
 
 /** A row per finding, in driving order. Arrow keys go through them while one has the focus. */
@@ -50,7 +57,7 @@ export function Rows() {
 function Below() {
   const all = findings.value;
   const matching = matchingFindings.value;
-  const folded = matching.filter((finding) => finding.folded).length;
+  const folded = matching.filter(isFoldedAway).length;
   if (report.value && all.length === 0)
     return (
       <p class="soft below">Nothing to list: nothing that is mapped on this drive matters to this vehicle.</p>

@@ -4,8 +4,11 @@ import './map.css';
 import { useEffect, useRef } from 'preact/hooks';
 import { select } from '../actions/choose.ts';
 import { ask } from '../host/ask.ts';
+import { changeNote, noteAt } from '../notes/begin.ts';
+import { NotingBanner } from '../notes/noting-banner.tsx';
 import { PlacingBanner } from '../plan/placing-banner.tsx';
 import { settings, vehicle } from '../state/kept.ts';
+import { keptNotes, noting } from '../state/notes.ts';
 import { openedDrive, openedMap } from '../state/opened.ts';
 import { movePlace, type PlanPlace, places, placing, plan, putPlace } from '../state/plan.ts';
 import { cursorM, hoveredId, selected, shownFindings } from '../state/shown.ts';
@@ -35,6 +38,8 @@ export function DriveMap() {
         if (betweenM === undefined) putPlace({ ...at, stop: true });
         else putPlace({ ...at, stop: false }, placeInOrder(betweenM, places.peek(), map.alongM));
       },
+      onNote: changeNote,
+      onPutNote: noteAt,
       onHover: (id) => {
         hoveredId.value = id;
       },
@@ -52,6 +57,7 @@ export function DriveMap() {
       effect(() => map.showNear(hoveredId.value)),
       effect(() => map.showWays(waysFound.value, raisedWays.value)),
       effect(() => map.showPlan(plan.value && { places: places.value, placing: placing.value })),
+      effect(() => map.showNotes(keptNotes.value ?? [], noting.value)),
       effect(() => map.showCursor(cursorM.value, vehicle.value?.card)),
     ];
     return () => {
@@ -62,6 +68,7 @@ export function DriveMap() {
   return (
     <>
       <section ref={box} class="drive-map" aria-label="Map of the drive" />
+      <NotingBanner middle={() => mounted.current?.middle()} />
       <PlacingBanner
         onMiddle={() => {
           const at = mounted.current?.middle();

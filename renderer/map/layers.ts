@@ -15,6 +15,7 @@ import { EndMarks } from './drive/end-marks.ts';
 import { drawLabels } from './labels/draw-labels.ts';
 import type { Taken } from './labels/place-labels.ts';
 import { MarkLayer } from './marks/mark-layer.ts';
+import { NoteMarks } from './notes/note-marks.ts';
 import { PlaceMarks } from './places/place-marks.ts';
 import type { AskTile } from './tile-queue.ts';
 import { VehicleMarker } from './vehicle-marker.ts';
@@ -53,6 +54,7 @@ export interface Layers {
   readonly wayMarks: MarkLayer;
   readonly wayTags: WayTags;
   readonly places: PlaceMarks;
+  readonly notes: NoteMarks;
   close(): void;
 }
 
@@ -81,6 +83,8 @@ interface LayerEvents {
   hover(id: string | undefined): void;
   /** a way round is looked at, by its place among those shown */
   raiseWay(index: number): void;
+  /** a note is to be looked at */
+  openNote(id: string): void;
   /** a place of the plan was dragged */
   movePlace(key: number, to: { readonly lat: number; readonly lon: number }): void;
 }
@@ -92,6 +96,7 @@ export function createLayers(element: HTMLElement, shown: Shown, { ask, ...event
   const wayMarks = new MarkLayer(map, 'marks', { choose() {}, hover() {} });
   const wayTags = new WayTags(map, 'marks', events.raiseWay);
   const places = new PlaceMarks(map, 'marks', { move: events.movePlace });
+  const notes = new NoteMarks(map, 'marks', events.openNote);
   const ends = new EndMarks(map, 'ends');
   const vehicle = new VehicleMarker(map, 'vehicle');
   const textsLater = everySoOften(() => texts.drawNow());
@@ -126,6 +131,7 @@ export function createLayers(element: HTMLElement, shown: Shown, { ask, ...event
     wayMarks,
     wayTags,
     places,
+    notes,
     close() {
       textsLater.stop();
       base.close();

@@ -7,6 +7,7 @@ import type { Units } from '../../geo/units/in-units.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import type { FollowedDrive } from '../../main/contract/followed-drive.ts';
 import type { MapSummary } from '../../main/contract/map-summary.ts';
+import type { KeptNote } from '../../main/contract/note-calls.ts';
 import type { Settings } from '../../main/contract/settings.ts';
 import type { PlanPlace } from '../state/plan.ts';
 import { onPaletteChange, readPalette } from './canvas/palette.ts';
@@ -32,6 +33,9 @@ interface MapEvents {
   onMovePlace(key: number, to: Place): void;
   /** a place was put: at the end of the plan, or between the places about a distance along the drive */
   onPutPlace(at: Place, betweenM?: number): void;
+  onNote(id: string): void;
+  /** where a new note belongs */
+  onPutNote(at: Place): void;
 }
 
 /** The map as the rest of the window drives it. */
@@ -42,6 +46,8 @@ interface MountedMap {
   showFindings(findings: readonly Finding[], selected: Finding | undefined): void;
   showNear(id: string | undefined): void;
   showPlan(plan: { readonly places: readonly PlanPlace[]; readonly placing: boolean } | undefined): void;
+  /** @param noting a click says where a new one belongs */
+  showNotes(notes: readonly KeptNote[], noting: boolean): void;
   middle(): Place;
   /** how far along the drive its line is nearest to a place, metres. @param share about how far, of the whole */
   alongM(place: Place, share: number): number;
@@ -61,12 +67,13 @@ interface Own {
 export function mountMap(element: HTMLElement, events: MapEvents): MountedMap {
   const shown = nothingShown(element);
   const own: Own = { selectedId: undefined, cursorM: Number.NaN };
-  const planning = { open: false, placing: false };
+  const planning = { open: false, placing: false, noting: false };
   const layers = createLayers(element, shown, {
     ask: events.ask,
     hover: events.onHover,
     raiseWay: events.onRaiseWay,
     movePlace: events.onMovePlace,
+    openNote: events.onNote,
     choose(id) {
       own.selectedId = id;
       events.onSelect(id);
@@ -74,6 +81,10 @@ export function mountMap(element: HTMLElement, events: MapEvents): MountedMap {
   });
   const ends = [
     followPointer(layers.map, (event, reachPx) => {
+      if (planning.noting && event.type === 'click') {
+        events.onPutNote(placeOf(event.latlng));
+        return;
+      }
       if (planning.placing && event.type === 'click') {
         events.onPutPlace(placeOf(event.latlng));
         return;
@@ -103,9 +114,14 @@ export function mountMap(element: HTMLElement, events: MapEvents): MountedMap {
     showPlan(plan) {
       planning.open = plan !== undefined;
       planning.placing = plan?.placing === true;
-      element.classList.toggle('map-placing', planning.placing);
+      element.classList.toggle('map-placing', planning.placing || planning.noting);
       if (!plan) element.classList.remove('map-grab');
       layers.places.show(plan?.places ?? []);
+    },
+    showNotes(notes, noting) {
+      planning.noting = noting;
+      element.classList.toggle('map-placing', planning.placing || noting);
+      layers.notes.show(notes);
     },
     middle: () => placeOf(layers.map.getCenter()),
     alongM: (place, share) => alongM(place, share, shown),

@@ -1,6 +1,16 @@
 import { signal } from '@preact/signals';
 
-export type DialogName = 'open' | 'vehicles' | 'settings' | 'help' | 'rules' | 'drives' | 'shelf' | 'fetch';
+export type DialogName =
+  | 'open'
+  | 'vehicles'
+  | 'settings'
+  | 'help'
+  | 'rules'
+  | 'drives'
+  | 'shelf'
+  | 'fetch'
+  | 'note'
+  | 'notes';
 
 /** The one dialog that is open. */
 export const dialog = signal<DialogName | undefined>(undefined);

@@ -1,6 +1,6 @@
 import { computed, signal } from '@preact/signals';
 import { LEVELS, type Level } from '../../geo/report/level.ts';
-import type { Subject } from '../../geo/report/report.ts';
+import type { Finding, Subject } from '../../geo/report/report.ts';
 import { findings } from './check.ts';
 
 /** Where the user is along the drive, metres: map, strip and rows share it. */
@@ -33,9 +33,16 @@ export const matchingFindings = computed(() =>
   ),
 );
 
+/** Of little weight; what the firm noted itself stays in sight. */
+export function isFoldedAway({ folded, note }: Finding): boolean {
+  return folded === true && note === undefined;
+}
+
 /** What map, strip and rows show. */
 export const shownFindings = computed(() =>
-  matchingFindings.value.filter(({ folded, id }) => showFolded.value || !folded || id === selectedId.value),
+  matchingFindings.value.filter(
+    (finding) => showFolded.value || !isFoldedAway(finding) || finding.id === selectedId.value,
+  ),
 );
 
 export function showEveryFinding(): void {

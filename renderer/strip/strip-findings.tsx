@@ -8,6 +8,7 @@ import { MARK_X, type StripScale } from '../../geo/drive/strip/paper/scale.ts';
 import { rankOf } from '../../geo/report/level.ts';
 import type { DriveReport, Finding } from '../../geo/report/report.ts';
 import { LevelShape } from '../look/level-mark.tsx';
+import { PENCIL } from '../notes/pencil.tsx';
 import { band, cutTo, drawnOf, middleOf, type StripDrawing } from './drawing.ts';
 
 interface Props {
@@ -22,6 +23,8 @@ interface Props {
 const MARK_PX = 18;
 /** What bars is drawn larger. */
 const BARRED_PX = 22;
+/** The ring in pencil about a mark that the firm's own note made or settled. */
+const NOTED_PX = 38;
 const APART_PX = 26;
 /** Farther from its place a mark would be taken for another's: the span on the road and the row stay. */
 const AWAY_PX = 70;
@@ -114,7 +117,7 @@ interface FindingProps {
 
 function StripFinding({ drawing, finding, look, markY: y }: FindingProps) {
   const { strip, scale } = drawing;
-  const { id, level, fromM, passesAt } = finding;
+  const { id, level, fromM, passesAt, note } = finding;
   const markPx = level === 'barred' ? BARRED_PX : MARK_PX;
   const edge = middleOf(drawing, fromM) + halfWidthAt(strip.pieces, fromM) + 2;
   return (
@@ -134,6 +137,14 @@ function StripFinding({ drawing, finding, look, markY: y }: FindingProps) {
             <rect class="strip-mark-ground" x={-3} y={-3} width={30} height={30} rx={4} />
             <LevelShape level={level} />
           </g>
+          {note !== undefined && (
+            <g
+              class="strip-noted"
+              transform={`translate(${MARK_X - NOTED_PX / 2} ${y - NOTED_PX / 2}) scale(${NOTED_PX / 24})`}
+            >
+              <path class="pencil" d={PENCIL} />
+            </g>
+          )}
           <Clock moment={passesAt} y={y} />
         </>
       )}

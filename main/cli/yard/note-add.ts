@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { given } from '../../../geo/given.ts';
 import { bodyFault } from '../../../geo/library/record.ts';
-import { BY_MOST, SAY_MOST } from '../../../geo/notes/note.ts';
+import { BY_MOST, SAY_MOST } from '../../../geo/notes/bounds.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { quote } from '../../../geo/units/text.ts';
 import { jsonText } from '../json-text.ts';

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { BY_MOST } from '../../../geo/notes/note.ts';
+import { BY_MOST } from '../../../geo/notes/bounds.ts';
 import { LEAVE_AT } from '../leave-at.ts';
 import { sourceSchema } from '../source.ts';
 import { headsSchema, libraryIdSchema, yardCellSchema, yardSchema } from './yard.ts';

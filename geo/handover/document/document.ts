@@ -82,6 +82,8 @@ export interface PlaceToKnow {
   readonly sum: string | undefined;
   readonly say: string;
   readonly advice: string;
+  /** what a way past it costs, or why there is none; only where ways were asked for */
+  readonly wayRound: string | undefined;
   /** only of what is barred or tight */
   readonly turnOff: { readonly say: string; readonly place: TurnOff | undefined } | undefined;
 }
@@ -98,22 +100,19 @@ export interface TurnToKnow {
   readonly keep: string;
 }
 
-/** What the day holds besides the driving; made elsewhere, in finished words. */
+/** What the day holds besides the driving, in finished words. */
 export interface DayToKeep {
   readonly stops: readonly {
     readonly name: string;
-    /** metres along the drive */
-    readonly atM: number;
-    readonly arrive?: string;
-    readonly leaveBy?: string;
-    readonly note?: string;
+    /** `12.3 km (7.6 mi)` */
+    readonly at: string;
+    readonly times: string;
+    readonly note: string;
   }[];
-  readonly due: readonly DueTime[];
-}
-
-/** Something due at a time. */
-export interface DueTime {
-  readonly what: string;
-  /** ISO 8601 with its offset */
-  readonly at: string;
+  readonly due: readonly {
+    /** on the clock of the place; '' where it hangs on no hour */
+    readonly at: string;
+    readonly say: string;
+  }[];
+  readonly notes: readonly string[];
 }

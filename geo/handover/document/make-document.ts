@@ -12,7 +12,8 @@ import { distanceIn } from '../../units/in-units.ts';
 import { clip, listed, plainLine } from '../../units/text.ts';
 import type { TurnOff } from '../../wayround/turn-off.ts';
 import { bigFigures } from './big-figures.ts';
-import type { DayToKeep, HandOverDocument, SheetHead } from './document.ts';
+import { dayToKeep } from './day-to-keep.ts';
+import type { HandOverDocument, SheetHead } from './document.ts';
 import { sayNotChecked } from './not-checked.ts';
 import { placesToKnow } from './places-to-know.ts';
 import { turnsToKnow } from './turns-to-know.ts';
@@ -27,21 +28,13 @@ export interface HandOverInput {
   readonly firm: { readonly heading: string; readonly telephone: string };
   /** what to see to before setting off */
   readonly before: readonly string[];
-  readonly day?: DayToKeep;
 }
 
 /** No firm writes more on a line. */
 const LONGEST_LINE = 200;
 
 /** Everything that the driver takes along, in finished sentences, from one checked drive. */
-export function makeDocument({
-  report,
-  turnOffs,
-  sheet,
-  firm,
-  before,
-  day,
-}: HandOverInput): HandOverDocument {
+export function makeDocument({ report, turnOffs, sheet, firm, before }: HandOverInput): HandOverDocument {
   const { route, vehicle, verdict, load, made, program, map } = report;
   const places = placesToKnow(report, turnOffs);
   const telephone = clip(firm.telephone, 60);
@@ -65,7 +58,7 @@ export function makeDocument({
     figures: bigFigures(vehicle),
     places,
     turns: turnsToKnow(places),
-    day,
+    day: dayToKeep(report),
     before: before.map((line) => clip(line, LONGEST_LINE)).filter((line) => line !== ''),
     notChecked: sayNotChecked(report),
     contradicts: sayContradiction(telephone),

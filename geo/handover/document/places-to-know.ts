@@ -5,16 +5,17 @@ import { LEVEL_WORD } from '../../report/level.ts';
 import { namePlace } from '../../report/name-place.ts';
 import { numberedFindings } from '../../report/numbered.ts';
 import type { DriveReport } from '../../report/report.ts';
+import { sayExtra } from '../../report/say-way.ts';
 import { lengthIn } from '../../units/in-units.ts';
 import { printKm, printMiles } from '../../units/print.ts';
-import { clip, plainLine } from '../../units/text.ts';
+import { clip, lowerFirst, plainLine } from '../../units/text.ts';
 import type { TurnOff } from '../../wayround/turn-off.ts';
 import type { PlaceToKnow } from './document.ts';
 import { sayTurnOff } from './say-turn-off.ts';
 
 /** The findings that are shown, in driving order, each with its number and its last place to turn off. */
 export function placesToKnow(
-  { findings, timetable }: DriveReport,
+  { findings, timetable, waysRound = [], noWayRound = [] }: DriveReport,
   turnOffs: ReadonlyMap<string, TurnOff | undefined>,
 ): PlaceToKnow[] {
   const stops: { readonly label: string; readonly fromM: number }[] = [];
@@ -35,9 +36,22 @@ export function placesToKnow(
       sum: sayDeciding(finding),
       say: plainLine(finding.say),
       advice: plainLine(finding.advice),
+      wayRound: sayWayRound(finding.id, waysRound, noWayRound),
       turnOff: told,
     };
   });
+}
+
+function sayWayRound(
+  id: string,
+  ways: NonNullable<DriveReport['waysRound']>,
+  none: NonNullable<DriveReport['noWayRound']>,
+): string | undefined {
+  const way = ways.find(({ findingIds }) => findingIds.includes(id));
+  if (way !== undefined)
+    return `Way round: ${sayExtra(way, 'both')}. It is chosen in the program, before setting off.`;
+  const why = none.find(({ findingIds }) => findingIds.includes(id))?.why;
+  return why === undefined ? undefined : `Way round: ${lowerFirst(why)}`;
 }
 
 /** limit − vehicle = spare, or what else decides; undefined where the place alone does. */

@@ -1,6 +1,4 @@
-import { clockText } from '../../clock/print-times.ts';
 import type { Place } from '../../earth/sphere.ts';
-import { distanceIn } from '../../units/in-units.ts';
 import type { HandOverDocument, PlaceToKnow } from '../document/document.ts';
 import { type DrawnDrive, driveMap } from '../draw/drive-map.ts';
 import { turnSketch } from '../draw/turn-sketch.ts';
@@ -69,13 +67,13 @@ function wayDown({ places, drive }: HandOverDocument, drawn: DrawnDrive): Markup
 }
 
 function placeRow(place: PlaceToKnow, ribbon: Markup): Markup {
-  const { label, finding, title, km, miles, clock, road, sum, say, advice, turnOff } = place;
+  const { label, finding, title, km, miles, clock, road, sum, say, advice, wayRound, turnOff } = place;
   const where = [
     `${km} (${miles})`,
     ...(clock === undefined ? [] : [clock]),
     ...(road === undefined ? [] : [road]),
   ];
-  return markup`<li class="place place-${finding.level}">${ribbon}<span class="plate"><span class="ink-${finding.level}">${levelMark(finding.level, '26px')}</span><b>${label}</b></span><div class="says"><h3>${title}</h3><p class="where">${where.join(', ')}</p>${sum === undefined ? undefined : markup`<p class="sum">${sum}</p>`}<p>${say}</p>${advice === '' ? undefined : markup`<p class="advice">${advice}</p>`}<p class="where">${geoLink(finding.at)}</p>${turnOff === undefined ? undefined : markup`<div class="off"><p>${turnOff.say}</p>${turnOff.place === undefined ? undefined : markup`<p class="where">${geoLink(turnOff.place.at)}</p>`}</div>`}</div></li>`;
+  return markup`<li class="place place-${finding.level}">${ribbon}<span class="plate"><span class="ink-${finding.level}">${levelMark(finding.level, '26px')}</span><b>${label}</b></span><div class="says"><h3>${title}</h3><p class="where">${where.join(', ')}</p>${sum === undefined ? undefined : markup`<p class="sum">${sum}</p>`}<p>${say}</p>${advice === '' ? undefined : markup`<p class="advice">${advice}</p>`}<p class="where">${geoLink(finding.at)}</p>${wayRound === undefined ? undefined : markup`<p>${wayRound}</p>`}${turnOff === undefined ? undefined : markup`<div class="off"><p>${turnOff.say}</p>${turnOff.place === undefined ? undefined : markup`<p class="where">${geoLink(turnOff.place.at)}</p>`}</div>`}</div></li>`;
 }
 
 /** RFC 5870; the figures stand beside it for who has nothing that opens it. */
@@ -95,19 +93,13 @@ function turns({ turns: all, card }: HandOverDocument): Markup | undefined {
 
 function day({ day: kept }: HandOverDocument): Markup | undefined {
   if (kept === undefined) return undefined;
-  const stops = kept.stops.map(({ name, atM, arrive, leaveBy, note }) => {
-    const times = [
-      distanceIn('both', atM),
-      ...(arrive === undefined ? [] : [`there ${clockText(arrive)}`]),
-      ...(leaveBy === undefined ? [] : [`leave by ${clockText(leaveBy)}`]),
-    ];
-    return markup`<li><b><bdi>${name}</bdi></b>, ${times.join(', ')}${note === undefined ? undefined : markup`. ${note}`}</li>`;
+  const stops = kept.stops.map(({ name, at, times, note }) => {
+    const words = [at, ...(times === '' ? [] : [times])].join(', ');
+    return markup`<li><b><bdi>${name}</bdi></b>, ${words}. ${note}</li>`;
   });
-  const due = kept.due.map(
-    ({ what, at }) => markup`<li>${clockText(at)}, ${at.slice(0, 10)}: <b>${what}</b></li>`,
-  );
-  if (stops.length + due.length === 0) return undefined;
-  return markup`<section><h2>The day</h2><ul class="list">${stops}${due}</ul></section>`;
+  const due = kept.due.map(({ at, say }) => markup`<li>${at} <b>${say}</b></li>`);
+  const notes = kept.notes.map((say) => markup`<li>${say}</li>`);
+  return markup`<section><h2>The day</h2><ul class="list">${stops}${due}${notes}</ul></section>`;
 }
 
 function list(heading: string, lines: readonly string[]): Markup | undefined {

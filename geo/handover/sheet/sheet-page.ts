@@ -78,6 +78,7 @@ function placeRow({
   sum,
   say,
   advice,
+  wayRound,
   turnOff,
 }: PlaceToKnow): Markup {
   const where = [
@@ -85,7 +86,15 @@ function placeRow({
     ...(clock === undefined ? [] : [clock]),
     ...(road === undefined ? [] : [road]),
   ];
-  return markup`<li><div><span class="ink-${finding.level}">${levelMark(finding.level, '7mm')}</span><div class="no">${label}</div></div><div><p class="what">${title} <span class="where">${where.join(', ')}</span></p>${sum === undefined ? undefined : markup`<p class="sum">${sum}</p>`}<p>${say}</p>${advice === '' ? undefined : markup`<p class="advice">${advice}</p>`}${turnOff === undefined ? undefined : markup`<p class="off">${turnOff.say}</p>`}</div></li>`;
+  return markup`<li><div><span class="ink-${finding.level}">${levelMark(finding.level, '7mm')}</span><div class="no">${label}</div></div><div><p class="what">${title} <span class="where">${where.join(', ')}</span></p>${sum === undefined ? undefined : markup`<p class="sum">${sum}</p>`}${saying(say, advice, finding.level === 'care')}${wayRound === undefined ? undefined : markup`<p>${wayRound}</p>`}${turnOff === undefined ? undefined : markup`<p class="off">${turnOff.say}</p>`}</div></li>`;
+}
+
+/** What asks for care alone takes little room. */
+function saying(say: string, advice: string, inOne: boolean): Markup {
+  if (advice === '') return markup`<p>${say}</p>`;
+  return inOne
+    ? markup`<p>${say} <b>${advice}</b></p>`
+    : markup`<p>${say}</p><p class="advice">${advice}</p>`;
 }
 
 function turns({ turns: all, card }: HandOverDocument): Markup {

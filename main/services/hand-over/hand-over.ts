@@ -1,13 +1,13 @@
 import { createHash } from 'node:crypto';
 import { stripOf } from '../../../geo/drive/strip/strip-of.ts';
-import { dayIcs } from '../../../geo/export/day-ics.ts';
+import { type DueEvent, dayIcs } from '../../../geo/export/day-ics.ts';
 import { driveGpx } from '../../../geo/export/drive-gpx.ts';
 import { findingsCsv } from '../../../geo/export/findings-csv.ts';
 import { findingsGeoJson } from '../../../geo/export/findings-geojson.ts';
 import { given } from '../../../geo/given.ts';
 import { visorCards } from '../../../geo/handover/card/visor-cards.ts';
 import { BEFORE_SETTING_OFF } from '../../../geo/handover/document/before-setting-off.ts';
-import type { DayToKeep, DueTime, HandOverDocument } from '../../../geo/handover/document/document.ts';
+import type { HandOverDocument } from '../../../geo/handover/document/document.ts';
 import { type HandOverInput, makeDocument } from '../../../geo/handover/document/make-document.ts';
 import { phonePage } from '../../../geo/handover/phone/phone-page.ts';
 import { sheetPage } from '../../../geo/handover/sheet/sheet-page.ts';
@@ -24,7 +24,6 @@ export interface ToHandOver extends Pick<CheckOutcome, 'report' | 'route' | 'dri
   readonly turnOffs: ReadonlyMap<string, TurnOff | undefined>;
   readonly firm?: HandOverInput['firm'];
   readonly before?: readonly string[];
-  readonly day?: DayToKeep;
   /** the sheet's number; without one it is made of the report */
   readonly number?: string;
   readonly replaces?: string;
@@ -45,7 +44,7 @@ const LETTER_COUNTRIES: ReadonlySet<string> = new Set(['US', 'CA', 'MX']);
 
 /** Everything the driver takes along from one check, as texts. Writes nothing. */
 export async function handOver(asked: ToHandOver): Promise<Result<HandedOver>> {
-  const { report, route, drive, roads, turnOffs, day } = asked;
+  const { report, route, drive, roads, turnOffs } = asked;
   const reportText = `${JSON.stringify(report, null, 2)}\n`;
   const number = asked.number ?? sheetNumberOf(createHash('sha256').update(reportText).digest('hex'));
   const document = makeDocument({
@@ -54,7 +53,6 @@ export async function handOver(asked: ToHandOver): Promise<Result<HandedOver>> {
     sheet: { number, ...given({ replaces: asked.replaces }) },
     firm: asked.firm ?? NO_FIRM,
     before: asked.before ?? BEFORE_SETTING_OFF,
-    ...given({ day }),
   });
   const places = turnOffPlaces(document);
   const gpx = driveGpx(report, route, places);
@@ -64,7 +62,7 @@ export async function handOver(asked: ToHandOver): Promise<Result<HandedOver>> {
   const letter = report.country.some((code) => LETTER_COUNTRIES.has(code));
   const ics = dayIcs({
     drive: document.drive.name,
-    due: dueOf(report, day),
+    due: dueOf(report),
     made: report.made,
     uid: number,
     program: report.program,
@@ -95,7 +93,8 @@ function turnOffPlaces({ places }: HandOverDocument): Map<string, TurnOff & { re
 }
 
 /** The drive was judged at its leave time: leaving is due then, and what the day asks after that. */
-function dueOf({ timetable }: DriveReport, day: DayToKeep | undefined): DueTime[] {
+function dueOf({ timetable, day }: DriveReport): DueEvent[] {
   const leaveAt = timetable?.leaveAt;
-  return [...(leaveAt === undefined ? [] : [{ what: 'Leave', at: leaveAt }]), ...(day?.due ?? [])];
+  const later = (day?.due ?? []).flatMap(({ by, say }) => (by === undefined ? [] : [{ what: say, at: by }]));
+  return [...(leaveAt === undefined ? [] : [{ what: 'Leave', at: leaveAt }]), ...later];
 }

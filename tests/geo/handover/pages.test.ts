@@ -99,6 +99,20 @@ describe('sheet and phone page', () => {
   });
 });
 
+describe('the day', () => {
+  it('stands on sheet and phone page with its stops and what falls due', () => {
+    const stop = { name: 'Dump <1>', lat: 50, lon: 7.005, stayMin: 20, services: ['cassette' as const] };
+    const handed = handedOver([road(1, ['0,0', '5,0', '20,0'])], [1], {
+      day: { stops: [stop], before: ['fuel'] },
+    });
+    for (const page of Object.values(pagesOf(handed))) {
+      expect(seen(page)).toContain('Dump <1>');
+      for (const { say } of handed.report.day?.due ?? []) expect(seen(page)).toContain(say);
+    }
+    expect(handed.report.day?.due.length).toBeGreaterThan(1);
+  });
+});
+
 describe('a place to turn off that lies before another finding', () => {
   it('is told so; with none at all the drive is not to be begun', () => {
     const twice = handedOver(

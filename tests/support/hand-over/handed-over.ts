@@ -23,7 +23,11 @@ export interface Handed {
 export function handedOver(
   ways: readonly TestWay[],
   steps: readonly Step[],
-  { name = 'North', telephone = '' }: { readonly name?: string; readonly telephone?: string } = {},
+  {
+    name = 'North',
+    telephone = '',
+    ...more
+  }: { readonly name?: string; readonly telephone?: string } & Partial<CheckInput> = {},
 ): Handed {
   const { roads, wayIndex } = testMap(ways);
   const drive = driveOn({ roads, wayIndex }, steps);
@@ -48,6 +52,7 @@ export function handedOver(
     card: COACH_BUILT,
     program: 'Lanegauge test',
     made: '2027-01-01T00:00:00Z',
+    ...more,
   };
   const report = checkDrive(check);
   const turnOffs = lastTurnOffs({ check, report });

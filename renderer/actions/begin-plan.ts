@@ -3,7 +3,7 @@ import { work } from '../state/happening.ts';
 import { openedDrive } from '../state/opened.ts';
 import { dialog } from '../state/page.ts';
 import { shownPart } from '../state/parts.ts';
-import { openPlan, placing, plan } from '../state/plan.ts';
+import { laidOut, openPlan, placing, plan } from '../state/plan.ts';
 import { cursorM, selectedId } from '../state/shown.ts';
 import { showView } from '../state/views.ts';
 import { leaveChanges } from './leave-changes.ts';
@@ -25,11 +25,21 @@ export function beginPlan(): void {
   cursorM.value = 0;
 }
 
-/** Ends planning: the drive it came to stays open like any other. */
+/** Ends planning: the drive it came to stays open like any other, and its places can be gone back to. */
 export function closePlan(): void {
   const now = plan.peek();
   if (!now) return;
+  const drive = openedDrive.peek();
+  if (drive) laidOut.value = { driveId: drive.followed.driveId, plan: now };
   plan.value = undefined;
   placing.value = false;
-  if (!openedDrive.peek() && now.before) openedDrive.value = now.before;
+  if (!drive && now.before) openedDrive.value = now.before;
+}
+
+/** Goes back to the places that the open drive was laid out by, with all their steps back and on. */
+export function reopenPlan(): void {
+  const drive = openedDrive.peek();
+  if (drive === undefined || laidOut.peek()?.driveId !== drive.followed.driveId) return;
+  dialog.value = undefined;
+  plan.value = laidOut.peek()?.plan;
 }

@@ -1,7 +1,7 @@
 import { ask } from '../host/ask.ts';
 import { changedFrom, isMadeHere, undone } from '../state/changed.ts';
 import { openedDrive } from '../state/opened.ts';
-import { placing, plan } from '../state/plan.ts';
+import { laidOut, placing, plan } from '../state/plan.ts';
 
 /** Another drive comes: one that was changed or planned here stays among those opened before. */
 export function leaveChanges(): void {
@@ -10,5 +10,6 @@ export function leaveChanges(): void {
   changedFrom.value = [];
   undone.value = [];
   plan.value = undefined;
+  laidOut.value = undefined;
   placing.value = false;
 }

@@ -29,6 +29,9 @@ interface Plan {
 export const plan = signal<Plan | undefined>(undefined);
 export const places = computed<readonly PlanPlace[]>(() => plan.value?.places.now ?? []);
 
+/** The plan that a drive was laid out by, for as long as that drive is open or can be come back to. */
+export const laidOut = signal<{ readonly driveId: string; readonly plan: Plan } | undefined>(undefined);
+
 /** A click on the map puts a place there. */
 export const placing = signal(false);
 

@@ -1,9 +1,10 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { clip } from '../../geo/units/text.ts';
+import { reopenPlan } from '../actions/begin-plan.ts';
 import { redoChange, saveAsGpx, undoChange } from '../actions/take-way.ts';
 import { changedFrom, isMadeHere, undone } from '../state/changed.ts';
 import { openedDrive } from '../state/opened.ts';
-import { plan } from '../state/plan.ts';
+import { laidOut, plan } from '../state/plan.ts';
 
 /** What was changed about the drive, with the ways back and on; and that no file of the user's holds it yet. */
 export function ChangedDrive() {
@@ -39,6 +40,11 @@ export function ChangedDrive() {
         {isMadeHere.value && (
           <button type="button" onClick={() => saveAsGpx()}>
             Save as GPX
+          </button>
+        )}
+        {id !== undefined && laidOut.value?.driveId === id && (
+          <button type="button" onClick={reopenPlan}>
+            Change its places
           </button>
         )}
         {last && (

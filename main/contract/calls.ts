@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { ZOOM_MAX } from '../../geo/basemap/features.ts';
+import { dayPlanSchema } from '../../geo/day/plan.ts';
 import { loadListSchema } from '../../geo/load/list/load-list.ts';
 import { driveReportSchema } from '../../geo/report/report.ts';
 import { vehicleCardSchema } from '../../geo/vehicle/card.ts';
@@ -111,6 +112,12 @@ export const CALLS = {
   /** Keeps the leave time chosen for an open drive, or that none is, for when the drive is opened again. */
   keepLeaveAt: {
     request: z.strictObject({ driveId, leaveAt: z.string().regex(LEAVE_AT).optional() }),
+    progress: nothing,
+    value: empty,
+  },
+  /** Keeps the day planned for an open drive, or that none is, likewise. */
+  keepDay: {
+    request: z.strictObject({ driveId, day: dayPlanSchema.optional() }),
     progress: nothing,
     value: empty,
   },

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { dayPlanSchema } from '../../geo/day/plan.ts';
 import type { Span } from '../../geo/drive/drive.ts';
 import { LEAVE_AT } from './leave-at.ts';
 
@@ -51,5 +52,7 @@ export const followedDriveSchema = z.strictObject({
   notes: z.array(z.string()),
   /** the leave time kept with it, where one is */
   leaveAt: z.string().regex(LEAVE_AT).optional(),
+  /** the day kept with it */
+  day: dayPlanSchema.optional(),
 });
 export type FollowedDrive = z.infer<typeof followedDriveSchema>;

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { dayPlanSchema } from '../../geo/day/plan.ts';
 import { LEAVE_AT } from './leave-at.ts';
 
 const token = z.string().regex(/^[A-Za-z0-9_-]{8,64}$/);
@@ -55,5 +56,7 @@ export const recentSchema = z.strictObject({
   map: ownMapSchema.optional(),
   /** of a drive: the leave time last chosen for it */
   leaveAt: z.string().regex(LEAVE_AT).optional(),
+  /** of a drive: the day last planned for it */
+  day: dayPlanSchema.optional(),
 });
 export type Recent = z.infer<typeof recentSchema>;

@@ -1,8 +1,10 @@
 import { randomUUID } from 'node:crypto';
+import { keptDay } from '../../geo/day/kept-day.ts';
 import { given } from '../../geo/given.ts';
 import { readLoad } from '../../geo/load/list/read-load.ts';
 import { ok, type Result } from '../../geo/result.ts';
 import type { Description, Sample } from '../contract/description.ts';
+import type { FollowedDrive } from '../contract/followed-drive.ts';
 import type { OwnMap, Source } from '../contract/source.ts';
 import type { Services } from '../dispatch.ts';
 import { PROGRAM } from '../version.ts';
@@ -96,7 +98,7 @@ function openingCalls({
   sources,
   stores,
   shelf,
-}: ServiceParts): Pick<Services, 'openMap' | 'openDrive' | 'keepLeaveAt' | 'rememberDrives'> {
+}: ServiceParts): Pick<Services, 'openMap' | 'openDrive' | 'keepLeaveAt' | 'keepDay' | 'rememberDrives'> {
   let map: OwnMap | undefined;
   const fileOf = (source: Source): Result<{ file: NamedFile }> => {
     const found = sources.find(source);
@@ -129,11 +131,16 @@ function openingCalls({
       const keptAs = await sources.remember(source, 'drive', map);
       if (!keptAs) return opened;
       remember(kept, driveId, keptAs);
-      const leaveAt =
+      return ok({ ...opened.value, ...chosenFor(stores, keptAs) });
+    },
+    async keepDay({ driveId, day }) {
+      const keptAs = kept.get(driveId);
+      if (keptAs === undefined) return ok({});
+      const done =
         keptAs.kind === 'library'
-          ? stores.library.find('drive', keptAs.id)?.versions[0]?.body.leaveAt
-          : stores.recents.leaveAtOf(keptAs);
-      return ok({ ...opened.value, ...given({ leaveAt }) });
+          ? await changeDrive(stores.library, keptAs.id, { plan: day ?? null })
+          : await stores.recents.keepDay(keptAs, day);
+      return done.ok ? ok({}) : done;
     },
     async rememberDrives({ sources: found }) {
       for (const source of [...found].reverse()) await sources.remember(source, 'drive');
@@ -150,6 +157,14 @@ function openingCalls({
       return done.ok ? ok({}) : done;
     },
   };
+}
+
+/** What was chosen for a drive when it was open before. */
+function chosenFor({ library, recents }: Stores, keptAs: Source): Pick<FollowedDrive, 'leaveAt' | 'day'> {
+  if (keptAs.kind !== 'library')
+    return given({ leaveAt: recents.leaveAtOf(keptAs), day: recents.dayOf(keptAs) });
+  const body = library.find('drive', keptAs.id)?.versions[0]?.body;
+  return given({ leaveAt: body?.leaveAt, day: body?.plan && keptDay(body.plan) });
 }
 
 /** As many open drives as one window can have in a day. */

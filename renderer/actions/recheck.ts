@@ -3,6 +3,7 @@ import { given } from '../../geo/given.ts';
 import type { RequestOf } from '../../main/contract/calls.ts';
 import { ask } from '../host/ask.ts';
 import { checking, checkProblem, leaveAt, report } from '../state/check.ts';
+import { dayForCheck } from '../state/day.ts';
 import { work } from '../state/happening.ts';
 import { settings, vehicle } from '../state/kept.ts';
 import { aboardForCheck } from '../state/loads.ts';
@@ -26,7 +27,7 @@ export const checkWith = computed<Omit<RequestOf<'check'>, 'driveId'> | undefine
       load: items && { format: 'lanegauge.load' as const, version: 1 as const, items: [...items] },
     }),
     margins: settings.value.margins,
-    ...given({ leaveAt: leaveAt.value, country }),
+    ...given({ leaveAt: leaveAt.value, country, day: dayForCheck.value }),
   };
 });
 

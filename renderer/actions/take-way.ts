@@ -1,9 +1,11 @@
+import type { RequestOf } from '../../main/contract/calls.ts';
 import type { FollowedDrive } from '../../main/contract/followed-drive.ts';
 import type { Source } from '../../main/contract/source.ts';
 import { addFile, ask } from '../host/ask.ts';
 import { downloadFile } from '../host/download.ts';
 import { changedFrom, madeHere, undone } from '../state/changed.ts';
 import { report } from '../state/check.ts';
+import { carryDay } from '../state/day.ts';
 import { notice } from '../state/happening.ts';
 import { type OpenedDrive, openedDrive } from '../state/opened.ts';
 import { cursorM, selectedId } from '../state/shown.ts';
@@ -16,8 +18,26 @@ import { type Job, runLong } from './long-work.ts';
  * @param say what the change does
  */
 export async function takeWays(which: readonly number[], say: string): Promise<void> {
+  await takeInto(
+    which.map((at) => waysFound.peek()[at]).filter((way) => way !== undefined),
+    say,
+  );
+}
+
+/** A way in place of a stretch of the drive. */
+type WayTaken = Pick<RequestOf<'takeWay'>, 'fromM' | 'toM' | 'path'>;
+
+/**
+ * Puts ways into the drive in place of its own stretches, so that it can be taken back.
+ * @param taken told the changed drive before it is shown
+ */
+export async function takeInto(
+  ways: readonly WayTaken[],
+  say: string,
+  taken?: (made: OpenedDrive) => void,
+): Promise<void> {
   const before = openedDrive.peek();
-  const chosen = which.map((at) => waysFound.peek()[at]).filter((way) => way !== undefined);
+  const chosen = [...ways];
   if (!before || chosen.length === 0) return;
   // from the far end: what lies before a way that was put in keeps its metres
   chosen.sort((a, b) => b.fromM - a.fromM);
@@ -40,6 +60,7 @@ export async function takeWays(which: readonly number[], say: string): Promise<v
     if (job.signal.aborted) return;
     changedFrom.value = [...changedFrom.peek(), { drive: before, say }];
     undone.value = [];
+    taken?.(made);
     showInstead(made);
   });
   if (ended === 'done' && problem !== undefined) notice.value = { kind: 'error', say: problem };
@@ -89,6 +110,7 @@ function showInstead({ followed, source }: OpenedDrive): void {
   report.value = undefined;
   selectedId.value = undefined;
   cursorM.value = Math.min(cursorM.peek(), followed.lengthM);
+  if (now !== undefined) carryDay(now, followed.driveId);
   openedDrive.value = { followed, source, ...(now === undefined ? {} : { insteadOf: now }) };
 }
 

@@ -10,6 +10,7 @@ import { sayVerdict } from '../../geo/report/say-verdict.ts';
 import { STANDING_CAUTION } from '../../geo/report/standing-caution.ts';
 import { distanceIn } from '../../geo/units/in-units.ts';
 import { clip, lowerFirst } from '../../geo/units/text.ts';
+import { DayPart } from '../day/day-part.tsx';
 import { LeaveDay } from '../leave/leave-day.tsx';
 import { VerdictMark } from '../look/level-mark.tsx';
 import { MapOffer } from '../shelf/fetch/offer.tsx';
@@ -50,6 +51,7 @@ export function VerdictBlock() {
       {!elsewhere && <DecidingPlaces />}
       {!elsewhere && <WaysPastAll />}
       {!elsewhere && <LeaveDay />}
+      {!elsewhere && <DayPart />}
       {!elsewhere && folded !== undefined && <p class="small soft">Also: {lowerFirst(folded)}</p>}
       <p class="small soft">
         <bdi>{clip(vehicle.name, 48)}</bdi>: <Facts /> <MapDate />

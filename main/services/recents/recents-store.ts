@@ -3,6 +3,7 @@ import { createReadStream } from 'node:fs';
 import { copyFile, readdir, rename, unlink } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
+import { type DayPlan, dayPlanSchema } from '../../../geo/day/plan.ts';
 import { given } from '../../../geo/given.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { LEAVE_AT } from '../../contract/leave-at.ts';
@@ -26,6 +27,8 @@ const recentsFileSchema = z.strictObject({
   entries: z.array(entrySchema).max(RECENTS_MAX),
   /** leave times of the drives that come with the program, by their ids */
   sampleLeaves: z.record(z.string(), z.string().regex(LEAVE_AT)).optional(),
+  /** and the days planned for them */
+  sampleDays: z.record(z.string(), dayPlanSchema).optional(),
 });
 type RecentsFile = z.infer<typeof recentsFileSchema>;
 
@@ -53,6 +56,9 @@ export interface Recents {
   keepLeaveAt(of: Source, leaveAt: string | undefined): Promise<Result<undefined>>;
   /** the leave time kept with a drive */
   leaveAtOf(drive: Source): string | undefined;
+  /** The same of the day planned for it. */
+  keepDay(of: Source, day: DayPlan | undefined): Promise<Result<undefined>>;
+  dayOf(drive: Source): DayPlan | undefined;
   forget(id: string): Promise<Result<Recent[]>>;
   notices(): readonly string[];
 }
@@ -104,9 +110,10 @@ export async function openRecents(folder: string, now: () => Date): Promise<Rece
       };
       await change(async (found) => {
         if (copy) await rename(copy.aside, copy.path);
-        const leaveAt = found.find((old) => old.id === id)?.leaveAt;
-        const others = found.filter((old) => old.id !== id);
-        return ok([{ ...entry, ...given({ leaveAt }) }, ...others].slice(0, RECENTS_MAX));
+        const old = found.find((each) => each.id === id);
+        const others = found.filter((each) => each.id !== id);
+        const chosen = given({ leaveAt: old?.leaveAt, day: old?.day });
+        return ok([{ ...entry, ...chosen }, ...others].slice(0, RECENTS_MAX));
       });
       if (copy) await unlink(copy.aside).catch(() => {});
       return id;
@@ -123,6 +130,11 @@ export async function openRecents(folder: string, now: () => Date): Promise<Rece
     return kept.ok ? ok(undefined) : kept;
   }
 
+  async function keepDay(of: Source, day: DayPlan | undefined): Promise<Result<undefined>> {
+    const kept = await file.update((found) => ok(withDay(found ?? file.last() ?? NO_RECENTS, of, day)));
+    return kept.ok ? ok(undefined) : kept;
+  }
+
   return {
     notices: file.notices,
     refresh: file.refresh,
@@ -133,6 +145,11 @@ export async function openRecents(folder: string, now: () => Date): Promise<Rece
     leaveAtOf: (drive) => {
       if (drive.kind === 'sample') return file.last()?.sampleLeaves?.[drive.id];
       return entries().find(({ id }) => drive.kind === 'recent' && id === drive.id)?.leaveAt;
+    },
+    keepDay,
+    dayOf: (drive) => {
+      if (drive.kind === 'sample') return file.last()?.sampleDays?.[drive.id];
+      return entries().find(({ id }) => drive.kind === 'recent' && id === drive.id)?.day;
     },
     async forget(id) {
       const changed = await change((found) => {
@@ -156,6 +173,19 @@ function withLeaveAt(kept: RecentsFile, of: Source, leaveAt: string | undefined)
     if (of.kind !== 'recent' || entry.id !== of.id) return entry;
     const { leaveAt: _, ...rest } = entry;
     return { ...rest, ...given({ leaveAt }) };
+  });
+  return { ...kept, entries };
+}
+
+function withDay(kept: RecentsFile, of: Source, day: DayPlan | undefined): RecentsFile {
+  if (of.kind === 'sample') {
+    const { [of.id]: _, ...others } = kept.sampleDays ?? {};
+    return { ...kept, sampleDays: { ...others, ...(day === undefined ? {} : { [of.id]: day }) } };
+  }
+  const entries = kept.entries.map((entry) => {
+    if (of.kind !== 'recent' || entry.id !== of.id) return entry;
+    const { day: _, ...rest } = entry;
+    return { ...rest, ...given({ day }) };
   });
   return { ...kept, entries };
 }

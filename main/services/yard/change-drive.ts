@@ -1,3 +1,4 @@
+import type { DayPlan } from '../../../geo/day/plan.ts';
 import { given } from '../../../geo/given.ts';
 import { fail, type Result } from '../../../geo/result.ts';
 import type { Library } from '../library/library.ts';
@@ -6,10 +7,12 @@ import type { Library } from '../library/library.ts';
 interface DriveChange {
   readonly name?: string | null | undefined;
   readonly leaveAt?: string | null | undefined;
+  /** the day's stops and return hour */
+  readonly plan?: DayPlan | null | undefined;
 }
 
 /**
- * Gives a drive of the library another name or leave time.
+ * Gives a drive of the library another name, leave time or day.
  * @param over the versions that the change was made from; all there are where left out
  */
 export async function changeDrive(
@@ -22,11 +25,15 @@ export async function changeDrive(
   const version = item?.versions.find(({ name }) => over?.includes(name)) ?? item?.versions[0];
   if (version === undefined)
     return fail('library.none', 'That drive has been removed meanwhile. Look into the bin.');
-  const { name, leaveAt, ...body } = version.body;
-  const chosen = given({ name: chosenOf(change.name, name), leaveAt: chosenOf(change.leaveAt, leaveAt) });
+  const { name, leaveAt, plan, ...body } = version.body;
+  const chosen = given({
+    name: chosenOf(change.name, name),
+    leaveAt: chosenOf(change.leaveAt, leaveAt),
+    plan: chosenOf(change.plan, plan),
+  });
   return library.put({ kind: 'drive', id, body: { ...body, ...chosen }, ...given({ over }) });
 }
 
-function chosenOf(wanted: string | null | undefined, now: string | undefined): string | undefined {
+function chosenOf<T, U extends T>(wanted: U | null | undefined, now: T | undefined): T | undefined {
   return wanted === undefined ? now : (wanted ?? undefined);
 }

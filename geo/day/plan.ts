@@ -1,13 +1,9 @@
 import { z } from 'zod';
 import { SERVICE_KINDS } from '../services/kinds.ts';
+import { STAY_MOST_MIN, STOPS_MOST } from './bounds.ts';
 
 /** Share of the driving, and time at each stop for tanks, that is kept back beside the times told. */
 export const MARGIN = { drivingShare: 0.15, perServiceMin: 10 } as const;
-
-/** More stops than this are no day. */
-export const STOPS_MOST = 50;
-/** A stay of two days; what is longer begins another drive. */
-export const STAY_MOST_MIN = 2880;
 
 /** A stop on the drive. */
 export const dayStopSchema = z.strictObject({

@@ -1,4 +1,4 @@
-import { STOPS_MOST } from '../../geo/day/plan.ts';
+import { STOPS_MOST } from '../../geo/day/bounds.ts';
 import { distanceIn } from '../../geo/units/in-units.ts';
 import { clip } from '../../geo/units/text.ts';
 import { report } from '../state/check.ts';

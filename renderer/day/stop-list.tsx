@@ -1,5 +1,6 @@
 import { clockText } from '../../geo/clock/print-times.ts';
-import { type DayStop, STAY_MOST_MIN } from '../../geo/day/plan.ts';
+import { STAY_MOST_MIN } from '../../geo/day/bounds.ts';
+import type { DayStop } from '../../geo/day/plan.ts';
 import type { StopTimes } from '../../geo/report/day.ts';
 import { DO_SERVICE } from '../../geo/services/kinds.ts';
 import { distanceIn } from '../../geo/units/in-units.ts';

@@ -6,7 +6,7 @@ import { expect, it } from 'vitest';
 const BUILT = resolve(import.meta.dirname, '../../.build/window');
 const BUDGET_BYTES = 200_000;
 /** With what only a dialog or a plan loads, when it is first looked at. */
-const WHOLE_BYTES = 235_000;
+const WHOLE_BYTES = 260_000;
 
 it("the window's scripts and styles stay under 200 kB as sent compressed", () => {
   const page = readFileSync(join(BUILT, 'index.html'), 'utf8');

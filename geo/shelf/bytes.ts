@@ -41,6 +41,32 @@ export class Writer {
     this.length += 8;
   }
 
+  /** As `int` writes them, the steps from each to the next of values[from … to), the first from `before`. */
+  steps(values: Float64Array | Int32Array | Uint32Array, from: number, to: number, before: number): void {
+    this.room((to - from) * 8);
+    const { bytes } = this;
+    let at = this.length;
+    let last = before;
+    for (let i = from; i < to; i++) {
+      const value = values[i]!;
+      const step = value - last;
+      last = value;
+      if (step < 0x40000000 && step >= -0x40000000) {
+        let low = (step << 1) ^ (step >> 31);
+        while (low >>> 0 >= 0x80) {
+          bytes[at++] = (low & 0x7f) | 0x80;
+          low >>>= 7;
+        }
+        bytes[at++] = low;
+      } else {
+        this.length = at;
+        this.int(step);
+        at = this.length;
+      }
+    }
+    this.length = at;
+  }
+
   append(bytes: Uint8Array): void {
     this.room(bytes.length);
     this.bytes.set(bytes, this.length);

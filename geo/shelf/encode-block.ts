@@ -95,15 +95,18 @@ export function writeBlock({ sets, nodes, ways, relations }: TileBlock, out: Wri
 }
 
 function writeNodes(nodes: WholeNodes, out: Writer): void {
-  const { count, id, lat7, fine, tagged } = nodes;
+  const { count, id, lat7, lon7, fine, tagged } = nodes;
   out.uint(count);
-  for (let i = 0, before = 0; i < count; before = id[i++]!) out.int(id[i]! - before);
+  out.steps(id, 0, count, 0);
   const lacking: number[] = [];
   for (let i = 0; i < count; i++) if (lat7[i] === LACKING) lacking.push(i);
   out.uint(lacking.length);
   writeSteps(lacking, out);
   out.uint(fine.size === 0 ? PLACES.tenMillionths : PLACES.doubles);
-  if (fine.size === 0) writeWholePlaces(nodes, out);
+  if (fine.size === 0 && lacking.length === 0) {
+    out.steps(lat7, 0, count, 0);
+    out.steps(lon7, 0, count, 0);
+  } else if (fine.size === 0) writeWholePlaces(nodes, out);
   else writeDoubles(nodes, out);
   out.uint(tagged.node.length);
   writeSteps(tagged.node, out);
@@ -140,10 +143,9 @@ function writeWays({ count, id, kind, set, start, refs }: BlockWays, out: Writer
     beforeId = id[way]!;
     out.uint(set[way]! * 4 + kind[way]!);
     out.uint(start[way + 1]! - start[way]!);
-    for (let at = start[way]!; at < start[way + 1]!; at++) {
-      out.int(refs[at]! - beforeRef);
-      beforeRef = refs[at]!;
-    }
+    const to = start[way + 1]!;
+    out.steps(refs, start[way]!, to, beforeRef);
+    if (to > 0) beforeRef = refs[to - 1]!;
   }
 }
 

@@ -4,12 +4,10 @@ import { RASTER_BYTES } from '../../../../geo/shelf/import/grid.ts';
 import { planTiles } from '../../../../geo/shelf/import/tile-plan.ts';
 import type { PartMeta } from '../../../../geo/shelf/part-meta.ts';
 import type { BlockPlaces } from './block-out.ts';
-import { NAME_BUCKETS } from './names-out.ts';
+import { syncPart } from './part-writer.ts';
 import type { ReadSource } from './read-source.ts';
 import type { Runner } from './runner.ts';
-import { dropFiles } from './spill.ts';
-import { AREA_BUCKETS } from './stages/areas.ts';
-import { LINE_BUCKETS } from './stages/join-lines.ts';
+import { dropFiles, filledBuckets } from './spill.ts';
 import type { RebuildTask, Rebuilt } from './stages/rebuild.ts';
 import type { SortedNames } from './stages/sort-names.ts';
 
@@ -60,43 +58,50 @@ export async function makeTiles(read: ReadSource, job: TilesJob): Promise<MadeTi
     ...placed.flatMap((end) => [end.places.path, end.fine.path, end.tagged.path]),
   ]);
   progress.finish('rebuild');
+  const tellOf =
+    (step: 'areas' | 'lines' | 'tiles' | 'names', of: number) =>
+    (done: number): void =>
+      progress.at(step, done / of);
+  const edges = rebuilt.ends.map((end) => end.areas);
+  const areaBuckets = filledBuckets(edges);
   const areas = await runner.run(
     'areas',
-    { temp, areas: rebuilt.ends.map((end) => end.areas), plan },
-    range(AREA_BUCKETS),
-    (done) => progress.at('areas', done / AREA_BUCKETS),
+    { temp, areas: edges, plan },
+    areaBuckets,
+    tellOf('areas', areaBuckets.length),
   );
   progress.finish('areas');
+  const drawn = rebuilt.ends.map((end) => end.lines);
+  const lineBuckets = filledBuckets(drawn);
   const lines = await runner.run(
     'lines',
-    { temp, lines: rebuilt.ends.map((end) => end.lines), plan },
-    range(LINE_BUCKETS),
-    (done) => progress.at('lines', done / LINE_BUCKETS),
+    { temp, lines: drawn, plan },
+    lineBuckets,
+    tellOf('lines', lineBuckets.length),
   );
-  await dropFiles([
-    ...rebuilt.ends.map((end) => end.lines.path),
-    ...rebuilt.ends.map((end) => end.areas.path),
-  ]);
+  await dropFiles([...edges, ...drawn].map(({ path }) => path));
   progress.finish('lines');
+  const records = [...rebuilt.ends, ...areas.ends, ...lines.ends].map((end) => end.tiles);
+  const buckets = filledBuckets(records);
   const tiles = await runner.run(
     'tiles',
-    {
-      tiles: [...rebuilt.ends, ...areas.ends, ...lines.ends].map((end) => end.tiles),
-      relations: read.relations,
-      roads,
-      outFile,
-      outEnd,
-    },
-    range(plan.buckets),
-    (done) => progress.at('tiles', done / plan.buckets),
+    { tiles: records, relations: read.relations, roads, outFile, outEnd },
+    buckets,
+    tellOf('tiles', buckets.length),
   );
   progress.finish('tiles');
+  // the disk takes its time, and the names need little of it
+  const written = syncPart(outFile);
+  written.catch(() => {});
+  const texts = rebuilt.ends.map((end) => end.names);
+  const nameBuckets = filledBuckets(texts);
   const names = await runner.run(
     'names',
-    { names: rebuilt.ends.map((end) => end.names), outFile, outEnd },
-    range(NAME_BUCKETS),
-    (done) => progress.at('names', done / NAME_BUCKETS),
+    { names: texts, outFile, outEnd },
+    nameBuckets,
+    tellOf('names', nameBuckets.length),
   );
+  await written;
   progress.finish('names');
   return {
     blocks: tiles.ends.map((end) => end.blocks),

@@ -1,16 +1,11 @@
-import { grown } from '../../../../geo/roads/id-table.ts';
 import { Reader } from '../../../../geo/shelf/bytes.ts';
-import { ByteSets } from '../../../../geo/shelf/import/byte-sets.ts';
 import { ByteStore } from '../../../../geo/shelf/import/byte-store.ts';
-import { CELL_ZOOM, columnAt, RowFinder } from '../../../../geo/shelf/import/grid.ts';
-import { foldName, NAME_KINDS, type NameKind } from '../../../../geo/shelf/names.ts';
+import { foldName } from '../../../../geo/shelf/names.ts';
 import { readText } from '../../../../geo/shelf/tag-bytes.ts';
 import { Spill, type SpillIndex } from './spill.ts';
 
 /** By the first letters of the folded name, in their order, so that one bucket after the other is in order too. */
-export const NAME_BUCKETS = 1048;
-/** One entry is kept of a road's name in each tile of this zoom. */
-const SAME_ROAD_ZOOM = 10;
+const NAME_BUCKETS = 1048;
 
 /** Gathers the names of the index. */
 export class NamesOut {
@@ -113,78 +108,4 @@ function withinLetter(second: number, third: number): number {
   if (second < 0x30) return third < 0x30 ? 0 : third < A ? 1 + Math.min(4, (third - 0x30) >>> 1) : 6;
   if (second < A) return 7 + Math.min(9, second - 0x30);
   return 17 + Math.min(6, (second - A) >>> 2);
-}
-
-/** All that bears one name and is of one kind, by its places in a list; of roads one in each cell. */
-export interface Bearers {
-  readonly name: string;
-  readonly folded: string;
-  readonly kind: NameKind;
-  readonly byCell: ReadonlyMap<number, number>;
-}
-
-/** Where bearers of names are and what they are, in lists. */
-export class BearerList {
-  count = 0;
-  id = new Float64Array(1024);
-  lat = new Float64Array(1024);
-  lon = new Float64Array(1024);
-  readonly what: string[] = [];
-
-  add(): number {
-    if (this.count === this.id.length) {
-      this.id = grown(this.id);
-      this.lat = grown(this.lat);
-      this.lon = grown(this.lon);
-    }
-    return this.count++;
-  }
-}
-
-/** Reads a bucket of names; of a road's pieces within one tile of SAME_ROAD_ZOOM the one of the lowest id is kept. */
-export function readNames(store: ByteStore, length: number): { names: Bearers[]; list: BearerList } {
-  const all = new Map<string, Bearers & { readonly byCell: Map<number, number> }>();
-  const texts = new ByteSets();
-  const known: {
-    readonly bearers: { readonly kind: NameKind; readonly byCell: Map<number, number> };
-    readonly what: string;
-  }[] = [];
-  const list = new BearerList();
-  const rows = new RowFinder();
-  let others = 0;
-  store.at = 0;
-  while (store.at < length) {
-    const size = store.readUint();
-    const text = texts.add(store.bytes, store.at, store.at + size);
-    store.at += size;
-    const id = store.readDouble();
-    const lat = store.readDouble();
-    const lon = store.readDouble();
-    // each text is made but once
-    known[text] ??= bearersOf(new Reader(texts.store.bytes, texts.start[text], texts.start[text + 1]), all);
-    const { bearers, what } = known[text];
-    const column = columnAt(lon) >> (CELL_ZOOM - SAME_ROAD_ZOOM);
-    const row = rows.rowAt(lat) >> (CELL_ZOOM - SAME_ROAD_ZOOM);
-    const cell = bearers.kind === 'road' ? (row << SAME_ROAD_ZOOM) | column : --others;
-    const there = bearers.byCell.get(cell);
-    if (there !== undefined && list.id[there]! <= id) continue;
-    const at = there ?? list.add();
-    bearers.byCell.set(cell, at);
-    list.id[at] = id;
-    list.lat[at] = lat;
-    list.lon[at] = lon;
-    list.what[at] = what;
-  }
-  return { names: [...all.values()], list };
-}
-
-function bearersOf(reader: Reader, all: Map<string, Bearers & { readonly byCell: Map<number, number> }>) {
-  const name = readText(reader);
-  const said = readText(reader);
-  const kind = NAME_KINDS.find((one) => one === said) ?? 'site';
-  const what = readText(reader);
-  const key = `${kind} ${name}`;
-  const bearers = all.get(key) ?? { name, folded: foldName(name), kind, byCell: new Map() };
-  all.set(key, bearers);
-  return { bearers, what };
 }

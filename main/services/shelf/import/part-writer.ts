@@ -25,6 +25,20 @@ export async function beginPart(path: string): Promise<number> {
   }
 }
 
+/** Waits until the disk has what was written so far. */
+export async function syncPart(path: string): Promise<void> {
+  try {
+    const handle = await open(path, 'r+');
+    try {
+      await handle.datasync();
+    } finally {
+      await handle.close();
+    }
+  } catch (error) {
+    throw cannotWrite(error);
+  }
+}
+
 export interface PartEnd {
   readonly blocks: readonly BlockPlaces[];
   readonly names: readonly SortedNames[];

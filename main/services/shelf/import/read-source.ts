@@ -44,6 +44,7 @@ export async function readSorted(path: string, size: number, job: ReadJob): Prom
     'nodes',
     ...LATER_STEPS,
   ]);
+  runner.prepare();
   const { table, plan } = await planned(path, size, job);
   progress.finish('plan');
   const source = { path, table };

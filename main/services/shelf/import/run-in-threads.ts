@@ -19,10 +19,18 @@ export function runInThreads(
   signal?: AbortSignal,
   workers = Math.min(MOST_WORKERS, availableParallelism()),
 ): Runner {
-  const threads: Worker[] = [];
-  const thread = (i: number): Worker => {
-    threads[i] ??= new Worker(builtFile('services/shelf/import/worker.js'), { resourceLimits: LIMITS });
-    return threads[i];
+  const threads: (Worker | undefined)[] = [];
+  const thread = (i: number): Worker => threads[i] ?? started(i);
+  const started = (i: number): Worker => {
+    const one = new Worker(builtFile('services/shelf/import/worker.js'), { resourceLimits: LIMITS });
+    threads[i] = one;
+    // whoever has it work hears of what fails; one that ends while nobody does is made anew, and told of then
+    one
+      .on('error', () => {})
+      .once('exit', () => {
+        if (threads[i] === one) threads[i] = undefined;
+      });
+    return one;
   };
   return {
     workers,
@@ -30,6 +38,10 @@ export function runInThreads(
       const count = Math.max(1, Math.min(workers, tasks.length));
       const used = Array.from({ length: count }, (_, i) => thread(i));
       return runStage(used, { stage, setup, tasks, onDone }, signal) as Promise<StageOutcome<typeof stage>>;
+    },
+    prepare() {
+      if (signal?.aborted) return;
+      for (let i = 0; i < workers; i++) thread(i);
     },
     async close() {
       await Promise.all(threads.splice(0).map((one) => one?.terminate()));

@@ -23,6 +23,8 @@ export interface Runner {
     tasks: readonly TaskOf<K>[],
     onDone: (done: number) => void,
   ): Promise<StageOutcome<K>>;
+  /** Has the workers started while something else is done. */
+  prepare(): void;
   /** Ends the workers; a later stage starts new ones. */
   close(): Promise<void>;
 }
@@ -54,8 +56,10 @@ export function withFreshWorkers(runner: Runner): Runner {
     async run(stage, setup, tasks, onDone) {
       const outcome = await runner.run(stage, setup, tasks, onDone);
       await runner.close();
+      runner.prepare();
       return outcome;
     },
+    prepare: () => runner.prepare(),
     close: () => runner.close(),
   };
 }
@@ -75,6 +79,7 @@ export function runHere(signal?: AbortSignal): Runner {
       }
       return { done, ends: [stage.end()] } as StageOutcome<typeof name>;
     },
+    prepare: () => {},
     close: async () => {},
   };
 }

@@ -1,5 +1,6 @@
 import { closeSync, openSync, readSync, writeSync } from 'node:fs';
 import { rm } from 'node:fs/promises';
+import { largest } from '../../../../geo/lists.ts';
 import { ByteStore } from '../../../../geo/shelf/import/byte-store.ts';
 import { cannotWrite } from './stopped.ts';
 
@@ -82,6 +83,15 @@ export class Spill {
     this.extents[bucket].push(this.written, bytes.length);
     this.written += bytes.length;
   }
+}
+
+/** The buckets that hold anything, in order. */
+export function filledBuckets(indexes: readonly SpillIndex[]): number[] {
+  const buckets = largest(indexes.map(({ extents }) => extents.length));
+  const filled: number[] = [];
+  for (let bucket = 0; bucket < buckets; bucket++)
+    if (indexes.some(({ extents }) => extents[bucket] !== undefined)) filled.push(bucket);
+  return filled;
 }
 
 /** Writes all the bytes at a place of a file, or throws a Stopped. */

@@ -2,7 +2,7 @@ import { ByteStore } from '../../../../../geo/shelf/import/byte-store.ts';
 import { LAYER } from '../../../../../geo/shelf/layers.ts';
 import { compareTexts, encodeNames, NAME_KINDS, type NameEntry } from '../../../../../geo/shelf/names.ts';
 import { BlockOut, type BlockPlaces } from '../block-out.ts';
-import { type BearerList, type Bearers, readNames } from '../names-out.ts';
+import { type BearerList, type Bearers, NameReader } from '../read-names.ts';
 import { type SpillIndex, SpillReader } from '../spill.ts';
 
 /** Entries of one block of the index. */
@@ -27,6 +27,7 @@ export class NameSorter {
   private readonly reader: SpillReader;
   private readonly out: BlockOut;
   private readonly store = new ByteStore();
+  private readonly names = new NameReader();
   private readonly keys: (readonly [number, string])[] = [];
 
   constructor(setup: SortNamesSetup) {
@@ -46,7 +47,8 @@ export class NameSorter {
       this.out.add(LAYER.names, block++, (out) => out.append(bytes));
       entries = [];
     };
-    const { names, list } = readNames(this.store, length);
+    const names = this.names.read(this.store, length);
+    const { list } = this.names;
     for (const { name, folded, kind, byCell } of names.sort(inOrder)) {
       for (const at of placesInOrder(byCell.values(), list)) {
         if (entries.length === 0) first = folded;

@@ -17,12 +17,15 @@ import { Announcer } from './drive/announcer.tsx';
 import { DriveView } from './drive/drive-view.tsx';
 import { DropSign, dropFilesOn } from './drop.tsx';
 import { LoadView } from './load/load-view.tsx';
+import { later } from './look/later.tsx';
 import { followPalette } from './look/palette.ts';
 import { openedDrive } from './state/opened.ts';
 import { panelId, shownView, switchByKeys, tabId, type ViewId } from './state/views.ts';
 import { StatusLine } from './status-line.tsx';
 import { SwingView } from './swing/swing-view.tsx';
 import { WaysAnnouncer } from './ways/announcer.tsx';
+
+const YardView = later(async () => (await import('./yard/yard-view.tsx')).YardView);
 
 /** The whole window: a bar with the views, the one that is shown, a line for what is going on. */
 export function App() {
@@ -44,6 +47,9 @@ export function App() {
       </a>
       <TopBar />
       <main class="views">
+        <View id="yard">
+          <YardView />
+        </View>
         <View id="drive" stays>
           <DriveView />
         </View>

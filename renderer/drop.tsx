@@ -1,3 +1,4 @@
+import { dropTarget } from './state/drop-target.ts';
 import { dialog, dropping } from './state/page.ts';
 import { takeFiles } from './take/take-files.ts';
 
@@ -27,7 +28,9 @@ export function dropFilesOn(page: Window): () => void {
     const files = entries.flatMap(({ file, entry }) => (file && !entry?.isDirectory ? [file] : []));
     if (files.length + folders.length === 0) return;
     dialog.value = undefined;
-    void takeFiles(files, folders);
+    const target = dropTarget.peek();
+    if (target) target.take(files, folders);
+    else void takeFiles(files, folders);
   });
   return () => stop.abort();
 }
@@ -37,7 +40,9 @@ export function DropSign() {
     <div class="drop-sign">
       <p>
         <b>Drop to open</b>
-        <br />a drive (GPX), a map (.osm.pbf, .osm, .osm.gz, Overpass JSON), a vehicle card or a load list
+        <br />
+        {dropTarget.value?.say ??
+          'a drive (GPX), a map (.osm.pbf, .osm, .osm.gz, Overpass JSON), a vehicle card or a load list'}
       </p>
     </div>
   ) : null;

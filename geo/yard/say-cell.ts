@@ -1,6 +1,6 @@
 import { LEVEL_WORD, LEVELS } from '../report/level.ts';
 import { SUBJECT_WORD } from '../report/subject-word.ts';
-import { sizeIn, trueMinus, type Units } from '../units/in-units.ts';
+import { drawnSizeIn, sizeIn, trueMinus, type Units } from '../units/in-units.ts';
 import { printKg } from '../units/print.ts';
 import { listed, lowerFirst } from '../units/text.ts';
 import type { Cell } from './cell.ts';
@@ -10,13 +10,13 @@ type Tightest = NonNullable<Cell['tightest']>;
 
 /** The figure that decides a cell, with its sign and rounded against the driver: `−0.21 m`; '' where there is none. */
 export function spareFigure({ tightest }: Pick<Cell, 'tightest'>, units: Units): string {
-  return tightest === undefined ? '' : figureOf(tightest, units);
+  return tightest === undefined ? '' : figureOf(tightest, (m) => drawnSizeIn(units, m, 'down'));
 }
 
-function figureOf({ spare, unit }: Pick<Tightest, 'spare' | 'unit'>, units: Units): string {
+function figureOf({ spare, unit }: Pick<Tightest, 'spare' | 'unit'>, size: (m: number) => string): string {
   switch (unit) {
     case 'm':
-      return sizeIn(units, spare, 'down');
+      return size(spare);
     case 'kg':
       return trueMinus(printKg(spare, 'down'));
     default:
@@ -27,7 +27,7 @@ function figureOf({ spare, unit }: Pick<Tightest, 'spare' | 'unit'>, units: Unit
 /** "height: 0.21 m over", "width: 0.12 m to spare"; '' where no figure decides. */
 export function sayTightest({ tightest }: Pick<Cell, 'tightest'>, units: Units): string {
   if (tightest === undefined) return '';
-  const figure = figureOf(tightest, units).replaceAll('−', '');
+  const figure = figureOf(tightest, (m) => sizeIn(units, m, 'down')).replaceAll('−', '');
   const over = tightest.spare < 0;
   return `${SUBJECT_WORD[tightest.subject].toLowerCase()}: ${figure} ${over ? 'over' : 'to spare'}`;
 }

@@ -1,7 +1,9 @@
+import { driveName } from '../../geo/library/body/drive.ts';
 import { fail, ok, type Result } from '../../geo/result.ts';
+import type { FleetVehicle } from '../contract/fleet.ts';
 import { GPX_MAX_BYTES } from '../contract/limits.ts';
 import type { Settings } from '../contract/settings.ts';
-import type { YardCell } from '../contract/yard/yard.ts';
+import type { Yard, YardCell } from '../contract/yard/yard.ts';
 import type { Services } from '../dispatch.ts';
 import { readBytes } from './files/read-bytes.ts';
 import { addDrives } from './library/add-drives.ts';
@@ -14,7 +16,11 @@ import { showYard } from './yard/show-yard.ts';
 import { gridOfLibrary } from './yard/yard-of.ts';
 
 export interface YardParts {
-  readonly stores: { readonly library: Library; readonly settings: { current(): Settings } };
+  readonly stores: {
+    readonly library: Library;
+    readonly settings: { current(): Settings };
+    readonly fleet: { current(): readonly FleetVehicle[] };
+  };
   readonly sources: Pick<Sources, 'find'>;
   readonly dataFolder: string;
   now(): Date;
@@ -38,14 +44,16 @@ type YardServices = Pick<
 /** The window's calls about the yard. */
 export function yardCalls(parts: YardParts): YardServices {
   const { sources, dataFolder, now, judge } = parts;
-  const { library, settings } = parts.stores;
-  const grid = () => gridOfLibrary({ library, settings: settings.current(), dataFolder, now });
+  const { library, settings, fleet } = parts.stores;
+  const grid = () =>
+    gridOfLibrary({ library, settings: settings.current(), fleet: fleet.current(), dataFolder, now });
+  const show = () => showYard(library, fleet.current());
   let turn: Promise<unknown> = Promise.resolve();
   return {
-    ...changingCalls(library),
+    ...changingCalls(library, show),
     async yard() {
       await library.refresh();
-      return ok(await showYard(library));
+      return ok(await show());
     },
     async yardCells(_, { onProgress, signal }) {
       const gathered = inHandfuls((cells) => onProgress({ cells }));
@@ -76,9 +84,11 @@ export function yardCalls(parts: YardParts): YardServices {
       if (!bytes.ok) return bytes;
       const added = await addDrives(library, { bytes: bytes.value, name: file.value.name });
       if (!added.ok) return added;
-      const names = new Map((await showYard(library)).drives.map(({ id, name }) => [id, name]));
       return ok({
-        drives: added.value.map(({ item: { id }, was }) => ({ id, name: names.get(id) ?? id, was })),
+        drives: added.value.map(({ item: { id, versions }, was }) => {
+          const [version] = versions;
+          return { id, name: version ? driveName(version.body) : id, was };
+        }),
       });
     },
     async acceptChanges({ pairs, by, on }) {
@@ -91,8 +101,9 @@ export function yardCalls(parts: YardParts): YardServices {
 /** The calls that change an item of the library; each answers with what is there then. */
 function changingCalls(
   library: Library,
+  show: () => Promise<Yard>,
 ): Pick<Services, 'changeDrive' | 'removeDrive' | 'restoreItem' | 'chooseVersion'> {
-  const after = async (done: Result<unknown>) => (done.ok ? ok(await showYard(library)) : done);
+  const after = async (done: Result<unknown>) => (done.ok ? ok(await show()) : done);
   return {
     async changeDrive({ id, over, ...change }) {
       return after(await changeDrive(library, id, change, over));

@@ -2,6 +2,7 @@ import { signal } from '@preact/signals';
 
 /** The views of the window, in the order of their tabs; Alt and the place in the list opens one. */
 export const VIEWS = [
+  { id: 'yard', name: 'Yard' },
   { id: 'drive', name: 'Drive' },
   { id: 'swing', name: 'Swing' },
   { id: 'load', name: 'Load' },

@@ -5,8 +5,8 @@ import { expect, it } from 'vitest';
 
 const BUILT = resolve(import.meta.dirname, '../../.build/window');
 const BUDGET_BYTES = 200_000;
-/** With what only a dialog or a plan loads, when it is first looked at. */
-const WHOLE_BYTES = 260_000;
+/** With what only a dialog, a plan or the yard loads, when it is first looked at. */
+const WHOLE_BYTES = 275_000;
 
 it("the window's scripts and styles stay under 200 kB as sent compressed", () => {
   const page = readFileSync(join(BUILT, 'index.html'), 'utf8');

@@ -28,9 +28,9 @@ describe('the views', { timeout: LONG_MS }, () => {
     await page.keyboard.press('ArrowRight');
     expect(await tab('Swing').getAttribute('aria-selected')).toBe('true');
     expect(await page.evaluate('document.activeElement.id')).toBe('tab-swing');
-    await page.keyboard.press('Alt+1');
-    expect(await tab('Drive').getAttribute('aria-selected')).toBe('true');
     await page.keyboard.press('Alt+2');
+    expect(await tab('Drive').getAttribute('aria-selected')).toBe('true');
+    await page.keyboard.press('Alt+3');
     await page.reload();
     await tab('Swing').and(page.locator('[aria-selected="true"]')).waitFor({ timeout: SOON_MS });
     await page.getByRole('heading', { name: 'Pulling away from a wall' }).waitFor({ timeout: SOON_MS });

@@ -15,7 +15,6 @@ const judgingSchema = z.discriminatedUnion('kind', [
   /** no cell of this drive came, and why, a sentence */
   z.strictObject({ kind: z.literal('failed'), drive: libraryIdSchema, say: z.string() }),
 ]);
-export type Judging = z.infer<typeof judgingSchema>;
 
 /** The calls about the yard: the library's drives, and which vehicle may take which. */
 export const YARD_CALLS = {
@@ -27,9 +26,9 @@ export const YARD_CALLS = {
     progress: z.strictObject({ cells: z.array(yardCellSchema) }),
     value: empty,
   },
-  /** Judges the cells that are missing or stale, or every one, each heard of as it is done. Another judging waits for it. */
+  /** Judges the cells that are missing, the stale ones too, or every one, each heard of as it is done. Another judging waits for it. */
   judgeYard: {
-    request: z.strictObject({ which: z.enum(['stale', 'all']) }),
+    request: z.strictObject({ which: z.enum(['missing', 'stale', 'all']) }),
     progress: judgingSchema,
     value: z.strictObject({ judged: z.int() }),
   },

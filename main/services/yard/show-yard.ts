@@ -6,16 +6,22 @@ import type { Item, Version } from '../../../geo/library/item.ts';
 import type { Kind } from '../../../geo/library/record.ts';
 import { cut } from '../../../geo/units/text.ts';
 import { byName } from '../../../geo/yard/by-name.ts';
-import type { Binned, Yard, YardDrive, YardVehicle } from '../../contract/yard/yard.ts';
-import { fleetEntries } from '../fleet/fleet-entries.ts';
+import type { FleetVehicle } from '../../contract/fleet.ts';
+import type { Binned, Yard, YardDrive } from '../../contract/yard/yard.ts';
 import type { Library } from '../library/library.ts';
+import { columnsOf } from './columns.ts';
 
 /** The library as the yard shows it, as last looked at. */
-export async function showYard(library: Library): Promise<Yard> {
+export async function showYard(library: Library, fleet?: readonly FleetVehicle[]): Promise<Yard> {
   return {
     folder: library.folder,
     drives: library.list('drive').flatMap(showDrive).sort(byName),
-    vehicles: showVehicles(library),
+    vehicles: columnsOf(library, fleet).map(({ id, vehicleId, card, versions }) => ({
+      id,
+      vehicleId,
+      name: card.name,
+      versions: showVersions(versions, (body) => body.card.name),
+    })),
     bin: await showBin(library),
     notices: [...library.notices()],
   };
@@ -37,21 +43,6 @@ function showDrive({ id, heads, versions }: Item<'drive'>): YardDrive[] {
       ...given({ day: day && { number: day.number, of: day.of }, leaveAt }),
     },
   ];
-}
-
-function showVehicles(library: Library): YardVehicle[] {
-  const vehicles = new Map<string, YardVehicle>();
-  for (const { itemId, vehicle } of fleetEntries(library.list('vehicle'))) {
-    if (vehicles.has(itemId)) continue;
-    const versions = library.find('vehicle', itemId)?.versions ?? [];
-    vehicles.set(itemId, {
-      id: itemId,
-      vehicleId: vehicle.id,
-      name: vehicle.card.name,
-      versions: showVersions(versions, ({ card }) => card.name),
-    });
-  }
-  return [...vehicles.values()];
 }
 
 /** None where there is one alone. */

@@ -5,11 +5,12 @@ import type { Item } from '../../../geo/library/item.ts';
 import { byName } from '../../../geo/yard/by-name.ts';
 import type { Acknowledgement } from '../../../geo/yard/seen-changes.ts';
 import { DEFAULT_SETTINGS } from '../../contract/default-settings.ts';
+import type { FleetVehicle } from '../../contract/fleet.ts';
 import type { Settings } from '../../contract/settings.ts';
-import { fleetEntries } from '../fleet/fleet-entries.ts';
 import type { Library } from '../library/library.ts';
 import { notesOf } from '../library/local-notes.ts';
 import { shelfFolder } from '../shelf/where-shelf.ts';
+import { columnsOf } from './columns.ts';
 import type { GridDrive, GridOf, GridVehicle } from './grid/grid.ts';
 
 /** What a grid of the library is made from. */
@@ -17,6 +18,8 @@ export interface YardAsked {
   readonly library: Library;
   readonly settings: Pick<Settings, 'margins' | 'country' | 'units'>;
   readonly dataFolder: string;
+  /** what the fleet begins with, as long as no vehicle of it is in the library */
+  readonly fleet?: readonly FleetVehicle[];
   now(): Date;
 }
 
@@ -24,7 +27,7 @@ export interface YardAsked {
 export function gridOfLibrary(asked: YardAsked): GridOf & { readonly kept: string } {
   const { library, dataFolder } = asked;
   return {
-    ...gridOf(asked, libraryVehicles(library)),
+    ...gridOf(asked, columnsOf(library, asked.fleet)),
     kept: join(dataFolder, 'yard'),
     acknowledged: acknowledgements(library),
   };
@@ -70,14 +73,6 @@ function gridDrive(library: Library, { id, versions: [version] }: Item<'drive'>)
       ...given({ leaveAt }),
     },
   ];
-}
-
-/** In the order of the fleet; one that was changed in two places stands there once, as in the first of them. */
-function libraryVehicles(library: Library): GridVehicle[] {
-  const vehicles = new Map<string, GridVehicle>();
-  for (const { itemId, vehicle } of fleetEntries(library.list('vehicle')))
-    if (!vehicles.has(itemId)) vehicles.set(itemId, { id: itemId, card: vehicle.card });
-  return [...vehicles.values()];
 }
 
 function acknowledgements(library: Library): Acknowledgement[] {

@@ -7,6 +7,7 @@ import { DEFAULT_SETTINGS } from '../../../main/contract/default-settings.ts';
 import { openLibrary } from '../../../main/services/library/open-library.ts';
 import { yardCalls } from '../../../main/services/yard-calls.ts';
 import { worked } from '../../support/scratch-files.ts';
+import { COACH_BUILT } from '../contract/cards.ts';
 
 const DRIVES = join(import.meta.dirname, '../../../sample-routes/drives');
 const now = () => new Date('2027-06-12T09:30:00Z');
@@ -21,7 +22,11 @@ afterEach(() => rmSync(home, { recursive: true, force: true }));
 async function open() {
   const library = await openLibrary({ folder: join(home, 'library'), dataFolder: home, now });
   const calls = yardCalls({
-    stores: { library, settings: { current: () => DEFAULT_SETTINGS } },
+    stores: {
+      library,
+      settings: { current: () => DEFAULT_SETTINGS },
+      fleet: { current: () => [{ id: 'heron', card: COACH_BUILT }] },
+    },
     sources: {
       find: (source) =>
         source.kind === 'sample'
@@ -42,7 +47,10 @@ describe('the window’s yard', () => {
     const { id, was } = await add('barred');
     expect(was).toBe('new');
     expect((await add('barred')).was).toBe('there');
-    const [drive] = worked(await calls.yard({}, hooks)).drives;
+    const { vehicles, drives } = worked(await calls.yard({}, hooks));
+    // what the fleet begins with, before it was changed
+    expect(vehicles).toMatchObject([{ id: 'vehicle-heron', vehicleId: 'heron' }]);
+    const [drive] = drives;
     const over = drive!.heads;
     const named = worked(
       await calls.changeDrive({ id, over, name: 'Coast', leaveAt: '2027-06-12T09:30' }, hooks),

@@ -1,0 +1,110 @@
+import { smallest } from '../lists.ts';
+import { VERDICTS } from '../report/level.ts';
+import { byName } from './by-name.ts';
+import type { Cell } from './cell.ts';
+
+/** As much of a drive as it is found and put in order by. */
+export interface RowDrive {
+  readonly id: string;
+  readonly name: string;
+  readonly file: string;
+  readonly lengthM: number;
+}
+
+/** What is known of a drive with one vehicle. */
+export interface RowCell {
+  readonly vehicle: string;
+  readonly cell: Cell;
+  readonly stale: readonly unknown[];
+  readonly changes: readonly unknown[];
+}
+
+/** How rows are put in order: by name, the longest first, the worst first. */
+export const ORDERS = ['name', 'length', 'worst'] as const;
+export type Order = (typeof ORDERS)[number];
+
+/** What a vehicle must be able to do on a drive for it to be shown. */
+export const TAKES = ['any', 'takes', 'barred'] as const;
+export type Takes = (typeof TAKES)[number];
+
+/** Which drives are shown, and in which order. */
+export interface Arrangement {
+  /** words that a drive's name, file or a road that stops somebody on it must all hold; '' for every drive */
+  readonly text: string;
+  /** metres */
+  readonly longestM?: number | undefined;
+  /** the vehicle that is asked about; undefined for all of them */
+  readonly vehicle?: string | undefined;
+  /** `takes`: nothing bars that vehicle (or any, where none is named) there, and it was checked */
+  readonly takes: Takes;
+  /** the place that stops somebody there */
+  readonly stoppedAt?: string | undefined;
+  readonly order: Order;
+}
+
+/**
+ * The drives that are asked for, in the order asked for.
+ * @param cellsOf what is known of a drive
+ */
+export function arrange<D extends RowDrive>(
+  drives: readonly D[],
+  cellsOf: (id: string) => readonly RowCell[],
+  { text, longestM, vehicle, takes, stoppedAt, order }: Arrangement,
+): D[] {
+  const words = folded(text)
+    .split(/\s+/)
+    .filter((word) => word !== '');
+  const asked = (id: string) =>
+    vehicle === undefined ? cellsOf(id) : cellsOf(id).filter((each) => each.vehicle === vehicle);
+  const shown = drives.filter((drive) => {
+    if (longestM !== undefined && drive.lengthM > longestM) return false;
+    if (words.length > 0 && !holdsAll(drive, cellsOf(drive.id), words)) return false;
+    const cells = asked(drive.id);
+    if (stoppedAt !== undefined && !cells.some(({ cell }) => cell.stops.some(({ key }) => key === stoppedAt)))
+      return false;
+    return isTaken(cells, takes);
+  });
+  if (order === 'length') return shown.sort((a, b) => b.lengthM - a.lengthM || byName(a, b));
+  if (order === 'name') return shown.sort(byName);
+  const ranks = new Map(shown.map(({ id }) => [id, worstOf(asked(id))]));
+  const rankOf = ({ id }: D) => ranks.get(id) ?? UNCHECKED;
+  return shown.sort((a, b) => compareWorst(rankOf(a), rankOf(b)) || byName(a, b));
+}
+
+function isTaken(cells: readonly RowCell[], takes: Takes): boolean {
+  if (takes === 'any') return true;
+  return cells.some(({ cell }) => (cell.verdict === 'barred') === (takes === 'barred'));
+}
+
+function holdsAll(drive: RowDrive, cells: readonly RowCell[], words: readonly string[]): boolean {
+  const roads = cells.flatMap(({ cell }) => cell.stops.map(({ road }) => road ?? ''));
+  const all = folded([drive.name, drive.file, ...roads].join('\n'));
+  return words.every((word) => all.includes(word));
+}
+
+/** What is written with other capitals or accents is found too. */
+function folded(text: string): string {
+  return text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
+}
+
+interface Worst {
+  /** place among the verdicts; what was not checked comes last */
+  readonly verdict: number;
+  readonly places: number;
+}
+const UNCHECKED: Worst = { verdict: VERDICTS.length, places: 0 };
+
+/** The gravest verdict of a drive's cells, and how many places they count at it in all. */
+function worstOf(cells: readonly RowCell[]): Worst {
+  const verdict = Math.min(
+    VERDICTS.length,
+    smallest(cells.map(({ cell }) => VERDICTS.indexOf(cell.verdict))),
+  );
+  const level = VERDICTS[verdict];
+  if (level === undefined || level === 'clear') return { verdict, places: 0 };
+  return { verdict, places: cells.reduce((sum, { cell }) => sum + cell.counts[level], 0) };
+}
+
+function compareWorst(a: Worst, b: Worst): number {
+  return a.verdict - b.verdict || b.places - a.places;
+}

@@ -1,0 +1,148 @@
+import { useState } from 'preact/hooks';
+import { LEVEL_WORD } from '../../../geo/report/level.ts';
+import { distanceIn } from '../../../geo/units/in-units.ts';
+import { capital, clip } from '../../../geo/units/text.ts';
+import { sayCounts, sayNoCell, sayStale, sayTightest } from '../../../geo/yard/say-cell.ts';
+import { LEAVE_AT } from '../../../main/contract/leave-at.ts';
+import type { YardCell, YardDrive } from '../../../main/contract/yard/yard.ts';
+import { VerdictMark } from '../../look/level-mark.tsx';
+import { settings } from '../../state/kept.ts';
+import { openCell } from '../state/open-cell.ts';
+import { change } from '../state/work.ts';
+import { aside, cellsOf, cellsTold, columns, drives, whyFailed } from '../state/yard.ts';
+import { Acknowledge, ChangesOf } from './changes.tsx';
+
+/** One drive: its name and leave time, what each vehicle meets on it, what changed. */
+export function DriveCard({ id }: { id: string }) {
+  void cellsTold.value;
+  const drive = drives.value.find((each) => each.id === id);
+  if (!drive) return <p>It has been removed.</p>;
+  const changed = [...cellsOf(id).values()].some(({ changes }) => changes.length > 0);
+  return (
+    <>
+      <Versions drive={drive} />
+      <Fields drive={drive} />
+      {changed && (
+        <div class="yard-change">
+          <h4>What changed</h4>
+          <ChangesOf drive={id} />
+          <Acknowledge drives={[id]} />
+        </div>
+      )}
+      <h4>With each vehicle, on its plates</h4>
+      <ul class="yard-list yard-with">
+        {columns.value.map(({ id: vehicle, name }) => (
+          <li key={vehicle}>
+            <span>
+              <b>
+                <bdi>{clip(name, 60)}</bdi>
+              </b>
+              <br />
+              <InWords known={cellsOf(id).get(vehicle)} failed={whyFailed(id)} />
+            </span>
+            <button type="button" onClick={() => void openCell(drive, vehicle)}>
+              Open<span class="unseen"> with {clip(name, 60)}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+      <p>
+        <button
+          type="button"
+          onClick={async () => {
+            if (await change('removeDrive', { id, over: drive.heads })) aside.value = undefined;
+          }}
+        >
+          Remove: into the bin
+        </button>
+      </p>
+    </>
+  );
+}
+
+function InWords({ known, failed }: { known: YardCell | undefined; failed: string | undefined }) {
+  const { units } = settings.value;
+  if (!known) return <span class="small">{capital(sayNoCell(failed))}</span>;
+  const { cell, stale } = known;
+  const more = [sayCounts(cell.counts), sayTightest(cell, units), sayStale(stale)].filter(
+    (part) => part !== '',
+  );
+  return (
+    <>
+      <span class={`yard-verdict level-${cell.verdict}`}>
+        <VerdictMark verdict={cell.verdict} size={16} /> {LEVEL_WORD[cell.verdict]}
+      </span>
+      {more.length > 0 && <span class="small soft"> {more.join('; ')}</span>}
+    </>
+  );
+}
+
+/** What may be changed: kept when the field is left. */
+function Fields({ drive }: { drive: YardDrive }) {
+  const { id, name, file, lengthM, leaveAt, heads: over, day } = drive;
+  const [typed, setTyped] = useState(name);
+  const { units } = settings.value;
+  const rename = () => {
+    const wanted = typed.trim();
+    if (wanted !== name) void change('changeDrive', { id, over, name: wanted === '' ? null : wanted });
+  };
+  return (
+    <div class="yard-fields">
+      <label>
+        <span class="small soft">Name</span>
+        <input
+          type="text"
+          maxLength={200}
+          value={typed}
+          onInput={({ currentTarget }) => setTyped(currentTarget.value)}
+          onChange={rename}
+        />
+      </label>
+      <label>
+        <span class="small soft">Leaves</span>
+        <input
+          type="datetime-local"
+          value={leaveAt ?? ''}
+          onChange={({ currentTarget: { value } }) => {
+            const wanted = LEAVE_AT.test(value) ? value : null;
+            if (wanted !== (leaveAt ?? null)) void change('changeDrive', { id, over, leaveAt: wanted });
+          }}
+        />
+      </label>
+      <p class="small soft">
+        {leaveAt === undefined && 'Without a leave time, hours and days are not judged. '}
+        {distanceIn(units, lengthM)}, from <bdi>{clip(file, 80)}</bdi>
+        {day && `, day ${day.number} of ${day.of}`}
+      </p>
+    </div>
+  );
+}
+
+/** It was changed in two places at once: a person chooses. */
+function Versions({ drive: { id, versions } }: { drive: YardDrive }) {
+  if (versions.length === 0) return null;
+  return (
+    <div class="yard-versions">
+      <p>It was changed on two computers at once. Which holds?</p>
+      <ul class="yard-list">
+        {versions.map(({ version, name, leaveAt, made }) => (
+          <li key={version}>
+            <span>
+              <b>
+                <bdi>{clip(name, 80)}</bdi>
+              </b>
+              <br />
+              <span class="small soft">
+                {leaveAt === undefined ? 'no leave time' : `leaves ${leaveAt.replace('T', ' ')}`}
+                {made !== '' && `; changed ${made.slice(0, 16).replace('T', ' ')}`}
+              </span>
+            </span>
+            <button type="button" onClick={() => void change('chooseVersion', { id, version })}>
+              Keep this<span class="unseen">: {clip(name, 80)}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}

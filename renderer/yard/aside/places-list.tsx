@@ -1,0 +1,59 @@
+import { SUBJECT_WORD } from '../../../geo/report/subject-word.ts';
+import { clip, counted } from '../../../geo/units/text.ts';
+import { whatStopsMost } from '../../../geo/yard/stops-most.ts';
+import { arrangement, cellsOf, cellsTold, rows } from '../state/yard.ts';
+
+const MOST_SHOWN = 40;
+
+/** The places that stop most of what is shown: one of them chosen shows the drives it is on. */
+export function PlacesList() {
+  void cellsTold.value;
+  const asked = arrangement.value;
+  const cells = rows.value.flatMap(({ id }) =>
+    [...cellsOf(id).values()]
+      .filter(({ vehicle }) => asked.vehicle === undefined || vehicle === asked.vehicle)
+      .map(({ drive, vehicle, cell }) => ({ drive, vehicle, stops: cell.stops })),
+  );
+  const places = whatStopsMost(cells).slice(0, MOST_SHOWN);
+  return (
+    <>
+      <p class="small soft">Places that bar a vehicle, of the drives and vehicles shown.</p>
+      {places.length === 0 && <p>Nothing bars any of them.</p>}
+      <ol class="yard-list">
+        {places.map(({ place, cells: count, drives, vehicles }) => {
+          const chosen = asked.stoppedAt === place.key;
+          return (
+            <li key={place.key}>
+              <span>
+                <b>
+                  {SUBJECT_WORD[place.subject]}
+                  {place.limit && `, ${place.limit.asMapped}`}
+                </b>
+                <br />
+                <bdi>{place.road === undefined ? sayAt(place.at) : clip(place.road, 80)}</bdi>
+                <br />
+                <span class="small soft">
+                  stops {counted(count, 'pair')}: {counted(drives.length, 'drive')},{' '}
+                  {counted(vehicles.length, 'vehicle')}
+                </span>
+              </span>
+              <button
+                type="button"
+                aria-pressed={chosen}
+                onClick={() => {
+                  arrangement.value = { ...asked, stoppedAt: chosen ? undefined : place.key };
+                }}
+              >
+                {chosen ? 'Show all' : 'Its drives'}
+              </button>
+            </li>
+          );
+        })}
+      </ol>
+    </>
+  );
+}
+
+function sayAt({ lat, lon }: { readonly lat: number; readonly lon: number }): string {
+  return `at ${lat.toFixed(5)}, ${lon.toFixed(5)}`;
+}

@@ -1,0 +1,88 @@
+import { distanceIn } from '../../../geo/units/in-units.ts';
+import { clip } from '../../../geo/units/text.ts';
+import type { YardDrive, YardVehicle } from '../../../main/contract/yard/yard.ts';
+import { settings } from '../../state/kept.ts';
+import { arrangement, aside, cellsOf, whyFailed } from '../state/yard.ts';
+import { CellOf } from './cell.tsx';
+import { gridPlace, type Place } from './place.ts';
+import { Ribbon } from './ribbon.tsx';
+
+/** A drive: its name, its strip laid flat, and a cell a vehicle. */
+export function Row({
+  drive,
+  row,
+  vehicles,
+  place,
+  longestM,
+}: {
+  drive: YardDrive;
+  row: number;
+  vehicles: readonly YardVehicle[];
+  place: Place;
+  longestM: number;
+}) {
+  const known = cellsOf(drive.id);
+  const open = aside.value?.kind === 'drive' && aside.value.id === drive.id;
+  const { units } = settings.value;
+  const changed = [...known.values()].some(({ changes }) => changes.length > 0);
+  const asked = arrangement.value.vehicle;
+  return (
+    <tr
+      aria-rowindex={row + 2}
+      class={open ? 'yard-row yard-row-open' : 'yard-row'}
+      style={{ top: `calc(var(--row) * ${row})` }}
+    >
+      <th scope="row" aria-colindex={1} class="yard-drive">
+        <button
+          type="button"
+          data-place={`${row},0`}
+          tabIndex={place.row === row && place.column === 0 ? 0 : -1}
+          aria-expanded={open}
+          onFocus={() => {
+            gridPlace.value = { row, column: 0 };
+          }}
+          onClick={() => {
+            aside.value = open ? undefined : { kind: 'drive', id: drive.id };
+          }}
+        >
+          <span class="yard-name">
+            <bdi>{clip(drive.name, 100)}</bdi>
+            {drive.day && (
+              <span class="soft small">
+                {' '}
+                day {drive.day.number} of {drive.day.of}
+              </span>
+            )}
+          </span>
+          <span class="yard-under">
+            <Ribbon
+              drive={drive}
+              cells={asked ? only(known.get(asked)) : [...known.values()]}
+              longestM={longestM}
+            />
+            <span class="mono small yard-length">
+              {distanceIn(units === 'both' ? 'metric' : units, drive.lengthM)}
+            </span>
+          </span>
+          {drive.versions.length > 0 && <span class="yard-flag small">two versions: choose one</span>}
+          {changed && <span class="unseen">; something changed</span>}
+        </button>
+      </th>
+      {vehicles.map((vehicle, i) => (
+        <CellOf
+          key={vehicle.id}
+          drive={drive}
+          vehicle={vehicle}
+          known={known.get(vehicle.id)}
+          failed={whyFailed(drive.id)}
+          at={{ row, column: i + 1 }}
+          isPlace={place.row === row && place.column === i + 1}
+        />
+      ))}
+    </tr>
+  );
+}
+
+function only<T>(value: T | undefined): readonly T[] {
+  return value === undefined ? [] : [value];
+}

@@ -1,0 +1,123 @@
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
+import { largest } from '../../../geo/lists.ts';
+import { counted } from '../../../geo/units/text.ts';
+import { arrangement, cellsTold, columns, drives, rows } from '../state/yard.ts';
+import { type Extent, gridPlace, placeAfter, rowsInSight } from './place.ts';
+import { Row } from './row.tsx';
+import { layOf } from './row-height.ts';
+import { VehicleHeads } from './vehicle-heads.tsx';
+
+/** A table that the keyboard goes through cell by cell, as the ARIA grid pattern has it. */
+const GRID = { role: 'grid' } as const;
+
+/**
+ * The drives down, the vehicles across. Only what is in sight is drawn, so that thousands of drives scroll; the keyboard
+ * goes through it as through any grid.
+ */
+export function YardGrid() {
+  const scroller = useRef<HTMLDivElement>(null);
+  const [sight, setSight] = useState({ topPx: 0, heightPx: 800, widthPx: 1000 });
+  const wantsFocus = useRef(false);
+  void cellsTold.value;
+  const shown = rows.value;
+  const across = columns.value;
+  const lay = layOf(sight.widthPx, across.length);
+  const { from, to } = rowsInSight({ ...sight, rowPx: lay.rowPx }, shown.length);
+  const extent: Extent = {
+    rows: shown.length,
+    columns: across.length,
+    page: Math.max(1, Math.floor(sight.heightPx / lay.rowPx) - 2),
+  };
+  useEffect(() => {
+    const box = scroller.current;
+    if (!box) return;
+    const look = () =>
+      setSight({ topPx: box.scrollTop, heightPx: box.clientHeight, widthPx: box.clientWidth });
+    look();
+    const watch = new ResizeObserver(look);
+    watch.observe(box);
+    box.addEventListener('scroll', look, { passive: true });
+    return () => {
+      watch.disconnect();
+      box.removeEventListener('scroll', look);
+    };
+  }, []);
+  const place = gridPlace.value;
+  useLayoutEffect(() => {
+    const box = scroller.current;
+    if (!box || !wantsFocus.current) return;
+    scrollTo(box, place.row * lay.rowPx, lay.rowPx);
+    const found = box.querySelector<HTMLElement>(`[data-place="${place.row},${place.column}"]`);
+    if (!found) return;
+    wantsFocus.current = false;
+    found.focus();
+  });
+  const longestM = largest(drives.value.map(({ lengthM }) => lengthM));
+  const within = {
+    row: Math.min(place.row, shown.length - 1),
+    column: Math.min(place.column, across.length),
+  };
+  return (
+    <div class="yard-grid-place">
+      <div ref={scroller} class={lay.narrow ? 'yard-scroll yard-narrow' : 'yard-scroll'}>
+        <table
+          {...GRID}
+          class="yard-grid"
+          style={{ '--columns': across.length, '--row': `${lay.rowPx}px` }}
+          aria-label={`${counted(shown.length, 'drive')} and ${counted(across.length, 'vehicle')}`}
+          aria-rowcount={shown.length + 1}
+          aria-colcount={across.length + 1}
+          onKeyDown={(event) => {
+            const next = placeAfter(event, within, extent);
+            if (!next) return;
+            event.preventDefault();
+            wantsFocus.current = true;
+            gridPlace.value = next;
+          }}
+        >
+          <thead>
+            <VehicleHeads vehicles={across} place={within} />
+          </thead>
+          <tbody class="yard-rows" style={{ height: `${shown.length * lay.rowPx}px` }}>
+            {shown.slice(from, to).map((drive, i) => (
+              <Row
+                key={drive.id}
+                drive={drive}
+                row={from + i}
+                vehicles={across}
+                place={within}
+                longestM={longestM}
+              />
+            ))}
+          </tbody>
+        </table>
+      </div>
+      {shown.length === 0 && <NoneShown />}
+    </div>
+  );
+}
+
+function NoneShown() {
+  return (
+    <p class="yard-none">
+      None of the {counted(drives.value.length, 'drive')} is like that.{' '}
+      <button
+        type="button"
+        class="quiet"
+        onClick={() => {
+          arrangement.value = { text: '', takes: 'any', order: arrangement.peek().order };
+        }}
+      >
+        Show all
+      </button>
+    </p>
+  );
+}
+
+/** Brings a row into sight below the heads, no further than it must. */
+function scrollTo(box: HTMLElement, topPx: number, rowPx: number): void {
+  const headPx = box.querySelector<HTMLElement>('.yard-heads')?.offsetHeight ?? 0;
+  if (topPx < box.scrollTop) box.scrollTop = Math.max(0, topPx);
+  else if (topPx + rowPx + headPx > box.scrollTop + box.clientHeight)
+    box.scrollTop = topPx + rowPx + headPx - box.clientHeight;
+}

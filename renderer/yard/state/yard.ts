@@ -1,0 +1,109 @@
+import { computed, signal } from '@preact/signals';
+import { type Arrangement, arrange } from '../../../geo/yard/arrange.ts';
+import type { Yard, YardCell, YardDrive } from '../../../main/contract/yard/yard.ts';
+import type { Doing } from '../../state/happening.ts';
+
+/** What lies in the library, as it was last looked at; a sentence where it could not be. */
+export const yard = signal<Yard | { readonly problem: string } | undefined>(undefined);
+
+/** Its drives and vehicles; none while they are not known. */
+export const drives = computed<readonly YardDrive[]>(() => lists.value?.drives ?? []);
+export const columns = computed(() => lists.value?.vehicles ?? []);
+export const bin = computed(() => lists.value?.bin ?? []);
+const lists = computed(() => (yard.value && 'drives' in yard.value ? yard.value : undefined));
+
+/** What is known of each drive, by vehicle. It changes in place: whoever shows it looks at `cellsTold` too. */
+const cells = new Map<string, Map<string, YardCell>>();
+/** Drives that could not be checked, and why. */
+const failed = new Map<string, string>();
+/** Counts each time that cells have come. */
+export const cellsTold = signal(0);
+
+export function cellsOf(drive: string): ReadonlyMap<string, YardCell> {
+  return cells.get(drive) ?? NONE;
+}
+const NONE: ReadonlyMap<string, YardCell> = new Map();
+
+export function whyFailed(drive: string): string | undefined {
+  return failed.get(drive);
+}
+
+export function keepCells(told: readonly YardCell[]): void {
+  for (const cell of told) {
+    const row = cells.get(cell.drive) ?? new Map<string, YardCell>();
+    row.set(cell.vehicle, cell);
+    cells.set(cell.drive, row);
+    failed.delete(cell.drive);
+  }
+  tellSoon();
+}
+
+export function keepFailed(drive: string, say: string): void {
+  failed.set(drive, say);
+  tellSoon();
+}
+
+/** All cells are told anew. */
+export function forgetCells(): void {
+  cells.clear();
+  failed.clear();
+  tellSoon();
+}
+
+/** Hundreds of cells a second are drawn a few times a second. */
+const TELL_EVERY_MS = 150;
+let waiting = false;
+
+function tellSoon(): void {
+  if (waiting) return;
+  waiting = true;
+  setTimeout(() => {
+    waiting = false;
+    cellsTold.value++;
+  }, TELL_EVERY_MS);
+}
+
+/** Which drives are asked for, and in which order. */
+export const arrangement = signal<Arrangement>({ text: '', takes: 'any', order: 'name' });
+
+/** The rows. */
+export const rows = computed<readonly YardDrive[]>(() => {
+  const asked = arrangement.value;
+  const byCells =
+    asked.order === 'worst' || asked.takes !== 'any' || asked.text !== '' || asked.stoppedAt !== undefined;
+  if (byCells) void cellsTold.value;
+  return arrange(drives.value, (id) => [...cellsOf(id).values()], asked);
+});
+
+/** How many pairs were never checked, are old, or are otherwise than somebody has seen them. */
+export const standing = computed(() => {
+  void cellsTold.value;
+  let [missing, stale, changed] = [0, 0, 0];
+  for (const { id } of drives.value) {
+    const known = cellsOf(id);
+    for (const vehicle of columns.value) {
+      const cell = known.get(vehicle.id);
+      if (cell === undefined) missing++;
+      else if (cell.stale.length > 0) stale++;
+      if (cell && cell.changes.length > 0) changed++;
+    }
+  }
+  return { missing, stale, changed };
+});
+
+/** What stands beside the grid. */
+export type Aside =
+  | { readonly kind: 'drive'; readonly id: string }
+  | { readonly kind: 'changes' }
+  | { readonly kind: 'places' }
+  | { readonly kind: 'bin' };
+export const aside = signal<Aside | undefined>(undefined);
+
+/** Work under way on the grid: it goes on while another view is shown. */
+export const yardWork = signal<Doing | undefined>(undefined);
+
+/** What became of the last work, a sentence or several. */
+export const yardSays = signal<{ readonly say: string; readonly problem: boolean } | undefined>(undefined);
+
+/** Of whoever acknowledges, as last typed. */
+export const initials = signal('');

@@ -1,0 +1,97 @@
+import { resolve } from 'node:path';
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
+import { ELSEWHERE, gpx, renamedDrive } from './support/files.ts';
+import { LONG_MS, SOON_MS, type WatchedPage } from './support/page.ts';
+import { withSampleWindow } from './support/sample-window.ts';
+import { type States, walkStates } from './support/walk-states.ts';
+
+let watched: WatchedPage;
+withSampleWindow((opened) => {
+  watched = opened;
+});
+
+const tab = (page: Page, name: string) => page.getByRole('tab', { name, exact: true });
+const press = (page: Page, name: string | RegExp) => page.getByRole('button', { name }).first().click();
+const says = (page: Page, text: string | RegExp) =>
+  page.getByText(text).first().waitFor({ timeout: LONG_MS });
+const focused = (page: Page) => page.evaluate("document.activeElement.closest('td, th').textContent");
+
+/** From an empty yard to a drive opened from its cell. */
+const states: States = [
+  [
+    'nothing there yet',
+    async (page) => {
+      await tab(page, 'Yard').click();
+      await says(page, 'Which vehicle may take which drive');
+    },
+  ],
+  [
+    'drives dropped, the bad one named',
+    async (page) => {
+      await press(page, 'Shelf');
+      await page
+        .locator('dialog input[type=file]')
+        .first()
+        .setInputFiles(resolve('sample-routes/district.osm.pbf'));
+      await says(page, /^district is on your shelf/);
+      await page.keyboard.press('Escape');
+      await page
+        .getByLabel('Drives for the yard')
+        .setInputFiles([
+          renamedDrive('barred', 'barred.gpx', 'To the coast'),
+          renamedDrive('clear', 'clear.gpx', 'Round the marsh'),
+          ELSEWHERE,
+          gpx('broken.gpx', '<gpx><trk>'),
+        ]);
+      await says(page, /3 drives added\..*broken\.gpx/);
+      expect(await page.getByRole('grid').getAttribute('aria-rowcount')).toBe('4');
+      await page
+        .getByRole('gridcell', { name: /^Coach-built 7\.4 with rack: Barred; / })
+        .first()
+        .waitFor();
+    },
+  ],
+  [
+    'a drive’s own card',
+    async (page) => {
+      await page.setViewportSize({ width: 1280, height: 800 });
+      const grid = page.getByRole('grid');
+      await grid.locator('[data-place="0,0"]').focus();
+      await page.keyboard.press('ArrowDown');
+      await page.keyboard.press('End');
+      expect(await focused(page)).toMatch(/: (Nothing mapped stops it|Take care|Unknown)/);
+      await page.keyboard.press('Home');
+      expect(await focused(page)).toContain('Round the marsh');
+      await page.keyboard.press('Enter');
+      await page.getByLabel('Name', { exact: true }).fill('Round the marsh, day 2');
+      await page.keyboard.press('Enter');
+      await grid.getByText('Round the marsh, day 2').waitFor({ timeout: SOON_MS });
+    },
+  ],
+  [
+    'what the vehicle of a column can take',
+    async (page) => {
+      await press(page, 'Close');
+      await page.setViewportSize({ width: 1280, height: 800 });
+      await press(page, 'Coach-built 7.4 with rack');
+      await page.getByRole('grid').getByText('To the coast').waitFor({ state: 'detached' });
+      await press(page, 'What stops most');
+      await says(page, 'Nothing bars any of them.');
+    },
+  ],
+];
+
+it('the yard, from the first drives to a cell opened in Drive', { timeout: 240_000 }, async () => {
+  const { page } = watched;
+  await walkStates(watched, states, [390, 1280]);
+  const asked = page.getByRole('search', { name: 'Drives of the yard' });
+  await asked.getByLabel('Vehicle').selectOption('any');
+  await asked.getByLabel('Show').selectOption('every drive');
+  const cell = page.getByRole('gridcell', { name: /^Coach-built 7\.0: Barred; / }).first();
+  await cell.getByRole('button').click();
+  await says(page, /^From your shelf: district/);
+  expect(await tab(page, 'Drive').getAttribute('aria-selected')).toBe('true');
+  expect(await page.locator('.vehicle-select option:checked').textContent()).toBe('Coach-built 7.0');
+  await page.getByText('To the coast').first().waitFor();
+});

@@ -1,0 +1,40 @@
+import { describe, expect, it } from 'vitest';
+import { placeAfter, rowsInSight } from '../../../renderer/yard/grid/place.ts';
+import { layOf } from '../../../renderer/yard/grid/row-height.ts';
+
+const extent = { rows: 5000, columns: 12, page: 10 };
+const press = (key: string, row: number, column: number, ctrlKey = false) =>
+  placeAfter({ key, ctrlKey, altKey: false, metaKey: false }, { row, column }, extent);
+
+describe('the keyboard in the grid', () => {
+  it('goes from cell to cell, and up to the vehicles’ heads', () => {
+    expect(press('ArrowDown', 0, 3)).toEqual({ row: 1, column: 3 });
+    expect(press('ArrowUp', 0, 3)).toEqual({ row: -1, column: 3 });
+    expect(press('ArrowUp', -1, 3)).toEqual({ row: -1, column: 3 });
+    expect(press('ArrowRight', 4, 12)).toEqual({ row: 4, column: 12 });
+    expect(press('ArrowLeft', 4, 1)).toEqual({ row: 4, column: 0 });
+  });
+
+  it('goes to the ends of a row, of the grid, and by pages', () => {
+    expect(press('End', 4, 1)).toEqual({ row: 4, column: 12 });
+    expect(press('End', 4, 1, true)).toEqual({ row: 4999, column: 12 });
+    expect(press('Home', 4, 7, true)).toEqual({ row: 0, column: 0 });
+    expect(press('PageDown', 4995, 1)).toEqual({ row: 4999, column: 1 });
+    expect(press('PageUp', 3, 1)).toEqual({ row: 0, column: 1 });
+    expect(press('a', 0, 0)).toBeUndefined();
+  });
+});
+
+describe('the rows that are drawn', () => {
+  it('are those in sight and a few beside them, of thousands', () => {
+    expect(rowsInSight({ topPx: 52_000, heightPx: 520, rowPx: 52 }, 5000)).toEqual({ from: 994, to: 1016 });
+    expect(rowsInSight({ topPx: 0, heightPx: 520, rowPx: 52 }, 3)).toEqual({ from: 0, to: 3 });
+    // scrolled further than a shorter list reaches
+    expect(rowsInSight({ topPx: 52_000, heightPx: 520, rowPx: 52 }, 3)).toEqual({ from: 0, to: 3 });
+  });
+
+  it('have room for each vehicle’s mark where they are a list', () => {
+    expect(layOf(1200, 40)).toEqual({ narrow: false, rowPx: 52 });
+    expect(layOf(390, 12).rowPx - layOf(390, 9).rowPx).toBe(layOf(390, 9).rowPx - layOf(390, 6).rowPx);
+  });
+});

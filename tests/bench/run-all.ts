@@ -25,6 +25,7 @@ const BENCHES = [
   'library/two-editors',
   'turns',
   'way-round/planted',
+  'way-round/fifty-km',
   'way-round/small-networks',
   'way-round/large-networks',
   'way-round/changed-maps',

@@ -23,7 +23,7 @@ export interface Stores {
   readonly recents: Recents;
   /** where the fleet and the loads are kept, drives and local notes too */
   readonly library: Library;
-  /** Moves the drives opened last into the library, once. */
+  /** Moves the drives opened last into the library, once, and throws away what has lain in its bin for long. */
   moveDrives(): Promise<void>;
   /** what could not be read as it was, one sentence each */
   notices(): readonly string[];
@@ -46,7 +46,6 @@ export async function openStores(
     openLibraryPlace(dataFolder, now),
   ]);
   const library = await openLibrary({ folder: place.folder(), dataFolder, now });
-  await library.sweep();
   const moved = await moveIn(dataFolder, library, now);
   const fleet = openFleet(library, moved.vehicles ?? sampleFleet.vehicles);
   const nameOf = (vehicleId: string) => fleet.current().find(({ id }) => id === vehicleId)?.card.name;
@@ -59,7 +58,10 @@ export async function openStores(
     loads,
     recents,
     library,
-    moveDrives: () => moved.moveDrives(recents),
+    async moveDrives() {
+      await moved.moveDrives(recents);
+      await library.sweep();
+    },
     notices: () => [
       ...noFolder,
       ...sampleFleet.notices,

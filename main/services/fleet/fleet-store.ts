@@ -18,7 +18,7 @@ type Vehicles = readonly FleetVehicle[];
  */
 export function openFleet(library: Library, first: Vehicles): Store<Vehicles> {
   const entries = () => fleetEntries(library.list('vehicle'));
-  const hasBegun = () => entries().length > 0 || library.bin().some(({ kind }) => kind === 'vehicle');
+  const hasBegun = () => entries().length > 0 || library.bin('vehicle').length > 0;
   /** more than can be shown stay in the library as they are */
   const shown = () => entries().slice(0, FLEET_MAX);
   const current = (): Vehicles => (hasBegun() ? shown().map(({ vehicle }) => vehicle) : first);

@@ -29,7 +29,11 @@ export interface KnownRecords {
   take(path: string, text: string): RecordRead;
   /** Reads a file, unless it is known. */
   read(path: string): Promise<Found>;
-  /** The newest versions among these files of one item; reads what that needs. */
+  /** Keeps a text that is taken in once somebody wants the record: a library has many, and a start needs few. */
+  hold(name: string, path: string, text: string): void;
+  /** The newest versions among these files of one item; undefined where something must be read for that. */
+  lookNow(files: readonly RecordFile[]): Looked | undefined;
+  /** The same; reads what that needs. */
   look(files: readonly RecordFile[]): Promise<Looked>;
   /** A record that was taken in. */
   record(name: string): LibraryRecord | undefined;
@@ -37,15 +41,27 @@ export interface KnownRecords {
   textOf(name: string): string | undefined;
 }
 
+type Failed = Map<string, { readonly path: string; readonly found: Found }>;
+
 /** @param folder of the records */
 export function knownRecords(folder: string): KnownRecords {
   const whole = new Map<string, { readonly found: RecordRead; readonly text: string }>();
+  const held = new Map<string, { readonly path: string; readonly text: string }>();
 
   function take(path: string, text: string): RecordRead {
     const found = readRecord(basename(path), text, sha256Of);
     if (found.is === 'record' || found.is === 'newer')
       if (found.name !== undefined) whole.set(found.name, { found, text });
     return found;
+  }
+
+  function foundAs(name: string): RecordRead | undefined {
+    const waiting = held.get(name);
+    if (waiting) {
+      held.delete(name);
+      take(waiting.path, waiting.text);
+    }
+    return whole.get(name)?.found;
   }
 
   async function read(path: string): Promise<Found> {
@@ -56,35 +72,45 @@ export function knownRecords(folder: string): KnownRecords {
       : { is: 'unreadable', say: bytes.error.message };
   }
 
-  async function look(files: readonly RecordFile[]): Promise<Looked> {
+  function settle(
+    files: readonly RecordFile[],
+    failed: Failed,
+  ): { looked: Looked } | { unread: readonly string[] } {
     const [only] = files;
     const sound = only && files.length === 1 ? record(only.name) : undefined;
-    if (only && sound) return { item: itemOf([{ name: only.name, record: sound }], false), unusable: [] };
+    if (only && sound)
+      return { looked: { item: itemOf([{ name: only.name, record: sound }], false), unusable: [] } };
     const parents = new Map(files.map((file) => [file.name, file.parents]));
-    const failed = new Map<string, { path: string; found: Found }>();
-    const soundness = (name: string) =>
-      whole.get(name)?.found.is === 'record' ? 'sound' : isKnownBad(name) ? 'unsound' : 'unread';
-    const isKnownBad = (name: string) => failed.has(name) || whole.has(name);
+    const { heads, unread } = headsOf(parents, (name) => {
+      const found = foundAs(name);
+      if (found?.is === 'record') return 'sound';
+      return found || failed.has(name) ? 'unsound' : 'unread';
+    });
+    if (unread.length > 0) return { unread };
+    for (const { name, path } of files) {
+      const newer = whole.get(name)?.found;
+      if (newer?.is === 'newer') failed.set(name, { path, found: newer });
+    }
+    const unusable = [...failed.values()];
+    return { looked: { item: itemFrom(heads, unusable), unusable } };
+  }
+
+  function lookNow(files: readonly RecordFile[]): Looked | undefined {
+    const settled = settle(files, new Map());
+    return 'looked' in settled ? settled.looked : undefined;
+  }
+
+  async function look(files: readonly RecordFile[]): Promise<Looked> {
+    const failed: Failed = new Map();
     for (;;) {
-      const { heads, unread } = headsOf(parents, soundness);
-      const [first] = unread;
-      if (first === undefined) {
-        for (const { name, path } of files) {
-          const newer = whole.get(name)?.found;
-          if (newer?.is === 'newer') failed.set(name, { path, found: newer });
-        }
-        return { item: itemFrom(heads, [...failed.values()]), unusable: [...failed.values()] };
-      }
-      for (const name of unread) await readAny(name, files, failed);
+      const settled = settle(files, failed);
+      if ('looked' in settled) return settled.looked;
+      for (const name of settled.unread) await readAny(name, files, failed);
     }
   }
 
   /** The same record may lie there twice, as its copies do: one that is whole does. */
-  async function readAny(
-    name: string,
-    files: readonly RecordFile[],
-    failed: Map<string, { path: string; found: Found }>,
-  ): Promise<void> {
+  async function readAny(name: string, files: readonly RecordFile[], failed: Failed): Promise<void> {
     for (const { path } of files.filter((file) => file.name === name)) {
       const found = await read(path);
       if (whole.has(name)) return;
@@ -93,7 +119,7 @@ export function knownRecords(folder: string): KnownRecords {
   }
 
   function record(name: string): LibraryRecord | undefined {
-    const found = whole.get(name)?.found;
+    const found = foundAs(name);
     return found?.is === 'record' ? found.record : undefined;
   }
 
@@ -110,5 +136,13 @@ export function knownRecords(folder: string): KnownRecords {
     );
   }
 
-  return { take, read, look, record, textOf: (name) => whole.get(name)?.text };
+  return {
+    take,
+    hold: (name, path, text) => void held.set(name, { path, text }),
+    read,
+    lookNow,
+    look,
+    record,
+    textOf: (name) => held.get(name)?.text ?? whole.get(name)?.text,
+  };
 }

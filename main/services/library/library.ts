@@ -29,8 +29,8 @@ export interface Library {
   readonly folder: string;
   /** What is there, as last looked at; without what is deleted. Sorted by id. */
   list<K extends Kind>(kind: K): readonly Item<K>[];
-  /** What is deleted and can be had back. */
-  bin(): readonly Item[];
+  /** What is deleted and can be had back: of one kind, or all. */
+  bin(kind?: Kind): readonly Item[];
   /** One item, deleted or not. */
   find<K extends Kind>(kind: K, id: string): Item<K> | undefined;
   /** Looks again at what lies there: everything, or the items of one kind. What goes wrong is told by `notices`. */

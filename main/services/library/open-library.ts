@@ -108,10 +108,10 @@ export async function openLibrary(options: LibraryOptions): Promise<Library> {
     folder,
     list: (kind) =>
       watched
-        .items()
+        .items(kind)
         .filter((item) => isOfKind(item, kind))
         .filter((item) => !isDeleted(item)),
-    bin: () => watched.items().filter(isDeleted),
+    bin: (kind) => watched.items(kind).filter(isDeleted),
     find(kind, id) {
       const item = watched.item(id);
       return item && isOfKind(item, kind) ? item : undefined;

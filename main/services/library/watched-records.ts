@@ -9,8 +9,8 @@ import { saySlow, sayUnread, sayUnusable, sayVanished, type Unusable } from './s
 
 /** The records of a library as they were last seen. */
 export interface WatchedRecords {
-  /** sorted by id, deleted ones among them */
-  items(): readonly Item[];
+  /** those of a kind, or all; sorted by id, deleted ones among them */
+  items(kind?: Kind): readonly Item[];
   item(id: string): Item | undefined;
   refresh(kind?: Kind): Promise<void>;
   /** Takes in a record that this program has just written. */
@@ -39,6 +39,8 @@ export async function watchRecords(options: Options): Promise<WatchedRecords> {
   const known = knownRecords(records);
   const files = new Map<string, readonly RecordFile[]>();
   const looked = new Map<string, Looked>();
+  /** known by the index alone, and looked at once somebody asks */
+  const waiting = new Set<string>();
   /** written by this program: a shared disk may list them late */
   const ours = new Map<string, readonly RecordFile[]>();
   let strays: readonly Unusable[] = [];
@@ -48,11 +50,21 @@ export async function watchRecords(options: Options): Promise<WatchedRecords> {
 
   async function settle(id: string, found: readonly RecordFile[]): Promise<Looked> {
     files.set(id, found);
+    waiting.delete(id);
     changed = true;
     const seen = await known.look(found);
     // while it was looked at another change may have come
     if (files.get(id) === found) looked.set(id, seen);
     return seen;
+  }
+
+  function lookedAt(id: string): Looked | undefined {
+    if (waiting.delete(id)) {
+      const seen = known.lookNow(files.get(id) ?? []);
+      // one of which something must be read first comes with the next listing
+      if (seen) looked.set(id, seen);
+    }
+    return looked.get(id);
   }
 
   /** Items from what was listed; what has not changed is not looked at again. */
@@ -78,13 +90,15 @@ export async function watchRecords(options: Options): Promise<WatchedRecords> {
       if (id.startsWith(beginning) && !found.has(id)) {
         files.delete(id);
         looked.delete(id);
+        waiting.delete(id);
         changed = true;
       }
     for (const id of found.keys()) {
       // what this program has written since the folder was listed
       for (const file of ours.get(id) ?? []) addTo(found, id, file);
       const list = found.get(id) ?? [];
-      if (!isSame(files.get(id), list) || (looked.get(id)?.unusable.length ?? 0) > 0) await settle(id, list);
+      const isSettled = waiting.has(id) || looked.get(id)?.unusable.length === 0;
+      if (!isSettled || !isSame(files.get(id), list)) await settle(id, list);
     }
     if (beginning === '') strays = unusable;
   }
@@ -106,11 +120,13 @@ export async function watchRecords(options: Options): Promise<WatchedRecords> {
 
   function textsOfHeads(): Map<string, string> {
     const texts = new Map<string, string>();
-    for (const [id, { item }] of looked)
-      for (const { name, path } of files.get(id) ?? []) {
-        const text = item?.heads.includes(name) ? known.textOf(name) : undefined;
+    for (const [id, list] of files) {
+      const heads = looked.get(id)?.item?.heads;
+      for (const { name, path } of list) {
+        const text = heads === undefined || heads.includes(name) ? known.textOf(name) : undefined;
         if (text !== undefined) texts.set(path, text);
       }
+    }
     return texts;
   }
 
@@ -144,18 +160,28 @@ export async function watchRecords(options: Options): Promise<WatchedRecords> {
   }
 
   const index = await readIndex(dataFolder, folder);
-  if (index) {
-    for (const [path, text] of index.texts) known.take(path, text);
-    // only of items whose newest versions are in the index is anything known before the folder is listed
-    for (const [id, list] of index.items)
-      if (list.some(({ path }) => index.texts.has(path))) await settle(id, list);
-    changed = false;
+  for (const [id, list] of index?.items ?? []) {
+    const texts = list.flatMap(({ name, path }) => {
+      const text = index?.texts.get(path);
+      return text === undefined ? [] : [{ name, path, text }];
+    });
+    for (const { name, path, text } of texts) known.hold(name, path, text);
+    const before = new Set(list.flatMap(({ parents }) => parents));
+    const isWhole = list.every(({ name }) => before.has(name) || known.textOf(name) !== undefined);
+    if (isWhole) files.set(id, list);
+    if (isWhole) waiting.add(id);
+    // what follows could not be used: what came before it is shown, until the folder has been listed
+    else if (texts.length > 0) await settle(id, list);
   }
+  changed = false;
   await refresh();
   return {
-    items: () =>
-      [...looked.values()].flatMap(({ item }) => item ?? []).sort((a, b) => (a.id < b.id ? -1 : 1)),
-    item: (id) => looked.get(id)?.item,
+    items: (kind) =>
+      [...files.keys()]
+        .filter((id) => kind === undefined || id.startsWith(`${kind}-`))
+        .sort()
+        .flatMap((id) => lookedAt(id)?.item ?? []),
+    item: (id) => lookedAt(id)?.item,
     refresh,
     async add(id, file, text) {
       known.take(file.path, text);

@@ -18,7 +18,7 @@ const library = await openLibrary({ folder, dataFolder, now: () => new Date(), w
 const [ms, drives] = [performance.now() - before, library.list('drive').length];
 process.stdout.write(JSON.stringify({ ms, cpu: used() - cpu, drives, notices: library.notices() }));`;
 
-const TIMES = 5;
+const TIMES = 3;
 
 for (const drives of [2000, 5000]) {
   const home = mkdtempSync(join(tmpdir(), 'open-library-'));

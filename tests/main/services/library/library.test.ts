@@ -151,9 +151,27 @@ describe('a library whose folder others write in too', () => {
     expect(says(other)).toEqual(['Gate']);
     expect(other.notices().join()).toMatch(/1 file .* not whole: still on their way/);
     expect(await readFile(records(ID, file), 'utf8')).toBe(text.slice(0, 40));
+    // from what it last saw as well
+    const again = await open('b');
+    expect([says(again), again.notices()]).toEqual([['Gate'], other.notices()]);
     await writeFile(records(ID, file), text);
     await other.refresh();
     expect([says(other), other.notices()]).toEqual([['Gate, 2.4 m'], []]);
+    expect(says(await open('b'))).toEqual(['Gate, 2.4 m']);
+  });
+
+  it('names a first record that is half, however often it is opened, and shows it once it is whole', async () => {
+    worked(await (await open()).put(note('Gate')));
+    const [file = ''] = await readdir(records(ID));
+    const text = await readFile(records(ID, file), 'utf8');
+    await writeFile(records(ID, file), '');
+    for (let start = 0; start < 2; start++) {
+      const library = await open('b');
+      expect([says(library), library.notices().length]).toEqual([[], 1]);
+    }
+    await writeFile(records(ID, file), text);
+    const library = await open('b');
+    expect([says(library), library.notices()]).toEqual([['Gate'], []]);
   });
 
   it('leaves records of a newer program and files of others alone, and says so', async () => {

@@ -15,8 +15,9 @@ const [, folder, dataFolder] = process.argv;
 const used = () => { const { user, system } = process.cpuUsage(); return (user + system) / 1000; };
 const [before, cpu] = [performance.now(), used()];
 const library = await openLibrary({ folder, dataFolder, now: () => new Date(), waitMs: 60_000 });
-const [ms, drives] = [performance.now() - before, library.list('drive').length];
-process.stdout.write(JSON.stringify({ ms, cpu: used() - cpu, drives, notices: library.notices() }));`;
+const [ms, opened] = [performance.now() - before, used() - cpu];
+const drives = library.list('drive').length;
+process.stdout.write(JSON.stringify({ ms, cpu: opened, listMs: performance.now() - before - ms, drives, notices: library.notices() }));`;
 
 const TIMES = 3;
 
@@ -51,13 +52,16 @@ for (const drives of [2000, 5000]) {
     must: drives === 2000 ? '< 0.5 s' : '',
     aim: '',
     measured: `${(other.ms / 1000).toFixed(2)} s`,
-    reference: `the first time on a computer ${(one.ms / 1000).toFixed(2)} s`,
+    reference: `${(other.cpu / 1000).toFixed(2)} s of processors; looking at every drive ${(other.listMs / 1000).toFixed(2)} s more; the first time on a computer ${(one.ms / 1000).toFixed(2)} s`,
   });
 }
 
 interface Opened {
   readonly ms: number;
+  /** of processors, milliseconds */
   readonly cpu: number;
+  /** until every drive has been looked at */
+  readonly listMs: number;
   readonly drives: number;
   readonly notices: readonly string[];
 }

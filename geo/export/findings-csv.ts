@@ -33,12 +33,12 @@ const COLUMNS: readonly (readonly [string, (row: Row) => Cell])[] = [
   ['wants', ({ finding }) => finding.wants],
   ['say', ({ finding }) => finding.say],
   ['advice', ({ finding }) => finding.advice],
-  ['lat', ({ finding }) => finding.at.lat],
-  ['lon', ({ finding }) => finding.at.lon],
+  ['lat', ({ finding }) => degrees(finding.at.lat)],
+  ['lon', ({ finding }) => degrees(finding.at.lon)],
   ['turn_off', ({ turnOff }) => turnOff?.say],
   ['turn_off_km', ({ turnOff }) => turnOff && round(turnOff.atM / 1000)],
-  ['turn_off_lat', ({ turnOff }) => turnOff?.at.lat],
-  ['turn_off_lon', ({ turnOff }) => turnOff?.at.lon],
+  ['turn_off_lat', ({ turnOff }) => turnOff && degrees(turnOff.at.lat)],
+  ['turn_off_lon', ({ turnOff }) => turnOff && degrees(turnOff.at.lon)],
   ['osm', ({ finding }) => finding.osm.map(({ type, id }) => `${type}/${id}`).join(' ')],
   [
     'tags',
@@ -53,6 +53,11 @@ const COLUMNS: readonly (readonly [string, (row: Row) => Cell])[] = [
 /** Thousandths, without the noise of binary fractions. */
 function round(value: number): number {
   return Math.round(value * 1000) / 1000;
+}
+
+/** Seven decimals, about a centimetre. */
+function degrees(value: number): number {
+  return Math.round(value * 1e7) / 1e7;
 }
 
 /**

@@ -51,7 +51,7 @@ function roadNames(column: StripColumn, taken: readonly number[]): Markup[] {
       .find((y) => taken.every((each) => Math.abs(each - y) > half + TOWN_APART_MM));
     if (middle === undefined) return [];
     const atM = column.fromM + (column.y(column.fromM) - middle) / column.mmPerM;
-    const x = (column.middle(atM) + 4.4).toFixed(2);
+    const x = (column.middle(atM) - 3.6).toFixed(2);
     return [
       markup`<text class="strip-name" transform="translate(${x} ${middle.toFixed(2)}) rotate(-90)">${text}</text>`,
     ];

@@ -22,14 +22,14 @@ h2{font-size:20px;margin:26px 0 8px;border-top:2px solid var(--ink);padding-top:
 .overload{border:3px solid var(--ink);padding:8px 12px;margin-top:10px;font-weight:700}
 .drive{margin:12px 0}
 .drive b{font-size:20px}
-.figures{display:grid;grid-template-columns:1fr 1fr;gap:10px 14px;border-block:1px solid var(--ink);padding:8px 0}
+.figures{display:grid;grid-template-columns:repeat(2,minmax(0,1fr));gap:10px 14px;border-block:1px solid var(--ink);padding:8px 0}
 .figures dt{font-size:14px;color:var(--faint)}
 .figures .m{font-size:30px;font-weight:700;line-height:1.1;white-space:nowrap}
 .figures .i{font-size:20px;white-space:nowrap}
 .caution{margin-top:12px;font-size:15px}
 .drive-map,.turn{width:100%;height:auto}
 .way{margin-top:4px}
-.way li{display:grid;grid-template-columns:${RIBBON_PX}px 1fr;column-gap:10px;position:relative}
+.way li{display:grid;grid-template-columns:${RIBBON_PX}px minmax(0,1fr);column-gap:10px;position:relative}
 .way .ribbon{position:absolute;left:0;top:0;width:${RIBBON_PX}px;height:100%}
 .way .ribbon path{vector-effect:non-scaling-stroke}
 .ribbon .ground{fill:var(--paper)}

@@ -1,5 +1,5 @@
 import type { HandOverDocument, PlaceToKnow, TurnToKnow } from '../document/document.ts';
-import { cutColumns } from '../draw/cut-columns.ts';
+import { COLUMNS_A_PAGE, cutColumns } from '../draw/cut-columns.ts';
 import { type DrawnDrive, driveMap } from '../draw/drive-map.ts';
 import { stripColumn } from '../draw/strip-column.ts';
 import { turnSketch } from '../draw/turn-sketch.ts';
@@ -18,7 +18,6 @@ interface SheetOptions {
 /** Of a strip that lies on the first page, beside all else. */
 const BESIDE_MM = 150;
 const STRIP_PAGE_MM = 240;
-const COLUMNS_A_PAGE = 3;
 
 /** The drive sheet as one HTML file, for A4 and Letter alike, safe in black and white. */
 export function sheetPage(

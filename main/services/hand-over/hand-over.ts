@@ -66,7 +66,7 @@ export async function handOver(asked: ToHandOver): Promise<Result<HandedOver>> {
     made: report.made,
     uid: number,
     program: report.program,
-    note: `${document.verdict.head}. ${document.verdict.say} Sheet ${number}.`,
+    note: `${document.verdict.say} Sheet ${number}.`,
   });
   return ok({
     number,

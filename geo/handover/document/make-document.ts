@@ -1,4 +1,5 @@
 import { clockText, durationText } from '../../clock/print-times.ts';
+import { liesElsewhere } from '../../drive/match-lengths.ts';
 import { sayBetterTimes } from '../../leave/say-leave.ts';
 import { sayLoaded } from '../../load/load-result.ts';
 import { LOAD_MARGIN_KG } from '../../load/weigh/load-level.ts';
@@ -14,7 +15,7 @@ import type { TurnOff } from '../../wayround/turn-off.ts';
 import { bigFigures } from './big-figures.ts';
 import { dayToKeep } from './day-to-keep.ts';
 import type { HandOverDocument, SheetHead } from './document.ts';
-import { sayNotChecked } from './not-checked.ts';
+import { NO_ROADS, sayNotChecked } from './not-checked.ts';
 import { placesToKnow } from './places-to-know.ts';
 import { turnsToKnow } from './turns-to-know.ts';
 
@@ -48,7 +49,7 @@ export function makeDocument({ report, turnOffs, sheet, firm, before }: HandOver
     verdict: {
       level: verdict,
       head: verdict === 'barred' ? 'Do not drive' : LEVEL_WORD[verdict],
-      say: sayVerdict(report),
+      say: liesElsewhere(report.match, route.lengthM) ? NO_ROADS : sayVerdict(report),
     },
     overload:
       load === undefined || load.over.length === 0

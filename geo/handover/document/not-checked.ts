@@ -10,6 +10,10 @@ import { distanceIn } from '../../units/in-units.ts';
 const NEVER_CHECKED =
   'Roadworks, the day’s closures, parked cars, hanging branches, and signs put up since the map’s date: no map has them.';
 
+/** A map of another place is no verdict on the drive. */
+export const NO_ROADS =
+  'The map has no roads under this drive, so nothing on it is checked. Use a map that covers it.';
+
 /** What the report leaves open, in sentences; what no map ever has comes first. */
 export function sayNotChecked(report: DriveReport): string[] {
   const { match, route, findings, verdict, leaveAt, load, cautions } = report;
@@ -21,7 +25,7 @@ export function sayNotChecked(report: DriveReport): string[] {
   return [
     NEVER_CHECKED,
     ...(liesElsewhere(match, route.lengthM)
-      ? ['The map has no roads under this drive, so nothing on it is checked.']
+      ? [NO_ROADS]
       : match.offMapM >= 1
         ? [`${distanceIn('both', match.offMapM)} of the drive has no mapped road under it.`]
         : []),

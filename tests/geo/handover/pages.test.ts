@@ -99,6 +99,12 @@ describe('sheet and phone page', () => {
   });
 });
 
+it('a drive without a mapped road under it is told to be unchecked at the head of the sheet', () => {
+  const off = handedOver([road(1, ['0,0', '5,0'])], [{ offMapM: 5000 }]);
+  expect(off.document.verdict.say).toContain('nothing on it is checked');
+  expect(seen(pagesOf(off).sheet)).toContain(off.document.verdict.say);
+});
+
 describe('the day', () => {
   it('stands on sheet and phone page with its stops and what falls due', () => {
     const stop = { name: 'Dump <1>', lat: 50, lon: 7.005, stayMin: 20, services: ['cassette' as const] };

@@ -1,4 +1,5 @@
 import { wayAlong } from '../graph/road-graph.ts';
+import { append } from '../lists.ts';
 import { type Roads, WAY_KIND } from '../roads/roads.ts';
 import { HOLDS_M, type OnWay } from './place-note.ts';
 import { isNamed, isSameRoad, seenOn } from './same-road.ts';
@@ -14,9 +15,19 @@ export interface HeldPart {
 /** The road within 25 m either way of a note's place, over the joints of its ways but not into other roads. */
 export function heldRoad(on: readonly OnWay[], roads: Roads): HeldPart[] {
   const parts: HeldPart[] = [];
-  for (const place of on) {
-    walk({ ...place, leftM: HOLDS_M, step: 1 }, roads, parts);
-    walk({ ...place, leftM: HOLDS_M, step: -1 }, roads, parts);
+  /** how far every walk begun at a place went on: a road may come back to where it was */
+  const begun = new Map<string, number>();
+  const walks = on.flatMap((place): Walk[] => [
+    { ...place, leftM: HOLDS_M, step: 1 },
+    { ...place, leftM: HOLDS_M, step: -1 },
+  ]);
+  for (let next = walks.shift(); next !== undefined; next = walks.shift()) {
+    const key = `${next.way} ${next.alongM} ${next.step}`;
+    if ((begun.get(key) ?? 0) >= next.leftM) continue;
+    begun.set(key, next.leftM);
+    const { part, onward } = walk(next, roads);
+    parts.push(part);
+    append(walks, onward);
   }
   return parts;
 }
@@ -27,31 +38,28 @@ interface Walk extends OnWay {
   readonly step: 1 | -1;
 }
 
-function walk({ way, alongM, leftM, step }: Walk, roads: Roads, parts: HeldPart[]): void {
+/** The part of a way that a walk covers, and the walks that go on behind its end. */
+function walk(
+  { way, alongM, leftM, step }: Walk,
+  roads: Roads,
+): { readonly part: HeldPart; readonly onward: readonly Walk[] } {
   const lengthM = lengthOf(way, roads);
   const endM = step > 0 ? Math.min(lengthM, alongM + leftM) : Math.max(0, alongM - leftM);
   const part = { way, fromM: Math.min(alongM, endM), toM: Math.max(alongM, endM) };
-  if (parts.some((other) => holds(other, part))) return;
-  parts.push(part);
   const restM = leftM - Math.abs(endM - alongM);
-  if (restM <= 0) return;
+  if (restM <= 0) return { part, onward: [] };
   const { start, refs } = roads.ways;
   const node = refs[step > 0 ? start[way + 1]! - 1 : start[way]!]!;
-  for (const place of continued(way, node, roads)) {
+  const onward = continued(way, node, roads).flatMap((place): Walk[] => [
     // the end of a way leads one way only
-    if (place.alongM < lengthOf(place.way, roads)) walk({ ...place, leftM: restM, step: 1 }, roads, parts);
-    if (place.alongM > 0) walk({ ...place, leftM: restM, step: -1 }, roads, parts);
-  }
+    ...(place.alongM < lengthOf(place.way, roads) ? [{ ...place, leftM: restM, step: 1 as const }] : []),
+    ...(place.alongM > 0 ? [{ ...place, leftM: restM, step: -1 as const }] : []),
+  ]);
+  return { part, onward };
 }
 
 function lengthOf(way: number, roads: Roads): number {
   return wayAlong(roads, way).at(-1) ?? 0;
-}
-
-function holds(other: HeldPart, part: HeldPart): boolean {
-  return (
-    other.way === part.way && other.fromM <= part.fromM && other.toM >= part.toM && part.toM > part.fromM
-  );
 }
 
 /** Where the road of a way goes on behind the node at its end: by name or number; a nameless one where no other joins. */

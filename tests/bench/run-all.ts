@@ -14,6 +14,7 @@ const BENCHES = [
   'match-seattle',
   'match-extracts',
   'planted-limits',
+  'local-notes',
   'independent-rules',
   'false-alarms',
   'check-long-drive',

@@ -75,9 +75,25 @@ describe('the road a note holds on', () => {
   it('goes on over the joint of its ways, and into no other road', () => {
     expect(waysHeld(millLane(), note({ at: at(490, 0) }))).toEqual([
       { way: 1, fromM: 490, toM: 500 },
-      { way: 2, fromM: 0, toM: 15 },
       { way: 1, fromM: 465, toM: 490 },
+      { way: 2, fromM: 0, toM: 15 },
     ]);
+  });
+
+  it('comes to an end where the road comes back to itself within a hair', () => {
+    const lane = { highway: 'tertiary', name: 'Mill Lane' };
+    const sketch = millLane(
+      {},
+      {
+        nodes: { f: metres(500, 1e-6), g: metres(500, 2e-6) },
+        ways: [
+          { id: 7, refs: ['c', 'f', 'g', 'c'], tags: lane },
+          { id: 8, refs: ['g', 'f', 'c'], tags: lane },
+        ],
+      },
+    );
+    const ways = waysHeld(sketch, note({ at: at(490, 0) })).map(({ way }) => way);
+    expect([...new Set(ways)].sort()).toEqual([1, 2, 7, 8]);
   });
 
   it('without a name ends where other roads join', () => {
@@ -85,7 +101,7 @@ describe('the road a note holds on', () => {
     const made = note({ at: at(490, 0), road: { class: 'tertiary' } });
     expect(waysHeld(nameless, made).map(({ way }) => way)).toEqual([1, 1]);
     const joint = { ...nameless, ways: nameless.ways.slice(0, 2) };
-    expect(waysHeld(joint, made).map(({ way }) => way)).toEqual([1, 2, 1]);
+    expect(waysHeld(joint, made).map(({ way }) => way)).toEqual([1, 1, 2]);
   });
 });
 

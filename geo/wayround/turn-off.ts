@@ -27,6 +27,8 @@ export interface TurnOff {
 
 /** Searches and checks in turn, at most so often for one junction. */
 const MOST_TRIES = 6;
+/** Rounding of places along a drive. Metres. */
+const SAME_PLACE_M = 0.5;
 /** Less of a turn is no turn. Degrees. */
 const STRAIGHT_DEG = 30;
 
@@ -103,7 +105,7 @@ function lastTurnOff(trip: Trip, finding: Finding, lessons: Lessons): TurnOff | 
     if (ahead !== undefined) return turnOffAt(trip, junction, ahead, 'on');
     if (leadsOn && !surely) {
       // asked once for all junctions: where none leads on, each would search the whole map in vain
-      const any = searchForward({ ...on, sources: junctions, overlay: lessons.overlay });
+      const any = searchForward({ ...on, sources: junctions.map(fromHere), overlay: lessons.overlay });
       leadsOn = any.states !== undefined;
       surely = true;
     }
@@ -125,11 +127,12 @@ function askedOf(trip: Trip, finding: Finding, lessons: Lessons): Asked {
   const ends = last === undefined ? [] : endGoals(trip, last.directed ^ 1);
   const starts = first === undefined ? [] : endGoals(trip, first.directed);
   const start = first === undefined ? undefined : placeOf(trip, first.directed ^ 1);
+  // any way will do, so the nearest is looked for: what is left of the drive behind it does not count
   return {
     trip,
     lessons,
     junctions: past.sources,
-    on: { ...shared, targets: [...past.targets, ...ends], leftTenths: trip.leftTenths },
+    on: { ...shared, targets: [...past.targets.map((target) => ({ ...target, restTenths: 0 })), ...ends] },
     back: { ...shared, targets: starts, leftTenths: leftTo(start, input.check.roads.nodes) },
   };
 }
@@ -144,6 +147,11 @@ function endGoals({ field }: Trip, outward: number): Goal[] {
   for (let i = graph.outStart[node]!; i < graph.outStart[node + 1]!; i++)
     if (graph.out[i] !== outward) into.push({ ...goal, state: graph.out[i]! ^ 1, whole: true });
   return [{ ...goal, state: outward }, { ...goal, state: outward ^ 1 }, ...into];
+}
+
+/** The cost of coming there is the same for every way off; the time is not, for what hangs on the clock. */
+function fromHere(junction: Junction): Junction {
+  return { ...junction, costTenths: 0 };
 }
 
 /** Whether any other road than the drive's own leads on from there. */
@@ -166,12 +174,12 @@ function settled(
     const turns = new Map(lessons.overlay.turns);
     if (next?.goesOn === true) turns.set(turnKey(junction.state, next.directed), Number.POSITIVE_INFINITY);
     const overlay = { ...lessons.overlay, turns };
-    const found = searchForward({ ...heading, sources: [junction], overlay });
+    const found = searchForward({ ...heading, sources: [fromHere(junction)], overlay });
     if (found.states === undefined) return undefined;
     const edges = found.states.map((state) => trip.field.costs.graph.edgeOf[state]!);
     const { step, whole } = heading.targets[found.target] as Goal;
     const parts = partsOf(trip, whole === true ? edges.slice(1) : edges.slice(1, -1));
-    const judged = judge(trip, {
+    const judged = barsOf(trip, {
       fromM: trip.steps[junction.step]?.toM ?? 0,
       toM: (step === undefined ? undefined : trip.steps[step]?.fromM) ?? trip.drive.lengthM,
       parts,
@@ -184,10 +192,22 @@ function settled(
   return undefined;
 }
 
-/** Near the way alone, and the whole trip where a road driven before it is what bars: the part may have been cut there. */
-function judge(trip: Trip, detour: FoundDetour): JudgedWay {
-  const near = judgeNearWay(trip, detour);
-  return near.bars.some(({ toM }) => toM <= detour.fromM) ? judgeWay(trip, detour) : near;
+/**
+ * What bars the way or what follows on it. What was driven before it is driven anyhow, and whether it may be left again
+ * is the search's to say; what lies behind it may be barred only because the part judged ends there: then all is judged.
+ */
+function barsOf(trip: Trip, detour: FoundDetour): JudgedWay {
+  const near = onAndBehind(judgeNearWay(trip, detour));
+  const endM = detour.fromM + near.lengthM;
+  return near.bars.some(({ fromM }) => fromM > endM) ? onAndBehind(judgeWay(trip, detour)) : near;
+}
+
+function onAndBehind(judged: JudgedWay): JudgedWay {
+  const { bars, detour } = judged;
+  // a span ends before the way, a point may stand at the turn into it
+  const meets = ({ fromM, toM }: Finding) =>
+    toM - fromM > SAME_PLACE_M ? toM > detour.fromM + SAME_PLACE_M : toM > detour.fromM - SAME_PLACE_M;
+  return { ...judged, bars: bars.filter(meets) };
 }
 
 function partsOf({ field }: Trip, edges: readonly number[]): FoundDetour['parts'] {

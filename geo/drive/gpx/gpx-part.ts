@@ -3,7 +3,7 @@ import { carriesPositions, type GpxRole, hasPosition, isGpxElement, roleInside }
 import type { XmlElement } from './strict-xml.ts';
 
 /** What an open element is to the reader: one of GPX's own, a text that is wanted, or nothing of interest. */
-export type GpxPart = GpxRole | 'name' | 'time' | 'rpt' | 'plain' | 'foreign';
+export type GpxPart = GpxRole | 'name' | 'time' | 'ele' | 'rpt' | 'plain' | 'foreign';
 
 /** Where an element opens: what decides which part it is. */
 export interface GpxPlace {
@@ -31,7 +31,7 @@ export function partOf({ local, uri, attributes, line }: XmlElement, place: GpxP
     ).error;
   if (local === 'name' && (parent === 'trk' || parent === 'rte') && place.route?.name === undefined)
     return 'name';
-  if (local === 'time' && (parent === 'trkpt' || parent === 'rtept')) return 'time';
+  if ((local === 'time' || local === 'ele') && (parent === 'trkpt' || parent === 'rtept')) return local;
   return 'plain';
 }
 

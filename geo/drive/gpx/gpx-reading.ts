@@ -33,7 +33,7 @@ export interface GpxReading extends GpxPlace {
   point: number;
   routePoints: number;
   inRoutePoint: boolean;
-  /** the text of a name or time while its element, at this depth, is open */
+  /** the text of a name, time or elevation while its element, at this depth, is open */
   heard: { text: string; readonly depth: number } | undefined;
 }
 
@@ -88,6 +88,7 @@ export function closeElement(reading: GpxReading): void {
   if (depth !== heard?.depth) return;
   if (part === 'name' && route) route.name = heard.text;
   if (part === 'time') keepTime(reading, heard.text);
+  if (part === 'ele') keepElevation(reading, heard.text);
   reading.heard = undefined;
 }
 
@@ -128,6 +129,7 @@ function openPart(reading: GpxReading, part: GpxPart, element: XmlElement): Prob
       return undefined;
     case 'name':
     case 'time':
+    case 'ele':
       reading.heard = { text: '', depth: reading.parts.length };
       return undefined;
     default:
@@ -194,6 +196,14 @@ function addWaypoint({ count, doubts }: GpxReading, { attributes, line }: XmlEle
   count.waypoints++;
   const wrong = readPosition(attributes);
   if (typeof wrong === 'string') doubts.badWaypoint(`waypoint ${count.waypoints} on line ${line}: ${wrong}`);
+}
+
+/** What is no number is left out: nothing is judged by it. */
+function keepElevation({ segment, point }: GpxReading, written: string): void {
+  const elevationM = written.trim() === '' ? Number.NaN : Number(written);
+  if (!segment || !Number.isFinite(elevationM)) return;
+  segment.elevationM ??= [];
+  segment.elevationM[point] ??= elevationM;
 }
 
 function keepTime({ route, segment, point, doubts }: GpxReading, written: string): void {

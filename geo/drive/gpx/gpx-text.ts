@@ -39,15 +39,24 @@ export function gpxText(
   ].join('\n');
 }
 
-function writeSegment({ lat, lon, timeMs }: RouteSegment): string {
+function writeSegment({ lat, lon, timeMs, elevationM }: RouteSegment): string {
   const points = Array.from(lat, (_, i) => {
-    const time = timeMs[i]!;
     const place = writePlace(lat[i]!, lon[i]!);
-    return Number.isFinite(time)
-      ? `<trkpt ${place}><time>${printTime(time)}</time></trkpt>`
-      : `<trkpt ${place}/>`;
+    const [time, elevation] = [timeMs[i]!, elevationM?.[i] ?? Number.NaN];
+    // in the order the GPX 1.1 schema asks for
+    const inside = [
+      ...(Number.isFinite(elevation) ? [`<ele>${printDecimal(elevation)}</ele>`] : []),
+      ...(Number.isFinite(time) ? [`<time>${printTime(time)}</time>`] : []),
+    ].join('');
+    return inside === '' ? `<trkpt ${place}/>` : `<trkpt ${place}>${inside}</trkpt>`;
   });
   return ['<trkseg>', ...points, '</trkseg>'].join('\n');
+}
+
+/** As a decimal of XML Schema, which knows no exponent. */
+function printDecimal(value: number): string {
+  const text = String(value);
+  return text.includes('e') ? value.toFixed(7) : text;
 }
 
 /** Children in the order the GPX 1.1 schema asks for: name, cmt, desc, sym, type. */

@@ -14,6 +14,8 @@ export interface OpenSegment {
   readonly lat: number[];
   readonly lon: number[];
   readonly timeMs: number[];
+  /** with holes where a position has none */
+  elevationM?: number[];
 }
 
 /** A segment without positions yet. */
@@ -44,6 +46,9 @@ function closeSegment(segment: OpenSegment): RouteSegment {
     lat: Float64Array.from(segment.lat),
     lon: Float64Array.from(segment.lon),
     timeMs: Float64Array.from(segment.timeMs),
+    ...(segment.elevationM === undefined
+      ? {}
+      : { elevationM: Float64Array.from(segment.lat, (_, i) => segment.elevationM?.[i] ?? Number.NaN) }),
   };
 }
 

@@ -17,6 +17,8 @@ export interface RouteSegment {
   readonly lat: Float64Array;
   readonly lon: Float64Array;
   readonly timeMs: Float64Array;
+  /** metres as the file has them, NaN where a position has none; absent where none has */
+  readonly elevationM?: Float64Array;
 }
 
 /** Everything drivable that one file holds, and what had to be said while reading it. */

@@ -5,18 +5,25 @@ import { writeGpx } from '../../../../geo/drive/gpx/write-gpx.ts';
 
 const degrees = (most: number) => fc.integer({ min: -most * 1e7, max: most * 1e7 }).map((n) => n / 1e7);
 const time = fc.oneof(fc.constant(Number.NaN), fc.integer({ min: 0, max: 4e12 }));
+const elevation = fc.oneof(
+  fc.constant(Number.NaN),
+  fc.integer({ min: -4000, max: 90_000 }).map((n) => n / 10),
+);
 const segment = fc
-  .array(fc.tuple(degrees(90), degrees(180), time), { minLength: 2, maxLength: 8 })
+  .array(fc.tuple(degrees(90), degrees(180), time, elevation), { minLength: 2, maxLength: 8 })
   .map((points) => ({
     lat: Float64Array.from(points, (p) => p[0]),
     lon: Float64Array.from(points, (p) => p[1]),
     timeMs: Float64Array.from(points, (p) => p[2]),
+    ...(points.every((p) => Number.isNaN(p[3]))
+      ? {}
+      : { elevationM: Float64Array.from(points, (p) => p[3]) }),
   }));
 const anyText = fc.string({ unit: 'binary', maxLength: 40 });
 const waypoint = fc.record({ lat: degrees(90), lon: degrees(180), name: anyText, description: anyText });
 
 describe('a drive written as GPX', () => {
-  it('reads back the same: name, segments, positions to 7 decimals, times', () => {
+  it('reads back the same: name, segments, positions to 7 decimals, elevations, times', () => {
     fc.assert(
       fc.property(
         anyText,
@@ -35,6 +42,7 @@ describe('a drive written as GPX', () => {
             expect([...one.lat].map(to7)).toEqual([...(segments[i]?.lat ?? [])].map(to7));
             expect([...one.lon].map(to7)).toEqual([...(segments[i]?.lon ?? [])].map(to7));
             expect(one.timeMs).toEqual(segments[i]?.timeMs);
+            expect(one.elevationM).toEqual(segments[i]?.elevationM);
           });
         },
       ),

@@ -31,6 +31,7 @@ const BENCHES = [
   'way-round/large-networks',
   'way-round/changed-maps',
   'grid',
+  'yard/yard-grid',
   'window-start',
   'map-pan',
   'swing-view',

@@ -131,7 +131,10 @@ export async function judgeGrid(
   try {
     const parts = await partsOnShelf(of.shelf);
     if (parts.length === 0)
-      return fail('shelf.empty', 'No map that can be read is on the shelf: nothing can be checked.');
+      return fail(
+        'shelf.empty',
+        'No map that can be read is on the shelf: nothing can be checked. Import a map there, or fetch the map of a drive.',
+      );
     const known = which === 'all' ? [] : await knownCells(of);
     const fresh = known.filter(({ stale }) => which === 'missing' || stale.length === 0);
     const tasks = tasksOf(of, fresh);

@@ -67,7 +67,7 @@ function Ends({ day: { start, end, margin, notes } }: { day: Day }) {
       ))}
       {start.latestLeaveAt !== undefined && (
         <p>
-          Set off by <b class="mono">{clockText(start.latestLeaveAt, date)}</b> at the latest
+          Set off by <b>{clockText(start.latestLeaveAt, date)}</b> at the latest
           {end.spareS !== undefined && end.spareS >= 0 && <>: {durationText(end.spareS)} to spare</>}.
         </p>
       )}
@@ -104,7 +104,7 @@ function Advice({ day: { advice } }: { day: Day }) {
             <span class="unseen"> along: show where</span>
           </button>
           <span class="small">
-            {at !== undefined && <b class="mono">{clockText(at, report.value?.leaveAt)} </b>}
+            {at !== undefined && <b>{clockText(at, report.value?.leaveAt)} </b>}
             {say}
           </span>
         </li>

@@ -114,7 +114,7 @@ function Place({ service }: { service: ServiceOnWay }) {
         <p class="small">
           {arriveAt !== undefined && (
             <>
-              There at <b class="mono">{clockText(arriveAt, date)}</b>.{' '}
+              There at <b>{clockText(arriveAt, date)}</b>.{' '}
             </>
           )}
           {open && <span class={`day-${open.is}`}>{clip(open.say, 200)} </span>}
@@ -125,7 +125,10 @@ function Place({ service }: { service: ServiceOnWay }) {
         </p>
       </div>
       <button type="button" onClick={() => takeService(service)}>
-        Stop there<span class="unseen">: {name}</span>
+        Stop there
+        <span class="unseen">
+          : {name}, by {distanceIn(units, nearM)}
+        </span>
       </button>
     </li>
   );

@@ -113,13 +113,12 @@ function Times({ times }: { times: StopTimes }) {
       </button>
       {arriveAt !== undefined && leaveAt !== undefined && (
         <span>
-          there <b class="mono">{clockText(arriveAt, date)}</b>, on at{' '}
-          <b class="mono">{clockText(leaveAt, date)}</b>
+          there <b>{clockText(arriveAt, date)}</b>, on at <b>{clockText(leaveAt, date)}</b>
         </span>
       )}
       {latestLeaveAt !== undefined && (
         <span class={late ? 'day-late' : ''}>
-          leave by <b class="mono">{clockText(latestLeaveAt, date)}</b>
+          leave by <b>{clockText(latestLeaveAt, date)}</b>
           {late ? ', which is too late as planned' : ' at the latest'}
         </span>
       )}

@@ -43,6 +43,22 @@ describe('a drive opened before', () => {
     expect((await open()).leaveAtOf(source)).toBeUndefined();
   });
 
+  it('keeps the day planned for it, until none is', async () => {
+    const recents = await open();
+    const id = await recents.add({ ...DRIVE, map: MAP });
+    const day = { stops: [{ name: 'Quay', lat: 54, lon: 9, stayMin: 20 }], homeBy: '2027-06-12T17:00' };
+    for (const source of [
+      { kind: 'recent', id: id ?? '' } as const,
+      { kind: 'sample', id: 'tight' } as const,
+    ]) {
+      await recents.keepDay(source, day);
+      await recents.add({ ...DRIVE, map: MAP });
+      expect((await open()).dayOf(source)).toEqual(day);
+      await recents.keepDay(source, undefined);
+      expect((await open()).dayOf(source)).toBeUndefined();
+    }
+  });
+
   it('that comes with the program keeps its leave time without being listed', async () => {
     const source = { kind: 'sample', id: 'barred' } as const;
     await (await open()).keepLeaveAt(source, '2027-06-12T09:30');

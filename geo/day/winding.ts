@@ -31,7 +31,7 @@ const HILLY_PERCENT = 8;
 export function windingStretches(drive: Drive, roads: Roads): Winding[] {
   if (drive.lengthM < LONG_M / 2) return [];
   const trace = traceDrive(drive, roads);
-  const turned = turnedBy(trace);
+  const turned = turnedBy(trace, drive, roads);
   const turnBetween = (fromM: number, toM: number) => at(trace, turned, toM) - at(trace, turned, fromM);
   const pieces = Math.floor(drive.lengthM / PIECE_M);
   const found: Winding[] = [];
@@ -54,16 +54,34 @@ export function windingStretches(drive: Drive, roads: Roads): Winding[] {
   return found;
 }
 
-/** By position of the trace: degrees turned since the start, on chords. */
-function turnedBy({ lat, lon, atM }: DriveTrace): Float64Array {
+/** Roads driven fast enough for bends to throw things about; in town streets and yards they do not. */
+const OPEN_ROADS: ReadonlySet<string> = new Set([
+  'trunk',
+  'primary',
+  'secondary',
+  'tertiary',
+  'unclassified',
+]);
+/** A sharper turn from one way into another is a junction, driven at a walk, and no bend. Degrees. */
+const JUNCTION_DEG = 45;
+
+/** By position of the trace: degrees turned since the start by bends of open roads, on chords. */
+function turnedBy({ lat, lon, atM, leg }: DriveTrace, drive: Drive, roads: Roads): Float64Array {
+  const isOpen = drive.legs.map((each) => {
+    const highway = each.kind === 'stretch' ? roads.ways.tags[each.way]?.['highway'] : undefined;
+    return OPEN_ROADS.has(highway?.replace('_link', '') ?? '');
+  });
   const turned = new Float64Array(atM.length);
-  let before: { readonly i: number; readonly bearing?: number } = { i: 0 };
+  let before: { readonly i: number; readonly leg?: number; readonly bearing?: number } = { i: 0 };
   for (let i = 1; i < atM.length; i++) {
     turned[i] = turned[i - 1]!;
     if (atM[i]! - atM[before.i]! < CHORD_M) continue;
+    const on = leg[i - 1]!;
     const bearing = bearingDeg(lat[before.i]!, lon[before.i]!, lat[i]!, lon[i]!);
-    if (before.bearing !== undefined) turned[i] = turned[i]! + turnDeg(before.bearing, bearing);
-    before = { i, bearing };
+    const turn = before.bearing === undefined ? 0 : turnDeg(before.bearing, bearing);
+    const isBend = isOpen[on] === true && (before.leg === on || turn < JUNCTION_DEG);
+    if (isBend) turned[i] = turned[i]! + turn;
+    before = { i, leg: on, bearing };
   }
   return turned;
 }

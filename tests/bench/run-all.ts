@@ -30,6 +30,7 @@ const BENCHES = [
   'way-round/small-networks',
   'way-round/large-networks',
   'way-round/changed-maps',
+  'day/planted-services',
   'grid',
   'yard/yard-grid',
   'window-start',

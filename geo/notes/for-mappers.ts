@@ -1,11 +1,10 @@
 import type { Roads } from '../roads/roads.ts';
 import { csvText } from '../units/csv.ts';
-import { clip, quote } from '../units/text.ts';
 import { type MappedFigure, mappedThere } from './mapped-there.ts';
 import type { LocalNote } from './note.ts';
 import { type OnWay, placeNote } from './place-note.ts';
 import { seenOn } from './same-road.ts';
-import { figuresOf, type NotedFigure, printFigure, sayWhenWho } from './say-note.ts';
+import { figuresOf, type NotedFigure } from './say-note.ts';
 
 /** How a measured figure stands to the map, in the order in which they are worth a mapper's time. */
 const STANDS = ['mapped lower', 'mapped higher', 'not mapped', 'road not found'] as const;
@@ -64,27 +63,6 @@ function compared(
 function nameOf({ name, ref, class: of }: NonNullable<LocalNote['road']>): string {
   if (name !== undefined && ref !== undefined) return `${name} (${ref})`;
   return name ?? ref ?? (of === undefined ? 'a road' : `a road without a name (${of})`);
-}
-
-/** The list as lines to read. */
-export function mappersText(list: readonly ForMappers[]): string {
-  return list.map((one, i) => `${i + 1}. ${sayForMappers(one)}\n`).join('');
-}
-
-function sayForMappers({ stands, note, figure, road, way, mapped }: ForMappers): string {
-  const where = `${clip(road, 80)}${way === undefined ? '' : `, way ${way}`}, ${placeText(note)}`;
-  const measured = `${figure.subject} ${printFigure(figure)}${sayWhenWho(note)}`;
-  const map =
-    stands === 'road not found'
-      ? 'the road is not found on the map there'
-      : mapped === undefined
-        ? 'none is mapped'
-        : `mapped ${stands === 'mapped lower' ? 'lower' : 'higher'}: ${quote(`${mapped.key}=${mapped.text}`)}`;
-  return `${where}: ${measured}; ${map}. ${quote(note.say)}`;
-}
-
-function placeText({ at }: LocalNote): string {
-  return `${at.lat.toFixed(6)}, ${at.lon.toFixed(6)}`;
 }
 
 const HEADER = [

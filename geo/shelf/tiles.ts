@@ -7,12 +7,6 @@ export interface Tile {
   readonly y: number;
 }
 
-/** Tile of a zoom in which a place (degrees) lies. */
-export function tileAt(lat: number, lon: number, zoom: number): Tile {
-  const across = 2 ** zoom;
-  return { x: cell(mercatorX(lon), across), y: cell(mercatorY(lat), across) };
-}
-
 function cell(share: number, across: number): number {
   return Math.min(across - 1, Math.max(0, Math.floor(share * across)));
 }

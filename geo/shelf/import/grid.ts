@@ -6,7 +6,7 @@ export const CELLS_ACROSS = 1 << CELL_ZOOM;
 /** Below what a place is measured to; rounding at a cell's edge is left to the formula. */
 const EDGE_DEG = 1e-9;
 
-/** Column of a longitude, degrees, as in `tileAt`. */
+/** Column of a longitude, degrees, from 180° W. */
 export function columnAt(lon: number): number {
   return within(Math.floor(mercatorX(lon) * CELLS_ACROSS));
 }
@@ -27,7 +27,7 @@ function northOf(row: number): number {
   return north;
 }
 
-/** Rows of latitudes, as in `tileAt`: the last row's edges are remembered, since one place lies near the next. */
+/** Rows of latitudes, from 85.05° N: the last row's edges are remembered, since one place lies near the next. */
 export class RowFinder {
   private row = -1;
   private north = Number.NEGATIVE_INFINITY;

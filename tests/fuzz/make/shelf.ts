@@ -8,8 +8,9 @@ import { encodeNameKeys, encodeNames, NAME_KINDS } from '../../../geo/shelf/name
 import { encodeTrailer, PART_MAGIC, TRAILER_BYTES } from '../../../geo/shelf/part-file.ts';
 import type { PartMeta } from '../../../geo/shelf/part-meta.ts';
 import { encodeTags } from '../../../geo/shelf/tag-bytes.ts';
-import { tileAt, tileNumber } from '../../../geo/shelf/tiles.ts';
+import { tileNumber } from '../../../geo/shelf/tiles.ts';
 import { CHOICE_VERSION } from '../../../geo/shelf/versions.ts';
+import { tileAt } from '../../support/shelf/tile-at.ts';
 import { hostileText } from './hostile.ts';
 import { smallMap } from './osm.ts';
 import type { Random } from './random.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { forMappers, mappersCsv, mappersText } from '../../../geo/notes/for-mappers.ts';
+import { forMappers, mappersCsv } from '../../../geo/notes/for-mappers.ts';
 import { roadsFrom } from '../../support/build-roads.ts';
 import { at, millLane, note } from '../../support/notes/noted-drive.ts';
 
@@ -39,9 +39,6 @@ describe('the list for whoever maps', () => {
 
   it('is headed by roads that are mapped too low, and ends with those not found', () => {
     expect(list.map((one) => one.note.id)).toEqual(['n3', 'n1', 'n2']);
-    expect(mappersText(list).split('\n')[0]).toBe(
-      '1. Mill Lane (B 12), way 1, 52.670000, -0.726292: height 3.40 m on 2026-05-01 (AB); mapped lower: "maxheight=3.0". "Low arch"',
-    );
   });
 
   it('is a table of rows of one length, in which no text is a formula', () => {

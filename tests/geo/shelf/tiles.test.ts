@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { numbersIn, rangeOfBox, tileAt, tileNumber, tileOf } from '../../../geo/shelf/tiles.ts';
+import { numbersIn, rangeOfBox, tileNumber, tileOf } from '../../../geo/shelf/tiles.ts';
+import { tileAt } from '../../support/shelf/tile-at.ts';
 
 const zoom = fc.integer({ min: 1, max: 15 });
 

@@ -24,7 +24,12 @@ export function writeRecord(record: LibraryRecord, sha256: Sha256): WrittenRecor
 
 /** Whether two bodies say the same, whatever the order of their members. */
 export function sameContent(one: unknown, other: unknown): boolean {
-  return JSON.stringify(inOrder(one)) === JSON.stringify(inOrder(other));
+  return orderedText(one) === orderedText(other);
+}
+
+/** JSON that is the same for the same content, in whatever order its members came. */
+export function orderedText(value: unknown): string {
+  return JSON.stringify(inOrder(value));
 }
 
 /** The same value with the members of every object in the order of their names. */

@@ -22,12 +22,15 @@ export function readCheckArguments(words: readonly string[], standsIn: string): 
 }
 
 /** What the words say of the check itself, for every command that begins with one. */
-export function checkArgumentsOf(words: WordsRead, standsIn: string): Result<CheckArguments> {
+export function checkArgumentsOf(
+  words: WordsRead,
+  standsIn: string,
+  { ids = false }: { /** drive and vehicle are named otherwise */ readonly ids?: boolean } = {},
+): Result<CheckArguments> {
   const { all, one, flag } = words;
   const [route, vehicle, load, maps] = [one('route'), one('vehicle'), one('load'), all('map')];
   const missing = [...(route ? [] : ['--route FILE.gpx']), ...(vehicle ? [] : ['--vehicle FILE.json'])];
-  if (!route || !vehicle || missing.length > 0)
-    return fail('usage', `Missing: ${missing.join(', ')}. ${USAGE_HINT}`);
+  if (!ids && missing.length > 0) return fail('usage', `Missing: ${missing.join(', ')}. ${USAGE_HINT}`);
   const country = readCountry(one('country'));
   if (country?.ok === false) return country;
   const leaveAt = readWallTime(one('leave'));
@@ -41,12 +44,12 @@ export function checkArgumentsOf(words: WordsRead, standsIn: string): Result<Che
   const out = one('out');
   const from = (path: string): string => pathFrom(standsIn, path);
   return ok({
-    routePath: from(route),
+    routePath: route === undefined ? '' : from(route),
     mapPaths: maps.map(from),
-    vehiclePath: from(vehicle),
     json: flag('json'),
     ...yard.value,
     ...(flag('way-round') ? { wayRound: { past } } : {}),
+    ...given({ vehiclePath: vehicle && from(vehicle) }),
     ...(load === undefined ? {} : { loadPath: from(load) }),
     ...given({ track, country: country?.value, leaveAt: leaveAt?.value }),
     ...(out === undefined ? {} : { outFolder: from(out) }),

@@ -22,6 +22,8 @@ export const HELP = `lanegauge: will this vehicle get along this drive?
       checks as above and writes what the driver takes along: sheet.html, phone.html, visor-card.html, drive.gpx with
       waypoints, findings.geojson, findings.csv, report.json, and day.ics with a leave time
       [--pdf]                 also sheet.pdf, printed by a Chromium, Chrome or Edge found on this computer
+      [--drive ID --vehicle-id ID]   of the library, with the drive's kept leave time and day, in place of the files
+      It is kept in the library (--yard FOLDER: in that one) under the sheet's number.
 
   lanegauge load --vehicle CARD.json --load LOAD.json
       [--json]                what each axle carries, against its plate
@@ -38,12 +40,14 @@ export const HELP = `lanegauge: will this vehicle get along this drive?
       [--json]                with each of them
 
   lanegauge yard add DRIVE.gpx...               put drives into the library; several tracks are the days of a tour
-  lanegauge yard list                           drives and vehicles, their ids, and what lies in the bin
+  lanegauge yard list                           drives and vehicles, their ids, the sheets that are out, and what lies in the bin
   lanegauge yard remove ID | rename ID NAME | restore ID
   lanegauge yard choose ID VERSION              of what was changed on two computers at once
   lanegauge yard vehicle add CARD.json | vehicle remove ID
   lanegauge yard grid [--vehicle CARD.json ...] [--csv]   every drive with every vehicle, checked on the maps of the shelf
   lanegauge yard recheck                        check again what is old, and tell what is otherwise
+  lanegauge yard out                            sheets handed out of which something changed since, with what is new or worse
+  lanegauge yard sheet NUMBER --out FOLDER      a handing-over again, byte for byte as it was
   lanegauge yard note add --at LAT,LON --say TEXT [--height M] [--width M] [--mass KG] [--answers FINDING_ID]
       [--seen DATE] [--until DATE] [--by INITIALS]   what the firm measured and the map does not tell
   lanegauge yard note list | note remove ID

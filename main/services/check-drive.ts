@@ -1,5 +1,6 @@
 import { basename } from 'node:path';
 import { checkDrive } from '../../geo/check.ts';
+import type { DayPlan } from '../../geo/day/plan.ts';
 import type { Drive } from '../../geo/drive/drive.ts';
 import { chooseRoute } from '../../geo/drive/gpx/choose-route.ts';
 import type { Route } from '../../geo/drive/gpx/route.ts';
@@ -7,14 +8,16 @@ import { followRoads } from '../../geo/drive/match/follow-roads.ts';
 import { refuseEndless } from '../../geo/drive/refuse-endless.ts';
 import { type Leaving, readLeaving } from '../../geo/drive/times/leaving.ts';
 import { given } from '../../geo/given.ts';
+import type { LoadList } from '../../geo/load/list/load-list.ts';
 import { loadResult } from '../../geo/load/load-result.ts';
-import type { LoadResult } from '../../geo/load/result.ts';
 import type { DriveReport } from '../../geo/report/report.ts';
 import { fail, ok, type Result } from '../../geo/result.ts';
 import type { Roads } from '../../geo/roads/roads.ts';
+import type { Margins } from '../../geo/rules/rule.ts';
 import { quote } from '../../geo/units/text.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { PROGRAM } from '../version.ts';
+import { chooseTrack } from './engine/read-drive-file.ts';
 import { type NotesRead, readYardNotes, type YardNamed } from './library/local-notes.ts';
 import { openMap } from './map/open-map.ts';
 import { readRouteFile } from './route/read-route-file.ts';
@@ -30,14 +33,23 @@ export interface CheckRequest {
   readonly mapPaths: readonly string[];
   /** where the shelf lies */
   readonly shelf: string;
-  readonly vehiclePath: string;
+  /** what the user calls the drive's file; as it is named where it lies, where left out */
+  readonly routeName?: string;
+  readonly vehiclePath?: string;
+  /** the card itself, in place of its file */
+  readonly card?: VehicleCard;
   readonly loadPath?: string;
-  /** name or 1-based number */
-  readonly track?: string;
+  /** the load's items, in place of its file */
+  readonly load?: LoadList['items'];
+  /** name or 1-based number as typed; a number is the 1-based place in the file, whatever the tracks are called */
+  readonly track?: string | number;
   /** ISO 3166-1 alpha-2: what the place cannot tell */
   readonly country?: string;
   /** local wall time, YYYY-MM-DDTHH:MM */
   readonly leaveAt?: string;
+  readonly margins?: Margins;
+  /** stops with their stay, and the return hour */
+  readonly day?: DayPlan;
   /** whose local notes are used; none where left out */
   readonly yard?: YardNamed;
   /** ways past what is barred are looked for too, and past what is named */
@@ -56,6 +68,10 @@ export interface CheckOutcome {
   readonly route: Route;
   readonly drive: Drive;
   readonly roads: Roads;
+  /** 1-based place of the drive in its file */
+  readonly track: number;
+  /** the load's items, where one was given */
+  readonly items?: LoadList['items'];
   /** everything of the check but its map */
   readonly check: CheckOnAnyMap;
 }
@@ -66,13 +82,18 @@ export async function checkFromFiles(
   hooks: CheckHooks,
 ): Promise<Result<CheckOutcome>> {
   // the small files first: a misspelt card should not cost a map's reading time
-  const card = await readVehicleFile(request.vehiclePath);
+  const card = await cardFrom(request);
   if (!card.ok) return card;
-  const load = await loadFrom(request, card.value);
+  const items = await itemsFrom(request);
+  if (items?.ok === false) return items;
+  const load = items && loadResult(card.value, items.value);
   if (load?.ok === false) return load;
   const file = await readRouteFile(request.routePath);
   if (!file.ok) return file;
-  const chosen = chooseRoute(file.value, request.track);
+  const chosen =
+    typeof request.track === 'number'
+      ? chooseTrack(file.value, request.track)
+      : chooseRoute(file.value, request.track);
   if (!chosen.ok) return chosen;
   const { route, note } = chosen.value;
 
@@ -90,9 +111,9 @@ export async function checkFromFiles(
   hooks.onProgress?.('checking');
   const check = {
     route,
-    file: basename(request.routePath),
+    file: request.routeName ?? basename(request.routePath),
     card: card.value,
-    ...given({ load: load?.value, country: request.country }),
+    ...given({ load: load?.value, country: request.country, margins: request.margins, day: request.day }),
     localNotes: noted.value.localNotes,
     notes: [...(note === undefined ? [] : [note]), ...file.value.notes, ...noted.value.say],
     program: PROGRAM,
@@ -101,7 +122,17 @@ export async function checkFromFiles(
   const report = checkDrive({ ...check, drive, roads: map.value, ...given({ leaving: leaving?.value }) });
   const onAnyMap = { ...check, ...given({ leaveAt: request.leaveAt }) };
   const whole = await withWaysRound(report, onAnyMap, request, hooks);
-  return whole.ok ? ok({ report: whole.value, route, drive, roads: map.value, check: onAnyMap }) : whole;
+  if (!whole.ok) return whole;
+  const track = file.value.routes.indexOf(route) + 1;
+  return ok({
+    report: whole.value,
+    route,
+    drive,
+    roads: map.value,
+    check: onAnyMap,
+    track,
+    ...given({ items: items?.value }),
+  });
 }
 
 /** The report with the ways round that were asked for. */
@@ -141,13 +172,18 @@ async function notesFor({ yard }: CheckRequest, { now }: CheckHooks): Promise<Re
   return yard === undefined ? ok({ localNotes: [], say: [] }) : readYardNotes(yard, now);
 }
 
-async function loadFrom(
-  { loadPath }: CheckRequest,
-  card: VehicleCard,
-): Promise<Result<LoadResult> | undefined> {
+async function cardFrom({ card, vehiclePath }: CheckRequest): Promise<Result<VehicleCard>> {
+  if (card !== undefined) return ok(card);
+  return vehiclePath === undefined
+    ? fail('vehicle.none', 'No vehicle is named.')
+    : readVehicleFile(vehiclePath);
+}
+
+async function itemsFrom({ load, loadPath }: CheckRequest): Promise<Result<LoadList['items']> | undefined> {
+  if (load !== undefined) return ok(load);
   if (loadPath === undefined) return undefined;
   const list = await readLoadFile(loadPath);
-  return list.ok ? loadResult(card, list.value.items) : list;
+  return list.ok ? ok(list.value.items) : list;
 }
 
 function leavingOf(

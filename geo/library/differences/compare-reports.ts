@@ -28,6 +28,8 @@ export interface ToCompare {
   readonly units: Units;
   /** the card is another: what it changes is told like what a map changes */
   readonly otherCard?: boolean;
+  /** the same of the load */
+  readonly otherLoad?: boolean;
   /** whether an object is on the newer map still; left out, it is taken to be */
   readonly isMapped?: (object: Finding['osm'][number]) => boolean;
 }
@@ -67,13 +69,13 @@ export function compareReports(input: ToCompare): Result<Comparison> {
 }
 
 /** A sentence where the two are not of one drive and one vehicle. */
-function tellUnlike({ was, now, otherCard }: ToCompare): string | undefined {
+function tellUnlike({ was, now, otherCard, otherLoad }: ToCompare): string | undefined {
   const differs = (pick: (report: DriveReport) => unknown) =>
     JSON.stringify(pick(was)) !== JSON.stringify(pick(now));
   const what =
     otherCard !== true && differs(({ vehicle }) => vehicle)
       ? 'different vehicle cards'
-      : differs(({ load }) => load)
+      : otherLoad !== true && differs(({ load }) => load)
         ? 'different loads'
         : differs(({ leaveAt }) => leaveAt)
           ? 'different leave times'

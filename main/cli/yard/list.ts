@@ -4,17 +4,20 @@ import type { Item } from '../../../geo/library/item.ts';
 import { ok } from '../../../geo/result.ts';
 import { counted, quote } from '../../../geo/units/text.ts';
 import { fleetEntries } from '../../services/fleet/fleet-entries.ts';
+import { outSheets } from '../../services/handed/out-sheets.ts';
 import type { Library } from '../../services/library/library.ts';
 import { jsonText } from '../json-text.ts';
 import { readWords } from '../read-words.ts';
 import type { YardCommand } from './command.ts';
+import { lineOf, toldSheet } from './out.ts';
 import { toldVersions } from './told-versions.ts';
 
-/** `yard list`: the drives and vehicles of the library, and what lies in the bin. */
-export const yardList: YardCommand = async (words, _terminal, library) => {
+/** `yard list`: the drives and vehicles of the library, the sheets that are out, and what lies in the bin. */
+export const yardList: YardCommand = async (words, terminal, library) => {
   const read = readWords(words, { once: [], flags: ['json'] });
   if (!read.ok) return read;
-  const listed = listYard(library);
+  const sheets = (await outSheets({ library, ...terminal })).map(toldSheet);
+  const listed = { ...listYard(library), sheets };
   return ok({ text: read.value.flag('json') ? jsonText(listed) : printYard(listed) });
 };
 
@@ -59,7 +62,14 @@ function byName(a: ReturnType<typeof toldDrive>, b: ReturnType<typeof toldDrive>
   return names || (a.day?.number ?? 0) - (b.day?.number ?? 0) || (a.id < b.id ? -1 : 1);
 }
 
-function printYard({ folder, drives, vehicles, notes, bin }: ReturnType<typeof listYard>): string {
+function printYard({
+  folder,
+  drives,
+  vehicles,
+  notes,
+  bin,
+  sheets,
+}: ReturnType<typeof listYard> & { readonly sheets: readonly ReturnType<typeof toldSheet>[] }): string {
   const lines = [
     `The library in ${folder}: ${counted(drives.length, 'drive')}, ${counted(vehicles.length, 'vehicle')}, ${counted(notes, 'note')}.`,
     ...(drives.length + vehicles.length === 0
@@ -75,6 +85,7 @@ function printYard({ folder, drives, vehicles, notes, bin }: ReturnType<typeof l
       `  ${quote(name, 100)} (${id})`,
       ...printVersions(id, versions),
     ]),
+    ...sheets.map((sheet) => `  ${lineOf(sheet)}`),
     ...bin.map(({ id, deleted }) => `  in the bin since ${deleted.slice(0, 10)}: ${id}`),
   ];
   return `${lines.join('\n')}\n`;

@@ -16,8 +16,10 @@ import { yardGrid } from './grid.ts';
 import { yardList } from './list.ts';
 import { noteAdd } from './note-add.ts';
 import { noteList, noteRemove } from './notes.ts';
+import { yardOut } from './out.ts';
 import { yardPlace } from './place.ts';
 import { yardRecheck } from './recheck.ts';
+import { yardSheet } from './sheet.ts';
 import { vehicleAdd, vehicleRemove } from './vehicles.ts';
 
 const COMMANDS: Readonly<Record<string, YardCommand>> = {
@@ -29,6 +31,8 @@ const COMMANDS: Readonly<Record<string, YardCommand>> = {
   choose: yardChoose,
   grid: yardGrid,
   recheck: yardRecheck,
+  sheet: yardSheet,
+  out: yardOut,
   'vehicle add': vehicleAdd,
   'vehicle remove': vehicleRemove,
   'note add': noteAdd,

@@ -13,17 +13,17 @@ import { makeFolders } from './make-folders.ts';
  */
 export async function writeNew(
   folder: string,
-  files: Readonly<Record<string, string>>,
+  files: Readonly<Record<string, string | Uint8Array>>,
   signal?: AbortSignal,
 ): Promise<Result<string[]>> {
   const placed: string[] = [];
   const passing = new Set<string>();
   try {
     await makeFolders(folder);
-    for (const [name, text] of Object.entries(files)) {
+    for (const [name, content] of Object.entries(files)) {
       const temporary = join(folder, `.${name}.${randomUUID()}`);
       passing.add(temporary);
-      await writeFile(temporary, text, { flag: 'wx', ...given({ signal }) });
+      await writeFile(temporary, content, { flag: 'wx', ...given({ signal }) });
       const target = join(folder, name);
       await link(temporary, target);
       placed.push(target);

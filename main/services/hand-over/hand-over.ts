@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import { stripOf } from '../../../geo/drive/strip/strip-of.ts';
 import { type DueEvent, dayIcs } from '../../../geo/export/day-ics.ts';
 import { driveGpx } from '../../../geo/export/drive-gpx.ts';
@@ -12,10 +11,13 @@ import { type HandOverInput, makeDocument } from '../../../geo/handover/document
 import { phonePage } from '../../../geo/handover/phone/phone-page.ts';
 import { sheetPage } from '../../../geo/handover/sheet/sheet-page.ts';
 import { sheetNumberOf } from '../../../geo/handover/sheet-number.ts';
+import type { HandedFacts } from '../../../geo/library/body/handed.ts';
 import type { DriveReport } from '../../../geo/report/report.ts';
 import { ok, type Result } from '../../../geo/result.ts';
 import type { TurnOff } from '../../../geo/wayround/turn-off.ts';
+import { hashOf, reportText } from '../../../geo/yard/handed/facts.ts';
 import type { CheckOutcome } from '../check-drive.ts';
+import { sha256Of } from '../library/known-records.ts';
 import { readFaces } from './faces.ts';
 
 /** What a handing-over is made from; what is left out is the program's own, or empty. */
@@ -24,14 +26,14 @@ export interface ToHandOver extends Pick<CheckOutcome, 'report' | 'route' | 'dri
   readonly turnOffs: ReadonlyMap<string, TurnOff | undefined>;
   readonly firm?: HandOverInput['firm'];
   readonly before?: readonly string[];
-  /** the sheet's number; without one it is made of the report */
-  readonly number?: string;
-  readonly replaces?: string;
+  /** what is kept of it: the sheet's number is made of that */
+  readonly facts: HandedFacts;
 }
 
 export interface HandedOver {
   /** the sheet's number */
   readonly number: string;
+  readonly facts: HandedFacts;
   /** text by file name */
   readonly files: Readonly<Record<string, string>>;
   /** the drive sheet for the paper of the drive's country, as a printer is to be given it */
@@ -44,13 +46,12 @@ const LETTER_COUNTRIES: ReadonlySet<string> = new Set(['US', 'CA', 'MX']);
 
 /** Everything the driver takes along from one check, as texts. Writes nothing. */
 export async function handOver(asked: ToHandOver): Promise<Result<HandedOver>> {
-  const { report, route, drive, roads, turnOffs } = asked;
-  const reportText = `${JSON.stringify(report, null, 2)}\n`;
-  const number = asked.number ?? sheetNumberOf(createHash('sha256').update(reportText).digest('hex'));
+  const { report, route, drive, roads, turnOffs, facts } = asked;
+  const number = sheetNumberOf(hashOf(facts, sha256Of));
   const document = makeDocument({
     report,
     turnOffs,
-    sheet: { number, ...given({ replaces: asked.replaces }) },
+    sheet: { number, ...given({ replaces: facts.replaces }) },
     firm: asked.firm ?? NO_FIRM,
     before: asked.before ?? BEFORE_SETTING_OFF,
   });
@@ -70,6 +71,7 @@ export async function handOver(asked: ToHandOver): Promise<Result<HandedOver>> {
   });
   return ok({
     number,
+    facts,
     files: {
       'sheet.html': sheetPage(document, drawn, { faces }),
       'phone.html': phonePage(document, drawn, faces),
@@ -77,7 +79,7 @@ export async function handOver(asked: ToHandOver): Promise<Result<HandedOver>> {
       'drive.gpx': gpx.value,
       'findings.geojson': `${JSON.stringify(findingsGeoJson(report, drive, roads), null, 2)}\n`,
       'findings.csv': findingsCsv(report, places),
-      'report.json': reportText,
+      'report.json': reportText(report),
       ...given({ 'day.ics': ics }),
     },
     toPrint: sheetPage(document, drawn, { faces, paper: letter ? 'letter' : 'A4' }),

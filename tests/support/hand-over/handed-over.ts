@@ -6,8 +6,11 @@ import { BEFORE_SETTING_OFF } from '../../../geo/handover/document/before-settin
 import type { HandOverDocument } from '../../../geo/handover/document/document.ts';
 import { makeDocument } from '../../../geo/handover/document/make-document.ts';
 import type { DrawnDrive } from '../../../geo/handover/draw/drive-map.ts';
+import type { HandedFacts } from '../../../geo/library/body/handed.ts';
 import type { DriveReport } from '../../../geo/report/report.ts';
 import { lastTurnOffs, type TurnOff } from '../../../geo/wayround/turn-off.ts';
+import { handedFacts } from '../../../geo/yard/handed/facts.ts';
+import { sha256Of } from '../../../main/services/library/known-records.ts';
 import { COACH_BUILT } from '../coach-built.ts';
 import { driveOn, type Step, type TestWay, testMap } from '../drive-on.ts';
 
@@ -18,6 +21,7 @@ export interface Handed {
   readonly drawn: DrawnDrive;
   readonly turnOffs: ReadonlyMap<string, TurnOff | undefined>;
   readonly document: HandOverDocument;
+  readonly facts: HandedFacts;
 }
 
 export function handedOver(
@@ -63,5 +67,6 @@ export function handedOver(
     firm: { heading: '', telephone },
     before: BEFORE_SETTING_OFF,
   });
-  return { report, route, drawn: { drive, roads, strip: stripOf(drive, roads) }, turnOffs, document };
+  const facts = handedFacts({ report, route }, { gpx: 'a'.repeat(64), track: 1 }, sha256Of);
+  return { report, route, drawn: { drive, roads, strip: stripOf(drive, roads) }, turnOffs, document, facts };
 }

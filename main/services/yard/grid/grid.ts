@@ -15,7 +15,7 @@ import { type Acknowledgement, stillToSee } from '../../../../geo/yard/seen-chan
 import type { Settings } from '../../../contract/settings.ts';
 import { PROGRAM } from '../../../version.ts';
 import { codeOf, messageOf } from '../../files/system-error.ts';
-import { openShelf } from '../../shelf/open-shelf.ts';
+import { partsOnShelf } from '../../shelf/parts-on-shelf.ts';
 import { judgeInThreads } from './judge-in-threads.ts';
 import { type KeptCell, type KeptDrive, keptAt, readKeptDrive, writeKeptDrive } from './kept-cells.ts';
 import type { DriveTask, JudgedCell } from './messages.ts';
@@ -189,13 +189,6 @@ export async function acceptChanges(
 }
 
 type Parts = Parameters<typeof mapKey>[0];
-
-async function partsOnShelf(folder: string): Promise<Parts> {
-  const shelf = await openShelf(folder);
-  const parts = shelf.parts.map(({ part }) => part.meta);
-  shelf.close();
-  return parts;
-}
 
 /** What a cell would be made of now. */
 function makesOf(of: GridOf, drive: GridDrive, parts: Parts, box: Box): (vehicle: GridVehicle) => MadeOf {

@@ -1,0 +1,61 @@
+import type { HandedFacts } from '../../library/body/handed.ts';
+import type { Sha256 } from '../../library/record-name.ts';
+import type { LoadList } from '../../load/list/load-list.ts';
+import type { LocalNote } from '../../notes/note.ts';
+import { listed } from '../../units/text.ts';
+import type { VehicleCard } from '../../vehicle/card.ts';
+import { mapKey } from '../map-key.ts';
+import { hashOf, notePrints, notesAbout } from './facts.ts';
+
+/** What of a handed-out check can have changed since. */
+export const SINCE = ['map', 'card', 'load', 'note', 'program'] as const;
+export type Since = (typeof SINCE)[number];
+
+/** How it stands now. */
+export interface StandsNow {
+  /** the vehicle's card; undefined where it is in the library no more, or never was */
+  readonly card: VehicleCard | undefined;
+  readonly load: LoadList['items'] | undefined;
+  readonly notes: readonly LocalNote[];
+  /** the maps of the shelf */
+  readonly maps: Parameters<typeof mapKey>[0];
+  readonly program: string;
+  /** ISO 8601 */
+  readonly moment: string;
+}
+
+/**
+ * Why a check handed out would say otherwise today; empty where it would not. A shelf that has nothing about the drive
+ * tells nothing of its map.
+ */
+export function changedSince(facts: HandedFacts, now: StandsNow, sha256: Sha256): Since[] {
+  const { box } = facts;
+  const map = box && mapKey(now.maps, box);
+  const notes = box && notePrints(notesAbout(now.notes, box, facts.leaveAt ?? now.moment), sha256);
+  const changed: Readonly<Record<Since, boolean>> = {
+    map: map !== undefined && map !== '' && map !== (facts.mapKey ?? wereNamed(facts)),
+    card: now.card !== undefined && hashOf(now.card, sha256) !== facts.card,
+    load: facts.loadKept === true && hashOf(now.load ?? [], sha256) !== facts.load,
+    note: notes !== undefined && JSON.stringify(notes) !== JSON.stringify([...facts.notes].sort()),
+    program: now.program !== facts.program,
+  };
+  return SINCE.filter((each) => changed[each]);
+}
+
+/** A check on map files that were named: the same maps may lie on the shelf now. */
+function wereNamed({ maps }: HandedFacts): string {
+  return [...new Set(maps.map(({ sha256 }) => sha256))].sort().join(' ');
+}
+
+const SAY: Readonly<Record<Since, string>> = {
+  map: 'the map is another',
+  card: 'the vehicle card was changed',
+  load: 'the load was changed',
+  note: 'a local note was added, changed or ended',
+  program: 'the program is another version',
+};
+
+/** Why, in words; '' for nothing. */
+export function saySince(since: readonly Since[]): string {
+  return listed(since.map((each) => SAY[each]));
+}

@@ -1,0 +1,119 @@
+import { keptDay } from '../../../geo/day/kept-day.ts';
+import { given } from '../../../geo/given.ts';
+import { isDeleted } from '../../../geo/library/bin.ts';
+import type { LoadList } from '../../../geo/load/list/load-list.ts';
+import { type DriveReport, driveReportSchema } from '../../../geo/report/report.ts';
+import { fail, ok, type Result } from '../../../geo/result.ts';
+import type { Units } from '../../../geo/units/in-units.ts';
+import type { VehicleCard } from '../../../geo/vehicle/card.ts';
+import { changedSince, type Since } from '../../../geo/yard/handed/changed-since.ts';
+import { newOrWorse } from '../../../geo/yard/handed/new-or-worse.ts';
+import { type Leaves, leaves, type OutSheet, outNow } from '../../../geo/yard/handed/out-now.ts';
+import { PROGRAM } from '../../version.ts';
+import { type CheckRequest, checkFromFiles } from '../check-drive.ts';
+import { sha256Of } from '../library/known-records.ts';
+import type { Library } from '../library/library.ts';
+import { notesOf } from '../library/local-notes.ts';
+import { partsOnShelf } from '../shelf/parts-on-shelf.ts';
+import { shelfFolder } from '../shelf/where-shelf.ts';
+import { handedSheets } from './handed-sheets.ts';
+import { loadOf } from './known-of.ts';
+
+interface OutOf {
+  readonly library: Library;
+  readonly dataFolder: string;
+  now(): Date;
+}
+
+/** A sheet that is out, and what of it has changed since. */
+export interface OutRow {
+  readonly sheet: OutSheet;
+  readonly leaves: Leaves;
+  /** empty where a check would say the same today */
+  readonly since: readonly Since[];
+}
+
+/** The sheets that are out, the coming leave days first. Nothing is checked again for it. */
+export async function outSheets({ library, dataFolder, now }: OutOf): Promise<OutRow[]> {
+  const out = outNow(handedSheets(library), dayOf(now()));
+  if (out.length === 0) return [];
+  const [maps, notes] = [await partsOnShelf(shelfFolder(dataFolder)), notesOf(library)];
+  const moment = now().toISOString();
+  return out.map((sheet) => ({
+    sheet,
+    leaves: leaves(sheet.body, dayOf(now())),
+    since: changedSince(
+      sheet.body,
+      { ...nowAboard(library, sheet), notes, maps, program: PROGRAM, moment },
+      sha256Of,
+    ),
+  }));
+}
+
+/** By this computer's clock. */
+function dayOf(now: Date): string {
+  const two = (value: number) => String(value).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
+
+/** The vehicle's card as it is now, and what is aboard; undefined where the library has none. */
+function nowAboard(
+  library: Library,
+  { body }: OutSheet,
+): { readonly card: VehicleCard | undefined; readonly load: LoadList['items'] | undefined } {
+  const item = body.vehicle === undefined ? undefined : library.find('vehicle', body.vehicle);
+  const kept = item?.versions[0]?.body;
+  return { card: kept?.card, load: kept && loadOf(library, kept.vehicleId) };
+}
+
+/**
+ * Checks a sheet's drive again, on the shelf's maps, with the vehicle, load and notes of today, at the sheet's own leave
+ * time.
+ * @returns what is new or worse than it was handed out, a sentence each
+ */
+export async function recheckSheet(
+  sheet: OutSheet,
+  { library, dataFolder, now }: OutOf,
+  { units, signal }: { readonly units: Units; readonly signal: AbortSignal },
+): Promise<Result<readonly string[]>> {
+  const was = await reportOf(library, sheet);
+  if (!was.ok) return was;
+  const request: CheckRequest = {
+    ...driveOf(library, sheet),
+    routeName: was.value.route.file,
+    mapPaths: [],
+    shelf: shelfFolder(dataFolder),
+    card: nowAboard(library, sheet).card ?? was.value.vehicle,
+    ...askedWith(library, sheet),
+    yard: { dataFolder, folder: library.folder },
+  };
+  const checked = await checkFromFiles(request, { signal, now });
+  return checked.ok ? newOrWorse(was.value, checked.value.report, units) : checked;
+}
+
+async function reportOf(library: Library, { body }: OutSheet): Promise<Result<DriveReport>> {
+  const sha256 = body.report ?? '';
+  const bytes = await library.readBytes('handed', sha256);
+  if (!bytes.ok) return bytes;
+  const read = driveReportSchema.safeParse(JSON.parse(new TextDecoder().decode(bytes.value)));
+  if (read.success) return ok(read.data);
+  return fail(
+    'handed.newer',
+    `The report of sheet ${body.number} was made by another version of the program and cannot be compared. Hand the drive over anew.`,
+  );
+}
+
+/** The file it was made from, where the library has it; else the track that was handed over, which is the same drive. */
+function driveOf(library: Library, { body }: OutSheet): Pick<CheckRequest, 'routePath' | 'track'> {
+  const item = body.drive === undefined ? undefined : library.find('drive', body.drive);
+  if (item && !isDeleted(item) && body.track !== undefined)
+    return { routePath: library.pathOf('gpx', body.gpx), track: body.track };
+  const own = body.files.find(({ name }) => name === 'drive.gpx');
+  return { routePath: library.pathOf('handed', own?.sha256 ?? ''), track: 1 };
+}
+
+function askedWith(library: Library, sheet: OutSheet): Partial<CheckRequest> {
+  const { leaveAt, country, margins, plan, items, loadKept } = sheet.body;
+  const load = loadKept === true ? nowAboard(library, sheet).load : items;
+  return given({ leaveAt, country, margins, load, day: plan && keptDay(plan) });
+}

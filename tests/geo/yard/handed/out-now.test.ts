@@ -1,0 +1,94 @@
+import { describe, expect, it } from 'vitest';
+import type { HandedBody } from '../../../../geo/library/body/handed.ts';
+import { changedSince } from '../../../../geo/yard/handed/changed-since.ts';
+import { handedFacts } from '../../../../geo/yard/handed/facts.ts';
+import { newOrWorse } from '../../../../geo/yard/handed/new-or-worse.ts';
+import { numberReplaced, type OutSheet, outNow } from '../../../../geo/yard/handed/out-now.ts';
+import { sha256Of } from '../../../../main/services/library/known-records.ts';
+import { handedOver } from '../../../support/hand-over/handed-over.ts';
+import { road } from '../../../support/way-round/ask-ways.ts';
+
+const NORTH = handedOver([road(1, ['0,0', '5,0'])], [1]);
+const LOW = handedOver([road(1, ['0,0', '5,0'], { maxheight: '2.5' })], [1]);
+const TODAY = '2027-06-10';
+
+function sheet(number: string, part: Partial<HandedBody> = {}): OutSheet {
+  const body: HandedBody = { ...NORTH.facts, number, files: [], ...part };
+  return { id: `handed-${number}`, made: `2027-01-0${number.at(-1)}`, body };
+}
+const numbers = (sheets: readonly OutSheet[]) => sheets.map(({ body }) => body.number);
+
+describe('sheets that are out', () => {
+  it('come by their leave day, the coming ones first, those without a day next, those that left last', () => {
+    const sheets = [
+      sheet('A1', { leaveAt: '2027-06-01T09:00' }),
+      sheet('A2'),
+      sheet('A3', { leaveAt: '2027-07-01T09:00' }),
+      sheet('A4', { leaveAt: '2027-06-10T08:00' }),
+      sheet('A5', { leaveAt: '2027-06-05T09:00' }),
+    ];
+    expect(numbers(outNow(sheets, TODAY))).toEqual(['A4', 'A3', 'A2', 'A5', 'A1']);
+  });
+
+  it('end when a newer one takes their place, but for one whose own day is still to come', () => {
+    const on = (leaveAt: string, replaces?: string) => ({ leaveAt, ...(replaces && { replaces }) });
+    const same = [sheet('A1', on('2027-06-12T09:00')), sheet('A2', on('2027-06-12T10:00', 'A1'))];
+    expect(numbers(outNow(same, TODAY))).toEqual(['A2']);
+    const other = [sheet('A1', on('2027-06-12T09:00')), sheet('A2', on('2027-06-19T09:00', 'A1'))];
+    expect(numbers(outNow(other, TODAY))).toEqual(['A1', 'A2']);
+  });
+
+  it('are replaced by a handing-over of the same drive and vehicle alone', () => {
+    const sheets = [sheet('A1'), sheet('A2', { replaces: 'A1' }), sheet('A3', { track: 2 })];
+    expect(numberReplaced(sheets, NORTH.facts)).toBe('A2');
+    expect(numberReplaced(sheets, { ...NORTH.facts, vehicleName: 'Another' })).toBeUndefined();
+    expect(numberReplaced(sheets, { ...NORTH.facts, vehicle: 'vehicle-one' })).toBeUndefined();
+  });
+});
+
+describe('what changed since a check was handed out', () => {
+  const { report, route } = NORTH;
+  const at = { lat: route.segments[0]!.lat[0]!, lon: route.segments[0]!.lon[0]! };
+  const note = { id: 'note-00000001', at, say: 'low' };
+  const maps = [
+    { source: { sha256: 'b'.repeat(64) }, box: { south: -90, north: 90, west: -180, east: 180 } },
+  ];
+  const facts = handedFacts(
+    { report, route, localNotes: [note], maps },
+    { gpx: 'a'.repeat(64), track: 1 },
+    sha256Of,
+  );
+  const standing = {
+    card: report.vehicle,
+    load: undefined,
+    notes: [note],
+    maps,
+    program: report.program,
+    moment: report.made,
+  };
+
+  it('is nothing while all is as it was, in whatever order it is kept', () => {
+    expect(changedSince(facts, standing, sha256Of)).toEqual([]);
+    const turned = Object.fromEntries(Object.entries(report.vehicle).reverse()) as typeof report.vehicle;
+    expect(changedSince(facts, { ...standing, card: turned, maps: [] }, sha256Of)).toEqual([]);
+  });
+
+  it('names the map, the card, the notes about the drive, and the program', () => {
+    const since = (part: Partial<typeof standing>) => changedSince(facts, { ...standing, ...part }, sha256Of);
+    const map = [{ ...maps[0]!, source: { sha256: 'c'.repeat(64) } }];
+    expect(since({ maps: map })).toEqual(['map']);
+    expect(since({ card: { ...report.vehicle, heightM: 3.5 } })).toEqual(['card']);
+    expect(since({ notes: [] })).toEqual(['note']);
+    expect(since({ notes: [{ ...note, say: 'lower' }] })).toEqual(['note']);
+    expect(since({ notes: [note, { ...note, id: 'note-00000002', at: { lat: 60, lon: 60 } }] })).toEqual([]);
+    expect(since({ program: 'Lanegauge 99' })).toEqual(['program']);
+  });
+
+  it('tells what is new or worse, and nothing that is better', () => {
+    const worse = newOrWorse(NORTH.report, LOW.report, 'metric');
+    expect(worse).toMatchObject({ ok: true, value: [expect.stringMatching(/Barred height: 0.55 m over/)] });
+    expect(newOrWorse(LOW.report, NORTH.report, 'metric')).toEqual({ ok: true, value: [] });
+    const lower = handedOver([road(1, ['0,0', '5,0'], { maxheight: '2.2' })], [1]);
+    expect(newOrWorse(LOW.report, lower.report, 'metric')).toMatchObject({ ok: true, value: { length: 1 } });
+  });
+});

@@ -1,5 +1,6 @@
 import type { DriveReport } from '../../geo/report/report.ts';
 import { ok, type Result } from '../../geo/result.ts';
+import type { Settings } from '../contract/settings.ts';
 import {
   type CheckHooks,
   type CheckOutcome,
@@ -18,6 +19,8 @@ export interface CheckWork {
   readonly files: 'none' | 'report' | 'hand over';
   /** of a handing-over: what the library knows of the drive and the vehicle */
   readonly known?: KnownOf;
+  /** the firm's own on the sheet */
+  readonly own?: Pick<Settings, 'firm' | 'before'>;
 }
 
 export interface CheckDone {
@@ -32,14 +35,14 @@ const FILE_WIDTH = 100;
 
 /** Makes a check, and the files of its report where they are wanted. */
 export async function makeCheck(
-  { request, files, known }: CheckWork,
+  { request, files, known, own }: CheckWork,
   hooks: CheckHooks,
 ): Promise<Result<CheckDone>> {
   const checked = await checkFromFiles(request, hooks);
   if (!checked.ok) return checked;
   const { report } = checked.value;
   if (files === 'none') return ok({ report, files: {} });
-  if (files === 'hand over') return handOverChecked(checked.value, request, known, hooks);
+  if (files === 'hand over') return handOverChecked(checked.value, request, { known, own }, hooks);
   // a large geometry library stands behind it, which a plain check need not wait for
   const { reportFiles } = await import('../services/export/report-files.ts');
   const written = reportFiles(checked.value, printReport(report, FILE_WIDTH, PLAIN));
@@ -49,7 +52,7 @@ export async function makeCheck(
 async function handOverChecked(
   outcome: CheckOutcome,
   request: CheckRequest,
-  known: KnownOf | undefined,
+  { known, own }: { readonly known: KnownOf | undefined; readonly own: CheckWork['own'] },
   hooks: CheckHooks,
 ): Promise<Result<CheckDone>> {
   const [{ handOver }, { turnOffsFromFiles }, { factsOfCheck }] = await Promise.all([
@@ -63,7 +66,7 @@ async function handOverChecked(
   hooks.onProgress?.('drawing the sheet');
   const facts = await factsOfCheck(outcome, request, known);
   if (!facts.ok) return facts;
-  const handed = await handOver({ ...outcome, turnOffs: turnOffs.value, facts: facts.value });
+  const handed = await handOver({ ...outcome, turnOffs: turnOffs.value, facts: facts.value, ...own });
   if (!handed.ok) return handed;
   const { files, ...rest } = handed.value;
   return ok({ report: outcome.report, files, handedOver: { ...rest, route: outcome.route } });

@@ -1,5 +1,6 @@
 import { LOAD_MARGIN_KG } from '../../geo/load/weigh/load-level.ts';
 import { DEFAULT_MARGINS } from '../../geo/rules/rule.ts';
+import { NO_FIRM } from './no-firm.ts';
 import { PUBLIC_SERVERS } from './server-address.ts';
 import type { Settings } from './settings.ts';
 
@@ -15,5 +16,7 @@ export const DEFAULT_SETTINGS: Settings = {
   vehicleId: null,
   tiles: null,
   servers: PUBLIC_SERVERS,
+  firm: NO_FIRM,
+  before: null,
   prefer: 'quickest',
 };

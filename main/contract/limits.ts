@@ -30,3 +30,7 @@ export const MARGIN_MAX_M = 2;
 
 /** The same of each plate before a load counts as easily kept, kilograms. */
 export const LOAD_MARGIN_MAX_KG = 500;
+
+/** Letters of what a firm writes on its drive sheets. */
+export const FIRM_MAX = { heading: 120, telephone: 60 } as const;
+export const BEFORE_MAX = { lines: 20, letters: 120 } as const;

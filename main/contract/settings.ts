@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { LOAD_MARGIN_KG } from '../../geo/load/weigh/load-level.ts';
 import { UNITS } from '../../geo/units/in-units.ts';
-import { LOAD_MARGIN_MAX_KG, MARGIN_MAX_M } from './limits.ts';
+import { BEFORE_MAX, FIRM_MAX, LOAD_MARGIN_MAX_KG, MARGIN_MAX_M } from './limits.ts';
+import { NO_FIRM } from './no-firm.ts';
 import { isServerAddress, PUBLIC_SERVERS } from './server-address.ts';
 import { tileOrigin } from './tile-address.ts';
 
@@ -42,6 +43,15 @@ export const settingsSchema = z.strictObject({
   tiles: z.strictObject({ address: tileAddress, attribution: z.string().max(300) }).nullable(),
   /** who is asked for maps, once the user has agreed to it: along a drive, and by region */
   servers: z.strictObject({ line: serverAddress, region: serverAddress }).default(PUBLIC_SERVERS),
+  /** what stands at the head of a drive sheet, and the telephone that its driver rings; '' where none is set */
+  firm: z
+    .strictObject({
+      heading: z.string().max(FIRM_MAX.heading),
+      telephone: z.string().max(FIRM_MAX.telephone),
+    })
+    .default(NO_FIRM),
+  /** what is seen to before setting off; null: the program's own list */
+  before: z.array(z.string().max(BEFORE_MAX.letters)).max(BEFORE_MAX.lines).nullable().default(null),
   /** which roads a way round or a drive laid out anew should take */
   prefer: z.enum(PREFER).default('quickest'),
 });

@@ -11,6 +11,7 @@ import { blockNetwork, denyPermissions, guardContents } from './guard.ts';
 import { serveIpc } from './ipc-host.ts';
 import { setMenu } from './menu.ts';
 import { handedFiles, namedFiles } from './named-files.ts';
+import { printSheet } from './print-sheet.ts';
 import { registerScheme, serveScheme } from './scheme.ts';
 import { openWindow } from './window.ts';
 
@@ -63,6 +64,7 @@ export async function startApp(around: AppSurroundings): Promise<void> {
     sampleFolder: join(app.isPackaged ? around.resources : ROOT, 'sample-routes'),
     engine: openEngine(),
     now: () => new Date(),
+    printSheet,
   });
   app.on('will-quit', () => void backend.close());
   if (files.length === 0) void backend.sampleAhead();

@@ -32,6 +32,8 @@ export interface BackendOptions {
   readonly heartbeatMs?: number;
   /** judges drives for the grid; in threads where left out */
   readonly judge?: ServiceParts['judge'];
+  /** prints a drive sheet; a browser found on this computer where left out */
+  readonly printSheet?: ServiceParts['printSheet'];
   /** takes a map file in; the program's own where left out */
   readonly importPart?: ImportPart;
   /** the clock that fetching waits by; the wall's where left out */
@@ -90,7 +92,7 @@ export async function openBackend(options: BackendOptions): Promise<Backend> {
       notifier,
       shelf,
       dataFolder,
-      ...given({ judge: options.judge }),
+      ...given({ judge: options.judge, printSheet: options.printSheet }),
       importPart,
       fetcher: createFetcher({ shelf, importPart, now, dataFolder, pace: options.pace ?? REAL_PACE }),
     }),

@@ -12,6 +12,7 @@ import type { Engine } from './engine/engine.ts';
 import type { NamedFile } from './engine/protocol.ts';
 import { fetchCalls } from './fetch-calls.ts';
 import type { Fetcher } from './fetched/fetcher.ts';
+import { handOverCalls, type PrintSheet } from './hand-over-calls.ts';
 import { notesOf } from './library/local-notes.ts';
 import { noteCalls } from './note-calls.ts';
 import type { ImportPart } from './shelf/put-on-shelf.ts';
@@ -36,6 +37,7 @@ export interface ServiceParts {
   readonly shelf: string;
   readonly dataFolder: string;
   readonly judge?: YardParts['judge'];
+  readonly printSheet?: PrintSheet;
   readonly importPart: ImportPart;
   readonly fetcher: Fetcher;
 }
@@ -51,6 +53,7 @@ export function createServices(parts: ServiceParts): Services {
     ...keepingCalls(parts),
     ...noteCalls(parts),
     ...yardCalls(parts),
+    ...handOverCalls(parts),
     ...shelfCalls(parts),
     ...fetchCalls(parts),
     check: (request, hooks) => parts.engine.ask('check', { ...request, ...madeWith(parts) }, hooks),

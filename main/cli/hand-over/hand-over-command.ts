@@ -15,6 +15,7 @@ import { sha256Of } from '../../services/library/known-records.ts';
 import type { Library } from '../../services/library/library.ts';
 import { openLibraryPlace } from '../../services/library/library-place.ts';
 import { openLibrary } from '../../services/library/open-library.ts';
+import { openSettings } from '../../services/settings/settings-store.ts';
 import { shelfFolder } from '../../services/shelf/where-shelf.ts';
 import { readVehicleFile } from '../../services/vehicle/read-vehicle-file.ts';
 import { yardNamed } from '../arguments.ts';
@@ -79,13 +80,18 @@ async function openNamed(named: string | undefined, { dataFolder, now }: Termina
 
 type Asked = Extract<ReturnType<typeof readHandOverArguments>, { ok: true }>['value'];
 
-async function workOf(asked: Asked, library: Library, { dataFolder }: Terminal): Promise<Result<CheckWork>> {
+async function workOf(
+  asked: Asked,
+  library: Library,
+  { dataFolder, now }: Terminal,
+): Promise<Result<CheckWork>> {
   const { json: _, outFolder: __, pdf: ___, yardFolder, noNotes, fromLibrary: ids, ...files } = asked;
   const yard = yardNamed({ noNotes, ...given({ yardFolder }) }, dataFolder);
   const request = { ...files, shelf: shelfFolder(dataFolder), ...given({ yard }) };
+  const own = (await openSettings(dataFolder, now)).current();
   if (ids === undefined) {
     const known = await knownOfFiles(library, files);
-    return ok({ request, files: 'hand over', ...given({ known }) });
+    return ok({ request, files: 'hand over', own, ...given({ known }) });
   }
   const taken = fromLibrary(library, ids);
   if (!taken.ok) return taken;
@@ -99,6 +105,7 @@ async function workOf(asked: Asked, library: Library, { dataFolder }: Terminal):
   return ok({
     request: whole,
     files: 'hand over',
+    own,
     ...given({ known: gpx === undefined ? undefined : knownOf(library, gpx, taken.value.vehicleId) }),
   });
 }

@@ -1,8 +1,9 @@
 import { given } from '../../../geo/given.ts';
 import { ok } from '../../../geo/result.ts';
+import type { Units } from '../../../geo/units/in-units.ts';
 import { printable, quote } from '../../../geo/units/text.ts';
 import { saySince } from '../../../geo/yard/handed/changed-since.ts';
-import { type OutRow, outSheets, recheckSheet } from '../../services/handed/out-sheets.ts';
+import { type OutRow, outSheets, sheetAgain, worseNow } from '../../services/handed/out-sheets.ts';
 import type { Library } from '../../services/library/library.ts';
 import { openSettings } from '../../services/settings/settings-store.ts';
 import { jsonText } from '../json-text.ts';
@@ -44,10 +45,11 @@ async function worseOf(
   row: OutRow,
   library: Library,
   terminal: Terminal,
-  units: Parameters<typeof recheckSheet>[2]['units'],
+  units: Units,
 ): Promise<Pick<Told, 'worse' | 'problem'>> {
   if (row.leaves === 'left') return {};
-  const checked = await recheckSheet(row.sheet, { library, ...terminal }, { units, signal: terminal.signal });
+  const again = await sheetAgain(row.sheet, { library, ...terminal }, units);
+  const checked = again.ok ? await worseNow(again.value, terminal) : again;
   return checked.ok ? { worse: checked.value } : { problem: checked.error.message };
 }
 

@@ -7,16 +7,21 @@ import { followRoads } from '../../../geo/drive/match/follow-roads.ts';
 import { refuseEndless } from '../../../geo/drive/refuse-endless.ts';
 import type { Strip } from '../../../geo/drive/strip/strip.ts';
 import { stripOf } from '../../../geo/drive/strip/strip-of.ts';
+import { given } from '../../../geo/given.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import type { Roads } from '../../../geo/roads/roads.ts';
 import type { FollowedDrive } from '../../contract/followed-drive.ts';
+import { GPX_MAX_BYTES } from '../../contract/limits.ts';
 import type { MapSummary } from '../../contract/map-summary.ts';
+import { readBytes } from '../files/read-bytes.ts';
+import { sha256Of } from '../library/known-records.ts';
 import { openMap } from '../map/open-map.ts';
 import { findNames } from '../shelf/find-names.ts';
 import { shelfTileCutter } from '../shelf/shelf-tiles.ts';
 import { checkOpenDrive } from './check-open-drive.ts';
 import { driveForPage, type OpenDrive } from './drive-for-page.ts';
 import { findOnMap } from './find-places.ts';
+import { handOverHandlers } from './hand-over.ts';
 import { heldShelf } from './held-shelf.ts';
 import { noteHandlers } from './notes.ts';
 import { keepDrive } from './open-drives.ts';
@@ -50,6 +55,7 @@ export function createHandlers(): EngineHandlers {
     check: async (request, { lookUp }) => checkOpenDrive(state, request, lookUp),
     tile: async (place) => tileAt(state, place),
     strip: async (request) => stripOfOpenDrive(state, request),
+    ...handOverHandlers(state),
     ...heldShelf(),
     findPlaces: async (request) => findPlaces(state, request),
     ...wayRoundHandlers(state),
@@ -153,9 +159,15 @@ async function openDriveFile(
   const endless = refuseEndless(drive);
   if (endless !== undefined) return { ok: false, error: endless };
   const notes = [...(note === undefined ? [] : [note]), ...read.value.notes];
-  const opened: OpenDrive = { route, file: file.name, drive, roads, notes };
+  const origin = await originOf(file, read.value.routes.indexOf(route) + 1);
+  const opened: OpenDrive = { route, file: file.name, drive, roads, notes, ...given({ origin }) };
   keepDrive(state.drives, driveId, opened);
   return ok(driveForPage(driveId, opened, read.value.routes));
+}
+
+async function originOf({ path }: NamedFile, track: number): Promise<OpenDrive['origin']> {
+  const bytes = await readBytes(path, 'drive', GPX_MAX_BYTES);
+  return bytes.ok ? { gpx: sha256Of(bytes.value), track } : undefined;
 }
 
 function findPlaces(

@@ -8,7 +8,11 @@ import type { RequestOf, ValueOf } from '../../contract/calls.ts';
 import type { FollowedDrive } from '../../contract/followed-drive.ts';
 import type { MapChanges } from '../../contract/map-changes.ts';
 import type { MapSummary } from '../../contract/map-summary.ts';
+import type { Settings } from '../../contract/settings.ts';
 import type { Work } from '../../contract/work.ts';
+import type { HandedOver } from '../hand-over/hand-over.ts';
+import type { KnownOf } from '../handed/known-of.ts';
+import type { SheetAgain } from '../handed/out-sheets.ts';
 
 /** Drives to be compared on two shelves, and how each is checked: alike on both. */
 export interface ToCompare extends RequestOf<'mapChanges'>, MadeWith {
@@ -41,6 +45,13 @@ export interface EngineCalls {
   /** The caller names the drive, so that a restarted engine knows it under the same name. */
   openDrive: { request: { driveId: string; file: NamedFile; track?: number }; value: FollowedDrive };
   check: { request: RequestOf<'check'> & MadeWith; value: DriveReport };
+  /** Checks anew and makes everything that the driver takes along. */
+  handOver: {
+    request: RequestOf<'handOver'> & MadeWith & { known: KnownOf } & Pick<Settings, 'firm' | 'before'>;
+    value: HandedOver;
+  };
+  /** Checks a sheet's drive again, on the shelf: what is new or worse. Nothing open is touched. */
+  sheetAgain: { request: SheetAgain; value: readonly string[] };
   tile: { request: RequestOf<'tile'>; value: TileFeatures };
   strip: { request: RequestOf<'strip'>; value: Strip };
   wayRound: { request: RequestOf<'wayRound'> & MadeWith; value: ValueOf<'wayRound'> };

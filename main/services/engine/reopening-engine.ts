@@ -30,6 +30,8 @@ const REMEMBER: { readonly [K in EngineCallName]: (opened: Opened, request: Requ
   // a changed drive is gone with its thread: it was never a file
   takeWay() {},
   planDrive() {},
+  handOver() {},
+  sheetAgain() {},
   // what was held is gone with its thread: then there is nothing to compare with
   holdShelf() {},
   compareHeld() {},

@@ -16,6 +16,7 @@ import type { DriveReport } from '../../../geo/report/report.ts';
 import { ok, type Result } from '../../../geo/result.ts';
 import type { TurnOff } from '../../../geo/wayround/turn-off.ts';
 import { hashOf, reportText } from '../../../geo/yard/handed/facts.ts';
+import { NO_FIRM } from '../../contract/no-firm.ts';
 import type { CheckOutcome } from '../check-drive.ts';
 import { sha256Of } from '../library/known-records.ts';
 import { readFaces } from './faces.ts';
@@ -25,7 +26,8 @@ export interface ToHandOver extends Pick<CheckOutcome, 'report' | 'route' | 'dri
   /** by finding id, as `lastTurnOffs` tells them */
   readonly turnOffs: ReadonlyMap<string, TurnOff | undefined>;
   readonly firm?: HandOverInput['firm'];
-  readonly before?: readonly string[];
+  /** null: the program's own list */
+  readonly before?: readonly string[] | null;
   /** what is kept of it: the sheet's number is made of that */
   readonly facts: HandedFacts;
 }
@@ -40,7 +42,6 @@ export interface HandedOver {
   readonly toPrint: string;
 }
 
-const NO_FIRM = { heading: '', telephone: '' };
 /** Where printers hold Letter. */
 const LETTER_COUNTRIES: ReadonlySet<string> = new Set(['US', 'CA', 'MX']);
 

@@ -21,12 +21,12 @@ export interface KnownOf {
 }
 
 /**
- * @param gpx SHA-256 of the drive's file
+ * @param gpx SHA-256 of the drive's file; undefined where it is not known yet: then all there is of the vehicle
  * @param card of a vehicle, or the vehicle's id in the library
  */
 export function knownOf(
   library: Pick<Library, 'list' | 'find'>,
-  gpx: string,
+  gpx: string | undefined,
   card: VehicleCard | string | undefined,
 ): KnownOf {
   const vehicles = library.list('vehicle');
@@ -37,9 +37,11 @@ export function knownOf(
   return {
     drives: library
       .list('drive')
-      .filter(({ versions }) => versions.some(({ body }) => body.gpx === gpx))
+      .filter(({ versions }) => gpx === undefined || versions.some(({ body }) => body.gpx === gpx))
       .map(({ id }) => id),
-    sheets: handedSheets(library).filter(({ body }) => body.gpx === gpx),
+    sheets: handedSheets(library).filter(({ body }) =>
+      gpx === undefined ? body.vehicle === found?.id : body.gpx === gpx,
+    ),
     ...given({ vehicle: found?.id, load: vehicleId === undefined ? undefined : loadOf(library, vehicleId) }),
   };
 }

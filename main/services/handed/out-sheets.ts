@@ -10,7 +10,7 @@ import { changedSince, type Since } from '../../../geo/yard/handed/changed-since
 import { newOrWorse } from '../../../geo/yard/handed/new-or-worse.ts';
 import { type Leaves, leaves, type OutSheet, outNow } from '../../../geo/yard/handed/out-now.ts';
 import { PROGRAM } from '../../version.ts';
-import { type CheckRequest, checkFromFiles } from '../check-drive.ts';
+import { type CheckHooks, type CheckRequest, checkFromFiles } from '../check-drive.ts';
 import { sha256Of } from '../library/known-records.ts';
 import type { Library } from '../library/library.ts';
 import { notesOf } from '../library/local-notes.ts';
@@ -66,16 +66,19 @@ function nowAboard(
   return { card: kept?.card, load: kept && loadOf(library, kept.vehicleId) };
 }
 
-/**
- * Checks a sheet's drive again, on the shelf's maps, with the vehicle, load and notes of today, at the sheet's own leave
- * time.
- * @returns what is new or worse than it was handed out, a sentence each
- */
-export async function recheckSheet(
+/** A sheet's drive to be checked again, and the report that was handed out: plain data that a thread can be handed. */
+export interface SheetAgain {
+  readonly request: CheckRequest;
+  readonly was: DriveReport;
+  readonly units: Units;
+}
+
+/** On the shelf's maps, with the vehicle, load and notes of today, at the sheet's own leave time. */
+export async function sheetAgain(
   sheet: OutSheet,
-  { library, dataFolder, now }: OutOf,
-  { units, signal }: { readonly units: Units; readonly signal: AbortSignal },
-): Promise<Result<readonly string[]>> {
+  { library, dataFolder }: OutOf,
+  units: Units,
+): Promise<Result<SheetAgain>> {
   const was = await reportOf(library, sheet);
   if (!was.ok) return was;
   const request: CheckRequest = {
@@ -87,8 +90,16 @@ export async function recheckSheet(
     ...askedWith(library, sheet),
     yard: { dataFolder, folder: library.folder },
   };
-  const checked = await checkFromFiles(request, { signal, now });
-  return checked.ok ? newOrWorse(was.value, checked.value.report, units) : checked;
+  return ok({ request, was: was.value, units });
+}
+
+/** @returns what is new or worse than it was handed out, a sentence each */
+export async function worseNow(
+  { request, was, units }: SheetAgain,
+  hooks: CheckHooks,
+): Promise<Result<readonly string[]>> {
+  const checked = await checkFromFiles(request, hooks);
+  return checked.ok ? newOrWorse(was, checked.value.report, units) : checked;
 }
 
 async function reportOf(library: Library, { body }: OutSheet): Promise<Result<DriveReport>> {

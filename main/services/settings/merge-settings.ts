@@ -14,6 +14,8 @@ const WORD: { readonly [K in keyof Settings]?: string } = {
   tiles: 'background picture',
   servers: 'servers that maps are fetched from',
   prefer: 'roads preferred',
+  firm: 'heading and telephone of drive sheets',
+  before: 'list before setting off',
 };
 
 /** Settings changed here brought together with those changed in another window, choice by choice. */
@@ -47,5 +49,8 @@ function sayChoice([name, value]: Choice): string {
   if (name === 'loadMarginKg') return printKg(value);
   if (name === 'tiles') return `${value.address} (${value.attribution})`;
   if (name === 'servers') return `${value.line} along a drive and ${value.region} by region`;
+  if (name === 'firm')
+    return [value.heading, value.telephone].filter((part) => part !== '').join(', ') || 'none';
+  if (name === 'before') return value.join('; ') || 'none';
   return String(value);
 }

@@ -20,17 +20,20 @@ export async function turnOffsFromFiles(
   report: DriveReport,
   signal?: AbortSignal,
 ): Promise<Result<TurnOffs>> {
-  const stopped = report.findings.some(
-    ({ level, folded }) => (level === 'barred' || level === 'tight') && folded !== true,
-  );
-  if (!stopped) return ok(new Map());
+  if (!isStopped(report)) return ok(new Map());
   return onNamedMap(map, signal, {
     whole: (roads) => turnOffsOn(roads, check, report),
     inPieces: async (read) => turnOffsOn(await read(check.route, WIDE_M), check, report),
   });
 }
 
-function turnOffsOn(
+/** Whether something on the drive is worth turning off for. */
+export function isStopped({ findings }: DriveReport): boolean {
+  return findings.some(({ level, folded }) => (level === 'barred' || level === 'tight') && folded !== true);
+}
+
+/** The same where the roads far beside the drive have been read. */
+export function turnOffsOn(
   roads: Roads,
   { leaveAt, ...check }: CheckOnAnyMap,
   report: DriveReport,

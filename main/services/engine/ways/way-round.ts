@@ -70,7 +70,8 @@ async function takeWay(
   const drive = followRoads(route, roads, { lookUp });
   const endless = refuseEndless(drive);
   if (endless !== undefined) return { ok: false, error: endless };
-  const opened: OpenDrive = { ...before, route, roads, drive };
+  const { origin: _, ...same } = before;
+  const opened: OpenDrive = { ...same, route, roads, drive };
   keepDrive(state.drives, newId, opened);
   return ok(driveForPage(newId, opened, [route]));
 }

@@ -1,0 +1,68 @@
+import { z } from 'zod';
+import { VERDICTS } from '../../geo/report/level.ts';
+import { SINCE } from '../../geo/yard/handed/changed-since.ts';
+import { checkRequestSchema } from './check-request.ts';
+import { workSchema } from './work.ts';
+
+const number = z.string().max(20);
+const nothing = z.never();
+
+/** What was handed over, as it is kept: text by file name, and the sheet as PDF where one was made. */
+const handedSchema = z.strictObject({
+  number,
+  files: z.record(z.string(), z.string()),
+  /** base64 */
+  pdf: z.string().optional(),
+});
+
+/** A sheet that is out. */
+const outSheetSchema = z.strictObject({
+  number,
+  driveName: z.string(),
+  vehicleName: z.string(),
+  /** ids in the library, where they stand in it */
+  drive: z.string().optional(),
+  vehicle: z.string().optional(),
+  verdict: z.enum(VERDICTS).optional(),
+  leaveAt: z.string().optional(),
+  leaves: z.enum(['coming', 'any day', 'left']),
+  /** ISO 8601 */
+  made: z.string(),
+  /** why a check would say otherwise today */
+  since: z.array(z.enum(SINCE)),
+});
+export type OutSheetShown = z.infer<typeof outSheetSchema>;
+
+/** The calls about what is handed over. */
+export const HAND_OVER_CALLS = {
+  /**
+   * Checks an open drive anew, makes everything that the driver takes along, and keeps it in the library under its sheet
+   * number. A barred one is refused (`hand-over.barred`) unless that was asked for.
+   */
+  handOver: {
+    request: z.strictObject({ ...checkRequestSchema.shape, evenBarred: z.boolean().optional() }),
+    progress: workSchema,
+    value: z.strictObject({
+      ...handedSchema.shape,
+      verdict: z.enum(VERDICTS),
+      /** the sheet that it takes the place of */
+      replaces: number.optional(),
+      /** what could not be done: a sentence each */
+      say: z.array(z.string()),
+    }),
+  },
+  /** A handing-over again, byte for byte as it was. */
+  handedSheet: { request: z.strictObject({ number }), progress: nothing, value: handedSchema },
+  /** The sheets that are out, the coming leave days first. */
+  sheetsOut: {
+    request: z.strictObject({}),
+    progress: nothing,
+    value: z.strictObject({ sheets: z.array(outSheetSchema) }),
+  },
+  /** Checks a sheet's drive again on the shelf: what is new or worse, a sentence each. */
+  worseThanSheet: {
+    request: z.strictObject({ number }),
+    progress: workSchema,
+    value: z.strictObject({ worse: z.array(z.string()) }),
+  },
+} as const;

@@ -8,7 +8,7 @@ import { checkRequestSchema } from './check-request.ts';
 import { descriptionSchema } from './description.ts';
 import { vehicleIdSchema, vehiclesSchema } from './fleet.ts';
 import { followedDriveSchema } from './followed-drive.ts';
-import { HAND_OVER_CALLS } from './hand-over-calls.ts';
+import { HAND_OVER_CALLS } from './hand-over/hand-over-calls.ts';
 import { LEAVE_AT } from './leave-at.ts';
 import { LOAD_MAX_BYTES, RECENTS_MAX } from './limits.ts';
 import { mapChangesSchema } from './map-changes.ts';

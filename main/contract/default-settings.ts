@@ -1,6 +1,6 @@
 import { LOAD_MARGIN_KG } from '../../geo/load/weigh/load-level.ts';
 import { DEFAULT_MARGINS } from '../../geo/rules/rule.ts';
-import { NO_FIRM } from './no-firm.ts';
+import { NO_FIRM } from './hand-over/no-firm.ts';
 import { PUBLIC_SERVERS } from './server-address.ts';
 import type { Settings } from './settings.ts';
 

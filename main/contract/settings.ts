@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { LOAD_MARGIN_KG } from '../../geo/load/weigh/load-level.ts';
 import { UNITS } from '../../geo/units/in-units.ts';
+import { NO_FIRM } from './hand-over/no-firm.ts';
 import { BEFORE_MAX, FIRM_MAX, LOAD_MARGIN_MAX_KG, MARGIN_MAX_M } from './limits.ts';
-import { NO_FIRM } from './no-firm.ts';
 import { isServerAddress, PUBLIC_SERVERS } from './server-address.ts';
 import { tileOrigin } from './tile-address.ts';
 

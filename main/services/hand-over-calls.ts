@@ -1,7 +1,7 @@
 import { given } from '../../geo/given.ts';
 import { ok, type Result } from '../../geo/result.ts';
 import type { ValueOf } from '../contract/calls.ts';
-import type { OutSheetShown } from '../contract/hand-over-calls.ts';
+import type { OutSheetShown } from '../contract/hand-over/hand-over-calls.ts';
 import type { Settings } from '../contract/settings.ts';
 import type { Services } from '../dispatch.ts';
 import type { Engine } from './engine/engine.ts';

@@ -1,6 +1,6 @@
 import { chooseRoute } from '../../../geo/drive/gpx/choose-route.ts';
 import type { Route, RouteFile } from '../../../geo/drive/gpx/route.ts';
-import { fail, ok, type Result } from '../../../geo/result.ts';
+import { ok, type Result } from '../../../geo/result.ts';
 import { GPX_MAX_BYTES } from '../../contract/limits.ts';
 import { readBytes } from '../files/read-bytes.ts';
 import { readRouteBytes } from '../route/read-route-file.ts';
@@ -12,18 +12,6 @@ export async function readDriveFile({ path, name }: NamedFile): Promise<Result<R
   const bytes = await readBytes(path, 'drive', GPX_MAX_BYTES);
   if (bytes.ok) return readRouteBytes(bytes.value, name);
   return underItsName(bytes.error, { path, name });
-}
-
-/** The page chooses by place in the list it was given, so a track that is called "2" is no trap. */
-export function chooseTrack(file: RouteFile, track: number | undefined) {
-  if (track === undefined) return chooseRoute(file);
-  const route = file.routes[track - 1];
-  if (!route)
-    return fail(
-      'route.unknown',
-      `The file has ${file.routes.length} tracks and routes; there is no ${track}.`,
-    );
-  return chooseRoute({ ...file, routes: [route] });
 }
 
 /** The route that is driven when nothing was chosen. */

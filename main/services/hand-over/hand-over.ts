@@ -16,7 +16,7 @@ import type { DriveReport } from '../../../geo/report/report.ts';
 import { ok, type Result } from '../../../geo/result.ts';
 import type { TurnOff } from '../../../geo/wayround/turn-off.ts';
 import { hashOf, reportText } from '../../../geo/yard/handed/facts.ts';
-import { NO_FIRM } from '../../contract/no-firm.ts';
+import { NO_FIRM } from '../../contract/hand-over/no-firm.ts';
 import type { CheckOutcome } from '../check-drive.ts';
 import { sha256Of } from '../library/known-records.ts';
 import { readFaces } from './faces.ts';

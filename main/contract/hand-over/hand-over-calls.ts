@@ -1,8 +1,8 @@
 import { z } from 'zod';
-import { VERDICTS } from '../../geo/report/level.ts';
-import { SINCE } from '../../geo/yard/handed/changed-since.ts';
-import { checkRequestSchema } from './check-request.ts';
-import { workSchema } from './work.ts';
+import { VERDICTS } from '../../../geo/report/level.ts';
+import { SINCE } from '../../../geo/yard/handed/changed-since.ts';
+import { checkRequestSchema } from '../check-request.ts';
+import { workSchema } from '../work.ts';
 
 const number = z.string().max(20);
 const nothing = z.never();

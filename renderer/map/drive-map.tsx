@@ -7,6 +7,7 @@ import { ask } from '../host/ask.ts';
 import { changeNote, noteAt } from '../notes/begin.ts';
 import { NotingBanner } from '../notes/noting-banner.tsx';
 import { PlacingBanner } from '../plan/placing-banner.tsx';
+import { stopsMet } from '../state/day.ts';
 import { settings, vehicle } from '../state/kept.ts';
 import { keptNotes, noting } from '../state/notes.ts';
 import { openedDrive, openedMap } from '../state/opened.ts';
@@ -57,6 +58,7 @@ export function DriveMap() {
       effect(() => map.showNear(hoveredId.value)),
       effect(() => map.showWays(waysFound.value, raisedWays.value)),
       effect(() => map.showPlan(plan.value && { places: places.value, placing: placing.value })),
+      effect(() => map.showStops(stopsMet.value)),
       effect(() => map.showNotes(keptNotes.value ?? [], noting.value)),
       effect(() => map.showCursor(cursorM.value, vehicle.value?.card)),
     ];

@@ -17,6 +17,7 @@ import type { Taken } from './labels/place-labels.ts';
 import { MarkLayer } from './marks/mark-layer.ts';
 import { NoteMarks } from './notes/note-marks.ts';
 import { PlaceMarks } from './places/place-marks.ts';
+import { StopMarks } from './stops/stop-marks.ts';
 import type { AskTile } from './tile-queue.ts';
 import { VehicleMarker } from './vehicle-marker.ts';
 import { drawWays } from './ways/draw-ways.ts';
@@ -55,6 +56,7 @@ export interface Layers {
   readonly wayTags: WayTags;
   readonly places: PlaceMarks;
   readonly notes: NoteMarks;
+  readonly stops: StopMarks;
   close(): void;
 }
 
@@ -97,6 +99,7 @@ export function createLayers(element: HTMLElement, shown: Shown, { ask, ...event
   const wayTags = new WayTags(map, 'marks', events.raiseWay);
   const places = new PlaceMarks(map, 'marks', { move: events.movePlace });
   const notes = new NoteMarks(map, 'marks', events.openNote);
+  const stops = new StopMarks(map, 'marks');
   const ends = new EndMarks(map, 'ends');
   const vehicle = new VehicleMarker(map, 'vehicle');
   const textsLater = everySoOften(() => texts.drawNow());
@@ -132,6 +135,7 @@ export function createLayers(element: HTMLElement, shown: Shown, { ask, ...event
     wayTags,
     places,
     notes,
+    stops,
     close() {
       textsLater.stop();
       base.close();

@@ -1,6 +1,7 @@
 import { Control, type LatLng, type LeafletMouseEvent } from 'leaflet';
 import { mercatorX, mercatorY } from '../../geo/earth/mercator.ts';
 import type { Place } from '../../geo/earth/sphere.ts';
+import type { StopTimes } from '../../geo/report/day.ts';
 import type { Finding } from '../../geo/report/report.ts';
 import type { WayRound } from '../../geo/report/way-round.ts';
 import type { Units } from '../../geo/units/in-units.ts';
@@ -48,6 +49,7 @@ interface MountedMap {
   showPlan(plan: { readonly places: readonly PlanPlace[]; readonly placing: boolean } | undefined): void;
   /** @param noting a click says where a new one belongs */
   showNotes(notes: readonly KeptNote[], noting: boolean): void;
+  showStops(stops: readonly StopTimes[]): void;
   middle(): Place;
   /** how far along the drive its line is nearest to a place, metres. @param share about how far, of the whole */
   alongM(place: Place, share: number): number;
@@ -118,6 +120,7 @@ export function mountMap(element: HTMLElement, events: MapEvents): MountedMap {
       if (!plan) element.classList.remove('map-grab');
       layers.places.show(plan?.places ?? []);
     },
+    showStops: (stops) => layers.stops.show(stops),
     showNotes(notes, noting) {
       planning.noting = noting;
       element.classList.toggle('map-placing', planning.placing || noting);

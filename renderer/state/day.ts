@@ -1,6 +1,8 @@
 import { computed, signal } from '@preact/signals';
 import type { DayPlan } from '../../geo/day/plan.ts';
+import type { StopTimes } from '../../geo/report/day.ts';
 import type { ValueOf } from '../../main/contract/calls.ts';
+import { report } from './check.ts';
 import type { Doing } from './happening.ts';
 import { openedDrive } from './opened.ts';
 
@@ -35,6 +37,10 @@ export function carryDay(from: string, to: string): void {
   const plan = dayPlans.peek()[from];
   if (plan !== undefined && dayPlans.peek()[to] === undefined) setDay(plan, to);
 }
+
+const NONE: readonly StopTimes[] = [];
+/** The stops as the drive meets them. */
+export const stopsMet = computed(() => report.value?.day?.stops ?? NONE);
 
 /** Places on the way that were looked for. */
 interface ServicesAsked {

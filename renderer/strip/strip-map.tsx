@@ -5,6 +5,7 @@ import type { Strip } from '../../geo/drive/strip/strip.ts';
 import { printKm, printMiles } from '../../geo/units/print.ts';
 import { select } from '../actions/choose.ts';
 import { report } from '../state/check.ts';
+import { stopsMet } from '../state/day.ts';
 import { settings, vehicle } from '../state/kept.ts';
 import { cursorM, hoveredId, selectedId, shownFindings } from '../state/shown.ts';
 import { raisedWays, waysFound } from '../state/ways.ts';
@@ -13,6 +14,7 @@ import type { StripDrawing } from './drawing.ts';
 import { Lettering } from './lettering.tsx';
 import { Bypassed, LoopLabels, LoopLines } from './loops.tsx';
 import { Ribbon } from './ribbon.tsx';
+import { StopKnots } from './stop-knots.tsx';
 import { StripFindings } from './strip-findings.tsx';
 import { useDrag } from './use-drag.ts';
 import { usePaper } from './use-paper.ts';
@@ -89,6 +91,7 @@ function PaperDrawn({ drawing, wasDragged }: { drawing: StripDrawing; wasDragged
         near={hoveredId.value}
         times={report.value?.timetable}
       />
+      <StopKnots drawing={drawing} stops={stopsMet.value} />
       <LoopLines drawing={drawing} ways={raised} />
       <Lettering drawing={drawing} units={settings.value.units} />
       <LoopLabels drawing={drawing} ways={raised} units={settings.value.units} />

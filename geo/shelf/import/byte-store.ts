@@ -1,3 +1,6 @@
+/** Reading looks a little beyond what stands there. */
+const SPARE_BYTES = 16;
+
 /**
  * Bytes written and read in the hot loops of an import. Unlike the codec's Writer and Reader its room is asked for once
  * a record and its place is free to move, so that a number costs a few nanoseconds.
@@ -21,11 +24,11 @@ export class ByteStore {
     this.view = new DataView(larger.buffer);
   }
 
-  /** Stands at its start with room for so many bytes, little more: what it held is gone. */
+  /** Stands at its start with room for so many bytes: what it held is gone. */
   empty(bytes: number): void {
     this.at = 0;
     if (this.bytes.length >= bytes) return;
-    this.bytes = new Uint8Array(Math.ceil(bytes * 1.1));
+    this.bytes = new Uint8Array(bytes + SPARE_BYTES);
     this.view = new DataView(this.bytes.buffer);
   }
 

@@ -1,5 +1,6 @@
 import { closeSync, openSync } from 'node:fs';
 import { crc32 } from 'node:zlib';
+import { grown } from '../../../../geo/roads/id-table.ts';
 import { Writer } from '../../../../geo/shelf/bytes.ts';
 import { SECTION_MOST_BYTES } from '../../../../geo/shelf/part-file.ts';
 import { writeWhole } from './spill.ts';
@@ -8,7 +9,9 @@ import { cannotWrite, tooDense } from './stopped.ts';
 const BUFFER_BYTES = 2 * 1024 * 1024;
 
 /** Where written blocks lie: layer, tile, offset, length, CRC-32 in turn. */
-export type BlockPlaces = number[];
+export type BlockPlaces = Float64Array;
+/** Numbers of each block there. */
+export const PLACE_NUMBERS = 5;
 
 /** Writes blocks into the part file, several threads at a time: each takes the next free stretch of it. */
 export class BlockOut {
@@ -16,7 +19,8 @@ export class BlockOut {
   private readonly end: BigInt64Array;
   private readonly buffer = new Writer(BUFFER_BYTES);
   private waiting: number[] = [];
-  private readonly places: BlockPlaces = [];
+  private places: BlockPlaces = new Float64Array(256 * PLACE_NUMBERS);
+  private placed = 0;
 
   /** @param end one number, shared: where the file ends so far */
   constructor(path: string, end: BigInt64Array) {
@@ -45,8 +49,10 @@ export class BlockOut {
     if (buffer.length === 0) return;
     const at = Number(Atomics.add(this.end, 0, BigInt(buffer.length)));
     writeWhole(this.fd, buffer.since(0), at);
-    for (let i = 0; i < waiting.length; i += 5)
-      this.places.push(waiting[i]!, waiting[i + 1]!, at + waiting[i + 2]!, waiting[i + 3]!, waiting[i + 4]!);
+    while (this.placed + waiting.length > this.places.length) this.places = grown(this.places);
+    this.places.set(waiting, this.placed);
+    for (let i = 0; i < waiting.length; i += PLACE_NUMBERS) this.places[this.placed + i + 2]! += at;
+    this.placed += waiting.length;
     this.waiting = [];
     buffer.length = 0;
   }
@@ -54,6 +60,6 @@ export class BlockOut {
   close(): BlockPlaces {
     this.flush();
     closeSync(this.fd);
-    return this.places;
+    return this.places.slice(0, this.placed);
   }
 }

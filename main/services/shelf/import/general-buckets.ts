@@ -2,7 +2,8 @@ import type { Tags } from '../../../../geo/roads/roads.ts';
 import type { MapSink, NodeBatch } from '../../../../geo/roads/sink.ts';
 import { ByteStore } from '../../../../geo/shelf/import/byte-store.ts';
 import { decodeTags } from '../../../../geo/shelf/tag-bytes.ts';
-import { type SpillIndex, SpillReader } from './spill.ts';
+import { SpillReader } from './spill.ts';
+import type { SpillIndex } from './spill-index.ts';
 import { Stopped } from './stopped.ts';
 
 /** Places of one node may differ by rounding, in degrees: as far as the ordinary reader takes them for the same. */

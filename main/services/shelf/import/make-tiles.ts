@@ -7,7 +7,8 @@ import type { BlockPlaces } from './block-out.ts';
 import { syncPart } from './part-writer.ts';
 import type { ReadSource } from './read-source.ts';
 import type { Runner } from './runner.ts';
-import { dropFiles, filledBuckets } from './spill.ts';
+import { dropFiles } from './spill.ts';
+import { filledBuckets } from './spill-index.ts';
 import type { RebuildTask, Rebuilt } from './stages/rebuild.ts';
 import type { SortedNames } from './stages/sort-names.ts';
 

@@ -2,7 +2,8 @@ import { Reader } from '../../../../geo/shelf/bytes.ts';
 import { ByteStore } from '../../../../geo/shelf/import/byte-store.ts';
 import { foldName } from '../../../../geo/shelf/names.ts';
 import { readText } from '../../../../geo/shelf/tag-bytes.ts';
-import { Spill, type SpillIndex } from './spill.ts';
+import { Spill } from './spill.ts';
+import type { SpillIndex } from './spill-index.ts';
 
 /** By the first letters of the folded name, in their order, so that one bucket after the other is in order too. */
 const NAME_BUCKETS = 1048;

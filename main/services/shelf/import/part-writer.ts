@@ -1,12 +1,12 @@
 import { open } from 'node:fs/promises';
 import { crc32 } from 'node:zlib';
-import { encodeDirectory } from '../../../../geo/shelf/directory.ts';
+import { type Directory, encodeDirectory } from '../../../../geo/shelf/directory.ts';
 import { LAYER } from '../../../../geo/shelf/layers.ts';
 import { encodeNameKeys } from '../../../../geo/shelf/names.ts';
 import { encodeTrailer, PART_MAGIC } from '../../../../geo/shelf/part-file.ts';
 import type { PartMeta } from '../../../../geo/shelf/part-meta.ts';
 import { CHOICE_VERSION } from '../../../../geo/shelf/versions.ts';
-import type { BlockPlaces } from './block-out.ts';
+import { type BlockPlaces, PLACE_NUMBERS } from './block-out.ts';
 import type { SortedNames } from './stages/sort-names.ts';
 import { cannotWrite } from './stopped.ts';
 
@@ -49,19 +49,10 @@ export interface PartEnd {
 
 /** Writes what stands behind the blocks, and waits until the disk has all of it. */
 export async function finishPart(path: string, { blocks, names, meta, end }: PartEnd): Promise<void> {
-  const numbers = numberNames(names);
-  const keys = encodeNameKeys(numbers.keys);
-  const rows = [...rowsOf(blocks), ...numbers.rows];
-  rows.push([LAYER.nameKeys, 0, end, keys.length, crc32(keys)]);
-  rows.sort((a, b) => a[0] - b[0] || a[1] - b[1]);
-  const directory = encodeDirectory({
-    count: rows.length,
-    layer: Uint8Array.from(rows, (row) => row[0]),
-    tile: Float64Array.from(rows, (row) => row[1]),
-    offset: Float64Array.from(rows, (row) => row[2]),
-    length: Uint32Array.from(rows, (row) => row[3]),
-    crc: Uint32Array.from(rows, (row) => row[4]),
-  });
+  const { keys: texts, places } = numberNames(names);
+  const keys = encodeNameKeys(texts);
+  const keysPlace = Float64Array.of(LAYER.nameKeys, 0, end, keys.length, crc32(keys));
+  const directory = encodeDirectory(directoryOf([...blocks, ...places, keysPlace]));
   const metaBytes = new TextEncoder().encode(JSON.stringify(meta));
   const directoryAt = end + keys.length;
   const metaAt = directoryAt + directory.length;
@@ -93,26 +84,36 @@ export async function finishPart(path: string, { blocks, names, meta, end }: Par
   }
 }
 
-type Row = readonly [layer: number, tile: number, offset: number, length: number, crc: number];
-
-function rowsOf(blocks: readonly BlockPlaces[]): Row[] {
-  const rows: Row[] = [];
-  for (const places of blocks)
-    for (let i = 0; i < places.length; i += 5)
-      rows.push([places[i]!, places[i + 1]!, places[i + 2]!, places[i + 3]!, places[i + 4]!]);
-  return rows;
+/** All blocks, in order of layer and tile. */
+function directoryOf(blocks: readonly BlockPlaces[]): Directory {
+  const all = new Float64Array(blocks.reduce((sum, places) => sum + places.length, 0));
+  let filled = 0;
+  for (const places of blocks) {
+    all.set(places, filled);
+    filled += places.length;
+  }
+  const count = filled / PLACE_NUMBERS;
+  const order = Uint32Array.from({ length: count }, (_, i) => i * PLACE_NUMBERS);
+  order.sort((a, b) => all[a]! - all[b]! || all[a + 1]! - all[b + 1]!);
+  return {
+    count,
+    layer: Uint8Array.from(order, (at) => all[at]!),
+    tile: Float64Array.from(order, (at) => all[at + 1]!),
+    offset: Float64Array.from(order, (at) => all[at + 2]!),
+    length: Uint32Array.from(order, (at) => all[at + 3]!),
+    crc: Uint32Array.from(order, (at) => all[at + 4]!),
+  };
 }
 
 /** Blocks of names are numbered from 0 in the index's order. */
-function numberNames(names: readonly SortedNames[]): { rows: Row[]; keys: string[] } {
+function numberNames(names: readonly SortedNames[]): { keys: string[]; places: BlockPlaces[] } {
   const keys = names.flatMap((each) => each.keys).sort(([a], [b]) => a - b);
-  const places = new Map(keys.map(([block], number) => [block, number]));
-  return {
-    rows: rowsOf(names.map((each) => each.blocks)).map(([layer, block, ...rest]) => [
-      layer,
-      places.get(block) ?? 0,
-      ...rest,
-    ]),
-    keys: keys.map(([, key]) => key),
-  };
+  const numbers = new Map(keys.map(([block], number) => [block, number]));
+  const places = names.map(({ blocks }) => {
+    const numbered = blocks.slice();
+    for (let at = 1; at < numbered.length; at += PLACE_NUMBERS)
+      numbered[at] = numbers.get(numbered[at]!) ?? 0;
+    return numbered;
+  });
+  return { keys: keys.map(([, key]) => key), places };
 }

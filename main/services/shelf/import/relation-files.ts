@@ -4,7 +4,7 @@ import { readWhole } from './spill.ts';
 import { MOST_WORKERS } from './workers.ts';
 
 /** Relations read last are kept: neighbouring tiles ask for the same ones. */
-const KEPT_MEMBERS = 200_000;
+const KEPT_MEMBERS = 50_000;
 
 /** Reads single relations that were kept. */
 export class RelationFiles {

@@ -2,13 +2,8 @@ import { closeSync, openSync, readSync, writeSync } from 'node:fs';
 import { rm } from 'node:fs/promises';
 import { largest } from '../../../../geo/lists.ts';
 import { ByteStore } from '../../../../geo/shelf/import/byte-store.ts';
+import { bytesIn, ExtentLog, filledBuckets, type SpillIndex } from './spill-index.ts';
 import { cannotWrite } from './stopped.ts';
-
-/** Where the records of each bucket lie in one file: offset and length in turn, by bucket. */
-export interface SpillIndex {
-  readonly path: string;
-  readonly extents: readonly (readonly number[] | undefined)[];
-}
 
 /** Memory for the pages of all buckets together. */
 const ARENA_BYTES = 8 * 1024 * 1024;
@@ -25,7 +20,7 @@ export class Spill {
   /** made when first needed: many buckets stay empty */
   private readonly pages: (ByteStore | undefined)[];
   private readonly pageBytes: number;
-  private readonly extents: (number[] | undefined)[];
+  private readonly extents = new ExtentLog();
   private written = 0;
 
   constructor(path: string, buckets: number) {
@@ -33,7 +28,6 @@ export class Spill {
     const fair = Math.floor(ARENA_BYTES / Math.max(1, buckets));
     this.pageBytes = Math.min(PAGE_MOST, Math.max(PAGE_LEAST, fair)) & ~7;
     this.pages = new Array<ByteStore | undefined>(buckets).fill(undefined);
-    this.extents = new Array<number[] | undefined>(buckets).fill(undefined);
     try {
       this.fd = openSync(path, 'w');
     } catch (error) {
@@ -68,7 +62,7 @@ export class Spill {
   end(): SpillIndex {
     for (const [bucket, page] of this.pages.entries()) if (page) this.flush(bucket, page);
     closeSync(this.fd);
-    return { path: this.path, extents: this.extents };
+    return this.extents.index(this.path, this.pages.length);
   }
 
   private flush(bucket: number, page: ByteStore): void {
@@ -79,19 +73,9 @@ export class Spill {
 
   private write(bucket: number, bytes: Uint8Array): void {
     writeWhole(this.fd, bytes, this.written);
-    this.extents[bucket] ??= [];
-    this.extents[bucket].push(this.written, bytes.length);
+    this.extents.note(bucket, bytes.length);
     this.written += bytes.length;
   }
-}
-
-/** The buckets that hold anything, in order. */
-export function filledBuckets(indexes: readonly SpillIndex[]): number[] {
-  const buckets = largest(indexes.map(({ extents }) => extents.length));
-  const filled: number[] = [];
-  for (let bucket = 0; bucket < buckets; bucket++)
-    if (indexes.some(({ extents }) => extents[bucket] !== undefined)) filled.push(bucket);
-  return filled;
 }
 
 /** Writes all the bytes at a place of a file, or throws a Stopped. */
@@ -106,33 +90,29 @@ export function writeWhole(fd: number, bytes: Uint8Array, at: number): void {
 
 /** Reads whole buckets back, whoever wrote them. */
 export class SpillReader {
-  private readonly files: { readonly fd: number; readonly extents: SpillIndex['extents'] }[];
+  private readonly files: readonly { readonly fd: number; readonly index: SpillIndex }[];
+  /** bytes of the fullest bucket */
+  private readonly fullest: number;
 
   constructor(indexes: readonly SpillIndex[]) {
-    this.files = indexes.map(({ path, extents }) => ({ fd: openSync(path, 'r'), extents }));
+    this.files = indexes.map((index) => ({ fd: openSync(index.path, 'r'), index }));
+    const bytesOf = (bucket: number) => indexes.reduce((sum, index) => sum + bytesIn(index, bucket), 0);
+    this.fullest = Math.max(0, largest(filledBuckets(indexes).map(bytesOf)));
   }
 
-  /** Bytes of one bucket. */
-  bytesOf(bucket: number): number {
-    let sum = 0;
-    for (const { extents } of this.files) {
-      const list = extents[bucket] ?? [];
-      for (let i = 1; i < list.length; i += 2) sum += list[i]!;
-    }
-    return sum;
-  }
-
-  /** Fills the store from its start, and sets it there. @returns how many bytes */
+  /**
+   * Fills the store from its start, and sets it there. Room is made for the fullest bucket at once: to grow from one
+   * bucket to the next leaves what was too small behind until the collector comes.
+   * @returns how many bytes
+   */
   read(bucket: number, into: ByteStore): number {
-    into.empty(this.bytesOf(bucket));
+    into.empty(this.fullest);
     let length = 0;
-    for (const { fd, extents } of this.files) {
-      const list = extents[bucket] ?? [];
-      for (let i = 0; i < list.length; i += 2) {
-        readWhole(fd, into.bytes, length, list[i + 1]!, list[i]!);
-        length += list[i + 1]!;
+    for (const { fd, index } of this.files)
+      for (let i = index.first[bucket] ?? 0; i < (index.first[bucket + 1] ?? 0); i++) {
+        readWhole(fd, into.bytes, length, index.length[i]!, index.offset[i]!);
+        length += index.length[i]!;
       }
-    }
     return length;
   }
 

@@ -6,7 +6,8 @@ import {
   writeTileHead,
 } from '../../../../geo/shelf/import/tile-record.ts';
 import { LAYER, type TiledLayer } from '../../../../geo/shelf/layers.ts';
-import { Spill, type SpillIndex } from './spill.ts';
+import { Spill } from './spill.ts';
+import type { SpillIndex } from './spill-index.ts';
 
 /** Hands records on to the tiles they belong to. */
 export class TilesOut {

@@ -10,7 +10,8 @@ import { TILE_RECORD } from '../../../../../geo/shelf/import/tile-record.ts';
 import { readPlaces, WayRecord } from '../../../../../geo/shelf/import/way-record.ts';
 import { type CellRange, tilesOfCells, WayTiles } from '../../../../../geo/shelf/import/way-tiles.ts';
 import { EDGE, LAYER_ZOOM } from '../../../../../geo/shelf/layers.ts';
-import { type SpillIndex, SpillReader } from '../spill.ts';
+import { SpillReader } from '../spill.ts';
+import type { SpillIndex } from '../spill-index.ts';
 import { TilesOut } from '../tiles-out.ts';
 
 export const AREA_BUCKETS = 128;

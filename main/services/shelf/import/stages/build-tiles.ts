@@ -5,7 +5,8 @@ import { TileContent } from '../../../../../geo/shelf/import/tile-content.ts';
 import { groupRecords } from '../../../../../geo/shelf/import/tile-record.ts';
 import { BlockOut, type BlockPlaces } from '../block-out.ts';
 import { RelationFiles } from '../relation-files.ts';
-import { type SpillIndex, SpillReader } from '../spill.ts';
+import { SpillReader } from '../spill.ts';
+import type { SpillIndex } from '../spill-index.ts';
 
 export interface BuildTilesSetup {
   readonly tiles: readonly SpillIndex[];

@@ -1,5 +1,5 @@
 import { GeneralBuckets } from '../general-buckets.ts';
-import type { SpillIndex } from '../spill.ts';
+import type { SpillIndex } from '../spill-index.ts';
 import { NodePlacer, type PlacedNodes, type PlaceNodesSetup } from './place-nodes.ts';
 import { type TakenWays, type TakeWaysSetup, WayTaker } from './take-ways.ts';
 

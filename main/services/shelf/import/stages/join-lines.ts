@@ -9,7 +9,8 @@ import type { TilePlan } from '../../../../../geo/shelf/import/tile-plan.ts';
 import { TILE_RECORD } from '../../../../../geo/shelf/import/tile-record.ts';
 import { type CellRange, tilesOfCells, WayTiles } from '../../../../../geo/shelf/import/way-tiles.ts';
 import { LAYER_ZOOM } from '../../../../../geo/shelf/layers.ts';
-import { type SpillIndex, SpillReader } from '../spill.ts';
+import { SpillReader } from '../spill.ts';
+import type { SpillIndex } from '../spill-index.ts';
 import { TilesOut } from '../tiles-out.ts';
 
 export const LINE_BUCKETS = 256;

@@ -8,7 +8,8 @@ import { CELL_ZOOM, columnAt, RowFinder } from '../../../../../geo/shelf/import/
 import { FINE, NodeLookup } from '../../../../../geo/shelf/import/node-lookup.ts';
 import { PackedChooser } from '../../../../../geo/shelf/import/packed-choice.ts';
 import { addWeight, WEIGHT_ZOOM } from '../../../../../geo/shelf/import/tile-plan.ts';
-import { Spill, type SpillIndex, SpillReader } from '../spill.ts';
+import { Spill, SpillReader } from '../spill.ts';
+import type { SpillIndex } from '../spill-index.ts';
 import { writeTagged } from './tagged-nodes.ts';
 import { CHUNK_BITS } from './take-ways.ts';
 

@@ -5,7 +5,8 @@ import { ByteStore } from '../../../../../geo/shelf/import/byte-store.ts';
 import { IdBuckets, type IdPlan } from '../../../../../geo/shelf/import/id-buckets.ts';
 import { encodeTags } from '../../../../../geo/shelf/tag-bytes.ts';
 import { openOrdinary } from '../../../files/read-bytes.ts';
-import { Spill, type SpillIndex } from '../spill.ts';
+import { Spill } from '../spill.ts';
+import type { SpillIndex } from '../spill-index.ts';
 import { Stopped, sourceLost } from '../stopped.ts';
 import { RelationTaker, type TakenRelations } from './take-relations.ts';
 

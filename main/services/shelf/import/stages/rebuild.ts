@@ -34,7 +34,8 @@ import {
 } from '../../../../../geo/shelf/import/way-tiles.ts';
 import { LAYER_ZOOM, type TiledLayer } from '../../../../../geo/shelf/layers.ts';
 import { NamesOut } from '../names-out.ts';
-import { readWhole, Spill, type SpillIndex, SpillReader } from '../spill.ts';
+import { readWhole, Spill, SpillReader } from '../spill.ts';
+import type { SpillIndex } from '../spill-index.ts';
 import { TilesOut } from '../tiles-out.ts';
 import { AREA_BUCKETS, areaBucket } from './areas.ts';
 import { LINE_BUCKETS, lineBucket } from './join-lines.ts';

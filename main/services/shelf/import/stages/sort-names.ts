@@ -3,7 +3,8 @@ import { LAYER } from '../../../../../geo/shelf/layers.ts';
 import { compareTexts, encodeNames, NAME_KINDS, type NameEntry } from '../../../../../geo/shelf/names.ts';
 import { BlockOut, type BlockPlaces } from '../block-out.ts';
 import { type BearerList, type Bearers, NameReader } from '../read-names.ts';
-import { type SpillIndex, SpillReader } from '../spill.ts';
+import { SpillReader } from '../spill.ts';
+import type { SpillIndex } from '../spill-index.ts';
 
 /** Entries of one block of the index. */
 const PER_BLOCK = 512;

@@ -6,7 +6,8 @@ import { chooseRelation, drawnTags, RELATION } from '../../../../../geo/shelf/im
 import { bucketCount, IdBuckets, type IdPlan } from '../../../../../geo/shelf/import/id-buckets.ts';
 import { encodeRelation } from '../../../../../geo/shelf/import/relation-record.ts';
 import { encodeTags } from '../../../../../geo/shelf/tag-bytes.ts';
-import { Spill, type SpillIndex, writeWhole } from '../spill.ts';
+import { Spill, writeWhole } from '../spill.ts';
+import type { SpillIndex } from '../spill-index.ts';
 import { cannotWrite } from '../stopped.ts';
 import { MOST_WORKERS } from '../workers.ts';
 

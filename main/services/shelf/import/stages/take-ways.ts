@@ -8,7 +8,8 @@ import { newTexts } from '../../../../../geo/shelf/import/chosen-texts.ts';
 import { bucketCount, IdBuckets, type IdPlan } from '../../../../../geo/shelf/import/id-buckets.ts';
 import { PackedChooser } from '../../../../../geo/shelf/import/packed-choice.ts';
 import { type Membership, writeWay } from '../../../../../geo/shelf/import/way-record.ts';
-import { Spill, type SpillIndex, SpillReader, writeWhole } from '../spill.ts';
+import { Spill, SpillReader, writeWhole } from '../spill.ts';
+import type { SpillIndex } from '../spill-index.ts';
 import { cannotWrite, Stopped } from '../stopped.ts';
 import { PAIR_BYTES } from './take-relations.ts';
 

@@ -11,6 +11,7 @@ export default defineConfig({
     globalSetup: ['tests/support/get-browser.ts'],
     // long enough on a busy machine: it only ends what hangs
     testTimeout: 120_000,
+    hookTimeout: 60_000,
     passWithNoTests: false,
     // two cores, and each pool worker loads the map readers
     maxWorkers: 2,

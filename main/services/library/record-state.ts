@@ -121,6 +121,8 @@ export async function takeOwn(
 }
 
 async function settle(state: RecordState, id: string, found: readonly RecordFile[]): Promise<Looked> {
+  // until it has been looked at anew, what was known of it is shown
+  lookedAt(state, id);
   state.files.set(id, found);
   state.waiting.delete(id);
   state.changed = true;

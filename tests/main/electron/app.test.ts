@@ -20,7 +20,8 @@ beforeEach(async () => {
 });
 afterEach(async () => {
   fake.app.emit('will-quit');
-  await rm(folder, { recursive: true, force: true });
+  // what it keeps in the background may come between
+  await rm(folder, { recursive: true, force: true, maxRetries: 10, retryDelay: 50 });
 });
 
 const around = (...words: string[]) => ({

@@ -38,7 +38,8 @@ describe.skipIf(why !== '')('the window in a real Electron', () => {
       expect(errors).toEqual([]);
     } finally {
       await program.close();
-      await rm(folder, { recursive: true, force: true });
+      // what it keeps in the background may come between
+      await rm(folder, { recursive: true, force: true, maxRetries: 10, retryDelay: 50 });
     }
   });
 });

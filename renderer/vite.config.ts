@@ -1,8 +1,8 @@
 import { defineConfig } from 'vite';
 
-/** What is seldom needed is loaded when it is: the rules of every country, the shelf, what fetching would take, writing GPX. */
+/** What is seldom needed is loaded when it is: the rules of every country, the shelf, what fetching would take, writing GPX, handing over. */
 const LATER =
-  /\/geo\/country\/(?!cited)|\/about-rules\.tsx$|\/renderer\/shelf\/(?:area|changes|choose-file|map-entry|progress|shelf)|\/renderer\/shelf\/fetch\/(?:fetch-dialog|plan-facts|steps)|\/renderer\/yard\/|\/geo\/yard\/|\/renderer\/host\/drive-file|\/renderer\/ways\/(?:no-way|way-item|way-sample|ways-answer)|\/geo\/export\/track-gpx|\/geo\/drive\/gpx\/(?:gpx-text|gpx-values)|\/renderer\/plan\/(?:find-place|place-field|place-list|place-words|plan-panel|prefer-choice|replan)|\/geo\/units\/read-place|\/renderer\/vehicle\/(?:card-|fleet-list|vehicle-editor|places\/)|\/geo\/vehicle\/form\/|\/renderer\/notes\/(?:draft|keep|note-dialog|notes-dialog|typed-note|notes\.css)|\/geo\/notes\/|\/renderer\/day\/(?!day-part)|\/geo\/(?:day|services)\/|\/renderer\/dialogs\/(?:help|settings-form|servers-field)/;
+  /\/geo\/country\/(?!cited)|\/about-rules\.tsx$|\/renderer\/shelf\/(?:area|changes|choose-file|map-entry|progress|shelf)|\/renderer\/shelf\/fetch\/(?:fetch-dialog|plan-facts|steps)|\/renderer\/yard\/|\/geo\/yard\/|\/renderer\/host\/drive-file|\/renderer\/ways\/(?:no-way|way-item|way-sample|ways-answer)|\/geo\/export\/track-gpx|\/geo\/drive\/gpx\/(?:gpx-text|gpx-values)|\/renderer\/plan\/(?:find-place|place-field|place-list|place-words|plan-panel|prefer-choice|replan)|\/geo\/units\/read-place|\/renderer\/vehicle\/(?:card-|fleet-list|vehicle-editor|places\/)|\/geo\/vehicle\/form\/|\/renderer\/notes\/(?:draft|keep|note-dialog|notes-dialog|typed-note|notes\.css)|\/geo\/notes\/|\/renderer\/day\/(?!day-part)|\/geo\/(?:day|services)\/|\/renderer\/dialogs\/(?:help|settings-form|servers-field|firm-field)|\/renderer\/handover\/|\/geo\/handover\/|\/node_modules\/fflate\//;
 
 export default defineConfig({
   root: import.meta.dirname,

@@ -11,6 +11,7 @@ const VehicleEditor = later(async () => (await import('../vehicle/vehicle-editor
 const ShelfDialog = later(async () => (await import('../shelf/shelf-dialog.tsx')).ShelfDialog);
 const FetchDialog = later(async () => (await import('../shelf/fetch/fetch-dialog.tsx')).FetchDialog);
 
+const HandOver = later(async () => (await import('../handover/hand-over.tsx')).HandOver);
 const NoteDialog = later(async () => (await import('../notes/note-dialog.tsx')).NoteDialog);
 const NotesDialog = later(async () => (await import('../notes/notes-dialog.tsx')).NotesDialog);
 
@@ -56,6 +57,12 @@ export function Dialogs() {
       return (
         <Dialog key="help" title="Help">
           <Help />
+        </Dialog>
+      );
+    case 'handover':
+      return (
+        <Dialog key="handover" title="What the driver takes along" wide>
+          <HandOver />
         </Dialog>
       );
     case 'note':

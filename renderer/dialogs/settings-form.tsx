@@ -7,6 +7,7 @@ import type { Settings } from '../../main/contract/settings.ts';
 import { tileOrigin } from '../../main/contract/tile-address.ts';
 import { saveSettings } from '../actions/keep.ts';
 import { settings } from '../state/kept.ts';
+import { FirmFields } from './firm-field.tsx';
 import { Servers } from './servers-field.tsx';
 
 /** Countries whose rules the program is most often asked for; the place of the drive tells by itself where it can. */
@@ -52,6 +53,7 @@ export function SettingsForm() {
           ))}
         </select>
       </label>
+      <FirmFields firm={now.firm} before={now.before} onChange={change} />
       <Servers servers={now.servers} onChange={(servers) => change({ servers })} />
       <Tiles tiles={now.tiles} onChange={(tiles) => change({ tiles })} />
     </>

@@ -1,4 +1,5 @@
 import './drive-view.css';
+import './drive-paper.css';
 import { useEffect, useRef } from 'preact/hooks';
 import { NoticeArea } from '../look/notice.tsx';
 import { DriveMap } from '../map/drive-map.tsx';

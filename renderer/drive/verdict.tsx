@@ -19,6 +19,7 @@ import { checking, checkProblem, leaveAt, report } from '../state/check.ts';
 import { settings } from '../state/kept.ts';
 import { notCounted } from '../state/loads.ts';
 import { mapIsInvented, openedDrive } from '../state/opened.ts';
+import { showSheet } from '../state/sheet-wanted.ts';
 import { showView } from '../state/views.ts';
 import { ChangedDrive } from '../ways/changed-drive.tsx';
 import { WaysPastAll } from '../ways/ways-past.tsx';
@@ -52,6 +53,11 @@ export function VerdictBlock() {
       {!elsewhere && <WaysPastAll />}
       {!elsewhere && <LeaveDay />}
       {!elsewhere && <DayPart />}
+      <p class="hand-over">
+        <button type="button" onClick={() => showSheet()}>
+          Hand over…
+        </button>
+      </p>
       {!elsewhere && folded !== undefined && <p class="small soft">Also: {lowerFirst(folded)}</p>}
       <p class="small soft">
         <bdi>{clip(vehicle.name, 48)}</bdi>: <Facts /> <MapDate />

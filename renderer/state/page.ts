@@ -9,6 +9,7 @@ export type DialogName =
   | 'drives'
   | 'shelf'
   | 'fetch'
+  | 'handover'
   | 'note'
   | 'notes';
 

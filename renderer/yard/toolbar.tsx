@@ -4,6 +4,7 @@ import { clip } from '../../geo/units/text.ts';
 import { type Arrangement, ORDERS, type Order, TAKES, type Takes } from '../../geo/yard/arrange.ts';
 import { settings } from '../state/kept.ts';
 import { ChooseDrives } from './choose-drives.tsx';
+import { outChanged, sheetsOut } from './state/out.ts';
 import { judge } from './state/work.ts';
 import { type Aside, arrangement, aside, bin, columns, standing, yardWork } from './state/yard.ts';
 
@@ -47,6 +48,9 @@ export function Toolbar() {
         </button>
         <Beside which="changes" say="What changed" count={changed} />
         <Beside which="places" say="What stops most" />
+        {sheetsOut.value.length > 0 && (
+          <Beside which="out" say="What is out" count={outChanged.value.length} />
+        )}
         {bin.value.length > 0 && <Beside which="bin" say="Bin" count={bin.value.length} />}
       </div>
       <Filters />

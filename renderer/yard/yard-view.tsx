@@ -11,6 +11,7 @@ import { Aside } from './aside/aside.tsx';
 import { EmptyYard } from './empty-yard.tsx';
 import { YardGrid } from './grid/yard-grid.tsx';
 import { addToYard } from './state/add.ts';
+import { lookAtOut } from './state/out.ts';
 import { lookAtYard } from './state/work.ts';
 import { aside, drives, yard, yardSays, yardWork } from './state/yard.ts';
 import { Toolbar } from './toolbar.tsx';
@@ -27,7 +28,10 @@ export function YardView() {
     };
   }, []);
   // a vehicle entered or changed makes other columns
-  useEffect(() => void lookAtYard(), [vehicles.value]);
+  useEffect(() => {
+    void lookAtYard();
+    void lookAtOut();
+  }, [vehicles.value]);
   const found = yard.value;
   if (found === undefined) return <p class="yard-wait soft">Looking at the library…</p>;
   return (

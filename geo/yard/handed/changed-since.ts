@@ -2,14 +2,10 @@ import type { HandedFacts } from '../../library/body/handed.ts';
 import type { Sha256 } from '../../library/record-name.ts';
 import type { LoadList } from '../../load/list/load-list.ts';
 import type { LocalNote } from '../../notes/note.ts';
-import { listed } from '../../units/text.ts';
 import type { VehicleCard } from '../../vehicle/card.ts';
 import { mapKey } from '../map-key.ts';
 import { hashOf, notePrints, notesAbout } from './facts.ts';
-
-/** What of a handed-out check can have changed since. */
-export const SINCE = ['map', 'card', 'load', 'note', 'program'] as const;
-export type Since = (typeof SINCE)[number];
+import { SINCE, type Since } from './say-since.ts';
 
 /** How it stands now. */
 export interface StandsNow {
@@ -45,17 +41,4 @@ export function changedSince(facts: HandedFacts, now: StandsNow, sha256: Sha256)
 /** A check on map files that were named: the same maps may lie on the shelf now. */
 function wereNamed({ maps }: HandedFacts): string {
   return [...new Set(maps.map(({ sha256 }) => sha256))].sort().join(' ');
-}
-
-const SAY: Readonly<Record<Since, string>> = {
-  map: 'the map is another',
-  card: 'the vehicle card was changed',
-  load: 'the load was changed',
-  note: 'a local note was added, changed or ended',
-  program: 'the program is another version',
-};
-
-/** Why, in words; '' for nothing. */
-export function saySince(since: readonly Since[]): string {
-  return listed(since.map((each) => SAY[each]));
 }

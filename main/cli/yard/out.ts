@@ -2,7 +2,7 @@ import { given } from '../../../geo/given.ts';
 import { ok } from '../../../geo/result.ts';
 import type { Units } from '../../../geo/units/in-units.ts';
 import { printable, quote } from '../../../geo/units/text.ts';
-import { saySince } from '../../../geo/yard/handed/changed-since.ts';
+import { saySince } from '../../../geo/yard/handed/say-since.ts';
 import { type OutRow, outSheets, sheetAgain, worseNow } from '../../services/handed/out-sheets.ts';
 import type { Library } from '../../services/library/library.ts';
 import { openSettings } from '../../services/settings/settings-store.ts';

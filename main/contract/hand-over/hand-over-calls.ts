@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { VERDICTS } from '../../../geo/report/level.ts';
-import { SINCE } from '../../../geo/yard/handed/changed-since.ts';
+import { SINCE } from '../../../geo/yard/handed/say-since.ts';
 import { checkRequestSchema } from '../check-request.ts';
 import { workSchema } from '../work.ts';
 

@@ -6,9 +6,10 @@ import { type DriveReport, driveReportSchema } from '../../../geo/report/report.
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import type { Units } from '../../../geo/units/in-units.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
-import { changedSince, type Since } from '../../../geo/yard/handed/changed-since.ts';
+import { changedSince } from '../../../geo/yard/handed/changed-since.ts';
 import { newOrWorse } from '../../../geo/yard/handed/new-or-worse.ts';
 import { type Leaves, leaves, type OutSheet, outNow } from '../../../geo/yard/handed/out-now.ts';
+import type { Since } from '../../../geo/yard/handed/say-since.ts';
 import { PROGRAM } from '../../version.ts';
 import { type CheckHooks, type CheckRequest, checkFromFiles } from '../check-drive.ts';
 import { sha256Of } from '../library/known-records.ts';

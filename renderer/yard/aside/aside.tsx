@@ -3,12 +3,14 @@ import { aside } from '../state/yard.ts';
 import { BinList } from './bin-list.tsx';
 import { ChangesList } from './changes-list.tsx';
 import { DriveCard } from './drive-card.tsx';
+import { OutList } from './out-list.tsx';
 import { PlacesList } from './places-list.tsx';
 
 const TITLE: Readonly<Record<Shown['kind'], string>> = {
   drive: 'The drive',
   changes: 'What changed',
   places: 'What stops most',
+  out: 'What is out',
   bin: 'The bin',
 };
 
@@ -30,6 +32,7 @@ export function Aside({ shown }: { shown: Shown }) {
       {shown.kind === 'drive' && <DriveCard key={shown.id} id={shown.id} />}
       {shown.kind === 'changes' && <ChangesList />}
       {shown.kind === 'places' && <PlacesList />}
+      {shown.kind === 'out' && <OutList />}
       {shown.kind === 'bin' && <BinList />}
     </section>
   );

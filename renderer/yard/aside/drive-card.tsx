@@ -7,7 +7,7 @@ import { LEAVE_AT } from '../../../main/contract/leave-at.ts';
 import type { YardCell, YardDrive } from '../../../main/contract/yard/yard.ts';
 import { VerdictMark } from '../../look/level-mark.tsx';
 import { settings } from '../../state/kept.ts';
-import { openCell } from '../state/open-cell.ts';
+import { handOverCell, openCell } from '../state/open-cell.ts';
 import { change } from '../state/work.ts';
 import { aside, cellsOf, cellsTold, columns, drives, whyFailed } from '../state/yard.ts';
 import { Acknowledge, ChangesOf } from './changes.tsx';
@@ -40,9 +40,14 @@ export function DriveCard({ id }: { id: string }) {
               <br />
               <InWords known={cellsOf(id).get(vehicle)} failed={whyFailed(id)} />
             </span>
-            <button type="button" onClick={() => void openCell(drive, vehicle)}>
-              Open<span class="unseen"> with {clip(name, 60)}</span>
-            </button>
+            <span class="yard-do">
+              <button type="button" onClick={() => void openCell(drive, vehicle)}>
+                Open<span class="unseen"> with {clip(name, 60)}</span>
+              </button>
+              <button type="button" onClick={() => void handOverCell(drive, vehicle)}>
+                Hand over<span class="unseen"> with {clip(name, 60)}</span>
+              </button>
+            </span>
           </li>
         ))}
       </ul>

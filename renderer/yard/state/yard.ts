@@ -96,6 +96,7 @@ export type Aside =
   | { readonly kind: 'drive'; readonly id: string }
   | { readonly kind: 'changes' }
   | { readonly kind: 'places' }
+  | { readonly kind: 'out' }
   | { readonly kind: 'bin' };
 export const aside = signal<Aside | undefined>(undefined);
 

@@ -1,0 +1,18 @@
+import { listed } from '../../units/text.ts';
+
+/** What of a handed-out check can have changed since. */
+export const SINCE = ['map', 'card', 'load', 'note', 'program'] as const;
+export type Since = (typeof SINCE)[number];
+
+const SAY: Readonly<Record<Since, string>> = {
+  map: 'the map is another',
+  card: 'the vehicle card was changed',
+  load: 'the load was changed',
+  note: 'a local note was added, changed or ended',
+  program: 'the program is another version',
+};
+
+/** Why, in words; '' for nothing. */
+export function saySince(since: readonly Since[]): string {
+  return listed(since.map((each) => SAY[each]));
+}

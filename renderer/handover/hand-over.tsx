@@ -1,0 +1,94 @@
+import './hand-over.css';
+import { useEffect, useRef, useState } from 'preact/hooks';
+import { dialog } from '../state/page.ts';
+import { sheetWanted } from '../state/sheet-wanted.ts';
+import { SheetView } from './sheet-view.tsx';
+import { type Handed, type HandOverState, handOverDrive, keptSheet, saveAll, saveForPhone } from './work.ts';
+
+const CHECKING: HandOverState = { kind: 'working', what: 'Checking anew' };
+
+/** Hands over the open drive, or shows a kept sheet: to be printed, and saved for the phone. */
+export function HandOver() {
+  const [state, setState] = useState<HandOverState>(CHECKING);
+  const running = useRef<AbortController | undefined>(undefined);
+  const begin = async (evenBarred: boolean) => {
+    const stop = new AbortController();
+    running.current = stop;
+    setState(CHECKING);
+    const number = sheetWanted.peek();
+    const onProgress = ({ what }: { what: string }) => setState({ kind: 'working', what });
+    const next = await (number === undefined
+      ? handOverDrive(evenBarred, { signal: stop.signal, onProgress })
+      : keptSheet(number));
+    if (!stop.signal.aborted) setState(next);
+  };
+  useEffect(() => {
+    void begin(false);
+    return () => running.current?.abort();
+  }, []);
+  return (
+    <div class="handing">
+      <div role="status">{state.kind === 'working' && <p>{state.what}…</p>}</div>
+      <div role="alert">{state.kind === 'problem' && <p class="problem">{state.say}</p>}</div>
+      {state.kind === 'barred' && <Barred onYes={() => void begin(true)} />}
+      {state.kind === 'done' && <Done handed={state.handed} />}
+    </div>
+  );
+}
+
+function Barred({ onYes }: { onYes(): void }) {
+  return (
+    <div role="alertdialog" aria-label="This drive is barred">
+      <p class="problem">
+        Something on this drive bars this vehicle. A sheet of it says “Do not drive” across its head.
+      </p>
+      <p>
+        <button type="button" onClick={onYes}>
+          Hand it over even so
+        </button>{' '}
+        <button
+          type="button"
+          class="chief"
+          onClick={() => {
+            dialog.value = undefined;
+          }}
+        >
+          Back to the drive
+        </button>
+      </p>
+    </div>
+  );
+}
+
+function Done({ handed }: { handed: Handed }) {
+  const { number, replaces, say = [], files } = handed;
+  const sheet = files['sheet.html'];
+  return (
+    <>
+      <p role="status">
+        Sheet <b class="mono">{number}</b>, kept in the library.
+        {replaces !== undefined && ` It takes the place of sheet ${replaces}.`}
+      </p>
+      {say.map((each) => (
+        <p key={each} class="problem">
+          {each}
+        </p>
+      ))}
+      <p class="handing-ways">
+        <button type="button" class="chief" onClick={() => window.print()}>
+          Print the sheet
+        </button>
+        <button type="button" onClick={() => saveForPhone(handed)}>
+          Save for the phone
+        </button>
+        <button type="button" onClick={() => saveAll(handed)}>
+          Save every file
+        </button>
+      </p>
+      <p class="small soft">
+        For the phone: one archive with the page, the GPX and the sheet. The visor card is among all files.
+      </p>
+      {sheet !== undefined && <SheetView html={sheet} name={`Drive sheet ${number}`} />}
+    </>
+  );
+}

@@ -1,0 +1,87 @@
+import { useEffect } from 'preact/hooks';
+import { capital, clip } from '../../../geo/units/text.ts';
+import { saySince } from '../../../geo/yard/handed/say-since.ts';
+import type { OutSheetShown } from '../../../main/contract/hand-over/hand-over-calls.ts';
+import { showSheet } from '../../state/sheet-wanted.ts';
+import { again, checkOut, outChanged, sheetsOut } from '../state/out.ts';
+
+/** More than these are looked for by their number. */
+const MOST_SHOWN = 100;
+
+/** What was handed out: first what changed since, then the rest. */
+export function OutList() {
+  useEffect(() => {
+    const stop = new AbortController();
+    void checkOut(stop.signal);
+    return () => stop.abort();
+  }, []);
+  const changed = outChanged.value;
+  const same = sheetsOut.value.filter(({ since }) => since.length === 0);
+  return (
+    <>
+      <h4>Out, changed since</h4>
+      {changed.length === 0 ? (
+        <p>Nothing that is out has changed since it was handed over.</p>
+      ) : (
+        <Sheets sheets={changed} />
+      )}
+      {same.length > 0 && (
+        <>
+          <h4>Out, as handed over</h4>
+          <Sheets sheets={same} />
+        </>
+      )}
+    </>
+  );
+}
+
+function Sheets({ sheets }: { sheets: readonly OutSheetShown[] }) {
+  return (
+    <ul class="yard-list">
+      {sheets.slice(0, MOST_SHOWN).map((sheet) => (
+        <Sheet key={sheet.number} sheet={sheet} />
+      ))}
+    </ul>
+  );
+}
+
+function Sheet({ sheet }: { sheet: OutSheetShown }) {
+  const { number, driveName, vehicleName, leaveAt, since } = sheet;
+  return (
+    <li>
+      <span>
+        <b class="mono">{number}</b>{' '}
+        {leaveAt === undefined ? 'no leave time' : `leaves ${leaveAt.replace('T', ' ')}`}
+        <br />
+        <bdi>{clip(driveName, 80)}</bdi>, <bdi>{clip(vehicleName, 60)}</bdi>
+        {since.length > 0 && (
+          <>
+            <br />
+            <span class="small soft">{capital(saySince(since))}.</span>
+            <Worse sheet={sheet} />
+          </>
+        )}
+      </span>
+      <button type="button" onClick={() => showSheet(number)}>
+        Show<span class="unseen"> sheet {number}</span>
+      </button>
+    </li>
+  );
+}
+
+function Worse({ sheet: { number, leaves } }: { sheet: OutSheetShown }) {
+  if (leaves === 'left') return <p class="small soft">Its leave day is past.</p>;
+  const told = again.value.get(number);
+  if (told === undefined) return <p class="small soft">Checking again…</p>;
+  if ('problem' in told) return <p class="problem small">{told.problem}</p>;
+  if (told.worse.length === 0) return <p class="small">Nothing is new or worse.</p>;
+  return (
+    <ul class="yard-worse">
+      {told.worse.map((say) => (
+        <li key={say}>
+          <bdi>{clip(say, 300)}</bdi>
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,32 @@
+import { computed, signal } from '@preact/signals';
+import type { OutSheetShown } from '../../../main/contract/hand-over/hand-over-calls.ts';
+import { ask } from '../../host/ask.ts';
+
+/** The sheets that are out, as last looked at, the coming leave days first. */
+export const sheetsOut = signal<readonly OutSheetShown[]>([]);
+
+/** Those of which something changed since. */
+export const outChanged = computed(() => sheetsOut.value.filter(({ since }) => since.length > 0));
+
+/** What is new or worse by sheet number, or why it could not be checked again. */
+type Again = { readonly worse: readonly string[] } | { readonly problem: string };
+export const again = signal<ReadonlyMap<string, Again>>(new Map());
+
+export async function lookAtOut(): Promise<void> {
+  const reply = await ask('sheetsOut', {});
+  if (reply.ok) sheetsOut.value = reply.value.sheets;
+}
+
+/** Checks again, one after the other, what changed and is still to be driven. */
+export async function checkOut(signal: AbortSignal): Promise<void> {
+  again.value = new Map();
+  await lookAtOut();
+  for (const { number, leaves } of outChanged.peek()) {
+    if (signal.aborted) return;
+    if (leaves === 'left') continue;
+    const reply = await ask('worseThanSheet', { number }, { signal });
+    if (signal.aborted) return;
+    const told = reply.ok ? { worse: reply.value.worse } : { problem: reply.error.message };
+    again.value = new Map([...again.peek(), [number, told]]);
+  }
+}

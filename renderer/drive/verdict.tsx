@@ -36,6 +36,9 @@ export function VerdictBlock() {
   const guessed = sayGuessedShare(shown, settings.value.units);
   return (
     <section class="verdict" aria-labelledby="verdict-word" aria-busy={checking.value}>
+      <p class="on-paper">
+        <bdi>{clip(shown.route.name || shown.route.file, 200)}</bdi>
+      </p>
       <h2 id="verdict-word" class={`verdict-word level-${verdict}`}>
         <VerdictMark verdict={verdict} size={34} />
         {LEVEL_WORD[verdict]}

@@ -3,6 +3,7 @@ import { dialog } from '../state/page.ts';
 import { mapsOnShelf } from '../state/shelf.ts';
 import { Aside } from './aside/aside.tsx';
 import { ChooseDrives } from './choose-drives.tsx';
+import { sheetsOut } from './state/out.ts';
 import { aside, bin } from './state/yard.ts';
 
 /** Nothing is there yet: what the yard is for, and how to begin. */
@@ -45,7 +46,20 @@ export function EmptyYard() {
           </button>
         </p>
       )}
-      {aside.value?.kind === 'bin' && <Aside shown={aside.value} />}
+      {sheetsOut.value.length > 0 && (
+        <p>
+          <button
+            type="button"
+            class="quiet"
+            onClick={() => {
+              aside.value = { kind: 'out' };
+            }}
+          >
+            What is out ({sheetsOut.value.length})
+          </button>
+        </p>
+      )}
+      {(aside.value?.kind === 'bin' || aside.value?.kind === 'out') && <Aside shown={aside.value} />}
     </div>
   );
 }

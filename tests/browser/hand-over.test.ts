@@ -51,6 +51,11 @@ it(
     expect(await page.locator('.window > .views').isVisible()).toBe(false);
     expect(await sheet(page).isVisible()).toBe(true);
     await page.emulateMedia({ media: 'screen' });
+    await page.getByRole('dialog').getByRole('button', { name: 'Close', exact: true }).click();
+    await page.getByRole('tab', { name: 'Yard' }).click();
+    await page.getByRole('button', { name: /^What is out/ }).click();
+    await page.getByRole('button', { name: /^Show sheet / }).click();
+    await sheet(page).waitFor({ timeout: SOON_MS });
   },
   2 * LONG_MS,
 );

@@ -1,4 +1,6 @@
+import { pointAt } from '../drive/point-at.ts';
 import { drivenAt, secondsAt, type Timetable } from '../drive/times/timetable.ts';
+import { distanceM } from '../earth/sphere.ts';
 import { given } from '../given.ts';
 import type { Day, StopTimes } from '../report/day.ts';
 import { adviceOf } from './advice.ts';
@@ -46,6 +48,7 @@ export function dayOf(input: DayInput): Day {
     missed: met.missed.map(({ name, lat, lon }) => ({ name, lat, lon })),
     notes: [
       ...(home.note === undefined ? [] : [home.note]),
+      ...(plan.homeBy === undefined ? [] : sayApart(input)),
       ...sayLate(timed),
       ...sayMissed(met.missed.length),
     ],
@@ -104,6 +107,18 @@ function reachedMs({ times, leaving, met }: DayInput, m: number, before: number)
   const here = met.stops.slice(0, before).filter(({ atM }) => atM >= m);
   const staysS = here.reduce((sum, { stop }) => sum + stop.stayMin * 60, 0);
   return leaving.unixMs + 1000 * (secondsAt(times, m) + staysS);
+}
+
+/** A place so near is the same yard. */
+const SAME_PLACE_M = 1000;
+
+/** The return hour is for the drive's end: where that is elsewhere, the way back is not in it. */
+function sayApart({ drive, roads }: DayInput): string[] {
+  const [from, to] = [pointAt(drive, roads, 0), pointAt(drive, roads, drive.lengthM)];
+  const apartM = from && to ? distanceM(from.lat, from.lon, to.lat, to.lon) : 0;
+  return apartM <= SAME_PLACE_M
+    ? []
+    : ['This drive does not end where it starts: the times are for its end. The way back is not in them.'];
 }
 
 function sayMissed(count: number): string[] {

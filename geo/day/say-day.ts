@@ -11,7 +11,7 @@ export function sayLate({ start, stops, end }: Pick<Day, 'start' | 'stops' | 'en
   const shorter = stops.some(({ stayS }) => stayS > 0) ? 'leave earlier, stay shorter' : 'leave earlier';
   return [
     late
-      ? `Too late for the yard: you arrive at ${clockText(arriveAt, date)}, and it takes the vehicle back until ${clockText(homeBy, date)}. With the margin ${short} are missing: ${shorter}.`
+      ? `Too late: you are at the end of the drive at ${clockText(arriveAt, date)}, and the vehicle is due back by ${clockText(homeBy, date)}. With the margin ${short} are missing: ${shorter}.`
       : `You arrive at ${clockText(arriveAt, date)}, in time, but ${short} of the margin are used up before you set off: ${shorter}.`,
   ];
 }

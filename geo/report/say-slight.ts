@@ -44,8 +44,8 @@ const MORE_CORNERS: Sort = {
 };
 const MET_AGAIN: Sort = { one: 'place told above and met again', several: 'places told above and met again' };
 const SETTLED: Sort = {
-  one: 'place that your own note settles',
-  several: 'places that your own notes settle',
+  one: 'place that the firm’s own note settles',
+  several: 'places that the firm’s own notes settle',
 };
 const OTHER: Sort = { one: 'other minor place', several: 'other minor places' };
 

@@ -20,7 +20,7 @@ export const SUBJECT_WORD: Readonly<Record<Subject, string>> = {
   turn: 'Turn',
   swing: 'Tail swing',
   zone: 'Zone',
-  note: 'Your own note',
+  note: 'Firm’s own note',
   map: 'Map',
 };
 

@@ -5,6 +5,7 @@ import { LOAD_MARGIN_KG } from '../../geo/load/weigh/load-level.ts';
 import { headlineOf } from '../../geo/load/weigh/say-plates.ts';
 import { LEVEL_WORD, LEVELS } from '../../geo/report/level.ts';
 import { sayMapAge } from '../../geo/report/map-age.ts';
+import { nameSubject } from '../../geo/report/name-place.ts';
 import type { DriveReport, Finding } from '../../geo/report/report.ts';
 import { sayFolded } from '../../geo/report/say-slight.ts';
 import { sayVerdict } from '../../geo/report/say-verdict.ts';
@@ -182,7 +183,7 @@ function findingLines(
   const time = finding.passesAt === undefined ? '' : `, passed ${clockFrom(finding.passesAt, leaveAt)}`;
   const road = finding.road === undefined ? '' : `  ${clip(finding.road)}`;
   return [
-    `${String(number).padStart(3)}  ${paint.level(finding.level, LEVEL_WORD[finding.level].toUpperCase())} ${finding.subject}  at ${where}${time}${road}`,
+    `${String(number).padStart(3)}  ${paint.level(finding.level, LEVEL_WORD[finding.level].toUpperCase())} ${nameSubject(finding)}  at ${where}${time}${road}`,
     ...wrap(clip(finding.say, 1000), width, indent),
     ...sumLines(finding).flatMap((line) => wrap(line, width, indent)),
     ...(finding.advice === '' ? [] : wrap(`Do: ${clip(finding.advice, 1000)}`, width, indent)),

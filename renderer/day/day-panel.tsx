@@ -38,7 +38,7 @@ function HomeBy() {
   const date = leaveAt.value?.slice(0, 10);
   return (
     <div class="day-home">
-      <label for="home-by">Back at the yard by</label>
+      <label for="home-by">Due back (at the end of the drive) by</label>
       <input
         id="home-by"
         type="datetime-local"
@@ -73,8 +73,8 @@ function Ends({ day: { start, end, margin, notes } }: { day: Day }) {
       )}
       {end.arriveAt !== undefined && (
         <p class="small soft">
-          Back at {clockText(end.arriveAt, date)} when all goes as told. Kept back in the latest times: {kept}
-          , {durationText(start.marginOnS)} from the start.
+          At the drive’s end at {clockText(end.arriveAt, date)} when all goes as told. Kept back in the latest
+          times: {kept}, {durationText(start.marginOnS)} from the start.
         </p>
       )}
       {leaveAt.value === undefined && (

@@ -51,7 +51,7 @@ export function FindingRow({ finding, open, units, leaveAt }: Props) {
             <>
               {' '}
               <PencilMark />
-              <span class="unseen">, by your own note</span>
+              <span class="unseen">, by the firm’s own note</span>
             </>
           )}
         </span>

@@ -35,7 +35,7 @@ const STATES: States = [
       await page
         .locator('.detail-say', { hasText: 'The firm measured 3.40 m' })
         .waitFor({ timeout: SOON_MS });
-      expect(await barredRow(page, 'height').textContent()).toContain('by your own note');
+      expect(await barredRow(page, 'height').textContent()).toContain('by the firm’s own note');
       for (const place of ['.map-note', '.strip-noted']) expect(await page.locator(place).count()).toBe(1);
     },
   ],

@@ -28,6 +28,8 @@ export function sayChanged(was: Finding, now: Finding, units: Units): string {
 
 /** A figure or a road where there was none. @param now what it comes to, where it is still worth telling */
 export function sayNowMapped(was: Finding, now: Finding | undefined, units: Units): string {
+  if (now?.note !== undefined)
+    return `Settled by the firm’s own note, open before. ${namePlaceInLine(now, units)}.`;
   if (now !== undefined) return `Mapped now, open before. ${namePlaceInLine(now, units)}.`;
   return `No longer open: ${namePlaceInLine(was, units)}. The newer map settles it, and nothing stops the vehicle there.`;
 }

@@ -16,6 +16,8 @@ export interface StandsNow {
   /** the maps of the shelf */
   readonly maps: Parameters<typeof mapKey>[0];
   readonly program: string;
+  /** what the sheet was made from in the library, and is there no more */
+  readonly gone: { readonly vehicle: boolean; readonly drive: boolean };
   /** ISO 8601 */
   readonly moment: string;
 }
@@ -34,6 +36,8 @@ export function changedSince(facts: HandedFacts, now: StandsNow, sha256: Sha256)
     load: facts.loadKept === true && hashOf(now.load ?? [], sha256) !== facts.load,
     note: notes !== undefined && JSON.stringify(notes) !== JSON.stringify([...facts.notes].sort()),
     program: now.program !== facts.program,
+    'vehicle gone': now.gone.vehicle,
+    'drive gone': now.gone.drive,
   };
   return SINCE.filter((each) => changed[each]);
 }

@@ -1,7 +1,7 @@
 import { listed } from '../../units/text.ts';
 
 /** What of a handed-out check can have changed since. */
-export const SINCE = ['map', 'card', 'load', 'note', 'program'] as const;
+export const SINCE = ['map', 'card', 'load', 'note', 'program', 'vehicle gone', 'drive gone'] as const;
 export type Since = (typeof SINCE)[number];
 
 const SAY: Readonly<Record<Since, string>> = {
@@ -10,6 +10,8 @@ const SAY: Readonly<Record<Since, string>> = {
   load: 'the load was changed',
   note: 'a local note was added, changed or ended',
   program: 'the program is another version',
+  'vehicle gone': 'the vehicle is off the fleet',
+  'drive gone': 'the drive is in the bin',
 };
 
 /** Why, in words; '' for nothing. */

@@ -11,7 +11,13 @@ import { pathFrom, readWords, USAGE_HINT } from '../read-words.ts';
 import type { YardCommand } from './command.ts';
 import { findItem } from './find-item.ts';
 
-/** `yard vehicle add CARD.json`: puts a vehicle into the fleet. */
+const TOLD = {
+  new: 'added',
+  there: 'in the fleet already, so it stands there once',
+  changed: 'in the fleet, and has this card now',
+} as const;
+
+/** `yard vehicle add CARD.json`: puts a vehicle into the fleet; one of its name gets the new card. */
 export const vehicleAdd: YardCommand = async (words, terminal, library) => {
   const read = readWords(words, { once: [], flags: ['json'], bare: 1 });
   if (!read.ok) return read;
@@ -20,8 +26,8 @@ export const vehicleAdd: YardCommand = async (words, terminal, library) => {
   const card = await readVehicleFile(pathFrom(terminal.folder, path));
   if (!card.ok) return card;
   const fleet = library.list('vehicle');
-  const say = (id: string, was: 'new' | 'there') => {
-    const told = was === 'new' ? 'added' : 'in the fleet already, so it stands there once';
+  const say = (id: string, was: keyof typeof TOLD) => {
+    const told = TOLD[was];
     return ok({
       text: read.value.flag('json')
         ? jsonText({ vehicle: { id, name: card.value.name }, was })
@@ -32,6 +38,13 @@ export const vehicleAdd: YardCommand = async (words, terminal, library) => {
     versions.some(({ body }) => isDeepStrictEqual(body.card, card.value)),
   );
   if (same) return say(same.id, 'there');
+  const named = fleet.find(({ versions }) => versions.some(({ body }) => body.card.name === card.value.name));
+  const known = named?.versions[0];
+  if (named && known) {
+    const body = { ...known.body, card: card.value };
+    const put = await library.put({ kind: 'vehicle', id: named.id, body, over: named.heads });
+    return put.ok ? say(named.id, 'changed') : put;
+  }
   if (fleet.length >= FLEET_MAX)
     return fail(
       'too-many',

@@ -45,7 +45,7 @@ export async function outSheets({ library, dataFolder, now }: OutOf): Promise<Ou
     leaves: leaves(sheet.body, dayOf(now())),
     since: changedSince(
       sheet.body,
-      { ...nowAboard(library, sheet), notes, maps, program: PROGRAM, moment },
+      { ...nowAboard(library, sheet), gone: goneOf(library, sheet), notes, maps, program: PROGRAM, moment },
       sha256Of,
     ),
   }));
@@ -65,6 +65,17 @@ function nowAboard(
   const item = body.vehicle === undefined ? undefined : library.find('vehicle', body.vehicle);
   const kept = item?.versions[0]?.body;
   return { card: kept?.card, load: kept && loadOf(library, kept.vehicleId) };
+}
+
+function goneOf(
+  library: Library,
+  { body }: OutSheet,
+): { readonly vehicle: boolean; readonly drive: boolean } {
+  const isGone = (kind: 'vehicle' | 'drive', id: string | undefined) => {
+    const item = id === undefined ? undefined : library.find(kind, id);
+    return item !== undefined && isDeleted(item);
+  };
+  return { vehicle: isGone('vehicle', body.vehicle), drive: isGone('drive', body.drive) };
 }
 
 /** A sheet's drive to be checked again, and the report that was handed out: plain data that a thread can be handed. */

@@ -33,6 +33,9 @@ function momentOf(wall: string, zone: Parameters<typeof shown>[1]): number {
     if (shown(ms, zone) === wall) return ms;
 }
 
+const APART =
+  'This drive does not end where it starts: the times are for its end. The way back is not in them.';
+
 describe('the day of a drive', () => {
   it('leaves each stop in time for the return hour, over two time zones and nights when the clocks change', () => {
     const times = timesOf(ROAD.drive, ROAD.roads, COACHBUILT);
@@ -84,12 +87,12 @@ describe('the day of a drive', () => {
     expect(day.start.latestLeaveAt).toBe(`${shown(homeMs - 1000 * (1.15 * totalS + 3600), LISBON)}+01:00`);
     expect(day.end.homeBy).toBe('2027-06-12T17:00+02:00');
     expect(day.end.spareS).toBe(Math.floor(7 * 3600 - 1.15 * totalS - 3600));
-    expect(day.notes).toEqual([]);
+    expect(day.notes).toEqual([APART]);
   });
 
   it('says so when the yard closes first, or only the margin is used up', () => {
     const late = dayOf(ROAD, { stops: [], homeBy: '2027-06-12T10:30', leaveAt: '2027-06-12T09:00' });
-    expect(late.notes.join()).toMatch(/^Too late for the yard: you arrive at 11:\d\d/);
+    expect(late.notes.join()).toMatch(/Too late: you are at the end of the drive at 11:\d\d/);
     const { totalS } = timesOf(ROAD.drive, ROAD.roads, COACHBUILT);
     const arriveMs = Date.parse('2027-06-12T08:00Z') + 1000 * totalS;
     const homeBy = shown(arriveMs + 60_000, MADRID);

@@ -61,6 +61,7 @@ describe('what changed since a check was handed out', () => {
   const standing = {
     card: report.vehicle,
     load: undefined,
+    gone: { vehicle: false, drive: false },
     notes: [note],
     maps,
     program: report.program,
@@ -82,12 +83,22 @@ describe('what changed since a check was handed out', () => {
     expect(since({ notes: [{ ...note, say: 'lower' }] })).toEqual(['note']);
     expect(since({ notes: [note, { ...note, id: 'note-00000002', at: { lat: 60, lon: 60 } }] })).toEqual([]);
     expect(since({ program: 'Lanegauge 99' })).toEqual(['program']);
+    expect(since({ gone: { vehicle: true, drive: true } })).toEqual(['vehicle gone', 'drive gone']);
   });
 
   it('tells what is new or worse, and nothing that is better', () => {
     const worse = newOrWorse(NORTH.report, LOW.report, 'metric');
     expect(worse).toMatchObject({ ok: true, value: [expect.stringMatching(/Barred height: 0.55 m over/)] });
     expect(newOrWorse(LOW.report, NORTH.report, 'metric')).toEqual({ ok: true, value: [] });
+    const { report } = NORTH;
+    const taller = { ...report, vehicle: { ...report.vehicle, heightM: 3.25, grossKg: 3300 } };
+    expect(newOrWorse(report, taller, 'metric')).toEqual({
+      ok: true,
+      value: [
+        expect.stringMatching(/^The papers handed out say height .* m; the card says 3.25 m now\./),
+        expect.stringMatching(/plated weight .* kg; the card says 3300 kg now/),
+      ],
+    });
     const lower = handedOver([road(1, ['0,0', '5,0'], { maxheight: '2.2' })], [1]);
     expect(newOrWorse(LOW.report, lower.report, 'metric')).toMatchObject({ ok: true, value: { length: 1 } });
   });

@@ -10,9 +10,10 @@ export class ByteStore {
   view: DataView<ArrayBuffer>;
   at = 0;
 
-  constructor(roomBytes = 4096) {
-    this.bytes = new Uint8Array(roomBytes);
-    this.view = new DataView(this.bytes.buffer);
+  /** @param room bytes of its own, or some that are lent to it */
+  constructor(room: number | Uint8Array<ArrayBuffer> = 4096) {
+    this.bytes = typeof room === 'number' ? new Uint8Array(room) : room;
+    this.view = new DataView(this.bytes.buffer, this.bytes.byteOffset, this.bytes.length);
   }
 
   /** Makes sure that so many bytes more can be written. */

@@ -1,7 +1,10 @@
 import { Reader } from '../../../../geo/shelf/bytes.ts';
 import { ByteStore } from '../../../../geo/shelf/import/byte-store.ts';
+import { RowFinder } from '../../../../geo/shelf/import/grid.ts';
 import { foldName } from '../../../../geo/shelf/names.ts';
 import { readText } from '../../../../geo/shelf/tag-bytes.ts';
+import { sameRoadCell } from './read-names.ts';
+import { RecentNames } from './recent-names.ts';
 import { Spill } from './spill.ts';
 import type { SpillIndex } from './spill-index.ts';
 
@@ -13,6 +16,10 @@ export class NamesOut {
   private readonly spill: Spill;
   private readonly record = new ByteStore(512);
   private readonly buckets = new Map<string, number>();
+  private readonly recent = new RecentNames();
+  private readonly rows = new RowFinder();
+  /** where the text of the name begun last stands in its record */
+  private textAt = 0;
   /** of the name begun last; undefined where it is not listed */
   private bucket: number | undefined;
 
@@ -27,7 +34,15 @@ export class NamesOut {
     record.at = 0;
     record.room(40 + to - from);
     record.uint(to - from);
+    this.textAt = record.at;
     record.append(bytes, from, to);
+  }
+
+  /** Puts the name begun last at a place where a road bears it. @param id of its way */
+  putRoad(id: number, lat: number, lon: number): void {
+    const { record, textAt } = this;
+    const cell = sameRoadCell(this.rows, lat, lon);
+    if (!this.recent.has(record.bytes, textAt, record.at, { cell, id })) this.put(id, lat, lon);
   }
 
   /** Puts the name begun last at a place. @param id of what bears it */

@@ -9,6 +9,12 @@ import { readText } from '../../../../geo/shelf/tag-bytes.ts';
 /** One entry is kept of a road's name in each tile of this zoom. */
 const SAME_ROAD_ZOOM = 10;
 
+/** The cell in which a road's name is listed but once. */
+export function sameRoadCell(rows: RowFinder, lat: number, lon: number): number {
+  const shift = CELL_ZOOM - SAME_ROAD_ZOOM;
+  return ((rows.rowAt(lat) >> shift) << SAME_ROAD_ZOOM) | (columnAt(lon) >> shift);
+}
+
 /** All that bears one name and is of one kind, by its places in a list; of roads one in each cell. */
 export interface Bearers {
   readonly name: string;
@@ -69,9 +75,7 @@ export class NameReader {
       // each text is made but once
       known[text] ??= bearersOf(new Reader(texts.store.bytes, texts.start[text], texts.start[text + 1]), all);
       const { bearers, what } = known[text];
-      const column = columnAt(lon) >> (CELL_ZOOM - SAME_ROAD_ZOOM);
-      const row = rows.rowAt(lat) >> (CELL_ZOOM - SAME_ROAD_ZOOM);
-      const cell = bearers.kind === 'road' ? (row << SAME_ROAD_ZOOM) | column : --others;
+      const cell = bearers.kind === 'road' ? sameRoadCell(rows, lat, lon) : --others;
       const there = bearers.byCell.get(cell);
       if (there !== undefined && list.id[there]! <= id) continue;
       const at = there ?? list.add();

@@ -9,6 +9,7 @@ import { cannotWrite } from './stopped.ts';
 const ARENA_BYTES = 8 * 1024 * 1024;
 const PAGE_MOST = 32 * 1024;
 const PAGE_LEAST = 1024;
+const PIECE_BYTES = 1024 * 1024;
 
 /**
  * Sorts records into buckets of one file. Each bucket has a page in memory that is written when it is full; a record
@@ -20,6 +21,8 @@ export class Spill {
   /** made when first needed: many buckets stay empty */
   private readonly pages: (ByteStore | undefined)[];
   private readonly pageBytes: number;
+  /** not cut into pages yet */
+  private piece = new Uint8Array(0);
   private readonly extents = new ExtentLog();
   private written = 0;
 
@@ -40,7 +43,7 @@ export class Spill {
     if (bytes > this.pageBytes) return undefined;
     let page = this.pages[bucket];
     if (page === undefined) {
-      page = new ByteStore(this.pageBytes);
+      page = new ByteStore(this.nextPage());
       this.pages[bucket] = page;
     } else if (page.at + bytes > this.pageBytes) this.flush(bucket, page);
     return page;
@@ -63,6 +66,15 @@ export class Spill {
     for (const [bucket, page] of this.pages.entries()) if (page) this.flush(bucket, page);
     closeSync(this.fd);
     return this.extents.index(this.path, this.pages.length);
+  }
+
+  /** Pages are cut from large pieces, which the system gets back whole when the thread ends. */
+  private nextPage(): Uint8Array<ArrayBuffer> {
+    const { pageBytes } = this;
+    if (this.piece.length < pageBytes) this.piece = new Uint8Array(PIECE_BYTES);
+    const page = this.piece.subarray(0, pageBytes);
+    this.piece = this.piece.subarray(pageBytes);
+    return page;
   }
 
   private flush(bucket: number, page: ByteStore): void {

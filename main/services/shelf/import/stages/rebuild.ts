@@ -281,7 +281,10 @@ export class WayRebuilder {
     // one that is there
     if (Number.isNaN(located.lat[middle]!)) middle = located.lat.findIndex((lat) => !Number.isNaN(lat));
     this.names.begin(this.store.bytes, record.nameFrom, record.nameTo);
-    this.names.put(record.id, located.lat[middle]!, located.lon[middle]!);
+    const lat = located.lat[middle]!;
+    const lon = located.lon[middle]!;
+    if (record.kind === WAY_KIND.road) this.names.putRoad(record.id, lat, lon);
+    else this.names.put(record.id, lat, lon);
   }
 
   /** A line waits for those that lie about where it does, to be joined with them. */

@@ -50,6 +50,8 @@ export async function watchRecords(options: Options): Promise<WatchedRecords> {
   const { files, looked } = state;
   let place: readonly string[] = [];
   let scanning: Promise<void> = Promise.resolve();
+  /** looks at the folder that have not come to their end in time, and still go on */
+  let waitedFor = 0;
   const isGone = () => files.size > 0 && !existsSync(folder);
 
   async function scan(kind: Kind | undefined): Promise<void> {
@@ -72,7 +74,13 @@ export async function watchRecords(options: Options): Promise<WatchedRecords> {
     scanning = done;
     const late = new AbortController();
     const slow = wait(waitMs, true, { signal: late.signal, ref: false }).catch(() => false);
-    if (await Promise.race([done.then(() => false), slow])) place = [saySlow(folder)];
+    if (await Promise.race([done.then(() => false), slow])) {
+      waitedFor++;
+      const came = () => {
+        waitedFor--;
+      };
+      done.then(came, came);
+    }
     late.abort();
   }
 
@@ -92,6 +100,7 @@ export async function watchRecords(options: Options): Promise<WatchedRecords> {
     before: (item) => versionsBefore(state, item),
     isGone,
     notices: () => [
+      ...(waitedFor > 0 ? [saySlow(folder)] : []),
       ...place,
       ...sayUnusable(folder, [...[...looked.values()].flatMap(({ unusable }) => unusable), ...state.strays]),
     ],

@@ -60,7 +60,7 @@ export const HELP = `lanegauge: will this vehicle get along this drive?
   MAP is an OpenStreetMap extract: .osm.pbf, .osm, .osm.gz or Overpass JSON, told apart by content.
   PATH holds { "segments": [{ "line": 30 }, { "arc": 8, "turnDeg": 90 }, { "line": 40 }] }: metres, degrees to the left.
   Exit code: 0 nothing barred or over, 1 something barred, over its plate, tighter than full lock, or no such drive,
-  2 input could not be used, 130 stopped by Ctrl-C.
+  2 input could not be used, 130 stopped by Ctrl-C; of shelf and yard 0 done, whatever the pairs say.
 
 Signs and the road decide. Map data is incomplete; this is an aid for planning, not a permit.
 `;

@@ -36,15 +36,15 @@ export interface Head {
  * @param newer whether others were left out that this program does not understand
  */
 export function itemOf(heads: readonly [Head, ...Head[]], newer: boolean): Item {
-  const [{ record: any }] = heads;
+  const [{ record: first }] = heads;
   const versions: Version<Kind>[] = [];
   for (const { name, record } of heads)
     if (record.body !== undefined && !versions.some(({ body }) => sameContent(body, record.body)))
       versions.push({ name, made: record.made, body: record.body });
   const deletions = heads.flatMap(({ record }) => (record.body === undefined ? [record.made] : []));
   return {
-    id: any.id,
-    kind: any.kind,
+    id: first.id,
+    kind: first.kind,
     versions,
     heads: heads.map(({ name }) => name),
     ...(deletions.length === 0 ? {} : { deleted: deletions.sort().at(-1) ?? '' }),

@@ -1,4 +1,4 @@
-/** So many characters of its hash name a record: enough for as many as any firm makes. */
+/** So many characters of its hash name a record: two of one name would take more records than a firm ever makes. */
 const NAME_LENGTH = 20;
 
 /** How a record is called: the beginning of the SHA-256 of its bytes, lowercase hexadecimal. */

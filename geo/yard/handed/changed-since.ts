@@ -3,8 +3,8 @@ import type { Sha256 } from '../../library/record-name.ts';
 import type { LoadList } from '../../load/list/load-list.ts';
 import type { LocalNote } from '../../notes/note.ts';
 import type { VehicleCard } from '../../vehicle/card.ts';
+import { hashOf, notePrints, notesAbout } from '../fingerprints.ts';
 import { mapKey } from '../map-key.ts';
-import { hashOf, notePrints, notesAbout } from './facts.ts';
 import { SINCE, type Since } from './say-since.ts';
 
 /** How it stands now. */

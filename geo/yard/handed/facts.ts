@@ -3,14 +3,13 @@ import type { Route } from '../../drive/gpx/route.ts';
 import { given } from '../../given.ts';
 import type { HandedFacts } from '../../library/body/handed.ts';
 import type { Sha256 } from '../../library/record-name.ts';
-import { orderedText } from '../../library/write-record.ts';
 import type { LoadList } from '../../load/list/load-list.ts';
-import { notesHolding } from '../../notes/holding.ts';
 import type { LocalNote } from '../../notes/note.ts';
 import type { DriveReport } from '../../report/report.ts';
-import { type Box, boxOfDiscs } from '../../roads/box.ts';
+import { boxOfDiscs } from '../../roads/box.ts';
 import { discsAlong } from '../../roads/discs.ts';
 import { cut } from '../../units/text.ts';
+import { hashOf, notePrints, notesAbout } from '../fingerprints.ts';
 import { mapKey } from '../map-key.ts';
 
 /** Where drive, vehicle and load of a handing-over come from. */
@@ -65,22 +64,4 @@ export function handedFacts(check: HandedCheck, of: HandedOf, sha256: Sha256): H
 /** The report as its file has it. */
 export function reportText(report: DriveReport): string {
   return `${JSON.stringify(report, null, 2)}\n`;
-}
-
-/** The hash of a value, in whatever order its members came. */
-export function hashOf(value: unknown, sha256: Sha256): string {
-  return sha256(orderedText(value));
-}
-
-/** The notes that hold about a drive at a moment. */
-export function notesAbout(notes: readonly LocalNote[], box: Box, moment: string): readonly LocalNote[] {
-  return notesHolding(notes, moment).filter(({ at: { lat, lon } }) => {
-    const between = [-360, 0, 360].some((turn) => lon + turn >= box.west && lon + turn <= box.east);
-    return lat >= box.south && lat <= box.north && between;
-  });
-}
-
-/** Each note by its id and what it says. */
-export function notePrints(notes: readonly LocalNote[], sha256: Sha256): string[] {
-  return notes.map((note) => `${note.id} ${hashOf(note, sha256).slice(0, 20)}`).sort();
 }

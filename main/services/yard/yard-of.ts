@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import { keptDay } from '../../../geo/day/kept-day.ts';
 import { given } from '../../../geo/given.ts';
 import { type DriveBody, driveName } from '../../../geo/library/body/drive.ts';
 import type { Item } from '../../../geo/library/item.ts';
@@ -62,7 +63,7 @@ function marginsOf({ margins }: YardAsked['settings']): Settings['margins'] | un
 /** Of several versions the first stands in until a person has chosen. */
 function gridDrive(library: Library, { id, versions: [version] }: Item<'drive'>): GridDrive[] {
   if (version === undefined) return [];
-  const { gpx, file, track, leaveAt }: DriveBody = version.body;
+  const { gpx, file, track, leaveAt, plan }: DriveBody = version.body;
   return [
     {
       id,
@@ -70,7 +71,7 @@ function gridDrive(library: Library, { id, versions: [version] }: Item<'drive'>)
       file: { path: library.pathOf('gpx', gpx), name: file },
       gpx,
       track,
-      ...given({ leaveAt }),
+      ...given({ leaveAt, day: plan && keptDay(plan) }),
     },
   ];
 }

@@ -1,20 +1,21 @@
-import { createHash } from 'node:crypto';
 import { rename } from 'node:fs/promises';
+import type { DayPlan } from '../../../../geo/day/plan.ts';
 import { given } from '../../../../geo/given.ts';
 import { append } from '../../../../geo/lists.ts';
-import { notesHolding } from '../../../../geo/notes/holding.ts';
 import type { LocalNote } from '../../../../geo/notes/note.ts';
 import { fail, ok, type Result } from '../../../../geo/result.ts';
 import type { Box } from '../../../../geo/roads/box.ts';
 import type { Units } from '../../../../geo/units/in-units.ts';
 import type { VehicleCard } from '../../../../geo/vehicle/card.ts';
 import type { Cell } from '../../../../geo/yard/cell.ts';
+import { hashOf, notesAbout } from '../../../../geo/yard/fingerprints.ts';
 import { type MadeOf, type Stale, staleOf } from '../../../../geo/yard/made-of.ts';
 import { mapKey } from '../../../../geo/yard/map-key.ts';
 import { type Acknowledgement, stillToSee } from '../../../../geo/yard/seen-changes.ts';
 import type { Settings } from '../../../contract/settings.ts';
 import { PROGRAM } from '../../../version.ts';
 import { codeOf, messageOf } from '../../files/system-error.ts';
+import { sha256Of } from '../../library/known-records.ts';
 import { partsOnShelf } from '../../shelf/parts-on-shelf.ts';
 import { judgeInThreads } from './judge-in-threads.ts';
 import { type KeptCell, type KeptDrive, keptAt, readKeptDrive, writeKeptDrive } from './kept-cells.ts';
@@ -30,6 +31,8 @@ export interface GridDrive {
   /** 1-based place among the file's tracks */
   readonly track: number;
   readonly leaveAt?: string;
+  /** its stops shift all that is passed after them */
+  readonly day?: DayPlan;
 }
 
 /** A column of the grid. */
@@ -148,11 +151,14 @@ export async function judgeGrid(
       ...given({ margins: of.margins, country: of.country }),
     };
     const endings: Promise<void>[] = [];
+    // where a drive's cells could not be kept, the others go on; it is said in the end
+    const unkept: unknown[] = [];
     await judge(tasks, setup, {
       signal: hooks.signal,
       hear(news) {
         if (news.kind === 'failed') hooks.hear(news);
-        else if (news.kind === 'done') endings.push(keep.end(news.drive, news.box));
+        else if (news.kind === 'done')
+          endings.push(keep.end(news.drive, news.box).catch((error) => void unkept.push(error)));
         else {
           judged++;
           hooks.hear({ kind: 'cell', cell: keep.take(news.cell) });
@@ -160,6 +166,7 @@ export async function judgeGrid(
       },
     });
     await Promise.all(endings);
+    if (unkept.length > 0) throw unkept[0];
     return hooks.signal.aborted ? fail('cancelled', 'Cancelled.') : ok(judged);
   } catch (error) {
     if (codeOf(error) === undefined) throw error;
@@ -192,38 +199,31 @@ type Parts = Parameters<typeof mapKey>[0];
 
 /** What a cell would be made of now. */
 function makesOf(of: GridOf, drive: GridDrive, parts: Parts, box: Box): (vehicle: GridVehicle) => MadeOf {
-  // by the day it is driven on, as a check takes them
-  const holding = notesHolding(of.notes, drive.leaveAt ?? of.made);
-  const near = holding.filter(({ at }) => contains(box, at));
   const shared = {
     map: mapKey(parts, box),
-    note: print(near),
+    // by the day it is driven on, as a check takes them
+    note: print(notesAbout(of.notes, box, drive.leaveAt ?? of.made)),
     margin: print([of.margins ?? null, of.country ?? null]),
-    drive: print([drive.gpx, drive.track, drive.leaveAt ?? null, PROGRAM]),
+    drive: print([drive.gpx, drive.track, drive.leaveAt ?? null, drive.day ?? null, PROGRAM]),
   };
   return ({ card }) => ({ ...shared, card: print(card) });
 }
 
-function contains(box: Box, { lat, lon }: { readonly lat: number; readonly lon: number }): boolean {
-  const between = [-360, 0, 360].some((turn) => lon + turn >= box.west && lon + turn <= box.east);
-  return lat >= box.south && lat <= box.north && between;
-}
-
 function print(value: unknown): string {
-  return createHash('sha256').update(JSON.stringify(value)).digest('hex').slice(0, 32);
+  return hashOf(value, sha256Of).slice(0, 32);
 }
 
 function tasksOf(of: GridOf, fresh: readonly GridCell[]): DriveTask[] {
   const done = new Set(fresh.map(({ drive, vehicle }) => JSON.stringify([drive, vehicle])));
   const { kept } = of;
-  return of.drives.flatMap(({ id, file, track, leaveAt }) => {
+  return of.drives.flatMap(({ id, file, track, leaveAt, day }) => {
     const vehicles = of.vehicles
       .filter((vehicle) => !done.has(JSON.stringify([id, vehicle.id])))
       .map((vehicle) => ({
         ...vehicle,
         ...(kept === undefined ? {} : { keptAt: keptAt(kept, id, vehicle.id) }),
       }));
-    return vehicles.length === 0 ? [] : [{ drive: id, file, track, vehicles, ...given({ leaveAt }) }];
+    return vehicles.length === 0 ? [] : [{ drive: id, file, track, vehicles, ...given({ leaveAt, day }) }];
   });
 }
 

@@ -20,6 +20,9 @@ import { roadsFromShelf } from '../../shelf/roads-from-shelf.ts';
 import { keepReport, keptReport } from './kept-report.ts';
 import type { DriveTask, JudgedCell, JudgeSetup, KeptAt } from './messages.ts';
 
+/** The fingerprint of a map of which something could not be read: equal to none, so that its cells are stale. */
+const DAMAGED = 'damaged';
+
 /**
  * Reads a drive and the shelf about it, follows it once and holds it against each vehicle: what a check of either with
  * the same notes, margins and leave time says.
@@ -39,23 +42,23 @@ export async function judgeDrive(
   const { route, note } = chosen.value;
   const box = boxOfDiscs(discsAlong(route));
   if (box === undefined) return fail('drive.empty', 'The drive has no line.');
-  const { roads } = await roadsFromShelf(shelf, route, async () => {});
+  const { roads, damaged } = await roadsFromShelf(shelf, route, async () => {});
   const drive = followRoads(route, roads);
   const endless = refuseEndless(drive);
   if (endless !== undefined) return { ok: false, error: endless };
   const leaving: Result<Leaving | undefined> =
     task.leaveAt === undefined ? ok(undefined) : readLeaving(task.leaveAt, drive, roads, setup.country);
   if (!leaving.ok) return leaving;
-  const map = mapKey(
-    shelf.parts.map(({ part }) => part.meta),
-    box,
-  );
+  // once such a map is mended its parts are what they were, and the cell is no longer what a check says
+  const isWhole = damaged.every((name) => shelf.damaged.includes(name));
+  const parts = shelf.parts.map(({ part }) => part.meta);
+  const map = isWhole ? mapKey(parts, box) : DAMAGED;
   const input: Omit<CheckInput, 'card'> = {
     route,
     file: basename(task.file.name),
     drive,
     roads,
-    ...given({ margins: setup.margins, country: setup.country, leaving: leaving.value }),
+    ...given({ margins: setup.margins, country: setup.country, leaving: leaving.value, day: task.day }),
     localNotes: setup.notes,
     notes: [...(note === undefined ? [] : [note]), ...read.value.notes],
     program: PROGRAM,

@@ -1,3 +1,4 @@
+import type { DayPlan } from '../../../../geo/day/plan.ts';
 import type { Difference } from '../../../../geo/library/differences/difference.ts';
 import type { LocalNote } from '../../../../geo/notes/note.ts';
 import type { Box } from '../../../../geo/roads/box.ts';
@@ -36,6 +37,7 @@ export interface DriveTask {
   readonly track?: number;
   /** local wall time, YYYY-MM-DDTHH:MM */
   readonly leaveAt?: string;
+  readonly day?: DayPlan;
   readonly vehicles: readonly {
     readonly id: string;
     readonly card: VehicleCard;
@@ -49,7 +51,7 @@ export interface JudgedCell {
   readonly drive: string;
   readonly vehicle: string;
   readonly cell: Cell;
-  /** of the shelf about the drive, as `mapKey` tells it */
+  /** of the shelf about the drive, as `mapKey` tells it; DAMAGED where something of it could not be read */
   readonly map: string;
   /** against the report that was seen; absent where there was none */
   readonly differences?: readonly Difference[];

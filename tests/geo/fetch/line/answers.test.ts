@@ -135,7 +135,7 @@ describe('answers brought together', () => {
     );
   });
 
-  it('are read as any answer is, and as an incomplete one where they lack something', () => {
+  it('are read like every answer, and as an incomplete one where they lack something', () => {
     const ways: number[] = [];
     const facts = readOverpassJson(merge(), { way: ({ id }) => ways.push(id) });
     expect(ways).toEqual([2]);

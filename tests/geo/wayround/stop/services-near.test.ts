@@ -185,7 +185,7 @@ interface DayFacts {
   readonly closes: number;
 }
 
-/** The drive with the way in it, read anew as any file would be, keeps what was told of the place. */
+/** The drive with the way in it, read anew as from a file, keeps what was told of the place. */
 function holdsWhenTaken(check: CheckInput, { way, stop, ...told }: ServiceOnWay, facts: DayFacts): void {
   const route = way === undefined ? check.route : routeWithWay(check, way);
   const plan: DayPlan = { stops: [stop], homeBy: facts.homeBy };

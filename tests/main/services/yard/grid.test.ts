@@ -1,7 +1,8 @@
-import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { DayPlan } from '../../../../geo/day/plan.ts';
 import type { VehicleCard } from '../../../../geo/vehicle/card.ts';
 import { cellOf } from '../../../../geo/yard/cell.ts';
 import { seenChange } from '../../../../geo/yard/seen-changes.ts';
@@ -65,6 +66,12 @@ beforeAll(async () => {
   };
 });
 afterAll(() => rmSync(home, { recursive: true, force: true }));
+
+/** Where a sample drive begins, degrees. */
+function startOf(path: string): { lat: number; lon: number } {
+  const [, lat = '', lon = ''] = /<trkpt lat="([^"]+)" lon="([^"]+)"/.exec(readFileSync(path, 'utf8')) ?? [];
+  return { lat: Number(lat), lon: Number(lon) };
+}
 
 async function judge(of: GridOf, which: Which = 'stale'): Promise<GridNews[]> {
   const news: GridNews[] = [];
@@ -140,6 +147,52 @@ describe('the grid', () => {
       { kind: 'failed', drive: 'x', say: expect.stringContaining('nowhere.gpx') },
     ]);
     expect(news.filter(({ kind }) => kind === 'cell')).toHaveLength(2);
+  });
+
+  it('counts the stays of the day that is kept with a drive: what comes after them is passed later', async () => {
+    const leaveAt = '2027-06-12T04:30';
+    const everything = { ...drive('e', 'everything.gpx'), leaveAt };
+    const { lat, lon } = startOf(everything.file.path);
+    const day: DayPlan = { stops: [{ name: 'At the yard', lat, lon, atM: 0, stayMin: 9 * 60 }] };
+    const kept = join(home, 'day');
+    const stayed = { ...grid, drives: [{ ...everything, day }], vehicles: [grid.vehicles[0]!], kept };
+    const plain = await judge({ ...stayed, drives: [everything] });
+    // with another day it is another cell: nothing is known of it yet
+    expect(await knownCells(stayed)).toEqual([]);
+    const { report } = worked(
+      await checkFromFiles(
+        {
+          routePath: everything.file.path,
+          mapPaths: [],
+          shelf: grid.shelf,
+          vehiclePath: CARD,
+          country: 'GB',
+          leaveAt,
+          day,
+        },
+        { now },
+      ),
+    );
+    const judged = await judge(stayed);
+    expect(judged).toMatchObject([{ cell: { cell: cellOf(report) } }]);
+    expect(judged).not.toMatchObject(
+      plain.map((each) => each.kind === 'cell' && { cell: { cell: each.cell.cell } }),
+    );
+  });
+
+  it('says so where a drive’s cells cannot be kept, and judges the others', async () => {
+    const kept = join(home, 'in-the-way');
+    mkdirSync(join(kept, 'b.json'), { recursive: true });
+    const news: GridNews[] = [];
+    const said = await judgeGrid(
+      { ...grid, kept },
+      'all',
+      { signal, hear: (each) => news.push(each) },
+      judgeHere,
+    );
+    expect(said).toMatchObject({ ok: false, error: { code: 'yard.unwritable' } });
+    expect(news.filter(({ kind }) => kind === 'cell')).toHaveLength(4);
+    expect(readdirSync(kept)).toContain('c.json');
   });
 
   it('is given up at once, and keeps what was done', async () => {

@@ -4,6 +4,7 @@ import type { Recent } from '../../main/contract/source.ts';
 import { beginPlan } from '../actions/begin-plan.ts';
 import { forgetRecent } from '../actions/keep.ts';
 import { openRecent, openSample } from '../actions/open.ts';
+import { LookAtShelf } from '../shelf/look-at-shelf.tsx';
 import { OWN_DRIVES } from '../shelf/own-drives.ts';
 import { description } from '../state/kept.ts';
 import { dialog } from '../state/page.ts';
@@ -27,15 +28,7 @@ export function OpenFiles() {
           {mapsOnShelf.value === 0
             ? `A drive can come alone. ${OWN_DRIVES}`
             : 'A drive can come alone: the maps on your shelf are used for it.'}{' '}
-          <button
-            type="button"
-            class="quiet"
-            onClick={() => {
-              dialog.value = 'shelf';
-            }}
-          >
-            Look at the shelf
-          </button>
+          <LookAtShelf />
         </p>
       </section>
       <section>

@@ -1,35 +1,23 @@
-import { useEffect } from 'preact/hooks';
+import { ClickBanner } from '../look/click-banner.tsx';
 import { shownPart } from '../state/parts.ts';
 import { places, placing, plan } from '../state/plan.ts';
 
-/** Over the map while a click puts a place: says so, puts one in the middle for the keyboard, and ends it; so does Escape. */
+/** Over the map while a click puts a place. */
 export function PlacingBanner({ onMiddle }: { onMiddle(): void }) {
-  const shown = plan.value !== undefined && placing.value;
-  useEffect(() => {
-    if (!shown) return;
-    const onKey = (event: KeyboardEvent) => {
-      if (event.key === 'Escape' && !event.defaultPrevented) end();
-    };
-    window.addEventListener('keydown', onKey);
-    return () => window.removeEventListener('keydown', onKey);
-  }, [shown]);
-  if (!shown) return null;
   return (
-    <div class="placing">
-      <p>
-        Click the map to put place {places.value.length + 1}.<span class="small soft"> Esc ends.</span>
-      </p>
-      <button type="button" onClick={onMiddle}>
-        Put it at the cross
-      </button>
-      <button type="button" onClick={end}>
-        Done<span class="unseen"> putting places</span>
-      </button>
-    </div>
+    <ClickBanner
+      shown={plan.value !== undefined && placing.value}
+      say={`Click the map to put place ${places.value.length + 1}.`}
+      onMiddle={onMiddle}
+      onEnd={() => {
+        placing.value = false;
+        shownPart.value = 'list';
+      }}
+      end={
+        <>
+          Done<span class="unseen"> putting places</span>
+        </>
+      }
+    />
   );
-}
-
-function end(): void {
-  placing.value = false;
-  shownPart.value = 'list';
 }

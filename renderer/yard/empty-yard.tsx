@@ -1,5 +1,5 @@
+import { LookAtShelf } from '../shelf/look-at-shelf.tsx';
 import { OWN_DRIVES } from '../shelf/own-drives.ts';
-import { dialog } from '../state/page.ts';
 import { mapsOnShelf } from '../state/shelf.ts';
 import { Aside } from './aside/aside.tsx';
 import { ChooseDrives } from './choose-drives.tsx';
@@ -21,16 +21,7 @@ export function EmptyYard() {
       </p>
       {mapsOnShelf.value === 0 && (
         <p class="small">
-          {OWN_DRIVES}{' '}
-          <button
-            type="button"
-            class="quiet"
-            onClick={() => {
-              dialog.value = 'shelf';
-            }}
-          >
-            Look at the shelf
-          </button>
+          {OWN_DRIVES} <LookAtShelf />
         </p>
       )}
       {bin.value.length > 0 && (

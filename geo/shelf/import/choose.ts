@@ -56,9 +56,10 @@ export interface WayChoice {
   readonly naming: Naming | undefined;
 }
 
-const BARE_EDGE: WayChoice = {
+/** A way of which nothing is asked but its kind. */
+export const PLAIN_EDGE: WayChoice = {
   kind: EDGE,
-  bare: true,
+  bare: false,
   nearOnly: false,
   zone: false,
   drawn: DRAWN.no,
@@ -67,6 +68,7 @@ const BARE_EDGE: WayChoice = {
   service: false,
   naming: undefined,
 };
+const BARE_EDGE: WayChoice = { ...PLAIN_EDGE, bare: true };
 
 /**
  * What a way is taken as; undefined where it is nothing to us.

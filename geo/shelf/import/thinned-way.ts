@@ -4,7 +4,7 @@ import type { Box } from '../../roads/box.ts';
 import { PER_DEGREE } from '../encode-block.ts';
 import { EDGE } from '../layers.ts';
 import { ByteStore } from './byte-store.ts';
-import { DRAWN, ROAD_CLASS, type WayChoice } from './choose.ts';
+import { PLAIN_EDGE, type WayChoice } from './choose.ts';
 import { type Located, newLocated, sizeLocated, type WholePlaces } from './located.ts';
 import { LineThinner } from './thin-line.ts';
 import { type Membership, writeFinePlaces, writeWay, writeWholePlaces } from './way-record.ts';
@@ -38,15 +38,8 @@ function measures({ south, north, west, east }: Box, layer: ThinnedLayer, px: nu
 
 /** By kind, EDGE the last: nothing is asked of what is drawn but its kind. */
 const CHOICES: readonly WayChoice[] = Array.from({ length: EDGE + 1 }, (_, kind) => ({
+  ...PLAIN_EDGE,
   kind,
-  bare: false,
-  nearOnly: false,
-  zone: false,
-  drawn: DRAWN.no,
-  line: false,
-  roadClass: ROAD_CLASS.none,
-  service: false,
-  naming: undefined,
 }));
 
 /** A line thinned for the map zoomed out; used for one way after the other. */

@@ -8,20 +8,6 @@ import { findItem, refuseTwoVersions } from './find-item.ts';
 
 const NAME_MOST = 200;
 
-/** `yard remove ID`: puts a drive into the bin. */
-export const yardRemove: YardCommand = async (words, _terminal, library) => {
-  const read = readNeeded(words, 1, 'yard remove needs the id of a drive.');
-  if (!read.ok) return read;
-  const found = findItem(library, 'drive', read.value.bare[0] ?? '');
-  if (!found.ok) return found;
-  const removed = await library.remove(found.value);
-  if (!removed.ok) return removed;
-  const { id } = found.value;
-  return ok({
-    text: read.value.flag('json') ? jsonText({ removed: id }) : `${id} lies in the bin for 90 days.\n`,
-  });
-};
-
 /** `yard rename ID NAME`: what a drive is called. */
 export const yardRename: YardCommand = async (words, _terminal, library) => {
   const read = readNeeded(words, 2, 'yard rename needs the id of a drive and its new name.');

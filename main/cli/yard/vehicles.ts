@@ -9,7 +9,6 @@ import { readVehicleFile } from '../../services/vehicle/read-vehicle-file.ts';
 import { jsonText } from '../json-text.ts';
 import { pathFrom, readWords, USAGE_HINT } from '../read-words.ts';
 import type { YardCommand } from './command.ts';
-import { findItem } from './find-item.ts';
 
 const TOLD = {
   new: 'added',
@@ -61,23 +60,6 @@ export const vehicleAdd: YardCommand = async (words, terminal, library) => {
     body: { vehicleId, card: card.value, rank: Math.floor(last) + 1 },
   });
   return put.ok ? say(id, 'new') : put;
-};
-
-/** `yard vehicle remove ID`: puts a vehicle into the bin. */
-export const vehicleRemove: YardCommand = async (words, _terminal, library) => {
-  const read = readWords(words, { once: [], flags: ['json'], bare: 1 });
-  if (!read.ok) return read;
-  const [typed] = read.value.bare;
-  if (typed === undefined)
-    return fail('usage', `yard vehicle remove needs the id of a vehicle. ${USAGE_HINT}`);
-  const found = findItem(library, 'vehicle', typed);
-  if (!found.ok) return found;
-  const removed = await library.remove(found.value);
-  if (!removed.ok) return removed;
-  const { id } = found.value;
-  return ok({
-    text: read.value.flag('json') ? jsonText({ removed: id }) : `${id} lies in the bin for 90 days.\n`,
-  });
 };
 
 /** What of a name can stand in an id. */

@@ -10,17 +10,18 @@ import { openRecents } from '../../services/recents/recents-store.ts';
 import { pathFrom, USAGE_HINT } from '../read-words.ts';
 import { EXIT_INTERRUPTED, EXIT_UNUSABLE, refuse, type Terminal } from '../terminal.ts';
 import { yardAdd } from './add.ts';
-import { yardChoose, yardRemove, yardRename, yardRestore } from './change.ts';
+import { yardChoose, yardRename, yardRestore } from './change.ts';
 import type { YardCommand, YardSaid } from './command.ts';
 import { yardGrid } from './grid.ts';
 import { yardList } from './list.ts';
 import { noteAdd } from './note-add.ts';
-import { noteList, noteRemove } from './notes.ts';
+import { noteList } from './notes.ts';
 import { yardOut } from './out.ts';
 import { yardPlace } from './place.ts';
 import { yardRecheck } from './recheck.ts';
+import { noteRemove, vehicleRemove, yardRemove } from './remove.ts';
 import { yardSheet } from './sheet.ts';
-import { vehicleAdd, vehicleRemove } from './vehicles.ts';
+import { vehicleAdd } from './vehicles.ts';
 
 const COMMANDS: Readonly<Record<string, YardCommand>> = {
   add: yardAdd,

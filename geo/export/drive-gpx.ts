@@ -2,28 +2,29 @@ import type { Waypoint } from '../drive/gpx/gpx-text.ts';
 import type { Route } from '../drive/gpx/route.ts';
 import { writeGpx } from '../drive/gpx/write-gpx.ts';
 import type { Place } from '../earth/sphere.ts';
+import { driverAdvice } from '../report/driver-advice.ts';
 import { LEVEL_WORD } from '../report/level.ts';
 import { namePlaceInLine } from '../report/name-place.ts';
 import { type Numbered, numberedFindings } from '../report/numbered.ts';
 import type { DriveReport, Finding, Subject } from '../report/report.ts';
 import type { Result } from '../result.ts';
 
-/** The last place to turn off before a finding, with what is said of it. */
-export interface TurnOffPlace {
-  readonly at: Place;
+/** What is said of turning off before a finding, and the last place for it; undefined where there is none. */
+export interface TurnOffTold {
   readonly say: string;
+  readonly place: { readonly at: Place; readonly atM: number } | undefined;
 }
 
 /**
  * The planned drive as GPX 1.1, its track as it was, with a waypoint for every finding that screens show, under its number
  * in driving order: `02 LOW 2.8`; and one at the last place to turn off before it, `02 OFF NOW`. Names hold to the ten
- * characters that small devices show; the rest is in the comment.
+ * characters that small devices show; the rest is in the comment. That there is no such place is told with the finding.
  * @param turnOffs by finding id
  */
 export function driveGpx(
   report: DriveReport,
   route: Route,
-  turnOffs: ReadonlyMap<string, TurnOffPlace> = new Map(),
+  turnOffs: ReadonlyMap<string, TurnOffTold> = new Map(),
 ): Result<string> {
   return writeGpx(
     { name: route.name || report.route.file, segments: route.segments },
@@ -32,22 +33,24 @@ export function driveGpx(
   );
 }
 
-function waypointsOf({ label, finding }: Numbered, turnOff: TurnOffPlace | undefined): Waypoint[] {
-  const { at, say, advice, level } = finding;
+function waypointsOf({ label, finding }: Numbered, turnOff: TurnOffTold | undefined): Waypoint[] {
+  const { at, say, level } = finding;
+  const off = turnOff?.place;
+  const none = turnOff !== undefined && off === undefined ? turnOff.say : '';
   const place: Waypoint = {
     lat: at.lat,
     lon: at.lon,
     name: `${label} ${wordOf(finding)}`,
     comment: namePlaceInLine(finding, 'both'),
-    description: `${say} ${advice}`.trim(),
+    description: [say, driverAdvice(finding), none].filter((part) => part !== '').join(' '),
     symbol: 'Flag',
     type: LEVEL_WORD[level],
   };
-  if (turnOff === undefined) return [place];
+  if (turnOff === undefined || off === undefined) return [place];
   return [
     {
-      lat: turnOff.at.lat,
-      lon: turnOff.at.lon,
+      lat: off.at.lat,
+      lon: off.at.lon,
       name: `${label} OFF NOW`,
       comment: turnOff.say,
       description: `${turnOff.say} ${namePlaceInLine(finding, 'both')}`,

@@ -1,15 +1,15 @@
 import { numberedFindings } from '../report/numbered.ts';
 import type { DriveReport, Finding } from '../report/report.ts';
+import { type Cell, csvText } from '../units/csv.ts';
 import { METRES_PER_MILE } from '../units/exact.ts';
-import { type Cell, csvText } from './csv-text.ts';
-import type { TurnOffPlace } from './drive-gpx.ts';
+import type { TurnOffTold } from './drive-gpx.ts';
 
 /** What a row is made of. */
 interface Row {
   readonly finding: Finding;
   /** undefined for a folded one, which has none */
   readonly number: number | undefined;
-  readonly turnOff: (TurnOffPlace & { readonly atM: number }) | undefined;
+  readonly turnOff: TurnOffTold | undefined;
 }
 
 const COLUMNS: readonly (readonly [string, (row: Row) => Cell])[] = [
@@ -36,9 +36,9 @@ const COLUMNS: readonly (readonly [string, (row: Row) => Cell])[] = [
   ['lat', ({ finding }) => degrees(finding.at.lat)],
   ['lon', ({ finding }) => degrees(finding.at.lon)],
   ['turn_off', ({ turnOff }) => turnOff?.say],
-  ['turn_off_km', ({ turnOff }) => turnOff && round(turnOff.atM / 1000)],
-  ['turn_off_lat', ({ turnOff }) => turnOff && degrees(turnOff.at.lat)],
-  ['turn_off_lon', ({ turnOff }) => turnOff && degrees(turnOff.at.lon)],
+  ['turn_off_km', ({ turnOff }) => turnOff?.place && round(turnOff.place.atM / 1000)],
+  ['turn_off_lat', ({ turnOff }) => turnOff?.place && degrees(turnOff.place.at.lat)],
+  ['turn_off_lon', ({ turnOff }) => turnOff?.place && degrees(turnOff.place.at.lon)],
   ['osm', ({ finding }) => finding.osm.map(({ type, id }) => `${type}/${id}`).join(' ')],
   [
     'tags',
@@ -64,10 +64,7 @@ function degrees(value: number): number {
  * The findings as CSV: one row of headings, one row a finding, folded ones too. Kilometres, miles, metres, kilograms.
  * @param turnOffs by finding id
  */
-export function findingsCsv(
-  { findings }: DriveReport,
-  turnOffs: ReadonlyMap<string, TurnOffPlace & { readonly atM: number }>,
-): string {
+export function findingsCsv({ findings }: DriveReport, turnOffs: ReadonlyMap<string, TurnOffTold>): string {
   const numbers = new Map(numberedFindings(findings).map(({ number, finding }) => [finding, number]));
   const rows = findings.map(
     (finding): Row => ({

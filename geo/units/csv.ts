@@ -1,18 +1,20 @@
-/** A cell of a table: text, a number as it is, or nothing. */
+import { plainLine } from './text.ts';
+
+/** A cell of a table: a number stays one, undefined is empty. */
 export type Cell = string | number | undefined;
 
-/** Begins of text that a spreadsheet would take for a formula. */
-const FORMULA = /^[=+\-@\t\r\0]/;
-
-/** A table as CSV (RFC 4180): each row of equal length, lines ended by CR LF; text that looks like a formula is made text. */
+/** Rows as RFC 4180 has them: commas, quotes doubled, lines ended by CR LF; no cell has a line break of its own. */
 export function csvText(rows: readonly (readonly Cell[])[]): string {
   return rows.map((row) => `${row.map(cellText).join(',')}\r\n`).join('');
 }
 
+/** A spreadsheet takes a text that begins like this for a formula: an apostrophe before it keeps it a text. */
+const FORMULA = /^[\s\0]*[=+\-@\t\r\0]/u;
+
 function cellText(cell: Cell): string {
   if (cell === undefined) return '';
-  if (typeof cell === 'number') return String(cell);
-  const plain = cell.replace(/[\r\n]+/g, ' ');
-  const text = FORMULA.test(cell) ? `'${plain}` : plain;
-  return /[",]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+  if (typeof cell === 'number') return Number.isFinite(cell) ? String(cell) : '';
+  const plain = plainLine(cell);
+  const text = FORMULA.test(cell) || FORMULA.test(plain) ? `'${plain}` : plain;
+  return /[",\r\n]/u.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }

@@ -1,6 +1,7 @@
 import { clockText } from '../../geo/clock/print-times.ts';
 import { STAY_MOST_MIN } from '../../geo/day/bounds.ts';
 import type { DayStop } from '../../geo/day/plan.ts';
+import { sayOpen } from '../../geo/day/say-open.ts';
 import type { StopTimes } from '../../geo/report/day.ts';
 import { DO_SERVICE } from '../../geo/services/kinds.ts';
 import { distanceIn } from '../../geo/units/in-units.ts';
@@ -96,6 +97,7 @@ function Stop({ stop, at, times }: Item) {
 
 function Times({ times }: { times: StopTimes }) {
   const { atM, arriveAt, leaveAt, latestLeaveAt, services, open } = times;
+  const isOpen = sayOpen(times);
   const date = report.value?.leaveAt;
   const late =
     latestLeaveAt !== undefined && leaveAt !== undefined && Date.parse(leaveAt) > Date.parse(latestLeaveAt);
@@ -123,7 +125,7 @@ function Times({ times }: { times: StopTimes }) {
         </span>
       )}
       {services.length > 0 && <span>{listed(services.map((kind) => lowerFirst(DO_SERVICE[kind])))}</span>}
-      {open && <span class={`day-${open.is}`}>{clip(open.say, 200)}</span>}
+      {isOpen !== undefined && <span class={`day-${open?.is ?? 'unknown'}`}>{clip(isOpen, 200)}</span>}
     </p>
   );
 }

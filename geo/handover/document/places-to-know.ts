@@ -1,5 +1,6 @@
 import { clockText } from '../../clock/print-times.ts';
 import { decidingOf } from '../../report/deciding.ts';
+import { driverAdvice } from '../../report/driver-advice.ts';
 import type { Finding } from '../../report/finding.ts';
 import { LEVEL_WORD } from '../../report/level.ts';
 import { namePlace } from '../../report/name-place.ts';
@@ -35,7 +36,7 @@ export function placesToKnow(
       road: finding.road === undefined ? undefined : clip(finding.road),
       sum: sayDeciding(finding),
       say: plainLine(finding.say),
-      advice: plainLine(finding.advice),
+      advice: plainLine(driverAdvice(finding)),
       wayRound: sayWayRound(finding.id, waysRound, noWayRound),
       turnOff: told,
     };

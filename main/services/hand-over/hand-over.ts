@@ -1,6 +1,6 @@
 import { stripOf } from '../../../geo/drive/strip/strip-of.ts';
 import { type DueEvent, dayIcs } from '../../../geo/export/day-ics.ts';
-import { driveGpx } from '../../../geo/export/drive-gpx.ts';
+import { driveGpx, type TurnOffTold } from '../../../geo/export/drive-gpx.ts';
 import { findingsCsv } from '../../../geo/export/findings-csv.ts';
 import { findingsGeoJson } from '../../../geo/export/findings-geojson.ts';
 import { given } from '../../../geo/given.ts';
@@ -57,8 +57,8 @@ export async function handOver(asked: ToHandOver): Promise<Result<HandedOver>> {
     firm: asked.firm ?? NO_FIRM,
     before: asked.before ?? BEFORE_SETTING_OFF,
   });
-  const places = turnOffPlaces(document);
-  const gpx = driveGpx(report, route, places);
+  const told = turnOffsTold(document);
+  const gpx = driveGpx(report, route, told);
   if (!gpx.ok) return gpx;
   const faces = await readFaces();
   const drawn = { drive, roads, strip: stripOf(drive, roads, report.country[0]) };
@@ -80,7 +80,7 @@ export async function handOver(asked: ToHandOver): Promise<Result<HandedOver>> {
       'visor-card.html': visorCards([report.vehicle], faces),
       'drive.gpx': gpx.value,
       'findings.geojson': `${JSON.stringify(findingsGeoJson(report, drive, roads), null, 2)}\n`,
-      'findings.csv': findingsCsv(report, places),
+      'findings.csv': findingsCsv(report, told),
       'report.json': reportText(report),
       ...given({ 'day.ics': ics }),
     },
@@ -88,12 +88,8 @@ export async function handOver(asked: ToHandOver): Promise<Result<HandedOver>> {
   });
 }
 
-function turnOffPlaces({ places }: HandOverDocument): Map<string, TurnOff & { readonly say: string }> {
-  return new Map(
-    places.flatMap(({ finding, turnOff }) =>
-      turnOff?.place === undefined ? [] : [[finding.id, { ...turnOff.place, say: turnOff.say }]],
-    ),
-  );
+function turnOffsTold({ places }: HandOverDocument): Map<string, TurnOffTold> {
+  return new Map(places.flatMap(({ finding, turnOff }) => (turnOff ? [[finding.id, turnOff]] : [])));
 }
 
 /** The drive was judged at its leave time: leaving is due then, and what the day asks after that. */

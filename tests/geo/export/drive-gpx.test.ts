@@ -16,7 +16,7 @@ const { report, route, document, drawn } = handedOver(
 );
 const places = new Map(
   document.places.flatMap(({ finding, turnOff }) =>
-    turnOff?.place === undefined ? [] : [[finding.id, { ...turnOff.place, say: turnOff.say }] as const],
+    turnOff === undefined ? [] : [[finding.id, turnOff] as const],
   ),
 );
 

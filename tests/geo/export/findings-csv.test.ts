@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { csvText } from '../../../geo/export/csv-text.ts';
+import { driveGpx } from '../../../geo/export/drive-gpx.ts';
 import { findingsCsv } from '../../../geo/export/findings-csv.ts';
+import { csvText } from '../../../geo/units/csv.ts';
 import { handedOver } from '../../support/hand-over/handed-over.ts';
 import { road } from '../../support/way-round/ask-ways.ts';
 
@@ -30,6 +31,19 @@ describe('findings as CSV', () => {
     const bar = rows.find((row) => row[head.indexOf('subject')] === 'height');
     expect(bar?.[head.indexOf('spare')]).toBe('-0.55');
     expect(bar?.[head.indexOf('road')]).toBe('\'=HYPERLINK("x"),1');
+  });
+
+  it('say where there is no place left to turn off, as sheet and GPX do', () => {
+    const { report, route, document } = handedOver([road(1, ['0,0', '9,0'], { maxheight: '2.5' })], [1]);
+    const turnOffs = new Map(
+      document.places.flatMap(({ finding, turnOff }) => (turnOff ? [[finding.id, turnOff] as const] : [])),
+    );
+    const [head = [], row = []] = cellsOf(findingsCsv(report, turnOffs));
+    expect(row[head.indexOf('turn_off')]).toBe('No place to turn off before it: do not start.');
+    expect(row[head.indexOf('turn_off_km')]).toBe('');
+    const gpx = driveGpx(report, route, turnOffs);
+    expect(gpx.ok && gpx.value).toContain('No place to turn off before it: do not start.');
+    expect(gpx.ok && gpx.value).not.toContain('OFF NOW');
   });
 
   it('hold no text that a spreadsheet takes for a formula, and lose no other', () => {

@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { sayOpen } from '../../../geo/day/say-open.ts';
+import { driveGpx } from '../../../geo/export/drive-gpx.ts';
 import { visorCards } from '../../../geo/handover/card/visor-cards.ts';
 import { cardFigures, tailOneIn } from '../../../geo/handover/document/big-figures.ts';
+import { dayToKeep } from '../../../geo/handover/document/day-to-keep.ts';
 import { phonePage } from '../../../geo/handover/phone/phone-page.ts';
 import { sheetPage } from '../../../geo/handover/sheet/sheet-page.ts';
 import { STANDING_CAUTION } from '../../../geo/report/standing-caution.ts';
@@ -105,6 +108,17 @@ it('a drive without a mapped road under it is told to be unchecked at the head o
   expect(seen(pagesOf(off).sheet)).toContain(off.document.verdict.say);
 });
 
+it('who drives is told to ask the firm, not to mend the drive or to get another map', () => {
+  const part = handedOver([road(1, ['0,0', '5,0'])], [1, { offMapM: 2000 }]);
+  const off = part.report.findings.find(({ kind }) => kind === 'off the map');
+  expect(off?.advice).toContain('mend the route');
+  const gpx = driveGpx(part.report, part.route);
+  for (const text of [...Object.values(pagesOf(part)).map(seen), gpx.ok ? gpx.value : '']) {
+    expect(text).toContain('Ask the firm before setting off.');
+    expect(text).not.toContain('mend the route');
+  }
+});
+
 describe('the day', () => {
   it('stands on sheet and phone page with its stops and what falls due', () => {
     const stop = { name: 'Dump <1>', lat: 50, lon: 7.005, stayMin: 20, services: ['cassette' as const] };
@@ -116,6 +130,31 @@ describe('the day', () => {
       for (const { say } of handed.report.day?.due ?? []) expect(seen(page)).toContain(say);
     }
     expect(handed.report.day?.due.length).toBeGreaterThan(1);
+  });
+
+  it('tells of a stop that is the only one and does not lie on the drive', () => {
+    const stop = { name: 'Far mill', lat: 51, lon: 8, stayMin: 20 };
+    const handed = handedOver([road(1, ['0,0', '5,0', '20,0'])], [1], { day: { stops: [stop] } });
+    for (const page of Object.values(pagesOf(handed)))
+      expect(seen(page)).toContain('Not on this drive: Far mill.');
+  });
+
+  it('says of a mapped place without hours, or without a leave time, that nobody knows whether it is open', () => {
+    const osm = { type: 'node' as const, id: 7 };
+    const stop = { name: 'Dump', lat: 50, lon: 7.005, stayMin: 20, osm };
+    const handed = handedOver([road(1, ['0,0', '5,0', '20,0'])], [1], { day: { stops: [stop] } });
+    expect(handed.document.day?.stops[0]?.note).toContain('no leave time is given');
+    const [met] = handed.report.day?.stops ?? [];
+    expect(met && sayOpen({ ...met, arriveAt: '2027-06-12T09:42+01:00' })).toBe('Its hours are not mapped.');
+    expect(met && sayOpen({ ...met, osm: undefined })).toBe(undefined);
+  });
+
+  it('brings its advice along', () => {
+    const handed = handedOver([road(1, ['0,0', '5,0'])], [1], { day: { stops: [] } });
+    const { day } = handed.report;
+    const say = 'A break of 15 min';
+    const advised = day && { ...day, advice: [{ kind: 'break' as const, atM: 300, lat: 50, lon: 7, say }] };
+    expect(dayToKeep({ ...handed.report, ...(advised && { day: advised }) })?.notes.join()).toContain(say);
   });
 });
 

@@ -47,6 +47,7 @@ export function printReport(report: DriveReport, width: number, paint: Paint): s
   shown.forEach((finding, index) => {
     append(lines, [...findingLines(finding, index + 1, report.timetable?.leaveAt, width, paint), '']);
   });
+  append(lines, settledLines(report.findings, width));
   if (shown.length < report.findings.length)
     append(lines, [...wrap('Minor places are counted at the top; --json lists them.', width), '']);
   append(lines, wayLines(report, width));
@@ -189,6 +190,19 @@ function findingLines(
     ...(finding.advice === '' ? [] : wrap(`Do: ${clip(finding.advice, 1000)}`, width, indent)),
     ...wrap(osmLine(finding), width, indent),
   ];
+}
+
+/** Places that a figure of the firm's own settles: folded, but the firm is to see what it answers for. */
+function settledLines(findings: readonly Finding[], width: number): string[] {
+  const settled = findings.filter(
+    ({ folded, note, limit }) => folded === true && note !== undefined && limit,
+  );
+  if (settled.length === 0) return [];
+  const lines = settled.map((finding) => {
+    const road = finding.road === undefined ? '' : `, ${clip(finding.road)}`;
+    return `${along(finding.fromM)}${road}: ${nameSubject(finding)} ${clip(finding.limit?.asMapped ?? '')}`;
+  });
+  return ['Settled by the firm’s own notes:', ...lines.flatMap((line) => wrap(line, width, '  ')), ''];
 }
 
 /** limit − vehicle = spare, the number that decides; rounded against the driver, so that the sum comes out */

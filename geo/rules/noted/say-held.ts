@@ -33,7 +33,9 @@ function sayFits(
 /** A mapped limit beside a figure of the firm's own, which changes nothing about it. */
 export function sayBesideLimit(say: string, held: FigureHeld, is: 'milder' | 'no milder'): string {
   const measured = capital(sayMeasured(held.note, held.figure));
-  return is === 'milder' ? `${say} ${measured}: read the sign, have the map mended.` : `${say} ${measured}.`;
+  return is === 'milder'
+    ? `${say} ${measured}: read the sign, have the map mended. Until then the lower figure holds.`
+    : `${say} ${measured}.`;
 }
 
 /** The firm's words beside what they answer. */

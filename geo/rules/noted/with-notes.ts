@@ -37,12 +37,15 @@ function isWordsAlone({ note }: NoteMet): boolean {
   return note.heightM === undefined && note.widthM === undefined && note.massKg === undefined;
 }
 
-/** A finding that notes without a figure answer: it stays what it is, with the firm's words. */
+/**
+ * A finding that notes without a figure answer: it stays what it is, with the firm's words. One that is folded away is
+ * not read: there the words are told by themselves as well.
+ */
 function answered(draft: Draft, met: readonly NoteMet[], used: Set<NoteMet | FigureHeld>): Draft {
   const words = met.filter((one) => isWordsAlone(one) && answers(one, draft) && !used.has(one));
   const [first] = words;
   if (first === undefined) return draft;
-  for (const one of words) used.add(one);
+  if (draft.folded !== true) for (const one of words) used.add(one);
   const say = words.reduce((text, { note }) => sayBeside(text, note), draft.say);
   return { ...draft, say, note: draft.note ?? first.note.id };
 }

@@ -7,6 +7,7 @@ import { printReport } from '../../../main/cli/print-report.ts';
 import { COACHBUILT } from '../../support/ask.ts';
 import { across, mapWithSurroundings, road } from '../../support/ask-around.ts';
 import { driveOn, type TestWay } from '../../support/drive-on.ts';
+import { checkNoted, millLane, note, railwayOver } from '../../support/notes/noted-drive.ts';
 
 const BRIDGE = { highway: 'unclassified', bridge: 'yes', layer: '1' };
 
@@ -24,6 +25,12 @@ function report(tags: Tags, others: readonly TestWay[] = []): DriveReport {
 }
 
 const lines = (of: DriveReport) => printReport(of, 400, PLAIN).split('\n');
+
+it('a place that a note of the firm’s own settles has a line with its place, its road and the figure', () => {
+  const text = lines(checkNoted(millLane({}, railwayOver(250)), [note({ heightM: 3.4 })]));
+  const at = text.indexOf('Settled by the firm’s own notes:');
+  expect(text[at + 1]).toBe('  0.25 km / 0.16 mi, Mill Lane: height 3.40 m (measured)');
+});
 
 describe('the first lines of a report on the terminal', () => {
   it('say that nothing mapped stops it where there are but bridges over a main road, and count them', () => {

@@ -57,6 +57,23 @@ describe('a bridge without a height', () => {
     expect(finding).toMatchObject({ level: 'unknown', note: 'n1' });
     expect(finding?.say).toContain('The firm noted on 2026-05-01 (AB): "Ask at the mill".');
   });
+
+  it('folded away does not hide the words that answer it: they are told by themselves', () => {
+    const lane = { highway: 'unclassified', bridge: 'yes', layer: '1' };
+    const over = railwayOver(250);
+    const main = millLane(
+      { highway: 'primary' },
+      { ...over, ways: (over.ways ?? []).map((way) => ({ ...way, tags: lane })) },
+    );
+    const [folded] = checkNoted(main, []).findings;
+    expect(folded?.folded).toBe(true);
+    const words = note({
+      road: { name: 'Mill Lane', class: 'primary' },
+      say: 'Loose netting',
+      answers: { finding: folded?.id ?? '' },
+    });
+    expect(told(main, [words])).toContain('care note care n1');
+  });
 });
 
 describe('a tunnel without a height', () => {
@@ -149,6 +166,7 @@ describe('a mapped limit', () => {
       'The firm measured 3.40 m on 2026-05-01 (AB): read the sign, have the map mended.',
     );
     expect(report.findings[0]?.limit?.value).toBe(3);
+    expect(report.findings[0]?.say).toContain('Until then the lower figure holds.');
   });
 
   it('that leaves room is undercut by a lower figure', () => {

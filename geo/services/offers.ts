@@ -25,13 +25,24 @@ export function offersOf(tags: Tags): Offer[] {
   else if (kind === 'site' || kind === 'waste station')
     offer('fresh water', anyOf(tags, ['water_point', 'drinking_water']));
   if (kind === 'filling station') {
-    // motorhomes burn diesel, by and large; a station without a list of fuels has it
-    offer('fuel', tags['fuel:diesel'] === 'no' ? undefined : 'yes');
+    offer('fuel', dieselAt(tags));
     offer('LPG', said(tags, 'fuel:lpg'));
     offer('AdBlue', anyOf(tags, ['fuel:adblue', 'fuel:adblue:canister']));
     if (saysYes(tags['water_point'])) offer('fresh water', 'yes');
   }
   return [...offers].map(([of, is]) => ({ kind: of, is }));
+}
+
+const DIESEL = /^fuel:(\w+_)?diesel$/i;
+/** Sold beside what the engine burns: who maps these alone has not listed the fuels. */
+const BESIDE_FUEL = /^fuel:(lpg|adblue)/;
+
+/** Motorhomes burn diesel, by and large: a station without a list of fuels has it, a list may leave it out. */
+function dieselAt(tags: Tags): Offer['is'] | undefined {
+  const sold = Object.keys(tags).filter((key) => key.startsWith('fuel:') && saysYes(tags[key]));
+  if (sold.some((key) => DIESEL.test(key))) return 'yes';
+  if (tags['fuel:diesel'] === 'no') return undefined;
+  return sold.some((key) => !BESIDE_FUEL.test(key)) ? 'unknown' : 'yes';
 }
 
 function said(tags: Tags, key: string): Offer['is'] | undefined {

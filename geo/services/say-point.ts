@@ -1,3 +1,4 @@
+import { smallest } from '../lists.ts';
 import type { Tags } from '../roads/roads.ts';
 import { readAccessValue } from '../tags/access-value.ts';
 import { printLimitM, printSizeM } from '../units/print.ts';
@@ -52,7 +53,7 @@ const NOT_MAPPED: Readonly<Record<ServiceKind, string>> = {
   'fresh water': 'Whether the tank can be filled',
   LPG: 'Whether there is LPG',
   AdBlue: 'Whether there is AdBlue',
-  fuel: 'Whether there is fuel',
+  fuel: 'Whether there is diesel',
 };
 
 /** The roof over the pumps against the vehicle. */
@@ -71,17 +72,22 @@ export function canopyOf(
   }: { readonly needsM: number; readonly marginM: number; readonly roof?: Tags | undefined },
 ): Canopy | undefined {
   if (pointKind(tags) !== 'filling station') return undefined;
-  const text = tags['maxheight'] ?? roof?.['maxheight'];
-  if (text === undefined)
+  const texts = [tags['maxheight'], roof?.['maxheight']].filter((text) => text !== undefined);
+  if (texts.length === 0)
     return { fits: undefined, say: 'The height of the roof over the pumps is not mapped: read the sign.' };
-  const read = readLength(text, 'height');
-  if (read.kind !== 'value')
+  const reads = texts.map((text) => ({ text, read: readLength(text, 'height') }));
+  // where both are mapped the lower holds
+  const lowM = smallest(
+    reads.map(({ read }) => (read.kind === 'value' ? read.value : Number.POSITIVE_INFINITY)),
+  );
+  const spareM = lowM - needsM;
+  const figures = `roof over the pumps ${printLimitM(lowM)}, you ${printSizeM(needsM)}`;
+  if (spareM < 0) return { fits: false, say: `Too low: ${figures}.` };
+  const unread = reads.find(({ read }) => read.kind !== 'value');
+  if (unread !== undefined)
     return {
       fits: undefined,
-      say: `The height of the roof over the pumps reads ${quote(text, 30)}: read the sign.`,
+      say: `The height of the roof over the pumps reads ${quote(unread.text, 30)}: read the sign.`,
     };
-  const spareM = read.value - needsM;
-  const figures = `roof over the pumps ${printLimitM(read.value)}, you ${printSizeM(needsM)}`;
-  if (spareM < 0) return { fits: false, say: `Too low: ${figures}.` };
   return { fits: true, say: spareM < marginM ? `Tight: ${figures}.` : `Fits: ${figures}.` };
 }

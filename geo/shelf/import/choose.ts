@@ -11,6 +11,7 @@ import {
   wayKind,
 } from '../../roads/keep.ts';
 import { type Tags, WAY_KIND } from '../../roads/roads.ts';
+import { pointKind } from '../../services/point.ts';
 import { RANK, rankOf } from '../../tags/road-class.ts';
 import { EDGE } from '../layers.ts';
 import type { NameKind } from '../names.ts';
@@ -89,7 +90,7 @@ export function chooseWay(
     drawn: drawing === undefined || (drawing.area && !closed) ? DRAWN.no : drawnFrom(MIN_ZOOM[drawing.kind]),
     line: drawing !== undefined && !drawing.area,
     roadClass: kind === WAY_KIND.road ? roadClassOf(tags) : ROAD_CLASS.none,
-    service: kind === WAY_KIND.around && isServicePoint(tags),
+    service: kind === WAY_KIND.around && pointKind(tags) !== undefined,
     naming: kind === WAY_KIND.road ? roadNaming(tags) : siteNaming(tags),
   };
 }
@@ -129,7 +130,7 @@ const DECISIVE_OF_NODES = new Set(['amenity', 'natural', 'place', 'railway', 'to
 export function chooseNode(tags: Tags): NodeChoice {
   return {
     stands: isStandingNode(tags),
-    service: isServicePoint(tags),
+    service: pointKind(tags) !== undefined,
     drawn: drawnFrom(placeMinZoom(tags)),
     naming: siteNaming(tags),
   };
@@ -162,10 +163,6 @@ function roadClassOf(tags: Tags): number {
 
 const SERVICE_AMENITIES = ['fuel', 'sanitary_dump_station', 'water_point', 'drinking_water'];
 const SERVICE_TOURISM = ['camp_site', 'caravan_site'];
-
-function isServicePoint(tags: Tags): boolean {
-  return SERVICE_AMENITIES.includes(tags['amenity'] ?? '') || SERVICE_TOURISM.includes(tags['tourism'] ?? '');
-}
 
 function roadNaming(tags: Tags): Naming | undefined {
   const what = tags['highway'] ?? '';

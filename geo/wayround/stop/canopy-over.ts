@@ -10,15 +10,14 @@ import { envelopeOf } from '../../vehicle/envelope.ts';
 /** A roof whose middle lies so near to a filling station is the one over its pumps. Metres. */
 const ROOF_WITHIN_M = 40;
 
-/** The roof over the pumps of a filling station against the vehicle: its own height, else that of a roof mapped there. */
+/** The roof over the pumps of a filling station against the vehicle: its own height, and that of a roof mapped there. */
 export function canopyOver(
   { card, margins, roads }: Pick<CheckInput, 'card' | 'margins' | 'roads'>,
   point: ServicePoint,
 ): Canopy | undefined {
   if (point.kind !== 'filling station') return undefined;
-  const roof = point.tags['maxheight'] === undefined ? roofAt(roads, point) : undefined;
   const marginM = (margins ?? DEFAULT_MARGINS).heightM;
-  return canopyOf(point.tags, { needsM: envelopeOf(card).heightM, marginM, roof });
+  return canopyOf(point.tags, { needsM: envelopeOf(card).heightM, marginM, roof: roofAt(roads, point) });
 }
 
 function roofAt({ index, ways, nodes }: Roads, { lat, lon }: ServicePoint): Tags | undefined {

@@ -45,6 +45,7 @@ export function createHandlers(): EngineHandlers {
   const state: EngineState = {
     map: undefined,
     mapFrom: undefined,
+    mapInPart: false,
     tiles: undefined,
     cut: undefined,
     shelf: undefined,
@@ -92,6 +93,7 @@ async function openMapFile(
   if (!opened.ok) return underItsName(opened.error, file);
   const map = nameSources(opened.value, file);
   keepMap(state, map, from);
+  state.mapInPart = about !== undefined;
   state.tiles = () => {
     const base = prepareBaseMap(map);
     return createTiles((z, x, y) => tileFeatures(base, z, x, y));
@@ -103,6 +105,7 @@ async function openMapFile(
 function keepMap(state: EngineState, map: Roads, from: string | undefined): void {
   state.map = map;
   state.mapFrom = from;
+  state.mapInPart = false;
   state.cut = undefined;
   state.shelf?.close();
   state.shelf = undefined;

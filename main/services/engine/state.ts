@@ -9,6 +9,8 @@ export interface EngineState {
   map: Roads | undefined;
   /** what the open map was read from, as it was then */
   mapFrom: string | undefined;
+  /** of the open file only what lies near a drive was kept */
+  mapInPart: boolean;
   /** makes the base map ready: not before a tile is asked for */
   tiles: (() => Tiles) | undefined;
   cut: Tiles | undefined;

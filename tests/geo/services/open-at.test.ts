@@ -59,6 +59,14 @@ describe('what can be had at a place', () => {
     expect(kinds({ amenity: 'parking;fuel' })).toEqual({ fuel: 'yes', LPG: 'unknown', AdBlue: 'unknown' });
   });
 
+  it('is no diesel for sure at a station whose list of fuels leaves it out', () => {
+    const fuelAt = (fuels: Record<string, string>) => kinds({ amenity: 'fuel', ...fuels })['fuel'];
+    expect(fuelAt({})).toBe('yes');
+    expect(fuelAt({ 'fuel:octane_95': 'yes' })).toBe('unknown');
+    expect(fuelAt({ 'fuel:octane_95': 'yes', 'fuel:GTL_diesel': 'yes' })).toBe('yes');
+    expect(fuelAt({ 'fuel:diesel': 'no' })).toBe(undefined);
+  });
+
   it('tells a water point for tanks from a tap', () => {
     expect(kinds({ amenity: 'water_point' })).toEqual({ 'fresh water': 'yes' });
     expect(kinds({ amenity: 'drinking_water' })).toEqual({ 'fresh water': 'unknown' });

@@ -6,6 +6,10 @@ import { chooseByTags, NODE_RULE, WAY_RULE } from '../../../../geo/shelf/import/
 import { type ChosenTexts, newTexts } from '../../../../geo/shelf/import/chosen-texts.ts';
 import { PackedChooser } from '../../../../geo/shelf/import/packed-choice.ts';
 
+it('a place to fill up that is something else besides is a service point on the shelf as well', () => {
+  expect(chooseByTags({ amenity: 'parking;fuel' }, 0, NODE_RULE, newTexts())?.service).toBe(true);
+});
+
 const KEYS = [
   'highway',
   'name',

@@ -11,6 +11,7 @@ import { drivenAt } from '../../../../geo/drive/times/timetable.ts';
 import type { Roads } from '../../../../geo/roads/roads.ts';
 import type { ServiceKind } from '../../../../geo/services/kinds.ts';
 import { pointsIn } from '../../../../geo/services/points-in.ts';
+import { canopyOf } from '../../../../geo/services/say-point.ts';
 import { servicesNear } from '../../../../geo/wayround/stop/services-near.ts';
 import { routeWithWay } from '../../../../geo/wayround/take-way.ts';
 import { COACHBUILT } from '../../../support/ask.ts';
@@ -129,6 +130,11 @@ describe('places to see to the tanks', () => {
       findOn({ points: [{ eastM: 3250, northM: 15, tags: { ...PUMPS, ...tags } }] }, ['fuel']).not[0]?.why;
     expect(why({ access: 'private' })).toContain('Private');
     expect(why({ maxheight: '2.9' })).toContain('Too low: roof over the pumps 2.90 m');
+    const roof = { building: 'roof', maxheight: '2.8' };
+    expect(canopyOf({ ...PUMPS, maxheight: '3.5' }, { needsM: 3.1, marginM: 0.1, roof })).toMatchObject({
+      fits: false,
+      say: expect.stringContaining('2.80 m'),
+    });
     const fits = findOn({ points: [{ eastM: 3250, northM: 15, tags: { ...PUMPS, maxheight: '3.2' } }] }, [
       'fuel',
     ]);

@@ -69,6 +69,15 @@ function driveFile() {
   );
 }
 
+it('a map file of which only what lies near the drive was read says that places are missing', async () => {
+  const drive = driveFile();
+  const engine = createHandlers();
+  worked(await engine.openMap({ file: mapFile(twoRoads({})), about: drive }, hooks));
+  worked(await engine.openDrive({ driveId: 'd', file: drive }, hooks));
+  const { say } = worked(await engine.services(ASKED, hooks));
+  expect(say.join()).toContain('missing from this list');
+});
+
 it('places on the way are the same from a file and from the shelf, and one of them goes into the drive', async () => {
   const garage = { amenity: 'fuel', name: 'Garage', opening_hours: 'Mo-Su,PH 08:00-20:00' };
   const map = mapFile(twoRoads({ points: [{ eastM: 3250, northM: NORTH_M + 15, tags: garage }] }));
@@ -78,6 +87,7 @@ it('places on the way are the same from a file and from the shelf, and one of th
   worked(await fromFile.openDrive({ driveId: 'd', file: drive }, hooks));
   const found = CALLS.services.value.parse(worked(await fromFile.services(ASKED, hooks)));
   expect(found.services).toHaveLength(1);
+  expect(found.say).toEqual([]);
 
   const shelf = join(home, 'shelf');
   worked(

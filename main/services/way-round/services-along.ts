@@ -1,7 +1,5 @@
 import { checkDrive } from '../../../geo/check.ts';
 import type { ServicesFound } from '../../../geo/day/service.ts';
-import { followRoads } from '../../../geo/drive/match/follow-roads.ts';
-import { readLeaving } from '../../../geo/drive/times/leaving.ts';
 import { given } from '../../../geo/given.ts';
 import { ok, type Result } from '../../../geo/result.ts';
 import type { Roads } from '../../../geo/roads/roads.ts';
@@ -11,7 +9,7 @@ import { pointsIn } from '../../../geo/services/points-in.ts';
 import type { Prefer } from '../../../geo/wayround/price/prices.ts';
 import { REACH_M } from '../../../geo/wayround/stop/candidates.ts';
 import { servicesNear } from '../../../geo/wayround/stop/services-near.ts';
-import { type CheckOnAnyMap, type ReadRoads, segmentOf } from './ways-past.ts';
+import { type CheckOnAnyMap, followedOn, type ReadRoads, segmentOf } from './ways-past.ts';
 
 /** What is looked for. */
 export interface ServicesWanted {
@@ -25,14 +23,13 @@ const WIDE_M = 2 * REACH_M;
 /** Places to see to the tanks along a drive, where all the roads there are have been read. */
 export function servicesOn(
   roads: Roads,
-  { leaveAt, ...check }: CheckOnAnyMap,
+  check: CheckOnAnyMap,
   { wanted, prefer }: ServicesWanted,
   points: readonly ServicePoint[] = pointsIn(roads),
 ): Result<ServicesFound> {
-  const drive = followRoads(check.route, roads, given({ lookUp: check.lookUp }));
-  const leaving = leaveAt === undefined ? undefined : readLeaving(leaveAt, drive, roads, check.country);
-  if (leaving?.ok === false) return leaving;
-  const input = { ...check, drive, roads, ...given({ leaving: leaving?.value }) };
+  const followed = followedOn(roads, check);
+  if (!followed.ok) return followed;
+  const input = followed.value;
   return ok(servicesNear({ check: input, report: checkDrive(input), points, wanted, ...given({ prefer }) }));
 }
 

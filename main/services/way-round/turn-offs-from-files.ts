@@ -1,12 +1,9 @@
-import { followRoads } from '../../../geo/drive/match/follow-roads.ts';
-import { readLeaving } from '../../../geo/drive/times/leaving.ts';
-import { given } from '../../../geo/given.ts';
 import type { DriveReport } from '../../../geo/report/report.ts';
 import { ok, type Result } from '../../../geo/result.ts';
 import type { Roads } from '../../../geo/roads/roads.ts';
 import { lastTurnOffs, type TurnOff } from '../../../geo/wayround/turn-off.ts';
 import { type MapNamed, onNamedMap } from './ways-from-files.ts';
-import { type CheckOnAnyMap, WIDE_M } from './ways-past.ts';
+import { type CheckOnAnyMap, followedOn, WIDE_M } from './ways-past.ts';
 
 type TurnOffs = ReadonlyMap<string, TurnOff | undefined>;
 
@@ -33,14 +30,7 @@ export function isStopped({ findings }: DriveReport): boolean {
 }
 
 /** The same where the roads far beside the drive have been read. */
-export function turnOffsOn(
-  roads: Roads,
-  { leaveAt, ...check }: CheckOnAnyMap,
-  report: DriveReport,
-): Result<TurnOffs> {
-  const drive = followRoads(check.route, roads, given({ lookUp: check.lookUp }));
-  const leaving = leaveAt === undefined ? undefined : readLeaving(leaveAt, drive, roads, check.country);
-  if (leaving?.ok === false) return leaving;
-  const input = { ...check, drive, roads, ...given({ leaving: leaving?.value }) };
-  return ok(lastTurnOffs({ check: input, report }));
+export function turnOffsOn(roads: Roads, check: CheckOnAnyMap, report: DriveReport): Result<TurnOffs> {
+  const followed = followedOn(roads, check);
+  return followed.ok ? ok(lastTurnOffs({ check: followed.value, report })) : followed;
 }

@@ -34,19 +34,21 @@ export interface Found extends WaysRound {
   readonly roads: Roads;
 }
 
-/** Ways past what stops a drive, where all the roads there are have been read. */
-export function waysOn(
-  roads: Roads,
-  { leaveAt, ...check }: CheckOnAnyMap,
-  wanted: WaysWanted,
-): Result<Found> {
+/** A check of a drive, followed on the roads that have been read. */
+export function followedOn(roads: Roads, { leaveAt, ...check }: CheckOnAnyMap): Result<CheckInput> {
   const drive = followRoads(check.route, roads, given({ lookUp: check.lookUp }));
   const leaving = leaveAt === undefined ? undefined : readLeaving(leaveAt, drive, roads, check.country);
   if (leaving?.ok === false) return leaving;
-  const input = { ...check, drive, roads, ...given({ leaving: leaving?.value }) };
-  const report = checkDrive(input);
+  return ok({ ...check, drive, roads, ...given({ leaving: leaving?.value }) });
+}
+
+/** Ways past what stops a drive, where all the roads there are have been read. */
+export function waysOn(roads: Roads, check: CheckOnAnyMap, wanted: WaysWanted): Result<Found> {
+  const followed = followedOn(roads, check);
+  if (!followed.ok) return followed;
+  const report = checkDrive(followed.value);
   const { past, prefer } = wanted;
-  const ways = findWaysRound({ check: input, report, ...given({ askedIds: past, prefer }) });
+  const ways = findWaysRound({ check: followed.value, report, ...given({ askedIds: past, prefer }) });
   return ok({ ...ways, report, roads });
 }
 

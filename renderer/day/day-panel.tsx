@@ -94,7 +94,7 @@ function Advice({ day: { advice } }: { day: Day }) {
         <li key={`${kind}${atM}`}>
           <button
             type="button"
-            class="quiet small mono"
+            class="quiet small"
             onClick={() => {
               select(undefined);
               cursorM.value = atM;

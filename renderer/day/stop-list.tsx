@@ -105,7 +105,7 @@ function Times({ times }: { times: StopTimes }) {
     <p class="small day-times">
       <button
         type="button"
-        class="quiet small mono"
+        class="quiet small"
         onClick={() => {
           cursorM.value = atM;
         }}

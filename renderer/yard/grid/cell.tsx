@@ -46,7 +46,7 @@ export function CellOf({
           {known && known.changes.length > 0 && <span class="yard-changed" />}
         </span>
         {figure !== '' && (
-          <span class="yard-figure mono" aria-hidden="true">
+          <span class="yard-figure" aria-hidden="true">
             {figure}
           </span>
         )}
@@ -63,7 +63,7 @@ function Mark({ known: { cell } }: { known: YardCell }) {
   return (
     <>
       <VerdictMark verdict={cell.verdict} size={18} />
-      {count > 1 && <span class="yard-places mono">{count}</span>}
+      {count > 1 && <span class="yard-places">{count}</span>}
     </>
   );
 }

@@ -60,7 +60,7 @@ export function Row({
               cells={asked ? only(known.get(asked)) : [...known.values()]}
               longestM={longestM}
             />
-            <span class="mono small yard-length">
+            <span class="small yard-length">
               {distanceIn(units === 'both' ? 'metric' : units, drive.lengthM)}
             </span>
           </span>

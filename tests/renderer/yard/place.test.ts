@@ -35,6 +35,7 @@ describe('the rows that are drawn', () => {
 
   it('have room for each vehicle’s mark where they are a list', () => {
     expect(layOf(1200, 40)).toEqual({ narrow: false, rowPx: 52 });
-    expect(layOf(390, 12).rowPx - layOf(390, 9).rowPx).toBe(layOf(390, 9).rowPx - layOf(390, 6).rowPx);
+    expect(layOf(390, 12).rowPx - layOf(390, 8).rowPx).toBe(layOf(390, 8).rowPx - layOf(390, 4).rowPx);
+    expect(layOf(390, 12).rowPx).toBeGreaterThan(layOf(390, 8).rowPx);
   });
 });

@@ -45,7 +45,7 @@ function tipsOf(known: Parents): Set<string> {
 }
 
 /** All that came before these. */
-function ancestorsOf(names: Iterable<string>, known: Parents): Set<string> {
+export function ancestorsOf(names: Iterable<string>, known: Parents): Set<string> {
   const before = new Set<string>();
   const waiting = [...names].flatMap((name) => known.get(name) ?? []);
   for (let name = waiting.pop(); name !== undefined; name = waiting.pop()) {

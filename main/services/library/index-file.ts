@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { readRecordFile } from '../../../geo/library/record-name.ts';
+import { PROGRAM } from '../../version.ts';
 import { makeFolders } from '../files/make-folders.ts';
 import { readBytes } from '../files/read-bytes.ts';
 import { replaceFile } from '../files/replace-file.ts';
@@ -7,7 +8,8 @@ import { sha256Of } from './known-records.ts';
 import type { RecordFile } from './list-records.ts';
 
 const INDEX_MAX_BYTES = 512 * 1024 * 1024;
-const HEADER = 'lanegauge.library-index 1';
+/** Another program may make otherwise of a record. */
+const HEADER = `lanegauge.library-index 2 ${PROGRAM}`;
 
 /** What this computer last saw of a library, so that it opens without reading every record anew. */
 export interface LibraryIndex {
@@ -23,14 +25,15 @@ function indexPath(dataFolder: string, library: string): string {
 }
 
 /**
- * A line a record: the item's id, its path, and its text where it is one of the newest; a tab between.
+ * The header, the hash of what follows, and a line a record: the item's id, its path, and its text where it is one of
+ * the newest; a tab between.
  * @returns undefined where there is none that can be used: it is made anew
  */
 export async function readIndex(dataFolder: string, library: string): Promise<LibraryIndex | undefined> {
   const bytes = await readBytes(indexPath(dataFolder, library), 'index', INDEX_MAX_BYTES);
   if (!bytes.ok) return undefined;
-  const [header, ...lines] = Buffer.from(bytes.value).toString('utf8').split('\n');
-  if (header !== HEADER) return undefined;
+  const [header, hash, ...lines] = Buffer.from(bytes.value).toString('utf8').split('\n');
+  if (header !== HEADER || hash !== sha256Of(lines.join('\n'))) return undefined;
   const items = new Map<string, RecordFile[]>();
   const texts = new Map<string, string>();
   for (const line of lines) {
@@ -51,14 +54,15 @@ export async function writeIndex(
   library: string,
   { items, texts }: LibraryIndex,
 ): Promise<void> {
-  const lines = [HEADER];
+  const lines: string[] = [];
   for (const [id, files] of items)
     for (const { path } of files) lines.push(`${id}\t${path}\t${texts.get(path)?.trimEnd() ?? ''}`);
   // what a person has named may hold anything; it is read anew each time
-  const plain = lines.filter((line) => line === HEADER || /^[^\t\n]*\t[^\t\n]*\t[^\t\n]*$/.test(line));
+  const plain = lines.filter((line) => /^[^\t\n]*\t[^\t\n]*\t[^\t\n]*$/.test(line));
+  const body = `${plain.join('\n')}\n`;
   try {
     await makeFolders(join(dataFolder, 'library-index'));
-    await replaceFile(indexPath(dataFolder, library), `${plain.join('\n')}\n`);
+    await replaceFile(indexPath(dataFolder, library), `${HEADER}\n${sha256Of(body)}\n${body}`);
   } catch {
     // the records themselves are read instead
   }

@@ -142,11 +142,12 @@ export function lookedAt({ known, files, looked, waiting }: RecordState, id: str
   return looked.get(id);
 }
 
-/** For the index: the texts of the newest versions, by path. */
-export function textsOfHeads({ known, files, looked }: RecordState): Map<string, string> {
+/** For the index: the texts of the newest versions, by path; of an item of which nothing can be used, none. */
+export function textsOfHeads({ known, files, looked, waiting }: RecordState): Map<string, string> {
   const texts = new Map<string, string>();
   for (const [id, list] of files) {
     const heads = looked.get(id)?.item?.heads;
+    if (heads === undefined && !waiting.has(id)) continue;
     for (const { name, path } of list) {
       const text = heads === undefined || heads.includes(name) ? known.textOf(name) : undefined;
       if (text !== undefined) texts.set(path, text);

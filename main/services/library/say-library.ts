@@ -48,6 +48,10 @@ export function sayVanished(folder: string): string {
   return `The library is not in ${folder} any more. What this computer last saw of it is shown, and nothing can be changed. Connect its disk again; if it is really gone, make an empty folder there to begin anew.`;
 }
 
+export function sayEmptied(folder: string): string {
+  return `The library in ${folder} is empty, and this computer has seen it filled: its drives, vehicles and notes count no more. If its disk is not connected, connect it; if it is really gone, the first change begins it anew.`;
+}
+
 export function sayUnread(folder: string, error: unknown): string {
   return `The library in ${folder} could not be read (${messageOf(error)}). What this computer last saw of it is shown.`;
 }

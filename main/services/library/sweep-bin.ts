@@ -1,8 +1,10 @@
 import { readdir, stat, unlink } from 'node:fs/promises';
 import { join } from 'node:path';
 import { isDeleted, isDue } from '../../../geo/library/bin.ts';
+import { ancestorsOf, type Parents } from '../../../geo/library/heads.ts';
 import { type Item, isOfKind } from '../../../geo/library/item.ts';
 import { oldestFirst } from '../../../geo/library/oldest-first.ts';
+import type { RecordFile } from './list-records.ts';
 import type { WatchedRecords } from './watched-records.ts';
 
 interface Swept {
@@ -26,18 +28,27 @@ export async function sweepBin({ folder, records, watched }: Swept, nowMs: numbe
   if (swept && watched.notices().length === 0) await sweepDrives(folder, watched, nowMs);
 }
 
-/** The oldest first: what is cut off in between leaves no version that looks like the newest. */
+/**
+ * What came before the deletion, and nothing else: a version that this program cannot read may have brought the item
+ * back. The oldest first: what is cut off in between leaves no version that looks like the newest.
+ */
 async function sweepItem(item: Item, records: string, watched: WatchedRecords): Promise<boolean> {
-  const files = watched.filesOf(item.id).filter(({ name }) => !item.heads.includes(name));
+  const all = watched.filesOf(item.id);
+  const before = ancestorsOf(item.heads, parentsOf(all));
+  const files = all.filter(({ name }) => before.has(name));
   if (files.length === 0) return false;
   try {
-    for (const name of oldestFirst(new Map(files.map((file) => [file.name, file.parents]))))
+    for (const name of oldestFirst(parentsOf(files)))
       for (const { path } of files.filter((file) => file.name === name)) await unlink(join(records, path));
   } catch {
     // the rest goes another time
   }
   await watched.refresh(item.kind);
   return true;
+}
+
+function parentsOf(files: readonly RecordFile[]): Parents {
+  return new Map(files.map((file) => [file.name, file.parents]));
 }
 
 /** Files of drives that no drive names, neither there nor in the bin. */

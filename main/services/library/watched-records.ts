@@ -4,7 +4,7 @@ import type { Item } from '../../../geo/library/item.ts';
 import type { Kind } from '../../../geo/library/record.ts';
 import { readIndex, writeIndex } from './index-file.ts';
 import { knownRecords } from './known-records.ts';
-import { listRecords, type RecordFile } from './list-records.ts';
+import { type Listing, listRecords, type RecordFile } from './list-records.ts';
 import {
   type Filled,
   lookedAt,
@@ -15,7 +15,7 @@ import {
   textsOfHeads,
   versionsBefore,
 } from './record-state.ts';
-import { saySlow, sayUnread, sayUnusable, sayVanished } from './say-library.ts';
+import { sayEmptied, saySlow, sayUnread, sayUnusable, sayVanished } from './say-library.ts';
 
 /** The records of a library as they were last seen. */
 export interface WatchedRecords {
@@ -43,12 +43,19 @@ interface Options {
 
 const WAIT_MS = 4000;
 
+/** Where one kind alone was listed, others may be there. */
+function holdsNothing(listing: Listing | undefined, kind: Kind | undefined): boolean {
+  return listing === undefined || (kind === undefined && listing.items.size + listing.strays.length === 0);
+}
+
 /** Reads the index, then looks at the folder itself. */
 export async function watchRecords(options: Options): Promise<WatchedRecords> {
   const { folder, records, dataFolder, waitMs = WAIT_MS } = options;
   const state = noRecords(knownRecords(records));
   const { files, looked } = state;
   let place: readonly string[] = [];
+  /** there was something, and now there is nothing */
+  let isEmptied = false;
   let scanning: Promise<void> = Promise.resolve();
   /** looks at the folder that have not come to their end in time, and still go on */
   let waitedFor = 0;
@@ -60,7 +67,11 @@ export async function watchRecords(options: Options): Promise<WatchedRecords> {
       const listing = await listRecords(records, beginning);
       place = [];
       if (listing === undefined && isGone()) place = [sayVanished(folder)];
-      else await takeListing(state, listing ?? { items: new Map(), strays: [] }, beginning);
+      else {
+        isEmptied = holdsNothing(listing, kind) ? isEmptied || files.size > 0 : false;
+        if (isEmptied) place = [sayEmptied(folder)];
+        await takeListing(state, listing ?? { items: new Map(), strays: [] }, beginning);
+      }
     } catch (error) {
       place = [sayUnread(folder, error)];
     }

@@ -3,6 +3,8 @@ import { copyFile, mkdir, readdir, readFile, rename, rm, writeFile } from 'node:
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { nameOfHash, recordFile } from '../../../../geo/library/record-name.ts';
+import { sha256Of } from '../../../../main/services/library/known-records.ts';
 import type { Library } from '../../../../main/services/library/library.ts';
 import { openLibrary } from '../../../../main/services/library/open-library.ts';
 import { worked } from '../../../support/scratch-files.ts';
@@ -215,5 +217,78 @@ describe('a library whose folder others write in too', () => {
     expect(again.list('note')).toEqual((await open('b')).list('note'));
     await rm(records('note-3'), { recursive: true });
     expect(says(await open())).toEqual(['n0', 'n1', 'n2', 'n4']);
+  });
+
+  it('is read anew where what this computer last saw was damaged, or written by another version', async () => {
+    worked(await (await open()).put(note('Gate')));
+    await open();
+    const [index = ''] = await readdir(join(home, 'a', 'library-index'));
+    const path = join(home, 'a', 'library-index', index);
+    const text = await readFile(path, 'utf8');
+    expect(text).toContain('"say":"Gate"');
+    for (const other of [text.replace('"say":"Gate"', '"say":"Gxte"'), text.replace('Lanegauge', 'Older')]) {
+      await writeFile(path, other);
+      expect(says(await open())).toEqual(['Gate']);
+      expect(await readFile(path, 'utf8')).toBe(text);
+    }
+  });
+
+  it('names what cannot be used at every start, a half record below a newer one too', async () => {
+    worked(await (await open()).put(note('Gate')));
+    const [file = ''] = await readdir(records(ID));
+    await newerThan(file.slice('first-'.length, -'.json'.length));
+    await writeFile(records(ID, file), '');
+    const said = (await open('b')).notices();
+    expect(said).toHaveLength(2);
+    expect((await open('b')).notices()).toEqual(said);
+  });
+
+  it('that is empty where it was filled says so, at every start, until it is begun anew', async () => {
+    worked(await (await open()).put(note('Gate')));
+    await open();
+    await rm(FOLDER(), { recursive: true });
+    await mkdir(FOLDER());
+    for (let start = 0; start < 2; start++) {
+      const library = await open();
+      await library.refresh('note');
+      expect([says(library), library.notices().join()]).toEqual([[], expect.stringContaining('is empty')]);
+    }
+    const library = await open();
+    worked(await library.put(note('Gate')));
+    await library.refresh();
+    for (const each of [library, await open()]) expect([says(each), each.notices()]).toEqual([['Gate'], []]);
+  });
+});
+
+/** A record that this program does not understand, made after the one of this name. */
+async function newerThan(parent: string): Promise<string> {
+  const record = {
+    format: 'lanegauge.record',
+    version: 2,
+    kind: 'note',
+    id: ID,
+    parents: [parent],
+    body: {},
+  };
+  const text = JSON.stringify(record);
+  const file = recordFile([parent], nameOfHash(sha256Of(text)));
+  await writeFile(records(ID, file), text);
+  return file;
+}
+
+describe('the bin', () => {
+  it('is emptied after 90 days of what was deleted, and not of what a newer program has made of it', async () => {
+    const library = await open();
+    worked(await library.remove(worked(await library.put(note('Gate')))));
+    const [deletion = ''] = library.bin()[0]?.heads ?? [];
+    const newer = await newerThan(deletion);
+    const early = await open('b', '2026-07-29');
+    await early.sweep();
+    expect(await readdir(records(ID))).toHaveLength(3);
+    await (await open('b', '2026-08-01')).sweep();
+    const left = await readdir(records(ID));
+    expect(left).toHaveLength(2);
+    expect(left).toContain(newer);
+    expect(left.some((name) => name.endsWith(`-${deletion}.json`))).toBe(true);
   });
 });

@@ -1,9 +1,10 @@
 import type { Draft } from '../finding.ts';
 import type { RuleInput } from '../rule.ts';
 import { endOf } from '../run.ts';
+import type { Words } from '../words.ts';
 import { type FigureHeld, figureTold } from './hold-figure.ts';
 import type { NoteMet } from './notes-on-drive.ts';
-import { sayAlone, sayHeld } from './say-held.ts';
+import { sayAlone, sayHeld, sayOthers } from './say-held.ts';
 
 /**
  * The limits that notes add to the map. Where two of one quantity hold, the lower is told; one that leaves the vehicle
@@ -26,9 +27,22 @@ export function addedDrafts(
         at: held.note.at,
         tags: {},
         ...figureTold(held),
-        ...sayHeld(held, input),
+        ...wordsOf(held, input, left),
       }),
     );
+}
+
+/** With what the notes say that give way to it. */
+function wordsOf(held: FigureHeld, input: RuleInput, left: readonly FigureHeld[]): Words {
+  const { say, advice } = sayHeld(held, input);
+  return {
+    say: sayOthers(
+      say,
+      left.filter((one) => isLowerThere(held, one)),
+      held,
+    ),
+    advice,
+  };
 }
 
 /** Of two figures that hold at one place the lower does; of equals the first noted. */

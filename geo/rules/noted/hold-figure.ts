@@ -7,10 +7,10 @@ import { judgePlate } from '../limits/mass.ts';
 import { roundMm } from '../limits/rounding.ts';
 import { judgeGap } from '../limits/width.ts';
 import type { RuleInput } from '../rule.ts';
-import type { NoteMet } from './notes-on-drive.ts';
+import type { NoteAsked } from './meets.ts';
 
 /** One figure of a note where the drive passes it, and what it means for the vehicle. */
-export interface FigureHeld extends NoteMet {
+export interface FigureHeld extends NoteAsked {
   readonly figure: NotedFigure;
   /** undefined: the vehicle passes freely */
   readonly judged: Judged | undefined;
@@ -21,7 +21,7 @@ export interface FigureHeld extends NoteMet {
 type Sum = Pick<Judged, 'vehicle' | 'spare'>;
 
 /** Each figure of the notes met, held against the vehicle as a mapped one would be: sizes as gaps, masses as signs. */
-export function holdFigures(input: RuleInput, met: readonly NoteMet[]): FigureHeld[] {
+export function holdFigures(input: RuleInput, met: readonly NoteAsked[]): FigureHeld[] {
   return met.flatMap((one) =>
     figuresOf(one.note).map((figure) => {
       const judged = judge(input, one, figure);
@@ -30,7 +30,7 @@ export function holdFigures(input: RuleInput, met: readonly NoteMet[]): FigureHe
   );
 }
 
-function judge(input: RuleInput, { run }: NoteMet, { subject, value }: NotedFigure): Judged | undefined {
+function judge(input: RuleInput, { run }: NoteAsked, { subject, value }: NotedFigure): Judged | undefined {
   switch (subject) {
     case 'height':
       return judgeHeight(input, 'physical', value);

@@ -7,9 +7,25 @@ export function meets({ run }: NoteMet, draft: Draft): boolean {
   return run[0].fromM <= endOf(draft.run) && endOf(run) >= draft.run[0].fromM;
 }
 
-/** Whether a note was made to answer what a draft says there: by id, or by what it is about where the ids are new. */
-export function answers(one: NoteMet, draft: Draft): boolean {
+/** A note met. */
+export interface NoteAsked extends NoteMet {
+  /** the very finding that it was made to answer is there */
+  readonly isNamed?: boolean;
+}
+
+/** Looks for what each note was made to answer. */
+export function askedOf(met: readonly NoteMet[], drafts: readonly Draft[]): NoteAsked[] {
+  return met.map((one) => ({ ...one, isNamed: drafts.some((draft) => names(one, draft)) }));
+}
+
+function names(one: NoteMet, draft: Draft): boolean {
   const asked = one.note.answers;
-  if (asked === undefined || !meets(one, draft)) return false;
-  return isIdOf(draft, asked.finding) || (asked.subject === draft.subject && asked.kind === draft.kind);
+  return asked !== undefined && meets(one, draft) && isIdOf(draft, asked.finding);
+}
+
+/** Whether a note was made to answer what a draft says there: by id, or by what it is about where the ids are new. */
+export function answers(one: NoteAsked, draft: Draft): boolean {
+  if (one.isNamed) return names(one, draft);
+  const asked = one.note.answers;
+  return asked?.subject === draft.subject && asked.kind === draft.kind && meets(one, draft);
 }

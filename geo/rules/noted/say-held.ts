@@ -33,9 +33,17 @@ function sayFits(
 /** A mapped limit beside a figure of the firm's own, which changes nothing about it. */
 export function sayBesideLimit(say: string, held: FigureHeld, is: 'milder' | 'no milder'): string {
   const measured = capital(sayMeasured(held.note, held.figure));
-  return is === 'milder'
-    ? `${say} ${measured}: read the sign, have the map mended. Until then the lower figure holds.`
-    : `${say} ${measured}.`;
+  const firm =
+    is === 'milder'
+      ? `${measured}: read the sign, have the map mended. Until then the lower figure holds.`
+      : `${measured}.`;
+  return `${say} ${firm} ${sayNoted(held.note)}.`;
+}
+
+/** The notes whose figure gives way to a lower one there: what they say counts all the same. */
+export function sayOthers(say: string, there: readonly FigureHeld[], lowest: FigureHeld): string {
+  const others = there.filter(({ note }) => note !== lowest.note);
+  return others.reduce((text, held) => sayBesideLimit(text, held, 'no milder'), say);
 }
 
 /** The firm's words beside what they answer. */

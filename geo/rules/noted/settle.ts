@@ -3,7 +3,7 @@ import type { RuleInput } from '../rule.ts';
 import { endOf } from '../run.ts';
 import { type FigureHeld, figureTold, isWorse, lowest } from './hold-figure.ts';
 import { answers, meets } from './meets.ts';
-import { sayBesideLimit, sayHeld } from './say-held.ts';
+import { sayBesideLimit, sayHeld, sayOthers } from './say-held.ts';
 
 /** A draft after the figures noted there, and those of them that are told with it. */
 interface Settled {
@@ -22,14 +22,16 @@ export function settle(input: RuleInput, draft: Draft, figures: readonly FigureH
   if (isOpen(draft)) {
     const there = figures.filter((one) => isAbout(one, draft) && coversOrAnswers(one, draft));
     const low = lowest(there);
-    return low === undefined ? { draft, used: [] } : { draft: settledBy(input, draft, low), used: there };
+    if (low === undefined) return { draft, used: [] };
+    const settled = settledBy(input, draft, low);
+    return { draft: { ...settled, say: sayOthers(settled.say, there, low) }, used: there };
   }
   if (!isMappedLimit(draft)) return { draft, used: [] };
   const there = figures.filter((one) => isAbout(one, draft) && meets(one, draft));
   const low = lowest(there);
   if (low === undefined) return { draft, used: [] };
   const milder = low.figure.value > (draft.limit?.value ?? 0);
-  const say = sayBesideLimit(draft.say, low, milder ? 'milder' : 'no milder');
+  const say = sayOthers(sayBesideLimit(draft.say, low, milder ? 'milder' : 'no milder'), there, low);
   return {
     draft: { ...draft, say, note: low.note.id },
     // one that means worse than what is mapped is told by itself as well

@@ -2,8 +2,8 @@ import { type Draft, mergeNeighbours } from '../finding.ts';
 import type { RuleInput } from '../rule.ts';
 import { addedDrafts, careDraft } from './added.ts';
 import { type FigureHeld, holdFigures } from './hold-figure.ts';
-import { answers } from './meets.ts';
-import { type NoteMet, notesOnDrive } from './notes-on-drive.ts';
+import { answers, askedOf, type NoteAsked } from './meets.ts';
+import { notesOnDrive } from './notes-on-drive.ts';
 import { sayBeside } from './say-held.ts';
 import { settle } from './settle.ts';
 
@@ -12,11 +12,13 @@ import { settle } from './settle.ts';
  * undo it, and add the limits that the map lacks; words stand beside what they answer, or as a care of their own.
  */
 export function withNotes(input: RuleInput, drafts: readonly Draft[]): Draft[] {
-  const { met } = notesOnDrive(input.drive, input.roads, input.localNotes ?? []);
-  if (met.length === 0) return [...drafts];
+  const { met: passed } = notesOnDrive(input.drive, input.roads, input.localNotes ?? []);
+  if (passed.length === 0) return [...drafts];
+  const merged = mergeNeighbours(drafts);
+  const met = askedOf(passed, merged);
   const figures = holdFigures(input, met);
-  const used = new Set<NoteMet | FigureHeld>();
-  const said = mergeNeighbours(drafts).map((draft) => {
+  const used = new Set<NoteAsked | FigureHeld>();
+  const said = merged.map((draft) => {
     const settled = settle(input, draft, figures);
     for (const one of settled.used) used.add(one);
     return answered(settled.draft, met, used);
@@ -33,7 +35,7 @@ export function withNotes(input: RuleInput, drafts: readonly Draft[]): Draft[] {
   ];
 }
 
-function isWordsAlone({ note }: NoteMet): boolean {
+function isWordsAlone({ note }: NoteAsked): boolean {
   return note.heightM === undefined && note.widthM === undefined && note.massKg === undefined;
 }
 
@@ -41,7 +43,7 @@ function isWordsAlone({ note }: NoteMet): boolean {
  * A finding that notes without a figure answer: it stays what it is, with the firm's words. One that is folded away is
  * not read: there the words are told by themselves as well.
  */
-function answered(draft: Draft, met: readonly NoteMet[], used: Set<NoteMet | FigureHeld>): Draft {
+function answered(draft: Draft, met: readonly NoteAsked[], used: Set<NoteAsked | FigureHeld>): Draft {
   const words = met.filter((one) => isWordsAlone(one) && answers(one, draft) && !used.has(one));
   const [first] = words;
   if (first === undefined) return draft;

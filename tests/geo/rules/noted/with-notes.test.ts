@@ -185,6 +185,46 @@ describe('a mapped limit', () => {
   });
 });
 
+describe('what a note says', () => {
+  const branch = note({ heightM: 3.4, say: 'Keep left, low branch' });
+  const gravel = note({ id: 'n2', at: at(255, 0), heightM: 3.5, say: 'Loose gravel' });
+
+  it.each([
+    ['beside a mapped limit', millLane({ maxheight: '3.0' })],
+    ['where it settles what was unknown', underRailway],
+    ['where it adds a limit', millLane()],
+  ])('is told with its figure, and where a lower figure holds, %s', (_, sketch) => {
+    const [finding, ...more] = checkNoted(sketch, [branch, gravel]).findings;
+    expect(more).toEqual([]);
+    expect(finding?.note).toBe('n1');
+    expect(finding?.say).toContain('The firm noted on 2026-05-01 (AB): "Keep left, low branch".');
+    expect(finding?.say).toContain('The firm measured 3.50 m on 2026-05-01 (AB).');
+    expect(finding?.say).toContain('The firm noted on 2026-05-01 (AB): "Loose gravel".');
+  });
+});
+
+describe('two limits that cannot be read, one behind the other', () => {
+  const lane = { highway: 'tertiary', name: 'Mill Lane' };
+  const [one, two, side] = millLane().ways;
+  const sketch = {
+    ...millLane(),
+    ways: [
+      { ...one!, tags: { ...lane, maxheight: 'low' } },
+      { ...two!, tags: { ...lane, maxheight: 'ask' } },
+      side!,
+    ],
+  };
+
+  it('are not both settled by a figure measured for one of them', () => {
+    const [first] = checkNoted(sketch, []).findings;
+    const answers = { finding: first?.id ?? '', subject: 'height', kind: 'unreadable' } as const;
+    expect(told(sketch, [note({ at: at(490, 0), heightM: 3.4, answers })])).toEqual([
+      'care height unreadable n1 folded',
+      'unknown height unreadable',
+    ]);
+  });
+});
+
 describe('a note that is past its last day', () => {
   it('counts on that day and no longer', () => {
     const ended = note({ heightM: 3, until: '2027-06-01' });

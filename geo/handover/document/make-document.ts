@@ -79,7 +79,9 @@ export function makeDocument({ report, turnOffs, sheet, firm, before }: HandOver
 function sayTimes(report: DriveReport): string {
   const { timetable, leaveAt } = report;
   if (timetable === undefined) return '';
-  const driving = `${durationText(timetable.drivingS)} of driving, without breaks`;
+  const { staysS = 0 } = timetable;
+  const stays = staysS > 0 ? `, and ${durationText(staysS)} at stops` : '';
+  const driving = `${durationText(timetable.drivingS)} of driving, without breaks${stays}`;
   if (timetable.leaveAt === undefined || timetable.arriveAt === undefined)
     return `${driving}. No leave time given.`;
   const leave = timetable.leaveAt.slice(0, 16).replace('T', ' ');

@@ -46,7 +46,7 @@ async function handOverOpen(
   const { leaveAt, localNotes, margins, country, day, load } = asked;
   const read = readShelf(state, lookUp);
   const roads = read === undefined || !isStopped(report) ? opened.roads : await read(opened.route, WIDE_M);
-  const turnOffs = turnOffsOn(roads, { ...input.value, ...given({ leaveAt }) }, report);
+  const turnOffs = turnOffsOn(roads, { ...input.value, ...given({ leaveAt }), followed: opened }, report);
   if (!turnOffs.ok) return turnOffs;
   onProgress({ what: 'Drawing the sheet' });
   const { handOver } = await import('../hand-over/hand-over.ts');

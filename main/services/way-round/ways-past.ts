@@ -20,6 +20,8 @@ export interface WaysWanted {
 export interface CheckOnAnyMap extends Omit<CheckInput, 'drive' | 'roads' | 'leaving'> {
   /** local wall time */
   readonly leaveAt?: string;
+  /** the drive as it was followed on some roads: on these it is not followed again */
+  readonly followed?: Pick<CheckInput, 'drive' | 'roads'>;
 }
 
 /** Reads the roads about a line: as far beside it as is asked. */
@@ -35,8 +37,11 @@ export interface Found extends WaysRound {
 }
 
 /** A check of a drive, followed on the roads that have been read. */
-export function followedOn(roads: Roads, { leaveAt, ...check }: CheckOnAnyMap): Result<CheckInput> {
-  const drive = followRoads(check.route, roads, given({ lookUp: check.lookUp }));
+export function followedOn(roads: Roads, { leaveAt, followed, ...check }: CheckOnAnyMap): Result<CheckInput> {
+  const drive =
+    followed?.roads === roads
+      ? followed.drive
+      : followRoads(check.route, roads, given({ lookUp: check.lookUp }));
   const leaving = leaveAt === undefined ? undefined : readLeaving(leaveAt, drive, roads, check.country);
   if (leaving?.ok === false) return leaving;
   return ok({ ...check, drive, roads, ...given({ leaving: leaving?.value }) });

@@ -149,6 +149,12 @@ describe('the day', () => {
     expect(met && sayOpen({ ...met, osm: undefined })).toBe(undefined);
   });
 
+  it('tells its stays beside the driving, which the hour of arrival counts in', () => {
+    const stop = { name: 'Mill', lat: 50, lon: 7.005, stayMin: 90 };
+    const handed = handedOver([road(1, ['0,0', '5,0', '20,0'])], [1], { day: { stops: [stop] } });
+    expect(handed.document.drive.times).toContain('and 1 h 30 min at stops');
+  });
+
   it('brings its advice along', () => {
     const handed = handedOver([road(1, ['0,0', '5,0'])], [1], { day: { stops: [] } });
     const { day } = handed.report;

@@ -23,7 +23,7 @@ export async function findServices(
   const input = checkInputOf(opened, asked, lookUp);
   if (!input.ok) return input;
   onProgress({ what: 'Looking for places on the way' });
-  const check: CheckOnAnyMap = { ...input.value, ...given({ leaveAt }) };
+  const check: CheckOnAnyMap = { ...input.value, ...given({ leaveAt }), followed: opened };
   const looked = { wanted, ...given({ prefer }) };
   const { shelf } = state;
   const read = readShelf(state, lookUp);

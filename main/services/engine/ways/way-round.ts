@@ -40,7 +40,7 @@ async function findWays(
   const input = checkInputOf(opened, asked, lookUp);
   if (!input.ok) return input;
   onProgress({ what: 'Looking for ways round' });
-  const check: CheckOnAnyMap = { ...input.value, ...given({ leaveAt }) };
+  const check: CheckOnAnyMap = { ...input.value, ...given({ leaveAt }), followed: opened };
   const wanted = given({ past, prefer });
   const read = readShelf(state, lookUp);
   const ways = read === undefined ? waysOn(opened.roads, check, wanted) : await waysRead(read, check, wanted);

@@ -38,7 +38,7 @@ export function HandOver() {
 
 function Barred({ onYes }: { onYes(): void }) {
   return (
-    <div role="alertdialog" aria-label="This drive is barred">
+    <div role="alertdialog" class="handing" aria-label="This drive is barred">
       <p class="problem">
         Something on this drive bars this vehicle. A sheet of it says “Do not drive” across its head.
       </p>

@@ -4,6 +4,7 @@ import {
   isArea,
   isNearOnly,
   isRestriction,
+  isStandingNode,
   isZone,
   mayBeEdge,
   mayKeepWay,
@@ -111,6 +112,8 @@ export function nameOf(tags: Tags, { kind }: Naming): string | undefined {
 
 /** What an import takes of a node with tags. */
 export interface NodeChoice {
+  /** kept without any way that uses it */
+  readonly stands: boolean;
   readonly service: boolean;
   readonly drawn: number;
   readonly naming: Naming | undefined;
@@ -126,6 +129,7 @@ const DECISIVE_OF_NODES = new Set(['amenity', 'natural', 'place', 'railway', 'to
 /** What a node whose tags say something is taken as. */
 export function chooseNode(tags: Tags): NodeChoice {
   return {
+    stands: isStandingNode(tags),
     service: pointKind(tags) !== undefined,
     drawn: drawnFrom(placeMinZoom(tags)),
     naming: siteNaming(tags),

@@ -16,9 +16,13 @@ interface Tagged {
   readonly texts: ChosenTexts;
 }
 
-/** A node with tags as it waits to be handed to its tiles. */
+/**
+ * A node with tags as it waits to be handed to its tiles; the first byte is 1 where it stands for itself, which
+ * whoever places the nodes reads before the node is handed on.
+ */
 export function writeTagged(node: Tagged, out: ByteStore): void {
   out.room(64);
+  out.bytes[out.at++] = node.choice.stands ? 1 : 0;
   out.bytes[out.at++] = node.choice.service ? 1 : 0;
   out.bytes[out.at++] = node.choice.drawn;
   out.double(node.id);
@@ -55,9 +59,9 @@ export class TaggedSpreader {
   spread(store: ByteStore, length: number): void {
     const { tags, thinned, name } = this;
     while (store.at < length) {
-      const service = store.bytes[store.at] === 1;
-      const drawn = store.bytes[store.at + 1]!;
-      store.at += 2;
+      const service = store.bytes[store.at + 1] === 1;
+      const drawn = store.bytes[store.at + 2]!;
+      store.at += 3;
       const id = store.readDouble();
       const lat = store.readDouble();
       const lon = store.readDouble();

@@ -29,6 +29,8 @@ import type { CheckOnAnyMap, WaysWanted } from './way-round/ways-past.ts';
 
 export interface CheckRequest {
   readonly routePath: string;
+  /** SHA-256 of that file, where it was kept: another is refused */
+  readonly routeSha256?: string;
   /** none: the shelf is used */
   readonly mapPaths: readonly string[];
   /** where the shelf lies */
@@ -88,7 +90,7 @@ export async function checkFromFiles(
   if (items?.ok === false) return items;
   const load = items && loadResult(card.value, items.value);
   if (load?.ok === false) return load;
-  const file = await readRouteFile(request.routePath);
+  const file = await readRouteFile(request.routePath, request.routeSha256);
   if (!file.ok) return file;
   const chosen =
     typeof request.track === 'number'

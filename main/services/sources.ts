@@ -5,7 +5,7 @@ import type { NamedFile } from './engine/protocol.ts';
 import type { Library } from './library/library.ts';
 import type { Recents } from './recents/recents-store.ts';
 import type { SampleFiles } from './samples.ts';
-import type { Uploads } from './uploads/uploads.ts';
+import type { HeldFile, Uploads } from './uploads/uploads.ts';
 
 /** Turns what the page names into a file of this computer. */
 export interface Sources {
@@ -24,7 +24,7 @@ export function createSources(
   uploads: Uploads,
   { recents, library }: { readonly recents: Recents; readonly library: Library },
 ): Sources {
-  function look(source: Source) {
+  function look(source: Source): (NamedFile & Partial<HeldFile>) | undefined {
     switch (source.kind) {
       case 'sample':
         return samples.find(source.id);
@@ -42,7 +42,7 @@ export function createSources(
     find(source) {
       const found = look(source);
       return found
-        ? ok({ path: found.path, name: found.name })
+        ? ok({ path: found.path, name: found.name, ...given({ sha256: found.sha256 }) })
         : fail('no-such-file', 'That file is no longer at hand. Open it again.');
     },
     async remember(source, use, map) {
@@ -57,5 +57,5 @@ export function createSources(
 
 function inLibrary(library: Library, id: string): NamedFile | undefined {
   const body = library.find('drive', id)?.versions[0]?.body;
-  return body && { path: library.pathOf('gpx', body.gpx), name: body.file };
+  return body && { path: library.pathOf('gpx', body.gpx), name: body.file, sha256: body.gpx };
 }

@@ -8,7 +8,10 @@ import { findItem, refuseTwoVersions } from '../yard/find-item.ts';
 /** What of a check is taken from the library, and the id of the vehicle there. */
 interface Taken {
   readonly vehicleId: string;
-  readonly request: Pick<CheckRequest, 'routePath' | 'routeName' | 'track' | 'card' | 'leaveAt' | 'day'>;
+  readonly request: Pick<
+    CheckRequest,
+    'routePath' | 'routeSha256' | 'routeName' | 'track' | 'card' | 'leaveAt' | 'day'
+  >;
 }
 
 /** A drive of the library with its kept leave time and day, and a vehicle of the fleet. */
@@ -30,6 +33,7 @@ export function fromLibrary(
     vehicleId: vehicle.value.id,
     request: {
       routePath: library.pathOf('gpx', gpx),
+      routeSha256: gpx,
       routeName: file,
       track,
       card,

@@ -31,6 +31,8 @@ interface MadeWith {
 export interface NamedFile {
   readonly path: string;
   readonly name: string;
+  /** of its bytes, where it was kept: another is refused */
+  readonly sha256?: string;
 }
 
 export type MapToOpen = { file: NamedFile; shelf?: never } | { shelf: string; file?: never };

@@ -2,14 +2,14 @@ import { chooseRoute } from '../../../geo/drive/gpx/choose-route.ts';
 import type { Route, RouteFile } from '../../../geo/drive/gpx/route.ts';
 import { ok, type Result } from '../../../geo/result.ts';
 import { GPX_MAX_BYTES } from '../../contract/limits.ts';
-import { readBytes } from '../files/read-bytes.ts';
+import { readAsKept } from '../files/read-as-kept.ts';
 import { readRouteBytes } from '../route/read-route-file.ts';
 import type { NamedFile } from './protocol.ts';
 import { underItsName } from './true-names.ts';
 
 /** Reads a drive's file; sentences name it as the user does. */
-export async function readDriveFile({ path, name }: NamedFile): Promise<Result<RouteFile>> {
-  const bytes = await readBytes(path, 'drive', GPX_MAX_BYTES);
+export async function readDriveFile({ path, name, sha256 }: NamedFile): Promise<Result<RouteFile>> {
+  const bytes = await readAsKept({ path, what: 'drive', mostBytes: GPX_MAX_BYTES, sha256 });
   if (bytes.ok) return readRouteBytes(bytes.value, name);
   return underItsName(bytes.error, { path, name });
 }

@@ -127,12 +127,19 @@ async function reportOf(library: Library, { body }: OutSheet): Promise<Result<Dr
 }
 
 /** The file it was made from, where the library has it; else the track that was handed over, which is the same drive. */
-function driveOf(library: Library, { body }: OutSheet): Pick<CheckRequest, 'routePath' | 'track'> {
+function driveOf(
+  library: Library,
+  { body }: OutSheet,
+): Pick<CheckRequest, 'routePath' | 'routeSha256' | 'track'> {
   const item = body.drive === undefined ? undefined : library.find('drive', body.drive);
   if (item && !isDeleted(item) && body.track !== undefined)
-    return { routePath: library.pathOf('gpx', body.gpx), track: body.track };
+    return { routePath: library.pathOf('gpx', body.gpx), routeSha256: body.gpx, track: body.track };
   const own = body.files.find(({ name }) => name === 'drive.gpx');
-  return { routePath: library.pathOf('handed', own?.sha256 ?? ''), track: 1 };
+  return {
+    routePath: library.pathOf('handed', own?.sha256 ?? ''),
+    ...given({ routeSha256: own?.sha256 }),
+    track: 1,
+  };
 }
 
 function askedWith(library: Library, sheet: OutSheet): Partial<CheckRequest> {

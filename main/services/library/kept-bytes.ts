@@ -1,7 +1,7 @@
 import { stat, utimes } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fail, ok, type Result } from '../../../geo/result.ts';
-import { readBytes } from '../files/read-bytes.ts';
+import { readAsKept } from '../files/read-as-kept.ts';
 import { sha256Of } from './known-records.ts';
 import type { KeptIn, Library } from './library.ts';
 import { sayUnwritten } from './say-library.ts';
@@ -35,13 +35,12 @@ export function keptBytes(
       }
     },
     async readBytes(where, sha256): Promise<Result<Uint8Array>> {
-      const path = pathOf(where, sha256);
-      const read = await readBytes(path, WHAT[where].what, BYTES_MAX);
-      if (!read.ok || sha256Of(read.value) === sha256) return read;
-      return fail(
-        'library.changed',
-        `${path} is not what was kept: it was changed or cut off. Put the file there again, or add it to the library anew.`,
-      );
+      return readAsKept({
+        path: pathOf(where, sha256),
+        what: WHAT[where].what,
+        mostBytes: BYTES_MAX,
+        sha256,
+      });
     },
   };
 }

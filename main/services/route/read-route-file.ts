@@ -2,7 +2,7 @@ import { readGpx } from '../../../geo/drive/gpx/read-gpx.ts';
 import type { RouteFile } from '../../../geo/drive/gpx/route.ts';
 import { fail, ok, type Problem, type Result } from '../../../geo/result.ts';
 import { GPX_MAX_BYTES } from '../../contract/limits.ts';
-import { readBytes } from '../files/read-bytes.ts';
+import { readAsKept } from '../files/read-as-kept.ts';
 import { decodeGpx } from './decode-gpx.ts';
 import { compareWithGpxparser } from './second-opinion.ts';
 
@@ -13,9 +13,12 @@ import { compareWithGpxparser } from './second-opinion.ts';
  */
 const SECOND_OPINION_MAX = 16 * 1024 * 1024;
 
-/** Reads a GPX file from disk. Every problem names the file. */
-export async function readRouteFile(path: string): Promise<Result<RouteFile>> {
-  const bytes = await readBytes(path, 'drive', GPX_MAX_BYTES);
+/**
+ * Reads a GPX file from disk. Every problem names the file.
+ * @param sha256 of its bytes, where it was kept: another is refused
+ */
+export async function readRouteFile(path: string, sha256?: string): Promise<Result<RouteFile>> {
+  const bytes = await readAsKept({ path, what: 'drive', mostBytes: GPX_MAX_BYTES, sha256 });
   return bytes.ok ? readRouteBytes(bytes.value, path) : bytes;
 }
 

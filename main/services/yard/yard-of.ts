@@ -68,7 +68,7 @@ function gridDrive(library: Library, { id, versions: [version] }: Item<'drive'>)
     {
       id,
       name: driveName(version.body),
-      file: { path: library.pathOf('gpx', gpx), name: file },
+      file: { path: library.pathOf('gpx', gpx), name: file, sha256: gpx },
       gpx,
       track,
       ...given({ leaveAt, day: plan && keptDay(plan) }),

@@ -26,7 +26,7 @@ export interface GridDrive {
   readonly id: string;
   readonly name: string;
   /** where its GPX lies, what the user calls the file, and the SHA-256 of its bytes */
-  readonly file: { readonly path: string; readonly name: string };
+  readonly file: DriveTask['file'];
   readonly gpx: string;
   /** 1-based place among the file's tracks */
   readonly track: number;

@@ -31,8 +31,8 @@ export interface KeptAt {
 /** One drive, and the vehicles it is to be held against. */
 export interface DriveTask {
   readonly drive: string;
-  /** where its GPX lies, and how sentences call it */
-  readonly file: { readonly path: string; readonly name: string };
+  /** where its GPX lies, and how sentences call it; with other bytes than those of the hash it is refused */
+  readonly file: { readonly path: string; readonly name: string; readonly sha256?: string };
   /** 1-based place among the file's tracks */
   readonly track?: number;
   /** local wall time, YYYY-MM-DDTHH:MM */

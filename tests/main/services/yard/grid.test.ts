@@ -195,6 +195,15 @@ describe('the grid', () => {
     expect(readdirSync(kept)).toContain('c.json');
   });
 
+  it('does not judge a file that is not the one that was kept', async () => {
+    const [one] = grid.drives;
+    const changed = { ...one!, file: { ...one!.file, sha256: '0'.repeat(64) } };
+    const news = await judge({ ...grid, drives: [changed], kept: join(home, 'changed') });
+    expect(news).toEqual([
+      { kind: 'failed', drive: 'b', say: expect.stringMatching(/^barred\.gpx is not what was kept/) },
+    ]);
+  });
+
   it('is given up at once, and keeps what was done', async () => {
     const stop = new AbortController();
     stop.abort();

@@ -9,13 +9,17 @@ import type { DayInput } from './day-input.ts';
 import type { MetStop } from './meet-stops.ts';
 import type { DayStop } from './plan.ts';
 
-/** Whether a stop is open when the vehicle comes: by the hours the map has now, else by those it had when it was chosen. */
+/**
+ * Whether a stop is open when the vehicle comes: by what the map has now, else, where the place is not among what was
+ * read, by the hours it had when it was chosen.
+ */
 export function openAtStop(
   input: DayInput,
   { stop, atM }: MetStop,
   arriveMs: number | undefined,
 ): StopTimes['open'] {
-  const hours = (stop.osm && tagsOf(input.roads, stop.osm)?.['opening_hours']) ?? stop.hours;
+  const now = stop.osm && tagsOf(input.roads, stop.osm);
+  const hours = now === undefined ? stop.hours : now['opening_hours'];
   const moment = arriveMs === undefined ? undefined : momentAt(input, atM, arriveMs);
   if (hours === undefined || moment === undefined) return undefined;
   const { countries } = input.times;

@@ -1,11 +1,14 @@
+import { clockText, durationText } from '../../geo/clock/print-times.ts';
 import { liesElsewhere } from '../../geo/drive/match-lengths.ts';
 import { sayBetterTimes } from '../../geo/leave/say-leave.ts';
 import { append } from '../../geo/lists.ts';
 import { LOAD_MARGIN_KG } from '../../geo/load/weigh/load-level.ts';
 import { headlineOf } from '../../geo/load/weigh/say-plates.ts';
+import { isSettled } from '../../geo/report/is-settled.ts';
 import { LEVEL_WORD, LEVELS } from '../../geo/report/level.ts';
 import { sayMapAge } from '../../geo/report/map-age.ts';
 import { nameSubject } from '../../geo/report/name-place.ts';
+import { numberedFindings } from '../../geo/report/numbered.ts';
 import type { DriveReport, Finding } from '../../geo/report/report.ts';
 import { sayFolded } from '../../geo/report/say-slight.ts';
 import { sayVerdict } from '../../geo/report/say-verdict.ts';
@@ -21,7 +24,8 @@ import { wrap } from './wrap.ts';
 /** The report as a page of text: verdict first, findings in driving order, cautions last. */
 export function printReport(report: DriveReport, width: number, paint: Paint): string {
   const { route, vehicle, map } = report;
-  const shown = report.findings.filter((finding) => !finding.folded);
+  const numbered = numberedFindings(report.findings);
+  const shown = numbered.map(({ finding }) => finding);
   const lines = [
     ...wrapPainted(
       `${LEVEL_WORD[report.verdict].toUpperCase()}: ${sayOverall(report)}${counts(shown)}`,
@@ -44,9 +48,8 @@ export function printReport(report: DriveReport, width: number, paint: Paint): s
     '',
   ];
   if (shown.length === 0) lines.push('No findings to show.', '');
-  shown.forEach((finding, index) => {
-    append(lines, [...findingLines(finding, index + 1, report.timetable?.leaveAt, width, paint), '']);
-  });
+  for (const { finding, number } of numbered)
+    append(lines, [...findingLines(finding, number, report.timetable?.leaveAt, width, paint), '']);
   append(lines, settledLines(report.findings, width));
   if (shown.length < report.findings.length)
     append(lines, [...wrap('Minor places are counted at the top; --json lists them.', width), '']);
@@ -129,11 +132,11 @@ function timeLines(report: DriveReport, width: number): string[] {
   const { timetable } = report;
   if (timetable === undefined) return [];
   const { leaveAt, arriveAt, drivingS, notes } = timetable;
-  const driving = `${duration(drivingS)} driving`;
+  const driving = `${durationText(drivingS)} driving`;
   const line =
     leaveAt === undefined || arriveAt === undefined
       ? `Time     ${driving}; no leave time is given, so limits by the hour are not settled`
-      : `Leave    ${leaveAt.slice(0, 16).replace('T', ' ')}, arrive ${clockFrom(arriveAt, leaveAt)} (${driving})`;
+      : `Leave    ${leaveAt.slice(0, 16).replace('T', ' ')}, arrive ${clockText(arriveAt, leaveAt)} (${driving})`;
   const better = leaveAt === undefined ? undefined : sayBetterTimes(report);
   return [
     line,
@@ -143,17 +146,6 @@ function timeLines(report: DriveReport, width: number): string[] {
     const indented = text.startsWith(' ');
     return wrap(clip(text.trim(), 1000), width, indented ? '         ' : '');
   });
-}
-
-function duration(seconds: number): string {
-  const minutes = Math.max(1, Math.round(seconds / 60));
-  return minutes < 60 ? `${minutes} min` : `${Math.floor(minutes / 60)} h ${minutes % 60} min`;
-}
-
-/** The clock of a place, with the day where it is another than the one the drive leaves on. */
-function clockFrom(iso: string, leaveAt: string | undefined): string {
-  const sameDay = leaveAt?.slice(0, 10) === iso.slice(0, 10);
-  return sameDay ? iso.slice(11, 16) : iso.slice(0, 16).replace('T', ' ');
 }
 
 /** The rows of the country table that this check used, each with its source. */
@@ -181,7 +173,7 @@ function findingLines(
     finding.toM - finding.fromM > 10
       ? `${along(finding.fromM)} to ${along(finding.toM)}`
       : along(finding.fromM);
-  const time = finding.passesAt === undefined ? '' : `, passed ${clockFrom(finding.passesAt, leaveAt)}`;
+  const time = finding.passesAt === undefined ? '' : `, passed ${clockText(finding.passesAt, leaveAt)}`;
   const road = finding.road === undefined ? '' : `  ${clip(finding.road)}`;
   return [
     `${String(number).padStart(3)}  ${paint.level(finding.level, LEVEL_WORD[finding.level].toUpperCase())} ${nameSubject(finding)}  at ${where}${time}${road}`,
@@ -194,9 +186,7 @@ function findingLines(
 
 /** Places that a figure of the firm's own settles: folded, but the firm is to see what it answers for. */
 function settledLines(findings: readonly Finding[], width: number): string[] {
-  const settled = findings.filter(
-    ({ folded, note, limit }) => folded === true && note !== undefined && limit,
-  );
+  const settled = findings.filter(isSettled);
   if (settled.length === 0) return [];
   const lines = settled.map((finding) => {
     const road = finding.road === undefined ? '' : `, ${clip(finding.road)}`;

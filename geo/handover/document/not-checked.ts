@@ -1,10 +1,19 @@
 import { liesElsewhere } from '../../drive/match-lengths.ts';
 import { sayLoaded } from '../../load/load-result.ts';
+import type { Finding } from '../../report/finding.ts';
+import { isSettled } from '../../report/is-settled.ts';
 import type { DriveReport } from '../../report/report.ts';
 import { sayGuessedShare } from '../../report/say-guessed.ts';
 import { sayFolded } from '../../report/say-slight.ts';
 import { STANDING_CAUTION } from '../../report/standing-caution.ts';
 import { distanceIn } from '../../units/in-units.ts';
+import { clip, plainLine } from '../../units/text.ts';
+
+/** What the firm's own figure settles is folded; the driver is told by whose word it counts. */
+function saySettled({ fromM, road, say }: Finding): string {
+  const where = road === undefined ? '' : `, ${clip(road, 60)}`;
+  return `At ${distanceIn('both', fromM)}${where}, by the firm’s own note and not by the map: ${plainLine(say)}`;
+}
 
 /** No map has these. */
 const NEVER_CHECKED =
@@ -31,6 +40,7 @@ export function sayNotChecked(report: DriveReport): string[] {
         : []),
     ...(guessed === undefined ? [] : [guessed]),
     ...(folded === undefined ? [] : [`Of little weight, and not numbered here: ${folded}`]),
+    ...findings.filter(isSettled).map(saySettled),
     ...(leaveAt === undefined
       ? ['Limits by the hour: no leave time is given, so they are not settled.']
       : []),

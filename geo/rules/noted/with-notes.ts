@@ -41,13 +41,14 @@ function isWordsAlone({ note }: NoteAsked): boolean {
 
 /**
  * A finding that notes without a figure answer: it stays what it is, with the firm's words. One that is folded away is
- * not read: there the words are told by themselves as well.
+ * not read by everyone: there the words are told by themselves.
  */
 function answered(draft: Draft, met: readonly NoteAsked[], used: Set<NoteAsked | FigureHeld>): Draft {
+  if (draft.folded === true) return draft;
   const words = met.filter((one) => isWordsAlone(one) && answers(one, draft) && !used.has(one));
   const [first] = words;
   if (first === undefined) return draft;
-  if (draft.folded !== true) for (const one of words) used.add(one);
+  for (const one of words) used.add(one);
   const say = words.reduce((text, { note }) => sayBeside(text, note), draft.say);
   return { ...draft, say, note: draft.note ?? first.note.id };
 }

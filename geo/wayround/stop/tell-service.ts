@@ -7,6 +7,7 @@ import { given } from '../../given.ts';
 import type { Day } from '../../report/day.ts';
 import { pointName } from '../../services/point.ts';
 import { admissionOf, sayUnknownOffer } from '../../services/say-point.ts';
+import { clip } from '../../units/text.ts';
 import { splice } from '../along/splice.ts';
 import { tellWay } from '../past/tell-way.ts';
 import type { Trip } from '../past/trip.ts';
@@ -35,7 +36,7 @@ export function tellService(trip: Trip, reached: Reached): ServiceOnWay {
     lat: point.lat,
     lon: point.lon,
     offers: offers.map((offer) => ({ ...offer })),
-    say: sayOf(trip, reached),
+    say: [...sayOf(trip, reached), ...sayHours(point.tags['opening_hours'], met?.open)],
     nearM,
     awayM: snapped.awayM,
     ...(judged !== undefined && { way: wayTold(trip, judged) }),
@@ -76,6 +77,11 @@ function sayOf({ input: { check } }: Trip, { candidate: { point, offers }, snapp
     ...admissionOf(point.tags).say,
     ...offers.filter(({ is }) => is === 'unknown').map(({ kind }) => sayUnknownOffer(kind, point.tags)),
     ...away,
-    ...(point.tags['opening_hours'] === undefined ? ['Its hours are not mapped.'] : []),
   ];
+}
+
+/** What is to be said of its hours where nothing tells whether it is open then. */
+function sayHours(hours: string | undefined, open: ServiceOnWay['open']): string[] {
+  if (hours === undefined) return ['Its hours are not mapped.'];
+  return open === undefined ? [`Its hours as mapped: ${clip(hours, 100)}.`] : [];
 }

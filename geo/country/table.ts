@@ -43,6 +43,9 @@ export const COUNTRY_TABLE: Readonly<Record<CountryCode, CountryRule>> = {
   NZ: NEW_ZEALAND,
 };
 
+/** Every row, those that no country's code names included. */
+export const EVERY_RULE: readonly CountryRule[] = [...Object.values(COUNTRY_TABLE), WALES, OTHER_COUNTRY];
+
 /** Left-hand traffic among the countries without a row (border data of country-coder 5.6.1). */
 const LEFT_WITHOUT_ROW = new Set(['IM', 'JE', 'GG', 'CY', 'JP', 'ZA', 'NA', 'BW']);
 

@@ -1,8 +1,11 @@
 import type { Drive } from '../drive/drive.ts';
 import { nodesOnDrive } from '../drive/nodes-along.ts';
+import { oncePerDrive } from '../drive/once-per-drive.ts';
 import { pointAt } from '../drive/point-at.ts';
 import type { Roads, Tags } from '../roads/roads.ts';
-import { mayBeLimit } from '../tags/limit-key.ts';
+import { isPlainlyOpen } from '../tags/access.ts';
+import { mayBeLimit, type Quantity } from '../tags/limit-key.ts';
+import { type LimitClaim, limitClaims } from '../tags/limits.ts';
 
 /** One thing the drive uses that can say something: a driven way, a node passed on one, a turn restriction. */
 export interface Place {
@@ -43,21 +46,17 @@ interface Places {
   readonly ways: readonly Place[];
   readonly nodes: readonly Place[];
   readonly limited: readonly Place[];
+  readonly spokenOf: readonly Place[];
 }
 
-/** Every subject asks the same of a drive, and a grid of vehicles asks it again: looked up once per drive. */
-const lookedUp = new WeakMap<Drive, { readonly roads: Roads; readonly places: Places }>();
-
-function placesOf(drive: Drive, roads: Roads): Places {
-  const known = lookedUp.get(drive);
-  if (known?.roads === roads) return known.places;
+/** Every subject asks the same of a drive. */
+const placesOf = oncePerDrive((drive, roads): Places => {
   const ways = listWays(drive, roads);
   const nodes = listNodes(drive, roads);
   const limited = [...ways, ...nodes].filter((place) => hasLimitKey(place.tags));
-  const places = { ways, nodes, limited };
-  lookedUp.set(drive, { roads, places });
-  return places;
-}
+  const spokenOf = ways.filter((place) => !isPlainlyOpen(place));
+  return { ways, nodes, limited, spokenOf };
+});
 
 /** Most ways and nodes carry no limit of any kind, and need no closer look. */
 function hasLimitKey(tags: Tags): boolean {
@@ -89,6 +88,11 @@ function listWays(drive: Drive, roads: Roads): Place[] {
   return places;
 }
 
+/** The driven ways but those that are open to every motor vehicle without a word that could say otherwise. */
+export function waysSpokenOf(drive: Drive, roads: Roads): readonly Place[] {
+  return placesOf(drive, roads).spokenOf;
+}
+
 /** Every tagged node the drive passes, in driving order; lifts, sea marks and locks on it are not for the road. */
 export function passedNodes(drive: Drive, roads: Roads): readonly Place[] {
   return placesOf(drive, roads).nodes;
@@ -97,6 +101,18 @@ export function passedNodes(drive: Drive, roads: Roads): readonly Place[] {
 /** The driven ways, then the passed nodes, that carry a limit of any kind. */
 export function limitedPlaces(drive: Drive, roads: Roads): readonly Place[] {
   return placesOf(drive, roads).limited;
+}
+
+const claimed = new WeakMap<Place, Map<string, readonly LimitClaim[]>>();
+
+/** The limits of the wanted quantities at a place of a drive, read once for all vehicles. */
+export function claimsAt(place: Place, quantities: readonly Quantity[]): readonly LimitClaim[] {
+  const read = claimed.get(place) ?? new Map<string, readonly LimitClaim[]>();
+  claimed.set(place, read);
+  const key = quantities.join();
+  const claims = read.get(key) ?? limitClaims(place, quantities);
+  read.set(key, claims);
+  return claims;
 }
 
 function listNodes(drive: Drive, roads: Roads): Place[] {

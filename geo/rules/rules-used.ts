@@ -8,10 +8,9 @@ import { given } from '../given.ts';
 import type { DriveReport } from '../report/report.ts';
 import { goodsAccess } from '../tags/access.ts';
 import type { Quantity } from '../tags/limit-key.ts';
-import { limitClaims } from '../tags/limits.ts';
 import { GOODS_SIGNS_FROM_KG } from '../tags/modes.ts';
 import { cornersOf } from './corners/corners-of.ts';
-import { drivenWays, limitedPlaces, type Place } from './places.ts';
+import { claimsAt, drivenWays, limitedPlaces, type Place } from './places.ts';
 import type { RuleInput } from './rule.ts';
 
 export type RuleUsed = NonNullable<DriveReport['rules']>[number];
@@ -56,7 +55,7 @@ type Note = (
 function noteLimits(input: RuleInput, place: Place, note: Note): void {
   const rule = input.along.ruleAt(place.fromM);
   const { fromM } = place;
-  for (const { quantity, basis, reading, binding } of limitClaims(place, ALL)) {
+  for (const { quantity, basis, reading, binding } of claimsAt(place, ALL)) {
     if (binding === 'goods') {
       if (input.envelope.grossKg > GOODS_SIGNS_FROM_KG) noteGoods(rule, place, note);
     } else if (quantity === 'width' && basis === 'legal')

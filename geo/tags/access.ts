@@ -203,6 +203,17 @@ export function accessDoubts(driven: Driven, deciding: Access): AccessDoubt[] {
   return doubts;
 }
 
+/** Whether a way is open, with no key in the driven direction that any vehicle or hour could make otherwise. */
+export function isPlainlyOpen(driven: Driven): boolean {
+  const access = accessFor(driven);
+  return (
+    access.meaning === 'open' &&
+    accessForms(driven, 0).length === 0 &&
+    accessDoubts(driven, access).length === 0 &&
+    goodsAccess(driven).length === 0
+  );
+}
+
 function carDoubts(driven: Driven, deciding: Access): AccessDoubt[] {
   if (deciding.rank >= modeRank('motor_vehicle') || deciding.key.startsWith('motorcar')) return [];
   const cars = carAccess(driven);

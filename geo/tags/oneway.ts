@@ -39,6 +39,15 @@ export function onewayFor({ tags, forward }: Driven): Oneway {
   return { allowed: 'yes', key: '', text: '' };
 }
 
+/** Whether at some hour the driven direction may be against the mapped one. */
+export function mayBeOneway(driven: Driven): boolean {
+  return onewayFor(driven).allowed !== 'yes' || conditionalKey(driven) !== undefined;
+}
+
+function conditionalKey({ tags }: Driven): string | undefined {
+  return KEYS.map((each) => `${each}:conditional`).find((each) => tags[each] !== undefined);
+}
+
 /** The same with `oneway:conditional` judged; `open` says what it hangs on where it is not settled. */
 export interface OnewayThen extends Oneway {
   readonly open?: OpenCondition<Tagged>;
@@ -50,7 +59,7 @@ export interface OnewayThen extends Oneway {
 export function onewayThen(driven: Driven, contexts: () => readonly ConditionContext[]): OnewayThen {
   const { tags, forward } = driven;
   const plain = onewayFor(driven);
-  const key = KEYS.map((each) => `${each}:conditional`).find((each) => tags[each] !== undefined);
+  const key = conditionalKey(driven);
   if (key === undefined) return plain;
   const tag = { key, text: tags[key] ?? '' };
   const { possible, open, next } = resolveTag<Tagged>(undefined, [tag], contexts);

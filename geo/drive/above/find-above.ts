@@ -4,6 +4,7 @@ import { isInside } from '../beside/areas.ts';
 import { type DrivenSegment, drivenSegments } from '../beside/driven-line.ts';
 import { crossingM, segmentsNear, sharesNode } from '../beside/meet-way.ts';
 import type { Drive } from '../drive.ts';
+import { oncePerDrive } from '../once-per-drive.ts';
 import { isBridge, layerOf, layerOrImplied, liesAbove, roofOver } from './lies-above.ts';
 import { type OverKind, overKind } from './over-kind.ts';
 
@@ -35,16 +36,7 @@ const OWN_OUTLINE_M = 250;
  * Everything that crosses over the drive, in driving order. Ways that share a node with the road there meet it and
  * lie not above; under a tunnel or a roof of the driven way nothing is looked for, since that itself is the question.
  */
-export function findAbove(drive: Drive, roads: Roads): readonly Above[] {
-  const known = foundFor.get(drive);
-  if (known?.roads === roads) return known.above;
-  const above = lookAbove(drive, roads);
-  foundFor.set(drive, { roads, above });
-  return above;
-}
-
-/** It hangs on no vehicle: a drive held against a whole fleet is looked over once. */
-const foundFor = new WeakMap<Drive, { readonly roads: Roads; readonly above: readonly Above[] }>();
+export const findAbove: (drive: Drive, roads: Roads) => readonly Above[] = oncePerDrive(lookAbove);
 
 function lookAbove(drive: Drive, roads: Roads): Above[] {
   const segments = drivenSegments(drive, roads);

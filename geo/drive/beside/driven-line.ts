@@ -1,6 +1,7 @@
 import type { Roads } from '../../roads/roads.ts';
 import type { Drive, Stretch } from '../drive.ts';
 import { nodesAlong } from '../nodes-along.ts';
+import { oncePerDrive } from '../once-per-drive.ts';
 import { pointAt } from '../point-at.ts';
 
 /** One straight piece of the driven line, in driving direction. */
@@ -20,12 +21,10 @@ export interface DrivenSegment {
   readonly node2: number;
 }
 
-const known = new WeakMap<Drive, { readonly roads: Roads; readonly segments: readonly DrivenSegment[] }>();
-
 /** The driven line in straight pieces, in driving order; what is off the map is left out. Looked up once per drive. */
-export function drivenSegments(drive: Drive, roads: Roads): readonly DrivenSegment[] {
-  const before = known.get(drive);
-  if (before?.roads === roads) return before.segments;
+export const drivenSegments: (drive: Drive, roads: Roads) => readonly DrivenSegment[] = oncePerDrive(layOut);
+
+function layOut(drive: Drive, roads: Roads): DrivenSegment[] {
   const segments: DrivenSegment[] = [];
   let stretch = 0;
   for (const leg of drive.legs) {
@@ -33,7 +32,6 @@ export function drivenSegments(drive: Drive, roads: Roads): readonly DrivenSegme
     addSegments(segments, drive, roads, leg, stretch);
     stretch++;
   }
-  known.set(drive, { roads, segments });
   return segments;
 }
 

@@ -1,4 +1,6 @@
 import type { CountryRule, SpeedBand } from '../../country/rule.ts';
+import { EVERY_RULE } from '../../country/table.ts';
+import { GOODS_SIGNS_FROM_KG } from '../../tags/modes.ts';
 import type { VehicleCard } from '../../vehicle/card.ts';
 
 /** What of the vehicle decides its legal speed. Kilograms. */
@@ -26,6 +28,15 @@ export function bandFor(rule: CountryRule, vehicle: SpeedVehicle): BandFound {
     band,
     note: `The card gives no unladen mass: the lower limits for over ${(band.overKg / 1000).toFixed(2)} t unladen are assumed. Fill in unladenKg; up to that mass the limits are a car’s.`,
   };
+}
+
+/** Vehicles of one class may go equally fast on every road of every country, and the same is said of that. */
+export function speedClassOf(vehicle: SpeedVehicle): string {
+  const bands = EVERY_RULE.map((rule) => {
+    const { band, note } = bandFor(rule, vehicle);
+    return [band.overKg, note];
+  });
+  return JSON.stringify([vehicle.grossKg > GOODS_SIGNS_FROM_KG, bands]);
 }
 
 function bandAt(rule: CountryRule, massKg: number): SpeedBand {

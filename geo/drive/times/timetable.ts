@@ -6,6 +6,7 @@ import { wayAlong } from '../../graph/road-graph.ts';
 import { type Roads, WAY_KIND } from '../../roads/roads.ts';
 import { printRun } from '../../units/print.ts';
 import type { Drive, Leg } from '../drive.ts';
+import { oncePerDrive } from '../once-per-drive.ts';
 import { bendSpeeds } from './bend-speeds.ts';
 import { ferrySpeed } from './ferry-speed.ts';
 import { hasSignals, nodeDelay } from './node-delay.ts';
@@ -66,8 +67,7 @@ export interface Timetable {
  * Linear in the drive's length.
  */
 export function timetable(drive: Drive, roads: Roads, options: TimetableOptions): Timetable {
-  const trace = traceDrive(drive, roads);
-  const countries = countriesAlong(trace);
+  const { trace, countries } = countriesOnDrive(drive, roads);
   const work = startTiming(drive, roads, trace);
   let country = 0;
   for (let i = 0; i < work.steps; ) {
@@ -87,6 +87,12 @@ export function timetable(drive: Drive, roads: Roads, options: TimetableOptions)
     notes: [...work.notes, ...closingNotes(drive, work.unmappedM)],
   };
 }
+
+/** The drive as one row of positions, and the countries it lies in. */
+const countriesOnDrive = oncePerDrive((drive, roads) => {
+  const trace = traceDrive(drive, roads);
+  return { trace, countries: countriesAlong(trace) };
+});
 
 /** A timetable as it grows, leg by leg. */
 interface Timing {

@@ -2,6 +2,7 @@ import { leastWhere } from '../../earth/bisect.ts';
 import type { Roads, Tags } from '../../roads/roads.ts';
 import { isSlipRoad, RANK, rankOf } from '../../tags/road-class.ts';
 import type { Drive } from '../drive.ts';
+import { oncePerDrive } from '../once-per-drive.ts';
 import type { DrivenTurn } from './driven-turn.ts';
 import { findCorners } from './find-corners.ts';
 import { findHairpins } from './find-hairpins.ts';
@@ -16,16 +17,14 @@ const LEAST_SLIP_DEG = 60;
 const LEAST_BEND_DEG = 55;
 const LEAST_MAIN_BEND_DEG = 75;
 
-const found = new WeakMap<Drive, { readonly roads: Roads; readonly turns: readonly DrivenTurn[] }>();
-
 /**
  * The turns of a drive that take steering, from the roads it follows: corners at junctions and in narrow roads,
  * hairpins, rings with their flicks, mini-roundabouts, turning back. In driving order; looked up once per drive.
  */
-export function findTurns(drive: Drive, roads: Roads): readonly DrivenTurn[] {
-  const known = found.get(drive);
-  if (known?.roads === roads) return known.turns;
-  const turns = turnLines(drive, roads)
+export const findTurns: (drive: Drive, roads: Roads) => readonly DrivenTurn[] = oncePerDrive(lookForTurns);
+
+function lookForTurns(drive: Drive, roads: Roads): DrivenTurn[] {
+  return turnLines(drive, roads)
     .flatMap((line) => {
       const passages = ringPassages(line, roads);
       const taken = new Uint8Array(line.atM.length);
@@ -41,8 +40,6 @@ export function findTurns(drive: Drive, roads: Roads): readonly DrivenTurn[] {
       ];
     })
     .sort((a, b) => a.fromM - b.fromM || a.toM - b.toM);
-  found.set(drive, { roads, turns });
-  return turns;
 }
 
 /** A corner as it is, called what its node says, or nothing where it takes no steering to speak of. */

@@ -5,7 +5,7 @@ import { type EndRuns, reachOf, restrictedRuns, unsuitableRuns } from '../end-ru
 import type { Draft } from '../finding.ts';
 import { isInDoubt } from '../in-doubt.ts';
 import { opensFrom, withOpens } from '../opens.ts';
-import { drivenWays, type Place } from '../places.ts';
+import { type Place, waysSpokenOf } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
 import { runOf } from '../run.ts';
 import type { AccessAsked, AccessSaid } from './access-asked.ts';
@@ -21,7 +21,7 @@ export const access: SubjectRule = (input) => {
   const { drive, roads } = input;
   const runs = { restricted: restrictedRuns(input), unsuitable: unsuitableRuns(input) };
   return [
-    ...drivenWays(drive, roads).flatMap((place) => wayAccess(input, place, runs)),
+    ...waysSpokenOf(drive, roads).flatMap((place) => wayAccess(input, place, runs)),
     ...nodeAccess(input),
     ...againstOneways(input),
     ...brokenTurns(input),

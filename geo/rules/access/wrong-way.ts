@@ -1,4 +1,5 @@
-import { type OnewayThen, onewayThen } from '../../tags/oneway.ts';
+import { oncePerDrive } from '../../drive/once-per-drive.ts';
+import { mayBeOneway, type OnewayThen, onewayThen } from '../../tags/oneway.ts';
 import { contextsAt } from '../conditions.ts';
 import { isInDoubt } from '../in-doubt.ts';
 import { drivenWays, type Place } from '../places.ts';
@@ -12,10 +13,12 @@ export interface WrongWay {
   readonly doubtful: boolean;
 }
 
+const perhapsOneway = oncePerDrive((drive, roads) => drivenWays(drive, roads).filter(mayBeOneway));
+
 /** Every driven way whose one-way tags do not plainly allow the driven direction. */
 export function wrongWays(input: RuleInput): WrongWay[] {
   const found: WrongWay[] = [];
-  for (const place of drivenWays(input.drive, input.roads)) {
+  for (const place of perhapsOneway(input.drive, input.roads)) {
     const oneway = onewayThen(place, () => contextsAt(input, place, 'through'));
     if (oneway.allowed === 'yes') continue;
     found.push({ place, oneway, doubtful: isInDoubt(input.drive, place) });

@@ -1,13 +1,14 @@
 import { areasOf } from '../../drive/beside/areas.ts';
 import { type DrivenSegment, drivenSegments } from '../../drive/beside/driven-line.ts';
 import { crossingM, segmentsNear } from '../../drive/beside/meet-way.ts';
+import { oncePerDrive } from '../../drive/once-per-drive.ts';
 import { largest } from '../../lists.ts';
 import type { KindOf } from '../../report/kinds.ts';
-import type { Tags } from '../../roads/roads.ts';
+import type { Roads, Tags } from '../../roads/roads.ts';
 import { pick } from '../../tags/pick.ts';
 import type { Draft } from '../finding.ts';
 import { drivenWays, type Place } from '../places.ts';
-import type { RuleInput, SubjectRule } from '../rule.ts';
+import type { SubjectRule } from '../rule.ts';
 import { joinRuns, type Piece, type Run } from '../run.ts';
 import { sayZone } from './say-zone.ts';
 
@@ -25,16 +26,18 @@ interface ZonePiece extends Piece {
  * Low-emission and limited-traffic zones the drive enters or starts in. What is let in there is not mapped, nor on the
  * card: unknown. Of a zone whose outline is not whole in the map only its edge can be told.
  */
-export const zone: SubjectRule = (input) => {
-  const places = drivenWays(input.drive, input.roads);
-  const pieces = drivenSegments(input.drive, input.roads).flatMap((segment) => {
-    const place = places[segment.stretch];
-    return place === undefined ? [] : [...inside(input, place, segment), ...overEdges(input, place, segment)];
-  });
-  return joinRuns(pieces, GAP_M, (piece) => String(piece.zone)).map((run) => draftOf(input, run));
-};
+export const zone: SubjectRule = ({ drive, roads }) =>
+  joinRuns(zonePieces(drive, roads), GAP_M, (piece) => String(piece.zone)).map((run) => draftOf(roads, run));
 
-function inside(input: RuleInput, place: Place, segment: DrivenSegment): ZonePiece[] {
+const zonePieces = oncePerDrive((drive, roads): ZonePiece[] => {
+  const places = drivenWays(drive, roads);
+  return drivenSegments(drive, roads).flatMap((segment) => {
+    const place = places[segment.stretch];
+    return place === undefined ? [] : [...inside(roads, place, segment), ...overEdges(roads, place, segment)];
+  });
+});
+
+function inside(roads: Roads, place: Place, segment: DrivenSegment): ZonePiece[] {
   const lengthM = segment.toM - segment.fromM;
   const steps = Math.max(1, Math.ceil(lengthM / STEP_M));
   return Array.from({ length: steps }, (_, step) => {
@@ -42,26 +45,26 @@ function inside(input: RuleInput, place: Place, segment: DrivenSegment): ZonePie
     const lat = segment.lat1 + t * (segment.lat2 - segment.lat1);
     const lon = segment.lon1 + t * (segment.lon2 - segment.lon1);
     const fromM = segment.fromM + (step / steps) * lengthM;
-    return areasOf(input.roads)
+    return areasOf(roads)
       .at(lat, lon)
-      .filter((way) => isZone(input, way))
+      .filter((way) => isZone(roads, way))
       .map((way) => ({ place, fromM, toM: fromM + lengthM / steps, zone: way }));
   }).flat();
 }
 
-function overEdges(input: RuleInput, place: Place, segment: DrivenSegment): ZonePiece[] {
-  const { openEdges } = areasOf(input.roads);
+function overEdges(roads: Roads, place: Place, segment: DrivenSegment): ZonePiece[] {
+  const { openEdges } = areasOf(roads);
   if (openEdges.size === 0) return [];
-  return segmentsNear(input.roads, segment, 'around')
-    .filter(({ way }) => openEdges.has(way) && isZone(input, way))
+  return segmentsNear(roads, segment, 'around')
+    .filter(({ way }) => openEdges.has(way) && isZone(roads, way))
     .flatMap((ref) => {
-      const atM = crossingM(input.roads, segment, ref);
+      const atM = crossingM(roads, segment, ref);
       return atM === undefined ? [] : [{ place, fromM: atM, toM: atM, zone: ref.way }];
     });
 }
 
-function isZone(input: RuleInput, way: number): boolean {
-  return zoneKind(input.roads.ways.tags[way] ?? {}) !== undefined;
+function isZone(roads: Roads, way: number): boolean {
+  return zoneKind(roads.ways.tags[way] ?? {}) !== undefined;
 }
 
 function zoneKind(tags: Tags): KindOf<'zone'> | undefined {
@@ -77,9 +80,9 @@ function zoneKind(tags: Tags): KindOf<'zone'> | undefined {
   }
 }
 
-function draftOf(input: RuleInput, run: Run<ZonePiece>): Draft {
+function draftOf(roads: Roads, run: Run<ZonePiece>): Draft {
   const [{ zone: way }] = run;
-  const tags = input.roads.ways.tags[way] ?? {};
+  const tags = roads.ways.tags[way] ?? {};
   const kind = zoneKind(tags) ?? 'limited traffic';
   return {
     subject: 'zone',
@@ -92,7 +95,7 @@ function draftOf(input: RuleInput, run: Run<ZonePiece>): Draft {
       run[0],
       { ...run[0], fromM: run.at(-1)?.fromM ?? run[0].fromM, toM: largest(run.map(({ toM }) => toM)) },
     ],
-    others: [{ type: 'way', id: input.roads.ways.id[way]! }],
+    others: [{ type: 'way', id: roads.ways.id[way]! }],
     tags: pick(tags, ['boundary', 'name', 'motor_vehicle', 'access', 'opening_hours', 'website']),
     ...sayZone(kind, tags['name']),
   };

@@ -11,8 +11,18 @@ import { adviseTurn, sayTurn } from './say-turn.ts';
 
 const WIDTH_KEYS = ['width', 'width:carriageway', 'width:effective', 'est_width', 'lanes', 'highway'];
 
-/** What is said of one corner. */
-export function cornerDraft(input: RuleInput, { measured, shown }: Corner): Draft {
+const known = new WeakMap<Corner, Draft>();
+
+/** What is said of one corner of a drive; said once for all vehicles that share it. */
+export function cornerDraft(input: RuleInput, corner: Corner): Draft {
+  const before = known.get(corner);
+  if (before !== undefined) return before;
+  const draft = draftOf(input, corner);
+  known.set(corner, draft);
+  return draft;
+}
+
+function draftOf(input: RuleInput, { measured, shown }: Corner): Draft {
   const { turn, tags } = measured;
   return {
     ...aboutOf(measured),

@@ -10,9 +10,13 @@ import { type RoadRoom, roadRoom } from './road-room.ts';
 const FLICK_KERB_M = 10;
 
 /** One turn of a drive with the widths around it, for one vehicle. Metres. */
-export interface CornerSite {
-  readonly driven: DrivenTurn;
+export interface CornerSite extends RoadSite {
   readonly vehicle: SwingVehicle;
+}
+
+/** What of it is the same for every vehicle. */
+interface RoadSite {
+  readonly driven: DrivenTurn;
   /** the side steered to */
   readonly side: 'left' | 'right';
   readonly driveSide: 'left' | 'right';
@@ -25,13 +29,21 @@ export interface CornerSite {
   readonly nodeTags: Tags;
 }
 
-/** Room, kerb and tags around a turn, by the map and by the country's usual figures. */
-export function siteOf(
-  driven: DrivenTurn,
-  roads: Roads,
-  rule: CountryRule,
-  vehicle: SwingVehicle,
-): CornerSite {
+const known = new WeakMap<DrivenTurn, { readonly rule: CountryRule; readonly site: RoadSite }>();
+
+/**
+ * Room, kerb and tags around a turn, by the map and by the country's usual figures; looked up once a turn.
+ * @param roads those that the turn was found on
+ */
+export function siteOf(driven: DrivenTurn, roads: Roads, rule: CountryRule): RoadSite {
+  const before = known.get(driven);
+  if (before?.rule === rule) return before.site;
+  const site = lookAround(driven, roads, rule);
+  known.set(driven, { rule, site });
+  return site;
+}
+
+function lookAround(driven: DrivenTurn, roads: Roads, rule: CountryRule): RoadSite {
   const driveSide = rule.driveSide.value;
   const side = driven.kind === 'u-turn' ? otherSide(driveSide) : driven.side;
   const before = roads.ways.tags[driven.entry.way] ?? {};
@@ -40,7 +52,6 @@ export function siteOf(
   const room = { side, driveSide, widths: rule.widths.value };
   return {
     driven,
-    vehicle,
     side,
     driveSide,
     entry: roadRoom(before, { ...room, forward: driven.entry.forward, urban: urbanBefore }),

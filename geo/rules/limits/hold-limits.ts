@@ -1,11 +1,11 @@
 import { rankOf } from '../../report/level.ts';
-import { type LimitClaim, limitClaims } from '../../tags/limits.ts';
+import type { LimitClaim } from '../../tags/limits.ts';
 import { resolveTag } from '../../tags/resolve.ts';
 import { contextsAt } from '../conditions.ts';
 import { conditionRuns, reachOf } from '../end-runs.ts';
 import type { Draft } from '../finding.ts';
 import { goodsSignsAt } from '../goods-signs.ts';
-import { limitedPlaces } from '../places.ts';
+import { claimsAt, limitedPlaces } from '../places.ts';
 import type { RuleInput } from '../rule.ts';
 import { type Family, familiesOf } from './claim-families.ts';
 import { draftOf, strangeDraft } from './limit-draft.ts';
@@ -19,7 +19,7 @@ import { type Asked, FREE, type LimitRule, type Settled } from './limit-rule.ts'
  */
 export function holdLimits(input: RuleInput, rule: LimitRule): Draft[] {
   return limitedPlaces(input.drive, input.roads).flatMap((place) => {
-    const claims = limitClaims(place, rule.quantities);
+    const claims = claimsAt(place, rule.quantities);
     if (claims.length === 0) return [];
     const ofGoods = claims.some(({ binding }) => binding === 'goods');
     const asked: Asked = {

@@ -1,4 +1,5 @@
 import { alpha2 } from '../../country/country-of.ts';
+import { oncePerDrive } from '../../drive/once-per-drive.ts';
 import type { Tags } from '../../roads/roads.ts';
 import type { Quantity } from '../../tags/limit-key.ts';
 import { limitClaims } from '../../tags/limits.ts';
@@ -29,13 +30,16 @@ const CLAIMS: Readonly<Record<SignQuantity, readonly Quantity[]>> = {
  * free. A bare figure in metres is told with the heights.
  */
 export function signDrafts(input: RuleInput, subject: SignQuantity): Draft[] {
-  const places = [...drivenWays(input.drive, input.roads), ...passedNodes(input.drive, input.roads)];
-  return places.flatMap((place) => draftOf(input, subject, place));
+  return signedPlaces(input.drive, input.roads).flatMap((place) => draftOf(input, subject, place));
 }
 
+const signedPlaces = oncePerDrive((drive, roads) =>
+  [...drivenWays(drive, roads), ...passedNodes(drive, roads)].filter(
+    (place) => mayCarrySign(place.tags) && (place.type !== 'node' || !facesAway(place)),
+  ),
+);
+
 function draftOf(input: RuleInput, subject: SignQuantity, place: Place): Draft[] {
-  if (!mayCarrySign(place.tags)) return [];
-  if (place.type === 'node' && facesAway(place)) return [];
   const country = input.along.countryAt(place.fromM);
   const signs = signLimits(place, country === undefined ? undefined : alpha2(country));
   return signs.flatMap(({ key, text, limits }): Draft[] => {

@@ -1,6 +1,7 @@
 import { areasOf } from '../../drive/beside/areas.ts';
 import { type DrivenSegment, drivenSegments } from '../../drive/beside/driven-line.ts';
 import { endsOf, segmentsNear } from '../../drive/beside/meet-way.ts';
+import { oncePerDrive } from '../../drive/once-per-drive.ts';
 import { type LocalFrame, localFrame } from '../../earth/frame.ts';
 import type { Point } from '../../earth/point.ts';
 import { awayFrom } from '../../earth/segment.ts';
@@ -34,13 +35,16 @@ interface TreePiece extends Piece {
 /** Woods and rows of trees beside a minor road, for tall vehicles. */
 export const trees: SubjectRule = (input) => {
   if (input.card.heightM < TALL_M) return [];
-  const places = drivenWays(input.drive, input.roads);
-  const pieces = drivenSegments(input.drive, input.roads).flatMap((segment) => {
-    const place = places[segment.stretch];
-    return place === undefined || !isMinor(place) ? [] : alongSegment(input.roads, place, segment);
-  });
-  return joinRuns(pieces, GAP_M).map(draftOf);
+  return joinRuns(treePieces(input.drive, input.roads), GAP_M).map(draftOf);
 };
+
+const treePieces = oncePerDrive((drive, roads): TreePiece[] => {
+  const places = drivenWays(drive, roads);
+  return drivenSegments(drive, roads).flatMap((segment) => {
+    const place = places[segment.stretch];
+    return place === undefined || !isMinor(place) ? [] : alongSegment(roads, place, segment);
+  });
+});
 
 function isMinor({ tags }: Place): boolean {
   return (

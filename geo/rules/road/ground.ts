@@ -1,4 +1,5 @@
 import { areasOf } from '../../drive/beside/areas.ts';
+import { oncePerDrive } from '../../drive/once-per-drive.ts';
 import { pointAt } from '../../drive/point-at.ts';
 import type { Level } from '../../report/report.ts';
 import type { Tags } from '../../roads/roads.ts';
@@ -43,13 +44,20 @@ const LEVEL: Readonly<Record<GroundKind, Level>> = {
   'not mapped': 'care',
 };
 
+/** A drive on the roads it follows. */
+type Followed = Pick<RuleInput, 'drive' | 'roads'>;
+
 /** Ground that a front-driven vehicle of some 3.5 t has to mind: soft, rough, loose, unknown. */
 export const ground: SubjectRule = (input) => {
-  const pieces = drivenWays(input.drive, input.roads).flatMap((place) => groundOf(input, place));
+  const pieces = groundPieces(input.drive, input.roads);
   return joinRuns(pieces, GAP_M, ({ kind }) => kind).map((run) => draftOf(input, run));
 };
 
-function groundOf(input: RuleInput, place: Place): GroundPiece[] {
+const groundPieces = oncePerDrive((drive, roads) =>
+  drivenWays(drive, roads).flatMap((place) => groundOf({ drive, roads }, place)),
+);
+
+function groundOf(input: Followed, place: Place): GroundPiece[] {
   if (place.tags['route'] === 'ferry') return [];
   const said = firmnessOf(place.tags);
   if (said !== undefined) return [{ ...wholeOf(place), ...said, kind: KIND[said.firmness] }];
@@ -78,7 +86,7 @@ function isMadeGround({ service }: Tags): boolean {
 }
 
 /** The soft land that the middle of a way lies on. */
-function landUnder(input: RuleInput, place: Place) {
+function landUnder(input: Followed, place: Place) {
   const middle = pointAt(input.drive, input.roads, (place.fromM + place.toM) / 2);
   return middle === undefined ? undefined : softLandAt(areasOf(input.roads), input.roads, middle);
 }

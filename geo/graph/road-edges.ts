@@ -35,9 +35,9 @@ export interface RoadEdges {
   readonly out: Int32Array;
 }
 
-/** Cuts all driven ways into edges; linear in the map. */
-export function cutIntoEdges(roads: Roads): RoadEdges {
-  const cut = cutWays(roads, []);
+/** Cuts all driven ways into edges, at further nodes too where they are named; linear in the map. */
+export function cutIntoEdges(roads: Roads, alsoAt: Iterable<number> = []): RoadEdges {
+  const cut = cutWays(roads, alsoAt);
   return joinAtNodes(roads, cut, edgeRules(roads, cut.way));
 }
 

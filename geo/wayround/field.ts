@@ -13,16 +13,22 @@ const MOST_KEPT = 6;
 const memos = new Map<string, JudgeMemo>();
 const kept = new WeakMap<Roads, Map<string, Field>>();
 
+export interface FieldOptions extends JudgeOptions {
+  /** roads are guessed at until a search's answer leads over them; left out, each is judged where it is met */
+  readonly guesses?: boolean;
+}
+
 /** The graph of an opened map with one vehicle's costs, kept for its next question. */
-export function fieldFor(roads: Roads, asker: Asker, options: JudgeOptions): Field {
+export function fieldFor(roads: Roads, asker: Asker, { guesses = false, ...options }: FieldOptions): Field {
   const fields = kept.get(roads) ?? new Map<string, Field>();
   kept.set(roads, fields);
-  const key = JSON.stringify([asker.card, asker.load, asker.margins, options]);
+  const vehicle = JSON.stringify([asker.card, asker.load, asker.margins, options]);
+  const key = `${guesses} ${vehicle}`;
   const known = fields.get(key);
   if (known !== undefined) return known;
-  const judge = new RoadJudge(roads, asker, options, memoOf(key));
+  const judge = new RoadJudge(roads, asker, options, memoOf(vehicle));
   const field = {
-    costs: new RoadCosts(turnGraph(roads), roads, judge),
+    costs: new RoadCosts(turnGraph(roads), roads, judge, { guesses }),
     rules: new RuleJudge(judge),
     circleM: circleAcrossM(asker.card),
   };
@@ -33,7 +39,13 @@ export function fieldFor(roads: Roads, asker: Asker, options: JudgeOptions): Fie
 function memoOf(key: string): JudgeMemo {
   const known = memos.get(key);
   if (known !== undefined) return known;
-  const memo: JudgeMemo = { signatures: new Map(), kinds: new Map(), roads: new Map(), points: new Map() };
+  const memo: JudgeMemo = {
+    signatures: new Map(),
+    kinds: new Map(),
+    guesses: new Map(),
+    roads: new Map(),
+    points: new Map(),
+  };
   keep(memos, key, memo);
   return memo;
 }

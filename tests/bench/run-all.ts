@@ -27,6 +27,7 @@ const BENCHES = [
   'turns',
   'way-round/planted',
   'way-round/fifty-km',
+  'way-round/plan-on-shelf',
   'way-round/small-networks',
   'way-round/large-networks',
   'way-round/changed-maps',

@@ -1,6 +1,6 @@
 import { findForbiddenTurns } from '../../graph/forbidden-turns.ts';
-import { cutFurther } from '../../graph/road-edges.ts';
-import { type RoadGraph, roadGraph } from '../../graph/road-graph.ts';
+import { cutFurther, cutIntoEdges } from '../../graph/road-edges.ts';
+import { type RoadGraph, roadGraphBuilt } from '../../graph/road-graph.ts';
 import type { Roads } from '../../roads/roads.ts';
 import { layTurns } from './lay-turns.ts';
 import { splitNodes } from './split-nodes.ts';
@@ -14,7 +14,11 @@ const built = new WeakMap<Roads, TurnGraph>();
 export function turnGraph(roads: Roads): TurnGraph {
   const known = built.get(roads);
   if (known !== undefined) return known;
-  const edges = cutFurther(roads, roadGraph(roads), splitNodes(roads));
+  const there = roadGraphBuilt(roads);
+  const edges =
+    there === undefined
+      ? cutIntoEdges(roads, splitNodes(roads))
+      : cutFurther(roads, there, splitNodes(roads));
   const graph: RoadGraph = { ...edges, forbidden: findForbiddenTurns(roads, edges) };
   const states = layStates(graph, roads, wayWords(roads));
   const turns = { ...graph, ...states.laid, ...layTurns(graph, roads, states) };

@@ -21,7 +21,7 @@ interface Arrived {
 
 /** Parts of edges driven, or the leg that nothing serves. */
 export type LaidLegs =
-  | { readonly parts: readonly EdgePart[] }
+  | { readonly parts: readonly EdgePart[]; readonly costTenths: number }
   | { readonly parts: undefined; readonly leg: number };
 
 /**
@@ -45,7 +45,8 @@ export function layLegs(stops: readonly PlanStop[], base: Question): LaidLegs {
     sources = reached.map((one) => onward(one, to, base));
   }
   const best = arrived.flatMap((one) => one ?? []).sort((a, b) => a.found.costTenths - b.found.costTenths)[0];
-  return best === undefined ? { parts: undefined, leg: 0 } : { parts: partsOf(best, stops, graph) };
+  if (best === undefined) return { parts: undefined, leg: 0 };
+  return { parts: partsOf(best, stops, graph), costTenths: best.found.costTenths };
 }
 
 /** The place of a stop along a directed edge, metres in its own direction. */

@@ -1,5 +1,6 @@
 import { distanceM, type Place } from '../../earth/sphere.ts';
 import { fail, type Result } from '../../result.ts';
+import type { PlanInput } from './plan-input.ts';
 
 /** More places than this are a recorded track, not a plan. */
 const MOST_PLACES = 100;
@@ -33,4 +34,29 @@ export function placeFault(places: readonly Place[]): Result<never> | undefined 
 export function sayNoLeg(leg: number, places: number): string {
   const via = leg > 0 && leg + 2 <= places ? ` without turning round at place ${leg + 1}` : '';
   return `No road on the map leads this vehicle from place ${leg + 1} to place ${leg + 2}${via}. Move one of them, or load more of the map.`;
+}
+
+/** A place that cannot be put on a road. @param i counted from 0 */
+export function placeProblem(
+  { places, roads }: Pick<PlanInput, 'places' | 'roads'>,
+  i: number,
+  why: 'no road' | 'none for us',
+): Result<never> {
+  const { lat, lon } = places[i] as Place;
+  const which = `Place ${i + 1} (${lat.toFixed(5)}, ${lon.toFixed(5)})`;
+  if (why === 'none for us')
+    return fail(
+      'place closed',
+      `${which}: no road near it is open to this vehicle and leads on. Choose a place on a road it may use.`,
+    );
+  const swapped = Math.abs(lon) <= 90 && roads.index.near(lon, lat, 1000).length > 0;
+  return swapped
+    ? fail(
+        'place swapped',
+        `${which} lies off the map, but with latitude and longitude swapped it lies on it. Latitude comes first.`,
+      )
+    : fail(
+        'place off the map',
+        `${which}: no road within 4 km is on the map that is loaded. Choose a place on land, or load the map there.`,
+      );
 }

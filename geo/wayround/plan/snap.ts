@@ -24,13 +24,13 @@ const LEADS_MOVES = 1000;
 const LEADS_SHARE = 0.1;
 
 /**
- * The nearest road that this vehicle may use and that leads somewhere: not an island, a yard shut off, a stub behind a
- * bar. @param question whose terms hold
+ * The nearest road that this vehicle may use and, where that is asked, that leads somewhere: not an island, a yard shut
+ * off, a stub behind a bar. @param question whose terms hold
  */
 export function snap(
   place: Place,
   question: Question,
-  leads: 'on' | 'from',
+  leads?: 'on' | 'from',
 ): Snapped | 'no road' | 'none for us' {
   const { costs } = question.field;
   let met = false;
@@ -54,9 +54,12 @@ export function snap(
   return met ? 'none for us' : 'no road';
 }
 
-function serves(question: Question, directed: number, leads: 'on' | 'from'): boolean {
-  const kind = question.field.costs.kind(directed);
+function serves(question: Question, directed: number, leads: 'on' | 'from' | undefined): boolean {
+  const { costs } = question.field;
+  costs.settle(directed);
+  const kind = costs.kind(directed);
   if (kind.open === OPEN.never || kind.ferry) return false;
+  if (leads === undefined) return true;
   return leads === 'on' ? leadsOn(question, directed) : leadsFrom(question, directed);
 }
 

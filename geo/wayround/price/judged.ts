@@ -1,5 +1,6 @@
 import type { Subject } from '../../report/kinds.ts';
 import type { Draft } from '../../rules/finding.ts';
+import type { Asking } from './ask-rules.ts';
 import { PRICES } from './prices.ts';
 
 /** Whether a vehicle may use a road: always, only where the drive begins or ends there, or never. */
@@ -20,15 +21,24 @@ export interface Judged {
 
 export const FREE: Judged = { open: OPEN.always, bars: [], priceTenths: 0, doubt: false, clocked: false };
 
-/** @param ask the checker's rules, for who passes through and for who goes there */
+/**
+ * Who may drive there at all is asked first: most of what bars is shut to all (a one-way street driven against, a path),
+ * and of that nothing else is worth asking.
+ * @param ask the checker's rules, for who passes through and for who goes there
+ */
 export function judge(
-  ask: (reach: 'through' | 'within') => readonly Draft[],
+  ask: (reach: 'through' | 'within', asking: Asking) => readonly Draft[],
   clocked: () => boolean,
 ): Judged {
-  const through = ask('through');
+  const mayPass = ask('through', 'access');
+  const mayGo = barsOf(mayPass).length === 0 ? undefined : ask('within', 'access');
+  const shut = barsOf(mayGo ?? []);
+  if (shut.length > 0)
+    return { priceTenths: 0, doubt: false, open: OPEN.never, bars: shut, clocked: clocked() };
+  const through = [...mayPass, ...ask('through', 'others')];
   const bars = barsOf(through);
   if (bars.length === 0) return { ...weigh(through), open: OPEN.always, bars, clocked: clocked() };
-  const within = ask('within');
+  const within = [...(mayGo ?? ask('within', 'access')), ...ask('within', 'others')];
   const held = barsOf(within);
   return held.length === 0
     ? { ...weigh(within), open: OPEN.atEnds, bars, clocked: clocked() }

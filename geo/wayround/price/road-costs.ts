@@ -3,7 +3,7 @@ import { nodeDelay } from '../../drive/times/node-delay.ts';
 import { toRad, wrapLon } from '../../earth/angles.ts';
 import type { Roads } from '../../roads/roads.ts';
 import type { TurnGraph } from '../graph/turn-graph.ts';
-import type { Judged } from './judged.ts';
+import { type Judged, OPEN } from './judged.ts';
 import type { RoadJudge, RoadKind } from './road-judge.ts';
 
 /**
@@ -20,6 +20,8 @@ export class RoadCosts {
   private readonly goesOut: Float32Array;
   private readonly kinds: RoadKind[] = [];
   private readonly points: Judged[] = [];
+  /** roads are guessed at where a search meets them, and judged when asked to */
+  private guesses: boolean;
   private readonly kindIndex = new Map<RoadKind, number>();
   private readonly pointIndex = new Map<Judged, number>();
 
@@ -27,7 +29,9 @@ export class RoadCosts {
     readonly graph: TurnGraph,
     readonly roads: Roads,
     readonly judge: RoadJudge,
+    { guesses }: { readonly guesses: boolean },
   ) {
+    this.guesses = guesses;
     const count = 2 * graph.edgeCount;
     this.kindOf = new Int32Array(count);
     this.pointOf = new Int32Array(count);
@@ -42,9 +46,31 @@ export class RoadCosts {
   kind(directed: number): RoadKind {
     const known = this.kindOf[directed]!;
     if (known > 0) return this.kinds[known - 1] as RoadKind;
-    const kind = this.judge.roadKind(this.graph.way[directed >> 1]!, directed % 2 === 0);
+    const [way, driven] = [this.graph.way[directed >> 1]!, directed % 2 === 0];
+    const kind = this.guesses ? this.judge.guessKind(way, driven) : this.judge.roadKind(way, driven);
     this.kindOf[directed] = indexIn(this.kinds, this.kindIndex, kind) + 1;
     return kind;
+  }
+
+  /** The same judged, wherever that kind of road is met from now on. @returns whether it had been guessed too well of */
+  settle(directed: number): boolean {
+    const guess = this.kind(directed);
+    if (!guess.guessed) return false;
+    const kind = this.judge.roadKind(this.graph.way[directed >> 1]!, directed % 2 === 0);
+    const index = this.kindOf[directed]! - 1;
+    this.kinds[index] = kind;
+    this.kindIndex.set(kind, index);
+    return kind.open !== OPEN.always || kind.priceTenths > 0 || kind.clocked || kind.ground !== guess.ground;
+  }
+
+  /** Judges every road from now on where it is met. */
+  guessNoMore(): void {
+    if (!this.guesses) return;
+    this.guesses = false;
+    for (let directed = 0; directed < this.kindOf.length; directed++) {
+      const index = this.kindOf[directed]! - 1;
+      if (this.kinds[index]?.guessed === true) this.kindOf[directed] = 0;
+    }
   }
 
   /** The same at a minute. */

@@ -6,17 +6,20 @@ import type { Place } from '../../earth/sphere.ts';
 import { wayAlong } from '../../graph/road-graph.ts';
 import { type Roads, type Tags, WAY_KIND } from '../../roads/roads.ts';
 import { isJunction } from '../../rules/access/junction.ts';
+import { isAccessKey } from '../../rules/access/node-access.ts';
 import { isRestricted } from '../../rules/end-runs.ts';
 import { isSingleTrack, isTwoWay } from '../../tags/carriageway.ts';
 import { firmnessOf } from '../../tags/ground.ts';
+import { mayBeLimit } from '../../tags/limit-key.ts';
+import { onewayFor } from '../../tags/oneway.ts';
 import { isSiteRoad, RANK, rankOf } from '../../tags/road-class.ts';
 import { roomAcrossM } from '../graph/lay-turns.ts';
 import { isGate } from '../graph/split-nodes.ts';
-import { askRules } from './ask-rules.ts';
+import { rulesFor } from './ask-rules.ts';
 import type { Asker } from './asked-alone.ts';
 import { FREE, type Judged, judge, OPEN } from './judged.ts';
 import { PRICES, type Prefer, timesOfClass } from './prices.ts';
-import { hasDirection, ruleSignature, tagSignature } from './tag-signature.ts';
+import { hasDirection, isRead, ruleSignature, tagSignature } from './tag-signature.ts';
 
 /** What a road belongs to: open country, a site (service roads and tracks), ground that only some may enter. */
 export const GROUND = { open: 0, site: 1, restricted: 2 } as const;
@@ -28,6 +31,8 @@ export interface RoadKind extends Judged {
   readonly timePerM: number;
   readonly costPerM: number;
   readonly ferry: boolean;
+  /** no rule has been asked: it may be dearer, or closed */
+  readonly guessed: boolean;
 }
 
 /** Width under which meeting traffic has to back up. Metres; way-round facts, judgement. */
@@ -55,6 +60,8 @@ export interface JudgeMemo {
   /** tag signatures, numbered */
   readonly signatures: Map<string, number>;
   readonly kinds: Map<string, RoadKind>;
+  /** what was held of kinds before they were judged */
+  readonly guesses: Map<string, RoadKind>;
   /** what the rules say, without the speed */
   readonly roads: Map<string, Judged>;
   readonly points: Map<string, Judged>;
@@ -82,17 +89,41 @@ export class RoadJudge {
 
   /** A road as its tags have it, `moment` undefined: whatever hangs on the clock is open. */
   roadKind(way: number, driven: boolean, moment?: LocalMoment): RoadKind {
+    const { asked, key } = this.askedWay(way, driven, moment);
+    const known = this.memo.kinds.get(key);
+    if (known !== undefined) return known;
+    const made = this.judgeRoad(asked, this.memo.guesses.get(key) ?? this.pace(asked));
+    this.memo.kinds.set(key, made);
+    return made;
+  }
+
+  /**
+   * The same before any rule is asked: as fast as it is, and open wherever it looks as if it were. Judged it is never
+   * less dear, and never open to more.
+   */
+  guessKind(way: number, driven: boolean): RoadKind {
+    const { asked, key } = this.askedWay(way, driven, undefined);
+    const known = this.memo.kinds.get(key) ?? this.memo.guesses.get(key);
+    if (known !== undefined) return known;
+    const guess = guessOf(this.tagsOf(way), asked.forward);
+    if (guess === undefined) return this.roadKind(way, driven);
+    const made = { ...guess, ...this.pace(asked), guessed: true };
+    this.memo.guesses.set(key, made);
+    return made;
+  }
+
+  private askedWay(
+    way: number,
+    driven: boolean,
+    moment: LocalMoment | undefined,
+  ): { readonly asked: AskedWay; readonly key: string } {
     const forward = driven || !this.isDirected(way);
     const at = this.placeOf(this.roads.ways.refs[this.roads.ways.start[way]!]!);
     const country = this.countryAt(at);
     const ferry = this.roads.ways.kind[way] === WAY_KIND.ferry;
     const ferryM = ferry ? wayLengthM(this.roads, way) : 0;
     const key = `${country}|${forward}|${ferryM}|${clockKey(moment, at)}|${this.signature(way)}`;
-    const known = this.memo.kinds.get(key);
-    if (known !== undefined) return known;
-    const made = this.judgeRoad({ way, forward, at, country, moment });
-    this.memo.kinds.set(key, made);
-    return made;
+    return { asked: { way, forward, at, country, moment }, key };
   }
 
   /** A point passed at the end of a road. */
@@ -165,10 +196,7 @@ export class RoadJudge {
     const onClock = () => {
       clocked = true;
     };
-    return judge(
-      (reach) => askRules({ ...asked, reach, onClock }, this.asker),
-      () => clocked,
-    );
+    return judge(rulesFor({ ...asked, onClock }, this.asker), () => clocked);
   }
 
   /** What the rules say of a road: once for all that differ in their speeds alone. */
@@ -182,26 +210,45 @@ export class RoadJudge {
     return made;
   }
 
-  private judgeRoad(asked: AskedWay): RoadKind {
-    const { way, forward, country } = asked;
+  /** How fast a road is, and what that counts. */
+  private pace({ way, forward, country }: AskedWay): Pace {
     const tags = this.tagsOf(way);
-    const kind = this.roads.ways.kind[way]!;
-    const ferry = kind === WAY_KIND.ferry;
+    const ferry = this.roads.ways.kind[way] === WAY_KIND.ferry;
     const kmh = ferry
       ? ferrySpeed(tags, wayLengthM(this.roads, way)).kmh
       : speedFor(tags, country, this.asker.card, { forward }).kmh;
     const timePerM = 36 / kmh;
-    const judged = this.rulesOn(asked, tags, kind);
+    const times = ferry ? 1 : timesOfRoad(tags, this.options.prefer);
+    return { timePerM, costPerM: timePerM * times, ferry };
+  }
+
+  private judgeRoad(asked: AskedWay, { timePerM, costPerM, ferry }: Pace): RoadKind {
+    const { way, forward } = asked;
+    const tags = this.tagsOf(way);
+    const judged = this.rulesOn(asked, tags, this.roads.ways.kind[way]!);
     // a limit lifted for those who go there is lifted within the run of roads that carry it
     const restricted = judged.open === OPEN.atEnds || isRestricted({ tags, forward });
-    return {
-      ...judged,
-      ground: restricted ? GROUND.restricted : isSiteRoad(tags) ? GROUND.site : GROUND.open,
-      timePerM,
-      costPerM: ferry ? timePerM : timePerM * timesOfRoad(tags, this.options.prefer),
-      ferry,
-    };
+    const ground = restricted ? GROUND.restricted : isSiteRoad(tags) ? GROUND.site : GROUND.open;
+    return { ...judged, ground, timePerM, costPerM, ferry, guessed: false };
   }
+}
+
+type Pace = Pick<RoadKind, 'timePerM' | 'costPerM' | 'ferry'>;
+
+const BY_CLOCK_OR_SIGN = /^oneway.*:conditional$|^traffic_sign/;
+
+/** What a road looks like from its tags; undefined where they hold a word on who may pass, a limit or a sign. */
+function guessOf(tags: Tags, forward: boolean): (Judged & Pick<RoadKind, 'ground'>) | undefined {
+  if (rankOf(tags['highway']) > RANK.service) return undefined;
+  for (const key in tags)
+    if (isRead(key) && (isAccessKey(key) || mayBeLimit(key) || BY_CLOCK_OR_SIGN.test(key))) return undefined;
+  // the access rule bars what is against a one-way by the same reading
+  const against = onewayFor({ tags, forward }).allowed === 'no';
+  return {
+    ...FREE,
+    open: against ? OPEN.never : OPEN.always,
+    ground: isSiteRoad(tags) ? GROUND.site : GROUND.open,
+  };
 }
 
 function timesOfRoad(tags: Tags, prefer: Prefer): number {

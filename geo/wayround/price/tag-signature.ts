@@ -13,16 +13,33 @@ const SPEED_ALONE = /^((source:)?maxspeed|zone:|lit$|sidewalk)/;
 /** What a road's tags say for our purposes, as one text: roads that differ in their names alone are judged once. */
 export function tagSignature(tags: Tags): string {
   let text = '';
-  for (const key in tags) if (!SAYS_NOTHING.test(key)) text += `${key}=${tags[key]}\n`;
+  for (const key in tags) if (readBy(key) !== READ_BY.none) text += `${key}=${tags[key]}\n`;
   return text;
+}
+
+const READ_BY = { none: 0, speeds: 1, rules: 2 } as const;
+/** Keys met, each looked at once; a map of odd ones does not fill the memory. */
+const met = new Map<string, number>();
+const MOST_MET = 10_000;
+
+function readBy(key: string): number {
+  const known = met.get(key);
+  if (known !== undefined) return known;
+  const by = SAYS_NOTHING.test(key) ? READ_BY.none : SPEED_ALONE.test(key) ? READ_BY.speeds : READ_BY.rules;
+  if (met.size < MOST_MET) met.set(key, by);
+  return by;
 }
 
 /** The same without what only its speed hangs on: the checker's rules, the dear part, are asked once for each. */
 export function ruleSignature(tags: Tags): string {
   let text = '';
-  for (const key in tags)
-    if (!SAYS_NOTHING.test(key) && !SPEED_ALONE.test(key)) text += `${key}=${tags[key]}\n`;
+  for (const key in tags) if (isRead(key)) text += `${key}=${tags[key]}\n`;
   return text;
+}
+
+/** Whether some rule may read a key. */
+export function isRead(key: string): boolean {
+  return readBy(key) === READ_BY.rules;
 }
 
 const DIRECTION = /oneway|forward|backward|incline|direction|junction|priority/;

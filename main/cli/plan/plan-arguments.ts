@@ -1,7 +1,7 @@
 import { given } from '../../../geo/given.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { quote } from '../../../geo/units/text.ts';
-import type { PlanPlace } from '../../../geo/wayround/plan.ts';
+import type { PlanPlace } from '../../../geo/wayround/plan/plan-input.ts';
 import { PREFER } from '../../contract/settings.ts';
 import { readCountry, readWallTime, readYard, type YardArguments } from '../arguments.ts';
 import { readAt } from '../read-at.ts';

@@ -2,8 +2,9 @@ import type { RouteSegment } from '../../../geo/drive/gpx/route.ts';
 import { distanceM, type Place, placeBetween } from '../../../geo/earth/sphere.ts';
 import type { Result } from '../../../geo/result.ts';
 import type { Roads } from '../../../geo/roads/roads.ts';
-import { type PlanInput, type Planned, planDrive } from '../../../geo/wayround/plan.ts';
-import type { ReadRoads } from './ways-past.ts';
+import type { PlanInput, Planned } from '../../../geo/wayround/plan/plan-input.ts';
+import { planDrive, sketchPlan } from '../../../geo/wayround/plan.ts';
+import { type ReadRoads, segmentOf } from './ways-past.ts';
 
 /** A plan on whatever map it is to be made on. */
 export type PlanOnAnyMap = Omit<PlanInput, 'roads'>;
@@ -25,17 +26,33 @@ export function planOn(roads: Roads, plan: PlanOnAnyMap): Result<PlannedOn> {
   return planned.ok ? { ok: true, value: { ...planned.value, roads } } : planned;
 }
 
+/** What the check makes dearer by no more than so much is not searched again on the roads far off. Share of the whole. */
+const MOST_DEARER = 0.01;
+
 /**
- * The same where roads are read piece by piece: first those far about the straight lines between the places, to lay the
- * drive out; then all that lies near it, buildings and trees included, so that it is judged on everything the map has.
+ * The same where roads are read piece by piece: those far about the straight lines between the places, on which the drive
+ * is sketched without a check; then all that lies near the sketch, buildings and trees included, on which it is laid out
+ * and checked. No drive on the far roads costs less than the sketch, so where the checked one costs hardly more it is
+ * within that of the best. Else it is laid out and checked on the far roads, and again near what came of that.
  */
 export async function planRead(read: ReadRoads, plan: PlanOnAnyMap): Promise<Result<PlannedOn>> {
   const line = straightLine(plan.places);
   const reachM = Math.min(WIDE_MOST_M, Math.max(WIDE_LEAST_M, WIDE_PER_LEG * longestLegM(plan.places)));
-  const first = planOn(await read({ segments: [line] }, reachM), plan);
+  const wide = await read({ segments: [line] }, reachM);
+  const sketch = sketchPlan({ ...plan, roads: wide });
+  if (!sketch.ok) return sketch;
+  const { path, costTenths } = sketch.value;
+  const near = planOn(await read({ segments: [segmentOf(path)] }, undefined), plan);
+  if (near.ok && isAsGood(near.value, costTenths)) return near;
+  const first = planOn(wide, plan);
   if (!first.ok) return first;
   const { segments } = first.value.route;
   return planOn(await read({ segments }, undefined), plan);
+}
+
+/** Whether searching farther off could bring little: the check said nothing new, or what it said costs little. */
+function isAsGood({ searches, costTenths }: Planned, leastTenths: number): boolean {
+  return searches === 1 || costTenths <= leastTenths * (1 + MOST_DEARER);
 }
 
 function longestLegM(places: readonly Place[]): number {

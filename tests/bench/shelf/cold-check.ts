@@ -5,7 +5,7 @@
  * disk. Sizes in megabytes may be named, the smallest first.
  */
 import { execFileSync } from 'node:child_process';
-import { existsSync, mkdirSync, statSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { chooseRoute } from '../../../geo/drive/gpx/choose-route.ts';
 import type { Result } from '../../../geo/result.ts';
@@ -16,7 +16,7 @@ import { roadsOnShelf } from '../../../main/services/shelf/roads-on-shelf.ts';
 import { shelfFolder } from '../../../main/services/shelf/where-shelf.ts';
 import { tellRow } from '../table.ts';
 import { gridDrives } from './grid-drives.ts';
-import { makeGridMap } from './make-grid-map.ts';
+import { type KeptGrid, keepGrid } from './keep-grid.ts';
 import { bestOf, runProgram, sayTook, type Took } from './timed-program.ts';
 
 const PROGRAM = '.build/program/cli/main.js';
@@ -36,13 +36,6 @@ if (process.argv[2] === '--read') await readOne(process.argv.slice(3));
 else if (!data) console.log('LANEGAUGE_DATA is not set: no map to check on');
 else await run(join(data, 'maps'));
 
-interface Kept {
-  readonly megabytes: number;
-  readonly path: string;
-  readonly home: string;
-  readonly roads: number;
-}
-
 /** In a process of its own: reads the map about a drive, from the file or from the shelf, and prints what it took. */
 async function readOne([routePath = '', from = '', where = '']: readonly string[]): Promise<void> {
   const file = worked(await readRouteFile(routePath));
@@ -61,10 +54,11 @@ function worked<T>(result: Result<T>): T {
 
 async function run(folder: string): Promise<void> {
   execFileSync(process.execPath, ['main/run.mjs']);
-  for (const megabytes of [SMALL_MB, ...sizes.slice(-1)]) await tellOpening(await keep(folder, megabytes));
+  for (const megabytes of [SMALL_MB, ...sizes.slice(-1)])
+    await tellOpening(await keepGrid(folder, megabytes));
   const makeDrive = await gridDrives(folder);
   const [first = 0, ...others] = sizes;
-  const small = await keep(folder, first);
+  const small = await keepGrid(folder, first);
   const bare = bestOf(RUNS, () => runProgram(['-e', '']));
   let deciding = '';
   for (const km of LENGTHS_KM) {
@@ -73,13 +67,13 @@ async function run(folder: string): Promise<void> {
     if (km === DECIDING_KM) deciding = route;
     compareWithFile(km, route, small, bare);
   }
-  for (const megabytes of others) compareSizes(deciding, small, await keep(folder, megabytes));
+  for (const megabytes of others) compareSizes(deciding, small, await keepGrid(folder, megabytes));
 }
 
 function compareWithFile(
   km: number,
   route: string,
-  { roads, home, path, megabytes }: Kept,
+  { roads, home, path, megabytes }: KeptGrid,
   bare: Took,
 ): void {
   const shelf = bestOf(RUNS, () => check(route, home));
@@ -104,7 +98,7 @@ function compareWithFile(
   });
 }
 
-function compareSizes(route: string, small: Kept, large: Kept): void {
+function compareSizes(route: string, small: KeptGrid, large: KeptGrid): void {
   // in turn, so that a load that comes and goes weighs on both
   const [inLarge, inSmall] = [large, small].map(({ home }) => bestOf(RUNS, () => check(route, home)));
   if (!inLarge || !inSmall) return;
@@ -143,30 +137,7 @@ function read(route: string, from: 'shelf' | 'file', where: string): Took {
 }
 
 /** The map of this size and a shelf with it, both made where they are not there yet or cannot be used any more. */
-async function keep(folder: string, megabytes: number): Promise<Kept> {
-  const path = makeGridMap(folder, megabytes);
-  const home = join(BENCH_FOLDER, `home-${megabytes}`);
-  let roads = await roadsIn(home);
-  if (roads === 0 || statSync(home).mtimeMs < statSync(path).mtimeMs) {
-    mkdirSync(home, { recursive: true });
-    execFileSync(process.execPath, [PROGRAM, 'shelf', 'import', path], {
-      env: { ...process.env, LANEGAUGE_HOME: home },
-      stdio: ['ignore', 'ignore', 'inherit'],
-    });
-    roads = await roadsIn(home);
-  }
-  return { megabytes, path, home, roads };
-}
-
-async function roadsIn(home: string): Promise<number> {
-  if (!existsSync(home)) return 0;
-  const shelf = await openShelf(shelfFolder(home));
-  const roads = shelf.parts.reduce((sum, { part }) => sum + part.meta.roads, 0);
-  shelf.close();
-  return roads;
-}
-
-async function tellOpening({ home, roads, megabytes }: Kept): Promise<void> {
+async function tellOpening({ home, roads, megabytes }: KeptGrid): Promise<void> {
   const tookMs: number[] = [];
   for (let i = 0; i < RUNS; i++) {
     const started = performance.now();

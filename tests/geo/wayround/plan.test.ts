@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { followRoads } from '../../../geo/drive/match/follow-roads.ts';
 import type { Tags } from '../../../geo/roads/roads.ts';
-import { type PlanInput, type PlanPlace, planDrive } from '../../../geo/wayround/plan.ts';
+import type { PlanInput, PlanPlace } from '../../../geo/wayround/plan/plan-input.ts';
+import { planDrive } from '../../../geo/wayround/plan.ts';
 import { type MapSketch, roadsFrom } from '../../support/build-roads.ts';
 import { COACH_BUILT } from '../../support/coach-built.ts';
 

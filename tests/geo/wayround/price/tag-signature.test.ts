@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { speedFor } from '../../../../geo/drive/times/speed-for.ts';
 import type { Tags } from '../../../../geo/roads/roads.ts';
 import { DEFAULT_MARGINS } from '../../../../geo/rules/rule.ts';
-import { askRules } from '../../../../geo/wayround/price/ask-rules.ts';
+import { rulesFor } from '../../../../geo/wayround/price/ask-rules.ts';
 import { hasDirection, ruleSignature, tagSignature } from '../../../../geo/wayround/price/tag-signature.ts';
 import { COACH_BUILT } from '../../../support/coach-built.ts';
 
@@ -51,11 +51,11 @@ function rulesSay(wayTags: Tags, directions = [true, false]) {
     country: 'DE',
     moment: undefined,
   };
+  const asker = { card: COACH_BUILT, margins: DEFAULT_MARGINS };
   return directions
     .flatMap((forward) =>
-      askRules(
-        { ...asked, forward, reach: 'through', onClock: () => {} },
-        { card: COACH_BUILT, margins: DEFAULT_MARGINS },
+      (['access', 'others'] as const).flatMap((asking) =>
+        rulesFor({ ...asked, forward, onClock: () => {} }, asker)('through', asking),
       ),
     )
     .map(({ subject, kind, level, spare }) => ({ subject, kind, level, spare }));

@@ -4,24 +4,30 @@ import { app, type BrowserWindow, crashReporter, session } from 'electron';
 import { readAssets } from '../assets.ts';
 import { createDispatch } from '../dispatch.ts';
 import { type Backend, openBackend } from '../services/backend.ts';
-import { dataFolder } from '../services/data-folder.ts';
 import { openEngine } from '../services/engine/open-engine.ts';
 import { PROGRAM } from '../version.ts';
+import { finishFirst } from './finish-first.ts';
 import { blockNetwork, denyPermissions, guardContents } from './guard.ts';
-import { serveIpc } from './ipc-host.ts';
+import { type Calls, serveIpc } from './ipc-host.ts';
 import { setMenu } from './menu.ts';
 import { handedFiles, namedFiles } from './named-files.ts';
 import { printSheet } from './print-sheet.ts';
+import type { ProgramLog } from './program-log.ts';
 import { registerScheme, serveScheme } from './scheme.ts';
 import { openWindow } from './window.ts';
+import { keepPlace } from './window-place.ts';
 
+/** As in electron-builder.yml: a test holds them equal. */
+export const APP_ID = 'net.lanegauge.desktop';
 const ROOT = fileURLToPath(new URL('../../../', import.meta.url));
 
 /** What the program needs from around it; a test gives its own. */
 export interface AppSurroundings {
   readonly argv: readonly string[];
   readonly folder: string;
-  readonly env: NodeJS.ProcessEnv;
+  /** where the user's own files lie */
+  readonly data: string;
+  readonly log: ProgramLog;
   readonly platform: NodeJS.Platform;
   /** where a packed program keeps what lies beside it */
   readonly resources: string;
@@ -29,8 +35,12 @@ export interface AppSurroundings {
 
 /** Starts the program in its own window. Everything that must happen before Electron is ready happens at once. */
 export async function startApp(around: AppSurroundings): Promise<void> {
+  const { data, log } = around;
+  log.note('started');
   app.enableSandbox();
   registerScheme();
+  // by this name Windows groups the window in its bar and keeps its recent files
+  app.setAppUserModelId(APP_ID);
   crashReporter.start({ uploadToServer: false });
 
   const opening = queueFiles();
@@ -55,9 +65,11 @@ export async function startApp(around: AppSurroundings): Promise<void> {
   });
   app.on('web-contents-created', (_event, contents) => guardContents(contents));
   app.on('window-all-closed', () => app.quit());
+  app.on('child-process-gone', (_event, { type, reason, exitCode }) => {
+    if (reason !== 'clean-exit') log.note(`${type} gone: ${reason}, ${exitCode}`);
+  });
 
   await app.whenReady();
-  const data = dataFolder(around.env, around.platform);
   const backend = await openBackend({
     host: 'window',
     dataFolder: data,
@@ -66,15 +78,20 @@ export async function startApp(around: AppSurroundings): Promise<void> {
     now: () => new Date(),
     printSheet,
   });
-  app.on('will-quit', () => void backend.close());
   if (files.length === 0) void backend.sampleAhead();
   opening.to(backend);
-  await secure(backend);
-  setMenu(around.platform);
-  window = await openWindow(data);
+  const calls = await secure(backend, log);
+  setMenu(around.platform, log.path);
+  const place = await keepPlace(data);
+  finishFirst(async () => {
+    await calls.stop();
+    await Promise.all([backend.close(), place.kept()]);
+  });
+  window = await openWindow(place, log);
 }
 
-async function secure(backend: Backend): Promise<void> {
+/** The page that may ask, what it may ask for, and nothing else. @returns the calls it makes */
+async function secure(backend: Backend, log: ProgramLog): Promise<Calls> {
   const { defaultSession } = session;
   const tileAddress = () => backend.settings().tiles?.address;
   denyPermissions(defaultSession);
@@ -82,10 +99,11 @@ async function secure(backend: Backend): Promise<void> {
   // servers of background pictures ask who calls
   defaultSession.setUserAgent(PROGRAM.replace(' ', '/'));
   serveScheme(defaultSession, await readAssets(join(ROOT, '.build', 'window')), tileAddress);
-  serveIpc(
-    createDispatch(backend.services, (error) => console.error(error)),
-    backend.uploads,
-  );
+  const complain = (error: unknown) => {
+    console.error(error);
+    log.note('a call failed', error);
+  };
+  return serveIpc(createDispatch(backend.services, complain), backend.uploads);
 }
 
 /** Files named before the backend is open wait for it. */

@@ -7,9 +7,16 @@ import { ORIGIN } from './scheme.ts';
 
 const FOREIGN: Reply = fail('foreign-page', 'This page may not ask the program for anything.');
 
+/** The calls that are under way. */
+export interface Calls {
+  /** Asks them all to stop and waits until none runs: one that was writing has then written. */
+  stop(): Promise<void>;
+}
+
 /** The window's calls. Only the program's own top page is heard. */
-export function serveIpc(dispatch: Dispatch, uploads: Uploads): void {
+export function serveIpc(dispatch: Dispatch, uploads: Uploads): Calls {
   const running = new Map<string, AbortController>();
+  const answers = new Set<Promise<Reply>>();
   const watched = new WeakSet<WebContents>();
 
   ipcMain.handle('call', async (event, id: unknown, name: unknown, request: unknown): Promise<Reply> => {
@@ -21,15 +28,18 @@ export function serveIpc(dispatch: Dispatch, uploads: Uploads): void {
     if (running.has(key)) return fail('bad-request', 'Two calls carry the same name.');
     const stop = new AbortController();
     running.set(key, stop);
+    const answer = dispatch(name, request, {
+      onProgress: (progress) => {
+        if (!sender.isDestroyed() && !stop.signal.aborted) sender.send('progress', id, progress);
+      },
+      signal: stop.signal,
+    });
+    answers.add(answer);
     try {
-      return await dispatch(name, request, {
-        onProgress: (progress) => {
-          if (!sender.isDestroyed() && !stop.signal.aborted) sender.send('progress', id, progress);
-        },
-        signal: stop.signal,
-      });
+      return await answer;
     } finally {
       running.delete(key);
+      answers.delete(answer);
     }
   });
 
@@ -60,6 +70,13 @@ export function serveIpc(dispatch: Dispatch, uploads: Uploads): void {
     contents.on('render-process-gone', stopAll);
     contents.on('destroyed', stopAll);
   }
+
+  return {
+    async stop() {
+      for (const stop of running.values()) stop.abort();
+      await Promise.all(answers);
+    },
+  };
 }
 
 function isOurs(frame: WebFrameMain | null): boolean {

@@ -1,4 +1,4 @@
-import { Menu, type MenuItemConstructorOptions } from 'electron';
+import { Menu, type MenuItemConstructorOptions, shell } from 'electron';
 
 const RECENT: MenuItemConstructorOptions = {
   label: 'Open Recent',
@@ -16,8 +16,11 @@ const VIEW: MenuItemConstructorOptions[] = [
   { role: 'togglefullscreen' },
 ];
 
-/** The system's own entries under their usual keys; everything else is in the window. */
-export function setMenu(platform: NodeJS.Platform): void {
+/**
+ * The system's own entries under their usual keys; everything else is in the window.
+ * @param logPath the file that says what went wrong in the program
+ */
+export function setMenu(platform: NodeJS.Platform, logPath: string): void {
   const mac = platform === 'darwin';
   const file: MenuItemConstructorOptions[] = mac ? [RECENT, { role: 'close' }] : [{ role: 'quit' }];
   const template: MenuItemConstructorOptions[] = [
@@ -25,6 +28,10 @@ export function setMenu(platform: NodeJS.Platform): void {
     { role: 'editMenu' },
     { label: '&View', submenu: VIEW },
     { role: 'windowMenu' },
+    {
+      role: 'help',
+      submenu: [{ label: 'Show the program’s log file', click: () => shell.showItemInFolder(logPath) }],
+    },
   ];
   if (mac) template.unshift({ role: 'appMenu' });
   Menu.setApplicationMenu(Menu.buildFromTemplate(template));

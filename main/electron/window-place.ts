@@ -14,10 +14,17 @@ const placeSchema = z.strictObject({
 });
 export type Place = z.infer<typeof placeSchema>;
 
-/** Where the window last stood. Nothing is said of a file that cannot be used: the window then opens in the middle. */
-export async function keepPlace(
-  folder: string,
-): Promise<{ place: Place | undefined; keep(place: Place): void }> {
+/** The place of the window, from one start to the next. */
+export interface KeptPlace {
+  /** where it last stood */
+  readonly place: Place | undefined;
+  keep(place: Place): void;
+  /** Waits until what is to be kept is on the disk. */
+  kept(): Promise<unknown>;
+}
+
+/** Nothing is said of a file that cannot be used: the window then opens in the middle. */
+export async function keepPlace(folder: string): Promise<KeptPlace> {
   const file = keptFile({
     folder,
     name: 'window.json',
@@ -26,10 +33,12 @@ export async function keepPlace(
     now: () => new Date(),
   });
   const { value } = await file.read();
+  let keeping: Promise<unknown> = Promise.resolve();
   return {
     place: value,
     keep: (place) => {
-      if (placeSchema.safeParse(place).success) void file.update(() => ok(place));
+      if (placeSchema.safeParse(place).success) keeping = file.update(() => ok(place));
     },
+    kept: () => keeping,
   };
 }

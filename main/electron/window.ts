@@ -1,14 +1,14 @@
 import { fileURLToPath } from 'node:url';
 import { BrowserWindow, dialog, screen } from 'electron';
 import { builtFile } from '../services/built-file.ts';
+import type { ProgramLog } from './program-log.ts';
 import { ORIGIN } from './scheme.ts';
-import { keepPlace, type Place } from './window-place.ts';
+import type { KeptPlace, Place } from './window-place.ts';
 
 const PRELOAD = fileURLToPath(builtFile('electron/preload.cjs'));
 
 /** Opens the window where it last stood, if that place is still on a screen. */
-export async function openWindow(dataFolder: string): Promise<BrowserWindow> {
-  const { place, keep } = await keepPlace(dataFolder);
+export async function openWindow({ place, keep }: KeptPlace, log: ProgramLog): Promise<BrowserWindow> {
   const window = new BrowserWindow({
     ...boundsOf(place),
     minWidth: 820,
@@ -27,7 +27,7 @@ export async function openWindow(dataFolder: string): Promise<BrowserWindow> {
   if (place?.maximized) window.maximize();
   window.once('ready-to-show', () => window.show());
   window.on('close', () => keep({ ...window.getNormalBounds(), maximized: window.isMaximized() }));
-  recover(window);
+  recover(window, log);
   await window.loadURL(`${ORIGIN}/`);
   return window;
 }
@@ -41,12 +41,41 @@ function boundsOf(place: Place | undefined) {
   return onScreen ? { x, y, width, height } : middle;
 }
 
-/** A page that dies is loaded once more; the second time the user decides. */
-function recover(window: BrowserWindow): void {
+const SAFE = 'Your vehicles, drives and settings are safe on disk.';
+
+/** A page that dies is loaded once more; the second time the user decides, and where it does not answer. */
+function recover(window: BrowserWindow, log: ProgramLog): void {
   let died = 0;
   const { webContents } = window;
-  webContents.on('render-process-gone', (_event, { reason }) => {
+  webContents.on('preload-error', (_event, _path, error) => {
+    log.note('the page was not readied', error);
+    dialog.showErrorBox('Lanegauge', `The window could not be readied. Install Lanegauge again. ${SAFE}`);
+  });
+  let asking: AbortController | undefined;
+  webContents.on('unresponsive', async () => {
+    if (asking !== undefined || window.isDestroyed()) return;
+    log.note('the window does not answer');
+    asking = new AbortController();
+    const { response } = await dialog.showMessageBox(window, {
+      type: 'warning',
+      message: 'The window does not answer.',
+      detail: `It may be at work on something large. ${SAFE}`,
+      buttons: ['Wait', 'Load it again'],
+      defaultId: 0,
+      cancelId: 0,
+      signal: asking.signal,
+    });
+    const answered = asking.signal.aborted;
+    asking = undefined;
+    if (response !== 1 || answered || window.isDestroyed()) return;
+    died = 0;
+    webContents.forcefullyCrashRenderer();
+  });
+  // it answers again by itself: the question is taken back
+  webContents.on('responsive', () => asking?.abort());
+  webContents.on('render-process-gone', (_event, { reason, exitCode }) => {
     if (reason === 'clean-exit' || window.isDestroyed()) return;
+    log.note(`the window is gone: ${reason}, ${exitCode}`);
     died++;
     if (died === 1) {
       webContents.reload();
@@ -55,7 +84,7 @@ function recover(window: BrowserWindow): void {
     const pressed = dialog.showMessageBoxSync(window, {
       type: 'error',
       message: 'The window stopped working.',
-      detail: 'Your vehicles and settings are safe on disk.',
+      detail: SAFE,
       buttons: ['Load it again', 'Close'],
       defaultId: 0,
       cancelId: 1,

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -8,6 +9,7 @@ type Fake = typeof import('./fake-electron.ts');
 let fake: Fake;
 let folder: string;
 let startApp: typeof import('../../../main/electron/app.ts').startApp;
+let openLog: typeof import('../../../main/electron/program-log.ts').openLog;
 
 beforeEach(async () => {
   // a fresh program each time: Electron's objects are there once per process
@@ -17,9 +19,10 @@ beforeEach(async () => {
   fake = (await import('electron')) as unknown as Fake;
   fake.BrowserWindow.made.length = 0;
   ({ startApp } = await import('../../../main/electron/app.ts'));
+  ({ openLog } = await import('../../../main/electron/program-log.ts'));
 });
 afterEach(async () => {
-  fake.app.emit('will-quit');
+  fake.app.emit('will-quit', { preventDefault() {} });
   // what it keeps in the background may come between
   await rm(folder, { recursive: true, force: true, maxRetries: 10, retryDelay: 50 });
 });
@@ -27,7 +30,8 @@ afterEach(async () => {
 const around = (...words: string[]) => ({
   argv: ['electron', '.', ...words],
   folder,
-  env: { LANEGAUGE_HOME: join(folder, 'data') },
+  data: join(folder, 'data'),
+  log: openLog(join(folder, 'data'), () => new Date(0)),
   platform: 'linux' as const,
   resources: folder,
 });
@@ -44,6 +48,12 @@ async function started(...words: string[]) {
   return { window, contents, ask };
 }
 
+/** The name that the installer gives the program on Windows. */
+function appIdPacked(): string | undefined {
+  const packing = readFileSync(join(import.meta.dirname, '../../../electron-builder.yml'), 'utf8');
+  return /^appId: (\S+)$/m.exec(packing)?.[1];
+}
+
 async function drive(name: string): Promise<string> {
   const path = join(folder, name);
   await writeFile(path, '<gpx version="1.1"/>');
@@ -58,6 +68,7 @@ describe('the start', () => {
       { scheme: 'app', privileges: { standard: true, secure: true, supportFetchAPI: true } },
     ]);
     expect(fake.crashReporter.options).toEqual({ uploadToServer: false });
+    expect(fake.app.userModelId).toBe(appIdPacked());
   });
 
   it('opens one window, sandboxed and isolated, on the own scheme', async () => {
@@ -279,6 +290,59 @@ describe('a call', () => {
     expect(ended).toBe(false);
     contents.emit(name, details, {});
     await watching;
+  });
+});
+
+const logOf = () => readFile(join(folder, 'data', 'lanegauge.log'), 'utf8');
+
+describe('the end', () => {
+  it('waits for what is being written, once', async () => {
+    const { window, ask } = await started();
+    const { value } = (await ask('describe', {})) as { value: { settings: object } };
+    void ask('saveSettings', { settings: { ...value.settings, vehicleId: 'the last one chosen' } });
+    window.emit('close');
+    let held = 0;
+    for (let i = 0; i < 2; i++) fake.app.emit('will-quit', { preventDefault: () => held++ });
+    await vi.waitFor(() => expect(fake.app.done.at(-1)).toBe('quit'));
+    expect(JSON.parse(await readFile(join(folder, 'data', 'window.json'), 'utf8'))).toMatchObject({ x: 10 });
+    expect(await readFile(join(folder, 'data', 'settings.json'), 'utf8')).toContain('the last one chosen');
+    fake.app.emit('will-quit', { preventDefault: () => held++ });
+    expect(held).toBe(2);
+  });
+});
+
+describe('the log', () => {
+  it('says what ended beside the program, and is shown from the menu', async () => {
+    await started();
+    fake.app.emit('child-process-gone', {}, { type: 'GPU', reason: 'crashed', exitCode: 139 });
+    fake.app.emit('child-process-gone', {}, { type: 'Utility', reason: 'clean-exit', exitCode: 0 });
+    expect(await logOf()).toMatch(/ started\n.* GPU gone: crashed, 139\n$/u);
+    const menus = fake.Menu.set as { role?: string; submenu: { click(): void }[] }[];
+    menus.find(({ role }) => role === 'help')?.submenu[0]?.click();
+    expect(fake.shell.shown).toEqual([join(folder, 'data', 'lanegauge.log')]);
+  });
+});
+
+describe('a window that does not answer', () => {
+  it('is loaded again where the user says so, and the question is taken back where it answers', async () => {
+    const { contents } = await started();
+    contents.emit('unresponsive');
+    contents.emit('unresponsive');
+    contents.emit('responsive');
+    await new Promise((resolve) => setTimeout(resolve, 5));
+    expect([contents.reloads, fake.dialog.asked]).toEqual([0, 1]);
+    fake.dialog.answers.push(1);
+    contents.emit('unresponsive');
+    await vi.waitFor(() => expect([contents.reloads, fake.dialog.asked]).toEqual([1, 2]));
+    expect(await logOf()).toMatch(/does not answer\n.*does not answer\n.*the window is gone: killed, 9\n$/u);
+  });
+
+  it('is told where it could not be readied', async () => {
+    const { contents } = await started();
+    contents.emit('preload-error', {}, '/x/preload.cjs', new SyntaxError('words of /home/somebody'));
+    expect(fake.dialog.errors).toEqual([expect.stringContaining('could not be readied')]);
+    expect(await logOf()).toContain('SyntaxError');
+    expect(await logOf()).not.toContain('words of');
   });
 });
 

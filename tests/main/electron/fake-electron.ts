@@ -29,6 +29,9 @@ export class FakeContents extends EventEmitter {
   reload(): void {
     this.reloads++;
   }
+  forcefullyCrashRenderer(): void {
+    this.emit('render-process-gone', {}, { reason: 'killed', exitCode: 9 });
+  }
   setWindowOpenHandler(handler: (details: { url: string }) => { action: string }): void {
     this.openHandler = handler;
   }
@@ -126,8 +129,12 @@ class FakeApp extends EventEmitter {
   private readonly becomesReady = new Promise<void>((resolve) => {
     this.ready = resolve;
   });
+  userModelId = '';
   enableSandbox(): void {
     this.done.push('enableSandbox');
+  }
+  setAppUserModelId(id: string): void {
+    this.userModelId = id;
   }
   requestSingleInstanceLock(data: unknown): boolean {
     this.done.push('lock');
@@ -164,6 +171,10 @@ export const shell = {
   async openExternal(url: string): Promise<void> {
     shell.opened.push(url);
   },
+  shown: [] as string[],
+  showItemInFolder(path: string): void {
+    shell.shown.push(path);
+  },
 };
 export const crashReporter = {
   options: undefined as unknown,
@@ -181,6 +192,15 @@ export const dialog = {
   showMessageBoxSync(): number {
     dialog.asked++;
     return dialog.answers.shift() ?? 1;
+  },
+  /** As Electron does: a question that is taken back is answered with its way out. */
+  showMessageBox(_window: unknown, { cancelId, signal }: { cancelId: number; signal: AbortSignal }) {
+    dialog.asked++;
+    const given = dialog.answers.shift();
+    return new Promise<{ response: number }>((answer) => {
+      if (given !== undefined) answer({ response: given });
+      signal.addEventListener('abort', () => answer({ response: cancelId }));
+    });
   },
 };
 export const screen = {

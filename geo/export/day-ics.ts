@@ -1,4 +1,5 @@
 import { printTime, readTimeMs } from '../drive/gpx/gpx-values.ts';
+import { octetsOf } from '../units/octets.ts';
 import { plainLine } from '../units/text.ts';
 
 /** Something due on the day. */
@@ -81,12 +82,4 @@ function fold(line: string): string {
     octets += more;
   }
   return folded;
-}
-
-/** In UTF-8. */
-function octetsOf(character: string): number {
-  const code = character.codePointAt(0) ?? 0;
-  if (code < 0x80) return 1;
-  if (code < 0x800) return 2;
-  return code < 0x10000 ? 3 : 4;
 }

@@ -22,7 +22,8 @@ export const HELP = `lanegauge: will this vehicle get along this drive?
       checks as above and writes what the driver takes along: sheet.html, phone.html, visor-card.html, drive.gpx with
       waypoints, findings.geojson, findings.csv, report.json, and day.ics with a leave time
       [--pdf]                 also sheet.pdf, printed by a Chromium, Chrome or Edge found on this computer
-      [--drive ID --vehicle-id ID]   of the library, with the drive's kept leave time and day, in place of the files
+      [--drive ID --vehicle-id ID]   of the library, with the drive's kept leave time and day and what is aboard, in place of
+                              the files; each may be given several times: then each drive with each vehicle, a folder each
       It is kept in the library (--yard FOLDER: in that one) under the sheet's number.
 
   lanegauge load --vehicle CARD.json --load LOAD.json

@@ -52,6 +52,8 @@ export interface CheckRequest {
   readonly margins?: Margins;
   /** stops with their stay, and the return hour */
   readonly day?: DayPlan;
+  /** what was kept with the drive or the vehicle and cannot be counted in: a sentence each */
+  readonly uncounted?: readonly string[];
   /** whose local notes are used; none where left out */
   readonly yard?: YardNamed;
   /** ways past what is barred are looked for too, and past what is named */
@@ -117,7 +119,12 @@ export async function checkFromFiles(
     card: card.value,
     ...given({ load: load?.value, country: request.country, margins: request.margins, day: request.day }),
     localNotes: noted.value.localNotes,
-    notes: [...(note === undefined ? [] : [note]), ...file.value.notes, ...noted.value.say],
+    notes: [
+      ...(note === undefined ? [] : [note]),
+      ...(request.uncounted ?? []),
+      ...file.value.notes,
+      ...noted.value.say,
+    ],
     program: PROGRAM,
     made: hooks.now().toISOString(),
   };

@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { keptDay } from '../../geo/day/kept-day.ts';
+import { type KeptDay, keptDay } from '../../geo/day/kept-day.ts';
 import { given } from '../../geo/given.ts';
 import { readLoad } from '../../geo/load/list/read-load.ts';
 import { ok, type Result } from '../../geo/result.ts';
@@ -12,7 +12,8 @@ import type { Engine } from './engine/engine.ts';
 import type { NamedFile } from './engine/protocol.ts';
 import { fetchCalls } from './fetch-calls.ts';
 import type { Fetcher } from './fetched/fetcher.ts';
-import { handOverCalls, type PrintSheet } from './hand-over-calls.ts';
+import type { PrintSheet } from './hand-over/finish-hand-over.ts';
+import { handOverCalls } from './hand-over-calls.ts';
 import { notesOf } from './library/local-notes.ts';
 import { noteCalls } from './note-calls.ts';
 import type { ImportPart } from './shelf/put-on-shelf.ts';
@@ -129,7 +130,9 @@ function openingCalls({
       const file = sources.find(source);
       if (!file.ok) return file;
       const driveId = randomUUID();
-      const opened = await engine.ask('openDrive', { driveId, file: file.value, ...given({ track }) }, hooks);
+      const { unread } = keptWith(stores, source);
+      const asked = { driveId, file: file.value, ...given({ track, unread }) };
+      const opened = await engine.ask('openDrive', asked, hooks);
       if (!opened.ok) return opened;
       const keptAs = await sources.remember(source, 'drive', map);
       if (!keptAs) return opened;
@@ -167,7 +170,14 @@ function chosenFor({ library, recents }: Stores, keptAs: Source): Pick<FollowedD
   if (keptAs.kind !== 'library')
     return given({ leaveAt: recents.leaveAtOf(keptAs), day: recents.dayOf(keptAs) });
   const body = library.find('drive', keptAs.id)?.versions[0]?.body;
-  return given({ leaveAt: body?.leaveAt, day: body?.plan && keptDay(body.plan) });
+  return given({ leaveAt: body?.leaveAt, day: keptWith({ library }, keptAs).day });
+}
+
+/** The day of a drive of the library, or that it cannot be read. */
+function keptWith({ library }: Pick<Stores, 'library'>, source: Source): Partial<KeptDay> {
+  if (source.kind !== 'library') return {};
+  const plan = library.find('drive', source.id)?.versions[0]?.body.plan;
+  return plan === undefined ? {} : keptDay(plan);
 }
 
 /** As many open drives as one window can have in a day. */

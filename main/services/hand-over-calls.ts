@@ -1,33 +1,23 @@
 import { given } from '../../geo/given.ts';
 import { ok, type Result } from '../../geo/result.ts';
+import { capital } from '../../geo/units/text.ts';
 import type { ValueOf } from '../contract/calls.ts';
 import type { OutSheetShown } from '../contract/hand-over/hand-over-calls.ts';
-import type { Settings } from '../contract/settings.ts';
 import type { Services } from '../dispatch.ts';
-import type { Engine } from './engine/engine.ts';
 import { findBrowser } from './hand-over/find-browser.ts';
+import { finishHandOver, SHEET_PDF } from './hand-over/finish-hand-over.ts';
+import { handOverPairs } from './hand-over/hand-over-pairs.ts';
+import type { HandOverParts } from './hand-over/parts.ts';
 import { printPdf } from './hand-over/print-pdf.ts';
-import { findHanded, keepHanded, readHanded } from './handed/handed-sheets.ts';
+import { findHanded, readHanded } from './handed/handed-sheets.ts';
 import { knownOf } from './handed/known-of.ts';
 import { type OutRow, outSheets, sheetAgain } from './handed/out-sheets.ts';
-import type { Library } from './library/library.ts';
 import { notesOf } from './library/local-notes.ts';
 
-/** Gives a sheet as PDF. @param html told which paper */
-export type PrintSheet = (html: string, signal: AbortSignal) => Promise<Result<Uint8Array>>;
-
-export interface HandOverParts {
-  readonly engine: Engine;
-  readonly stores: { readonly library: Library; readonly settings: { current(): Settings } };
-  readonly dataFolder: string;
-  now(): Date;
-  /** a browser found on this computer where left out */
-  readonly printSheet?: PrintSheet;
-}
-
-type HandOverServices = Pick<Services, 'handOver' | 'handedSheet' | 'sheetsOut' | 'worseThanSheet'>;
-
-const SHEET_PDF = 'sheet.pdf';
+type HandOverServices = Pick<
+  Services,
+  'handOver' | 'handOverPairs' | 'handedSheet' | 'sheetsOut' | 'worseThanSheet'
+>;
 
 /** The calls about what is handed over. */
 export function handOverCalls(parts: HandOverParts): HandOverServices {
@@ -36,6 +26,8 @@ export function handOverCalls(parts: HandOverParts): HandOverServices {
   const of = { library, dataFolder, now };
   return {
     handOver: (request, hooks) => handOverAndKeep(parts, request, hooks),
+    handOverPairs: (request, hooks) =>
+      handOverPairs({ printSheet: printByBrowser, ...parts }, request, hooks),
     async handedSheet({ number }) {
       const found = findHanded(library, number);
       if (!found.ok) return found;
@@ -68,27 +60,21 @@ async function handOverAndKeep(
   const made = { made: now().toISOString(), localNotes: notesOf(library) };
   const handed = await engine.ask('handOver', { ...request, ...made, known, firm, before }, hooks);
   if (!handed.ok) return handed;
-  const { number, facts, files, toPrint } = handed.value;
-  hooks.onProgress({ what: 'Printing the sheet' });
-  const printed = await printSheet(toPrint, hooks.signal);
-  const all = printed.ok ? { ...files, [SHEET_PDF]: printed.value } : files;
-  hooks.onProgress({ what: 'Keeping it in the library' });
-  const kept = await keepHanded(library, { number, facts, files: all });
-  const say = [
-    ...(printed.ok ? [] : [printed.error.message]),
-    ...(kept.ok
-      ? []
-      : [`Sheet ${number} is made, but not kept in the library: ${kept.error.message} Save it now.`]),
-  ];
+  const { number, facts, files } = handed.value;
+  const finished = await finishHandOver(handed.value, {
+    library,
+    signal: hooks.signal,
+    print: printSheet,
+    onProgress: (what) => hooks.onProgress({ what: capital(what) }),
+  });
+  if (!finished.ok) return finished;
+  const { pdf, say } = finished.value;
   return ok({
     number,
     files: { ...files },
     verdict: facts.verdict ?? 'unknown',
-    say,
-    ...given({
-      replaces: facts.replaces,
-      pdf: printed.ok ? Buffer.from(printed.value).toString('base64') : undefined,
-    }),
+    say: [...say],
+    ...given({ replaces: facts.replaces, pdf: pdf && Buffer.from(pdf).toString('base64') }),
   });
 }
 

@@ -12,6 +12,9 @@ const ShelfDialog = later(async () => (await import('../shelf/shelf-dialog.tsx')
 const FetchDialog = later(async () => (await import('../shelf/fetch/fetch-dialog.tsx')).FetchDialog);
 
 const HandOver = later(async () => (await import('../handover/hand-over.tsx')).HandOver);
+const HandOverPairs = later(
+  async () => (await import('../handover/pairs/hand-over-pairs.tsx')).HandOverPairs,
+);
 const NoteDialog = later(async () => (await import('../notes/note-dialog.tsx')).NoteDialog);
 const NotesDialog = later(async () => (await import('../notes/notes-dialog.tsx')).NotesDialog);
 
@@ -63,6 +66,12 @@ export function Dialogs() {
       return (
         <Dialog key="handover" title="What the driver takes along" wide>
           <HandOver />
+        </Dialog>
+      );
+    case 'hand-over-pairs':
+      return (
+        <Dialog key="hand-over-pairs" title="What the driver takes along" wide>
+          <HandOverPairs />
         </Dialog>
       );
     case 'note':

@@ -62,12 +62,17 @@ export function saveForPhone(handed: Handed): void {
 }
 
 /** Saves everything there is, as it is kept. */
-export function saveAll({ number, files, pdf }: Handed): void {
+export function saveAll(handed: Handed): void {
+  saveZip(handed.number, filesOf(handed));
+}
+
+/** Every file of a handing-over, by name. */
+export function filesOf({ files, pdf }: Handed): Record<string, Uint8Array<ArrayBuffer>> {
   const texts = Object.entries(files).map(([name, text]) => [name, bytesOf(text)] as const);
-  saveZip(number, {
+  return {
     ...Object.fromEntries(texts),
     ...(pdf === undefined ? {} : { 'sheet.pdf': fromBase64(pdf) }),
-  });
+  };
 }
 
 function saveZip(stem: string, files: Record<string, Uint8Array<ArrayBuffer>>): void {

@@ -1,4 +1,5 @@
 import { computed, signal } from '@preact/signals';
+import { isPlanned } from '../../geo/day/is-planned.ts';
 import type { DayPlan } from '../../geo/day/plan.ts';
 import type { StopTimes } from '../../geo/report/day.ts';
 import type { ValueOf } from '../../main/contract/calls.ts';
@@ -19,9 +20,6 @@ export const dayPlan = computed<DayPlan>(() => {
 
 /** Whether the part about the day is open. */
 export const dayShown = signal(false);
-
-const isPlanned = ({ stops, homeBy, before = [] }: DayPlan): boolean =>
-  stops.length > 0 || homeBy !== undefined || before.length > 0;
 
 /** What of the day a check is made with; nothing while nobody plans one. */
 export const dayForCheck = computed<DayPlan | undefined>(() =>

@@ -10,6 +10,7 @@ export type DialogName =
   | 'shelf'
   | 'fetch'
   | 'handover'
+  | 'hand-over-pairs'
   | 'note'
   | 'notes';
 

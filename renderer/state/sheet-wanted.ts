@@ -9,3 +9,20 @@ export function showSheet(number?: string): void {
   sheetWanted.value = number;
   dialog.value = 'handover';
 }
+
+/** A drive of the library and a vehicle of the fleet, with what they are called. */
+export interface NamedPair {
+  readonly drive: string;
+  readonly vehicle: string;
+  readonly driveName: string;
+  readonly vehicleName: string;
+}
+
+/** What is to be handed over from the library. */
+export const pairsWanted = signal<readonly NamedPair[]>([]);
+
+/** Hands over drives of the library, one or several, each with a vehicle. */
+export function handOverPairs(pairs: readonly NamedPair[]): void {
+  pairsWanted.value = pairs;
+  dialog.value = 'hand-over-pairs';
+}

@@ -4,6 +4,7 @@ import { clip } from '../../geo/units/text.ts';
 import { type Arrangement, ORDERS, type Order, TAKES, type Takes } from '../../geo/yard/arrange.ts';
 import { settings } from '../state/kept.ts';
 import { ChooseDrives } from './choose-drives.tsx';
+import { ChooseSeveral, HandOverSeveral } from './several/choose-several.tsx';
 import { outChanged, sheetsOut } from './state/out.ts';
 import { judge } from './state/work.ts';
 import { type Aside, arrangement, aside, bin, columns, standing, yardWork } from './state/yard.ts';
@@ -36,6 +37,7 @@ export function Toolbar() {
           </button>
         )}
         <span class="yard-gap" />
+        <HandOverSeveral />
         <button
           type="button"
           class="yard-beside yard-find"
@@ -53,6 +55,7 @@ export function Toolbar() {
         )}
         {bin.value.length > 0 && <Beside which="bin" say="Bin" count={bin.value.length} />}
       </div>
+      <ChooseSeveral />
       <Filters />
     </div>
   );

@@ -7,6 +7,7 @@ import { Doing } from '../look/doing.tsx';
 import { NoticeArea } from '../look/notice.tsx';
 import { dropTarget } from '../state/drop-target.ts';
 import { vehicles } from '../state/kept.ts';
+import { dialog } from '../state/page.ts';
 import { Aside } from './aside/aside.tsx';
 import { EmptyYard } from './empty-yard.tsx';
 import { YardGrid } from './grid/yard-grid.tsx';
@@ -30,8 +31,11 @@ export function YardView() {
   // a vehicle entered or changed makes other columns
   useEffect(() => {
     void lookAtYard();
-    void lookAtOut();
   }, [vehicles.value]);
+  // a dialog that was closed may have handed something over
+  useEffect(() => {
+    if (dialog.value === undefined) void lookAtOut();
+  }, [vehicles.value, dialog.value]);
   const found = yard.value;
   if (found === undefined) return <p class="yard-wait soft">Looking at the library…</p>;
   return (

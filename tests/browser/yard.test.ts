@@ -1,4 +1,6 @@
+import { readFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
+import { unzipSync } from 'fflate';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { ELSEWHERE, gpx, renamedDrive } from './support/files.ts';
@@ -80,16 +82,43 @@ const states: States = [
       await says(page, 'Nothing bars any of them.');
     },
   ],
+  [
+    'cells chosen to be handed over together',
+    async (page) => {
+      await page.setViewportSize({ width: 1280, height: 800 });
+      await press(page, 'Coach-built 7.4 with rack');
+      await press(page, 'Hand over several');
+      for (const verdict of ['Barred', '(Nothing mapped stops it|Take care|Unknown)'])
+        await page
+          .getByRole('gridcell', { name: new RegExp(`^Coach-built 7\\.0: ${verdict}`) })
+          .first()
+          .getByRole('button')
+          .click();
+      await says(page, '2 chosen.');
+    },
+  ],
+  [
+    'several handed over, the barred one listed',
+    async (page) => {
+      await press(page, 'Hand over 2…');
+      await says(page, 'Barred: not handed over');
+      await says(page, 'Handed over, and kept in the library');
+    },
+  ],
 ];
 
 it('the yard, from the first drives to a cell opened in Drive', { timeout: 240_000 }, async () => {
   const { page } = watched;
   await walkStates(watched, states, [390, 1280]);
-  const asked = page.getByRole('search', { name: 'Drives of the yard' });
-  await asked.getByLabel('Vehicle').selectOption('any');
-  await asked.getByLabel('Show').selectOption('every drive');
+  await press(page, 'Hand it over even so');
+  const downloaded = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save all 2' }).click({ timeout: LONG_MS });
+  const names = Object.keys(unzipSync(await readFile(await (await downloaded).path())));
+  expect(names).toContain('To the coast, Coach-built 7.0/phone.html');
+  expect(new Set(names.map((name) => name.split('/')[0])).size).toBe(2);
+  await page.keyboard.press('Escape');
   const cell = page.getByRole('gridcell', { name: /^Coach-built 7\.0: Barred; / }).first();
-  await cell.getByRole('button').click();
+  await cell.getByRole('button').first().click();
   await says(page, /^From your shelf: district/);
   expect(await tab(page, 'Drive').getAttribute('aria-selected')).toBe('true');
   expect(await page.locator('.vehicle-select option:checked').textContent()).toBe('Coach-built 7.0');

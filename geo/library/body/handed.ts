@@ -1,5 +1,4 @@
 import { z } from 'zod';
-import { dayPlanSchema } from '../../day/plan.ts';
 import { loadListSchema } from '../../load/list/load-list.ts';
 import { sha256Schema } from './drive.ts';
 
@@ -37,7 +36,7 @@ export const handedFactsSchema = z.looseObject({
   /** what else the check was asked with */
   margins: z.looseObject({ heightM: z.number(), physicalWidthM: z.number() }).optional(),
   country: z.string().max(2).optional(),
-  plan: z.looseObject(dayPlanSchema.shape).optional(),
+  plan: z.looseObject({}).optional(),
   /** of report.json */
   report: sha256Schema.optional(),
   /** the sheet number it takes the place of */

@@ -1,43 +1,40 @@
-import { keptDay } from '../../../geo/day/kept-day.ts';
-import { given } from '../../../geo/given.ts';
+import type { Item } from '../../../geo/library/item.ts';
 import { ok, type Result } from '../../../geo/result.ts';
-import type { CheckRequest } from '../../services/check-drive.ts';
+import type { ToHand } from '../../services/hand-over/hand-over-many.ts';
 import type { Library } from '../../services/library/library.ts';
 import { findItem, refuseTwoVersions } from '../yard/find-item.ts';
 
-/** What of a check is taken from the library, and the id of the vehicle there. */
-interface Taken {
-  readonly vehicleId: string;
-  readonly request: Pick<
-    CheckRequest,
-    'routePath' | 'routeSha256' | 'routeName' | 'track' | 'card' | 'leaveAt' | 'day'
-  >;
-}
-
-/** A drive of the library with its kept leave time and day, and a vehicle of the fleet. */
+/** Each drive named with each vehicle named, by drive; what is named twice counts once. */
 export function fromLibrary(
   library: Library,
-  named: { readonly drive: string; readonly vehicle: string },
-): Result<Taken> {
-  const drive = findItem(library, 'drive', named.drive);
-  if (!drive.ok) return drive;
-  const vehicle = findItem(library, 'vehicle', named.vehicle);
-  if (!vehicle.ok) return vehicle;
-  for (const item of [drive.value, vehicle.value]) {
-    const one = refuseTwoVersions(item);
+  named: { readonly drives: readonly string[]; readonly vehicles: readonly string[] },
+): Result<ToHand[]> {
+  const drives = itemsNamed(library, 'drive', named.drives);
+  if (!drives.ok) return drives;
+  const vehicles = itemsNamed(library, 'vehicle', named.vehicles);
+  if (!vehicles.ok) return vehicles;
+  return ok(
+    drives.value.flatMap((drive) =>
+      vehicles.value.map(({ id, versions }) => {
+        const { vehicleId, card } = versions[0]!.body;
+        return { drive, vehicle: { id, vehicleId, card, versions } };
+      }),
+    ),
+  );
+}
+
+function itemsNamed<K extends 'drive' | 'vehicle'>(
+  library: Library,
+  kind: K,
+  typed: readonly string[],
+): Result<Item<K>[]> {
+  const items = new Map<string, Item<K>>();
+  for (const each of typed) {
+    const found = findItem(library, kind, each);
+    if (!found.ok) return found;
+    const one = refuseTwoVersions(found.value);
     if (!one.ok) return one;
+    items.set(found.value.id, found.value);
   }
-  const [body, card] = [drive.value.versions[0]!.body, vehicle.value.versions[0]!.body.card];
-  const { gpx, file, track, leaveAt, plan } = body;
-  return ok({
-    vehicleId: vehicle.value.id,
-    request: {
-      routePath: library.pathOf('gpx', gpx),
-      routeSha256: gpx,
-      routeName: file,
-      track,
-      card,
-      ...given({ leaveAt, day: plan && keptDay(plan) }),
-    },
-  });
+  return ok([...items.values()]);
 }

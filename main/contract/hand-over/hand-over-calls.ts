@@ -3,6 +3,8 @@ import { VERDICTS } from '../../../geo/report/level.ts';
 import { SINCE } from '../../../geo/yard/handed/say-since.ts';
 import { checkRequestSchema } from '../check-request.ts';
 import { workSchema } from '../work.ts';
+import { libraryIdSchema } from '../yard/yard.ts';
+import { PAIRS_MOST } from './pairs-most.ts';
 
 const number = z.string().max(20);
 const nothing = z.never();
@@ -33,6 +35,26 @@ const outSheetSchema = z.strictObject({
 });
 export type OutSheetShown = z.infer<typeof outSheetSchema>;
 
+const pair = { drive: libraryIdSchema, vehicle: libraryIdSchema };
+
+/** What is heard of one pair. */
+const pairNewsSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('doing'), ...pair, what: z.string() }),
+  z.strictObject({
+    kind: z.literal('made'),
+    ...pair,
+    number,
+    verdict: z.enum(VERDICTS),
+    replaces: number.optional(),
+    /** whether a sheet.pdf is among its files */
+    pdf: z.boolean(),
+    say: z.array(z.string()),
+  }),
+  z.strictObject({ kind: z.literal('barred'), ...pair }),
+  z.strictObject({ kind: z.literal('failed'), ...pair, say: z.string() }),
+]);
+export type PairNews = z.infer<typeof pairNewsSchema>;
+
 /** The calls about what is handed over. */
 export const HAND_OVER_CALLS = {
   /**
@@ -50,6 +72,18 @@ export const HAND_OVER_CALLS = {
       /** what could not be done: a sentence each */
       say: z.array(z.string()),
     }),
+  },
+  /**
+   * Hands over pairs of drive and vehicle of the library, one after the other, and keeps each under its sheet number. Each
+   * is heard of as it is done; what is barred waits for a word more.
+   */
+  handOverPairs: {
+    request: z.strictObject({
+      pairs: z.array(z.strictObject(pair)).min(1).max(PAIRS_MOST),
+      evenBarred: z.boolean(),
+    }),
+    progress: pairNewsSchema,
+    value: z.strictObject({}),
   },
   /** A handing-over again, byte for byte as it was. */
   handedSheet: { request: z.strictObject({ number }), progress: nothing, value: handedSchema },

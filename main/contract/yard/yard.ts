@@ -28,6 +28,8 @@ const yardDriveSchema = z.strictObject({
   day: z.strictObject({ number: z.int(), of: z.int() }).optional(),
   lengthM: z.number(),
   leaveAt: z.string().regex(LEAVE_AT).optional(),
+  /** a sentence, where a day is kept with it that cannot be read */
+  unread: z.string().optional(),
   heads: headsSchema,
   /** where there are several: one is to be chosen */
   versions: z.array(versionSchema),

@@ -1,4 +1,5 @@
 import { type CheckInput, checkDrive } from '../../../geo/check.ts';
+import { isPlanned } from '../../../geo/day/is-planned.ts';
 import { readLeaving } from '../../../geo/drive/times/leaving.ts';
 import { given } from '../../../geo/given.ts';
 import { loadResult } from '../../../geo/load/load-result.ts';
@@ -14,7 +15,7 @@ export type CheckAsked = Omit<EngineCalls['check']['request'], 'driveId'>;
 
 /** What a check of a drive is made of, the time it leaves apart. */
 export function checkInputOf(
-  { route, file, notes }: OpenDrive,
+  { route, file, notes, unread }: OpenDrive,
   { vehicle, load, margins, country, day, made, localNotes }: CheckAsked,
   lookUp: () => void,
 ): Result<Omit<CheckInput, 'drive' | 'roads' | 'leaving'>> {
@@ -25,7 +26,8 @@ export function checkInputOf(
     file,
     card: vehicle,
     ...given({ load: loaded?.value, country, margins, day, localNotes }),
-    notes,
+    // once another is planned, the one that was kept counts no more
+    notes: unread === undefined || (day && isPlanned(day)) ? notes : [...notes, unread],
     program: PROGRAM,
     made,
     lookUp,

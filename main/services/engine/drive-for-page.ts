@@ -15,6 +15,8 @@ export interface OpenDrive {
   /** what it was followed on */
   readonly roads: Roads;
   readonly notes: readonly string[];
+  /** a sentence, where a day was kept with it that cannot be read */
+  readonly unread?: string;
   /** SHA-256 of the file it was read from, and the 1-based place in it; a drive that was changed or laid out has none */
   readonly origin?: { readonly gpx: string; readonly track: number };
 }

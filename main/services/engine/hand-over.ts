@@ -1,7 +1,9 @@
 import type { Route } from '../../../geo/drive/gpx/route.ts';
 import { given } from '../../../geo/given.ts';
-import { fail, type Result } from '../../../geo/result.ts';
+import type { Result } from '../../../geo/result.ts';
+import { capital } from '../../../geo/units/text.ts';
 import { handedFacts } from '../../../geo/yard/handed/facts.ts';
+import { BARRED } from '../hand-over/barred.ts';
 import type { HandedOver } from '../hand-over/hand-over.ts';
 import { handedOf } from '../handed/known-of.ts';
 import { sha256Of } from '../library/known-records.ts';
@@ -13,9 +15,20 @@ import { type EngineState, findDrive } from './state.ts';
 import { readShelf } from './ways/read-shelf.ts';
 
 /** Handing over an open drive; its code is loaded when it is first asked for. */
-export function handOverHandlers(state: EngineState): Pick<EngineHandlers, 'handOver' | 'sheetAgain'> {
+export function handOverHandlers(
+  state: EngineState,
+): Pick<EngineHandlers, 'handOver' | 'handOverFile' | 'sheetAgain'> {
   return {
     handOver: (request, hooks) => handOverOpen(state, request, hooks),
+    async handOverFile(work, { signal, onProgress }) {
+      const { handOverFromFiles } = await import('../hand-over/hand-over-from-files.ts');
+      const now = () => new Date();
+      return handOverFromFiles(work, {
+        signal,
+        now,
+        onProgress: (what) => onProgress({ what: capital(what) }),
+      });
+    },
     async sheetAgain(request, hooks) {
       const { worseNow } = await import('../handed/out-sheets.ts');
       const now = () => new Date();
@@ -37,8 +50,7 @@ async function handOverOpen(
   const checked = checkOpenDrive(state, asked, lookUp);
   if (!checked.ok) return checked;
   const report = checked.value;
-  if (report.verdict === 'barred' && evenBarred !== true)
-    return fail('hand-over.barred', 'Something on this drive bars this vehicle.');
+  if (report.verdict === 'barred' && evenBarred !== true) return BARRED;
   const input = checkInputOf(opened, asked, lookUp);
   if (!input.ok) return input;
   onProgress({ what: 'Looking for places to turn off' });

@@ -145,7 +145,7 @@ async function stateOf(files: readonly NamedFile[]): Promise<string | undefined>
 
 async function openDriveFile(
   state: EngineState,
-  { driveId, file, track }: RequestTo<'openDrive'>,
+  { driveId, file, track, unread }: RequestTo<'openDrive'>,
   { signal, onProgress, lookUp }: WorkHooks,
 ): Promise<Result<FollowedDrive>> {
   const roads = state.map;
@@ -164,7 +164,7 @@ async function openDriveFile(
   if (endless !== undefined) return { ok: false, error: endless };
   const notes = [...(note === undefined ? [] : [note]), ...read.value.notes];
   const origin = await originOf(file, read.value.routes.indexOf(route) + 1);
-  const opened: OpenDrive = { route, file: file.name, drive, roads, notes, ...given({ origin }) };
+  const opened: OpenDrive = { route, file: file.name, drive, roads, notes, ...given({ origin, unread }) };
   keepDrive(state.drives, driveId, opened);
   return ok(driveForPage(driveId, opened, read.value.routes));
 }

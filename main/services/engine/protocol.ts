@@ -11,8 +11,10 @@ import type { MapSummary } from '../../contract/map-summary.ts';
 import type { Settings } from '../../contract/settings.ts';
 import type { Work } from '../../contract/work.ts';
 import type { HandedOver } from '../hand-over/hand-over.ts';
+import type { HandedFromFiles, HandOverWork } from '../hand-over/hand-over-from-files.ts';
 import type { KnownOf } from '../handed/known-of.ts';
 import type { SheetAgain } from '../handed/out-sheets.ts';
+import type { OpenDrive } from './drive-for-page.ts';
 
 /** Drives to be compared on two shelves, and how each is checked: alike on both. */
 export interface ToCompare extends RequestOf<'mapChanges'>, MadeWith {
@@ -45,13 +47,18 @@ export interface EngineCalls {
    */
   openMap: { request: MapToOpen & { about?: NamedFile }; value: MapSummary };
   /** The caller names the drive, so that a restarted engine knows it under the same name. */
-  openDrive: { request: { driveId: string; file: NamedFile; track?: number }; value: FollowedDrive };
+  openDrive: {
+    request: { driveId: string; file: NamedFile; track?: number } & Pick<OpenDrive, 'unread'>;
+    value: FollowedDrive;
+  };
   check: { request: RequestOf<'check'> & MadeWith; value: DriveReport };
   /** Checks anew and makes everything that the driver takes along. */
   handOver: {
     request: RequestOf<'handOver'> & MadeWith & { known: KnownOf } & Pick<Settings, 'firm' | 'before'>;
     value: HandedOver;
   };
+  /** Checks a drive in a file anew, on the shelf, and makes everything that the driver takes along. Nothing open is touched. */
+  handOverFile: { request: HandOverWork; value: HandedFromFiles };
   /** Checks a sheet's drive again, on the shelf: what is new or worse. Nothing open is touched. */
   sheetAgain: { request: SheetAgain; value: readonly string[] };
   tile: { request: RequestOf<'tile'>; value: TileFeatures };

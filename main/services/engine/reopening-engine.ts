@@ -31,6 +31,7 @@ const REMEMBER: { readonly [K in EngineCallName]: (opened: Opened, request: Requ
   takeWay() {},
   planDrive() {},
   handOver() {},
+  handOverFile() {},
   sheetAgain() {},
   // what was held is gone with its thread: then there is nothing to compare with
   holdShelf() {},

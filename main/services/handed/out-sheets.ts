@@ -145,5 +145,5 @@ function driveOf(
 function askedWith(library: Library, sheet: OutSheet): Partial<CheckRequest> {
   const { leaveAt, country, margins, plan, items, loadKept } = sheet.body;
   const load = loadKept === true ? nowAboard(library, sheet).load : items;
-  return given({ leaveAt, country, margins, load, day: plan && keptDay(plan) });
+  return given({ leaveAt, country, margins, load, day: plan && keptDay(plan).day });
 }

@@ -1,3 +1,4 @@
+import { keptDay } from '../../../geo/day/kept-day.ts';
 import { given } from '../../../geo/given.ts';
 import { driveBodySchema, driveName } from '../../../geo/library/body/drive.ts';
 import { noteBodySchema } from '../../../geo/library/body/note.ts';
@@ -30,7 +31,7 @@ export async function showYard(library: Library, fleet?: readonly FleetVehicle[]
 function showDrive({ id, heads, versions }: Item<'drive'>): YardDrive[] {
   const body = versions[0]?.body;
   if (body === undefined) return [];
-  const { file, track, day, lengthM, leaveAt } = body;
+  const { file, track, day, lengthM, leaveAt, plan } = body;
   return [
     {
       id,
@@ -40,7 +41,11 @@ function showDrive({ id, heads, versions }: Item<'drive'>): YardDrive[] {
       lengthM,
       heads: [...heads],
       versions: showVersions(versions, driveName, (each) => each.leaveAt),
-      ...given({ day: day && { number: day.number, of: day.of }, leaveAt }),
+      ...given({
+        day: day && { number: day.number, of: day.of },
+        leaveAt,
+        unread: plan && keptDay(plan).unread,
+      }),
     },
   ];
 }

@@ -71,7 +71,7 @@ function gridDrive(library: Library, { id, versions: [version] }: Item<'drive'>)
       file: { path: library.pathOf('gpx', gpx), name: file, sha256: gpx },
       gpx,
       track,
-      ...given({ leaveAt, day: plan && keptDay(plan) }),
+      ...given({ leaveAt, day: plan && keptDay(plan).day }),
     },
   ];
 }

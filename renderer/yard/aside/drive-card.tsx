@@ -7,7 +7,9 @@ import { LEAVE_AT } from '../../../main/contract/leave-at.ts';
 import type { YardCell, YardDrive } from '../../../main/contract/yard/yard.ts';
 import { VerdictMark } from '../../look/level-mark.tsx';
 import { settings } from '../../state/kept.ts';
-import { handOverCell, openCell } from '../state/open-cell.ts';
+import { handOverPairs } from '../../state/sheet-wanted.ts';
+import { pairOf } from '../several/marked.ts';
+import { openCell } from '../state/open-cell.ts';
 import { change } from '../state/work.ts';
 import { aside, cellsOf, cellsTold, columns, drives, whyFailed } from '../state/yard.ts';
 import { Acknowledge, ChangesOf } from './changes.tsx';
@@ -31,7 +33,7 @@ export function DriveCard({ id }: { id: string }) {
       )}
       <h4>With each vehicle, on its plates</h4>
       <ul class="yard-list yard-with">
-        {columns.value.map(({ id: vehicle, name }) => (
+        {columns.value.map(({ id: vehicle, name }, i) => (
           <li key={vehicle}>
             <span>
               <b>
@@ -44,7 +46,7 @@ export function DriveCard({ id }: { id: string }) {
               <button type="button" onClick={() => void openCell(drive, vehicle)}>
                 Open<span class="unseen"> with {clip(name, 60)}</span>
               </button>
-              <button type="button" onClick={() => void handOverCell(drive, vehicle)}>
+              <button type="button" onClick={() => handOverPairs([pairOf(drive, columns.value[i]!)])}>
                 Hand over<span class="unseen"> with {clip(name, 60)}</span>
               </button>
             </span>
@@ -84,7 +86,7 @@ function InWords({ known, failed }: { known: YardCell | undefined; failed: strin
 
 /** What may be changed: kept when the field is left. */
 function Fields({ drive }: { drive: YardDrive }) {
-  const { id, name, file, lengthM, leaveAt, heads: over, day } = drive;
+  const { id, name, file, lengthM, leaveAt, heads: over, day, unread } = drive;
   const [typed, setTyped] = useState(name);
   const { units } = settings.value;
   const rename = () => {
@@ -114,6 +116,7 @@ function Fields({ drive }: { drive: YardDrive }) {
           }}
         />
       </label>
+      {unread !== undefined && <p class="problem small">{unread}</p>}
       <p class="small soft">
         {leaveAt === undefined && 'Without a leave time, hours and days are not judged. '}
         {distanceIn(units, lengthM)}, from <bdi>{clip(file, 80)}</bdi>

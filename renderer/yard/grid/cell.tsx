@@ -3,6 +3,8 @@ import { sayCell, sayNoCell, spareFigure } from '../../../geo/yard/say-cell.ts';
 import type { YardCell, YardDrive, YardVehicle } from '../../../main/contract/yard/yard.ts';
 import { VerdictMark } from '../../look/level-mark.tsx';
 import { settings } from '../../state/kept.ts';
+import { HandOverCell } from '../several/hand-over-cell.tsx';
+import { isMarked, mark, marking } from '../several/marked.ts';
 import { openCell } from '../state/open-cell.ts';
 import { arrangement } from '../state/yard.ts';
 import { gridPlace, type Place } from './place.ts';
@@ -27,18 +29,24 @@ export function CellOf({
   const says = known ? sayCell(known, units) : sayNoCell(failed);
   const figure = known ? spareFigure(known.cell, units) : '';
   const asked = arrangement.value.vehicle === vehicle.id;
+  const choosing = marking.value;
+  const chosen = choosing && isMarked(drive.id, vehicle.id);
   return (
     <td aria-colindex={column + 1} class={asked ? 'yard-cell yard-asked' : 'yard-cell'}>
       <button
         type="button"
+        {...(choosing && { 'aria-pressed': chosen })}
         data-place={`${row},${column}`}
         tabIndex={isPlace ? 0 : -1}
-        class={classOf(known)}
+        class={chosen ? `${classOf(known)} yard-chosen` : classOf(known)}
         title={`${clip(vehicle.name, 60)}: ${says}`}
         onFocus={() => {
           gridPlace.value = { row, column };
         }}
-        onClick={() => void openCell(drive, vehicle.id)}
+        onClick={() => {
+          if (choosing) mark([drive], [vehicle]);
+          else void openCell(drive, vehicle.id);
+        }}
       >
         <span class="unseen">{`${clip(vehicle.name, 60)}: ${says}`}</span>
         <span class="yard-mark" aria-hidden="true">
@@ -54,6 +62,7 @@ export function CellOf({
           <bdi>{clip(vehicle.name, 40)}</bdi>
         </span>
       </button>
+      <HandOverCell drive={drive} vehicle={vehicle} isPlace={isPlace} />
     </td>
   );
 }

@@ -2,6 +2,7 @@ import { distanceIn } from '../../../geo/units/in-units.ts';
 import { clip } from '../../../geo/units/text.ts';
 import type { YardDrive, YardVehicle } from '../../../main/contract/yard/yard.ts';
 import { settings } from '../../state/kept.ts';
+import { mark, marking } from '../several/marked.ts';
 import { arrangement, aside, cellsOf, whyFailed } from '../state/yard.ts';
 import { CellOf } from './cell.tsx';
 import { gridPlace, type Place } from './place.ts';
@@ -42,7 +43,8 @@ export function Row({
             gridPlace.value = { row, column: 0 };
           }}
           onClick={() => {
-            aside.value = open ? undefined : { kind: 'drive', id: drive.id };
+            if (marking.peek()) mark([drive], vehicles);
+            else aside.value = open ? undefined : { kind: 'drive', id: drive.id };
           }}
         >
           <span class="yard-name">

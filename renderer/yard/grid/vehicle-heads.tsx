@@ -3,7 +3,8 @@ import { clip } from '../../../geo/units/text.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import type { YardVehicle } from '../../../main/contract/yard/yard.ts';
 import { vehicles as fleet } from '../../state/kept.ts';
-import { arrangement } from '../state/yard.ts';
+import { mark, marking } from '../several/marked.ts';
+import { arrangement, rows } from '../state/yard.ts';
 import { gridPlace, type Place } from './place.ts';
 
 const [WIDTH, HEIGHT] = [76, 40];
@@ -63,6 +64,7 @@ function Head({
           gridPlace.value = { row: -1, column };
         }}
         onClick={() => {
+          if (marking.peek()) return mark(rows.peek(), [{ id }]);
           const now = arrangement.peek();
           arrangement.value = asked
             ? { ...now, vehicle: undefined, takes: 'any' }

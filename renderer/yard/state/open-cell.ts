@@ -5,7 +5,6 @@ import { SHELF } from '../../actions/wanted.ts';
 import { leaveAt } from '../../state/check.ts';
 import { description, vehicles } from '../../state/kept.ts';
 import { openedDrive } from '../../state/opened.ts';
-import { showSheet } from '../../state/sheet-wanted.ts';
 import { selectedId } from '../../state/shown.ts';
 import { showView } from '../../state/views.ts';
 import { cellsOf, columns } from './yard.ts';
@@ -27,11 +26,4 @@ export async function openCell(drive: YardDrive, vehicle: string | undefined): P
   const finding = vehicle === undefined ? undefined : cellsOf(drive.id).get(vehicle)?.cell.tightest?.finding;
   if (opened?.kind === 'library' && opened.id === drive.id && finding !== undefined)
     selectedId.value = finding;
-}
-
-/** Opens a drive with a vehicle and hands it over; what could not be opened is told there. */
-export async function handOverCell(drive: YardDrive, vehicle: string): Promise<void> {
-  await openCell(drive, vehicle);
-  const opened = openedDrive.peek()?.source;
-  if (opened?.kind === 'library' && opened.id === drive.id) showSheet();
 }

@@ -5,8 +5,9 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { makeCheck } from '../../../../main/cli/check-work.ts';
 import { fromLibrary } from '../../../../main/cli/hand-over/from-library.ts';
 import { yardCommand } from '../../../../main/cli/yard/yard-command.ts';
+import { handOverFromFiles } from '../../../../main/services/hand-over/hand-over-from-files.ts';
+import { handOverMany, workOfPair } from '../../../../main/services/hand-over/hand-over-many.ts';
 import { keepHanded } from '../../../../main/services/handed/handed-sheets.ts';
-import { knownOf } from '../../../../main/services/handed/known-of.ts';
 import { openLibrary } from '../../../../main/services/library/open-library.ts';
 import { importMap } from '../../../../main/services/shelf/shelf-work.ts';
 import { shelfFolder } from '../../../../main/services/shelf/where-shelf.ts';
@@ -48,17 +49,10 @@ const openHome = () => openLibrary({ folder: join(home, 'library'), dataFolder: 
 async function handOverFirst(leaveAt: string) {
   const library = await openHome();
   const [drive, vehicle] = [library.list('drive')[0]!, library.list('vehicle')[0]!];
-  const taken = worked(fromLibrary(library, { drive: drive.id, vehicle: vehicle.id }));
-  const request = {
-    ...taken.request,
-    leaveAt,
-    mapPaths: [],
-    shelf: shelfFolder(home),
-    country: 'GB',
-    yard: { dataFolder: home },
-  };
-  const known = knownOf(library, drive.versions[0]!.body.gpx, vehicle.id);
-  const done = worked(await makeCheck({ request, files: 'hand over', known }, { now }));
+  const [pair] = worked(fromLibrary(library, { drives: [drive.id, drive.id], vehicles: [vehicle.id] }));
+  const asked = { leaveAt, shelf: shelfFolder(home), country: 'GB', yard: { dataFolder: home } };
+  const work = workOfPair(pair!, { library, asked, own: undefined });
+  const done = worked(await makeCheck({ ...work, files: 'hand over' }, { now }));
   const { number, facts } = done.handedOver!;
   worked(await keepHanded(library, { number, facts, files: done.files }));
   return { number, facts, files: done.files };
@@ -114,4 +108,49 @@ it('says so where a number is not kept, or a kept file was changed', async () =>
   for (const name of readdirSync(kept)) writeFileSync(join(kept, name), 'other');
   const refused = await yard('sheet', number, '--out', join(home, 'none'));
   expect(refused).toMatchObject({ exit: 2, complaint: expect.stringContaining('is not what was kept') });
+});
+
+it('hands over several, each kept: what is barred waits for a word more, what cannot be is told, the others go on', async () => {
+  await yard('add', join(SAMPLE, 'drives', 'clear.gpx'));
+  const library = await openHome();
+  const [vehicle] = library.list('vehicle');
+  const { vehicleId, card } = vehicle!.versions[0]!.body;
+  const column = { id: vehicle!.id, vehicleId, card: { ...card, heightM: 3.1 }, versions: [] };
+  const drives = library.list('drive');
+  const lost = { ...drives[0]!, versions: [] };
+  const pairs = [lost, ...drives].map((drive) => ({ drive, vehicle: column }));
+  const run = async (evenBarred: boolean, most = pairs.length) => {
+    const told: string[] = [];
+    const stop = new AbortController();
+    await handOverMany(
+      pairs,
+      {
+        library,
+        asked: { shelf: shelfFolder(home), country: 'GB', leaveAt: '2027-06-12T09:30' },
+        own: undefined,
+        evenBarred,
+        signal: stop.signal,
+        make: (work) => handOverFromFiles(work, { now }),
+      },
+      (_, done) => {
+        told.push(done.kind === 'made' ? (done.made.facts.verdict ?? '') : done.kind);
+        if (told.length === most) stop.abort();
+      },
+    );
+    return told.sort();
+  };
+  const count = library.list('handed').length;
+  expect(await run(false)).toEqual(['barred', 'clear', 'failed']);
+  expect(library.list('handed').length).toBe(count + 1);
+  // stopped after the second: what was handed over until then is kept
+  expect(await run(true, 2)).toHaveLength(2);
+});
+
+it('a day that cannot be read stands on the sheet', async () => {
+  const library = await openHome();
+  const drive = library.list('drive')[0]!;
+  const body = { ...drive.versions[0]!.body, plan: { stops: 'none' } };
+  worked(await library.put({ kind: 'drive', id: drive.id, body }));
+  const { files } = await handOverFirst('2027-06-14T09:30');
+  expect(files['sheet.html']).toContain('The day kept with this drive cannot be read');
 });

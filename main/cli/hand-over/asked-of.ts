@@ -1,0 +1,55 @@
+import { given } from '../../../geo/given.ts';
+import { ok, type Result } from '../../../geo/result.ts';
+import { GPX_MAX_BYTES } from '../../contract/limits.ts';
+import { readBytes } from '../../services/files/read-bytes.ts';
+import type { HandOverWork } from '../../services/hand-over/hand-over-from-files.ts';
+import { type ManyOf, type ToHand, workOfPair } from '../../services/hand-over/hand-over-many.ts';
+import { knownOf } from '../../services/handed/known-of.ts';
+import { sha256Of } from '../../services/library/known-records.ts';
+import type { Library } from '../../services/library/library.ts';
+import { openSettings } from '../../services/settings/settings-store.ts';
+import { shelfFolder } from '../../services/shelf/where-shelf.ts';
+import { readVehicleFile } from '../../services/vehicle/read-vehicle-file.ts';
+import { yardNamed } from '../arguments.ts';
+import type { Terminal } from '../terminal.ts';
+import { fromLibrary } from './from-library.ts';
+import type { HandOverArguments } from './hand-over-arguments.ts';
+
+/** What is to be handed over: one drive with one vehicle, or several pairs of the library. */
+type Asked =
+  | { readonly kind: 'one'; readonly work: HandOverWork }
+  | ({ readonly kind: 'several'; readonly pairs: readonly ToHand[] } & Pick<ManyOf, 'asked' | 'own'>);
+
+/** What the words after `lanegauge hand-over` ask for. */
+export async function askedOf(
+  words: HandOverArguments,
+  library: Library,
+  { dataFolder, now }: Terminal,
+): Promise<Result<Asked>> {
+  const { json: _, outFolder: __, pdf: ___, yardFolder, noNotes, fromLibrary: ids, ...files } = words;
+  const yard = yardNamed({ noNotes, ...given({ yardFolder }) }, dataFolder);
+  const request = { ...files, shelf: shelfFolder(dataFolder), ...given({ yard }) };
+  const own = (await openSettings(dataFolder, now)).current();
+  if (ids === undefined) {
+    const known = await knownOfFiles(library, files);
+    return ok({ kind: 'one', work: { request, own, known } });
+  }
+  const pairs = fromLibrary(library, ids);
+  if (!pairs.ok) return pairs;
+  // the drive's file is the library's; what is typed goes before what is kept
+  const { routePath: ____, ...asked } = request;
+  const [only, ...more] = pairs.value;
+  return only !== undefined && more.length === 0
+    ? ok({ kind: 'one', work: workOfPair(only, { library, asked, own }) })
+    : ok({ kind: 'several', pairs: pairs.value, asked, own });
+}
+
+/** What cannot be read is told by the check. */
+async function knownOfFiles(
+  library: Library,
+  { routePath, vehiclePath }: { readonly routePath: string; readonly vehiclePath?: string },
+) {
+  const bytes = await readBytes(routePath, 'drive', GPX_MAX_BYTES);
+  const card = vehiclePath === undefined ? undefined : await readVehicleFile(vehiclePath);
+  return bytes.ok ? knownOf(library, sha256Of(bytes.value), card?.ok ? card.value : undefined) : undefined;
+}

@@ -1,0 +1,57 @@
+import { ok, type Result } from '../../../geo/result.ts';
+import { keepHanded } from '../handed/handed-sheets.ts';
+import type { Library } from '../library/library.ts';
+import type { HandedOver } from './hand-over.ts';
+
+/** Gives a sheet as PDF. @param html told which paper */
+export type PrintSheet = (html: string, signal: AbortSignal) => Promise<Result<Uint8Array>>;
+
+/** Files by name, as they are handed over. */
+export type HandedFiles = Readonly<Record<string, string | Uint8Array>>;
+
+interface FinishHooks {
+  readonly library: Library;
+  readonly signal: AbortSignal;
+  /** the sheet is wanted as PDF */
+  readonly print?: PrintSheet | undefined;
+  /** all of it is written somewhere too; where that fails nothing is kept */
+  write?(files: HandedFiles): Promise<Result<unknown>>;
+  onProgress?(what: string): void;
+}
+
+/** What became of it. */
+export interface Finished {
+  /** the sheet as PDF, where it was wanted and could be printed */
+  readonly pdf?: Uint8Array;
+  /** whether it is in the library */
+  readonly kept: boolean;
+  /** what could not be done: a sentence each */
+  readonly say: readonly string[];
+}
+
+export const SHEET_PDF = 'sheet.pdf';
+
+/** Prints what was made, writes it and keeps it in the library under its number. */
+export async function finishHandOver(
+  { number, facts, files, toPrint }: Pick<HandedOver, 'number' | 'facts' | 'files' | 'toPrint'>,
+  { library, signal, print, write, onProgress }: FinishHooks,
+): Promise<Result<Finished>> {
+  if (print) onProgress?.('printing the sheet');
+  const printed = await print?.(toPrint, signal);
+  if (signal.aborted) return CANCELLED;
+  const pdf = printed?.ok ? printed.value : undefined;
+  const all = pdf === undefined ? files : { ...files, [SHEET_PDF]: pdf };
+  const written = await write?.(all);
+  if (written?.ok === false) return written;
+  onProgress?.('keeping it in the library');
+  const kept = await keepHanded(library, { number, facts, files: all });
+  const say = [
+    ...(printed?.ok === false ? [printed.error.message] : []),
+    ...(kept.ok
+      ? []
+      : [`Sheet ${number} is made, but not kept in the library: ${kept.error.message} Save its files.`]),
+  ];
+  return ok({ kept: kept.ok, say, ...(pdf && { pdf }) });
+}
+
+const CANCELLED = { ok: false, error: { code: 'cancelled', message: 'Cancelled.' } } as const;

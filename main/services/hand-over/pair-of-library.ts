@@ -3,13 +3,21 @@ import { given } from '../../../geo/given.ts';
 import type { DriveBody } from '../../../geo/library/body/drive.ts';
 import type { LoadList } from '../../../geo/load/list/load-list.ts';
 import { weigh } from '../../../geo/load/weigh/weigh.ts';
+import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import type { CheckRequest } from '../check-drive.ts';
 import { loadOf } from '../handed/known-of.ts';
 import type { Library } from '../library/library.ts';
-import type { Column } from '../yard/columns.ts';
 
 /** A vehicle of the fleet, as a column of the grid has it. */
-export type VehicleTaken = Column;
+export interface VehicleTaken {
+  /** of its item in the library */
+  readonly id: string;
+  /** in the fleet */
+  readonly vehicleId: string;
+  readonly card: VehicleCard;
+  /** several where it was changed in two places */
+  readonly versions: readonly unknown[];
+}
 
 /** What of a check the library has. */
 type Pair = Pick<

@@ -1,13 +1,13 @@
-import { given } from '../../../geo/given.ts';
-import { fail, ok, type Result } from '../../../geo/result.ts';
-import type { ValueOf } from '../../contract/calls.ts';
-import type { PairNews } from '../../contract/hand-over/hand-over-calls.ts';
-import type { Services } from '../../dispatch.ts';
-import { shelfFolder } from '../shelf/where-shelf.ts';
-import { columnsOf } from '../yard/columns.ts';
-import type { PrintSheet } from './finish-hand-over.ts';
-import { handOverMany, type PairDone, type ToHand } from './hand-over-many.ts';
-import type { HandOverParts } from './parts.ts';
+import { given } from '../../geo/given.ts';
+import { fail, ok, type Result } from '../../geo/result.ts';
+import type { ValueOf } from '../contract/calls.ts';
+import type { PairNews } from '../contract/hand-over/hand-over-calls.ts';
+import type { Services } from '../dispatch.ts';
+import type { PrintSheet } from './hand-over/finish-hand-over.ts';
+import { handOverMany, type PairDone, type ToHand } from './hand-over/hand-over-many.ts';
+import type { HandOverParts } from './hand-over-parts.ts';
+import { shelfFolder } from './shelf/where-shelf.ts';
+import { columnsOf } from './yard/columns.ts';
 
 type Call = Parameters<Services['handOverPairs']>;
 type Ids = Call[0]['pairs'][number];

@@ -1,8 +1,8 @@
-import type { FleetVehicle } from '../../contract/fleet.ts';
-import type { Settings } from '../../contract/settings.ts';
-import type { Engine } from '../engine/engine.ts';
-import type { Library } from '../library/library.ts';
-import type { PrintSheet } from './finish-hand-over.ts';
+import type { FleetVehicle } from '../contract/fleet.ts';
+import type { Settings } from '../contract/settings.ts';
+import type { Engine } from './engine/engine.ts';
+import type { PrintSheet } from './hand-over/finish-hand-over.ts';
+import type { Library } from './library/library.ts';
 
 /** What handing over is done with. */
 export interface HandOverParts {

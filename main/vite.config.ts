@@ -13,6 +13,9 @@ const ENTRIES = [
   'services/yard/grid/worker',
 ];
 
+/** Parts that others may replace stay outside. */
+const OUTSIDE = ['electron', 'gpxparser', 'opening_hours'];
+
 /** The script that runs before the page is one plain file, as Electron's sandbox wants it. */
 const preload: Plugin = {
   name: 'preload',
@@ -35,11 +38,19 @@ const faces: Plugin = {
   },
 };
 
-/** The program in a few files, so that it starts without opening hundreds. Parts that others may replace stay outside. */
+/** What is large and seldom wanted is loaded when it is wanted. */
+const whenAsked: Plugin = {
+  name: 'when asked',
+  enforce: 'pre',
+  resolveId: (id, from) =>
+    id === 'opening_hours' && from !== undefined ? join(MAIN, 'hours-when-asked.ts') : undefined,
+};
+
+/** The program in a few files, so that it starts without opening hundreds. */
 export default defineConfig({
   root: MAIN,
-  plugins: [preload, faces],
-  ssr: { noExternal: true, external: ['electron', 'gpxparser', 'opening_hours'] },
+  plugins: [whenAsked, preload, faces],
+  ssr: { noExternal: true, external: OUTSIDE },
   build: {
     ssr: true,
     ssrEmitAssets: true,

@@ -30,7 +30,10 @@ function builtAs(highway: string | undefined): RoadClass {
 
 /** Closed in both directions, as a carriageway for buses is: to all, or to all that the motorhome is among. */
 function isClosed(tags: Tags): boolean {
-  return [true, false].every((forward) => accessFor({ tags, forward }).meaning === 'no');
+  return (
+    accessFor({ tags, forward: true }).meaning === 'no' &&
+    accessFor({ tags, forward: false }).meaning === 'no'
+  );
 }
 
 /** Whether a class is one that motor traffic is not meant to use. */

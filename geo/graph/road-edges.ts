@@ -1,5 +1,6 @@
 import { distanceM } from '../earth/sphere.ts';
-import { type Roads, type Tags, WAY_KIND } from '../roads/roads.ts';
+import { type Roads, WAY_KIND } from '../roads/roads.ts';
+import type { Driven } from '../tags/driven.ts';
 import { onewayFor } from '../tags/oneway.ts';
 import { roadClass } from './road-class.ts';
 
@@ -146,25 +147,26 @@ function edgeRules(roads: Roads, wayOf: Int32Array): Pick<RoadEdges, 'roadClass'
   const { kind, tags } = roads.ways;
   const classes = new Uint8Array(wayOf.length);
   const wrongWay = new Uint8Array(2 * wayOf.length);
-  wayOf.forEach((way, edge) => {
+  for (let edge = 0; edge < wayOf.length; edge++) {
+    const way = wayOf[edge]!;
     if (edge > 0 && wayOf[edge - 1] === way) {
       // edges of one way follow each other
       classes[edge] = classes[edge - 1]!;
       wrongWay[2 * edge] = wrongWay[2 * edge - 2]!;
       wrongWay[2 * edge + 1] = wrongWay[2 * edge - 1]!;
-      return;
+      continue;
     }
     const wayTags = tags[way] ?? {};
     classes[edge] = roadClass(kind[way]!, wayTags);
-    if (runsAgainst(wayTags, { forward: true })) wrongWay[2 * edge] = 1;
-    if (runsAgainst(wayTags, { forward: false })) wrongWay[2 * edge + 1] = 1;
-  });
+    if (runsAgainst({ tags: wayTags, forward: true })) wrongWay[2 * edge] = 1;
+    if (runsAgainst({ tags: wayTags, forward: false })) wrongWay[2 * edge + 1] = 1;
+  }
   return { roadClass: classes, wrongWay };
 }
 
 /** Whether a direction is against a one-way, the probable ones (a motorway's link) included: it only guides. */
-function runsAgainst(wayTags: Tags, { forward }: { readonly forward: boolean }): boolean {
-  const { allowed, key } = onewayFor({ tags: wayTags, forward });
+function runsAgainst(driven: Driven): boolean {
+  const { allowed, key } = onewayFor(driven);
   return allowed === 'no' || (allowed === 'unsure' && (key === 'highway' || key === 'junction'));
 }
 

@@ -3,7 +3,14 @@ import { type AccessMeaning, isHarder, readAccessValue } from './access-value.ts
 import { type Direction, type Driven, directionOf } from './driven.ts';
 import { isElsewhere, isOtherDirection, isRemark } from './key-words.ts';
 import { accessMeant } from './misspelt-access.ts';
-import { isGoodsMode, isMotorhomeMode, isOtherMode, MOTORHOME_MODES, modeRank } from './modes.ts';
+import {
+  isGoodsMode,
+  isMotorhomeMode,
+  isOtherMode,
+  MOTORHOME_MODES,
+  type MotorhomeMode,
+  modeRank,
+} from './modes.ts';
 import { builtFor } from './road-class.ts';
 
 /** One form of an access key. */
@@ -58,17 +65,39 @@ export function taggedAccess(driven: Driven): Access | undefined {
 
 type Said = Pick<Access, 'meaning' | 'key' | 'text'>;
 
+/** Keys of a mode, by direction and as a whole. */
+const keysOf = <Mode extends string>(mode: Mode) => ({
+  plain: mode,
+  both: `${mode}:both_ways`,
+  forward: `${mode}:forward`,
+  backward: `${mode}:backward`,
+});
+
+/** Put together once: a key made anew for each way is slow to look up. */
+const KEYS_OF = {
+  motorhome: keysOf('motorhome'),
+  motor_vehicle: keysOf('motor_vehicle'),
+  vehicle: keysOf('vehicle'),
+  access: keysOf('access'),
+  motorcar: keysOf('motorcar'),
+  hgv: keysOf('hgv'),
+} satisfies Record<MotorhomeMode | 'motorcar' | 'hgv', ReturnType<typeof keysOf>>;
+
 /** What a plain key says: the driven direction's form; else the key and its `:both_ways`, the harder of the two. */
-function saidOf(driven: Driven, mode: string): Said | undefined {
-  const read = (key: string): Said | undefined => {
-    const text = driven.tags[key];
-    return text === undefined ? undefined : { meaning: readAccessValue(text), key, text };
-  };
-  const directed = read(`${mode}:${directionOf(driven)}`);
+function saidOf(driven: Driven, mode: keyof typeof KEYS_OF): Said | undefined {
+  const { tags } = driven;
+  const keys = KEYS_OF[mode];
+  const directed = read(tags, keys[directionOf(driven)]);
   if (directed !== undefined) return directed;
-  const [plain, both] = [read(mode), read(`${mode}:both_ways`)];
+  const plain = read(tags, keys.plain);
+  const both = read(tags, keys.both);
   if (plain === undefined || both === undefined) return plain ?? both;
   return isHarder(both.meaning, plain.meaning) ? both : plain;
+}
+
+function read(tags: Tags, key: string): Said | undefined {
+  const text = tags[key];
+  return text === undefined ? undefined : { meaning: readAccessValue(text), key, text };
 }
 
 /** What is said of motor cars: a sibling of ours, so that it settles nothing. */

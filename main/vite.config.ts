@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { defineConfig, type Plugin, transformWithOxc } from 'vite';
+import { notices } from './build/notices.ts';
 
 const MAIN = import.meta.dirname;
 const ENTRIES = [
@@ -15,6 +16,8 @@ const ENTRIES = [
 
 /** Parts that others may replace stay outside. */
 const OUTSIDE = ['electron', 'gpxparser', 'opening_hours'];
+/** What ships beside the bundle, by name: with Electron come its own notices. */
+const BESIDE = ['gpxparser', 'opening_hours', 'suncalc', '@fontsource/b612'];
 
 /** The script that runs before the page is one plain file, as Electron's sandbox wants it. */
 const preload: Plugin = {
@@ -49,7 +52,7 @@ const whenAsked: Plugin = {
 /** The program in a few files, so that it starts without opening hundreds. */
 export default defineConfig({
   root: MAIN,
-  plugins: [whenAsked, preload, faces],
+  plugins: [whenAsked, preload, faces, notices('notices.txt', BESIDE)],
   ssr: { noExternal: true, external: OUTSIDE },
   build: {
     ssr: true,

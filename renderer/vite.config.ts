@@ -1,4 +1,5 @@
 import { defineConfig } from 'vite';
+import { notices } from '../main/build/notices.ts';
 
 /** What is seldom needed is loaded when it is: the rules of every country, the shelf, what fetching would take, writing GPX, handing over. */
 const LATER =
@@ -7,6 +8,7 @@ const LATER =
 export default defineConfig({
   root: import.meta.dirname,
   base: '/',
+  plugins: [notices('notices.txt')],
   resolve: { alias: [{ find: /^leaflet$/, replacement: 'leaflet/dist/leaflet-src.esm.js' }] },
   build: {
     outDir: '../.build/window',

@@ -7,7 +7,9 @@ import { type Edge, edgesOf, filesBelow, sourcesBelow, textOf } from './support/
 const MAY_IMPORT: Record<string, readonly string[]> = {
   geo: ['geo'],
   'main/contract': ['main/contract', 'geo'],
-  main: ['main', 'main/contract', 'geo'],
+  main: ['main', 'main/build', 'main/contract', 'geo'],
+  'main/build': ['main/build'],
+  'renderer/vite.config.ts': ['main/build'],
   renderer: ['renderer', 'main/contract', 'geo'],
   'sample-routes': ['sample-routes', 'geo'],
 };
@@ -66,7 +68,7 @@ function loadedBy(starts: readonly string[]): ReadonlyMap<string, string> {
 }
 
 function placeOf(path: string): string | undefined {
-  return PLACES.find((place) => path.startsWith(`${place}/`));
+  return PLACES.find((place) => path === place || path.startsWith(`${place}/`));
 }
 
 /** What stands directly in geo and holds the file, itself where it stands there. */

@@ -181,7 +181,10 @@ function GoOn() {
         Choose the vehicle and the leave time in the bar above. Open your own drive with Open…, or drop it on
         the window; its map comes from the shelf, or beside it from a file.
       </p>
-      <p class="small soft">{description.value?.program}. Map data © OpenStreetMap contributors.</p>
+      <p class="small soft">
+        {description.value?.program}. Map data © OpenStreetMap contributors. Parts that others have made stand
+        with their licences in the program’s folder, under <span class="mono">resources/licences</span>.
+      </p>
     </section>
   );
 }

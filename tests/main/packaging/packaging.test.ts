@@ -65,7 +65,7 @@ describe('the packing instructions', () => {
     for (const system of ['win', 'mac', 'linux']) expect(config[system]).toHaveProperty('target');
     expect(project.main).toBe('.build/program/electron/main.js');
     expect(config.files).toEqual(expect.arrayContaining(['.build/program/**/*', '.build/window/**/*']));
-    expect(config.extraResources).toMatchObject([{ from: 'sample-routes', to: 'sample-routes' }]);
+    expect(config.extraResources[0]).toMatchObject({ from: 'sample-routes', to: 'sample-routes' });
   });
 });
 

@@ -1,5 +1,5 @@
 import { execFile, spawn } from 'node:child_process';
-import { cpSync, existsSync, readdirSync, statSync } from 'node:fs';
+import { cpSync, existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
@@ -119,10 +119,21 @@ describe('the packed program', () => {
     expect(['RunAsNode', 'EnableNodeCliInspectArguments'].map(on)).toEqual([false, false]);
   });
 
+  it('brings the licence of every package that is in it', () => {
+    const licences = join(folder, 'out', resourcesOf.linux, 'licences');
+    const told = ['program.txt', 'window.txt']
+      .map((name) => readFileSync(join(licences, name), 'utf8'))
+      .join();
+    for (const name of ['gpxparser', 'leaflet', 'opening_hours', 'preact', 'saxes', 'suncalc', 'zod'])
+      expect(told).toMatch(new RegExp(`^${name} \\d`, 'm'));
+    expect(told).toContain('GNU LESSER GENERAL PUBLIC LICENSE');
+    expect(readFileSync(join(licences, 'gpl-3.0.txt'), 'utf8')).toContain('GNU GENERAL PUBLIC LICENSE');
+  });
+
   it('leaves the part that its user may replace outside the archive, on every system', () => {
     for (const resources of [...Object.values(resourcesOf), 'mac/Lanegauge.app/Contents/Resources']) {
       const part = join(folder, 'out', resources, 'app.asar.unpacked/node_modules/opening_hours');
-      expect(existsSync(join(part, 'build/opening_hours.esm.mjs'))).toBe(true);
+      expect(existsSync(join(part, 'build/opening_hours.js'))).toBe(true);
       expect(existsSync(join(part, 'LICENSES/LGPL-3.0-only.txt'))).toBe(true);
     }
   });

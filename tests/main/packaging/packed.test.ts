@@ -75,7 +75,14 @@ describe('the packed program', () => {
 
   it('checks the sample drive in the terminal', async () => {
     const drive = ['--route', 'drives/barred.gpx', '--vehicle', 'vehicles/coach-built-7.4.json'];
-    const { code, out } = await lanegauge('check', ...drive, '--map', 'district.osm.pbf', '--country', 'GB');
+    const { code, out } = await lanegauge(
+      'check',
+      ...drive,
+      '--map',
+      'district.osm.pbf',
+      '--leave',
+      '2026-08-01T09:30',
+    );
     expect(out).toMatch(/^BARRED: /);
     expect(code).toBe(1);
   });

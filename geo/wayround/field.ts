@@ -41,6 +41,8 @@ function memoOf(key: string): JudgeMemo {
   if (known !== undefined) return known;
   const memo: JudgeMemo = {
     signatures: new Map(),
+    directed: [],
+    countries: new Map(),
     kinds: new Map(),
     guesses: new Map(),
     roads: new Map(),

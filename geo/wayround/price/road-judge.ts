@@ -55,13 +55,21 @@ interface AskedWay {
   readonly moment: LocalMoment | undefined;
 }
 
+/** Country, direction and signature in one number; where the clock or a ferry's length counts, a text. */
+type KindKey = number | string;
+/** Many more than any map has. */
+const MOST_SIGNATURES = 2 ** 30;
+
 /** What one vehicle was told of roads and points, by their tags: it outlives the map they were first met on. */
 export interface JudgeMemo {
   /** tag signatures, numbered */
   readonly signatures: Map<string, number>;
-  readonly kinds: Map<string, RoadKind>;
+  /** by signature */
+  readonly directed: boolean[];
+  readonly countries: Map<string | undefined, number>;
+  readonly kinds: Map<KindKey, RoadKind>;
   /** what was held of kinds before they were judged */
-  readonly guesses: Map<string, RoadKind>;
+  readonly guesses: Map<KindKey, RoadKind>;
   /** what the rules say, without the speed */
   readonly roads: Map<string, Judged>;
   readonly points: Map<string, Judged>;
@@ -74,7 +82,6 @@ export interface JudgeMemo {
 export class RoadJudge {
   /** by way: what its signature is known by in the memo, one more; 0 where it has not been met */
   private readonly signatures: Uint32Array;
-  private readonly directed: Uint8Array;
   private readonly countries = new Map<number, string | undefined>();
 
   constructor(
@@ -84,7 +91,6 @@ export class RoadJudge {
     private readonly memo: JudgeMemo,
   ) {
     this.signatures = new Uint32Array(roads.ways.count);
-    this.directed = new Uint8Array(roads.ways.count);
   }
 
   /** A road as its tags have it, `moment` undefined: whatever hangs on the clock is open. */
@@ -116,14 +122,17 @@ export class RoadJudge {
     way: number,
     driven: boolean,
     moment: LocalMoment | undefined,
-  ): { readonly asked: AskedWay; readonly key: string } {
-    const forward = driven || !this.isDirected(way);
+  ): { readonly asked: AskedWay; readonly key: KindKey } {
+    const signature = this.signature(way);
+    const forward = driven || !this.isDirected(signature, way);
     const at = this.placeOf(this.roads.ways.refs[this.roads.ways.start[way]!]!);
     const country = this.countryAt(at);
-    const ferry = this.roads.ways.kind[way] === WAY_KIND.ferry;
-    const ferryM = ferry ? wayLengthM(this.roads, way) : 0;
-    const key = `${country}|${forward}|${ferryM}|${clockKey(moment, at)}|${this.signature(way)}`;
-    return { asked: { way, forward, at, country, moment }, key };
+    const asked = { way, forward, at, country, moment };
+    if (this.roads.ways.kind[way] === WAY_KIND.ferry || moment !== undefined) {
+      const ferryM = wayLengthM(this.roads, way);
+      return { asked, key: `${country}|${forward}|${ferryM}|${clockKey(moment, at)}|${signature}` };
+    }
+    return { asked, key: (this.numberOf(country) * MOST_SIGNATURES + signature) * 2 + (forward ? 1 : 0) };
   }
 
   /** A point passed at the end of a road. */
@@ -165,10 +174,19 @@ export class RoadJudge {
     return this.roads.ways.tags[way] ?? {};
   }
 
-  private isDirected(way: number): boolean {
-    // 0: not asked yet, 1: no, 2: yes
-    if (this.directed[way] === 0) this.directed[way] = hasDirection(this.tagsOf(way)) ? 2 : 1;
-    return this.directed[way] === 2;
+  private numberOf(country: string | undefined): number {
+    const { countries } = this.memo;
+    const known = countries.get(country) ?? countries.size;
+    countries.set(country, known);
+    return known;
+  }
+
+  /** Whether roads of a signature are another matter driven the other way. */
+  private isDirected(signature: number, way: number): boolean {
+    const { directed } = this.memo;
+    const known = directed[signature] ?? hasDirection(this.tagsOf(way));
+    directed[signature] = known;
+    return known;
   }
 
   /** A short name for a way's signature: long texts make slow keys. */

@@ -47,6 +47,7 @@ const DIRECTION = /oneway|forward|backward|incline|direction|junction|priority/;
 /** Whether a road may be another matter driven the other way; where its tags name no direction it is judged once. */
 export function hasDirection(tags: Tags): boolean {
   if (tags['highway']?.startsWith('motorway') === true) return true;
-  for (const key in tags) if (DIRECTION.test(key) || DIRECTION.test(tags[key] ?? '')) return true;
+  for (const key in tags)
+    if (readBy(key) !== READ_BY.none && (DIRECTION.test(key) || DIRECTION.test(tags[key] ?? ''))) return true;
   return false;
 }

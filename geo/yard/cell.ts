@@ -11,6 +11,8 @@ const count = z.int().min(0);
 /** One drive with one vehicle, as the grid shows it. */
 export const cellSchema = z.strictObject({
   verdict: z.enum(VERDICTS),
+  /** metres along the roads followed, which sparse points are far from; a cell kept by an earlier program has none */
+  lengthM: z.number().optional(),
   /** what is folded is left out */
   counts: z.strictObject({ barred: count, tight: count, unknown: count, care: count }),
   /** of the worst level that has a spare, the smallest against its limit */
@@ -39,7 +41,13 @@ export type Cell = z.infer<typeof cellSchema>;
 const TROUBLE_MOST = 40;
 
 /** What the grid shows of a check. */
-export function cellOf({ verdict, findings }: Pick<DriveReport, 'verdict' | 'findings'>): Cell {
+export function cellOf({
+  verdict,
+  findings,
+  route,
+}: Pick<DriveReport, 'verdict' | 'findings'> & {
+  readonly route?: Pick<DriveReport['route'], 'lengthM'>;
+}): Cell {
   const least = tightestOf(findings);
   const tightest = least && {
     finding: least.id,
@@ -53,5 +61,12 @@ export function cellOf({ verdict, findings }: Pick<DriveReport, 'verdict' | 'fin
   const trouble = gravestFirst(findings)
     .flatMap(({ level, fromM, folded }) => (level === 'care' || folded === true ? [] : [{ level, fromM }]))
     .slice(0, TROUBLE_MOST);
-  return { verdict, counts: { ...countByLevel(findings) }, ...given({ tightest }), stops, trouble };
+  return {
+    verdict,
+    ...given({ lengthM: route?.lengthM }),
+    counts: { ...countByLevel(findings) },
+    ...given({ tightest }),
+    stops,
+    trouble,
+  };
 }

@@ -16,7 +16,7 @@ export interface CheckDone {
   /** text by file name */
   readonly files: Readonly<Record<string, string>>;
   /** only of a handing-over */
-  readonly handedOver?: Pick<HandedFromFiles, 'number' | 'toPrint' | 'facts' | 'route'>;
+  readonly handedOver?: Pick<HandedFromFiles, 'number' | 'toPrint' | 'facts' | 'route' | 'say'>;
 }
 
 const FILE_WIDTH = 100;

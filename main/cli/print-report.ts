@@ -223,6 +223,8 @@ function osmLine(finding: Finding): string {
     ...(objects.length > 0 ? [`OSM ${objects.join(', ')}`] : []),
     ...(tags.length > 0 ? [`as mapped: ${tags.join(', ')}`] : []),
     `${finding.at.lat.toFixed(5)}, ${finding.at.lon.toFixed(5)}`,
+    // what --past and --answers take
+    ...(finding.level === 'care' ? [] : [`finding ${finding.id}`]),
   ];
   return parts.join('; ');
 }

@@ -1,9 +1,10 @@
 import './hand-over.css';
 import { useEffect, useRef, useState } from 'preact/hooks';
+import { saveAsGpx } from '../actions/take-way.ts';
 import { dialog } from '../state/page.ts';
 import { sheetWanted } from '../state/sheet-wanted.ts';
 import { Done } from './done.tsx';
-import { type HandOverState, handOverDrive, keptSheet } from './work.ts';
+import { type HandOverState, handOverDrive, keptSheet, sparseDrive } from './work.ts';
 
 const CHECKING: HandOverState = { kind: 'working', what: 'Checking anew' };
 
@@ -23,15 +24,39 @@ export function HandOver() {
     if (!stop.signal.aborted) setState(next);
   };
   useEffect(() => {
-    void begin(false);
+    const sparse = sheetWanted.peek() === undefined ? sparseDrive() : undefined;
+    if (sparse === undefined) void begin(false);
+    else setState({ kind: 'sparse', say: sparse });
     return () => running.current?.abort();
   }, []);
   return (
     <div class="handing">
       <div role="status">{state.kind === 'working' && <p>{state.what}…</p>}</div>
       <div role="alert">{state.kind === 'problem' && <p class="problem">{state.say}</p>}</div>
+      {state.kind === 'sparse' && <Sparse say={state.say} onGoOn={() => void begin(false)} />}
       {state.kind === 'barred' && <Barred onYes={() => void begin(true)} />}
       {state.kind === 'done' && <Done handed={state.handed} />}
+    </div>
+  );
+}
+
+/** The road followed holds the same drive as a track that leaves a device no choice. */
+function Sparse({ say, onGoOn }: { say: string; onGoOn(): void }) {
+  return (
+    <div class="handing">
+      <p class="problem">{say}</p>
+      <p>
+        Save the road followed as a dense track first, look whether it is the one that is meant, open that
+        file and hand it over in place of this one.
+      </p>
+      <p class="handing-ways">
+        <button type="button" class="chief" onClick={() => void saveAsGpx()}>
+          Save the road followed
+        </button>
+        <button type="button" onClick={onGoOn}>
+          Hand over as it is
+        </button>
+      </p>
     </div>
   );
 }

@@ -1,14 +1,18 @@
 import { zipSync } from 'fflate';
+import { sayKeepsPoints } from '../../geo/report/say-guessed.ts';
 import type { ProgressOf, ValueOf } from '../../main/contract/calls.ts';
 import { checkAsked } from '../actions/recheck.ts';
 import { ask } from '../host/ask.ts';
 import { downloadFile, fileName } from '../host/download.ts';
+import { report } from '../state/check.ts';
 
 /** A handing-over: just made, or kept and shown again. */
 export type Handed = ValueOf<'handedSheet'> & Partial<Pick<ValueOf<'handOver'>, 'replaces' | 'say'>>;
 
 export type HandOverState =
   | { readonly kind: 'working'; readonly what: string }
+  /** the route is sparse: offers first to save the road followed as a track */
+  | { readonly kind: 'sparse'; readonly say: string }
   /** asks once more */
   | { readonly kind: 'barred' }
   | { readonly kind: 'problem'; readonly say: string }
@@ -32,6 +36,12 @@ export async function handOverDrive(evenBarred: boolean, hooks: Hooks): Promise<
   return reply.error.code === 'hand-over.barred'
     ? { kind: 'barred' }
     : { kind: 'problem', say: reply.error.message };
+}
+
+/** What the open drive is handed over without, because its points lie far apart; undefined where they do not. */
+export function sparseDrive(): string | undefined {
+  const shown = report.peek();
+  return shown && sayKeepsPoints(shown);
 }
 
 /** A sheet as it was handed over. */

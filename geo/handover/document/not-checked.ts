@@ -3,7 +3,7 @@ import { sayLoaded } from '../../load/load-result.ts';
 import type { Finding } from '../../report/finding.ts';
 import { isSettled } from '../../report/is-settled.ts';
 import type { DriveReport } from '../../report/report.ts';
-import { sayGuessedShare } from '../../report/say-guessed.ts';
+import { sayGuessedToDriver } from '../../report/say-guessed.ts';
 import { sayFolded } from '../../report/say-slight.ts';
 import { STANDING_CAUTION } from '../../report/standing-caution.ts';
 import { distanceIn } from '../../units/in-units.ts';
@@ -26,7 +26,7 @@ export const NO_ROADS =
 /** What the report leaves open, in sentences; what no map ever has comes first. */
 export function sayNotChecked(report: DriveReport): string[] {
   const { match, route, findings, verdict, leaveAt, load, cautions } = report;
-  const guessed = sayGuessedShare(report, 'both');
+  const guessed = sayGuessedToDriver(report, 'both');
   // a clear verdict's own sentence tells what is folded
   const folded = verdict === 'clear' ? undefined : sayFolded(findings);
   // these stand with the cautions

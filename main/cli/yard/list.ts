@@ -78,7 +78,7 @@ function printYard({
         ]
       : []),
     ...drives.flatMap(({ id, name, day, lengthM = 0, leaveAt, versions }) => [
-      `  ${quote(name, 100)}${day ? `, day ${day.number} of ${day.of}` : ''}, ${(lengthM / 1000).toFixed(1)} km${leaveAt === undefined ? '' : `, leaves ${leaveAt.replace('T', ' ')}`} (${id})`,
+      `  ${quote(name, 100)}${day ? `, day ${day.number} of ${day.of}` : ''}, ${(lengthM / 1000).toFixed(1)} km as drawn${leaveAt === undefined ? '' : `, leaves ${leaveAt.replace('T', ' ')}`} (${id})`,
       ...printVersions(id, versions),
     ]),
     ...vehicles.flatMap(({ id, name, versions }) => [

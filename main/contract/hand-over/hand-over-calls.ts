@@ -69,7 +69,7 @@ export const HAND_OVER_CALLS = {
       verdict: z.enum(VERDICTS),
       /** the sheet that it takes the place of */
       replaces: number.optional(),
-      /** what could not be done: a sentence each */
+      /** what could not be done, or should be known: a sentence each */
       say: z.array(z.string()),
     }),
   },

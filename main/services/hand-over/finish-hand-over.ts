@@ -19,13 +19,16 @@ interface FinishHooks {
   onProgress?(what: string): void;
 }
 
+/** What was made, before it is printed, written and kept. */
+export type Made = Pick<HandedOver, 'number' | 'facts' | 'files' | 'toPrint' | 'say'>;
+
 /** What became of it. */
 export interface Finished {
   /** the sheet as PDF, where it was wanted and could be printed */
   readonly pdf?: Uint8Array;
   /** whether it is in the library */
   readonly kept: boolean;
-  /** what could not be done: a sentence each */
+  /** what could not be done, or should be known: a sentence each */
   readonly say: readonly string[];
 }
 
@@ -33,7 +36,7 @@ export const SHEET_PDF = 'sheet.pdf';
 
 /** Prints what was made, writes it and keeps it in the library under its number. */
 export async function finishHandOver(
-  { number, facts, files, toPrint }: Pick<HandedOver, 'number' | 'facts' | 'files' | 'toPrint'>,
+  { number, facts, files, toPrint, say: known }: Made,
   { library, signal, print, write, onProgress }: FinishHooks,
 ): Promise<Result<Finished>> {
   if (print) onProgress?.('printing the sheet');
@@ -46,6 +49,7 @@ export async function finishHandOver(
   onProgress?.('keeping it in the library');
   const kept = await keepHanded(library, { number, facts, files: all });
   const say = [
+    ...known,
     ...(printed?.ok === false ? [printed.error.message] : []),
     ...(kept.ok
       ? []

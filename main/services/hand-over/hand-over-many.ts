@@ -5,7 +5,13 @@ import { clip } from '../../../geo/units/text.ts';
 import type { CheckRequest } from '../check-drive.ts';
 import { knownOf } from '../handed/known-of.ts';
 import type { Library } from '../library/library.ts';
-import { type Finished, finishHandOver, type HandedFiles, type PrintSheet } from './finish-hand-over.ts';
+import {
+  type Finished,
+  finishHandOver,
+  type HandedFiles,
+  type Made,
+  type PrintSheet,
+} from './finish-hand-over.ts';
 import type { HandedFromFiles, HandOverWork } from './hand-over-from-files.ts';
 import { pairOfLibrary, type VehicleTaken } from './pair-of-library.ts';
 
@@ -15,7 +21,7 @@ export interface ToHand {
   readonly vehicle: VehicleTaken;
 }
 
-type Made = Pick<HandedFromFiles, 'number' | 'facts' | 'files' | 'toPrint' | 'route'>;
+type MadeOfPair = Made & Pick<HandedFromFiles, 'route'>;
 
 /** How each pair is handed over. */
 export interface ManyOf {
@@ -26,14 +32,14 @@ export interface ManyOf {
   readonly evenBarred: boolean;
   readonly signal: AbortSignal;
   /** checks and draws, in a thread */
-  make(work: HandOverWork, pair: ToHand): Promise<Result<Made>>;
+  make(work: HandOverWork, pair: ToHand): Promise<Result<MadeOfPair>>;
   readonly print?: PrintSheet | undefined;
-  write?(made: Made, files: HandedFiles, pair: ToHand): Promise<Result<unknown>>;
+  write?(made: MadeOfPair, files: HandedFiles, pair: ToHand): Promise<Result<unknown>>;
 }
 
 /** What became of one pair. */
 export type PairDone =
-  | ({ readonly kind: 'made'; readonly made: Made } & Finished)
+  | ({ readonly kind: 'made'; readonly made: MadeOfPair } & Finished)
   | { readonly kind: 'barred' }
   | { readonly kind: 'failed'; readonly say: string };
 

@@ -13,6 +13,7 @@ import { sheetPage } from '../../../geo/handover/sheet/sheet-page.ts';
 import { sheetNumberOf } from '../../../geo/handover/sheet-number.ts';
 import type { HandedFacts } from '../../../geo/library/body/handed.ts';
 import type { DriveReport } from '../../../geo/report/report.ts';
+import { sayKeepsPoints } from '../../../geo/report/say-guessed.ts';
 import { ok, type Result } from '../../../geo/result.ts';
 import type { TurnOff } from '../../../geo/wayround/turn-off.ts';
 import { hashOf } from '../../../geo/yard/fingerprints.ts';
@@ -41,6 +42,8 @@ export interface HandedOver {
   readonly files: Readonly<Record<string, string>>;
   /** the drive sheet for the paper of the drive's country, as a printer is to be given it */
   readonly toPrint: string;
+  /** what whoever hands it over should know: a sentence each */
+  readonly say: readonly string[];
 }
 
 /** Where printers hold Letter. */
@@ -85,6 +88,7 @@ export async function handOver(asked: ToHandOver): Promise<Result<HandedOver>> {
       ...given({ 'day.ics': ics }),
     },
     toPrint: sheetPage(document, drawn, { faces, paper: letter ? 'letter' : 'A4' }),
+    say: [sayKeepsPoints(report)].filter((say) => say !== undefined),
   });
 }
 

@@ -11,7 +11,7 @@ import { handOverPairs } from '../../state/sheet-wanted.ts';
 import { pairOf } from '../several/marked.ts';
 import { openCell } from '../state/open-cell.ts';
 import { change } from '../state/work.ts';
-import { aside, cellsOf, cellsTold, columns, drives, whyFailed } from '../state/yard.ts';
+import { aside, cellsOf, cellsTold, columns, drives, lengthOf, whyFailed } from '../state/yard.ts';
 import { Acknowledge, ChangesOf } from './changes.tsx';
 
 /** One drive: its name and leave time, what each vehicle meets on it, what changed. */
@@ -86,7 +86,7 @@ function InWords({ known, failed }: { known: YardCell | undefined; failed: strin
 
 /** What may be changed: kept when the field is left. */
 function Fields({ drive }: { drive: YardDrive }) {
-  const { id, name, file, lengthM, leaveAt, heads: over, day, unread } = drive;
+  const { id, name, file, leaveAt, heads: over, day, unread } = drive;
   const [typed, setTyped] = useState(name);
   const { units } = settings.value;
   const rename = () => {
@@ -119,7 +119,7 @@ function Fields({ drive }: { drive: YardDrive }) {
       {unread !== undefined && <p class="problem small">{unread}</p>}
       <p class="small soft">
         {leaveAt === undefined && 'Without a leave time, hours and days are not judged. '}
-        {distanceIn(units, lengthM)}, from <bdi>{clip(file, 80)}</bdi>
+        {distanceIn(units, lengthOf(drive))}, from <bdi>{clip(file, 80)}</bdi>
         {day && `, day ${day.number} of ${day.of}`}
       </p>
     </div>

@@ -1,16 +1,16 @@
 import { rankOf } from '../../../geo/report/level.ts';
-import type { YardCell, YardDrive } from '../../../main/contract/yard/yard.ts';
+import type { YardCell } from '../../../main/contract/yard/yard.ts';
 import { LevelShape } from '../../look/level-mark.tsx';
 
 const [WIDTH, HEIGHT, MARK, LEAST] = [200, 16, 12, 26];
 
 /** A drive laid flat: as long as it is against the longest, what is more than a care at its place. */
 export function Ribbon({
-  drive: { lengthM },
+  lengthM,
   cells,
   longestM,
 }: {
-  drive: YardDrive;
+  lengthM: number;
   cells: readonly YardCell[];
   longestM: number;
 }) {

@@ -3,7 +3,7 @@ import { clip } from '../../../geo/units/text.ts';
 import type { YardDrive, YardVehicle } from '../../../main/contract/yard/yard.ts';
 import { settings } from '../../state/kept.ts';
 import { mark, marking } from '../several/marked.ts';
-import { arrangement, aside, cellsOf, whyFailed } from '../state/yard.ts';
+import { arrangement, aside, cellsOf, lengthOf, whyFailed } from '../state/yard.ts';
 import { CellOf } from './cell.tsx';
 import { gridPlace, type Place } from './place.ts';
 import { Ribbon } from './ribbon.tsx';
@@ -25,6 +25,7 @@ export function Row({
   const known = cellsOf(drive.id);
   const open = aside.value?.kind === 'drive' && aside.value.id === drive.id;
   const { units } = settings.value;
+  const lengthM = lengthOf(drive);
   const changed = [...known.values()].some(({ changes }) => changes.length > 0);
   const asked = arrangement.value.vehicle;
   return (
@@ -58,13 +59,11 @@ export function Row({
           </span>
           <span class="yard-under">
             <Ribbon
-              drive={drive}
+              lengthM={lengthM}
               cells={asked ? only(known.get(asked)) : [...known.values()]}
               longestM={longestM}
             />
-            <span class="small yard-length">
-              {distanceIn(units === 'both' ? 'metric' : units, drive.lengthM)}
-            </span>
+            <span class="small yard-length">{distanceIn(units === 'both' ? 'metric' : units, lengthM)}</span>
           </span>
           {drive.versions.length > 0 && <span class="yard-flag small">two versions: choose one</span>}
           {changed && <span class="unseen">; something changed</span>}

@@ -1,7 +1,7 @@
 import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { largest } from '../../../geo/lists.ts';
 import { counted } from '../../../geo/units/text.ts';
-import { arrangement, cellsTold, columns, drives, rows } from '../state/yard.ts';
+import { arrangement, cellsTold, columns, drives, lengthOf, rows } from '../state/yard.ts';
 import { type Extent, gridPlace, placeAfter, rowsInSight } from './place.ts';
 import { Row } from './row.tsx';
 import { layOf } from './row-height.ts';
@@ -52,7 +52,7 @@ export function YardGrid() {
     wantsFocus.current = false;
     found.focus();
   });
-  const longestM = largest(drives.value.map(({ lengthM }) => lengthM));
+  const longestM = largest(drives.value.map(lengthOf));
   const within = {
     row: Math.min(place.row, shown.length - 1),
     column: Math.min(place.column, across.length),

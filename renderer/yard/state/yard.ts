@@ -24,6 +24,12 @@ export function cellsOf(drive: string): ReadonlyMap<string, YardCell> {
 }
 const NONE: ReadonlyMap<string, YardCell> = new Map();
 
+/** Metres along the roads it follows, once it was checked; until then between its points. */
+export function lengthOf({ id, lengthM }: Pick<YardDrive, 'id' | 'lengthM'>): number {
+  for (const { cell } of cellsOf(id).values()) if (cell.lengthM !== undefined) return cell.lengthM;
+  return lengthM;
+}
+
 export function whyFailed(drive: string): string | undefined {
   return failed.get(drive);
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { sayGuessedShare } from '../../../geo/report/say-guessed.ts';
+import { sayGuessedShare, sayGuessedToDriver, sayKeepsPoints } from '../../../geo/report/say-guessed.ts';
 
 const drive = (guessedM: number, lengthM: number) => ({
   match: { drivenM: lengthM, offMapM: 0, guessedM },
@@ -17,6 +17,13 @@ describe('a route whose points lie far apart', () => {
   it('never has a guess rounded away, or made more than the drive', () => {
     expect(sayGuessedShare(drive(20, 100_000), 'metric')).toMatch(/\(1 %\)/);
     expect(sayGuessedShare(drive(1001, 1000), 'metric')).toMatch(/\(100 %\)/);
+  });
+
+  it('is told to who drives with what he can do, and to who hands it over with what the GPX lacks', () => {
+    expect(sayGuessedToDriver(drive(6200, 17_200), 'metric')).toMatch(/^6\.2 km of .* ask the firm\.$/);
+    expect(sayGuessedToDriver(drive(6200, 17_200), 'metric')).not.toContain('plan it');
+    expect(sayKeepsPoints(drive(6200, 17_200))).toContain('the GPX keeps them');
+    expect(sayKeepsPoints(drive(0, 17_200))).toBeUndefined();
   });
 
   it('with every point on its road has nothing to say', () => {

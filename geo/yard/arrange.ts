@@ -32,7 +32,10 @@ export interface Arrangement {
   /** words that a drive's name, file or a road that stops somebody on it must all hold; '' for every drive */
   readonly text: string;
   /** metres */
+  readonly shortestM?: number | undefined;
   readonly longestM?: number | undefined;
+  /** ids of the drives that come near the place asked about; undefined where none is asked about */
+  readonly near?: ReadonlySet<string> | undefined;
   /** the vehicle that is asked about; undefined for all of them */
   readonly vehicle?: string | undefined;
   /** `takes`: nothing bars that vehicle (or any, where none is named) there, and it was checked */
@@ -49,24 +52,26 @@ export interface Arrangement {
 export function arrange<D extends RowDrive>(
   drives: readonly D[],
   cellsOf: (id: string) => readonly RowCell[],
-  { text, longestM, vehicle, takes, stoppedAt, order }: Arrangement,
+  { text, shortestM = 0, longestM = Number.POSITIVE_INFINITY, near, ...asked }: Arrangement,
 ): D[] {
   const words = folded(text)
     .split(/\s+/)
     .filter((word) => word !== '');
-  const asked = (id: string) =>
+  const { vehicle, takes, stoppedAt, order } = asked;
+  const cellsAsked = (id: string) =>
     vehicle === undefined ? cellsOf(id) : cellsOf(id).filter((each) => each.vehicle === vehicle);
   const shown = drives.filter((drive) => {
-    if (longestM !== undefined && drive.lengthM > longestM) return false;
+    if (drive.lengthM < shortestM || drive.lengthM > longestM) return false;
+    if (near !== undefined && !near.has(drive.id)) return false;
     if (words.length > 0 && !holdsAll(drive, cellsOf(drive.id), words)) return false;
-    const cells = asked(drive.id);
+    const cells = cellsAsked(drive.id);
     if (stoppedAt !== undefined && !cells.some(({ cell }) => cell.stops.some(({ key }) => key === stoppedAt)))
       return false;
     return isTaken(cells, takes);
   });
   if (order === 'length') return shown.sort((a, b) => b.lengthM - a.lengthM || byName(a, b));
   if (order === 'name') return shown.sort(byName);
-  const ranks = new Map(shown.map(({ id }) => [id, worstOf(asked(id))]));
+  const ranks = new Map(shown.map(({ id }) => [id, worstOf(cellsAsked(id))]));
   const rankOf = ({ id }: D) => ranks.get(id) ?? UNCHECKED;
   return shown.sort((a, b) => compareWorst(rankOf(a), rankOf(b)) || byName(a, b));
 }

@@ -11,6 +11,7 @@ import type { Library } from './library/library.ts';
 import type { Sources } from './sources.ts';
 import { acknowledge } from './yard/acknowledge.ts';
 import { changeDrive } from './yard/change-drive.ts';
+import { drivesNear } from './yard/drives-near.ts';
 import { type GridCell, judgeGrid, tellKnown } from './yard/grid/grid.ts';
 import { showYard } from './yard/show-yard.ts';
 import { gridOfLibrary } from './yard/yard-of.ts';
@@ -33,6 +34,7 @@ type YardServices = Pick<
   | 'yard'
   | 'yardCells'
   | 'judgeYard'
+  | 'drivesNear'
   | 'addToYard'
   | 'changeDrive'
   | 'removeDrive'
@@ -76,6 +78,14 @@ export function yardCalls(parts: YardParts): YardServices {
       turn = judged.catch(() => {});
       const done = await judged;
       return done.ok ? ok({ judged: done.value }) : done;
+    },
+    async drivesNear(about, { onProgress, signal }) {
+      const { drives, kept } = grid();
+      const near = await drivesNear({ library, drives, kept }, about, {
+        signal,
+        onProgress: (share) => onProgress({ share }),
+      });
+      return near.ok ? ok({ drives: [...near.value.drives], unread: [...near.value.unread] }) : near;
     },
     async addToYard({ source }) {
       const file = sources.find(source);

@@ -1,15 +1,30 @@
+import './place-field.css';
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import { clip, counted } from '../../geo/units/text.ts';
-import { putPlace } from '../state/plan.ts';
 import { type FoundPlace, findTyped, type Typed } from './find-place.ts';
 
 const SETTLE_MS = 200;
-const LIST = 'plan-found';
-const optionId = (at: number) => `${LIST}-${at}`;
+
+/** A place somebody has chosen. */
+export interface ChosenPlace {
+  readonly lat: number;
+  readonly lon: number;
+  readonly name?: string;
+}
+
+interface FieldProps {
+  /** of the field; others of its parts are told apart by it */
+  readonly id: string;
+  readonly label: string;
+  readonly placeholder?: string;
+  put(place: ChosenPlace): void;
+}
 
 /** A place by name, or by coordinates. Arrows go through what is found, Enter puts it. */
-export function PlaceField() {
+export function PlaceField({ id, label, placeholder, put: chosen }: FieldProps) {
+  const list = `${id}-found`;
+  const optionId = (at: number) => `${list}-${at}`;
   const text = useSignal('');
   const typed = useSignal<Typed | undefined>(undefined);
   const active = useSignal(0);
@@ -28,9 +43,9 @@ export function PlaceField() {
     typed.value = found;
     return found;
   };
-  const put = (place: { lat: number; lon: number; name?: string }) => {
+  const put = (place: ChosenPlace) => {
     search.current?.abort();
-    putPlace({ ...place, stop: true });
+    chosen(place);
     text.value = '';
     typed.value = undefined;
   };
@@ -40,25 +55,26 @@ export function PlaceField() {
     const now = typed.value ?? (await look(text.value, 0));
     if (now?.kind === 'coordinates') put({ lat: now.lat, lon: now.lon });
     else if (now?.kind === 'places') {
-      const chosen = now.places[active.value];
-      if (chosen) take(chosen);
+      const marked = now.places[active.value];
+      if (marked) take(marked);
     }
   };
   return (
     <div class="plan-field">
-      <label for="plan-place">A place by name, or coordinates like 54.1, 9.2</label>
+      <label for={id}>{label}</label>
       <input
-        id="plan-place"
+        id={id}
         type="text"
         role="combobox"
         autocomplete="off"
+        placeholder={placeholder}
         spellcheck={false}
         maxLength={100}
         aria-autocomplete="list"
         aria-expanded={found.length > 0}
-        aria-controls={LIST}
+        aria-controls={list}
         aria-activedescendant={found.length > 0 ? optionId(active.value) : undefined}
-        aria-describedby="plan-told"
+        aria-describedby={`${id}-told`}
         value={text.value}
         onInput={({ currentTarget }) => {
           text.value = currentTarget.value;
@@ -74,12 +90,18 @@ export function PlaceField() {
           event.preventDefault();
         }}
       />
-      <div id={LIST} role="listbox" aria-label="Places found" class="plan-found" hidden={found.length === 0}>
+      <div id={list} role="listbox" aria-label="Places found" class="plan-found" hidden={found.length === 0}>
         {found.map((place, at) => (
-          <Option key={optionId(at)} place={place} at={at} active={at === active.value} take={take} />
+          <Option
+            key={optionId(at)}
+            id={optionId(at)}
+            place={place}
+            active={at === active.value}
+            take={take}
+          />
         ))}
       </div>
-      <p id="plan-told" class="small" role="status">
+      <p id={`${id}-told`} class="small" role="status">
         {typed.value && sayTyped(typed.value)}
       </p>
     </div>
@@ -87,17 +109,17 @@ export function PlaceField() {
 }
 
 interface OptionProps {
+  readonly id: string;
   readonly place: FoundPlace;
-  readonly at: number;
   readonly active: boolean;
   take(place: FoundPlace): void;
 }
 
 /** The field keeps the focus and hears the keys: an option hears the pointer alone. */
-function Option({ place, at, active, take }: OptionProps) {
+function Option({ id, place, active, take }: OptionProps) {
   return (
     <div
-      id={optionId(at)}
+      id={id}
       role="option"
       tabIndex={-1}
       aria-selected={active}

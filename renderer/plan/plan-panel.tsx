@@ -5,7 +5,7 @@ import { closePlan } from '../actions/begin-plan.ts';
 import { saveAsGpx } from '../actions/take-way.ts';
 import { openedDrive } from '../state/opened.ts';
 import { shownPart } from '../state/parts.ts';
-import { PLACES_MOST, places, placing, plan, redoPlaces, undoPlaces } from '../state/plan.ts';
+import { PLACES_MOST, places, placing, plan, putPlace, redoPlaces, undoPlaces } from '../state/plan.ts';
 import { PlaceField } from './place-field.tsx';
 import { PlaceList } from './place-list.tsx';
 import { PreferChoice } from './prefer-choice.tsx';
@@ -47,7 +47,11 @@ export function PlanPanel() {
 function Putting() {
   return (
     <div class="plan-putting">
-      <PlaceField />
+      <PlaceField
+        id="plan-place"
+        label="A place by name, or coordinates like 54.1, 9.2"
+        put={(place) => putPlace({ ...place, stop: true })}
+      />
       <button
         type="button"
         aria-pressed={placing.value}

@@ -12,6 +12,7 @@ import { Aside } from './aside/aside.tsx';
 import { EmptyYard } from './empty-yard.tsx';
 import { YardGrid } from './grid/yard-grid.tsx';
 import { addToYard } from './state/add.ts';
+import { lookNearAgain } from './state/near.ts';
 import { lookAtOut } from './state/out.ts';
 import { lookAtYard } from './state/work.ts';
 import { aside, drives, yard, yardSays, yardWork } from './state/yard.ts';
@@ -36,6 +37,7 @@ export function YardView() {
   useEffect(() => {
     if (dialog.value === undefined) void lookAtOut();
   }, [vehicles.value, dialog.value]);
+  useEffect(lookNearAgain, [drives.value]);
   const found = yard.value;
   if (found === undefined) return <p class="yard-wait soft">Looking at the library…</p>;
   return (

@@ -8,6 +8,8 @@ const empty = z.strictObject({});
 const nothing = z.never();
 /** More pairs nobody acknowledges at a time. */
 const PAIRS_MOST = 10_000;
+/** Farther from a place no drive is near it. */
+const RADIUS_MOST_M = 500_000;
 
 /** What is heard while the grid is judged. */
 const judgingSchema = z.discriminatedUnion('kind', [
@@ -31,6 +33,20 @@ export const YARD_CALLS = {
     request: z.strictObject({ which: z.enum(['missing', 'stale', 'all']) }),
     progress: judgingSchema,
     value: z.strictObject({ judged: z.int() }),
+  },
+  /** The drives that come within so many metres of a place. */
+  drivesNear: {
+    request: z.strictObject({
+      lat: z.number().min(-90).max(90),
+      lon: z.number().min(-180).max(180),
+      radiusM: z.number().positive().max(RADIUS_MOST_M),
+    }),
+    progress: z.strictObject({ share: z.number() }),
+    value: z.strictObject({
+      drives: z.array(libraryIdSchema),
+      /** a sentence for each whose file cannot be read */
+      unread: z.array(z.string()),
+    }),
   },
   /** Puts the drives of a GPX file into the library. */
   addToYard: {

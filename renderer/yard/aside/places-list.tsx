@@ -1,6 +1,10 @@
-import { SUBJECT_WORD } from '../../../geo/report/subject-word.ts';
+import { useState } from 'preact/hooks';
+import type { Subject } from '../../../geo/report/kinds.ts';
+import { SUBJECT_WORD, subjectsOf } from '../../../geo/report/subject-word.ts';
 import { clip, counted } from '../../../geo/units/text.ts';
+import { sayLimit } from '../../../geo/yard/say-limit.ts';
 import { whatStopsMost } from '../../../geo/yard/stops-most.ts';
+import { settings } from '../../state/kept.ts';
 import { arrangement, cellsOf, cellsTold, rows } from '../state/yard.ts';
 
 const MOST_SHOWN = 40;
@@ -14,10 +18,32 @@ export function PlacesList() {
       .filter(({ vehicle }) => asked.vehicle === undefined || vehicle === asked.vehicle)
       .map(({ drive, vehicle, cell }) => ({ drive, vehicle, stops: cell.stops })),
   );
-  const places = whatStopsMost(cells).slice(0, MOST_SHOWN);
+  const [subject, setSubject] = useState<Subject>();
+  const all = whatStopsMost(cells);
+  const subjects = subjectsOf(all.map(({ place }) => place));
+  const only = subject !== undefined && subjects.includes(subject) ? subject : undefined;
+  const places = all.filter(({ place }) => only === undefined || place.subject === only).slice(0, MOST_SHOWN);
   return (
     <>
       <p class="small soft">Places that bar a vehicle, of the drives and vehicles shown.</p>
+      {subjects.length > 1 && (
+        <label class="yard-of">
+          <span class="small soft">Of</span>
+          <select
+            value={only ?? ''}
+            onChange={({ currentTarget }) =>
+              setSubject(subjects.find((each) => each === currentTarget.value))
+            }
+          >
+            <option value="">every kind</option>
+            {subjects.map((each) => (
+              <option key={each} value={each}>
+                {SUBJECT_WORD[each].toLowerCase()}
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
       {places.length === 0 && <p>Nothing bars any of them.</p>}
       <ol class="yard-list">
         {places.map(({ place, cells: count, drives, vehicles }) => {
@@ -27,7 +53,7 @@ export function PlacesList() {
               <span>
                 <b>
                   {SUBJECT_WORD[place.subject]}
-                  {place.limit && `, ${place.limit.asMapped}`}
+                  {place.limit && `, ${sayLimit(place.limit, settings.value.units)}`}
                 </b>
                 <br />
                 <bdi>{place.road === undefined ? sayAt(place.at) : clip(place.road, 80)}</bdi>

@@ -1,6 +1,7 @@
 import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { largest } from '../../../geo/lists.ts';
 import { counted } from '../../../geo/units/text.ts';
+import { forgetNear } from '../state/near.ts';
 import { arrangement, cellsTold, columns, drives, lengthOf, rows } from '../state/yard.ts';
 import { type Extent, gridPlace, placeAfter, rowsInSight } from './place.ts';
 import { Row } from './row.tsx';
@@ -105,6 +106,7 @@ function NoneShown() {
         type="button"
         class="quiet"
         onClick={() => {
+          forgetNear();
           arrangement.value = { text: '', takes: 'any', order: arrangement.peek().order };
         }}
       >

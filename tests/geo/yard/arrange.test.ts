@@ -63,6 +63,8 @@ describe('the drives of the grid', () => {
     expect(shown({ takes: 'barred', vehicle: 'low' })).toEqual(['b']);
     expect(shown({ takes: 'takes' })).toEqual(['a']);
     expect(shown({ longestM: 60_000 })).toEqual(['c', 'b']);
+    expect(shown({ shortestM: 50_000, longestM: 60_000 })).toEqual(['c']);
+    expect(shown({ near: new Set(['b', 'gone']) })).toEqual(['b']);
     expect(shown({ stoppedAt: 'Mill Lane' })).toEqual(['a']);
   });
 });

@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -84,14 +84,17 @@ describe('the grid', () => {
     expect(await knownCells(grid)).toEqual([]);
     const news = await judge(grid);
     expect(news).toHaveLength(4);
-    for (const { id, file, leaveAt } of grid.drives) {
+    const pairs = grid.drives.flatMap((each) => grid.vehicles.map((vehicle) => ({ ...each, vehicle })));
+    for (const { id, file, leaveAt, vehicle } of pairs) {
+      const vehiclePath = join(home, `${vehicle.id}.json`);
+      writeFileSync(vehiclePath, JSON.stringify(vehicle.card));
       const { report } = worked(
         await checkFromFiles(
           {
             routePath: file.path,
             mapPaths: [],
             shelf: grid.shelf,
-            vehiclePath: CARD,
+            vehiclePath,
             country: 'GB',
             ...(leaveAt === undefined ? {} : { leaveAt }),
           },
@@ -100,7 +103,7 @@ describe('the grid', () => {
       );
       expect(news).toContainEqual({
         kind: 'cell',
-        cell: { drive: id, vehicle: 'high', cell: cellOf(report), stale: [], changes: [] },
+        cell: { drive: id, vehicle: vehicle.id, cell: cellOf(report), stale: [], changes: [] },
       });
     }
   });

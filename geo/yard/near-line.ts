@@ -1,0 +1,53 @@
+import { localFrame } from '../earth/frame.ts';
+import { awayFrom } from '../earth/segment.ts';
+import { distanceM, type Place } from '../earth/sphere.ts';
+
+/** Where a drive runs, roughly: each unbroken part as latitude, longitude, latitude, … in degrees. */
+export type RoughLine = readonly (readonly number[])[];
+
+/** Positions nearer to the last one are left out: the line is right to half of it. Metres. */
+const APART_M = 100;
+/** About a metre. */
+const DECIMALS = 5;
+
+/** The line of a drive for questions of nearness; its first and last positions stay. */
+export function roughLine(
+  segments: readonly { readonly lat: ArrayLike<number>; readonly lon: ArrayLike<number> }[],
+): RoughLine {
+  return segments.map(({ lat, lon }) => {
+    const line: number[] = [];
+    let last: Place | undefined;
+    for (let i = 0; i < lat.length; i++) {
+      const at = { lat: lat[i] ?? 0, lon: lon[i] ?? 0 };
+      const isEnd = i === lat.length - 1;
+      if (last !== undefined && !isEnd && distanceM(last.lat, last.lon, at.lat, at.lon) < APART_M) continue;
+      line.push(Number(at.lat.toFixed(DECIMALS)), Number(at.lon.toFixed(DECIMALS)));
+      last = at;
+    }
+    return line;
+  });
+}
+
+/** Whether a drive comes within so many metres of a place, the line's own error granted. */
+export function comesWithin(line: RoughLine, { lat, lon }: Place, radiusM: number): boolean {
+  const frame = localFrame(lat, lon);
+  const [here, mostM] = [{ x: 0, y: 0 }, radiusM + APART_M / 2];
+  return line.some((part) => {
+    let before = frame.toXY(part[0] ?? 90, part[1] ?? 0);
+    for (let i = 0; i + 1 < part.length; i += 2) {
+      const next = frame.toXY(part[i] ?? 90, part[i + 1] ?? 0);
+      if (awayFrom(here, before, next) <= mostM) return true;
+      before = next;
+    }
+    return false;
+  });
+}
+
+/** Whether a drive of that length from there could come so near at all: what cannot need not be looked at. */
+export function mayComeWithin(
+  { from: [lat, lon], lengthM }: { readonly from: readonly [number, number]; readonly lengthM: number },
+  place: Place,
+  radiusM: number,
+): boolean {
+  return distanceM(lat, lon, place.lat, place.lon) <= lengthM + radiusM + APART_M;
+}

@@ -19,4 +19,5 @@ export const DEFAULT_SETTINGS: Settings = {
   firm: NO_FIRM,
   before: null,
   prefer: 'quickest',
+  left: null,
 };

@@ -20,6 +20,9 @@ const serverAddress = z.string().max(500).refine(isServerAddress, {
   message: "a server's address starts with https:// or http:// and holds no password",
 });
 
+/** The views of the window. */
+const VIEW_IDS = ['yard', 'drive', 'swing', 'load'] as const;
+
 export const PREFER = ['quickest', 'widest'] as const;
 
 /** What the user has chosen, format `lanegauge.settings` version 1. */
@@ -54,5 +57,13 @@ export const settingsSchema = z.strictObject({
   before: z.array(z.string().max(BEFORE_MAX.letters)).max(BEFORE_MAX.lines).nullable().default(null),
   /** which roads a way round or a drive laid out anew should take */
   prefer: z.enum(PREFER).default('quickest'),
+  /** where the user left: the view, and the drive of the library that was open in it */
+  left: z
+    .strictObject({
+      view: z.enum(VIEW_IDS),
+      drive: z.strictObject({ id: z.string().min(1).max(100), track: z.int().min(1) }).nullable(),
+    })
+    .nullable()
+    .default(null),
 });
 export type Settings = z.infer<typeof settingsSchema>;

@@ -14,6 +14,18 @@ export async function saveSettings(changed: Settings): Promise<void> {
   await settingsLine(sendSettings);
 }
 
+/** Keeps what nobody has chosen: where that fails it costs the next start its memory, and nothing is said. */
+export function keepQuietly(part: Partial<Settings>): Promise<void> {
+  return settingsLine(async () => {
+    const now = description.peek();
+    if (!now) return;
+    const reply = await ask('saveSettings', { settings: { ...now.settings, ...part }, known: now.settings });
+    if (!reply.ok) return;
+    description.value = { ...now, settings: reply.value.settings };
+    settings.value = { ...settings.peek(), ...part };
+  });
+}
+
 async function sendSettings(): Promise<void> {
   const sent = settings.peek();
   const known = description.peek();

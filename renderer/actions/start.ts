@@ -10,8 +10,9 @@ import { description, settings, vehicleId, vehicles } from '../state/kept.ts';
 import { loads } from '../state/loads.ts';
 import { openedDrive, openedMap } from '../state/opened.ts';
 import { selected, selectedId } from '../state/shown.ts';
-import { shownView, viewNamed } from '../state/views.ts';
+import { shownView, type ViewId, viewNamed } from '../state/views.ts';
 import { keepLeaveTimes } from './keep-leave.ts';
+import { keepWhereLeft } from './keep-left.ts';
 import { listen } from './listen.ts';
 import { openWanted } from './open.ts';
 import { OFFER_MAP } from './open-in.ts';
@@ -31,6 +32,7 @@ export async function start(storage: Storage): Promise<void> {
     return;
   }
   takeIn(reply.value, session);
+  if (session.view === undefined) shownView.value = viewAtStart(reply.value);
   void listen();
   recheckOnChange();
   hideWaysOnChange();
@@ -42,6 +44,7 @@ export async function start(storage: Storage): Promise<void> {
   if (session.selectedId !== undefined) selectAgain(session.selectedId);
   effect(() => keepSession(storage, sessionNow()));
   keepLeaveTimes();
+  keepWhereLeft();
   void lookAtNotes();
 }
 
@@ -56,6 +59,11 @@ function takeIn(found: Description, session: Session): void {
   leaveAt.value = session.leaveAt;
   madeHere.value = session.madeHere ?? [];
   if (found.notices.length > 0) notice.value = { kind: 'note', say: found.notices.join(' ') };
+}
+
+/** A drive that was given is shown; else the window opens where it was left. */
+function viewAtStart({ opened, settings: { left } }: Description): ViewId {
+  return opened.some(({ use }) => use === 'drive') ? 'drive' : (left?.view ?? shownView.peek());
 }
 
 async function showSampleInstead({ sample }: Description): Promise<void> {

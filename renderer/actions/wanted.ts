@@ -46,7 +46,7 @@ export function wantedSample(sample: Sample, drive: string): Wanted {
   };
 }
 
-/** Files named at the start; what they leave open is as before a reload, as last opened, or the sample. */
+/** Files named at the start; what they leave open is as before a reload, as the user left it, as last opened, or the sample. */
 export function wantedAtStart(found: Description, session: Session): Wanted {
   const before = wantedAsBefore(found, session);
   const map = found.opened.find(({ use }) => use === 'map');
@@ -62,8 +62,13 @@ export function wantedAtStart(found: Description, session: Session): Wanted {
   };
 }
 
-function wantedAsBefore({ sample, recents, shelfMaps }: Description, session: Session): Wanted {
+function wantedAsBefore({ sample, recents, shelfMaps, settings }: Description, session: Session): Wanted {
   if (session.map) return { map: session.map, ...given({ drive: session.drive }) };
+  const left = settings.left?.drive;
+  if (left && shelfMaps > 0) {
+    const source = { kind: 'library', id: left.id } as const;
+    return { map: { source: SHELF, about: source }, drive: { source, track: left.track } };
+  }
   const map = recents.find(({ use }) => use === 'map');
   const drive = recents.find(({ use }) => use === 'drive');
   if (drive?.map?.source) return wantedRecent(drive, { shelfMaps });

@@ -1,4 +1,7 @@
 import { signal } from '@preact/signals';
+import type { Settings } from '../../main/contract/settings.ts';
+
+export type ViewId = NonNullable<Settings['left']>['view'];
 
 /** The views of the window, in the order of their tabs; Alt and the place in the list opens one. */
 export const VIEWS = [
@@ -6,8 +9,7 @@ export const VIEWS = [
   { id: 'drive', name: 'Drive' },
   { id: 'swing', name: 'Swing' },
   { id: 'load', name: 'Load' },
-] as const;
-export type ViewId = (typeof VIEWS)[number]['id'];
+] as const satisfies readonly { readonly id: ViewId; readonly name: string }[];
 
 /** The one that is shown. */
 export const shownView = signal<ViewId>('drive');

@@ -11,6 +11,7 @@ import { dialog } from '../state/page.ts';
 import { Aside } from './aside/aside.tsx';
 import { EmptyYard } from './empty-yard.tsx';
 import { YardGrid } from './grid/yard-grid.tsx';
+import { Key } from './key.tsx';
 import { addToYard } from './state/add.ts';
 import { lookNearAgain } from './state/near.ts';
 import { lookAtOut } from './state/out.ts';
@@ -55,7 +56,10 @@ export function YardView() {
           {aside.value && <Aside shown={aside.value} />}
         </div>
       )}
-      <p class="yard-caution small">{STANDING_CAUTION}</p>
+      <footer class="yard-foot">
+        {drives.value.length > 0 && <Key />}
+        <p class="small">{STANDING_CAUTION}</p>
+      </footer>
       <NoticeArea />
     </div>
   );

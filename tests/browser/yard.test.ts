@@ -80,6 +80,11 @@ const states: States = [
       await page.getByRole('grid').getByText('To the coast').waitFor({ state: 'detached' });
       await press(page, 'What stops most');
       await says(page, 'Nothing bars any of them.');
+      await page.getByLabel('Near').fill('54.9, 8.1');
+      await page.getByLabel('Near').press('Enter');
+      await says(page, /^None of the 3 drives is like that/);
+      await press(page, 'Anywhere');
+      await page.getByRole('grid').getByText('Round the marsh').waitFor();
     },
   ],
   [
@@ -123,4 +128,19 @@ it('the yard, from the first drives to a cell opened in Drive', { timeout: 240_0
   expect(await tab(page, 'Drive').getAttribute('aria-selected')).toBe('true');
   expect(await page.locator('.vehicle-select option:checked').textContent()).toBe('Coach-built 7.0');
   await page.getByText('To the coast').first().waitFor();
+  await tab(page, 'Yard').click();
+  await startAgain(watched);
+  await page.getByRole('grid').getByText('To the coast').waitFor({ timeout: LONG_MS });
+  expect(await tab(page, 'Yard').getAttribute('aria-selected')).toBe('true');
+  await tab(page, 'Drive').click();
+  await says(page, 'To the coast');
 });
+
+/** What the page itself remembers is gone; what the program keeps is there. */
+async function startAgain({ page, address }: WatchedPage): Promise<void> {
+  // where the user left is kept once it has stood for a moment
+  await page.waitForTimeout(1500);
+  await page.evaluate("sessionStorage.removeItem('lanegauge.session')");
+  await page.goto('about:blank');
+  await page.goto(address, { waitUntil: 'load' });
+}

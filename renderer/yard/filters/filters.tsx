@@ -61,7 +61,6 @@ export function Filters({ shown }: { shown: boolean }) {
         </select>
       </label>
       <Lengths />
-      <NearField />
       <label>
         <span class="small soft">Sort</span>
         <select
@@ -77,6 +76,7 @@ export function Filters({ shown }: { shown: boolean }) {
           ))}
         </select>
       </label>
+      <NearField />
     </search>
   );
 }

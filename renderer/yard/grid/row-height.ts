@@ -8,7 +8,7 @@ interface Lay {
 const NARROW_PX = 640;
 const ROW_PX = 52;
 /** In a list: the drive's own lines, a line of marks, the room of one mark. */
-const [HEAD_PX, LINE_PX, MARK_PX, MARK_GAP_PX, EDGE_PX] = [62, 44, 160, 6, 24];
+const [HEAD_PX, LINE_PX, MARK_PX, MARK_GAP_PX, EDGE_PX] = [62, 58, 160, 6, 24];
 
 /** How rows lie in a grid of this width: the same height for all, so that where each lies is known undrawn. */
 export function layOf(widthPx: number, vehicles: number): Lay {

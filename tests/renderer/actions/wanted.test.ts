@@ -38,6 +38,22 @@ describe('what is open at the start', () => {
     });
   });
 
+  it('is the drive of the library that was open when the user left, on the shelf', () => {
+    const settings = {
+      ...DEFAULT_SETTINGS,
+      left: { view: 'yard' as const, drive: { id: 'drive-1', track: 2 } },
+    };
+    const source = { kind: 'library', id: 'drive-1' };
+    const left = { ...FOUND, settings, recents: [recent('olderdrive', 'drive')] };
+    expect(wantedAtStart({ ...left, shelfMaps: 1 }, {})).toEqual({
+      map: { source: { kind: 'shelf' }, about: source },
+      drive: { source, track: 2 },
+    });
+    // a file given at the start comes before it
+    const given = wantedAtStart({ ...left, shelfMaps: 1, opened: [added('mydrivetoken', 'drive')] }, {});
+    expect(given.drive?.source).toEqual({ kind: 'path', token: 'mydrivetoken' });
+  });
+
   it('is the drive and the map last opened, of which only what lies about the drive is read', () => {
     const recents = [
       recent('newerdrive', 'drive'),

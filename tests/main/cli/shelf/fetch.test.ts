@@ -2,8 +2,8 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { checkCommand } from '../../../../main/cli/check-command.ts';
 import { shelfCommand } from '../../../../main/cli/shelf/shelf-command.ts';
+import { checkFromFiles } from '../../../../main/services/check-drive.ts';
 import { readDistrict, SAMPLES } from '../../../sample-routes/read-district.ts';
 import { extracts, serveExtracts } from '../../../support/map-server/extracts.ts';
 import { fastPace } from '../../../support/map-server/fast-pace.ts';
@@ -11,6 +11,7 @@ import { boxRegion } from '../../../support/map-server/invented-regions.ts';
 import { MapInMemory } from '../../../support/map-server/map-in-memory.ts';
 import { serveHere } from '../../../support/map-server/serve.ts';
 import { serveOverpass } from '../../../support/map-server/serve-overpass.ts';
+import { worked } from '../../../support/scratch-files.ts';
 import { importByHand } from '../../../support/shelf/import-by-hand.ts';
 import { terminalOf } from '../../../support/terminal.ts';
 
@@ -28,12 +29,20 @@ async function shelf(...words: readonly string[]) {
   return { exit, ...said };
 }
 
-async function reportOf(...map: readonly string[]) {
-  const { terminal, said } = terminalOf(home);
-  const vehicle = join(SAMPLES, 'vehicles', 'coach-built-7.4.json');
-  const words = ['--route', DRIVE, '--vehicle', vehicle, '--country', 'GB', '--json', ...map];
-  expect(await checkCommand(words, terminal)).toBe(1);
-  return JSON.parse(said.out);
+/** In this thread: that a check of the terminal reads the shelf is stated in shelf-command.test.ts. */
+async function reportOf(...mapPaths: readonly string[]) {
+  const vehiclePath = join(SAMPLES, 'vehicles', 'coach-built-7.4.json');
+  const request = { routePath: DRIVE, mapPaths, vehiclePath, country: 'GB', shelf: join(home, 'shelf') };
+  return worked(await checkFromFiles(request, { now: () => new Date(0) })).report;
+}
+
+const MAP = join(SAMPLES, 'district.osm.pbf');
+let told: ReturnType<typeof reportOf> | undefined;
+
+/** The findings as the whole map's file gives them, read once. */
+async function fromFile() {
+  told ??= reportOf(MAP);
+  return (await told).findings;
 }
 
 describe('lanegauge shelf fetch', () => {
@@ -54,7 +63,7 @@ describe('lanegauge shelf fetch', () => {
     expect(lacking).toEqual([]);
     expect(server.mostAtOnce()).toBe(1);
     const report = await reportOf();
-    expect(report.findings).toEqual((await reportOf('--map', join(SAMPLES, 'district.osm.pbf'))).findings);
+    expect(report.findings).toEqual(await fromFile());
     expect(report.cautions.join(' ')).toContain('Only what lies close to the drive is fetched');
     expect((await shelf(...words)).out).toContain('The shelf has roads along all of this drive already');
     // what was fetched is on the shelf and nowhere besides
@@ -62,7 +71,7 @@ describe('lanegauge shelf fetch', () => {
   });
 
   it('by region: the list, then sizes, then the map, each only after the yes', async () => {
-    const map = readFileSync(join(SAMPLES, 'district.osm.pbf'));
+    const map = readFileSync(MAP);
     const have = extracts([boxRegion('district', [-1, 48, 1, 50]), boxRegion('afar', [20, 48, 22, 50])], {
       district: map,
     });
@@ -80,9 +89,7 @@ describe('lanegauge shelf fetch', () => {
     const fetched = await shelf(...words, '--yes');
     expect(fetched).toMatchObject({ exit: 0, complaint: '' });
     expect(fetched.out).toContain('On the shelf: ');
-    expect((await reportOf()).findings).toEqual(
-      (await reportOf('--map', join(SAMPLES, 'district.osm.pbf'))).findings,
-    );
+    expect((await reportOf()).findings).toEqual(await fromFile());
     // the list is kept: what comes next is known without asking
     const before = server.asked.length;
     expect((await shelf(...words)).out).not.toContain('First the list of regions');

@@ -9,7 +9,7 @@ import { leftAfterSweep } from '../../../support/shelf/leftovers.ts';
 import { servedBy, writeVersion } from '../../../support/shelf/two-maps.ts';
 
 /** Each costs the start of a program with its threads; fifty of each kind are killed by tests/bench/shelf/killed.ts. */
-const KILLS = 8;
+const KILLS = 3;
 
 let home: string;
 let shelf: string;

@@ -7,8 +7,8 @@ import { worked } from '../../../../support/scratch-files.ts';
 import { type Trial, trial } from './support.ts';
 
 const ROOT = new URL('../../../../../.build/main/services/fetch/line/', import.meta.url);
-/** Each costs the start of a program. */
-const ROUNDS = 4;
+/** How long after its first word the program is killed. A start of it is costly: tests/bench/shelf/killed.ts kills at fifty moments. */
+const KILLED_AFTER_MS = 60;
 
 /** A program that fetches again and again, throwing away what it has every second time. */
 const FETCHER = `
@@ -47,7 +47,7 @@ it('a fetch that is killed at any moment goes on from what it has, and ends with
   const undisturbed = worked(await tried.fetch());
   const map = readFileSync(undisturbed.path, 'utf8');
   await undisturbed.forget();
-  for (let round = 0; round < ROUNDS; round++) await killAfter(20 + 90 * round, tried);
+  await killAfter(KILLED_AFTER_MS, tried);
   const fetched = worked(await tried.fetch());
   expect(readFileSync(fetched.path, 'utf8')).toBe(map);
   await fetched.forget();

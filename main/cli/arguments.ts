@@ -89,12 +89,15 @@ export function readCountry(typed: string | undefined): Result<string> | undefin
   );
 }
 
-/** A local date and time as typed; undefined where none is. */
-export function readWallTime(typed: string | undefined): Result<string> | undefined {
+/**
+ * A local date and time as typed; undefined where none is.
+ * @param option that it was typed after
+ */
+export function readWallTime(typed: string | undefined, option = 'leave'): Result<string> | undefined {
   if (typed === undefined) return undefined;
   return isWallTime(typed)
     ? ok(typed)
-    : fail('usage', `--leave ${typed} is not a date and time such as 2027-06-12T09:30.`);
+    : fail('usage', `--${option} ${typed} is not a date and time such as 2027-06-12T09:30.`);
 }
 
 /** The folder the user stands in: npm runs scripts elsewhere and tells where it was called. */

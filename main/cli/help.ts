@@ -1,3 +1,25 @@
+const YARD = `  lanegauge yard add DRIVE.gpx...               put drives into the library; several tracks are the days of a tour
+  lanegauge yard list                           drives and vehicles, their ids, the sheets that are out, and what lies in the bin
+  lanegauge yard remove ID | rename ID NAME | restore ID
+  lanegauge yard choose ID VERSION              of what was changed on two computers at once
+  lanegauge yard vehicle add CARD.json | vehicle remove ID
+  lanegauge yard grid [--vehicle CARD.json ...] [--csv]   every drive with every vehicle, checked on the maps of the shelf
+  lanegauge yard recheck                        check again what is old, and tell what is otherwise
+  lanegauge yard day ID [--leave 2027-06-12T09:30] [--home-by 2027-06-12T17:00] [--stop LAT,LON,MINUTES,NAME ...] [--clear]
+      [--vehicle-id ID]       the drive's stops and return hour; with a vehicle when to leave each stop at the latest
+  lanegauge yard out                            sheets handed out of which something changed since, with what is new or worse
+  lanegauge yard sheet NUMBER --out FOLDER      a handing-over again, byte for byte as it was
+  lanegauge yard note add --at LAT,LON --say TEXT [--height M] [--width M] [--mass KG] [--answers FINDING_ID]
+      [--seen DATE] [--until DATE] [--by INITIALS]   what the firm measured and the map does not tell
+  lanegauge yard note list | note remove ID
+  lanegauge yard note export FILE.geojson       all notes, for another firm
+  lanegauge yard note import FILE.geojson       takes in another firm's notes; those known already stay as they are
+  lanegauge yard note for-mappers FILE.csv [--map MAP ...]   figures that the map lacks or has otherwise, for whoever maps
+  lanegauge yard place [FOLDER]                 where the library lies; with a folder, from now on there
+      [--yard FOLDER]         with each: a library elsewhere, such as on a shared disk
+      [--json]                with each of them
+`;
+
 export const HELP = `lanegauge: will this vehicle get along this drive?
 
   lanegauge check --route DRIVE.gpx [--map MAP] [--map MAP2] --vehicle CARD.json
@@ -40,22 +62,7 @@ export const HELP = `lanegauge: will this vehicle get along this drive?
   lanegauge shelf remove NAME
       [--json]                with each of them
 
-  lanegauge yard add DRIVE.gpx...               put drives into the library; several tracks are the days of a tour
-  lanegauge yard list                           drives and vehicles, their ids, the sheets that are out, and what lies in the bin
-  lanegauge yard remove ID | rename ID NAME | restore ID
-  lanegauge yard choose ID VERSION              of what was changed on two computers at once
-  lanegauge yard vehicle add CARD.json | vehicle remove ID
-  lanegauge yard grid [--vehicle CARD.json ...] [--csv]   every drive with every vehicle, checked on the maps of the shelf
-  lanegauge yard recheck                        check again what is old, and tell what is otherwise
-  lanegauge yard out                            sheets handed out of which something changed since, with what is new or worse
-  lanegauge yard sheet NUMBER --out FOLDER      a handing-over again, byte for byte as it was
-  lanegauge yard note add --at LAT,LON --say TEXT [--height M] [--width M] [--mass KG] [--answers FINDING_ID]
-      [--seen DATE] [--until DATE] [--by INITIALS]   what the firm measured and the map does not tell
-  lanegauge yard note list | note remove ID
-  lanegauge yard place [FOLDER]                 where the library lies; with a folder, from now on there
-      [--yard FOLDER]         with each: a library elsewhere, such as on a shared disk
-      [--json]                with each of them
-
+${YARD}
   lanegauge --version
 
   MAP is an OpenStreetMap extract: .osm.pbf, .osm, .osm.gz or Overpass JSON, told apart by content.
@@ -64,4 +71,11 @@ export const HELP = `lanegauge: will this vehicle get along this drive?
   2 input could not be used, 130 stopped by Ctrl-C; of shelf and yard 0 done, whatever the pairs say.
 
 Signs and the road decide. Map data is incomplete; this is an aid for planning, not a permit.
+`;
+
+/** The commands of the library alone. */
+export const YARD_HELP = `lanegauge yard: the drives, vehicles and notes of the firm, and which vehicle may take which drive.
+
+${YARD}
+  Exit code: 0 done, whatever the pairs say, 2 input could not be used, 130 stopped by Ctrl-C.
 `;

@@ -1,13 +1,13 @@
-import { randomBytes } from 'node:crypto';
-import { notesGeoJson, readNotesGeoJson } from '../../geo/notes/geojson.ts';
-import { type NoteFields, noteFieldsSchema } from '../../geo/notes/note.ts';
-import { ok, type Result } from '../../geo/result.ts';
-import { capital, countedInWords } from '../../geo/units/text.ts';
+import { notesGeoJson } from '../../geo/notes/geojson.ts';
+import type { NoteFields } from '../../geo/notes/note.ts';
+import { sayUnplaced } from '../../geo/notes/say-unplaced.ts';
+import { ok } from '../../geo/result.ts';
 import type { KeptNote } from '../contract/note-calls.ts';
 import type { Services } from '../dispatch.ts';
 import type { Engine } from './engine/engine.ts';
 import type { Library } from './library/library.ts';
 import { notesOf } from './library/local-notes.ts';
+import { knownFields, newNoteId, takeNotes } from './library/take-notes.ts';
 
 interface NoteParts {
   readonly engine: Engine;
@@ -24,10 +24,10 @@ export function noteCalls({ engine, stores: { library } }: NoteParts): NoteServi
       await library.refresh('note');
       return kept();
     },
-    async saveNote({ id = newId(), over, fields }, hooks) {
+    async saveNote({ id = newNoteId(), over, fields }, hooks) {
       const placed = await onItsRoad(fields, engine, hooks);
-      const put = await library.put({ kind: 'note', id, body: placed, ...(over && { over }) });
-      return put.ok ? kept() : put;
+      const put = await library.put({ kind: 'note', id, body: placed.fields, ...(over && { over }) });
+      return put.ok ? kept(placed.say) : put;
     },
     async removeNote({ id, over }) {
       const removed = await library.remove({ kind: 'note', id, heads: over });
@@ -45,61 +45,22 @@ export function noteCalls({ engine, stores: { library } }: NoteParts): NoteServi
   };
 }
 
-/** As the firm's other ids are: what it is of, and eight hexadecimal digits. */
-function newId(): string {
-  return `note-${randomBytes(4).toString('hex')}`;
-}
-
 function keptNotes(library: Library): KeptNote[] {
   return library.list('note').flatMap(({ id, heads, versions }) => {
-    const [fields, ...others] = versions.map(({ body }) => known(body));
+    const [fields, ...others] = versions.map(({ body }) => knownFields(body));
     return fields === undefined ? [] : [{ id, heads: [...heads], fields, others }];
   });
-}
-
-/** What a later program may have added is for that one to show. */
-function known(body: NoteFields): NoteFields {
-  const names = Object.keys(noteFieldsSchema.shape);
-  const fields = Object.fromEntries(Object.entries(body).filter(([name]) => names.includes(name)));
-  return noteFieldsSchema.parse(fields);
 }
 
 async function onItsRoad(
   fields: NoteFields,
   engine: Engine,
   hooks: Parameters<Engine['ask']>[2],
-): Promise<NoteFields> {
-  if (fields.osm !== undefined || fields.road !== undefined) return fields;
+): Promise<{ readonly fields: NoteFields; readonly say: readonly string[] }> {
+  if (fields.osm !== undefined || fields.road !== undefined) return { fields, say: [] };
   const found = await engine.ask('roadAt', { at: fields.at }, hooks);
   // off any road, or no map open: it is kept as it is
-  return found.ok ? { ...fields, ...found.value } : fields;
-}
-
-/** Notes of another firm, or our own come back. @returns what there is to say of them */
-async function takeNotes(library: Library, text: string, name: string): Promise<Result<string[]>> {
-  const read = readNotesGeoJson(text, name);
-  if (!read.ok) return read;
-  let [added, there] = [0, 0];
-  for (const { id = newId(), fields } of read.value.notes) {
-    if (library.list('note').some((item) => item.id === id) || isKept(library, fields)) {
-      there++;
-      continue;
-    }
-    const put = await library.put({ kind: 'note', id: usableId(library, id), body: fields });
-    if (!put.ok) return put;
-    added++;
-  }
-  const say = [capital(`${countedInWords(added, 'note')} taken in.`)];
-  if (there > 0)
-    say.push(capital(`${countedInWords(there, 'note')} ${there === 1 ? 'was' : 'were'} here already.`));
-  return ok([...say, ...read.value.left]);
-}
-
-function isKept(library: Library, fields: NoteFields): boolean {
-  const text = JSON.stringify(noteFieldsSchema.parse(fields));
-  return notesOf(library).some(({ id: _, ...other }) => JSON.stringify(known(other)) === text);
-}
-
-function usableId(library: Library, id: string): string {
-  return /^note-[0-9a-f]{8}$/.test(id) && library.find('note', id) === undefined ? id : newId();
+  if (!found.ok) return { fields, say: [sayUnplaced('no-map')] };
+  const isOn = found.value.osm !== undefined;
+  return { fields: { ...fields, ...found.value }, say: isOn ? [] : [sayUnplaced('no-road')] };
 }

@@ -2,6 +2,7 @@ import './notes.css';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { BY_MOST, SAY_MOST } from '../../geo/notes/bounds.ts';
 import { printMetres } from '../../geo/units/print.ts';
+import { notice } from '../state/happening.ts';
 import { type NoteDraft, noteDraft } from '../state/notes.ts';
 import { dialog } from '../state/page.ts';
 import { rememberBy, today } from './draft.ts';
@@ -22,7 +23,10 @@ function NoteForm({ draft }: { draft: NoteDraft }) {
   const put = (part: Partial<Typed>) => setTyped((now) => ({ ...now, ...part }));
   const done = (kept: NoteKept) => {
     if ('problem' in kept) setFault(kept.problem);
-    else dialog.value = undefined;
+    else {
+      dialog.value = undefined;
+      if (kept.say.length > 0) notice.value = { kind: 'note', say: kept.say.join(' ') };
+    }
   };
   const keep = async () => {
     const read = readNote(typed, draft.fields);

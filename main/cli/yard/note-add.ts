@@ -2,11 +2,17 @@ import { randomBytes } from 'node:crypto';
 import { given } from '../../../geo/given.ts';
 import { bodyFault } from '../../../geo/library/record.ts';
 import { BY_MOST, SAY_MOST } from '../../../geo/notes/bounds.ts';
+import type { NoteFields } from '../../../geo/notes/note.ts';
+import { roadAt } from '../../../geo/notes/place-note.ts';
+import { sayUnplaced } from '../../../geo/notes/say-unplaced.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { quote } from '../../../geo/units/text.ts';
+import { readOnShelf } from '../../services/shelf/roads-on-shelf.ts';
+import { shelfFolder } from '../../services/shelf/where-shelf.ts';
 import { jsonText } from '../json-text.ts';
 import { readAt } from '../read-at.ts';
 import { readWords, USAGE_HINT, type WordsRead } from '../read-words.ts';
+import type { Terminal } from '../terminal.ts';
 import type { YardCommand } from './command.ts';
 import { printNote } from './print-note.ts';
 
@@ -17,7 +23,7 @@ const FIGURES = {
 } as const;
 
 /** `yard note add`: keeps what the firm knows of a place. */
-export const noteAdd: YardCommand = async (words, _terminal, library) => {
+export const noteAdd: YardCommand = async (words, terminal, library) => {
   const read = readWords(words, {
     once: ['at', 'say', 'height', 'width', 'mass', 'answers', 'seen', 'until', 'by'],
     signed: ['at'],
@@ -26,15 +32,33 @@ export const noteAdd: YardCommand = async (words, _terminal, library) => {
   if (!read.ok) return read;
   const fields = readFields(read.value);
   if (!fields.ok) return fields;
-  const body = fields.value;
+  const placed = await onRoadOfShelf(fields.value.at, terminal);
+  const body = { ...fields.value, ...placed.on };
   const fault = bodyFault('note', body);
   if (fault)
     return fail('usage', `The note cannot be kept: ${sayFaultOf(String(fault.path[0]))} ${USAGE_HINT}`);
   const id = `note-${randomBytes(4).toString('hex')}`;
   const put = await library.put({ kind: 'note', id, body });
   if (!put.ok) return put;
-  return ok({ text: read.value.flag('json') ? jsonText({ note: { id, ...body } }) : printNote(put.value) });
+  const text = read.value.flag('json')
+    ? jsonText({ note: { id, ...body } })
+    : `${printNote(put.value)}${placed.say === undefined ? '' : `  ${placed.say}\n`}`;
+  return ok({ text });
 };
+
+/** The road of the shelf's maps that a note lies on, so that it follows its road; else a sentence. */
+async function onRoadOfShelf(
+  at: NoteFields['at'],
+  { dataFolder, signal }: Terminal,
+): Promise<{ readonly on?: Pick<NoteFields, 'osm' | 'road'>; readonly say?: string }> {
+  const line = { lat: Float64Array.of(at.lat, at.lat), lon: Float64Array.of(at.lon, at.lon) };
+  const found = await readOnShelf(shelfFolder(dataFolder), signal, async (read) =>
+    ok(roadAt(at, await read({ segments: [line] }, undefined))),
+  );
+  // what the shelf cannot tell the next check will: the note is kept all the same
+  if (!found.ok) return { say: sayUnplaced('no-map') };
+  return found.value === undefined ? { say: sayUnplaced('no-road') } : { on: found.value };
+}
 
 function readFields({ one }: WordsRead) {
   const [at, say] = [one('at'), one('say')];

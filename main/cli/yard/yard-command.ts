@@ -12,9 +12,11 @@ import { EXIT_INTERRUPTED, EXIT_UNUSABLE, refuse, type Terminal } from '../termi
 import { yardAdd } from './add.ts';
 import { yardChoose, yardRename, yardRestore } from './change.ts';
 import type { YardCommand, YardSaid } from './command.ts';
+import { yardDay } from './day.ts';
 import { yardGrid } from './grid.ts';
 import { yardList } from './list.ts';
 import { noteAdd } from './note-add.ts';
+import { noteExport, noteForMappers, noteImport } from './note-files.ts';
 import { noteList } from './notes.ts';
 import { yardOut } from './out.ts';
 import { yardPlace } from './place.ts';
@@ -34,10 +36,14 @@ const COMMANDS: Readonly<Record<string, YardCommand>> = {
   recheck: yardRecheck,
   sheet: yardSheet,
   out: yardOut,
+  day: yardDay,
   'vehicle add': vehicleAdd,
   'vehicle remove': vehicleRemove,
   'note add': noteAdd,
   'note list': noteList,
+  'note export': noteExport,
+  'note import': noteImport,
+  'note for-mappers': noteForMappers,
   'note remove': noteRemove,
 };
 /** Words that need a second one to be a command. */

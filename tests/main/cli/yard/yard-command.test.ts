@@ -102,6 +102,35 @@ describe('lanegauge yard, drives', () => {
   });
 });
 
+describe('lanegauge yard day', () => {
+  it('keeps leave time, stops and return hour with the drive, adds to them, and clears them', async () => {
+    const [{ id }] = (await json('add', BARRED)).drives;
+    const first = await json('day', id, '--leave', '2027-06-12T09:00', '--home-by', '2027-06-12T17:00');
+    expect(first).toEqual({
+      id,
+      leaveAt: '2027-06-12T09:00',
+      plan: { stops: [], homeBy: '2027-06-12T17:00' },
+    });
+    const { plan } = await json('day', id, '--stop', '-54.1,-9.2,45,The mill, by the ford');
+    expect(plan.stops).toEqual([{ lat: -54.1, lon: -9.2, stayMin: 45, name: 'The mill, by the ford' }]);
+    expect((await yard('day', id)).out).toContain('"The mill, by the ford" at -54.1,-9.2: 45 min');
+    expect(await json('day', id, '--clear')).toEqual({ id, leaveAt: '2027-06-12T09:00' });
+  });
+
+  it.each([
+    [['--stop', '54.1,9.2'], 'is not a stop such as'],
+    [['--stop', '54.1,9.2,4000,x'], 'the stay is 0 to 2880 minutes'],
+    [['--stop', '99,9.2,40,x'], '--stop "99,9.2" is no place on Earth'],
+    [['--home-by', '17:00'], '--home-by 17:00 is not a date and time'],
+    [['--vehicle-id', 'none'], 'There is no vehicle "none"'],
+  ])('refuses %j', async (words, sentence) => {
+    const [{ id }] = (await json('add', BARRED)).drives;
+    const refused = await yard('day', id, ...words);
+    expect(refused).toMatchObject({ exit: 2, out: '' });
+    expect(refused.complaint).toContain(sentence);
+  });
+});
+
 describe('lanegauge yard, what two computers changed at once', () => {
   it('lists both versions, changes neither, and keeps the one that is chosen', async () => {
     const [{ id }] = (await json('add', BARRED)).drives;
@@ -153,6 +182,26 @@ describe('lanegauge yard, vehicles and notes', () => {
     expect((await yard('note', 'list')).out).toContain('height 3.40 m (11\'1")');
     await json('note', 'remove', note.id);
     expect((await json('note', 'list')).notes).toEqual([]);
+  });
+
+  it('gives notes to another firm, which takes each in once', async () => {
+    await json('note', 'add', '--at', '54,9', '--say', 'Bent tree', '--height', '3.1');
+    const file = join(home, 'out', 'notes.geojson');
+    expect((await yard('note', 'export', file)).out).toBe('"notes.geojson": one note written.\n');
+    const theirs = ['--yard', join(home, 'theirs')];
+    expect((await json('note', 'import', file, ...theirs)).say).toEqual(['One note taken in.']);
+    expect((await json('note', 'import', file, ...theirs)).say).toContain('One note was here already.');
+    const strip = ({ id: _, ...note }: { id: string }) => note;
+    expect((await json('note', 'list', ...theirs)).notes.map(strip)).toEqual(
+      (await json('note', 'list')).notes.map(strip),
+    );
+    // what is there is never written over
+    expect((await yard('note', 'export', file)).exit).toBe(2);
+  });
+
+  it('says that a note lies on no road that is known', async () => {
+    const added = await yard('note', 'add', '--at', '54,9', '--say', 'Gate');
+    expect(added.out).toContain('No map at hand shows whether a road lies there.');
   });
 
   it.each([

@@ -96,3 +96,31 @@ it('checks exactly the cards named, and keeps nothing of it', async () => {
   const none = await yard('grid', '--vehicle', join(home, 'none.json'));
   expect(none).toMatchObject({ exit: 2, out: '' });
 });
+
+it('tells a day stop by stop, as the drive is met on the shelf', async () => {
+  const { drives, vehicles } = await json('list');
+  const gpx = readFileSync(join(SAMPLE, 'drives', 'clear.gpx'), 'utf8');
+  const points = [...gpx.matchAll(/<trkpt lat="([^"]+)" lon="([^"]+)"/g)];
+  const [, lat, lon] = points[points.length >> 1] ?? [];
+  const clear = drives.find(({ file }: { file: string }) => file === 'clear.gpx').id;
+  const vehicle = vehicles[0].id;
+  await json('day', clear, '--leave', '2027-06-12T09:00', '--home-by', '2027-06-12T17:00');
+  const { day } = await json('day', clear, '--stop', `${lat},${lon},45,The mill`, '--vehicle-id', vehicle);
+  expect(day.stops).toMatchObject([{ name: 'The mill', stayS: 2700 }]);
+  expect(day.stops[0].latestLeaveAt > day.stops[0].leaveAt).toBe(true);
+  const { out } = await yard('day', clear, '--vehicle-id', vehicle);
+  expect(out).toMatch(/"The mill": there \d\d:\d\d, stay 45 min, leave \d\d:\d\d, at the latest \d\d:\d\d/);
+  expect(out).toContain('due back 17:00');
+});
+
+it('puts a note on the road of the shelf that it lies on, and lists for mappers what the map lacks', async () => {
+  const gpx = readFileSync(join(SAMPLE, 'drives', 'clear.gpx'), 'utf8');
+  const [, lat, lon] = /<trkpt lat="([^"]+)" lon="([^"]+)"/.exec(gpx) ?? [];
+  const added = await json('note', 'add', '--at', `${lat},${lon}`, '--say', 'Measured', '--width', '2.7');
+  expect(added.note.osm).toMatchObject({ type: 'way' });
+  const far = await yard('note', 'add', '--at', '0.5,0.5', '--say', 'Nowhere');
+  expect(far.out).toContain('No road of your maps lies within 25 m');
+  const file = join(home, 'mappers.csv');
+  await json('note', 'for-mappers', file);
+  expect(readFileSync(file, 'utf8')).toContain('2.7');
+});

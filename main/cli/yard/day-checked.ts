@@ -1,0 +1,52 @@
+import type { Item } from '../../../geo/library/item.ts';
+import type { DriveReport } from '../../../geo/report/report.ts';
+import { fail, ok, type Result } from '../../../geo/result.ts';
+import { checkFromFiles } from '../../services/check-drive.ts';
+import { pairOfLibrary } from '../../services/hand-over/pair-of-library.ts';
+import type { Library } from '../../services/library/library.ts';
+import { openSettings } from '../../services/settings/settings-store.ts';
+import { shelfFolder } from '../../services/shelf/where-shelf.ts';
+import { fromLibrary } from '../hand-over/from-library.ts';
+import type { Terminal } from '../terminal.ts';
+
+/** The day of a drive as one vehicle meets it. */
+export interface DayChecked extends Pick<DriveReport, 'verdict' | 'vehicle'> {
+  readonly day: NonNullable<DriveReport['day']>;
+}
+
+/** Checks a drive of the library with a vehicle of it, at the kept leave time and with the kept day. */
+export async function dayChecked(
+  {
+    library,
+    drive,
+    vehicle,
+  }: { readonly library: Library; readonly drive: Item<'drive'>; readonly vehicle: string },
+  { dataFolder, now, progress, signal }: Terminal,
+): Promise<Result<DayChecked>> {
+  const pairs = fromLibrary(library, { drives: [drive.id], vehicles: [vehicle] });
+  if (!pairs.ok) return pairs;
+  const [pair] = pairs.value;
+  const body = pair?.drive.versions[0]?.body;
+  if (pair === undefined || body === undefined) return fail('library.none', 'The drive has been removed.');
+  const { margins, country } = (await openSettings(dataFolder, now)).current();
+  const checked = await checkFromFiles(
+    {
+      ...pairOfLibrary(library, body, pair.vehicle),
+      mapPaths: [],
+      shelf: shelfFolder(dataFolder),
+      margins,
+      yard: { dataFolder, folder: library.folder },
+      ...(country === null ? {} : { country }),
+    },
+    { now, signal, onProgress: (what, share) => progress.show(what, share) },
+  );
+  progress.clear();
+  if (!checked.ok) return checked;
+  const { day, verdict, vehicle: card } = checked.value.report;
+  if (day === undefined)
+    return fail(
+      'day.none',
+      'No day is kept with that drive yet. Give it stops with --stop, or a return hour with --home-by.',
+    );
+  return ok({ day, verdict, vehicle: card });
+}

@@ -1,0 +1,74 @@
+import { clockText, durationText } from '../../../geo/clock/print-times.ts';
+import type { DayPlan } from '../../../geo/day/plan.ts';
+import { sayOpen } from '../../../geo/day/say-open.ts';
+import type { StopTimes } from '../../../geo/report/day.ts';
+import { LEVEL_WORD } from '../../../geo/report/level.ts';
+import { clip, quote } from '../../../geo/units/text.ts';
+import type { DayChecked } from './day-checked.ts';
+
+/** What is kept of a drive's day, before a vehicle meets it. */
+export function printPlan(
+  name: string,
+  { leaveAt, plan }: { readonly leaveAt?: string; readonly plan?: Pick<DayPlan, 'stops' | 'homeBy'> },
+): string {
+  const stops = plan?.stops ?? [];
+  const lines = [
+    `${quote(name, 100)}: ${leaveAt === undefined ? 'no leave time' : `leaves ${plainTime(leaveAt)}`}, ${plan?.homeBy === undefined ? 'no return hour' : `back by ${plainTime(plan.homeBy)}`}.`,
+    ...stops.map(
+      ({ name: stop, lat, lon, stayMin }) => `  ${quote(stop, 100)} at ${lat},${lon}: ${stayMin} min`,
+    ),
+    ...(stops.length + (plan?.homeBy === undefined ? 0 : 1) > 0
+      ? ['When to leave each stop at the latest: the same with --vehicle-id ID.']
+      : [
+          'No day is planned. Give it stops with --stop LAT,LON,MINUTES,NAME and a return hour with --home-by.',
+        ]),
+  ];
+  return `${lines.join('\n')}\n`;
+}
+
+/** The day as one vehicle meets it: each stop with its times, what falls due, advice, what is not known. */
+export function printDay(name: string, { day, vehicle, verdict }: DayChecked): string {
+  const { start, end, stops, due, advice, missed, notes, margin } = day;
+  const date = start.leaveAt?.slice(0, 10);
+  const clock = (iso: string | undefined) => (iso === undefined ? '' : clockText(iso, date));
+  const lines = [
+    `${quote(name, 100)} with ${quote(vehicle.name, 100)}: ${LEVEL_WORD[verdict].toLowerCase()}`,
+    `  leaves ${clock(start.leaveAt) || 'at no time that is kept'}${start.latestLeaveAt === undefined ? '' : `, at the latest ${clock(start.latestLeaveAt)}`}`,
+    ...stops.flatMap((stop) => printStop(stop, clock)),
+    `  at the end ${clock(end.arriveAt) || 'at a time nobody knows'}${end.homeBy === undefined ? '' : `, due back ${clock(end.homeBy)}`}${saySpare(end.spareS)}`,
+    ...due.map(({ say }) => `  - ${say}`),
+    ...advice.map(({ atM, say }) => `  ${(atM / 1000).toFixed(1)} km: ${say}`),
+    ...missed.map(
+      ({ name: stop }) => `  ${quote(stop, 100)} does not lie on the drive: it is not counted in.`,
+    ),
+    ...notes.map((note) => `  ${note}`),
+    `  Margin kept back: ${Math.round(margin.drivingShare * 100)} % of the driving, ${Math.round(margin.perServiceS / 60)} minutes for each stop with tanks.`,
+  ];
+  return `${lines.join('\n')}\n`;
+}
+
+function printStop(stop: StopTimes, clock: (iso: string | undefined) => string): string[] {
+  const { name, atM, stayS, arriveAt, leaveAt, latestLeaveAt } = stop;
+  const times = [
+    ...(arriveAt === undefined ? [] : [`there ${clock(arriveAt)}`]),
+    `stay ${Math.round(stayS / 60)} min`,
+    ...(leaveAt === undefined ? [] : [`leave ${clock(leaveAt)}`]),
+    ...(latestLeaveAt === undefined ? [] : [`at the latest ${clock(latestLeaveAt)}`]),
+  ];
+  const open = sayOpen(stop);
+  return [
+    `  ${(atM / 1000).toFixed(1)} km ${quote(name, 100)}: ${times.join(', ')}`,
+    ...(open === undefined ? [] : [`      ${clip(open, 300)}`]),
+  ];
+}
+
+function saySpare(spareS: number | undefined): string {
+  if (spareS === undefined) return '';
+  return spareS < 0
+    ? `: ${durationText(-spareS)} are missing, the margin counted`
+    : `: ${durationText(spareS)} to spare`;
+}
+
+function plainTime(local: string): string {
+  return local.replace('T', ' ');
+}

@@ -1,0 +1,48 @@
+import { randomBytes } from 'node:crypto';
+import { readNotesGeoJson } from '../../../geo/notes/geojson.ts';
+import { type NoteFields, noteFieldsSchema } from '../../../geo/notes/note.ts';
+import { ok, type Result } from '../../../geo/result.ts';
+import { capital, countedInWords } from '../../../geo/units/text.ts';
+import type { Library } from './library.ts';
+import { notesOf } from './local-notes.ts';
+
+/** As the firm's other ids are: what it is of, and eight hexadecimal digits. */
+export function newNoteId(): string {
+  return `note-${randomBytes(4).toString('hex')}`;
+}
+
+/** What a later program may have added is for that one to show. */
+export function knownFields(body: NoteFields): NoteFields {
+  const names = Object.keys(noteFieldsSchema.shape);
+  const fields = Object.fromEntries(Object.entries(body).filter(([name]) => names.includes(name)));
+  return noteFieldsSchema.parse(fields);
+}
+
+/** Notes of another firm, or our own come back. @returns what there is to say of them */
+export async function takeNotes(library: Library, text: string, name: string): Promise<Result<string[]>> {
+  const read = readNotesGeoJson(text, name);
+  if (!read.ok) return read;
+  let [added, there] = [0, 0];
+  for (const { id = newNoteId(), fields } of read.value.notes) {
+    if (library.list('note').some((item) => item.id === id) || isKept(library, fields)) {
+      there++;
+      continue;
+    }
+    const put = await library.put({ kind: 'note', id: usableId(library, id), body: fields });
+    if (!put.ok) return put;
+    added++;
+  }
+  const say = [capital(`${countedInWords(added, 'note')} taken in.`)];
+  if (there > 0)
+    say.push(capital(`${countedInWords(there, 'note')} ${there === 1 ? 'was' : 'were'} here already.`));
+  return ok([...say, ...read.value.left]);
+}
+
+function isKept(library: Library, fields: NoteFields): boolean {
+  const text = JSON.stringify(noteFieldsSchema.parse(fields));
+  return notesOf(library).some(({ id: _, ...other }) => JSON.stringify(knownFields(other)) === text);
+}
+
+function usableId(library: Library, id: string): string {
+  return /^note-[0-9a-f]{8}$/.test(id) && library.find('note', id) === undefined ? id : newNoteId();
+}

@@ -39,6 +39,8 @@ export const noteFieldsSchema = z.strictObject({
       kind: z.enum(ALL_KINDS).optional(),
     })
     .optional(),
+  /** the firm has leave of whoever may give it to drive there: settles the finding it answers where that asks for leave */
+  leave: z.literal(true).optional(),
   /** the day it was seen or measured, and the last day on which it holds: 2027-06-12 */
   seen: day.optional(),
   until: day.optional(),

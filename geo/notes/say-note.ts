@@ -46,6 +46,11 @@ export function sayNoted(note: NoteFields): string {
   return `The firm noted${sayWhenWho(note)}: ${quote(note.say, QUOTED_MOST)}`;
 }
 
+/** `The firm says that it has leave to drive here, noted on 2026-05-01 (AB): "Farmer agreed."` */
+export function sayLeave(note: NoteFields): string {
+  return `The firm says that it has leave to drive here, noted${sayWhenWho(note)}: ${quote(note.say, QUOTED_MOST)}`;
+}
+
 /** That a note beside the drive counts no more, why, and what to do. */
 export function sayLost(note: NoteFields, lost: Lost): string {
   return `Your note ${quote(note.say)}${sayWhenWho(note)} is left out: ${whyLost(lost)}. Look at the place and note it anew.`;

@@ -11,6 +11,7 @@ const YARD = `  lanegauge yard add DRIVE.gpx...               put drives into th
   lanegauge yard sheet NUMBER --out FOLDER      a handing-over again, byte for byte as it was
   lanegauge yard note add --at LAT,LON --say TEXT [--height M] [--width M] [--mass KG] [--answers FINDING_ID]
       [--seen DATE] [--until DATE] [--by INITIALS]   what the firm measured and the map does not tell
+      [--leave]               the firm has leave to drive there: settles the finding answered where that asks for leave
   lanegauge yard note list | note remove ID
   lanegauge yard note export FILE.geojson       all notes, for another firm
   lanegauge yard note import FILE.geojson       takes in another firm's notes; those known already stay as they are

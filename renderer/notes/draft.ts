@@ -30,6 +30,7 @@ export function draftOfFinding(finding: Finding): void {
       ...(settles(finding) && { answers: { finding: id, subject, kind } }),
     },
     where: namePlaceInLine(finding, settings.peek().units),
+    asksLeave: finding.wants === 'permission',
     ...given({ asks: asksFor(finding), drivenDeg: leg && headingOf(leg, middleM) }),
   };
 }
@@ -50,6 +51,7 @@ export function draftOfKept(id: string): boolean {
     of: { id, heads, others },
     fields,
     where: name === undefined ? inWords(at) : `${clip(name, 60)}, ${inWords(at)}`,
+    asksLeave: fields.leave === true,
     ...given({ drivenDeg: headingDeg }),
   };
   return true;

@@ -14,6 +14,7 @@ export function NoteButton({ finding }: { finding: Finding }) {
 
 function wordsFor({ note, wants, subject }: Finding): string {
   if (note !== undefined) return 'Your note…';
+  if (wants === 'permission') return 'We have leave…';
   const figure = subject === 'height' || subject === 'width' || subject === 'mass';
   return figure || wants === 'measure' ? 'I measured it…' : 'Note this place…';
 }

@@ -35,11 +35,11 @@ function NoteForm({ draft }: { draft: NoteDraft }) {
     done(await keepNote(draft.of, read.value));
   };
   const { of } = draft;
-  const field = (name: keyof Typed, say: string, hint: string) => (
+  const field = (name: 'height' | 'width' | 'mass', say: string, hint: string) => (
     <label class="note-field">
       <span>{say}</span>
       <input
-        {...(draft.asks !== undefined && `${draft.asks}` === name ? { ref: first } : {})}
+        {...(draft.asks === name ? { ref: first } : {})}
         type="text"
         inputMode="decimal"
         autocomplete="off"
@@ -96,6 +96,16 @@ function NoteForm({ draft }: { draft: NoteDraft }) {
           />
         </label>
       </div>
+      {draft.asksLeave && (
+        <label class="note-one-way">
+          <input
+            type="checkbox"
+            checked={typed.leave}
+            onChange={({ currentTarget }) => put({ leave: currentTarget.checked })}
+          />{' '}
+          We have leave to drive here: who gave it, and for what, stands in the words above
+        </label>
+      )}
       {draft.drivenDeg !== undefined && (
         <label class="note-one-way">
           <input

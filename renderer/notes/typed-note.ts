@@ -17,14 +17,25 @@ export interface Typed {
   readonly until: string;
   readonly by: string;
   readonly headingDeg: number | undefined;
+  readonly leave: boolean;
 }
 
 export function typedOf(fields: Partial<NoteFields>): Typed {
-  const { heightM, widthM, massKg, say = '', seen = '', until = '', by = '', headingDeg } = fields;
+  const {
+    heightM,
+    widthM,
+    massKg,
+    say = '',
+    seen = '',
+    until = '',
+    by = '',
+    headingDeg,
+    leave = false,
+  } = fields;
   const inFeet = settings.peek().units === 'imperial';
   const length = (m: number | undefined) => (m === undefined ? '' : lengthEntry(m, { inFeet }));
   const mass = massKg === undefined ? '' : String(massKg);
-  return { height: length(heightM), width: length(widthM), mass, say, seen, until, by, headingDeg };
+  return { height: length(heightM), width: length(widthM), mass, say, seen, until, by, headingDeg, leave };
 }
 
 /** Words for a figure that comes without any. */
@@ -43,6 +54,8 @@ export function readNote(
   if (massKg?.ok === false) return massKg;
   const figures = given({ heightM: heightM?.value, widthM: widthM?.value, massKg: massKg?.value });
   const words = typed.say.trim();
+  if (typed.leave && words === '')
+    return fail('note', 'Write who gave you leave to drive there, and for what.');
   if (words === '' && Object.keys(figures).length === 0)
     return fail('note', 'Write what you measured, or what whoever drives there should know.');
   const { at, osm, road, answers } = about;
@@ -51,7 +64,7 @@ export function readNote(
     at,
     say: words || MEASURED,
     ...figures,
-    ...given({ osm, road, answers, headingDeg }),
+    ...given({ osm, road, answers, headingDeg, leave: typed.leave ? (true as const) : undefined }),
     ...given({ seen: seen || undefined, until: until || undefined, by: by.trim() || undefined }),
   });
 }

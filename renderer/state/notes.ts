@@ -17,6 +17,8 @@ export interface NoteDraft {
   readonly where: string;
   /** the figure that is asked for first */
   readonly asks?: 'height' | 'width' | 'mass';
+  /** leave to drive there is asked for */
+  readonly asksLeave?: boolean;
   /** of the way that the drive goes there */
   readonly drivenDeg?: number;
 }

@@ -1,5 +1,5 @@
 import type { LocalNote } from '../../notes/note.ts';
-import { sayMeasured, sayNoted } from '../../notes/say-note.ts';
+import { sayLeave, sayMeasured, sayNoted } from '../../notes/say-note.ts';
 import { printKg, printMetres, printSizeM } from '../../units/print.ts';
 import { capital } from '../../units/text.ts';
 import type { RuleInput } from '../rule.ts';
@@ -49,6 +49,14 @@ export function sayOthers(say: string, there: readonly FigureHeld[], lowest: Fig
 /** The firm's words beside what they answer. */
 export function sayBeside(say: string, note: LocalNote): string {
   return `${say} ${sayNoted(note)}.`;
+}
+
+/** The firm's word that it may drive where leave is asked for. */
+export function sayAllowed(say: string, note: LocalNote): Words {
+  return {
+    say: `${say} ${sayLeave(note)}.`,
+    advice: 'Keep to what was agreed. A locked gate, a sign or whoever stands there decides.',
+  };
 }
 
 /** The firm's words by themselves. */

@@ -4,12 +4,13 @@ import { addedDrafts, careDraft } from './added.ts';
 import { type FigureHeld, holdFigures } from './hold-figure.ts';
 import { answers, askedOf, type NoteAsked } from './meets.ts';
 import { notesOnDrive } from './notes-on-drive.ts';
-import { sayBeside } from './say-held.ts';
+import { sayAllowed, sayBeside } from './say-held.ts';
 import { settle } from './settle.ts';
 
 /**
  * What the rules said, with what the firm knows: figures settle what was unknown, stand beside what is mapped and never
- * undo it, and add the limits that the map lacks; words stand beside what they answer, or as a care of their own.
+ * undo it, and add the limits that the map lacks; leave that the firm has settles what asks for it,
+ * and words stand beside what they answer, or as a care of their own.
  */
 export function withNotes(input: RuleInput, drafts: readonly Draft[]): Draft[] {
   const { met: passed } = notesOnDrive(input.drive, input.roads, input.localNotes ?? []);
@@ -21,7 +22,7 @@ export function withNotes(input: RuleInput, drafts: readonly Draft[]): Draft[] {
   const said = merged.map((draft) => {
     const settled = settle(input, draft, figures);
     for (const one of settled.used) used.add(one);
-    return answered(settled.draft, met, used);
+    return answered(allowed(settled.draft, met, used), met, used);
   });
   const words = met.filter((one) => isWordsAlone(one) && !used.has(one));
   return [
@@ -37,6 +38,17 @@ export function withNotes(input: RuleInput, drafts: readonly Draft[]): Draft[] {
 
 function isWordsAlone({ note }: NoteAsked): boolean {
   return note.heightM === undefined && note.widthM === undefined && note.massKg === undefined;
+}
+
+/** Where leave is asked for, the firm's word that it has it settles the finding that it was noted for. */
+function allowed(draft: Draft, met: readonly NoteAsked[], used: Set<NoteAsked | FigureHeld>): Draft {
+  const { level, wants, limit } = draft;
+  if (level !== 'unknown' || wants !== 'permission' || limit !== undefined) return draft;
+  const one = met.find((each) => each.note.leave === true && answers(each, draft));
+  if (one === undefined) return draft;
+  used.add(one);
+  const { wants: _, folded: __, ...rest } = draft;
+  return { ...rest, level: 'care', note: one.note.id, ...sayAllowed(draft.say, one.note) };
 }
 
 /**

@@ -27,7 +27,7 @@ export const noteAdd: YardCommand = async (words, terminal, library) => {
   const read = readWords(words, {
     once: ['at', 'say', 'height', 'width', 'mass', 'answers', 'seen', 'until', 'by'],
     signed: ['at'],
-    flags: ['json'],
+    flags: ['leave', 'json'],
   });
   if (!read.ok) return read;
   const fields = readFields(read.value);
@@ -60,7 +60,7 @@ async function onRoadOfShelf(
   return found.value === undefined ? { say: sayUnplaced('no-road') } : { on: found.value };
 }
 
-function readFields({ one }: WordsRead) {
+function readFields({ one, flag }: WordsRead) {
   const [at, say] = [one('at'), one('say')];
   const missing = [
     ...(at === undefined ? ['--at LAT,LON'] : []),
@@ -85,6 +85,11 @@ function readFields({ one }: WordsRead) {
       `--until ${until} is before --seen ${seen}: the note would never hold. ${USAGE_HINT}`,
     );
   const answers = one('answers');
+  if (flag('leave') && answers === undefined)
+    return fail(
+      'usage',
+      `--leave settles a finding that asks for leave: name it with --answers FINDING_ID. ${USAGE_HINT}`,
+    );
   return ok({
     at: place.value,
     say: say.trim(),
@@ -94,6 +99,7 @@ function readFields({ one }: WordsRead) {
       seen,
       until,
       by: one('by'),
+      leave: flag('leave') ? (true as const) : undefined,
     }),
   });
 }

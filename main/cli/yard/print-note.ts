@@ -6,7 +6,7 @@ import { clip } from '../../../geo/units/text.ts';
 export function printNote({ id, versions }: Item<'note'>): string {
   return versions
     .map(({ name, body }) => {
-      const { at, say, heightM, widthM, massKg, seen, until, by, answers } = body;
+      const { at, say, heightM, widthM, massKg, seen, until, by, answers, leave } = body;
       const said = [
         ...(heightM === undefined ? [] : [`height ${printLimitM(heightM)}`]),
         ...(widthM === undefined ? [] : [`width ${printLimitM(widthM)}`]),
@@ -14,6 +14,7 @@ export function printNote({ id, versions }: Item<'note'>): string {
         ...(seen === undefined ? [] : [`seen ${seen}`]),
         ...(until === undefined ? [] : [`until ${until}`]),
         ...(by === undefined ? [] : [`by ${clip(by)}`]),
+        ...(leave === undefined ? [] : ['leave given']),
         ...(answers === undefined ? [] : [`answers ${clip(answers.finding)}`]),
       ];
       const version = versions.length > 1 ? ` (version ${name})` : '';

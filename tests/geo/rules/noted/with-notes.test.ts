@@ -13,6 +13,33 @@ function told(sketch: MapSketch, notes: readonly LocalNote[], options = {}) {
   );
 }
 
+describe('a private lane that the drive ends on', () => {
+  const privateLane = millLane({ access: 'private' });
+  const open = () => checkNoted(privateLane, []).findings.find(({ wants }) => wants === 'permission');
+  const answers = { finding: open()?.id ?? '' };
+  const said = (fields: Partial<LocalNote>) =>
+    checkNoted(privateLane, [note({ say: 'Farmer agreed', ...fields })]).findings.find(
+      ({ subject }) => subject === 'access',
+    );
+
+  it('is unknown, and asks for leave', () => {
+    expect(open()).toMatchObject({ level: 'unknown', subject: 'access' });
+  });
+
+  it('is a care by the firm’s word that it has leave, told as its word', () => {
+    const settled = said({ answers, leave: true });
+    expect(settled).toMatchObject({ level: 'care', note: 'n1', id: open()?.id });
+    expect(settled).not.toHaveProperty('wants');
+    expect(settled?.say).toContain('The firm says that it has leave to drive here, noted on 2026-05-01 (AB)');
+  });
+
+  it('stays unknown by words alone, by leave for another place, and once the leave has ended', () => {
+    expect(said({ answers })).toMatchObject({ level: 'unknown' });
+    expect(said({ leave: true })).toMatchObject({ level: 'unknown' });
+    expect(said({ answers, leave: true, until: '2026-01-01' })).toMatchObject({ level: 'unknown' });
+  });
+});
+
 describe('a bridge without a height', () => {
   it('is unknown as long as nobody measured', () => {
     expect(told(underRailway, [])).toEqual(['unknown height bridge above']);

@@ -131,7 +131,16 @@ export function checkDrive(input: CheckInput): DriveReport {
       day:
         met &&
         input.day &&
-        dayOf({ plan: input.day, met, drive, roads, times, leaving, country: input.country }),
+        dayOf({
+          plan: input.day,
+          met,
+          drive,
+          roads,
+          times,
+          leaving,
+          line: route.segments,
+          country: input.country,
+        }),
     }),
     rules: rulesUsed(ruleInput, times),
     findings,

@@ -25,7 +25,7 @@ export function adviceOf(input: DayInput, clock: ClockAlong): DayAdvice[] {
     ),
   );
   const emptiedM = met.stops.find(({ stop }) => stop.services?.includes('cassette'))?.atM;
-  const winding = windingStretches(drive, roads)
+  const winding = windingStretches(drive, roads, input.line)
     .filter(({ fromM }) => emptiedM === undefined || emptiedM > fromM)
     .slice(0, 1)
     .map((stretch) => advise('cassette', stretch.fromM, sayWinding(stretch)));

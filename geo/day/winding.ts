@@ -5,6 +5,7 @@ import { firstAtLeast } from '../earth/bisect.ts';
 import { bearingDeg } from '../earth/sphere.ts';
 import type { Roads } from '../roads/roads.ts';
 import { drivenIncline, readIncline } from '../tags/incline.ts';
+import { type FileLine, steepestByFile } from './file-heights.ts';
 
 /** A part of a drive with bend upon bend. */
 export interface Winding {
@@ -12,8 +13,10 @@ export interface Winding {
   readonly toM: number;
   /** how far the road turns, left and right alike, on each kilometre: the mean of the stretch */
   readonly turnDegPerKm: number;
-  /** the steepest mapped slope on it, per cent; absent where none is mapped */
+  /** the steepest slope on it, per cent; absent where nothing tells it */
   readonly steepestPercent?: number;
+  /** whose word that is: the map's, or where that has none the heights in the drive's file, smoothed */
+  readonly slopesFrom?: 'map' | 'file';
 }
 
 /** Bends are measured on chords of this length, so that the mapper's dense points are none. Metres. */
@@ -24,11 +27,14 @@ const PIECE_M = 1000;
 const WINDING_DEG_PER_KM = 250;
 /** Shorter stretches shake nothing that a town does not. Judgement, no source. Metres. */
 const LONG_M = 5_000;
-/** With mapped slopes this steep half the length will do. Judgement, no source. Per cent. */
+/** With slopes this steep half the length will do. Judgement, no source. Per cent. */
 const HILLY_PERCENT = 8;
 
-/** Long winding stretches of a drive in driving order, by the turns of the driven road and the slopes mapped on it. */
-export function windingStretches(drive: Drive, roads: Roads): Winding[] {
+/**
+ * Long winding stretches of a drive in driving order, by the turns of the driven road and the slopes mapped on it.
+ * @param line the drive's file: its heights stand in where no slope is mapped
+ */
+export function windingStretches(drive: Drive, roads: Roads, line: FileLine = []): Winding[] {
   if (drive.lengthM < LONG_M / 2) return [];
   const trace = traceDrive(drive, roads);
   const turned = turnedBy(trace, drive, roads);
@@ -40,14 +46,22 @@ export function windingStretches(drive: Drive, roads: Roads): Winding[] {
     while (last < pieces && turnBetween(last * PIECE_M, (last + 1) * PIECE_M) >= WINDING_DEG_PER_KM) last++;
     if (last === first) continue;
     const [fromM, toM] = [first * PIECE_M, last * PIECE_M];
-    const steepest = steepestOn(drive, roads, fromM, toM);
+    if (toM - fromM < LONG_M / 2) {
+      first = last;
+      continue;
+    }
+    const mapped = steepestOn(drive, roads, fromM, toM);
+    const steepest = mapped ?? steepestByFile(line, { drive, roads }, fromM, toM);
     const leastM = steepest !== undefined && steepest >= HILLY_PERCENT ? LONG_M / 2 : LONG_M;
     if (toM - fromM >= leastM)
       found.push({
         fromM,
         toM,
         turnDegPerKm: turnBetween(fromM, toM) / ((toM - fromM) / 1000),
-        ...(steepest !== undefined && { steepestPercent: steepest }),
+        ...(steepest !== undefined && {
+          steepestPercent: steepest,
+          slopesFrom: mapped === undefined ? ('file' as const) : ('map' as const),
+        }),
       });
     first = last;
   }

@@ -6,8 +6,8 @@ import { pairOfLibrary } from '../../services/hand-over/pair-of-library.ts';
 import type { Library } from '../../services/library/library.ts';
 import { openSettings } from '../../services/settings/settings-store.ts';
 import { shelfFolder } from '../../services/shelf/where-shelf.ts';
-import { fromLibrary } from '../hand-over/from-library.ts';
 import type { Terminal } from '../terminal.ts';
+import { findItem, refuseTwoVersions } from './find-item.ts';
 
 /** The day of a drive as one vehicle meets it. */
 export interface DayChecked extends Pick<DriveReport, 'verdict' | 'vehicle'> {
@@ -23,15 +23,17 @@ export async function dayChecked(
   }: { readonly library: Library; readonly drive: Item<'drive'>; readonly vehicle: string },
   { dataFolder, now, progress, signal }: Terminal,
 ): Promise<Result<DayChecked>> {
-  const pairs = fromLibrary(library, { drives: [drive.id], vehicles: [vehicle] });
-  if (!pairs.ok) return pairs;
-  const [pair] = pairs.value;
-  const body = pair?.drive.versions[0]?.body;
-  if (pair === undefined || body === undefined) return fail('library.none', 'The drive has been removed.');
+  const found = findItem(library, 'vehicle', vehicle);
+  if (!found.ok) return found;
+  const single = refuseTwoVersions(found.value);
+  if (!single.ok) return single;
+  const { id, versions } = found.value;
+  const [body, taken] = [drive.versions[0]?.body, versions[0]?.body];
+  if (body === undefined || taken === undefined) return fail('library.none', 'It has been removed.');
   const { margins, country } = (await openSettings(dataFolder, now)).current();
   const checked = await checkFromFiles(
     {
-      ...pairOfLibrary(library, body, pair.vehicle),
+      ...pairOfLibrary(library, body, { id, versions, vehicleId: taken.vehicleId, card: taken.card }),
       mapPaths: [],
       shelf: shelfFolder(dataFolder),
       margins,

@@ -7,25 +7,24 @@ import './look/window.css';
 import './look/panel.css';
 import './look/dialogs.css';
 import './look/paper.css';
-import './swing/drawing/drawing.css';
-import './swing/swing.css';
-import './swing/lesson-page.css';
-import './swing/yard/yard.css';
 import { TopBar } from './bar/top-bar.tsx';
 import { Dialogs } from './dialogs/dialogs.tsx';
 import { Announcer } from './drive/announcer.tsx';
 import { DriveView } from './drive/drive-view.tsx';
 import { DropSign, dropFilesOn } from './drop.tsx';
-import { LoadView } from './load/load-view.tsx';
-import { later } from './look/later.tsx';
+import { inIdleTime, later } from './look/later.tsx';
 import { followPalette } from './look/palette.ts';
 import { openedDrive } from './state/opened.ts';
 import { panelId, shownView, switchByKeys, tabId, type ViewId } from './state/views.ts';
 import { StatusLine } from './status-line.tsx';
-import { SwingView } from './swing/swing-view.tsx';
 import { WaysAnnouncer } from './ways/announcer.tsx';
 
-const YardView = later(async () => (await import('./yard/yard-view.tsx')).YardView);
+const loadYard = async () => (await import('./yard/yard-view.tsx')).YardView;
+const loadSwing = async () => (await import('./swing/swing-view.tsx')).SwingView;
+const loadLoad = async () => (await import('./load/load-view.tsx')).LoadView;
+const YardView = later(loadYard);
+const SwingView = later(loadSwing);
+const LoadView = later(loadLoad);
 
 /** The whole window: a bar with the views, the one that is shown, a line for what is going on. */
 export function App() {
@@ -35,6 +34,7 @@ export function App() {
       dropFilesOn(window),
       nameThePage(document),
       switchByKeys(window),
+      inIdleTime([loadSwing, loadLoad, loadYard]),
     ];
     return () => {
       for (const end of ends) end();

@@ -3,12 +3,14 @@ import { sumOf } from '../../geo/report/deciding.ts';
 import type { Finding } from '../../geo/report/report.ts';
 import { distanceIn, type Units } from '../../geo/units/in-units.ts';
 import { clip } from '../../geo/units/text.ts';
+import { later } from '../look/later.tsx';
 import { NoteButton } from '../notes/note-button.tsx';
 import { mapIsInvented } from '../state/opened.ts';
 import { WaysPast } from '../ways/ways-past.tsx';
 import { Figure } from './figures/figure.tsx';
-import { TurnFigure } from './figures/turn-figure.tsx';
 import { Neighbours } from './neighbours.tsx';
+
+const TurnFigure = later(async () => (await import('./figures/turn-figure.tsx')).TurnFigure);
 
 interface Props {
   /** the element's, for the row that opens it */

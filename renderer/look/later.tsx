@@ -1,13 +1,23 @@
 import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 
-/** What is seldom looked at: its code is loaded when it is first shown, not with the window. */
-export function later(load: () => Promise<ComponentType>): ComponentType {
-  return function Later() {
-    const [Loaded, setLoaded] = useState<ComponentType>();
+/** What is not looked at when the window opens: its code is loaded when it is first shown, or before by `inIdleTime`. */
+export function later<Props extends object = object>(
+  load: () => Promise<ComponentType<Props>>,
+): ComponentType<Props> {
+  return function Later(props: Props) {
+    const [Loaded, setLoaded] = useState<ComponentType<Props>>();
     useEffect(() => {
       void load().then((found) => setLoaded(() => found));
     }, []);
-    return Loaded ? <Loaded /> : <p class="soft">One moment…</p>;
+    return Loaded ? <Loaded {...props} /> : <p class="soft">One moment…</p>;
   };
+}
+
+/** Loads what is likely to be looked at soon, once the window has nothing else to do. @returns the way to give it up */
+export function inIdleTime(loads: readonly (() => Promise<unknown>)[]): () => void {
+  const waiting = requestIdleCallback(() => {
+    for (const load of loads) void load();
+  });
+  return () => cancelIdleCallback(waiting);
 }

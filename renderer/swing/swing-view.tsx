@@ -1,3 +1,7 @@
+import './drawing/drawing.css';
+import './swing.css';
+import './lesson-page.css';
+import './yard/yard.css';
 import { useEffect } from 'preact/hooks';
 import { NoticeArea } from '../look/notice.tsx';
 import { description, vehicle } from '../state/kept.ts';

@@ -1,5 +1,4 @@
 import { clip, counted } from '../../geo/units/text.ts';
-import { openList } from '../load/state/load-file.ts';
 import { type Told, tellAlso } from '../state/happening.ts';
 import { dialog } from '../state/page.ts';
 import { showView } from '../state/views.ts';
@@ -51,5 +50,6 @@ async function take({ file, kind }: Held): Promise<void> {
     return;
   }
   showView('load');
+  const { openList } = await import('../load/state/load-file.ts');
   await openList(file);
 }

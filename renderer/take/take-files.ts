@@ -3,7 +3,6 @@ import { given } from '../../geo/given.ts';
 import { counted } from '../../geo/units/text.ts';
 import { FILES_MAX, takeIn } from '../actions/open.ts';
 import { ask } from '../host/ask.ts';
-import { openList } from '../load/state/load-file.ts';
 import { notice, type Told, tellAlso } from '../state/happening.ts';
 import { dialog } from '../state/page.ts';
 import { showView } from '../state/views.ts';
@@ -38,6 +37,7 @@ export async function takeFiles(files: readonly File[], folders: readonly string
   if (toOpen.length > 0) await openAll(toOpen.map(({ file }) => file));
   if (only?.kind === 'load') {
     showView('load');
+    const { openList } = await import('../load/state/load-file.ts');
     await openList(only.file);
   } else tellAlso(offerHeld(held));
   tellAlso(sayRefused(refused));

@@ -1,3 +1,5 @@
+import '../../swing/drawing/drawing.css';
+import '../../swing/swing.css';
 import { useMemo } from 'preact/hooks';
 import type { Finding } from '../../../geo/report/report.ts';
 import { driveTurnScene } from '../../../geo/swing/lessons/build/drive-turn.ts';

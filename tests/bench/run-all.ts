@@ -22,6 +22,7 @@ const BENCHES = [
   'shelf/shelf-equals-file',
   'shelf/cold-check',
   'shelf/killed',
+  'shelf/pan',
   'library/open-library',
   'library/two-editors',
   'turns',

@@ -6,7 +6,7 @@ import type { Terminal } from '../terminal.ts';
 /** What a command of the shelf gives: what is printed, and the exit code. */
 export interface ShelfSaid {
   readonly text: string;
-  readonly exit: 0 | 1;
+  readonly exit: number;
 }
 
 /** One of them. @param words those after its own */

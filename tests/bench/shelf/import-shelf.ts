@@ -7,6 +7,7 @@ import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { FRUGAL, wantsFrugal } from '../../../main/cli/shelf/frugal-process.ts';
 import { importPart } from '../../../main/services/shelf/import/import-part.ts';
 import { tellRow } from '../table.ts';
 import { makeGridMap } from './make-grid-map.ts';
@@ -50,6 +51,8 @@ function compare(path: string): void {
     const told: typeof best = JSON.parse(
       execFileSync(process.execPath, [script ?? fileURLToPath(import.meta.url), '--one', path], {
         encoding: 'utf8',
+        // as the terminal does it
+        env: { ...process.env, ...(wantsFrugal([path]) ? FRUGAL : {}) },
       }),
     );
     const peakMb = Math.max(best.peakMb, told.peakMb);

@@ -31,7 +31,7 @@ async function answerShelf({ backend, dispatch, folder }: BehindWindow): Promise
 }
 
 async function run(page: Page): Promise<void> {
-  const status = page.locator('.status-line', { hasText: /\d roads/ });
+  const status = page.locator('.status-line bdi');
   await status.waitFor({ timeout: 120_000 });
   await page.waitForTimeout(4000);
   console.log(await status.textContent());

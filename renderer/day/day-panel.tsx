@@ -1,5 +1,6 @@
 import './day.css';
 import { clockText, durationText } from '../../geo/clock/print-times.ts';
+import { howLate, sayLate } from '../../geo/day/say-day.ts';
 import type { Day } from '../../geo/report/day.ts';
 import { DO_SERVICE, SERVICE_KINDS } from '../../geo/services/kinds.ts';
 import { distanceIn } from '../../geo/units/in-units.ts';
@@ -55,13 +56,19 @@ function HomeBy() {
 }
 
 /** From the start and at the end, with what is kept back. */
-function Ends({ day: { start, end, margin, notes } }: { day: Day }) {
+function Ends({ day }: { day: Day }) {
+  const { start, end, margin, notes } = day;
   const date = report.value?.leaveAt;
+  const late = sayLate(day);
   const kept = `${Math.round(margin.drivingShare * 100)} % of the driving and ${margin.perServiceS / 60} min for each stop with tanks`;
   return (
     <>
       {notes.map((note) => (
-        <p key={note} class="day-note" role="status">
+        <p
+          key={note}
+          class={late.includes(note) ? `day-note day-note-${howLate(day)}` : 'day-note'}
+          role="status"
+        >
           {note}
         </p>
       ))}

@@ -4,6 +4,7 @@ import { given } from '../../../geo/given.ts';
 import { ok, type Result } from '../../../geo/result.ts';
 import type { Roads } from '../../../geo/roads/roads.ts';
 import type { ServiceKind } from '../../../geo/services/kinds.ts';
+import { onceEach } from '../../../geo/services/once-each.ts';
 import type { ServicePoint } from '../../../geo/services/point.ts';
 import { pointsIn } from '../../../geo/services/points-in.ts';
 import type { Prefer } from '../../../geo/wayround/price/prices.ts';
@@ -30,7 +31,8 @@ export function servicesOn(
   const followed = followedOn(roads, check);
   if (!followed.ok) return followed;
   const input = followed.value;
-  return ok(servicesNear({ check: input, report: checkDrive(input), points, wanted, ...given({ prefer }) }));
+  const looked = { check: input, report: checkDrive(input), points: onceEach(points), wanted };
+  return ok(servicesNear({ ...looked, ...given({ prefer }) }));
 }
 
 /**
@@ -53,7 +55,7 @@ export async function servicesRead(
     near,
     check,
     wanted,
-    points.filter(({ osm }) => told.has(keyOf(osm))),
+    onceEach(points).filter(({ osm }) => told.has(keyOf(osm))),
   );
   if (!again.ok) return again;
   return ok({

@@ -49,7 +49,7 @@ export function yardCalls(parts: YardParts): YardServices {
   const { library, settings, fleet } = parts.stores;
   const grid = () =>
     gridOfLibrary({ library, settings: settings.current(), fleet: fleet.current(), dataFolder, now });
-  const show = () => showYard(library, fleet.current());
+  const show = () => showYard(library, { fleet: fleet.current(), units: settings.current().units });
   let turn: Promise<unknown> = Promise.resolve();
   return {
     ...changingCalls(library, show),

@@ -1,6 +1,7 @@
 import './notes.css';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { BY_MOST, SAY_MOST } from '../../geo/notes/bounds.ts';
+import type { NoteFields } from '../../geo/notes/note.ts';
 import { printMetres } from '../../geo/units/print.ts';
 import { notice } from '../state/happening.ts';
 import { type NoteDraft, noteDraft } from '../state/notes.ts';
@@ -60,7 +61,7 @@ function NoteForm({ draft }: { draft: NoteDraft }) {
       <p>
         <bdi>{draft.where}</bdi>
       </p>
-      <Others draft={draft} />
+      <Others draft={draft} keep={async (other) => of && done(await keepNote(of, other))} />
       <fieldset class="note-figures">
         <legend>What you measured there, if anything</legend>
         {field('height', 'Height', '3.40 m or 11\'2"')}
@@ -164,7 +165,7 @@ function dayBefore(day: string): string {
 }
 
 /** A note changed in two places at once: what stands beside it, until it is kept anew. */
-function Others({ draft: { of } }: { draft: NoteDraft }) {
+function Others({ draft: { of }, keep }: { draft: NoteDraft; keep(other: NoteFields): void }) {
   if (!of || of.others.length === 0) return null;
   return (
     <div class="note-others">
@@ -172,15 +173,21 @@ function Others({ draft: { of } }: { draft: NoteDraft }) {
         It was changed in two places at once. Until you keep one, the lower figure counts. The other says:
       </p>
       <ul>
-        {of.others.map(({ say, heightM, widthM, by, seen }) => (
-          <li key={say}>
-            <bdi>{say}</bdi>
-            {heightM !== undefined && `, height ${printMetres(heightM)}`}
-            {widthM !== undefined && `, width ${printMetres(widthM)}`}
-            {seen !== undefined && `, ${seen}`}
-            {by !== undefined && ` (${by})`}
-          </li>
-        ))}
+        {of.others.map((other) => {
+          const { say, heightM, widthM, by, seen } = other;
+          return (
+            <li key={JSON.stringify(other)}>
+              <bdi>{say}</bdi>
+              {heightM !== undefined && `, height ${printMetres(heightM)}`}
+              {widthM !== undefined && `, width ${printMetres(widthM)}`}
+              {seen !== undefined && `, ${seen}`}
+              {by !== undefined && ` (${by})`}{' '}
+              <button type="button" onClick={() => keep(other)}>
+                Keep this one
+              </button>
+            </li>
+          );
+        })}
       </ul>
     </div>
   );

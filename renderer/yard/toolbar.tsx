@@ -4,7 +4,7 @@ import { Filters } from './filters/filters.tsx';
 import { ChooseSeveral, HandOverSeveral } from './several/choose-several.tsx';
 import { outChanged, sheetsOut } from './state/out.ts';
 import { judge } from './state/work.ts';
-import { type Aside, aside, bin, standing, yardWork } from './state/yard.ts';
+import { type Aside, apart, aside, bin, standing, yardWork } from './state/yard.ts';
 
 /** Where there is little room the fields are shown when they are asked for. */
 const findShown = signal(false);
@@ -44,6 +44,7 @@ export function Toolbar() {
         {sheetsOut.value.length > 0 && (
           <Beside which="out" say="What is out" count={outChanged.value.length} />
         )}
+        {apart.value.length > 0 && <Beside which="apart" say="Two versions" count={apart.value.length} />}
         {bin.value.length > 0 && <Beside which="bin" say="Bin" count={bin.value.length} />}
       </div>
       <ChooseSeveral />

@@ -9,15 +9,6 @@ const version = z.string().max(40);
 /** names of the versions an item has: a change takes the place of these */
 export const headsSchema = z.array(version).max(1000);
 
-/** One of several versions of what was changed in two places at once. */
-const versionSchema = z.strictObject({
-  version,
-  name: z.string(),
-  leaveAt: z.string().optional(),
-  /** ISO 8601, by the clock of the computer it was made on; '' where nobody tells */
-  made: z.string(),
-});
-
 /** A row of the grid. */
 const yardDriveSchema = z.strictObject({
   id: libraryIdSchema,
@@ -31,8 +22,6 @@ const yardDriveSchema = z.strictObject({
   /** a sentence, where a day is kept with it that cannot be read */
   unread: z.string().optional(),
   heads: headsSchema,
-  /** where there are several: one is to be chosen */
-  versions: z.array(versionSchema),
 });
 export type YardDrive = z.infer<typeof yardDriveSchema>;
 
@@ -42,7 +31,6 @@ const yardVehicleSchema = z.strictObject({
   /** its id in the fleet */
   vehicleId: z.string(),
   name: z.string(),
-  versions: z.array(versionSchema),
 });
 export type YardVehicle = z.infer<typeof yardVehicleSchema>;
 
@@ -56,12 +44,30 @@ const binnedSchema = z.strictObject({
 });
 export type Binned = z.infer<typeof binnedSchema>;
 
+/** Something that was changed in two places at once: a person chooses which version holds. */
+const apartSchema = z.strictObject({
+  id: libraryIdSchema,
+  kind: z.enum(['drive', 'vehicle', 'load', 'note']),
+  name: z.string(),
+  versions: z.array(
+    z.strictObject({
+      version,
+      /** ISO 8601, by the clock of the computer it was made on; '' where nobody tells */
+      made: z.string(),
+      /** in what it differs from the others, a line each */
+      says: z.array(z.string()),
+    }),
+  ),
+});
+export type Apart = z.infer<typeof apartSchema>;
+
 /** The library as the yard shows it. */
 export const yardSchema = z.strictObject({
   folder: z.string(),
   drives: z.array(yardDriveSchema),
   vehicles: z.array(yardVehicleSchema),
   bin: z.array(binnedSchema),
+  apart: z.array(apartSchema),
   /** sentences about what lies there */
   notices: z.array(z.string()),
 });

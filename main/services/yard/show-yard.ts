@@ -3,27 +3,31 @@ import { given } from '../../../geo/given.ts';
 import { driveBodySchema, driveName } from '../../../geo/library/body/drive.ts';
 import { noteBodySchema } from '../../../geo/library/body/note.ts';
 import { vehicleBodySchema } from '../../../geo/library/body/vehicle.ts';
-import type { Item, Version } from '../../../geo/library/item.ts';
-import type { Kind } from '../../../geo/library/record.ts';
+import type { Item } from '../../../geo/library/item.ts';
+import { type ChosenKind, versionsApart } from '../../../geo/library/versions-apart.ts';
+import type { Units } from '../../../geo/units/in-units.ts';
 import { cut } from '../../../geo/units/text.ts';
 import { byName } from '../../../geo/yard/by-name.ts';
 import type { FleetVehicle } from '../../contract/fleet.ts';
-import type { Binned, Yard, YardDrive } from '../../contract/yard/yard.ts';
+import type { Apart, Binned, Yard, YardDrive } from '../../contract/yard/yard.ts';
 import type { Library } from '../library/library.ts';
 import { columnsOf } from './columns.ts';
 
 /** The library as the yard shows it, as last looked at. */
-export async function showYard(library: Library, fleet?: readonly FleetVehicle[]): Promise<Yard> {
+export async function showYard(
+  library: Library,
+  { fleet, units }: { readonly fleet?: readonly FleetVehicle[]; readonly units: Units },
+): Promise<Yard> {
   return {
     folder: library.folder,
     drives: library.list('drive').flatMap(showDrive).sort(byName),
-    vehicles: columnsOf(library, fleet).map(({ id, vehicleId, card, versions }) => ({
+    vehicles: columnsOf(library, fleet).map(({ id, vehicleId, card }) => ({
       id,
       vehicleId,
       name: card.name,
-      versions: showVersions(versions, (body) => body.card.name),
     })),
     bin: await showBin(library),
+    apart: APART.flatMap((kind) => library.list(kind).flatMap((item) => showApart(library, item, units))),
     notices: [...library.notices()],
   };
 }
@@ -40,7 +44,6 @@ function showDrive({ id, heads, versions }: Item<'drive'>): YardDrive[] {
       track,
       lengthM,
       heads: [...heads],
-      versions: showVersions(versions, driveName, (each) => each.leaveAt),
       ...given({
         day: day && { number: day.number, of: day.of },
         leaveAt,
@@ -50,19 +53,38 @@ function showDrive({ id, heads, versions }: Item<'drive'>): YardDrive[] {
   ];
 }
 
-/** None where there is one alone. */
-function showVersions<K extends Kind>(
-  versions: readonly Version<K>[],
-  nameOf: (body: Version<K>['body']) => string,
-  leaveAtOf: (body: Version<K>['body']) => string | undefined = () => undefined,
-) {
-  if (versions.length < 2) return [];
-  return versions.map(({ name, made, body }) => ({
-    version: name,
-    name: nameOf(body),
-    made,
-    ...given({ leaveAt: leaveAtOf(body) }),
-  }));
+const APART = ['drive', 'vehicle', 'load', 'note'] as const satisfies readonly ChosenKind[];
+
+/** None where there is one version alone. */
+function showApart<K extends ChosenKind>(
+  library: Library,
+  { id, kind, versions }: Item<K>,
+  units: Units,
+): Apart[] {
+  const [first] = versions;
+  if (first === undefined || versions.length < 2) return [];
+  const says = versionsApart(
+    kind,
+    versions.map(({ body }) => body),
+    units,
+  );
+  return [
+    {
+      id,
+      kind,
+      name: cut(nameOf(kind, first.body) ?? vehicleAboard(library, id) ?? id, NAME_MOST),
+      versions: versions.map(({ name, made }, i) => ({ version: name, made, says: says[i] ?? [] })),
+    },
+  ];
+}
+
+/** What is aboard goes by the name of its vehicle. */
+function vehicleAboard(library: Library, id: string): string | undefined {
+  const load = library.find('load', id)?.versions[0]?.body;
+  const vehicle = library
+    .list('vehicle')
+    .find(({ versions }) => versions[0]?.body.vehicleId === load?.vehicleId);
+  return vehicle?.versions[0]?.body.card.name;
 }
 
 const NAME_MOST = 80;
@@ -81,7 +103,7 @@ async function showBin(library: Library): Promise<Binned[]> {
   return shown.sort((a, b) => (a.deleted < b.deleted ? 1 : -1));
 }
 
-function nameOf(kind: Binned['kind'], body: unknown): string | undefined {
+function nameOf(kind: ChosenKind, body: unknown): string | undefined {
   switch (kind) {
     case 'drive': {
       const drive = driveBodySchema.safeParse(body);
@@ -89,6 +111,8 @@ function nameOf(kind: Binned['kind'], body: unknown): string | undefined {
     }
     case 'vehicle':
       return vehicleBodySchema.safeParse(body).data?.card.name;
+    case 'load':
+      return undefined;
     case 'note':
       return noteBodySchema.safeParse(body).data?.say;
   }

@@ -1,5 +1,6 @@
 import type { Aside as Shown } from '../state/yard.ts';
 import { aside } from '../state/yard.ts';
+import { ApartList } from './apart-list.tsx';
 import { BinList } from './bin-list.tsx';
 import { ChangesList } from './changes-list.tsx';
 import { DriveCard } from './drive-card.tsx';
@@ -12,6 +13,7 @@ const TITLE: Readonly<Record<Shown['kind'], string>> = {
   places: 'What stops most',
   out: 'What is out',
   bin: 'The bin',
+  apart: 'Changed in two places',
 };
 
 /** What stands beside the grid: one drive, what changed, what stops most, or the bin. */
@@ -34,6 +36,7 @@ export function Aside({ shown }: { shown: Shown }) {
       {shown.kind === 'places' && <PlacesList />}
       {shown.kind === 'out' && <OutList />}
       {shown.kind === 'bin' && <BinList />}
+      {shown.kind === 'apart' && <ApartList />}
     </section>
   );
 }

@@ -11,18 +11,20 @@ import { handOverPairs } from '../../state/sheet-wanted.ts';
 import { pairOf } from '../several/marked.ts';
 import { openCell } from '../state/open-cell.ts';
 import { change } from '../state/work.ts';
-import { aside, cellsOf, cellsTold, columns, drives, lengthOf, whyFailed } from '../state/yard.ts';
+import { apart, aside, cellsOf, cellsTold, columns, drives, lengthOf, whyFailed } from '../state/yard.ts';
 import { Acknowledge, ChangesOf } from './changes.tsx';
+import { Versions } from './versions.tsx';
 
 /** One drive: its name and leave time, what each vehicle meets on it, what changed. */
 export function DriveCard({ id }: { id: string }) {
   void cellsTold.value;
   const drive = drives.value.find((each) => each.id === id);
   if (!drive) return <p>It has been removed.</p>;
+  const twice = apart.value.find((each) => each.id === id);
   const changed = [...cellsOf(id).values()].some(({ changes }) => changes.length > 0);
   return (
     <>
-      <Versions drive={drive} />
+      {twice && <Versions of={twice} />}
       <Fields drive={drive} />
       {changed && (
         <div class="yard-change">
@@ -122,35 +124,6 @@ function Fields({ drive }: { drive: YardDrive }) {
         {distanceIn(units, lengthOf(drive))}, from <bdi>{clip(file, 80)}</bdi>
         {day && `, day ${day.number} of ${day.of}`}
       </p>
-    </div>
-  );
-}
-
-/** It was changed in two places at once: a person chooses. */
-function Versions({ drive: { id, versions } }: { drive: YardDrive }) {
-  if (versions.length === 0) return null;
-  return (
-    <div class="yard-versions">
-      <p>It was changed on two computers at once. Which holds?</p>
-      <ul class="yard-list">
-        {versions.map(({ version, name, leaveAt, made }) => (
-          <li key={version}>
-            <span>
-              <b>
-                <bdi>{clip(name, 80)}</bdi>
-              </b>
-              <br />
-              <span class="small soft">
-                {leaveAt === undefined ? 'no leave time' : `leaves ${leaveAt.replace('T', ' ')}`}
-                {made !== '' && `; changed ${made.slice(0, 16).replace('T', ' ')}`}
-              </span>
-            </span>
-            <button type="button" onClick={() => void change('chooseVersion', { id, version })}>
-              Keep this<span class="unseen">: {clip(name, 80)}</span>
-            </button>
-          </li>
-        ))}
-      </ul>
     </div>
   );
 }

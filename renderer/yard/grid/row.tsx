@@ -3,7 +3,7 @@ import { clip } from '../../../geo/units/text.ts';
 import type { YardDrive, YardVehicle } from '../../../main/contract/yard/yard.ts';
 import { settings } from '../../state/kept.ts';
 import { mark, marking } from '../several/marked.ts';
-import { arrangement, aside, cellsOf, lengthOf, whyFailed } from '../state/yard.ts';
+import { apartIds, arrangement, aside, cellsOf, lengthOf, whyFailed } from '../state/yard.ts';
 import { CellOf } from './cell.tsx';
 import { gridPlace, type Place } from './place.ts';
 import { Ribbon } from './ribbon.tsx';
@@ -65,7 +65,7 @@ export function Row({
             />
             <span class="small yard-length">{distanceIn(units === 'both' ? 'metric' : units, lengthM)}</span>
           </span>
-          {drive.versions.length > 0 && <span class="yard-flag small">two versions: choose one</span>}
+          {apartIds.value.has(drive.id) && <span class="yard-flag small">two versions: choose one</span>}
           {changed && <span class="unseen">; something changed</span>}
         </button>
       </th>

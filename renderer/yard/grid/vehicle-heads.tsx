@@ -4,7 +4,7 @@ import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import type { YardVehicle } from '../../../main/contract/yard/yard.ts';
 import { vehicles as fleet } from '../../state/kept.ts';
 import { mark, marking } from '../several/marked.ts';
-import { arrangement, rows } from '../state/yard.ts';
+import { apartIds, arrangement, rows } from '../state/yard.ts';
 import { gridPlace, type Place } from './place.ts';
 
 const [WIDTH, HEIGHT] = [76, 40];
@@ -39,7 +39,7 @@ export function VehicleHeads({ vehicles, place }: { vehicles: readonly YardVehic
 }
 
 function Head({
-  vehicle: { id, name, versions },
+  vehicle: { id, name },
   card,
   pxPerM,
   column,
@@ -83,7 +83,7 @@ function Head({
         <span class="yard-vehicle-name">
           <bdi>{clip(name, 60)}</bdi>
         </span>
-        {versions.length > 0 && <span class="small">two versions</span>}
+        {apartIds.value.has(id) && <span class="small">two versions</span>}
       </button>
     </th>
   );

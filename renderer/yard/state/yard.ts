@@ -10,6 +10,10 @@ export const yard = signal<Yard | { readonly problem: string } | undefined>(unde
 export const drives = computed<readonly YardDrive[]>(() => lists.value?.drives ?? []);
 export const columns = computed(() => lists.value?.vehicles ?? []);
 export const bin = computed(() => lists.value?.bin ?? []);
+/** What was changed in two places at once. */
+export const apart = computed(() => lists.value?.apart ?? []);
+/** The ids of those. */
+export const apartIds = computed(() => new Set(apart.value.map(({ id }) => id)));
 const lists = computed(() => (yard.value && 'drives' in yard.value ? yard.value : undefined));
 
 /** What is known of each drive, by vehicle. It changes in place: whoever shows it looks at `cellsTold` too. */
@@ -103,6 +107,7 @@ export type Aside =
   | { readonly kind: 'changes' }
   | { readonly kind: 'places' }
   | { readonly kind: 'out' }
+  | { readonly kind: 'apart' }
   | { readonly kind: 'bin' };
 export const aside = signal<Aside | undefined>(undefined);
 

@@ -55,7 +55,7 @@ describe('the window’s yard', () => {
     const named = worked(
       await calls.changeDrive({ id, over, name: 'Coast', leaveAt: '2027-06-12T09:30' }, hooks),
     );
-    expect(named.drives).toMatchObject([{ id, name: 'Coast', leaveAt: '2027-06-12T09:30', versions: [] }]);
+    expect(named.drives).toMatchObject([{ id, name: 'Coast', leaveAt: '2027-06-12T09:30' }]);
     const heads = named.drives[0]!.heads;
     const plain = worked(await calls.changeDrive({ id, over: heads, name: null }, hooks));
     expect(plain.drives).toMatchObject([{ name: drive!.name, leaveAt: '2027-06-12T09:30' }]);
@@ -67,11 +67,12 @@ describe('the window’s yard', () => {
     const { heads: over } = worked(await calls.yard({}, hooks)).drives[0]!;
     await calls.changeDrive({ id, over, name: 'Here' }, hooks);
     const both = worked(await calls.changeDrive({ id, over, name: 'There' }, hooks));
-    const versions = both.drives[0]!.versions;
-    expect(versions.map(({ name }) => name).sort()).toEqual(['Here', 'There']);
-    const { version } = versions.find(({ name }) => name === 'There')!;
+    expect(both.apart).toMatchObject([{ id, kind: 'drive' }]);
+    const versions = both.apart[0]!.versions;
+    expect(versions.map(({ says }) => says).sort()).toEqual([['name: Here'], ['name: There']]);
+    const { version } = versions.find(({ says }) => says[0] === 'name: There')!;
     const chosen = worked(await calls.chooseVersion({ id, version }, hooks));
-    expect(chosen.drives).toMatchObject([{ name: 'There', versions: [] }]);
+    expect(chosen).toMatchObject({ drives: [{ name: 'There' }], apart: [] });
   });
 
   it('puts a drive into the bin under its name, and takes it out', async () => {

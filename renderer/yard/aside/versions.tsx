@@ -1,0 +1,29 @@
+import { clip } from '../../../geo/units/text.ts';
+import type { Apart } from '../../../main/contract/yard/yard.ts';
+import { chooseVersion } from '../state/choose-version.ts';
+
+/** Something that was changed in two places at once: what each version says, and the way to keep one. */
+export function Versions({ of: { id, versions } }: { of: Apart }) {
+  return (
+    <div class="yard-versions">
+      <p>It was changed on two computers at once. Which holds?</p>
+      <ul class="yard-list">
+        {versions.map(({ version, made, says }) => (
+          <li key={version}>
+            <span>
+              {says.map((line) => (
+                <div key={line}>
+                  <bdi>{clip(line, 300)}</bdi>
+                </div>
+              ))}
+              {made !== '' && <span class="small soft">changed {made.slice(0, 16).replace('T', ' ')}</span>}
+            </span>
+            <button type="button" onClick={() => void chooseVersion(id, version)}>
+              Keep this<span class="unseen">: {clip(says.join('; '), 120)}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}

@@ -1,5 +1,6 @@
 import type { NoWayRound, WayRound } from '../report/way-round.ts';
 import { type Bar, barsOf, together } from './past/bars.ts';
+import { keeping, type Passed, withJoint } from './past/joint.ts';
 import type { JudgedWay } from './past/judge-way.ts';
 import { tellWay } from './past/tell-way.ts';
 import { layTrip, type PastInput, type Trip } from './past/trip.ts';
@@ -12,28 +13,25 @@ export interface WaysRound {
   readonly noWayRound: readonly NoWayRound[];
 }
 
-/** A bar with what was found past it. */
-interface Passed {
-  readonly bar: Bar;
-  readonly ways: readonly JudgedWay[];
-}
-
 /**
  * The legal ways past everything that bars a drive, and past what is asked by id; for each bar at least one way or the
  * reason why there is none. Neighbouring bars are passed together, and bars whose ways would overlap are one.
- * Every way has passed the check of the whole trip; the first ways of all bars can be driven on one trip.
+ * Every way has passed the check of the whole trip; of each bar's ways the one that keeps most of the drive can be driven
+ * on one trip with those of the others. Where the best ways of neighbours overlap, one past all of them is told as well.
  */
 export function findWaysRound(input: PastInput): WaysRound {
-  const trip = layTrip(input);
-  const quick = input.prefer === 'widest' ? layTrip({ ...input, prefer: 'quickest' }) : trip;
+  const guesses = { guesses: true };
+  const trip = layTrip(input, guesses);
+  const quick = input.prefer === 'widest' ? layTrip({ ...input, prefer: 'quickest' }, guesses) : trip;
   const passed: Passed[] = [];
   const noWayRound: NoWayRound[] = [];
   const bars = barsOf(trip.wanted);
   for (let i = 0; i < bars.length; ) {
     const tried = firstPassed(attempts(bars, i, passed), (attempt) => {
-      const before = passed.at(-1 - attempt.takesBack)?.ways[0]?.detour.toM ?? 0;
+      const before = passed.at(-1 - attempt.takesBack);
+      const lowM = before === undefined ? 0 : keeping(before.ways).detour.toM;
       const highM = bars[i + attempt.takes]?.fromM ?? trip.drive.lengthM;
-      return waysPast(trip, quick, attempt.bar, { lowM: before, highM });
+      return waysPast(trip, quick, attempt.bar, { lowM, highM });
     });
     const bar = bars[i] as Bar;
     i += tried.attempt?.takes ?? 1;
@@ -43,7 +41,8 @@ export function findWaysRound(input: PastInput): WaysRound {
       passed.push({ bar: tried.attempt.bar, ways: tried.ways });
     }
   }
-  return { waysRound: passed.flatMap((one) => tellPassed(trip, one)), noWayRound };
+  const all = withJoint(passed, (bar, reach) => waysPast(trip, quick, bar, { ...reach, most: 1 }).ways);
+  return { waysRound: all.flatMap((one) => tellPassed(trip, one)), noWayRound };
 }
 
 /** Bars to pass by one way: so many from the present one on, and so many passed before that are taken back. */

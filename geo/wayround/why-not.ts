@@ -18,6 +18,8 @@ type Gives = NonNullable<NoWayRound['gives']>;
 /** Why there is no way past a bar, the whole of the drive on either side of it open to leave from and come back to. */
 export function whyNot(trip: Trip, bar: Bar): NoWayRound {
   const findingIds = bar.findings.map(({ id }) => id);
+  // what can be reached at all is asked of judged roads
+  trip.field.costs.guessNoMore();
   const stretch = { lowM: 0, fromM: bar.fromM, toM: bar.toM, highM: trip.drive.lengthM };
   const terms = { ...trip.terms, ferries: true };
   const lessons = firstLessons(trip, bar.findings, false);

@@ -1,13 +1,14 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { checkDrive } from '../../geo/check.ts';
+import { type CheckInput, checkDrive } from '../../geo/check.ts';
 import { readGpx } from '../../geo/drive/gpx/read-gpx.ts';
 import type { Route } from '../../geo/drive/gpx/route.ts';
 import { followRoads } from '../../geo/drive/match/follow-roads.ts';
 import type { DriveReport } from '../../geo/report/report.ts';
 import type { Roads } from '../../geo/roads/roads.ts';
 import { readVehicle } from '../../geo/vehicle/read-vehicle.ts';
+import { findWaysRound } from '../../geo/wayround/past-bar.ts';
 import { openMap } from '../../main/services/map/open-map.ts';
 import { shownInSwing } from '../support/shown-in-swing.ts';
 import { SAMPLES } from './read-district.ts';
@@ -29,11 +30,15 @@ function drive(id: string): Route {
 }
 
 function check(id: string, vehicle: string): DriveReport {
+  return checkDrive(inputOf(id, vehicle));
+}
+
+function inputOf(id: string, vehicle: string): CheckInput {
   const file = `${vehicle}.json`;
   const card = readVehicle(readFileSync(resolve(SAMPLES, 'vehicles', file), 'utf8'), file);
   if (!card.ok) throw new Error(card.error.message);
   const route = drive(id);
-  return checkDrive({
+  return {
     route,
     file: `${id}.gpx`,
     drive: followRoads(route, roads),
@@ -42,7 +47,7 @@ function check(id: string, vehicle: string): DriveReport {
     country: 'GB',
     program: 'test',
     made: '2027-06-12T09:30:00Z',
-  });
+  };
 }
 
 /** Metres from each position to the nearest road. */
@@ -132,5 +137,24 @@ describe('The sample drives', () => {
     ]);
     const about = (report.rules ?? []).map((rule) => rule.about);
     expect(about).toEqual(expect.arrayContaining(['widths of roads at corners', 'kerbs at corners']));
+  });
+});
+
+describe('Ways round the drive that is barred three ways', () => {
+  it('pass each bar near by, so that the drive is kept, and all of them at once by the quickest road', () => {
+    const input = inputOf('barred', 'coach-built-7.4');
+    const report = checkDrive(input);
+    const barred = report.findings.filter(({ level }) => level === 'barred');
+    const { waysRound, noWayRound } = findWaysRound({ check: input, report });
+    expect(noWayRound).toEqual([]);
+    for (const { id } of barred) {
+      const ways = waysRound.filter(({ findingIds }) => findingIds.includes(id));
+      expect(ways.length, id).toBeGreaterThan(1);
+      expect(ways.length, id).toBeLessThan(4);
+      // of a drive of 17 km
+      expect(Math.min(...ways.map(({ fromM, toM }) => toM - fromM)), id).toBeLessThan(3500);
+    }
+    const atOnce = waysRound.find(({ findingIds }) => findingIds.length === barred.length);
+    expect(atOnce?.extraS).toBe(Math.min(...waysRound.map(({ extraS }) => extraS)));
   });
 });

@@ -1,7 +1,7 @@
 import type { Detour } from '../along/splice.ts';
 import type { Overlay } from '../search/overlay.ts';
 import type { Found, Nothing, Question, Source, Target, Terms } from '../search/question.ts';
-import { searchForward } from '../search/search-forward.ts';
+import { searchJudged } from '../search/search-judged.ts';
 import type { Trip } from './trip.ts';
 
 /** Where a way may leave the drive and meet it again, and what it is to pass. Metres along the drive. */
@@ -54,20 +54,35 @@ export function questionPast(trip: Trip, stretch: Stretch, terms: Terms, overlay
   return { field, terms, overlay, sources, targets, slack, leftTenths: trip.leftTenths, lookUp };
 }
 
+/**
+ * The same search for the way that keeps most of the drive: what it drops of the drive counts as what it takes itself, and
+ * where the drive goes on from there does not.
+ */
+export function questionNear(trip: Trip, stretch: Stretch, terms: Terms, overlay: Overlay): StepQuestion {
+  const { slack: _, leftTenths: __, ...past } = questionPast(trip, stretch, terms, overlay);
+  const lastLeft = past.sources.reduce((most, { costTenths }) => Math.max(most, costTenths), 0);
+  const firstMet = past.targets.reduce((most, { restTenths }) => Math.max(most, restTenths), 0);
+  return {
+    ...past,
+    sources: past.sources.map((source) => ({ ...source, costTenths: lastLeft - source.costTenths })),
+    targets: past.targets.map((target) => ({ ...target, restTenths: firstMet - target.restTenths })),
+  };
+}
+
 interface StepSource extends Source {
   readonly step: number;
 }
 interface StepTarget extends Target {
   readonly step: number;
 }
-interface StepQuestion extends Question {
+export interface StepQuestion extends Question {
   readonly sources: readonly StepSource[];
   readonly targets: readonly StepTarget[];
 }
 
 /** The best way past a stretch, or what was seen in vain. */
 export function findDetour(trip: Trip, question: StepQuestion): FoundDetour | Nothing {
-  const found = searchForward(question);
+  const found = searchJudged(question);
   return found.states === undefined ? found : detourOf(trip, question, found);
 }
 

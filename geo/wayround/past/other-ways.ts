@@ -3,7 +3,7 @@ import { type Detour, lengthOf } from '../along/splice.ts';
 import { LAYER, LAYERS } from '../search/layers.ts';
 import type { Overlay } from '../search/overlay.ts';
 import type { Question, Terms } from '../search/question.ts';
-import { searchForward } from '../search/search-forward.ts';
+import { searchJudged } from '../search/search-judged.ts';
 import type { Stretch } from './find-detour.ts';
 import { isDoubt, type JudgedWay, type Lessons } from './judge-way.ts';
 import { settle } from './settle.ts';
@@ -120,7 +120,7 @@ function shortest(trip: Trip, overlay: Overlay, from: number, to: number): numbe
     ],
     lookUp: trip.input.check.lookUp,
   };
-  const found = searchForward(question);
+  const found = searchJudged(question);
   if (found.states === undefined) return Number.POSITIVE_INFINITY;
   return costOf(
     trip,

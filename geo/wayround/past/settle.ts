@@ -44,6 +44,8 @@ function barFinding({ steps }: Trip, { fromM, toM }: Finding, overlay: Overlay):
 }
 
 interface SettleOptions {
+  /** how the search is asked; left out, for the best way */
+  readonly asks?: typeof questionPast;
   /** searches after the first legal way, to weigh what the check said of it */
   readonly weighed?: number;
   /** asked of a way found before any check of it; what does not suit ends the search */
@@ -62,12 +64,17 @@ export function settle(
   stretch: Stretch,
   terms: Terms,
   lessons: Lessons,
-  { weighed = MOST_WEIGHED, differs = () => true, suits = () => true }: SettleOptions = {},
+  {
+    asks = questionPast,
+    weighed = MOST_WEIGHED,
+    differs = () => true,
+    suits = () => true,
+  }: SettleOptions = {},
 ): Settled {
   const legal: JudgedWay[] = [];
   let nothing: Nothing = { states: undefined, reached: [], settled: 0, gaveUp: true };
   for (let tries = 0; tries < MOST_TRIES && legal.length <= weighed; tries++) {
-    const found = findDetour(trip, questionPast(trip, stretch, terms, lessons.overlay));
+    const found = findDetour(trip, asks(trip, stretch, terms, lessons.overlay));
     if ('states' in found) {
       nothing = found;
       break;

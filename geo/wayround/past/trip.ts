@@ -51,12 +51,14 @@ export interface Trip {
 /** No motorhome is expected to go faster: tenths of seconds a metre, a little less for the rounding of distances. */
 const LEAST_PER_M = 0.995 * 0.36;
 
-export function layTrip(input: PastInput): Trip {
+/** @param guesses roads off the drive are guessed at: its searches have to be asked by `askJudged` */
+export function layTrip(input: PastInput, { guesses = false }: { readonly guesses?: boolean } = {}): Trip {
   const { check, report } = input;
   const { drive, roads, card, load, country } = check;
   const asker = { card, load, margins: check.margins ?? DEFAULT_MARGINS };
-  const field = fieldFor(roads, asker, { prefer: input.prefer ?? 'quickest', country });
+  const field = fieldFor(roads, asker, { prefer: input.prefer ?? 'quickest', country, guesses });
   const steps = driveSteps(drive, roads, field.costs.graph);
+  for (const { directed } of steps) field.costs.settle(directed);
   const ferries = drive.legs.some(
     (leg) => leg.kind === 'stretch' && roads.ways.kind[leg.way] === WAY_KIND.ferry,
   );

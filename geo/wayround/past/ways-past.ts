@@ -2,25 +2,27 @@ import type { Bar } from './bars.ts';
 import type { Stretch } from './find-detour.ts';
 import type { JudgedWay } from './judge-way.ts';
 import { isDoubt } from './judge-way.ts';
+import { nearWay } from './near-way.ts';
 import { otherWay } from './other-ways.ts';
 import { firstLessons, type Settled, settle } from './settle.ts';
 import type { Trip } from './trip.ts';
 
 /** So many ways are offered past one bar. */
-const MOST_WAYS = 3;
+export const MOST_WAYS = 3;
 
 /**
  * Up to three ways past a bar, best first, every one passed by the check of the whole trip. The quickest one over roads
- * free of doubt is always among them, whatever is preferred.
+ * free of doubt is always among them, whatever is preferred, and where the best one drops much of the drive the one that
+ * keeps most of it.
  * @param quick the same trip where the time alone counts
  */
 export function waysPast(
   trip: Trip,
   quick: Trip,
   bar: Bar,
-  reach: Pick<Stretch, 'lowM' | 'highM'>,
+  { lowM, highM, most = MOST_WAYS }: Pick<Stretch, 'lowM' | 'highM'> & { readonly most?: number },
 ): Settled & { readonly ways: readonly JudgedWay[] } {
-  const stretch = { ...reach, fromM: bar.fromM, toM: bar.toM };
+  const stretch = { lowM, highM, fromM: bar.fromM, toM: bar.toM };
   const lessons = firstLessons(trip, bar.findings, false);
   const first = settle(trip, stretch, trip.terms, lessons);
   if (first.way === undefined) {
@@ -30,10 +32,13 @@ export function waysPast(
     return { ...byFerry, ways: byFerry.way === undefined ? [] : [byFerry.way] };
   }
   const ways = [first.way];
+  if (most === 1) return { way: first.way, ways };
   // the best way may be free of doubt itself, and then it is the quickest of them where time alone counts
   const asked = trip !== quick || first.way.findings.some(isDoubt);
   const sure = asked ? doubtFree(quick, bar, stretch, first.way) : undefined;
   if (sure !== undefined) ways.push(sure);
+  const near = nearWay(trip, stretch, lessons, first.way);
+  if (near !== undefined && !ways.some((way) => isSame(way, near))) ways.push(near);
   for (let tries = 0; ways.length < MOST_WAYS && tries < MOST_WAYS - 1; tries++) {
     const next = otherWay(trip, stretch, lessons, ways);
     if (next === undefined) break;
@@ -41,7 +46,7 @@ export function waysPast(
   }
   const [best, ...others] = ways;
   const kept = others.filter(
-    (way) => way === sure || !ways.some((one) => one !== way && isNoWorse(one, way)),
+    (way) => way === sure || way === near || !ways.some((one) => one !== way && isNoWorse(one, way)),
   );
   return {
     way: first.way,

@@ -60,7 +60,13 @@ export class RoadCosts {
     const index = this.kindOf[directed]! - 1;
     this.kinds[index] = kind;
     this.kindIndex.set(kind, index);
-    return kind.open !== OPEN.always || kind.priceTenths > 0 || kind.clocked || kind.ground !== guess.ground;
+    return (
+      kind.open !== OPEN.always ||
+      kind.priceTenths > 0 ||
+      kind.doubt ||
+      kind.clocked ||
+      kind.ground !== guess.ground
+    );
   }
 
   /** Judges every road from now on where it is met. */

@@ -36,6 +36,21 @@ describe('a way past a bar', () => {
     expect(way?.extraS).toBeGreaterThan(0);
   });
 
+  it('is told twice where the quickest one drops much of the drive: another keeps most of it', () => {
+    const ways = [
+      road(1, ['0,0', '5,0']),
+      road(2, ['5,0', '5,28', '5,30']),
+      road(3, ['5,30', '12,30'], { maxheight: '2.5' }),
+      road(4, ['12,30', '12,28', '12,0']),
+      road(5, ['12,0', '20,0']),
+      road(6, ['5,0', '12,0']),
+      road(7, ['5,28', '5,26', '12,26', '12,28']),
+    ];
+    const { waysRound } = waysRoundOn(ways, [1, 2, 3, 4, 5]);
+    expect(waysRound.map(({ roads }) => roads.map(({ way }) => way))).toEqual([[6], [7]]);
+    expect(waysRound.map(({ fromM, toM }) => Math.round((toM - fromM) / 100))).toEqual([67, 11]);
+  });
+
   it('is not the nearer road where that is barred too', () => {
     const { waysRound } = waysRoundOn(
       [

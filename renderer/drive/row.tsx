@@ -65,9 +65,9 @@ export function FindingRow({ finding, open, units, leaveAt }: Props) {
             </>
           )}
         </span>
-        {!open && !finding.limit && (
-          <span class="row-says">
-            <bdi>{clip(finding.say, 120)}</bdi>
+        {!open && (
+          <span class={finding.limit ? 'row-says on-paper' : 'row-says'}>
+            <bdi>{clip(finding.say, 1000)}</bdi> <b class="on-paper">{clip(finding.advice, 1000)}</b>
           </span>
         )}
         <Decides finding={finding} units={units} />

@@ -12,6 +12,7 @@ import { Aside } from './aside/aside.tsx';
 import { EmptyYard } from './empty-yard.tsx';
 import { YardGrid } from './grid/yard-grid.tsx';
 import { Key } from './key.tsx';
+import { YardPaper } from './paper/yard-paper.tsx';
 import { addToYard } from './state/add.ts';
 import { lookNearAgain } from './state/near.ts';
 import { lookAtOut } from './state/out.ts';
@@ -61,6 +62,7 @@ export function YardView() {
         <p class="small">{STANDING_CAUTION}</p>
       </footer>
       <NoticeArea />
+      <YardPaper />
     </div>
   );
 }

@@ -122,6 +122,13 @@ it('the yard, from the first drives to a cell opened in Drive', { timeout: 240_0
   expect(names).toContain('To the coast, Coach-built 7.0/phone.html');
   expect(new Set(names.map((name) => name.split('/')[0])).size).toBe(2);
   await page.keyboard.press('Escape');
+  // the browser's print menu gives a sheet of all rows, the window away
+  await page.evaluate("dispatchEvent(new Event('beforeprint'))");
+  await page.emulateMedia({ media: 'print' });
+  expect(await page.locator('.yard-paper tbody tr').count()).toBe(3);
+  expect(await page.locator('.yard-toolbar').isVisible()).toBe(false);
+  await page.evaluate("dispatchEvent(new Event('afterprint'))");
+  await page.emulateMedia({ media: 'screen' });
   const cell = page.getByRole('gridcell', { name: /^Coach-built 7\.0: Barred; / }).first();
   await cell.getByRole('button').first().click();
   await says(page, /^From your shelf: district/);

@@ -10,7 +10,7 @@ import { sayTightest, spareFigure } from '../../../geo/yard/say-cell.ts';
 import type { YardDrive, YardVehicle } from '../../../main/contract/yard/yard.ts';
 import { VerdictMark } from '../../look/level-mark.tsx';
 import { settings } from '../../state/kept.ts';
-import { cellsOf, columns, drives, lengthOf, rows, whyFailed } from '../state/yard.ts';
+import { apartIds, cellsOf, columns, drives, lengthOf, rows, whyFailed } from '../state/yard.ts';
 
 /** As many vehicles as stand abreast on A4 beside the drive's name. */
 const ABREAST = 8;
@@ -106,7 +106,7 @@ function Table({
               <span class="yard-paper-small">
                 {distanceIn(units, lengthOf(drive))}
                 {drive.leaveAt !== undefined && `, leaves ${drive.leaveAt.replace('T', ' ')}`}
-                {drive.versions.length > 0 && ', two versions: choose one'}
+                {apartIds.peek().has(drive.id) && ', two versions: choose one'}
               </span>
             </th>
             {vehicles.map(({ id }) => (

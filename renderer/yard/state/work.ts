@@ -4,7 +4,18 @@ import type { RequestOf, ValueOf } from '../../../main/contract/calls.ts';
 import type { Reply } from '../../../main/contract/reply.ts';
 import type { YardCell } from '../../../main/contract/yard/yard.ts';
 import { ask } from '../../host/ask.ts';
-import { cellsOf, forgetCells, keepCells, keepFailed, standing, yard, yardSays, yardWork } from './yard.ts';
+import {
+  cellsOf,
+  columns,
+  drives,
+  forgetCells,
+  keepCells,
+  keepFailed,
+  standing,
+  yard,
+  yardSays,
+  yardWork,
+} from './yard.ts';
 
 /** Looks again at what lies in the library, and at the cells that are kept. */
 export async function lookAtYard(): Promise<void> {
@@ -64,6 +75,7 @@ export async function judge(which: RequestOf<'judgeYard'>['which']): Promise<voi
   tell('');
   const job = begin(`Checking ${counted(total, 'pair')} of drive and vehicle`, total);
   let [done, otherwise, lost] = [0, 0, 0];
+  const judged = new Set<string>();
   const reply = await ask(
     'judgeYard',
     { which },
@@ -77,6 +89,7 @@ export async function judge(which: RequestOf<'judgeYard'>['which']): Promise<voi
         }
         done += news.cells.length;
         otherwise += news.cells.filter(({ changes }) => changes.length > 0).length;
+        for (const { drive, vehicle } of news.cells) judged.add(drive).add(vehicle);
         keepCells(news.cells);
         job.show(done);
       },
@@ -85,7 +98,11 @@ export async function judge(which: RequestOf<'judgeYard'>['which']): Promise<voi
   yardWork.value = undefined;
   if (!reply.ok && reply.error.code !== 'cancelled') return tell(reply.error.message, true);
   const stopped = reply.ok ? '' : 'Stopped. What was checked is kept. ';
-  tell(`${stopped}${sayJudged(done, otherwise, lost)}`, lost > 0);
+  const here = new Set([...drives.peek(), ...columns.peek()].map(({ id }) => id));
+  const gone = [...judged].some((id) => !here.has(id))
+    ? ' Something was removed meanwhile: what was checked of it is not shown.'
+    : '';
+  tell(`${stopped}${sayJudged(done, otherwise, lost)}${gone}`, lost > 0);
 }
 
 function sayJudged(done: number, otherwise: number, lost: number): string {

@@ -152,26 +152,41 @@ export async function judgeGrid(
     };
     const endings: Promise<void>[] = [];
     // where a drive's cells could not be kept, the others go on; it is said in the end
-    const unkept: unknown[] = [];
+    const unkept: string[] = [];
+    const broken: unknown[] = [];
     await judge(tasks, setup, {
       signal: hooks.signal,
       hear(news) {
         if (news.kind === 'failed') hooks.hear(news);
         else if (news.kind === 'done')
-          endings.push(keep.end(news.drive, news.box).catch((error) => void unkept.push(error)));
+          endings.push(
+            keep.end(news.drive, news.box).catch((error: unknown) => {
+              if (codeOf(error) === undefined) broken.push(error);
+              else unkept.push(messageOf(error));
+            }),
+          );
         else {
           judged++;
+          if (news.cell.unkept !== undefined) unkept.push(news.cell.unkept);
           hooks.hear({ kind: 'cell', cell: keep.take(news.cell) });
         }
       },
     });
     await Promise.all(endings);
-    if (unkept.length > 0) throw unkept[0];
+    if (broken.length > 0) throw broken[0];
+    if (unkept[0] !== undefined) return failUnkept(unkept[0]);
     return hooks.signal.aborted ? fail('cancelled', 'Cancelled.') : ok(judged);
   } catch (error) {
     if (codeOf(error) === undefined) throw error;
-    return fail('yard.unwritable', `What was checked could not be kept: ${messageOf(error)}.`);
+    return failUnkept(messageOf(error));
   }
+}
+
+function failUnkept(why: string) {
+  return fail(
+    'yard.unwritable',
+    `What was checked is shown, but could not be kept: ${why}. Make room, and check again: else it is checked anew at the next start.`,
+  );
 }
 
 /**

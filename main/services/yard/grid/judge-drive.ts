@@ -5,7 +5,6 @@ import { refuseEndless } from '../../../../geo/drive/refuse-endless.ts';
 import { type Leaving, readLeaving } from '../../../../geo/drive/times/leaving.ts';
 import { given } from '../../../../geo/given.ts';
 import { compareReports } from '../../../../geo/library/differences/compare-reports.ts';
-import type { Difference } from '../../../../geo/library/differences/difference.ts';
 import type { DriveReport } from '../../../../geo/report/report.ts';
 import { fail, ok, type Result } from '../../../../geo/result.ts';
 import { type Box, boxOfDiscs } from '../../../../geo/roads/box.ts';
@@ -14,6 +13,7 @@ import { cellOf } from '../../../../geo/yard/cell.ts';
 import { mapKey } from '../../../../geo/yard/map-key.ts';
 import { PROGRAM } from '../../../version.ts';
 import { readDriveFile } from '../../engine/read-drive-file.ts';
+import { messageOf } from '../../files/system-error.ts';
 import { chooseTrack } from '../../route/choose-track.ts';
 import type { OpenShelf } from '../../shelf/open-shelf.ts';
 import { roadsFromShelf } from '../../shelf/roads-from-shelf.ts';
@@ -66,21 +66,27 @@ export async function judgeDrive(
   };
   for (const { id, card, keptAt } of task.vehicles) {
     const report = checkDrive({ ...input, card });
-    const differences = keptAt && (await compareAndKeep(keptAt, report, setup));
-    onCell({ drive: task.drive, vehicle: id, cell: cellOf(report), map, ...given({ differences }) });
+    const kept = keptAt && (await compareAndKeep(keptAt, report, setup));
+    onCell({ drive: task.drive, vehicle: id, cell: cellOf(report), map, ...kept });
   }
   return ok(box);
 }
 
-/** @returns what is otherwise than what was seen; undefined where nothing was, or nothing that can be compared with */
+/** What is otherwise than what was seen, where something was that can be compared with; why it was not kept. */
 async function compareAndKeep(
   { seen, newest }: KeptAt,
   now: DriveReport,
   { units }: JudgeSetup,
-): Promise<readonly Difference[] | undefined> {
+): Promise<Pick<JudgedCell, 'differences' | 'unkept'>> {
   const was = await keptReport(seen);
   const compared = was && compareReports({ was, now, units, otherCard: true });
   const differences = compared?.ok ? compared.value.differences : undefined;
-  await keepReport(differences === undefined ? seen : newest, now);
-  return differences;
+  const told = given({ differences });
+  try {
+    await keepReport(differences === undefined ? seen : newest, now);
+    return told;
+  } catch (error) {
+    // a full disk takes no answer away
+    return { ...told, unkept: messageOf(error) };
+  }
 }

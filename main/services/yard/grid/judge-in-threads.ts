@@ -8,51 +8,95 @@ const MOST_THREADS = 8;
 /** What waits for a thread at a time: it need not wait for the answer to be read. */
 const AHEAD = 2;
 
+/** So many threads ending early one after the other, with nothing done between, are no drive's fault. */
+const MOST_ENDED = 3;
+
+const CUT_OFF =
+  'Checking it was cut off: a part of the program ended early, perhaps for want of memory. Check it again; if that happens again, drive it in parts.';
+
+/** What is needed of a thread. */
+type JudgeThread = Pick<Worker, 'postMessage' | 'terminate' | 'on'>;
+
+interface Hooks {
+  hear(news: FromJudge): void;
+  readonly signal: AbortSignal;
+}
+
 /**
- * Judges all drives on all cores, in the order given.
+ * Judges all drives on all cores, in the order given. Where a thread ends early the drive it was at is told as failed, and
+ * another goes on with the rest.
  * @param hear what is heard of a cell or a drive, as it comes
- * @returns when all are done, or with the signal; rejects where a thread ends early
+ * @param start begins a thread
+ * @returns when all are done, or with the signal; rejects where threads do nothing but end
  */
 export async function judgeInThreads(
   tasks: readonly DriveTask[],
   setup: JudgeSetup,
-  { hear, signal }: { hear(news: FromJudge): void; readonly signal: AbortSignal },
+  hooks: Hooks,
+  start: () => JudgeThread = () => new Worker(builtFile('services/yard/grid/worker.js')),
 ): Promise<void> {
   const count = Math.min(MOST_THREADS, availableParallelism(), tasks.length);
-  const threads = Array.from({ length: count }, () => new Worker(builtFile('services/yard/grid/worker.js')));
   const queue = [...tasks];
-  try {
-    await Promise.all(threads.map((thread) => drain(thread, queue, setup, { hear, signal })));
-  } finally {
-    await Promise.all(threads.map((thread) => thread.terminate()));
+  await Promise.all(Array.from({ length: count }, () => workThrough(queue, setup, hooks, start)));
+}
+
+async function workThrough(
+  queue: DriveTask[],
+  setup: JudgeSetup,
+  hooks: Hooks,
+  start: () => JudgeThread,
+): Promise<void> {
+  let ended = 0;
+  while (!hooks.signal.aborted && queue.length > 0) {
+    const thread = start();
+    const { left, done } = await drain(thread, queue, setup, hooks).finally(() => thread.terminate());
+    if (left.length === 0) return;
+    ended = done > 0 ? 1 : ended + 1;
+    const [at, ...waiting] = left;
+    if (at) hooks.hear({ kind: 'failed', drive: at.drive, say: CUT_OFF });
+    for (const task of waiting.reverse()) queue.unshift(task);
+    if (ended >= MOST_ENDED) throw new Error('threads of the grid end early, one after the other');
   }
 }
 
+/** What a thread had before it when it ended, and how many drives it had done. */
+interface Drained {
+  readonly left: readonly DriveTask[];
+  readonly done: number;
+}
+
 function drain(
-  thread: Worker,
+  thread: JudgeThread,
   queue: DriveTask[],
   setup: JudgeSetup,
-  { hear, signal }: { hear(news: FromJudge): void; readonly signal: AbortSignal },
-): Promise<void> {
-  return new Promise((resolve, reject) => {
-    let waiting = 0;
+  { hear, signal }: Hooks,
+): Promise<Drained> {
+  return new Promise((resolve) => {
+    const before: DriveTask[] = [];
+    let done = 0;
+    const end = () => resolve({ left: before, done });
     const tell = (message: ToJudge) => thread.postMessage(message);
     const feed = () => {
       const task = signal.aborted ? undefined : queue.shift();
       if (task !== undefined) {
-        waiting++;
+        before.push(task);
         tell({ kind: 'drive', task });
-      } else if (waiting === 0) resolve();
+      } else if (before.length === 0) end();
     };
     thread.on('message', (news: FromJudge) => {
       if (signal.aborted) return;
       hear(news);
       if (news.kind === 'cell') return;
-      waiting--;
+      before.shift();
+      done++;
       feed();
     });
-    thread.on('error', reject).on('exit', () => reject(new Error('a thread of the grid ended early')));
-    signal.addEventListener('abort', () => resolve(), { once: true });
+    thread.on('error', (error) => {
+      console.error(error);
+      end();
+    });
+    thread.on('exit', end);
+    signal.addEventListener('abort', () => resolve({ left: [], done }), { once: true });
     tell({ kind: 'begin', setup });
     for (let i = 0; i < AHEAD; i++) feed();
   });

@@ -55,6 +55,8 @@ export interface JudgedCell {
   readonly map: string;
   /** against the report that was seen; absent where there was none */
   readonly differences?: readonly Difference[];
+  /** why its report could not be kept for the next comparison, as the system says */
+  readonly unkept?: string;
 }
 
 export type ToJudge =

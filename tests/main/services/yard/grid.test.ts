@@ -17,6 +17,7 @@ import {
   knownCells,
   type Which,
 } from '../../../../main/services/yard/grid/grid.ts';
+import { failFrom } from '../../../support/failing-disk.ts';
 import { worked } from '../../../support/scratch-files.ts';
 import { importByHand } from '../../../support/shelf/import-by-hand.ts';
 import { judgeHere } from '../../../support/shelf/judge-here.ts';
@@ -196,6 +197,32 @@ describe('the grid', () => {
     expect(said).toMatchObject({ ok: false, error: { code: 'yard.unwritable' } });
     expect(news.filter(({ kind }) => kind === 'cell')).toHaveLength(4);
     expect(readdirSync(kept)).toContain('c.json');
+  });
+
+  it('shows what was checked, and says so, where the disk is full', async () => {
+    const news: GridNews[] = [];
+    const disk = await failFrom(0, 'full');
+    const said = await judgeGrid(
+      { ...grid, kept: join(home, 'full') },
+      'all',
+      { signal, hear: (each) => news.push(each) },
+      judgeHere,
+    ).finally(() => disk.restore());
+    expect(said).toMatchObject({ ok: false, error: { code: 'yard.unwritable' } });
+    expect(!said.ok && said.error.message).toMatch(
+      /^What was checked is shown, but could not be kept: .*Make room/,
+    );
+    expect(news.map(({ kind }) => kind)).toEqual(['cell', 'cell', 'cell', 'cell']);
+  });
+
+  it('leaves out what was removed while its row was checked', async () => {
+    const kept = join(home, 'removed');
+    const [high] = grid.vehicles;
+    await judge({ ...grid, kept });
+    const left = await knownCells({ ...grid, vehicles: [high!], drives: [grid.drives[0]!], kept });
+    expect(left.map(({ drive, vehicle }) => [drive, vehicle])).toEqual([['b', 'high']]);
+    // had back from the bin, its cells are there again
+    expect(await knownCells({ ...grid, kept })).toHaveLength(4);
   });
 
   it('does not judge a file that is not the one that was kept', async () => {

@@ -1,5 +1,5 @@
 /**
- * The shelf against the file: 200 random drives on every real extract, each checked from the map file and from the shelf
+ * The shelf against the file: 200 random drives on every real extract and on the sample, each checked from the map file and from the shelf
  * after an import. Prints how many reports differ by a byte, but for `map` (must be none), and what reading the map
  * took, as a ratio. Words name the extracts to take, by a part of their names.
  */
@@ -20,7 +20,9 @@ import { COACH_BUILT } from '../../support/coach-built.ts';
 import { randomDrive, seeded, trackOf } from '../../support/random-drives.ts';
 
 const DRIVES = 200;
-const CITY = /berlin|monaco/;
+/** Too small for longer drives. */
+const SMALL = /berlin|monaco|district/;
+const SAMPLE = 'sample-routes/district.osm.pbf';
 const data = process.env['LANEGAUGE_DATA'];
 const home = mkdtempSync(join(tmpdir(), 'shelf-bench-'));
 const hooks = { signal: new AbortController().signal, onProgress: () => {} };
@@ -30,6 +32,7 @@ if (data) {
   const paths = [
     ...maps.map((name) => join(data, 'maps', name)),
     join(data, 'seattle', 'network.osm.xml.gz'),
+    SAMPLE,
   ];
   const named = process.argv.slice(2);
   for (const path of paths)
@@ -52,7 +55,7 @@ async function run(path: string): Promise<void> {
   const random = seeded(21);
   let [done, differing, fileMs, shelfMs] = [0, 0, 0, 0];
   while (done < DRIVES) {
-    const known = randomDrive(whole, CITY.test(name) ? 4000 : 20_000, random);
+    const known = randomDrive(whole, SMALL.test(name) ? 4000 : 20_000, random);
     if (known === undefined) continue;
     const route = trackOf(known);
     done++;

@@ -22,24 +22,23 @@ export class LightElement {
   }
 
   querySelector(tagName: string): LightElement | null {
-    for (const element of descendants(this)) if (element.tagName === tagName) return element;
-    return null;
+    return find(this, tagName, 1)[0] ?? null;
   }
 
   querySelectorAll(tagName: string): LightElement[] {
-    const found: LightElement[] = [];
-    for (const element of descendants(this)) if (element.tagName === tagName) found.push(element);
-    return found;
+    return find(this, tagName, Number.POSITIVE_INFINITY);
   }
 }
 
-/** Everything below an element in document order, without recursion: files may nest deeply. */
-function* descendants(top: LightElement): Generator<LightElement> {
-  const open = [...top.childNodes].reverse();
-  for (let element = open.pop(); element; element = open.pop()) {
-    yield element;
+/** Elements below one in document order, so many at most, without recursion: files may nest deeply. */
+function find({ childNodes }: LightElement, tagName: string, most: number): LightElement[] {
+  const found: LightElement[] = [];
+  const open = childNodes.toReversed();
+  for (let element = open.pop(); element && found.length < most; element = open.pop()) {
+    if (element.tagName === tagName) found.push(element);
     for (let i = element.childNodes.length - 1; i >= 0; i--) open.push(element.childNodes[i]!);
   }
+  return found;
 }
 
 /** Builds the document of sound GPX text; of unsound text, one without elements. */

@@ -11,8 +11,15 @@ import { type Paper, sheetStyle } from './sheet-style.ts';
 
 interface SheetOptions {
   readonly faces: Faces;
-  /** told to the printer; left out, it takes the paper it has */
-  readonly paper?: Paper;
+  /** the paper where the drive is */
+  readonly paper: Paper;
+}
+
+interface SheetPages {
+  /** names no paper: it is printed on what there is */
+  readonly page: string;
+  /** the same, as a printer is to be given it */
+  readonly toPrint: string;
 }
 
 /** Of a strip that lies on the first page, beside all else. */
@@ -24,7 +31,7 @@ export function sheetPage(
   document: HandOverDocument,
   drawn: DrawnDrive,
   { faces, paper }: SheetOptions,
-): string {
+): SheetPages {
   const { drive, sheet, places } = document;
   const columns = cutColumns(drive.lengthM, places);
   const [only] = columns;
@@ -41,7 +48,9 @@ ${document.turns.length === 0 ? undefined : turns(document)}
 ${sheetDay(document)}
 ${sheetEnd(document)}`;
   const title = `${document.verdict.head}: ${drive.name}`;
-  return wholePage({ title, style: sheetStyle(faces, sheet.number, paper), body });
+  const on = (size: Paper | undefined) =>
+    wholePage({ title, style: sheetStyle(faces, sheet.number, size), body });
+  return { page: on(undefined), toPrint: on(paper) };
 }
 
 function head({ drive, verdict, overload, card, figures, sheet }: HandOverDocument): Markup {

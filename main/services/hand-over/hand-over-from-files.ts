@@ -35,7 +35,9 @@ export async function handOverFromFiles(
   const outcome = checked.value;
   if (refuseBarred && outcome.report.verdict === 'barred') return BARRED;
   hooks.onProgress?.('looking for places to turn off');
-  const turnOffs = await turnOffsFromFiles(request, outcome.check, outcome.report, hooks.signal);
+  const { drive, roads, report } = outcome;
+  const check = { ...outcome.check, followed: { drive, roads } };
+  const turnOffs = await turnOffsFromFiles(request, check, report, hooks.signal);
   if (!turnOffs.ok) return turnOffs;
   hooks.onProgress?.('drawing the sheet');
   const facts = await factsOfCheck(outcome, request, known);

@@ -74,11 +74,12 @@ export async function handOver(asked: ToHandOver): Promise<Result<HandedOver>> {
     program: report.program,
     note: `${document.verdict.say} Sheet ${number}.`,
   });
+  const sheet = sheetPage(document, drawn, { faces, paper: letter ? 'letter' : 'A4' });
   return ok({
     number,
     facts,
     files: {
-      'sheet.html': sheetPage(document, drawn, { faces }),
+      'sheet.html': sheet.page,
       'phone.html': phonePage(document, drawn, faces),
       'visor-card.html': visorCards([report.vehicle], faces),
       'drive.gpx': gpx.value,
@@ -87,7 +88,7 @@ export async function handOver(asked: ToHandOver): Promise<Result<HandedOver>> {
       'report.json': reportText(report),
       ...given({ 'day.ics': ics }),
     },
-    toPrint: sheetPage(document, drawn, { faces, paper: letter ? 'letter' : 'A4' }),
+    toPrint: sheet.toPrint,
     say: [sayKeepsPoints(report)].filter((say) => say !== undefined),
   });
 }

@@ -1,3 +1,4 @@
+import { ontoRoads } from '../../../geo/drive/onto-roads.ts';
 import type { DriveReport } from '../../../geo/report/report.ts';
 import { ok, type Result } from '../../../geo/result.ts';
 import type { Roads } from '../../../geo/roads/roads.ts';
@@ -31,6 +32,9 @@ export function isStopped({ findings }: DriveReport): boolean {
 
 /** The same where the roads far beside the drive have been read. */
 export function turnOffsOn(roads: Roads, check: CheckOnAnyMap, report: DriveReport): Result<TurnOffs> {
-  const followed = followedOn(roads, check);
+  const { followed: known } = check;
+  // what was followed on the roads near the drive is there among the far ones too
+  const drive = known && known.roads !== roads ? ontoRoads(known.drive, known.roads, roads) : undefined;
+  const followed = followedOn(roads, drive === undefined ? check : { ...check, followed: { drive, roads } });
   return followed.ok ? ok(lastTurnOffs({ check: followed.value, report })) : followed;
 }

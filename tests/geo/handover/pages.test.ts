@@ -28,7 +28,10 @@ const BARRED = handedOver(
 const CLEAR = handedOver([road(1, ['0,0', '20,0'], { maxspeed: '50' })], [1]);
 
 function pagesOf({ document, drawn }: typeof BARRED): { sheet: string; phone: string } {
-  return { sheet: sheetPage(document, drawn, { faces: {} }), phone: phonePage(document, drawn, {}) };
+  return {
+    sheet: sheetPage(document, drawn, { faces: {}, paper: 'A4' }).page,
+    phone: phonePage(document, drawn, {}),
+  };
 }
 
 /** What a reader sees: without marks, styles and escapes. */

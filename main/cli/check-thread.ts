@@ -51,9 +51,31 @@ const LESS_COMPILING = '--interrupt-budget=300000';
 /** Later ones weigh it in another way, and complain of a word they do not know. */
 const KNOWS_IT = Number.parseInt(process.versions.v8, 10) < 12;
 
+let ready: Worker | undefined;
+
+/** Has a thread load the program while this one reads what it was asked: it is there sooner. Unused, it holds nothing up. */
+export function readyThread(): void {
+  const one = newThread();
+  one.unref();
+  one
+    .on('error', () => {})
+    .once('exit', () => {
+      if (ready === one) ready = undefined;
+    });
+  ready = one;
+}
+
 function startThread(work: CheckWork): Worker {
+  const thread = ready ?? newThread();
+  ready = undefined;
+  thread.ref();
+  thread.postMessage(work);
+  return thread;
+}
+
+function newThread(): Worker {
   if (KNOWS_IT) setFlagsFromString(LESS_COMPILING);
-  return new Worker(builtFile('cli/check-worker.js'), { workerData: work });
+  return new Worker(builtFile('cli/check-worker.js'));
 }
 
 const CANCELLED = fail('cancelled', 'Cancelled.');

@@ -1,10 +1,11 @@
-import { parentPort, workerData } from 'node:worker_threads';
+import { parentPort } from 'node:worker_threads';
 import type { FromCheck } from './check-thread.ts';
 import { type CheckWork, makeCheck } from './check-work.ts';
 
 const say = (message: FromCheck): void => parentPort?.postMessage(message);
 
-const done = await makeCheck(workerData as CheckWork, {
+const work = await new Promise<CheckWork>((resolve) => parentPort?.once('message', resolve));
+const done = await makeCheck(work, {
   onProgress: (what, share) => say({ kind: 'progress', what, share }),
   now: () => new Date(),
 });

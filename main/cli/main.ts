@@ -9,7 +9,10 @@ type Command = (words: readonly string[], terminal: Terminal) => Promise<number>
 
 /** Each is loaded when it is asked for: a swing needs no map reader. */
 const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
-  check: async () => (await import('./check-command.ts')).checkCommand,
+  check: async () => {
+    (await import('./check-thread.ts')).readyThread();
+    return (await import('./check-command.ts')).checkCommand;
+  },
   'hand-over': async () => (await import('./hand-over/hand-over-command.ts')).handOverCommand,
   load: async () => (await import('./load-command.ts')).loadCommand,
   plan: async () => (await import('./plan/plan-command.ts')).planCommand,

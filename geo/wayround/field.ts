@@ -16,10 +16,16 @@ const kept = new WeakMap<Roads, Map<string, Field>>();
 export interface FieldOptions extends JudgeOptions {
   /** roads are guessed at until a search's answer leads over them; left out, each is judged where it is met */
   readonly guesses?: boolean;
+  /** called now and then; what it throws ends the work */
+  readonly lookUp?: (() => void) | undefined;
 }
 
 /** The graph of an opened map with one vehicle's costs, kept for its next question. */
-export function fieldFor(roads: Roads, asker: Asker, { guesses = false, ...options }: FieldOptions): Field {
+export function fieldFor(
+  roads: Roads,
+  asker: Asker,
+  { guesses = false, lookUp, ...options }: FieldOptions,
+): Field {
   const fields = kept.get(roads) ?? new Map<string, Field>();
   kept.set(roads, fields);
   const vehicle = JSON.stringify([asker.card, asker.load, asker.margins, options]);
@@ -28,7 +34,7 @@ export function fieldFor(roads: Roads, asker: Asker, { guesses = false, ...optio
   if (known !== undefined) return known;
   const judge = new RoadJudge(roads, asker, options, memoOf(vehicle));
   const field = {
-    costs: new RoadCosts(turnGraph(roads), roads, judge, { guesses }),
+    costs: new RoadCosts(turnGraph(roads, lookUp), roads, judge, { guesses }),
     rules: new RuleJudge(judge),
     circleM: circleAcrossM(asker.card),
   };

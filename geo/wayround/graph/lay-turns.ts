@@ -15,8 +15,11 @@ type Turns = Pick<
 /** No motorhome turns round on less without backing up. Metres; common practice, no source. */
 const LEAST_CIRCLE_M = 8;
 
+/** States. */
+const LOOK_UP_EVERY = 1 << 16;
+
 /** Every turn that the network has, forbidden ones included, each with what restrictions say of it. */
-export function layTurns(graph: RoadGraph, roads: Roads, states: States): Turns {
+export function layTurns(graph: RoadGraph, roads: Roads, states: States, lookUp: () => void): Turns {
   const { stateCount, edgeOf } = states.laid;
   const turnStart = new Uint32Array(stateCount + 1);
   const most = mostTurns(graph, states);
@@ -25,6 +28,7 @@ export function layTurns(graph: RoadGraph, roads: Roads, states: States): Turns 
   const roomy = roomyWays(roads);
   let count = 0;
   for (let state = 0; state < stateCount; state++) {
+    if (state % LOOK_UP_EVERY === 0) lookUp();
     const into = edgeOf[state]!;
     const node = graph.head[into]!;
     for (let i = graph.outStart[node]!; i < graph.outStart[node + 1]!; i++) {

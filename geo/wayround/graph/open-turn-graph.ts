@@ -10,8 +10,11 @@ import { wayWords } from './way-words.ts';
 
 const built = new WeakMap<Roads, TurnGraph>();
 
-/** The turn graph of an opened map, built at the first call and kept as long as the roads are. */
-export function turnGraph(roads: Roads): TurnGraph {
+/**
+ * The turn graph of an opened map, built at the first call and kept as long as the roads are.
+ * @param lookUp called now and then; what it throws ends the building, and nothing is kept
+ */
+export function turnGraph(roads: Roads, lookUp: () => void = () => {}): TurnGraph {
   const known = built.get(roads);
   if (known !== undefined) return known;
   const there = roadGraphBuilt(roads);
@@ -19,9 +22,11 @@ export function turnGraph(roads: Roads): TurnGraph {
     there === undefined
       ? cutIntoEdges(roads, splitNodes(roads))
       : cutFurther(roads, there, splitNodes(roads));
+  lookUp();
   const graph: RoadGraph = { ...edges, forbidden: findForbiddenTurns(roads, edges) };
+  lookUp();
   const states = layStates(graph, roads, wayWords(roads));
-  const turns = { ...graph, ...states.laid, ...layTurns(graph, roads, states) };
+  const turns = { ...graph, ...states.laid, ...layTurns(graph, roads, states, lookUp) };
   built.set(roads, turns);
   return turns;
 }

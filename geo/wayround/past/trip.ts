@@ -56,7 +56,12 @@ export function layTrip(input: PastInput, { guesses = false }: { readonly guesse
   const { check, report } = input;
   const { drive, roads, card, load, country } = check;
   const asker = { card, load, margins: check.margins ?? DEFAULT_MARGINS };
-  const field = fieldFor(roads, asker, { prefer: input.prefer ?? 'quickest', country, guesses });
+  const field = fieldFor(roads, asker, {
+    prefer: input.prefer ?? 'quickest',
+    country,
+    guesses,
+    lookUp: check.lookUp,
+  });
   const steps = driveSteps(drive, roads, field.costs.graph);
   for (const { directed } of steps) field.costs.settle(directed);
   const ferries = drive.legs.some(

@@ -34,7 +34,7 @@ export function tryLayings<T extends object>(
   const field = fieldFor(
     input.roads,
     { card: input.card, load: input.load, margins: input.margins ?? DEFAULT_MARGINS },
-    { prefer: input.prefer ?? 'quickest', country: input.country, guesses: true },
+    { prefer: input.prefer ?? 'quickest', country: input.country, guesses: true, lookUp: input.lookUp },
   );
   const nearest = layingOn(input, field, 'nearest');
   if (!nearest.ok) return nearest;

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { COACH_BUILT as CARD } from '../../support/coach-built.ts';
 import { testMap } from '../../support/drive-on.ts';
 import { road, waysRoundOn } from '../../support/way-round/ask-ways.ts';
+import { endsWhereverCancelled } from '../../support/way-round/cancelled.ts';
 
 /** A street of four pieces, the third under a bridge of 2.5 m. */
 const STREET = [
@@ -162,5 +163,13 @@ describe('why there is no way past a bar', () => {
       road(8, ['12,9', '12,0'], { highway: 'primary' }),
     ];
     expect(waysRoundOn(leaving, ALONG).noWayRound).toMatchObject([{ kind: 'edge of the map' }]);
+  });
+});
+
+describe('a search for ways that is cancelled', () => {
+  it('ends in whatever phase it is: finding ways, or finding why there is none', () => {
+    const round = road(5, ['5,0', '5,3', '12,3', '12,0']);
+    endsWhereverCancelled((lookUp) => waysRoundOn([...STREET, round], ALONG, {}, { lookUp }));
+    endsWhereverCancelled((lookUp) => waysRoundOn(STREET, ALONG, {}, { lookUp }));
   });
 });

@@ -4,6 +4,7 @@ import type { PlanInput, PlanPlace } from '../../../geo/wayround/plan/plan-input
 import { planDrive } from '../../../geo/wayround/plan.ts';
 import { type MapSketch, roadsFrom } from '../../support/build-roads.ts';
 import { COACH_BUILT } from '../../support/coach-built.ts';
+import { endsWhereverCancelled } from '../../support/way-round/cancelled.ts';
 
 /** A ring of four streets, 2 km about, with a dead end off it: 0 south-west, 1 south-east, 2 north-east, 3 north-west. */
 const RING: MapSketch['nodes'] = {
@@ -118,18 +119,6 @@ describe('a place on private ground', () => {
 
 describe('a plan that is cancelled', () => {
   it('ends in whatever phase it is, and nothing is made', () => {
-    let calls = 0;
-    const count = () => {
-      calls++;
-    };
-    expect(plan([SOUTH, NORTH], {}, { lookUp: count }).ok).toBe(true);
-    expect(calls).toBeGreaterThan(5);
-    for (let last = 1; last <= calls; last += 3) {
-      let left = last;
-      const stop = () => {
-        if (--left === 0) throw new Error('cancelled');
-      };
-      expect(() => plan([SOUTH, NORTH], {}, { lookUp: stop })).toThrow('cancelled');
-    }
+    endsWhereverCancelled((lookUp) => plan([SOUTH, NORTH], {}, { lookUp }));
   });
 });

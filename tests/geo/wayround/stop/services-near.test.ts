@@ -17,6 +17,7 @@ import { routeWithWay } from '../../../../geo/wayround/take-way.ts';
 import { COACHBUILT } from '../../../support/ask.ts';
 import { NORTH_M, type Planted, placeAt, twoRoads } from '../../../support/day/two-roads.ts';
 import { seeded } from '../../../support/random-drives.ts';
+import { endsWhereverCancelled } from '../../../support/way-round/cancelled.ts';
 
 /** Along the southern road from 250 m to 5,750 m. */
 function southRoute(): Route {
@@ -210,3 +211,20 @@ function holdsWhenTaken(check: CheckInput, { way, stop, ...told }: ServiceOnWay,
   const latest = new Date(Date.parse(`${facts.homeBy}+01:00`) - 1150 * onS + 3_600_000);
   expect(met?.latestLeaveAt?.slice(0, 16)).toBe(latest.toISOString().slice(0, 16));
 }
+
+describe('a search for places that is cancelled', () => {
+  it('ends in whatever phase it is', () => {
+    const roads = twoRoads({ points: [{ eastM: 3250, northM: NORTH_M + 15, tags: DUMP }] });
+    const check = checkOf(roads, southRoute(), LEAVE_AT);
+    const report = checkDrive(check);
+    const points = pointsIn(roads);
+    endsWhereverCancelled((lookUp) =>
+      servicesNear({
+        check: { ...check, roads: { ...roads }, lookUp },
+        report,
+        points,
+        wanted: ['cassette'],
+      }),
+    );
+  });
+});

@@ -1,9 +1,11 @@
 import { given } from '../../geo/given.ts';
+import { visorCards } from '../../geo/handover/card/visor-cards.ts';
 import { ok, type Result } from '../../geo/result.ts';
 import { capital } from '../../geo/units/text.ts';
 import type { ValueOf } from '../contract/calls.ts';
 import type { OutSheetShown } from '../contract/hand-over/hand-over-calls.ts';
 import type { Services } from '../dispatch.ts';
+import { readFaces } from './hand-over/faces.ts';
 import { findBrowser } from './hand-over/find-browser.ts';
 import { finishHandOver, SHEET_PDF } from './hand-over/finish-hand-over.ts';
 import { printPdf } from './hand-over/print-pdf.ts';
@@ -16,7 +18,7 @@ import { notesOf } from './library/local-notes.ts';
 
 type HandOverServices = Pick<
   Services,
-  'handOver' | 'handOverPairs' | 'handedSheet' | 'sheetsOut' | 'worseThanSheet'
+  'handOver' | 'handOverPairs' | 'visorCards' | 'handedSheet' | 'sheetsOut' | 'worseThanSheet'
 >;
 
 /** The calls about what is handed over. */
@@ -28,6 +30,10 @@ export function handOverCalls(parts: HandOverParts): HandOverServices {
     handOver: (request, hooks) => handOverAndKeep(parts, request, hooks),
     handOverPairs: (request, hooks) =>
       handOverPairs({ printSheet: printByBrowser, ...parts }, request, hooks),
+    async visorCards() {
+      const cards = parts.stores.fleet.current().map(({ card }) => card);
+      return ok({ html: visorCards(cards, { faces: await readFaces(), made: now().toISOString() }) });
+    },
     async handedSheet({ number }) {
       const found = findHanded(library, number);
       if (!found.ok) return found;

@@ -16,6 +16,7 @@ import {
   writeFresh,
   writingFresh,
 } from './fleet-work.ts';
+import { saveVisorCards } from './save-visor-cards.ts';
 
 /** The fleet: choose a vehicle; add, copy and take off cards, open them from files and save them as such. */
 export function FleetList() {
@@ -111,6 +112,9 @@ function Actions({ chosen, focusUndo }: { chosen: FleetVehicle | undefined; focu
       <Import />
       <button type="button" disabled={!chosen} onClick={() => chosen && exportCard(chosen.card)}>
         Save as a file
+      </button>
+      <button type="button" disabled={vehicles.value.length === 0} onClick={() => void saveVisorCards()}>
+        Visor cards of all
       </button>
     </div>
   );

@@ -1,3 +1,4 @@
+import { dayInWords } from '../../report/map-age.ts';
 import type { VehicleCard } from '../../vehicle/card.ts';
 import { cardFigures, tailOneIn } from '../document/big-figures.ts';
 import type { BigFigure } from '../document/document.ts';
@@ -5,23 +6,38 @@ import { type Markup, markup } from '../page/markup.ts';
 import { type Faces, wholePage } from '../page/whole-page.ts';
 import { visorStyle } from './visor-style.ts';
 
+interface VisorOptions {
+  readonly faces: Faces;
+  /** ISO 8601: a card that was changed after it is no longer this one */
+  readonly made: string;
+  /** number of the sheet that it goes with */
+  readonly sheet?: string;
+}
+
 /**
  * Visor cards of one vehicle or a whole fleet, a card a page, to be cut out. Height at least 40 mm high, in feet and
  * inches first, as the British height notice asks; every other figure at least 15 mm.
  */
-export function visorCards(cards: readonly VehicleCard[], faces: Faces): string {
+export function visorCards(cards: readonly VehicleCard[], { faces, made, sheet }: VisorOptions): string {
+  const day = dayInWords(made.slice(0, 10));
+  const source = `Of the vehicle’s card as on ${day}${sheet === undefined ? '' : `, with sheet ${sheet}`}.`;
   const title =
     cards.length === 1 ? `Visor card: ${cards[0]?.name ?? ''}` : `Visor cards of ${cards.length} vehicles`;
-  return wholePage({ title, style: visorStyle(faces), body: markup`${cards.map(visorCard)}` });
+  return wholePage({
+    title,
+    style: visorStyle(faces),
+    body: markup`${cards.map((card) => visorCard(card, source))}`,
+  });
 }
 
-function visorCard(card: VehicleCard): Markup {
+function visorCard(card: VehicleCard, source: string): Markup {
   const [height, ...others] = cardFigures(card);
   const tail = tailOneIn(card);
   return markup`<article class="sheet"><section class="card">${cutMarks()}
 <h1><bdi>${card.name}</bdi></h1>
 ${height === undefined ? undefined : markup`<div class="height"><p class="what">${height.what}</p><p class="tall">${sized(height.imperial)}</p><p class="tall">${sized(height.metric)}</p></div>`}
 <div class="rest">${others.map(figure)}${tail === undefined ? undefined : figure({ what: 'Tail clears a ramp of', metric: tail, imperial: '' })}</div>
+<p class="source">${source}</p>
 </section>
 <footer><span class="bar"></span><p>This bar is 50 mm; if it is not, print at 100 %. One side, cut along the marks. Sizes are rounded up.</p></footer></article>`;
 }

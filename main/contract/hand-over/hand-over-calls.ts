@@ -85,6 +85,12 @@ export const HAND_OVER_CALLS = {
     progress: pairNewsSchema,
     value: z.strictObject({}),
   },
+  /** A visor card a page of every vehicle of the fleet, as one file to print. */
+  visorCards: {
+    request: z.strictObject({}),
+    progress: nothing,
+    value: z.strictObject({ html: z.string() }),
+  },
   /** A handing-over again, byte for byte as it was. */
   handedSheet: { request: z.strictObject({ number }), progress: nothing, value: handedSchema },
   /** The sheets that are out, the coming leave days first. */

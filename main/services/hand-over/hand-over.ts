@@ -81,7 +81,7 @@ export async function handOver(asked: ToHandOver): Promise<Result<HandedOver>> {
     files: {
       'sheet.html': sheet.page,
       'phone.html': phonePage(document, drawn, faces),
-      'visor-card.html': visorCards([report.vehicle], faces),
+      'visor-card.html': visorCards([report.vehicle], { faces, made: report.made, sheet: number }),
       'drive.gpx': gpx.value,
       'findings.geojson': `${JSON.stringify(findingsGeoJson(report, drive, roads), null, 2)}\n`,
       'findings.csv': findingsCsv(report, told),

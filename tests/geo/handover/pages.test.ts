@@ -197,9 +197,14 @@ describe('a visor card', () => {
 
   it('of a fleet holds a page each, with the length of both, rack on and off', () => {
     const racked = { ...COACH_BUILT, name: 'Two', rack: { lengthM: 0.7, widthM: 2, fitted: false } };
-    const page = visorCards([COACH_BUILT, racked], {});
+    const page = visorCards([COACH_BUILT, racked], {
+      faces: {},
+      made: '2027-01-01T00:00:00Z',
+      sheet: 'K7QM-4XPD',
+    });
     expect(page.match(/<article/g)).toHaveLength(2);
     expect(seen(page)).toContain('Length with rack');
     expect(page).toContain('8.11<small> m');
+    expect(page.match(/as on 1 January 2027, with sheet K7QM-4XPD/g)).toHaveLength(2);
   });
 });

@@ -34,10 +34,9 @@ function visorCard(card: VehicleCard, source: string): Markup {
   const [height, ...others] = cardFigures(card);
   const tail = tailOneIn(card);
   return markup`<article class="sheet"><section class="card">${cutMarks()}
-<h1><bdi>${card.name}</bdi></h1>
+<div class="head"><h1><bdi>${card.name}</bdi></h1><p class="source">${source}</p></div>
 ${height === undefined ? undefined : markup`<div class="height"><p class="what">${height.what}</p><p class="tall">${sized(height.imperial)}</p><p class="tall">${sized(height.metric)}</p></div>`}
 <div class="rest">${others.map(figure)}${tail === undefined ? undefined : figure({ what: 'Tail clears a ramp of', metric: tail, imperial: '' })}</div>
-<p class="source">${source}</p>
 </section>
 <footer><span class="bar"></span><p>This bar is 50 mm; if it is not, print at 100 %. One side, cut along the marks. Sizes are rounded up.</p></footer></article>`;
 }

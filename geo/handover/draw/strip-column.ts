@@ -2,7 +2,7 @@ import type { Strip } from '../../drive/strip/strip.ts';
 import type { PlaceToKnow } from '../document/document.ts';
 import { type Markup, markup } from '../page/markup.ts';
 import { COLUMN_WIDTH_MM, layColumn } from './lay-column.ts';
-import { columnLabels } from './strip-labels.ts';
+import { columnLabels, columnReaches } from './strip-labels.ts';
 import { columnLettering } from './strip-lettering.ts';
 import { columnRoad } from './strip-road.ts';
 
@@ -19,5 +19,6 @@ export function stripColumn(
   const own = places.filter(
     ({ finding }) => finding.fromM >= fromM && (finding.fromM < toM || (isLast && finding.fromM <= toM)),
   );
-  return markup`<svg class="strip" width="${COLUMN_WIDTH_MM}mm" height="${heightMm}mm" viewBox="0 0 ${COLUMN_WIDTH_MM} ${heightMm}" aria-hidden="true">${columnRoad(column)}${columnLettering(column)}${columnLabels(column, own)}</svg>`;
+  const dots = own.map(({ finding }) => column.y(finding.fromM));
+  return markup`<svg class="strip" width="${COLUMN_WIDTH_MM}mm" height="${heightMm}mm" viewBox="0 0 ${COLUMN_WIDTH_MM} ${heightMm}" aria-hidden="true">${columnRoad(column)}${columnReaches(column, own)}${columnLettering(column, dots)}${columnLabels(column, own)}</svg>`;
 }

@@ -23,6 +23,17 @@ export function columnLabels(column: StripColumn, places: readonly PlaceToKnow[]
   return places.map((place, i) => labelAt(column, place, ys[i]!, twoLines));
 }
 
+/** Beside the ribbon, how far each finding reaches. */
+export function columnReaches(column: StripColumn, places: readonly PlaceToKnow[]): Markup[] {
+  return places.flatMap(({ finding: { fromM, toM, level } }) => {
+    if (toM - fromM <= 1) return [];
+    const [x, from, to] = [column.middle(fromM) + 3.7, column.y(fromM), column.y(Math.min(toM, column.toM))];
+    return [
+      markup`<path class="strip-reach ink-${level}" d="M${x.toFixed(2)} ${from.toFixed(2)}V${to.toFixed(2)}"/>`,
+    ];
+  });
+}
+
 function labelAt(
   column: StripColumn,
   { label, finding, title }: PlaceToKnow,
@@ -31,12 +42,8 @@ function labelAt(
 ): Markup {
   const { subject, figure } = namePlace(finding, 'metric');
   const [x0, y0] = [column.middle(finding.fromM), column.y(finding.fromM)];
-  const spanned =
-    finding.toM - finding.fromM > 1
-      ? markup`<path class="strip-reach ink-${finding.level}" d="M${(x0 + 3.7).toFixed(2)} ${y0.toFixed(2)}V${column.y(Math.min(finding.toM, column.toM)).toFixed(2)}"/>`
-      : undefined;
   const second = figure ?? finding.road;
-  return markup`${spanned}<path class="strip-leader" d="M${x0.toFixed(2)} ${y0.toFixed(2)}L${(LABEL_X - 2.5).toFixed(2)} ${y.toFixed(2)}h2"/><circle class="strip-dot" cx="${x0.toFixed(2)}" cy="${y0.toFixed(2)}" r="0.7"/><g class="ink-${finding.level}" transform="translate(${LABEL_X} ${(y - 1.9).toFixed(2)}) scale(0.155)">${levelShape(finding.level)}</g><text class="strip-number" x="${LABEL_X + 4.4}" y="${(y + 1).toFixed(2)}">${label}</text><text class="strip-says" x="${LABEL_X + 8.8}" y="${(y + 1).toFixed(2)}">${cut(twoLines ? subject : (figure ?? subject), LETTERS_BESIDE_NUMBER)}</text>${
+  return markup`<path class="strip-leader" d="M${x0.toFixed(2)} ${y0.toFixed(2)}L${(LABEL_X - 2.5).toFixed(2)} ${y.toFixed(2)}h2"/><circle class="strip-dot" cx="${x0.toFixed(2)}" cy="${y0.toFixed(2)}" r="0.7"/><g class="ink-${finding.level}" transform="translate(${LABEL_X} ${(y - 1.9).toFixed(2)}) scale(0.155)">${levelShape(finding.level)}</g><text class="strip-number" x="${LABEL_X + 4.4}" y="${(y + 1).toFixed(2)}">${label}</text><text class="strip-says" x="${LABEL_X + 8.8}" y="${(y + 1).toFixed(2)}">${cut(twoLines ? subject : (figure ?? subject), LETTERS_BESIDE_NUMBER)}</text>${
     twoLines && second !== undefined
       ? markup`<text class="strip-figure" x="${LABEL_X + 4.4}" y="${(y + 4).toFixed(2)}">${cut(second, LETTERS)}</text>`
       : undefined

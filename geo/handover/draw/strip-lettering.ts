@@ -11,18 +11,42 @@ const TICK_X = 9.5;
 const LETTER_MM = 1.35;
 const TOWN_APART_MM = 3.4;
 
-/** Distances in kilometres and miles on the left, road names along the ribbon, towns across it. */
-export function columnLettering(column: StripColumn): Markup {
+/** Half of what a town's name covers, up and down, and how far it gives way to a finding's dot. */
+const TOWN_HALF_MM = 1.9;
+const TOWN_AWAY_MM = [0, -3, 3, -5.5, 5.5];
+
+/**
+ * Distances in kilometres and miles on the left, road names along the ribbon, towns across it.
+ * @param dots where findings stand on the ribbon: no name lies on them
+ */
+export function columnLettering(column: StripColumn, dots: readonly number[]): Markup {
   const towns = townsApart(column.strip.towns, column.mmPerM / MM_PER_PX).filter(
     ({ atM }) => atM >= column.fromM && atM <= column.toM,
   );
-  const townYs = towns.map(({ atM }) => column.y(atM));
-  return markup`${ticks(column)}${roadNames(column, townYs)}${towns.map(({ atM, name, size }) => {
-    const text = cut(name, 20);
-    const half = (text.length * (size === 3 ? 1.75 : 1.4)) / 2;
-    const x = Math.max(half + 10.5, Math.min(column.middle(atM), 32 - half));
-    return markup`<text class="strip-town strip-town-${size}" x="${x.toFixed(2)}" y="${(column.y(atM) + 1).toFixed(2)}">${text}</text>`;
-  })}`;
+  const heights = column.strip.above.flatMap(({ atM, height }) =>
+    height === undefined ? [] : [column.y(atM)],
+  );
+  const townYs: number[] = [];
+  for (const { atM } of towns) townYs.push(freeNear(column.y(atM), dots, [...heights, ...townYs]));
+  return markup`${ticks(column)}${roadNames(column, [...townYs, ...heights])}${towns.map(
+    ({ atM, name, size }, i) => {
+      const text = cut(name, 20);
+      const half = (text.length * (size === 3 ? 1.75 : 1.4)) / 2;
+      const x = Math.max(half + 10.5, Math.min(column.middle(atM), 32 - half));
+      const y = townYs[i]!;
+      // the ribbon gives way to the name: no edge or bar runs through its letters
+      return markup`<path class="strip-ground" d="M${(x - half).toFixed(2)} ${(y - TOWN_HALF_MM).toFixed(2)}h${(2 * half).toFixed(2)}v${2 * TOWN_HALF_MM}h-${(2 * half).toFixed(2)}z"/><text class="strip-town strip-town-${size}" x="${x.toFixed(2)}" y="${(y + 1).toFixed(2)}">${text}</text>`;
+    },
+  )}`;
+}
+
+/** The nearest place for a name that lies on no dot and near no other name; its own where all is taken. */
+function freeNear(y: number, dots: readonly number[], names: readonly number[]): number {
+  const free = (at: number) =>
+    dots.every((dot) => Math.abs(dot - at) > TOWN_HALF_MM + 0.8) &&
+    names.every((name) => Math.abs(name - at) > 2 * TOWN_HALF_MM);
+  const away = TOWN_AWAY_MM.find((mm) => free(y + mm));
+  return y + (away ?? 0);
 }
 
 function ticks({ fromM, toM, mmPerM, y }: StripColumn): Markup[] {

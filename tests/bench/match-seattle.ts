@@ -1,7 +1,8 @@
 /**
  * The field test of Newson & Krumm 2009: a recorded drive of 80 km whose true route is known. Prints the route mismatch
  * fraction (their figure 6: length wrongly left out plus wrongly added over the true length) beside what they published;
- * of the sparse routes also how much of what is on another road is not marked as guessed, and how much of the right is.
+ * of the sparse routes also how much of what is on another road is not marked as guessed, how much of the right is, and
+ * what a planner would fill in that knows the true road under every point.
  */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -12,6 +13,7 @@ import type { Roads } from '../../geo/roads/roads.ts';
 import { openMap } from '../../main/services/map/open-map.ts';
 import { readRouteFile } from '../../main/services/route/read-route-file.ts';
 import { type Driven, drivenOf, type GuessScore, scoreGuesses, scoreMatch } from '../support/score-match.ts';
+import { sparseOracle } from './sparse-oracle.ts';
 
 const FILES = [
   { name: 'track_1s', mostPercent: 0.1, published: '0' },
@@ -21,8 +23,8 @@ const FILES = [
   { name: 'planned_dense', mostPercent: 0 },
   { name: 'planned_rdp10', mostPercent: 0 },
   { name: 'planned_shift', mostPercent: 0 },
-  { name: 'planned_rte_1km', mostPercent: 8, mostUnmarkedPercent: 5 },
-  { name: 'planned_rte_5km', mostUnmarkedPercent: 5 },
+  { name: 'planned_rte_1km', mostPercent: 8, mostUnmarkedPercent: 5, everyM: 1000 },
+  { name: 'planned_rte_5km', mostUnmarkedPercent: 5, everyM: 5000 },
 ] as const;
 
 const data = process.env['LANEGAUGE_DATA'];
@@ -57,7 +59,16 @@ async function run(folder: string): Promise<void> {
         `${'mostUnmarkedPercent' in file ? tellGuesses(scoreGuesses(drive, truth.driven, roads), file.mostUnmarkedPercent) : ''}` +
         `off the map ${drive.legs.filter((leg) => leg.kind === 'offMap').length}; ${ms.toFixed(0)} ms`,
     );
+    if ('everyM' in file) console.log(tellOracle(roads, truth, file.everyM));
   }
+}
+
+function tellOracle(roads: Roads, { order, driven }: Truth, everyM: number): string {
+  const told = (['quickest', 'shortest'] as const).map((chosen) => {
+    const share = sparseOracle(roads, order, driven, { everyM, chosen });
+    return `the ${chosen} way between the true roads ${(100 * share).toFixed(1)} %`;
+  });
+  return `  on another road, by a graph library: ${told.join(', ')}`;
 }
 
 function tellGuesses({ rightM, rightMarkedM, wrongM, wrongUnmarkedM }: GuessScore, most: number): string {
@@ -70,6 +81,8 @@ function tellGuesses({ rightM, rightMarkedM, wrongM, wrongUnmarkedM }: GuessScor
 
 interface Truth {
   readonly driven: Driven;
+  /** directed edges as they were driven */
+  readonly order: readonly number[];
   readonly ends: readonly number[];
   readonly lengthM: number;
 }
@@ -84,15 +97,17 @@ function readTruth(path: string, roads: Roads): Truth {
   }
   const driven = new Map<number, number>();
   let lengthM = 0;
-  const directed = edges.map(([way, forward]) =>
-    (edgesOf.get(way) ?? []).map((edge) => 2 * edge + 1 - forward),
-  );
-  for (const edge of directed.flat()) {
+  const directed = edges.map(([way, forward]) => {
+    const along = (edgesOf.get(way) ?? []).map((edge) => 2 * edge + 1 - forward);
+    return forward === 1 ? along : along.reverse();
+  });
+  const order = directed.flat();
+  for (const edge of order) {
     const metres = graph.lengthM[edge >> 1]!;
     driven.set(edge, (driven.get(edge) ?? 0) + metres);
     lengthM += metres;
   }
-  return { driven, ends: [...(directed[0] ?? []), ...(directed.at(-1) ?? [])], lengthM };
+  return { driven, order, ends: [...(directed[0] ?? []), ...(directed.at(-1) ?? [])], lengthM };
 }
 
 /** The truth counts its first and last edge whole; the drive begins and ends somewhere on them. */

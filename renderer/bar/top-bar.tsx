@@ -8,24 +8,28 @@ import { type DialogName, dialog } from '../state/page.ts';
 import { shownView } from '../state/views.ts';
 import { ViewTabs } from './view-tabs.tsx';
 
-/** The views, what is open, and the vehicle that all of them share; drive and leave time where they count. */
+/** The views and the vehicle that all of them share, in the same place in each; below them the drive and its leave time. */
 export function TopBar() {
-  const onDrive = shownView.value === 'drive';
   return (
     <header class="bar">
-      <h1>Lanegauge</h1>
-      <ViewTabs />
-      {onDrive ? <DriveName /> : <div class="bar-gap" />}
-      {onDrive && <Opens which="open" say="Open…" />}
-      {onDrive && (
-        <button type="button" onClick={beginPlan}>
-          Plan
-        </button>
+      <div class="bar-row">
+        <h1>Lanegauge</h1>
+        <ViewTabs />
+        <div class="bar-gap" />
+        <VehicleChoice />
+        <Opens which="settings" say="Settings" />
+        <Opens which="help" say="Help" />
+      </div>
+      {shownView.value === 'drive' && (
+        <div class="bar-row bar-drive">
+          <DriveName />
+          <Opens which="open" say="Open…" />
+          <button type="button" onClick={beginPlan}>
+            Plan
+          </button>
+          <LeaveChoice />
+        </div>
       )}
-      <VehicleChoice />
-      {onDrive && <LeaveChoice />}
-      <Opens which="settings" say="Settings" />
-      <Opens which="help" say="Help" />
     </header>
   );
 }

@@ -53,14 +53,16 @@ export function VerdictBlock() {
       <MapOffer />
       {!elsewhere && guessed !== undefined && <p class="verdict-guessed">{guessed}</p>}
       {!elsewhere && <DecidingPlaces />}
-      {!elsewhere && <WaysPastAll />}
       {!elsewhere && <LeaveDay />}
-      {!elsewhere && <DayPart />}
-      <p class="hand-over">
-        <button type="button" onClick={() => showSheet()}>
-          Hand over…
-        </button>
-      </p>
+      <div class="verdict-actions">
+        {!elsewhere && <WaysPastAll />}
+        {!elsewhere && <DayPart />}
+        <p class="hand-over">
+          <button type="button" onClick={() => showSheet()}>
+            Hand over…
+          </button>
+        </p>
+      </div>
       {!elsewhere && folded !== undefined && <p class="small soft">Also: {lowerFirst(folded)}</p>}
       <p class="small soft">
         <bdi>{clip(vehicle.name, 48)}</bdi>: <Facts /> <MapDate />

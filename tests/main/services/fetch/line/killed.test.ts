@@ -34,9 +34,9 @@ async function killAfter(ms: number, { server, folder, route, pace }: Trial): Pr
   child.stderr.on('data', (data) => {
     complaint += String(data);
   });
-  await new Promise((resolve) => child.stdout.once('data', resolve));
-  await new Promise((resolve) => setTimeout(resolve, ms));
   const ended = new Promise((resolve) => child.once('exit', resolve));
+  await Promise.race([new Promise((resolve) => child.stdout.once('data', resolve)), ended]);
+  await new Promise((resolve) => setTimeout(resolve, ms));
   child.kill('SIGKILL');
   await ended;
   expect(complaint).toBe('');

@@ -1,10 +1,12 @@
 import { spawn } from 'node:child_process';
-import { readdirSync, readFileSync } from 'node:fs';
+import { cpSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
+import { fetchLine } from '../../../../../main/services/fetch/line/fetch-line.ts';
+import { planLineFetch } from '../../../../../main/services/fetch/line/plan-line-fetch.ts';
 import { LONG } from '../../../../support/map-server/straight-map.ts';
 import { worked } from '../../../../support/scratch-files.ts';
-import { type Trial, trial } from './support.ts';
+import { dataFolder, type Trial, trial } from './support.ts';
 
 const ROOT = new URL('../../../../../.build/main/services/fetch/line/', import.meta.url);
 /** How long after its first word the program is killed. A start of it is costly: tests/bench/shelf/killed.ts kills at fifty moments. */
@@ -42,7 +44,7 @@ async function killAfter(ms: number, { server, folder, route, pace }: Trial): Pr
   expect(complaint).toBe('');
 }
 
-it('a fetch that is killed at any moment goes on from what it has, and ends with the same map', async () => {
+it('a fetch that is killed goes on from what it has, and ends with the same map', async () => {
   const tried = await trial({ count: LONG });
   const undisturbed = worked(await tried.fetch());
   const map = readFileSync(undisturbed.path, 'utf8');
@@ -54,4 +56,27 @@ it('a fetch that is killed at any moment goes on from what it has, and ends with
   // what was half written is under a name that nobody reads, and goes at a later start
   const left = readdirSync(join(tried.folder, 'fetch', 'line'));
   expect(left.filter((name) => /\.json(?:\.gz)?$/u.test(name))).toEqual([]);
+});
+
+it('what any step of a fetch leaves in its folder is gone on from, to the same map', async () => {
+  const { route, pace, server, fetch, folder } = await trial({ count: LONG });
+  const left: string[] = [];
+  const keep = () => {
+    const copy = dataFolder();
+    cpSync(folder, copy, { recursive: true });
+    left.push(copy);
+  };
+  const map = readFileSync(worked(await fetch({ onProgress: keep })).path, 'utf8');
+  expect(left.length).toBeGreaterThan(5);
+  const asked: number[] = [];
+  for (const copy of left.filter((_, i) => i % 3 === 0)) {
+    const before = server.asked.length;
+    const settings = { server: server.address.href, dataFolder: copy, pace };
+    const fetched = worked(await fetchLine(worked(await planLineFetch(route, settings))));
+    expect(readFileSync(fetched.path, 'utf8')).toBe(map);
+    asked.push(server.asked.length - before);
+  }
+  // the later the step, the less is left to ask
+  expect(asked).toEqual(asked.toSorted((a, b) => b - a));
+  expect(asked.at(-1)).toBeLessThan(asked[0]!);
 });

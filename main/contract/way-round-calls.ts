@@ -42,7 +42,7 @@ export const WAY_ROUND_CALLS = {
       toM: z.number().min(0),
       path: z
         .array(z.tuple([degrees.lat, degrees.lon]))
-        .min(2)
+        .min(1)
         .max(200_000),
     }),
     progress: workSchema,

@@ -1,5 +1,6 @@
 import { stretchesOf } from '../../drive/match/lay-legs.ts';
 import type { EdgePart } from '../../drive/match/trace-paths.ts';
+import { pointAt } from '../../drive/point-at.ts';
 import { given } from '../../given.ts';
 import type { Finding } from '../../report/finding.ts';
 import { countByLevel } from '../../report/level.ts';
@@ -36,7 +37,7 @@ export function tellWay(
       fromM: stretch.fromM,
       toM: stretch.toM,
     })),
-    path: pathOf(parts, roads, graph),
+    path: parts.length > 0 ? pathOf(parts, roads, graph) : placeAt(trip, fromM),
     // a way with a bar is never told
     verdict: verdict === 'barred' ? 'unknown' : verdict,
     counts: { barred: 0, tight, unknown, care },
@@ -48,6 +49,12 @@ export function tellWay(
 function onWay(finding: Finding, startM: number, lengthM: number): Finding {
   const along = (m: number) => Math.min(lengthM, Math.max(0, m - startM));
   return { ...finding, fromM: along(finding.fromM), toM: along(finding.toM) };
+}
+
+/** A way without a road of its own only leaves a loop of the drive out: it is the place where that begins and ends. */
+function placeAt({ drive, input }: Trip, atM: number): [number, number][] {
+  const place = pointAt(drive, input.check.roads, atM);
+  return place === undefined ? [] : [[place.lat, place.lon]];
 }
 
 /** Every node passed, both ends included. Degrees. */

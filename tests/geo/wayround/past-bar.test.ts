@@ -52,6 +52,14 @@ describe('a way past a bar', () => {
     expect(waysRound.map(({ fromM, toM }) => Math.round((toM - fromM) / 100))).toEqual([67, 11]);
   });
 
+  it('is no road at all where the drive goes into a closed street and out again: the place of that is its path', () => {
+    const spur = road(6, ['5,0', '5,3', '6,3', '5,0'], { motor_vehicle: 'no' });
+    const { waysRound } = waysRoundOn([...STREET.slice(0, 2), spur], [1, 6, 2]);
+    expect(waysRound).toMatchObject([{ lengthM: 0, roads: [] }]);
+    expect(waysRound[0]?.path).toHaveLength(1);
+    expect(waysRound[0]?.toM).toBeGreaterThan((waysRound[0]?.fromM ?? 0) + 600);
+  });
+
   it('is not the nearer road where that is barred too', () => {
     const { waysRound } = waysRoundOn(
       [

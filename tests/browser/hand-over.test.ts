@@ -1,4 +1,6 @@
 import { readFile } from 'node:fs/promises';
+import { createServer } from 'node:http';
+import type { AddressInfo } from 'node:net';
 import { unzipSync } from 'fflate';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
@@ -47,6 +49,9 @@ it(
       expect.arrayContaining(['phone.html', 'drive.gpx', 'how-to-open.txt']),
     );
     expect(new TextDecoder().decode(files['phone.html'])).toContain('Do not drive');
+    checkPdf(files['sheet.pdf'] ?? new Uint8Array());
+    for (const width of [390, 320])
+      expect(await requestsOf(page, files['phone.html']!, width)).toEqual(['/']);
     await page.emulateMedia({ media: 'print' });
     expect(await page.locator('.window > .views').isVisible()).toBe(false);
     expect(await sheet(page).isVisible()).toBe(true);
@@ -59,3 +64,45 @@ it(
   },
   2 * LONG_MS,
 );
+
+/** Every font has its outlines in the file; those of slanted letters (Type 3) are drawings themselves. */
+function checkPdf(bytes: Uint8Array): void {
+  const text = Buffer.from(bytes).toString('latin1');
+  expect(text.slice(0, 5)).toBe('%PDF-');
+  expect(text.trimEnd().endsWith('%%EOF')).toBe(true);
+  const descriptors = [...text.matchAll(/<<[^<>]*\/Type \/FontDescriptor[^<>]*>>/g)].map(([found]) => found);
+  const outlined = descriptors.filter((one) => /\/FontFile[23]? /.test(one));
+  expect(outlined.length).toBeGreaterThan(1);
+  expect(outlined.length).toBe(text.match(/\/Subtype \/CIDFontType[02]/g)?.length);
+  expect(descriptors.join()).toContain('B612');
+  expect(text.match(/\/Type \/Page\b(?!s)/g)?.length).toBeGreaterThan(2);
+  // A4, in points
+  expect(text).toMatch(/\/MediaBox \[0 0 59\d[.\d]* 84\d[.\d]*\]/);
+}
+
+/** What a server is asked for while the page is looked at, its links on the screen, and nothing scrolled sideways. */
+async function requestsOf(near: Page, html: Uint8Array, width: number): Promise<string[]> {
+  const asked: string[] = [];
+  const server = createServer((request, response) => {
+    asked.push(request.url ?? '');
+    response.setHeader('content-type', 'text/html').end(html);
+  });
+  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
+  const { port } = server.address() as AddressInfo;
+  const page = await near.context().newPage();
+  try {
+    await page.setViewportSize({ width, height: 800 });
+    // every host that a link of the page could name leads to the same server
+    await page.route('**', async (route) => {
+      const { pathname } = new URL(route.request().url());
+      await route.continue({ url: `http://127.0.0.1:${port}${pathname}` });
+    });
+    await page.goto(`http://127.0.0.1:${port}/`, { waitUntil: 'networkidle' });
+    expect(await page.evaluate('document.documentElement.scrollWidth')).toBe(width);
+  } finally {
+    await page.close();
+    server.closeAllConnections();
+    server.close();
+  }
+  return asked;
+}

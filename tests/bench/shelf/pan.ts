@@ -34,6 +34,9 @@ async function run(page: Page): Promise<void> {
   const status = page.locator('.status-line', { hasText: /From your shelf/ });
   await status.waitFor({ timeout: 120_000 });
   await page.waitForTimeout(4000);
+  // what the first pointer over the map costs is another question
+  await page.locator('.drive-map').hover();
+  await page.waitForTimeout(2000);
   const idle = await traced(page, () => page.waitForTimeout(3000));
   const busy = await traced(page, () => panAndZoom(page, ZOOMS_OUT));
   sayTasks('left alone', idle);

@@ -16,8 +16,15 @@ export const FRUGAL = {
   MALLOC_TRIM_THRESHOLD_: '1048576',
 };
 
+/** What of a process tells whether it has a choice. */
+interface Host {
+  readonly platform: string;
+  readonly env: Readonly<Record<string, string | undefined>>;
+  readonly versions: Readonly<Record<string, string | undefined>>;
+}
+
 /** Whether an import of these files is better done by a program started anew with a frugal allocator. */
-export function wantsFrugal(paths: readonly string[], { platform, env, versions } = process): boolean {
+export function wantsFrugal(paths: readonly string[], { platform, env, versions }: Host = process): boolean {
   if (platform !== 'linux' || versions['electron'] !== undefined) return false;
   if (Object.keys(FRUGAL).some((name) => env[name] !== undefined)) return false;
   return paths.some((path) => (statSync(path, { throwIfNoEntry: false })?.size ?? 0) > LARGE_BYTES);

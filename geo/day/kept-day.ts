@@ -9,7 +9,7 @@ export type KeptDay =
 
 /** A day that is dropped without a word would let the driver be late. */
 const UNREAD =
-  'The day kept with this drive cannot be read: its stops and its return hour are not counted in. Plan the day again.';
+  'The day kept with this drive cannot be read: its stops and its return hour are not counted in. It has to be planned anew.';
 
 /** A stop may hold more, by a later program. */
 const keptSchema = z.object({

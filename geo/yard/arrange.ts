@@ -47,7 +47,7 @@ export interface Arrangement {
 
 /**
  * The drives that are asked for, in the order asked for.
- * @param cellsOf what is known of a drive
+ * @param cellsOf what is known of a drive; the same list as long as nothing has changed
  */
 export function arrange<D extends RowDrive>(
   drives: readonly D[],
@@ -69,11 +69,13 @@ export function arrange<D extends RowDrive>(
       return false;
     return isTaken(cells, takes);
   });
-  if (order === 'length') return shown.sort((a, b) => b.lengthM - a.lengthM || byName(a, b));
-  if (order === 'name') return shown.sort(byName);
+  // what is sorted already, as drives mostly come, is sorted again in no time: equals then stay by name
+  shown.sort(byName);
+  if (order === 'length') return shown.sort((a, b) => b.lengthM - a.lengthM);
+  if (order === 'name') return shown;
   const ranks = new Map(shown.map(({ id }) => [id, worstOf(cellsAsked(id))]));
   const rankOf = ({ id }: D) => ranks.get(id) ?? UNCHECKED;
-  return shown.sort((a, b) => compareWorst(rankOf(a), rankOf(b)) || byName(a, b));
+  return shown.sort((a, b) => compareWorst(rankOf(a), rankOf(b)));
 }
 
 function isTaken(cells: readonly RowCell[], takes: Takes): boolean {
@@ -81,10 +83,22 @@ function isTaken(cells: readonly RowCell[], takes: Takes): boolean {
   return cells.some(({ cell }) => (cell.verdict === 'barred') === (takes === 'barred'));
 }
 
+const names = new WeakMap<RowDrive, string>();
+const roads = new WeakMap<readonly RowCell[], string>();
+
+/** What is searched is folded once for each drive and each list of cells: thousands are searched at every keystroke. */
 function holdsAll(drive: RowDrive, cells: readonly RowCell[], words: readonly string[]): boolean {
-  const roads = cells.flatMap(({ cell }) => cell.stops.map(({ road }) => road ?? ''));
-  const all = folded([drive.name, drive.file, ...roads].join('\n'));
-  return words.every((word) => all.includes(word));
+  const name = names.get(drive) ?? folded(`${drive.name}\n${drive.file}`);
+  names.set(drive, name);
+  const road = roads.get(cells) ?? folded(roadsOf(cells).join('\n'));
+  roads.set(cells, road);
+  return words.every((word) => name.includes(word) || road.includes(word));
+}
+
+function roadsOf(cells: readonly RowCell[]): string[] {
+  const found = new Set<string>();
+  for (const { cell } of cells) for (const { road } of cell.stops) if (road !== undefined) found.add(road);
+  return [...found];
 }
 
 /** What is written with other capitals or accents is found too. */

@@ -15,29 +15,31 @@ export interface StopsMost {
   readonly vehicles: readonly string[];
 }
 
-/** The places that stop most: by pairs of drive and vehicle, then by drives, then in the order met. */
+/** The places that stop most, each pair of drive and vehicle given once: by pairs of drive and vehicle, then by drives, then in the order met. */
 export function whatStopsMost(cells: readonly StoppedCell[]): StopsMost[] {
   const places = new Map<
     string,
-    { place: StoppingPlace; pairs: Set<string>; drives: Set<string>; vehicles: Set<string> }
+    { place: StoppingPlace; pairs: number; last?: StoppedCell; drives: Set<string>; vehicles: Set<string> }
   >();
-  for (const { drive, vehicle, stops } of cells)
-    for (const place of stops) {
+  for (const cell of cells)
+    for (const place of cell.stops) {
       const found = places.get(place.key) ?? {
         place,
-        pairs: new Set<string>(),
+        pairs: 0,
         drives: new Set<string>(),
         vehicles: new Set<string>(),
       };
-      found.pairs.add(JSON.stringify([drive, vehicle]));
-      found.drives.add(drive);
-      found.vehicles.add(vehicle);
+      // met twice on one drive it stops that pair once
+      if (found.last !== cell) found.pairs++;
+      found.last = cell;
+      found.drives.add(cell.drive);
+      found.vehicles.add(cell.vehicle);
       places.set(place.key, found);
     }
   return [...places.values()]
     .map(({ place, pairs, drives, vehicles }) => ({
       place,
-      cells: pairs.size,
+      cells: pairs,
       drives: [...drives],
       vehicles: [...vehicles],
     }))

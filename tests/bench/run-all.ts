@@ -35,6 +35,7 @@ const BENCHES = [
   'day/planted-services',
   'grid',
   'yard/yard-grid',
+  'yard/large-yard',
   'window-start',
   'map-pan',
   'swing-view',

@@ -5,7 +5,7 @@ import { clip, counted } from '../../../geo/units/text.ts';
 import { sayLimit } from '../../../geo/yard/say-limit.ts';
 import { whatStopsMost } from '../../../geo/yard/stops-most.ts';
 import { settings } from '../../state/kept.ts';
-import { arrangement, cellsOf, cellsTold, rows } from '../state/yard.ts';
+import { arrangement, cellListOf, cellsTold, rows } from '../state/yard.ts';
 
 const MOST_SHOWN = 40;
 
@@ -14,7 +14,7 @@ export function PlacesList() {
   void cellsTold.value;
   const asked = arrangement.value;
   const cells = rows.value.flatMap(({ id }) =>
-    [...cellsOf(id).values()]
+    cellListOf(id)
       .filter(({ vehicle }) => asked.vehicle === undefined || vehicle === asked.vehicle)
       .map(({ drive, vehicle, cell }) => ({ drive, vehicle, stops: cell.stops })),
   );

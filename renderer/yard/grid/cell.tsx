@@ -7,7 +7,7 @@ import { HandOverCell } from '../several/hand-over-cell.tsx';
 import { isMarked, mark, marking } from '../several/marked.ts';
 import { openCell } from '../state/open-cell.ts';
 import { arrangement } from '../state/yard.ts';
-import { gridPlace, type Place } from './place.ts';
+import { gridPlace } from './place.ts';
 
 /** A drive with a vehicle: the verdict's mark with how many places it counts, and the figure that decides. */
 export function CellOf({
@@ -15,14 +15,16 @@ export function CellOf({
   vehicle,
   known,
   failed,
-  at: { row, column },
+  row,
+  column,
   isPlace,
 }: {
   drive: YardDrive;
   vehicle: YardVehicle;
   known: YardCell | undefined;
   failed: string | undefined;
-  at: Place;
+  row: number;
+  column: number;
   isPlace: boolean;
 }) {
   const { units } = settings.value;
@@ -32,7 +34,11 @@ export function CellOf({
   const choosing = marking.value;
   const chosen = choosing && isMarked(drive.id, vehicle.id);
   return (
-    <td aria-colindex={column + 1} class={asked ? 'yard-cell yard-asked' : 'yard-cell'}>
+    <td
+      aria-colindex={column + 1}
+      class={asked ? 'yard-cell yard-asked' : 'yard-cell'}
+      style={{ '--column': column + 1 }}
+    >
       <button
         type="button"
         {...(choosing && { 'aria-pressed': chosen })}

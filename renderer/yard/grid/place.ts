@@ -66,4 +66,18 @@ export function rowsInSight(
   const from = Math.max(0, Math.min(rows, first) - BESIDE);
   return { from, to: Math.min(rows, first + count + BESIDE) };
 }
-const BESIDE = 6;
+const BESIDE = 4;
+
+/** As the style sheet has it: as narrow as a column becomes where there are more than have room. */
+export const COLUMN_PX = 88;
+
+/** Which columns are drawn, 0-based among the vehicles: those in sight and two on either side; all where they have room. */
+export function columnsInSight(
+  { leftPx, widthPx, headPx }: { readonly leftPx: number; readonly widthPx: number; readonly headPx: number },
+  columns: number,
+): { readonly from: number; readonly to: number } {
+  const roomPx = widthPx - headPx;
+  if (roomPx >= columns * COLUMN_PX) return { from: 0, to: columns };
+  const first = Math.floor(leftPx / COLUMN_PX);
+  return { from: Math.max(0, first - 2), to: Math.min(columns, first + Math.ceil(roomPx / COLUMN_PX) + 3) };
+}

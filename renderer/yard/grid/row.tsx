@@ -1,28 +1,40 @@
 import { distanceIn } from '../../../geo/units/in-units.ts';
 import { clip } from '../../../geo/units/text.ts';
-import type { YardDrive, YardVehicle } from '../../../main/contract/yard/yard.ts';
+import type { YardCell, YardDrive, YardVehicle } from '../../../main/contract/yard/yard.ts';
 import { settings } from '../../state/kept.ts';
 import { mark, marking } from '../several/marked.ts';
-import { apartIds, arrangement, aside, cellsOf, lengthOf, whyFailed } from '../state/yard.ts';
+import { apartIds, arrangement, aside, lengthOf } from '../state/yard.ts';
 import { CellOf } from './cell.tsx';
-import { gridPlace, type Place } from './place.ts';
+import { gridPlace } from './place.ts';
 import { Ribbon } from './ribbon.tsx';
 
-/** A drive: its name, its strip laid flat, and a cell a vehicle. */
+/**
+ * A drive: its name, its strip laid flat, and a cell a vehicle. Drawn again only where something of it is another: a
+ * scroll draws the rows that come into sight.
+ */
 export function Row({
   drive,
   row,
   vehicles,
-  place,
+  known,
+  failed,
+  fromColumn,
+  toColumn,
+  placeColumn,
   longestM,
 }: {
   drive: YardDrive;
   row: number;
   vehicles: readonly YardVehicle[];
-  place: Place;
+  known: ReadonlyMap<string, YardCell>;
+  failed: string | undefined;
+  /** which vehicles are drawn */
+  fromColumn: number;
+  toColumn: number;
+  /** the column that Tab goes to, where it is one of this row */
+  placeColumn: number | undefined;
   longestM: number;
 }) {
-  const known = cellsOf(drive.id);
   const open = aside.value?.kind === 'drive' && aside.value.id === drive.id;
   const { units } = settings.value;
   const lengthM = lengthOf(drive);
@@ -38,7 +50,7 @@ export function Row({
         <button
           type="button"
           data-place={`${row},0`}
-          tabIndex={place.row === row && place.column === 0 ? 0 : -1}
+          tabIndex={placeColumn === 0 ? 0 : -1}
           aria-expanded={open}
           onFocus={() => {
             gridPlace.value = { row, column: 0 };
@@ -69,15 +81,16 @@ export function Row({
           {changed && <span class="unseen">; something changed</span>}
         </button>
       </th>
-      {vehicles.map((vehicle, i) => (
+      {vehicles.slice(fromColumn, toColumn).map((vehicle, i) => (
         <CellOf
           key={vehicle.id}
           drive={drive}
           vehicle={vehicle}
           known={known.get(vehicle.id)}
-          failed={whyFailed(drive.id)}
-          at={{ row, column: i + 1 }}
-          isPlace={place.row === row && place.column === i + 1}
+          failed={failed}
+          row={row}
+          column={fromColumn + i + 1}
+          isPlace={placeColumn === fromColumn + i + 1}
         />
       ))}
     </tr>

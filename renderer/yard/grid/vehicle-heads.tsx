@@ -12,7 +12,18 @@ const [WIDTH, HEIGHT] = [76, 40];
 const [UNDERSIDE_M, WHEEL_M, BONNET_M] = [0.4, 0.34, 1.1];
 
 /** The columns' heads: each vehicle from its side, all at one scale, so that tall and long are seen before they are read. */
-export function VehicleHeads({ vehicles, place }: { vehicles: readonly YardVehicle[]; place: Place }) {
+export function VehicleHeads({
+  vehicles,
+  place,
+  from,
+  to,
+}: {
+  vehicles: readonly YardVehicle[];
+  place: Place;
+  /** which of them are drawn */
+  from: number;
+  to: number;
+}) {
   const cards = vehicles.map(({ vehicleId }) => fleet.value.find(({ id }) => id === vehicleId)?.card);
   const longM = largest(cards.map((card) => (card ? outerLengthM(card) : 1)));
   const highM = largest(cards.map((card) => card?.heightM ?? 1));
@@ -24,14 +35,14 @@ export function VehicleHeads({ vehicles, place }: { vehicles: readonly YardVehic
           Drive
         </span>
       </th>
-      {vehicles.map((vehicle, i) => (
+      {vehicles.slice(from, to).map((vehicle, i) => (
         <Head
           key={vehicle.id}
           vehicle={vehicle}
-          card={cards[i]}
+          card={cards[from + i]}
           pxPerM={pxPerM}
-          column={i + 1}
-          isPlace={place.row === -1 && place.column === i + 1}
+          column={from + i + 1}
+          isPlace={place.row === -1 && place.column === from + i + 1}
         />
       ))}
     </tr>
@@ -53,7 +64,12 @@ function Head({
 }) {
   const asked = arrangement.value.vehicle === id;
   return (
-    <th scope="col" aria-colindex={column + 1} class={asked ? 'yard-head yard-asked' : 'yard-head'}>
+    <th
+      scope="col"
+      aria-colindex={column + 1}
+      class={asked ? 'yard-head yard-asked' : 'yard-head'}
+      style={{ '--column': column + 1 }}
+    >
       <button
         type="button"
         data-place={`-1,${column}`}

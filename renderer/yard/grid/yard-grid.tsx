@@ -1,9 +1,17 @@
 import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
-import { largest } from '../../../geo/lists.ts';
 import { counted } from '../../../geo/units/text.ts';
 import { forgetNear } from '../state/near.ts';
-import { arrangement, cellsTold, columns, drives, lengthOf, rows } from '../state/yard.ts';
-import { type Extent, gridPlace, placeAfter, rowsInSight } from './place.ts';
+import {
+  arrangement,
+  cellsOf,
+  cellsTold,
+  columns,
+  drives,
+  longestM,
+  rows,
+  whyFailed,
+} from '../state/yard.ts';
+import { COLUMN_PX, columnsInSight, type Extent, gridPlace, placeAfter, rowsInSight } from './place.ts';
 import { Row } from './row.tsx';
 import { layOf } from './row-height.ts';
 import { VehicleHeads } from './vehicle-heads.tsx';
@@ -17,13 +25,20 @@ const GRID = { role: 'grid' } as const;
  */
 export function YardGrid() {
   const scroller = useRef<HTMLDivElement>(null);
-  const [sight, setSight] = useState({ topPx: 0, heightPx: 800, widthPx: 1000 });
+  const [sight, setSight] = useState<Sight>({
+    topPx: 0,
+    leftPx: 0,
+    heightPx: 800,
+    widthPx: 1000,
+    headPx: 320,
+  });
   const wantsFocus = useRef(false);
   void cellsTold.value;
   const shown = rows.value;
   const across = columns.value;
   const lay = layOf(sight.widthPx, across.length);
   const { from, to } = rowsInSight({ ...sight, rowPx: lay.rowPx }, shown.length);
+  const drawn = lay.narrow ? { from: 0, to: across.length } : columnsInSight(sight, across.length);
   const extent: Extent = {
     rows: shown.length,
     columns: across.length,
@@ -32,8 +47,7 @@ export function YardGrid() {
   useEffect(() => {
     const box = scroller.current;
     if (!box) return;
-    const look = () =>
-      setSight({ topPx: box.scrollTop, heightPx: box.clientHeight, widthPx: box.clientWidth });
+    const look = () => setSight((before) => sightOf(box, before));
     look();
     const watch = new ResizeObserver(look);
     watch.observe(box);
@@ -48,12 +62,12 @@ export function YardGrid() {
     const box = scroller.current;
     if (!box || !wantsFocus.current) return;
     scrollTo(box, place.row * lay.rowPx, lay.rowPx);
+    if (!lay.narrow && place.column > 0) scrollAcross(box, place.column);
     const found = box.querySelector<HTMLElement>(`[data-place="${place.row},${place.column}"]`);
     if (!found) return;
     wantsFocus.current = false;
     found.focus();
   });
-  const longestM = largest(drives.value.map(lengthOf));
   const within = {
     row: Math.min(place.row, shown.length - 1),
     column: Math.min(place.column, across.length),
@@ -77,7 +91,7 @@ export function YardGrid() {
           }}
         >
           <thead>
-            <VehicleHeads vehicles={across} place={within} />
+            <VehicleHeads vehicles={across} place={within} from={drawn.from} to={drawn.to} />
           </thead>
           <tbody class="yard-rows" style={{ height: `${shown.length * lay.rowPx}px` }}>
             {shown.slice(from, to).map((drive, i) => (
@@ -86,8 +100,12 @@ export function YardGrid() {
                 drive={drive}
                 row={from + i}
                 vehicles={across}
-                place={within}
-                longestM={longestM}
+                known={cellsOf(drive.id)}
+                failed={whyFailed(drive.id)}
+                fromColumn={drawn.from}
+                toColumn={drawn.to}
+                placeColumn={within.row === from + i ? within.column : undefined}
+                longestM={longestM.value}
               />
             ))}
           </tbody>
@@ -114,6 +132,38 @@ function NoneShown() {
       </button>
     </p>
   );
+}
+
+/** What of the grid is in sight, in steps: within one nothing is drawn anew. */
+interface Sight {
+  readonly topPx: number;
+  readonly leftPx: number;
+  readonly heightPx: number;
+  readonly widthPx: number;
+  /** the drives' own column */
+  readonly headPx: number;
+}
+const STEP_PX = 150;
+
+function sightOf(box: HTMLElement, before: Sight): Sight {
+  const now = {
+    topPx: Math.floor(box.scrollTop / STEP_PX) * STEP_PX,
+    leftPx: Math.floor(box.scrollLeft / COLUMN_PX) * COLUMN_PX,
+    heightPx: box.clientHeight,
+    widthPx: box.clientWidth,
+    headPx: box.querySelector<HTMLElement>('.yard-corner')?.offsetWidth ?? before.headPx,
+  };
+  const isSame = (Object.keys(now) as (keyof Sight)[]).every((each) => now[each] === before[each]);
+  return isSame ? before : now;
+}
+
+/** Brings a column into sight beside the drives' own, no further than it must. */
+function scrollAcross(box: HTMLElement, column: number): void {
+  const headPx = box.querySelector<HTMLElement>('.yard-corner')?.offsetWidth ?? 0;
+  const leftPx = (column - 1) * COLUMN_PX;
+  const roomPx = box.clientWidth - headPx;
+  if (leftPx < box.scrollLeft) box.scrollLeft = leftPx;
+  else if (leftPx + COLUMN_PX > box.scrollLeft + roomPx) box.scrollLeft = leftPx + COLUMN_PX - roomPx;
 }
 
 /** Brings a row into sight below the heads, no further than it must. */

@@ -1,6 +1,7 @@
 import { computed, signal } from '@preact/signals';
+import { largest } from '../../../geo/lists.ts';
 import { type Arrangement, arrange } from '../../../geo/yard/arrange.ts';
-import type { Yard, YardCell, YardDrive } from '../../../main/contract/yard/yard.ts';
+import type { Yard, YardCell, YardDrive, YardVehicle } from '../../../main/contract/yard/yard.ts';
 import type { Doing } from '../../state/happening.ts';
 
 /** What lies in the library, as it was last looked at; a sentence where it could not be. */
@@ -16,8 +17,8 @@ export const apart = computed(() => lists.value?.apart ?? []);
 export const apartIds = computed(() => new Set(apart.value.map(({ id }) => id)));
 const lists = computed(() => (yard.value && 'drives' in yard.value ? yard.value : undefined));
 
-/** What is known of each drive, by vehicle. It changes in place: whoever shows it looks at `cellsTold` too. */
-const cells = new Map<string, Map<string, YardCell>>();
+/** What is known of each drive, by vehicle: another map where something of it has changed. Whoever shows it looks at `cellsTold` too. */
+const cells = new Map<string, ReadonlyMap<string, YardCell>>();
 /** Drives that could not be checked, and why. */
 const failed = new Map<string, string>();
 /** Counts each time that cells have come. */
@@ -28,9 +29,19 @@ export function cellsOf(drive: string): ReadonlyMap<string, YardCell> {
 }
 const NONE: ReadonlyMap<string, YardCell> = new Map();
 
+const cellLists = new WeakMap<ReadonlyMap<string, YardCell>, readonly YardCell[]>();
+
+/** The same as a list, and the same list as long as nothing has changed: thousands are gone through at a keystroke. */
+export function cellListOf(drive: string): readonly YardCell[] {
+  const known = cellsOf(drive);
+  const list = cellLists.get(known) ?? [...known.values()];
+  cellLists.set(known, list);
+  return list;
+}
+
 /** Metres along the roads it follows, once it was checked; until then between its points. */
 export function lengthOf({ id, lengthM }: Pick<YardDrive, 'id' | 'lengthM'>): number {
-  for (const { cell } of cellsOf(id).values()) if (cell.lengthM !== undefined) return cell.lengthM;
+  for (const { cell } of cellListOf(id)) if (cell.lengthM !== undefined) return cell.lengthM;
   return lengthM;
 }
 
@@ -39,12 +50,14 @@ export function whyFailed(drive: string): string | undefined {
 }
 
 export function keepCells(told: readonly YardCell[]): void {
+  const changed = new Map<string, Map<string, YardCell>>();
   for (const cell of told) {
-    const row = cells.get(cell.drive) ?? new Map<string, YardCell>();
+    const row = changed.get(cell.drive) ?? new Map(cells.get(cell.drive));
     row.set(cell.vehicle, cell);
-    cells.set(cell.drive, row);
+    changed.set(cell.drive, row);
     failed.delete(cell.drive);
   }
+  for (const [drive, row] of changed) cells.set(drive, row);
   tellSoon();
 }
 
@@ -82,24 +95,51 @@ export const rows = computed<readonly YardDrive[]>(() => {
   const byCells =
     asked.order === 'worst' || asked.takes !== 'any' || asked.text !== '' || asked.stoppedAt !== undefined;
   if (byCells) void cellsTold.value;
-  return arrange(drives.value, (id) => [...cellsOf(id).values()], asked);
+  return arrange(drives.value, cellListOf, asked);
+});
+
+/** The longest of all drives, metres: ribbons are drawn against it. */
+export const longestM = computed(() => {
+  void cellsTold.value;
+  return largest(drives.value.map(lengthOf));
 });
 
 /** How many pairs were never checked, are old, or are otherwise than somebody has seen them. */
 export const standing = computed(() => {
   void cellsTold.value;
-  let [missing, stale, changed] = [0, 0, 0];
+  const sum = { missing: 0, stale: 0, changed: 0 };
   for (const { id } of drives.value) {
-    const known = cellsOf(id);
-    for (const vehicle of columns.value) {
-      const cell = known.get(vehicle.id);
-      if (cell === undefined) missing++;
-      else if (cell.stale.length > 0) stale++;
-      if (cell && cell.changes.length > 0) changed++;
-    }
+    const row = standingOf(cellsOf(id), columns.value);
+    sum.missing += row.missing;
+    sum.stale += row.stale;
+    sum.changed += row.changed;
   }
-  return { missing, stale, changed };
+  return sum;
 });
+
+interface Standing {
+  readonly across: readonly YardVehicle[];
+  readonly missing: number;
+  readonly stale: number;
+  readonly changed: number;
+}
+const standings = new WeakMap<ReadonlyMap<string, YardCell>, Standing>();
+
+/** Counted once for a row, until something of it changes. */
+function standingOf(known: ReadonlyMap<string, YardCell>, across: readonly YardVehicle[]): Standing {
+  const before = standings.get(known);
+  if (before?.across === across) return before;
+  let [missing, stale, changed] = [0, 0, 0];
+  for (const { id } of across) {
+    const cell = known.get(id);
+    if (cell === undefined) missing++;
+    else if (cell.stale.length > 0) stale++;
+    if (cell && cell.changes.length > 0) changed++;
+  }
+  const counted = { across, missing, stale, changed };
+  standings.set(known, counted);
+  return counted;
+}
 
 /** What stands beside the grid. */
 export type Aside =

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { placeAfter, rowsInSight } from '../../../renderer/yard/grid/place.ts';
+import { columnsInSight, placeAfter, rowsInSight } from '../../../renderer/yard/grid/place.ts';
 import { layOf } from '../../../renderer/yard/grid/row-height.ts';
 
 const extent = { rows: 5000, columns: 12, page: 10 };
@@ -25,9 +25,18 @@ describe('the keyboard in the grid', () => {
   });
 });
 
+describe('the columns that are drawn', () => {
+  it('are all where they have room, else those in sight and a few beside them', () => {
+    expect(columnsInSight({ leftPx: 0, widthPx: 1440, headPx: 320 }, 12)).toEqual({ from: 0, to: 12 });
+    expect(columnsInSight({ leftPx: 0, widthPx: 1440, headPx: 320 }, 50)).toEqual({ from: 0, to: 16 });
+    expect(columnsInSight({ leftPx: 1760, widthPx: 1440, headPx: 320 }, 50)).toEqual({ from: 18, to: 36 });
+    expect(columnsInSight({ leftPx: 9999, widthPx: 1440, headPx: 320 }, 50).to).toBe(50);
+  });
+});
+
 describe('the rows that are drawn', () => {
   it('are those in sight and a few beside them, of thousands', () => {
-    expect(rowsInSight({ topPx: 52_000, heightPx: 520, rowPx: 52 }, 5000)).toEqual({ from: 994, to: 1016 });
+    expect(rowsInSight({ topPx: 52_000, heightPx: 520, rowPx: 52 }, 5000)).toEqual({ from: 996, to: 1014 });
     expect(rowsInSight({ topPx: 0, heightPx: 520, rowPx: 52 }, 3)).toEqual({ from: 0, to: 3 });
     // scrolled further than a shorter list reaches
     expect(rowsInSight({ topPx: 52_000, heightPx: 520, rowPx: 52 }, 3)).toEqual({ from: 0, to: 3 });

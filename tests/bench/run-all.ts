@@ -36,6 +36,7 @@ const BENCHES = [
   'grid',
   'yard/yard-grid',
   'yard/large-yard',
+  'hand-over',
   'window-start',
   'map-pan',
   'swing-view',

@@ -32,7 +32,12 @@ function sayTime(seconds: number): string {
     : durationText(seconds);
 }
 
-/** The same as short as a drawing has room for: `+4 min` and `+2.1 km`, with a true minus. */
+/** How much of the drive a way takes the place of: `Leaves 3.4 km of the drive out`. No full stop. */
+export function sayLeftOut({ fromM, toM }: Pick<WayRound, 'fromM' | 'toM'>, units: Units): string {
+  return `Leaves ${lengthIn(units, toM - fromM)} of the drive out`;
+}
+
+/** What it costs, as short as a drawing has room for: `+4 min` and `+2.1 km`, with a true minus. */
 export function sayExtraShort({ extraM, extraS }: Cost, units: Units): readonly [time: string, far: string] {
   const sign = (extra: number) => (extra < 0 ? '−' : '+');
   return [

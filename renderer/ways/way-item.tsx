@@ -1,5 +1,5 @@
 import { LEVEL_WORD } from '../../geo/report/level.ts';
-import { sayExtra, sayOnWay, sayTightest } from '../../geo/report/say-way.ts';
+import { sayExtra, sayLeftOut, sayOnWay, sayTightest } from '../../geo/report/say-way.ts';
 import type { WayRound } from '../../geo/report/way-round.ts';
 import { capital } from '../../geo/units/text.ts';
 import { takeWays } from '../actions/take-way.ts';
@@ -42,6 +42,7 @@ export function WayItem({ way, index, past }: Props) {
             {sayOnWay(way)}
           </span>
         </span>
+        <span class="small soft">{sayLeftOut(way, units)}</span>
         {tightest !== undefined && <span class="small soft">Tightest: {tightest}</span>}
       </p>
       <button type="button" onClick={() => takeWays([index], `Past ${past}: ${cost}.`)}>

@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { sayExtra, sayExtraShort, sayOnWay, sayTightest, sayWaysFound } from '../../../geo/report/say-way.ts';
+import {
+  sayExtra,
+  sayExtraShort,
+  sayLeftOut,
+  sayOnWay,
+  sayTightest,
+  sayWaysFound,
+} from '../../../geo/report/say-way.ts';
 
 const cost = (extraS: number, extraM: number) => ({ extraS, extraM });
 
@@ -20,6 +27,11 @@ describe('what a way costs', () => {
 
   it('is told in miles where those were chosen', () => {
     expect(sayExtra(cost(240, 3219), 'imperial')).toBe('4 minutes and 2.0 mi more');
+  });
+
+  it('is told with how much of the drive it takes the place of', () => {
+    expect(sayLeftOut({ fromM: 2171, toM: 13_673 }, 'metric')).toBe('Leaves 11.5 km of the drive out');
+    expect(sayLeftOut({ fromM: 48_859, toM: 49_283 }, 'imperial')).toMatch(/^Leaves .* of the drive out$/);
   });
 
   it('is told short, with its sign, for drawings', () => {

@@ -19,20 +19,43 @@ export function waysByBar(ways: readonly WayRound[]): WaysPastBar[] {
   return [...groups.values()];
 }
 
+/** Ways that can be driven on one trip. */
+interface Together {
+  readonly taken: readonly number[];
+  /** findings passed */
+  readonly passed: ReadonlySet<string>;
+  readonly extraS: number;
+}
+
 /**
- * The ways that are driven together to pass everything: the first for each bar that neither passes what another passes
- * already nor needs its stretch of the drive. In driving order.
+ * The ways that are driven together to pass as much as can be, in the least time; none needs another's stretch of the
+ * drive. In driving order. Each finding lies within the stretch of every way past it, so that the best choice up to some
+ * place goes on from the best before it.
  */
 export function driveTogether(ways: readonly WayRound[]): number[] {
-  const passed = new Set<string>();
-  const taken: number[] = [];
-  for (const [index, { findingIds, fromM, toM }] of ways.entries()) {
-    if (findingIds.some((id) => passed.has(id))) continue;
-    if (taken.some((other) => ways[other]!.fromM < toM && ways[other]!.toM > fromM)) continue;
-    for (const id of findingIds) passed.add(id);
-    taken.push(index);
+  const order = [...ways.keys()].sort((a, b) => ways[a]!.toM - ways[b]!.toM);
+  const none: Together = { taken: [], passed: new Set(), extraS: 0 };
+  const upTo: { readonly endM: number; readonly best: Together }[] = [{ endM: 0, best: none }];
+  for (const index of order) {
+    const { fromM, toM, findingIds, extraS } = ways[index]!;
+    const before = upTo.findLast(({ endM }) => endM <= fromM)?.best ?? none;
+    const again = findingIds.some((id) => before.passed.has(id));
+    const withIt: Together = {
+      taken: [...before.taken, index],
+      passed: new Set([...before.passed, ...findingIds]),
+      extraS: before.extraS + extraS,
+    };
+    const without = upTo.at(-1)?.best ?? none;
+    upTo.push({ endM: toM, best: !again && isBetter(withIt, without) ? withIt : without });
   }
-  return taken.sort((a, b) => ways[a]!.fromM - ways[b]!.fromM);
+  return [...(upTo.at(-1)?.best.taken ?? [])];
+}
+
+/** Passes more, or as much in less time; among equals the one with fewer ways, then what was told first. */
+function isBetter(a: Together, b: Together): boolean {
+  if (a.passed.size !== b.passed.size) return a.passed.size > b.passed.size;
+  if (a.extraS !== b.extraS) return a.extraS < b.extraS;
+  return a.taken.length < b.taken.length;
 }
 
 /** What several ways cost together. */

@@ -17,7 +17,7 @@ export function keeping(ways: readonly JudgedWay[]): JudgedWay {
 
 /**
  * Adds to neighbours whose best ways cannot be driven together the best one past all of them, where it takes less time
- * than those that can.
+ * than those that can; it comes before them.
  */
 export function withJoint(
   passed: readonly Passed[],
@@ -39,8 +39,8 @@ export function withJoint(
     const [joint] = search(bar, { lowM, highM });
     const apartS = run.reduce((sum, { ways }) => sum + keeping(ways).extraS, 0);
     const told = joint !== undefined && joint.extraS < apartS;
-    append(out, told ? run.map(withRoom) : run);
     if (told) out.push({ bar, ways: [joint] });
+    append(out, told ? run.map(withRoom) : run);
   }
   return out;
 }

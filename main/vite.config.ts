@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { runInNewContext } from 'node:vm';
 import { defineConfig, type Plugin, transformWithOxc } from 'vite';
 import { notices } from './build/notices.ts';
+import { FACE_FILES } from './services/hand-over/face-files.ts';
 
 const MAIN = import.meta.dirname;
 const ENTRIES = [
@@ -18,7 +19,10 @@ const ENTRIES = [
 /** Parts that others may replace stay outside. */
 const OUTSIDE = ['electron', 'gpxparser', 'opening_hours'];
 /** What ships beside the bundle, by name: with Electron come its own notices. */
-const BESIDE = ['gpxparser', 'opening_hours', 'suncalc', '@fontsource/b612'];
+const BESIDE = [
+  ...['gpxparser', 'opening_hours', 'suncalc'],
+  ...FACE_FILES.map(({ package: name }) => `@fontsource/${name}`),
+];
 
 /** The script that runs before the page is one plain file, as Electron's sandbox wants it. */
 const preload: Plugin = {
@@ -30,13 +34,14 @@ const preload: Plugin = {
   },
 };
 
-/** The face of the pages that are handed over, beside the program that puts it into them. */
+/** The faces of the pages that are handed over, beside the program that puts them into the pages. */
 const faces: Plugin = {
   name: 'faces',
   async buildStart() {
-    for (const weight of [400, 700]) {
-      const name = `b612-latin-${weight}-normal.woff2`;
-      const source = await readFile(join(MAIN, '../node_modules/@fontsource/b612/files', name));
+    for (const { files, name } of FACE_FILES.flatMap(({ package: files, regular, bold }) =>
+      [regular, bold].map((name) => ({ files, name })),
+    )) {
+      const source = await readFile(join(MAIN, '../node_modules/@fontsource', files, 'files', name));
       this.emitFile({ type: 'asset', fileName: `faces/${name}`, source });
     }
   },

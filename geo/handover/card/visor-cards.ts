@@ -26,6 +26,7 @@ export function visorCards(cards: readonly VehicleCard[], { faces, made, sheet }
   return wholePage({
     title,
     style: visorStyle(faces),
+    faces,
     body: markup`${cards.map((card) => visorCard(card, source))}`,
   });
 }

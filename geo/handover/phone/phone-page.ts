@@ -21,7 +21,7 @@ ${list('Before you set off', document.before)}
 ${list('What was not checked', document.notChecked)}
 <p class="contradicts">${document.contradicts}</p>
 <p class="source">${document.sheet.map} Made ${document.sheet.made} by ${document.sheet.program}.</p>`;
-  return wholePage({ title: `${verdict.head}: ${drive.name}`, style: phoneStyle(faces), body });
+  return wholePage({ title: `${verdict.head}: ${drive.name}`, style: phoneStyle(faces), body, faces });
 }
 
 function head({ drive, verdict, overload, card, figures, sheet, cautions }: HandOverDocument): Markup {

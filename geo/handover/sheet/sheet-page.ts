@@ -49,7 +49,7 @@ ${sheetDay(document)}
 ${sheetEnd(document)}`;
   const title = `${document.verdict.head}: ${drive.name}`;
   const on = (size: Paper | undefined) =>
-    wholePage({ title, style: sheetStyle(faces, sheet.number, size), body });
+    wholePage({ title, style: sheetStyle(faces, sheet.number, size), body, faces });
   return { page: on(undefined), toPrint: on(paper) };
 }
 

@@ -3,7 +3,8 @@ import { mkdtemp, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 
-const SAMPLES = resolve(import.meta.dirname, '../../../sample-routes');
+/** Tests and scripts, built or not, run from the root. */
+const SAMPLES = resolve('sample-routes');
 
 export function sampleDrive(id: string): string {
   return join(SAMPLES, 'drives', `${id}.gpx`);

@@ -208,3 +208,19 @@ describe('a visor card', () => {
     expect(page.match(/as on 1 January 2027, with sheet K7QM-4XPD/g)).toHaveLength(2);
   });
 });
+
+describe('a page', () => {
+  const more = [
+    { signs: 'U+100-17F', regular: 'latin-more', bold: 'latin-more-bold' },
+    { signs: 'U+400-45F,U+490-491', regular: 'cyrillic' },
+  ];
+  const cardOf = (name: string) =>
+    visorCards([{ ...COACH_BUILT, name }], { faces: { regular: 'own', more }, made: '2027-01-01T00:00:00Z' });
+
+  it('brings the faces along that the letters on it want, and no others', () => {
+    expect(cardOf('Café')).not.toMatch(/latin-more|cyrillic/);
+    expect(cardOf('Łódź')).toContain('unicode-range:U+100-17F;src:url(data:font/woff2;base64,latin-more)');
+    expect(cardOf('Łódź')).not.toContain('cyrillic');
+    expect(cardOf('Ґанок')).toMatch(/base64,cyrillic/);
+  });
+});

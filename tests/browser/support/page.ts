@@ -7,7 +7,10 @@ export const SOON_MS = 30_000;
 export const LONG_MS = 180_000;
 
 export async function launch(): Promise<Browser> {
-  return chromium.launch({ executablePath: findChromium(), args: ['--no-sandbox', '--in-process-gpu'] });
+  return chromium.launch({
+    executablePath: findChromium(),
+    args: ['--no-sandbox', '--disable-gpu', '--in-process-gpu'],
+  });
 }
 
 /** A page that remembers what it complained about. */

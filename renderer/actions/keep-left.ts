@@ -1,4 +1,5 @@
 import { effect } from '@preact/signals';
+import { settings } from '../state/kept.ts';
 import { openedDrive } from '../state/opened.ts';
 import { shownView } from '../state/views.ts';
 import { keepQuietly } from './keep.ts';
@@ -14,11 +15,10 @@ export function keepWhereLeft(): () => void {
     const opened = openedDrive.value;
     const view = shownView.value;
     clearTimeout(timer);
-    // as it was opened is as it was left before
-    if (isFirst) {
-      isFirst = false;
-      return;
-    }
+    const first = isFirst;
+    isFirst = false;
+    // opened as it was left, and nobody has gone to another view while it was being opened
+    if (first && view === (settings.peek().left?.view ?? 'drive')) return;
     const source = opened?.source;
     const drive =
       opened && source?.kind === 'library' ? { id: source.id, track: opened.followed.taken } : null;

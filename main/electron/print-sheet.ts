@@ -31,9 +31,10 @@ export async function printSheet(
     await writeFile(page, html);
     const late = AbortSignal.any([signal, AbortSignal.timeout(longestMs)]);
     const given = new Promise<never>((_, reject) => {
-      late.addEventListener('abort', () => reject(new Error('it took too long or was cancelled')), {
-        once: true,
-      });
+      const giveUp = () => reject(new Error('it took too long or was cancelled'));
+      // a signal that has fired already tells nobody again
+      if (late.aborted) giveUp();
+      else late.addEventListener('abort', giveUp, { once: true });
     });
     const print = async () => {
       await window.loadFile(page);

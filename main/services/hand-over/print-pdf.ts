@@ -87,6 +87,7 @@ function run(
     const onAbort = () => stop('it was cancelled');
     const timer = setTimeout(() => stop('the browser did not answer in time'), longestMs);
     signal?.addEventListener('abort', onAbort, { once: true });
+    if (signal?.aborted) onAbort();
     child.once('error', (error) => resolve(`the browser could not be started (${messageOf(error)})`));
     child.once('close', (code) => resolve(code === 0 ? undefined : 'the browser ended with an error'));
     child.once('close', () => {

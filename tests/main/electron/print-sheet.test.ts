@@ -76,6 +76,7 @@ it('says so where it fails, hangs or is cancelled, and leaves neither window nor
   const cases: readonly [typeof seen.print, () => ReturnType<typeof printSheet>][] = [
     [() => Promise.reject(new Error('no printer')), () => printSheet('', never())],
     [hangs, () => printSheet('', never(), 20)],
+    [hangs, () => printSheet('', AbortSignal.abort())],
     [
       hangs,
       () => {

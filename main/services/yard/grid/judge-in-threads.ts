@@ -97,6 +97,7 @@ function drain(
     });
     thread.on('exit', end);
     signal.addEventListener('abort', () => resolve({ left: [], done }), { once: true });
+    if (signal.aborted) resolve({ left: [], done });
     tell({ kind: 'begin', setup });
     for (let i = 0; i < AHEAD; i++) feed();
   });

@@ -7,6 +7,9 @@ import { hashOf, notePrints, notesAbout } from '../fingerprints.ts';
 import { mapKey } from '../map-key.ts';
 import { SINCE, type Since } from './say-since.ts';
 
+/** A leave time, and stops and return hour. */
+type KeptDay = Pick<HandedFacts, 'leaveAt' | 'plan'>;
+
 /** How it stands now. */
 export interface StandsNow {
   /** the vehicle's card; undefined where it is in the library no more, or never was */
@@ -16,6 +19,8 @@ export interface StandsNow {
   /** the maps of the shelf */
   readonly maps: Parameters<typeof mapKey>[0];
   readonly program: string;
+  /** what the yard keeps with the drive, where it was kept after the sheet was made */
+  readonly day: KeptDay | undefined;
   /** what the sheet was made from in the library, and is there no more */
   readonly gone: { readonly vehicle: boolean; readonly drive: boolean };
   /** ISO 8601 */
@@ -35,11 +40,18 @@ export function changedSince(facts: HandedFacts, now: StandsNow, sha256: Sha256)
     card: now.card !== undefined && hashOf(now.card, sha256) !== facts.card,
     load: facts.loadKept === true && hashOf(now.load ?? [], sha256) !== facts.load,
     note: notes !== undefined && JSON.stringify(notes) !== JSON.stringify([...facts.notes].sort()),
+    day: now.day !== undefined && isAnotherDay(now.day, facts, sha256),
     program: now.program !== facts.program,
     'vehicle gone': now.gone.vehicle,
     'drive gone': now.gone.drive,
   };
   return SINCE.filter((each) => changed[each]);
+}
+
+/** What nobody keeps says nothing against the sheet. */
+function isAnotherDay({ leaveAt, plan }: KeptDay, facts: HandedFacts, sha256: Sha256): boolean {
+  if (leaveAt !== undefined && leaveAt !== facts.leaveAt) return true;
+  return plan !== undefined && hashOf(plan, sha256) !== hashOf(facts.plan ?? {}, sha256);
 }
 
 /** A check on map files that were named: the same maps may lie on the shelf now. */

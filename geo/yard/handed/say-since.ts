@@ -1,7 +1,7 @@
 import { listed } from '../../units/text.ts';
 
 /** What of a handed-out check can have changed since. */
-export const SINCE = ['map', 'card', 'load', 'note', 'program', 'vehicle gone', 'drive gone'] as const;
+export const SINCE = ['map', 'card', 'load', 'note', 'day', 'program', 'vehicle gone', 'drive gone'] as const;
 export type Since = (typeof SINCE)[number];
 
 const SAY: Readonly<Record<Since, string>> = {
@@ -9,6 +9,7 @@ const SAY: Readonly<Record<Since, string>> = {
   card: 'the vehicle card was changed',
   load: 'the load was changed',
   note: 'a local note was added, changed or ended',
+  day: 'the leave time or the day that the yard keeps with the drive is another',
   program: 'the program is another version',
   'vehicle gone': 'the vehicle is off the fleet',
   'drive gone': 'the drive is in the bin',

@@ -61,7 +61,7 @@ export const yardDay: YardCommand = async (words, terminal, library) => {
 };
 
 interface DayChange {
-  readonly leaveAt?: string;
+  readonly leaveAt?: string | null;
   readonly plan: DayPlan | null;
 }
 
@@ -84,7 +84,10 @@ function changeOf(read: WordsRead, { versions }: Item<'drive'>): Result<DayChang
   }
   const plan = { ...before, stops, ...given({ homeBy: home?.value ?? before?.homeBy }) };
   const isNone = stops.length === 0 && plan.homeBy === undefined && plan.before === undefined;
-  return ok({ plan: isNone ? null : plan, ...given({ leaveAt: leave?.value }) });
+  return ok({
+    plan: isNone ? null : plan,
+    ...given({ leaveAt: leave?.value ?? (clears ? null : undefined) }),
+  });
 }
 
 function keptOf(plan: Readonly<Record<string, unknown>> | undefined): Result<DayPlan | undefined> {

@@ -1,7 +1,8 @@
+import { given } from '../../../geo/given.ts';
 import { fail, ok } from '../../../geo/result.ts';
 import { listed } from '../../../geo/units/text.ts';
 import { writeNew } from '../../services/files/write-new.ts';
-import { findHanded, readHanded } from '../../services/handed/handed-sheets.ts';
+import { findHanded, handedSheets, readHanded } from '../../services/handed/handed-sheets.ts';
 import { jsonText } from '../json-text.ts';
 import { pathFrom, readWords, USAGE_HINT } from '../read-words.ts';
 import type { YardCommand } from './command.ts';
@@ -23,9 +24,10 @@ export const yardSheet: YardCommand = async (words, terminal, library) => {
   if (!written.ok) return written;
   const { number } = found.value.body;
   const names = Object.keys(files.value);
+  const newer = handedSheets(library).find(({ body }) => body.replaces === number)?.body.number;
   return ok({
     text: read.value.flag('json')
-      ? jsonText({ number, folder, files: names })
-      : `Sheet ${number} as it was handed out, in ${folder}: ${listed(names)}.\n`,
+      ? jsonText({ number, folder, files: names, ...given({ replacedBy: newer }) })
+      : `Sheet ${number} as it was handed out, in ${folder}: ${listed(names)}.\n${newer === undefined ? '' : `Sheet ${newer} has taken its place since: drive by that one.\n`}`,
   });
 };

@@ -67,7 +67,9 @@ export async function handOver(asked: ToHandOver): Promise<Result<HandedOver>> {
   const drawn = { drive, roads, strip: stripOf(drive, roads, report.country[0]) };
   const letter = report.country.some((code) => LETTER_COUNTRIES.has(code));
   const ics = dayIcs({
-    drive: document.drive.name,
+    // a reminder shows little more than this
+    drive:
+      report.verdict === 'barred' ? `${document.drive.name} (do not drive as planned)` : document.drive.name,
     due: dueOf(report),
     made: report.made,
     uid: number,

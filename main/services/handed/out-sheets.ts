@@ -1,6 +1,7 @@
 import { keptDay } from '../../../geo/day/kept-day.ts';
 import { given } from '../../../geo/given.ts';
 import { isDeleted } from '../../../geo/library/bin.ts';
+import type { DriveBody } from '../../../geo/library/body/drive.ts';
 import type { LoadList } from '../../../geo/load/list/load-list.ts';
 import { type DriveReport, driveReportSchema } from '../../../geo/report/report.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
@@ -45,7 +46,15 @@ export async function outSheets({ library, dataFolder, now }: OutOf): Promise<Ou
     leaves: leaves(sheet.body, dayOf(now())),
     since: changedSince(
       sheet.body,
-      { ...nowAboard(library, sheet), gone: goneOf(library, sheet), notes, maps, program: PROGRAM, moment },
+      {
+        ...nowAboard(library, sheet),
+        gone: goneOf(library, sheet),
+        day: dayKeptSince(library, sheet),
+        notes,
+        maps,
+        program: PROGRAM,
+        moment,
+      },
       sha256Of,
     ),
   }));
@@ -65,6 +74,16 @@ function nowAboard(
   const item = body.vehicle === undefined ? undefined : library.find('vehicle', body.vehicle);
   const kept = item?.versions[0]?.body;
   return { card: kept?.card, load: kept && loadOf(library, kept.vehicleId) };
+}
+
+/** The day that is kept with the sheet's drive, where that was changed after the sheet was made. */
+function dayKeptSince(
+  library: Library,
+  { body, made }: OutSheet,
+): Pick<DriveBody, 'leaveAt' | 'plan'> | undefined {
+  const item = body.drive === undefined ? undefined : library.find('drive', body.drive);
+  const version = item?.versions[0];
+  return version !== undefined && version.made > made ? version.body : undefined;
 }
 
 function goneOf(

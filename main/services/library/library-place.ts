@@ -1,7 +1,9 @@
+import { access, constants, mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
-import { ok, type Result } from '../../../geo/result.ts';
+import { fail, ok, type Result } from '../../../geo/result.ts';
 import { rememberedFile } from '../files/remembered-file.ts';
+import { messageOf } from '../files/system-error.ts';
 
 const placeSchema = z.strictObject({
   format: z.literal('lanegauge.library-place'),
@@ -30,8 +32,24 @@ export async function openLibraryPlace(dataFolder: string, now: () => Date): Pro
     folder: () => file.last()?.folder ?? join(dataFolder, 'library'),
     notices: file.notices,
     async choose(folder) {
+      const fault = await faultOf(folder);
+      if (fault !== undefined) return fault;
       const kept = await file.update(() => ok({ format: 'lanegauge.library-place', version: 1, folder }));
       return kept.ok ? ok(folder) : kept;
     },
   };
+}
+
+/** A folder that cannot be made or written is no place for a library: it would look like one that is empty. */
+async function faultOf(folder: string): Promise<Result<never> | undefined> {
+  try {
+    await mkdir(folder, { recursive: true });
+    await access(folder, constants.W_OK);
+    return undefined;
+  } catch (error) {
+    return fail(
+      'library.place',
+      `The library cannot lie in ${folder}: ${messageOf(error)}. The one before stays. Choose a folder that is there and may be written.`,
+    );
+  }
 }

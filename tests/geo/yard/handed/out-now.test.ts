@@ -62,6 +62,7 @@ describe('what changed since a check was handed out', () => {
     card: report.vehicle,
     load: undefined,
     gone: { vehicle: false, drive: false },
+    day: undefined as { leaveAt?: string; plan?: Record<string, unknown> } | undefined,
     notes: [note],
     maps,
     program: report.program,
@@ -82,6 +83,9 @@ describe('what changed since a check was handed out', () => {
     expect(since({ notes: [] })).toEqual(['note']);
     expect(since({ notes: [{ ...note, say: 'lower' }] })).toEqual(['note']);
     expect(since({ notes: [note, { ...note, id: 'note-00000002', at: { lat: 60, lon: 60 } }] })).toEqual([]);
+    expect(since({ day: {} })).toEqual([]);
+    expect(since({ day: { leaveAt: '2027-06-12T06:00' } })).toEqual(['day']);
+    expect(since({ day: { plan: { stops: [], homeBy: '2027-06-12T07:00' } } })).toEqual(['day']);
     expect(since({ program: 'Lanegauge 99' })).toEqual(['program']);
     expect(since({ gone: { vehicle: true, drive: true } })).toEqual(['vehicle gone', 'drive gone']);
   });

@@ -48,10 +48,9 @@ export function changedSince(facts: HandedFacts, now: StandsNow, sha256: Sha256)
   return SINCE.filter((each) => changed[each]);
 }
 
-/** What nobody keeps says nothing against the sheet. */
+/** Taken away is another too: whoever holds the sheet still goes by it. */
 function isAnotherDay({ leaveAt, plan }: KeptDay, facts: HandedFacts, sha256: Sha256): boolean {
-  if (leaveAt !== undefined && leaveAt !== facts.leaveAt) return true;
-  return plan !== undefined && hashOf(plan, sha256) !== hashOf(facts.plan ?? {}, sha256);
+  return leaveAt !== facts.leaveAt || hashOf(plan ?? {}, sha256) !== hashOf(facts.plan ?? {}, sha256);
 }
 
 /** A check on map files that were named: the same maps may lie on the shelf now. */

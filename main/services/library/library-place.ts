@@ -1,7 +1,8 @@
-import { access, constants, mkdir } from 'node:fs/promises';
+import { access, constants } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
 import { fail, ok, type Result } from '../../../geo/result.ts';
+import { makeFolders } from '../files/make-folders.ts';
 import { rememberedFile } from '../files/remembered-file.ts';
 import { messageOf } from '../files/system-error.ts';
 
@@ -43,7 +44,7 @@ export async function openLibraryPlace(dataFolder: string, now: () => Date): Pro
 /** A folder that cannot be made or written is no place for a library: it would look like one that is empty. */
 async function faultOf(folder: string): Promise<Result<never> | undefined> {
   try {
-    await mkdir(folder, { recursive: true });
+    await makeFolders(folder);
     await access(folder, constants.W_OK);
     return undefined;
   } catch (error) {

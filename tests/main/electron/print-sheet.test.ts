@@ -2,7 +2,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { beforeEach, expect, it, vi } from 'vitest';
 
-/** What Electron's printToPDF takes (PrintToPDFOptions in its types): any other word it would not know. */
+/** What Electron's printToPDF takes (PrintToPDFOptions in its types): it knows no other word. */
 const KNOWN = new Set([
   'landscape',
   'displayHeaderFooter',

@@ -84,6 +84,8 @@ describe('what changed since a check was handed out', () => {
     expect(since({ notes: [{ ...note, say: 'lower' }] })).toEqual(['note']);
     expect(since({ notes: [note, { ...note, id: 'note-00000002', at: { lat: 60, lon: 60 } }] })).toEqual([]);
     expect(since({ day: {} })).toEqual([]);
+    const timed = { ...facts, leaveAt: '2027-06-12T09:30' };
+    expect(changedSince(timed, { ...standing, day: {} }, sha256Of)).toEqual(['day']);
     expect(since({ day: { leaveAt: '2027-06-12T06:00' } })).toEqual(['day']);
     expect(since({ day: { plan: { stops: [], homeBy: '2027-06-12T07:00' } } })).toEqual(['day']);
     expect(since({ program: 'Lanegauge 99' })).toEqual(['program']);

@@ -170,6 +170,12 @@ describe('lanegauge yard, vehicles and notes', () => {
     const folder = join(home, 'shared');
     expect(await json('place', folder)).toEqual({ folder, before: join(home, 'library') });
     expect(await json('list')).toMatchObject({ folder, drives: [] });
+    const nowhere = join(write('a file', ''), 'library');
+    for (const refused of [nowhere, '/proc/nowhere']) {
+      const said = await yard('place', refused);
+      expect(said).toMatchObject({ exit: 2, complaint: expect.stringContaining('The one before stays.') });
+    }
+    expect((await json('place')).folder).toBe(folder);
     await json('place', join(home, 'library'));
     expect((await json('list')).drives).toHaveLength(1);
   });

@@ -17,6 +17,8 @@ export interface Grid {
     readonly vehicle: string;
     readonly cell: Cell;
     readonly stale: readonly Stale[];
+    /** what is otherwise than a person has seen it */
+    readonly changes?: readonly unknown[];
   }[];
 }
 
@@ -48,6 +50,7 @@ const HEAD = [
   'drive id',
   'vehicle',
   'vehicle id',
+  'stale',
   'verdict',
   'barred',
   'tight',
@@ -56,7 +59,6 @@ const HEAD = [
   'tightest',
   'spare',
   'unit',
-  'stale',
 ];
 
 /** A grid for a spreadsheet: one row a pair, all of equal length. */
@@ -70,6 +72,7 @@ export function gridCsv(grid: Grid): string {
       drive,
       names.get(vehicle),
       vehicle,
+      stale.join(' '),
       verdict,
       counts.barred,
       counts.tight,
@@ -78,7 +81,6 @@ export function gridCsv(grid: Grid): string {
       tightest?.subject,
       tightest?.spare,
       tightest?.unit,
-      stale.join(' '),
     ]),
   ]);
 }

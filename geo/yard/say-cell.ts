@@ -41,7 +41,7 @@ export function sayCounts(counts: Cell['counts']): string {
   );
 }
 
-/** Why a cell is old, each after "checked before". */
+/** Why a cell is old, each after "since then". */
 const STALE_SAY: Readonly<Record<Stale, string>> = {
   map: 'the map was renewed',
   card: 'the card was changed',
@@ -49,24 +49,26 @@ const STALE_SAY: Readonly<Record<Stale, string>> = {
   margin: 'another spare was asked for',
 };
 
-/** "checked before the map was renewed and the card was changed"; '' for none. */
+/** "Out of date, check again: since then the map was renewed and the card was changed"; '' for none. */
 export function sayStale(stale: readonly Stale[]): string {
-  return stale.length === 0 ? '' : `checked before ${listed(stale.map((each) => STALE_SAY[each]))}`;
+  return stale.length === 0
+    ? ''
+    : `Out of date, check again: since then ${listed(stale.map((each) => STALE_SAY[each]))}`;
 }
 
-/** A cell in words: what its mark, its figures and its look say. */
+/** A cell in words: what its mark, its figures and its look say. The doubt comes before the answer it is about. */
 export function sayCell(
-  { cell, stale, changes }: { cell: Cell; stale: readonly Stale[]; changes: readonly unknown[] },
+  { cell, stale, changes = [] }: { cell: Cell; stale: readonly Stale[]; changes?: readonly unknown[] },
   units: Units,
 ): string {
-  const parts = [
-    LEVEL_WORD[cell.verdict],
+  const verdict = LEVEL_WORD[cell.verdict];
+  const answer = [
+    stale.length === 0 ? verdict : `it said ${lowerFirst(verdict)}`,
     sayCounts(cell.counts),
     sayTightest(cell, units),
-    sayStale(stale),
     changes.length === 0 ? '' : `${changes.length} changed since it was seen`,
   ];
-  return parts.filter((part) => part !== '').join('; ');
+  return [sayStale(stale), ...answer].filter((part) => part !== '').join('; ');
 }
 
 /** What an empty place of the grid says. */

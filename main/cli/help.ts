@@ -4,10 +4,12 @@ const YARD = `  lanegauge yard add DRIVE.gpx...               put drives into th
   lanegauge yard choose ID VERSION              of what was changed on two computers at once
   lanegauge yard vehicle add CARD.json | vehicle remove ID
   lanegauge yard grid [--vehicle CARD.json ...] [--csv]   every drive with every vehicle, checked on the maps of the shelf
-  lanegauge yard recheck                        check again what is old, and tell what is otherwise
+  lanegauge yard recheck                        check again what is out of date, and tell what is otherwise
+  lanegauge yard changes [--seen-by INITIALS] [--drive ID ...] [--vehicle-id ID ...]
+                              what is otherwise than anybody has seen; with initials it has been seen, and is told no more
   lanegauge yard day ID [--leave 2027-06-12T09:30] [--home-by 2027-06-12T17:00] [--stop LAT,LON,MINUTES,NAME ...] [--clear]
       [--vehicle-id ID]       the drive's stops and return hour; with a vehicle when to leave each stop at the latest
-  lanegauge yard out                            sheets handed out of which something changed since, with what is new or worse
+  lanegauge yard out                            sheets that are out, first those changed since, with what is new or worse
   lanegauge yard sheet NUMBER --out FOLDER      a handing-over again, byte for byte as it was
   lanegauge yard note add --at LAT,LON --say TEXT [--height M] [--width M] [--mass KG] [--answers FINDING_ID]
       [--seen DATE] [--until DATE] [--by INITIALS]   what the firm measured and the map does not tell
@@ -17,6 +19,7 @@ const YARD = `  lanegauge yard add DRIVE.gpx...               put drives into th
   lanegauge yard note import FILE.geojson       takes in another firm's notes; those known already stay as they are
   lanegauge yard note for-mappers FILE.csv [--map MAP ...]   figures that the map lacks or has otherwise, for whoever maps
   lanegauge yard place [FOLDER]                 where the library lies; with a folder, from now on there
+      ID is an item's id, its name, or as much of the beginning of either as tells it from the others.
       [--yard FOLDER]         with each: a library elsewhere, such as on a shared disk
       [--json]                with each of them
 `;

@@ -15,6 +15,8 @@ import { findHanded, readHanded } from './handed/handed-sheets.ts';
 import { knownOf } from './handed/known-of.ts';
 import { type OutRow, outSheets, sheetAgain } from './handed/out-sheets.ts';
 import { notesOf } from './library/local-notes.ts';
+import { takeCheck } from './yard/grid/take-check.ts';
+import { gridOfLibrary } from './yard/yard-of.ts';
 
 type HandOverServices = Pick<
   Services,
@@ -56,13 +58,16 @@ export function handOverCalls(parts: HandOverParts): HandOverServices {
 }
 
 async function handOverAndKeep(
-  { engine, stores: { library, settings }, now, printSheet = printByBrowser }: HandOverParts,
+  { engine, stores, dataFolder, now, printSheet = printByBrowser }: HandOverParts,
   request: Parameters<Services['handOver']>[0],
   hooks: Parameters<Services['handOver']>[1],
 ): Promise<Result<ValueOf<'handOver'>>> {
+  const { library } = stores;
   await library.refresh('handed');
   const known = knownOf(library, undefined, request.vehicle);
-  const { firm, before } = settings.current();
+  const settings = stores.settings.current();
+  const { firm, before } = settings;
+  const fleet = stores.fleet.current();
   const made = { made: now().toISOString(), localNotes: notesOf(library) };
   const handed = await engine.ask('handOver', { ...request, ...made, known, firm, before }, hooks);
   if (!handed.ok) return handed;
@@ -71,6 +76,7 @@ async function handOverAndKeep(
     library,
     signal: hooks.signal,
     print: printSheet,
+    taken: (made) => takeCheck(gridOfLibrary({ library, settings, fleet, dataFolder, now }), made),
     onProgress: (what) => hooks.onProgress({ what: capital(what) }),
   });
   if (!finished.ok) return finished;

@@ -8,19 +8,22 @@ import { handOverMany, type PairDone, type ToHand } from './hand-over/hand-over-
 import type { HandOverParts } from './hand-over-parts.ts';
 import { shelfFolder } from './shelf/where-shelf.ts';
 import { columnsOf } from './yard/columns.ts';
+import { takeCheck } from './yard/grid/take-check.ts';
+import { gridOfLibrary } from './yard/yard-of.ts';
 
 type Call = Parameters<Services['handOverPairs']>;
 type Ids = Call[0]['pairs'][number];
 
 /** Hands over pairs of the library as the window asks for them, each as it is kept there. */
 export async function handOverPairs(
-  { engine, dataFolder, printSheet, stores }: HandOverParts & { readonly printSheet: PrintSheet },
+  { engine, dataFolder, printSheet, stores, now }: HandOverParts & { readonly printSheet: PrintSheet },
   { pairs, evenBarred }: Call[0],
   { signal, onProgress }: Call[1],
 ): Promise<Result<ValueOf<'handOverPairs'>>> {
   const { library, settings, fleet } = stores;
   await library.refresh();
-  const { margins, country, firm, before } = settings.current();
+  const own = settings.current();
+  const { margins, country, firm, before } = own;
   const columns = columnsOf(library, fleet.current());
   const drives = new Map(library.list('drive').map((drive) => [drive.id, drive]));
   const found: ToHand[] = [];
@@ -45,6 +48,8 @@ export async function handOverPairs(
       evenBarred,
       signal,
       print: printSheet,
+      taken: (made) =>
+        takeCheck(gridOfLibrary({ library, settings: own, fleet: fleet.current(), dataFolder, now }), made),
       make: (work, pair) =>
         engine.ask('handOverFile', work, {
           signal,

@@ -1,7 +1,7 @@
 import './yard.css';
 import './grid/grid.css';
 import './aside/aside.css';
-import { useEffect } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import { STANDING_CAUTION } from '../../geo/report/standing-caution.ts';
 import { Doing } from '../look/doing.tsx';
 import { NoticeArea } from '../look/notice.tsx';
@@ -39,6 +39,12 @@ export function YardView() {
   useEffect(() => {
     if (dialog.value === undefined) void lookAtOut();
   }, [vehicles.value, dialog.value]);
+  // what was handed over was checked anew: its cells are of now
+  const before = useRef(dialog.value);
+  useEffect(() => {
+    if (before.current === 'hand-over-pairs') void lookAtYard();
+    before.current = dialog.value;
+  }, [dialog.value]);
   useEffect(lookNearAgain, [drives.value]);
   const found = yard.value;
   if (found === undefined) return <p class="yard-wait soft">Looking at the library…</p>;

@@ -1,8 +1,7 @@
-import type { Item } from '../../../geo/library/item.ts';
 import { ok, type Result } from '../../../geo/result.ts';
 import type { ToHand } from '../../services/hand-over/hand-over-many.ts';
 import type { Library } from '../../services/library/library.ts';
-import { findItem, refuseTwoVersions } from '../yard/find-item.ts';
+import { itemsNamed } from '../yard/find-item.ts';
 
 /** Each drive named with each vehicle named, by drive; what is named twice counts once. */
 export function fromLibrary(
@@ -21,20 +20,4 @@ export function fromLibrary(
       }),
     ),
   );
-}
-
-function itemsNamed<K extends 'drive' | 'vehicle'>(
-  library: Library,
-  kind: K,
-  typed: readonly string[],
-): Result<Item<K>[]> {
-  const items = new Map<string, Item<K>>();
-  for (const each of typed) {
-    const found = findItem(library, kind, each);
-    if (!found.ok) return found;
-    const one = refuseTwoVersions(found.value);
-    if (!one.ok) return one;
-    items.set(found.value.id, found.value);
-  }
-  return ok([...items.values()]);
 }

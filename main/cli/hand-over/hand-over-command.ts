@@ -10,6 +10,9 @@ import { writeHandOver } from '../../services/hand-over/write-hand-over.ts';
 import type { Library } from '../../services/library/library.ts';
 import { openLibraryPlace } from '../../services/library/library-place.ts';
 import { openLibrary } from '../../services/library/open-library.ts';
+import { askedBy } from '../../services/yard/asked-by.ts';
+import { takeCheck } from '../../services/yard/grid/take-check.ts';
+import { gridOfLibrary } from '../../services/yard/yard-of.ts';
 import { checkInThread } from '../check-thread.ts';
 import type { CheckDone } from '../check-work.ts';
 import { jsonText } from '../json-text.ts';
@@ -51,6 +54,7 @@ export async function handOverCommand(words: readonly string[], terminal: Termin
       library: library.value,
       signal,
       print: pdf ? printSheet : undefined,
+      taken: async (made) => takeCheck(gridOfLibrary(await askedBy(library.value, terminal)), made),
       onProgress: (what) => progress.show(what),
       async write(all) {
         const written = await writeHandOver(outFolder, all, { route: handedOver.route, signal });

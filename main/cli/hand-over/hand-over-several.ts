@@ -9,6 +9,9 @@ import { clip, counted } from '../../../geo/units/text.ts';
 import type { HandedFiles } from '../../services/hand-over/finish-hand-over.ts';
 import { handOverMany, type ManyOf, type ToHand } from '../../services/hand-over/hand-over-many.ts';
 import { writeHandOver } from '../../services/hand-over/write-hand-over.ts';
+import { askedBy } from '../../services/yard/asked-by.ts';
+import { takeCheck } from '../../services/yard/grid/take-check.ts';
+import { gridOfLibrary } from '../../services/yard/yard-of.ts';
 import { checkInThread } from '../check-thread.ts';
 import { jsonText } from '../json-text.ts';
 import { EXIT_INTERRUPTED, EXIT_UNUSABLE, type Terminal } from '../terminal.ts';
@@ -55,6 +58,7 @@ export async function handOverSeveral(
       ...of,
       evenBarred: true,
       signal,
+      taken: async (made) => takeCheck(gridOfLibrary(await askedBy(of.library, terminal)), made),
       make: (work, pair) => {
         show(`handing over ${folders.get(pair)}`);
         return makeInThread(work, signal);

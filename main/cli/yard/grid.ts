@@ -3,8 +3,8 @@ import { fail, ok, type Result } from '../../../geo/result.ts';
 import { gridCsv, gridTold } from '../../../geo/yard/grid-told.ts';
 import { FLEET_MAX } from '../../contract/limits.ts';
 import type { Library } from '../../services/library/library.ts';
-import { openSettings } from '../../services/settings/settings-store.ts';
 import { readVehicleFile } from '../../services/vehicle/read-vehicle-file.ts';
+import { askedBy } from '../../services/yard/asked-by.ts';
 import { type GridCell, type GridOf, type GridVehicle, knownCells } from '../../services/yard/grid/grid.ts';
 import { gridOf, gridOfLibrary } from '../../services/yard/yard-of.ts';
 import { jsonText } from '../json-text.ts';
@@ -46,12 +46,6 @@ export const yardGrid: YardCommand = async (words, terminal, library) => {
       : (nothing ?? printGrid(grid, failed, of.units));
   return ok({ text, refused: failed.map(({ name, say }) => `${name}: ${say}`) });
 };
-
-/** What a grid of a library on this computer is asked by. */
-export async function askedBy(library: Library, { dataFolder, now }: Terminal) {
-  const settings = (await openSettings(dataFolder, now)).current();
-  return { library, settings, dataFolder, now };
-}
 
 /** A sentence where there is nothing to check. */
 export function whyNothing({ drives, vehicles }: GridOf, { folder }: Library): string | undefined {

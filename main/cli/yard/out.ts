@@ -1,3 +1,4 @@
+import { keptDay } from '../../../geo/day/kept-day.ts';
 import { given } from '../../../geo/given.ts';
 import { ok } from '../../../geo/result.ts';
 import type { Units } from '../../../geo/units/in-units.ts';
@@ -11,19 +12,20 @@ import { readWords } from '../read-words.ts';
 import type { Terminal } from '../terminal.ts';
 import type { YardCommand } from './command.ts';
 
-/** A sheet whose check would say otherwise today, as it is told. */
+/** A sheet that is out, as it is told. */
 interface Told extends ReturnType<typeof toldSheet> {
-  /** what is new or worse, a sentence each; absent where it could not be checked again or has left already */
+  /** what is new or worse, a sentence each; absent where nothing changed, it has left already, or could not be checked */
   readonly worse?: readonly string[];
   readonly problem?: string;
 }
 
-/** `yard out`: sheets that are out and changed since, with what is new or worse, the coming leave days first. */
+/** `yard out`: the sheets that are out, those changed since first and with what is new or worse, the coming leave days first. */
 export const yardOut: YardCommand = async (words, terminal, library) => {
   const read = readWords(words, { once: [], flags: ['json'] });
   if (!read.ok) return read;
   const rows = await outSheets({ library, ...terminal });
   const changed = rows.filter(({ since }) => since.length > 0);
+  const same = rows.filter(({ since }) => since.length === 0);
   const { units } = (await openSettings(terminal.dataFolder, terminal.now)).current();
   const told: Told[] = [];
   for (const [i, row] of changed.entries()) {
@@ -36,7 +38,9 @@ export const yardOut: YardCommand = async (words, terminal, library) => {
     problem === undefined ? [] : [`Sheet ${number}: ${problem}`],
   );
   return ok({
-    text: read.value.flag('json') ? jsonText({ sheets: told }) : printOut(rows.length, told),
+    text: read.value.flag('json')
+      ? jsonText({ sheets: [...told, ...same.map(toldSheet)] })
+      : printOut(told, same.map(toldSheet)),
     ...(refused.length > 0 && { refused }),
   });
 };
@@ -55,7 +59,7 @@ async function worseOf(
 
 /** A sheet that is out, in a line's figures. */
 export function toldSheet({ sheet: { made, body }, since, leaves }: OutRow) {
-  const { number, driveName, vehicleName, leaveAt, verdict, replaces } = body;
+  const { number, driveName, vehicleName, leaveAt, verdict, replaces, plan } = body;
   return {
     number,
     drive: driveName,
@@ -63,29 +67,36 @@ export function toldSheet({ sheet: { made, body }, since, leaves }: OutRow) {
     made,
     leaves,
     since: [...since],
-    ...given({ leaveAt, verdict, replaces }),
+    ...given({ leaveAt, homeBy: plan && keptDay(plan).day?.homeBy, verdict, replaces }),
   };
 }
 
 /** A sheet in a line of a terminal. */
-export function lineOf({ number, drive, vehicle, leaveAt, since }: ReturnType<typeof toldSheet>): string {
-  const leave = leaveAt === undefined ? '' : `, leaves ${leaveAt.replace('T', ' ')}`;
-  const why = since.length === 0 ? '' : `; changed since: ${saySince(since)}`;
-  return `sheet ${number}: ${quote(drive, 100)} with ${quote(vehicle, 60)}${leave}${why}`;
+export function lineOf(sheet: ReturnType<typeof toldSheet>): string {
+  const { number, drive, vehicle, made, leaves, leaveAt, homeBy, since } = sheet;
+  const plain = (local: string) => local.replace('T', ' ');
+  const parts = [
+    `sheet ${number}: ${quote(drive, 100)} with ${quote(vehicle, 60)}`,
+    `handed out ${made.slice(0, 10)}`,
+    leaveAt === undefined ? 'no leave time' : `${leaves === 'left' ? 'left' : 'leaves'} ${plain(leaveAt)}`,
+    ...(homeBy === undefined ? [] : [`due back ${plain(homeBy)}`]),
+  ];
+  return `${parts.join(', ')}${since.length === 0 ? '' : `; changed since: ${saySince(since)}`}`;
 }
 
-function printOut(out: number, told: readonly Told[]): string {
-  if (told.length === 0)
-    return out === 0 ? 'No sheet is out.\n' : 'Nothing that is out has changed since it was handed over.\n';
-  const lines = told.flatMap((sheet) => [
-    lineOf(sheet),
-    ...(sheet.worse === undefined
-      ? sheet.leaves === 'left'
-        ? ['  its leave day is past']
-        : []
-      : sheet.worse.length === 0
-        ? ['  nothing is new or worse']
-        : sheet.worse.map((say) => `  ${printable(say)}`)),
-  ]);
+function printOut(changed: readonly Told[], same: readonly ReturnType<typeof toldSheet>[]): string {
+  if (changed.length + same.length === 0) return 'No sheet is out.\n';
+  const lines = [
+    ...(changed.length === 0
+      ? ['Nothing that is out has changed since it was handed over.']
+      : ['Out, changed since:']),
+    ...changed.flatMap((sheet) => [`  ${lineOf(sheet)}`, ...worseLines(sheet).map((line) => `    ${line}`)]),
+    ...(same.length === 0 ? [] : ['Out, as handed over:', ...same.map((sheet) => `  ${lineOf(sheet)}`)]),
+  ];
   return `${lines.join('\n')}\n`;
+}
+
+function worseLines({ worse, leaves }: Told): readonly string[] {
+  if (worse === undefined) return leaves === 'left' ? ['its leave day is past: it is not checked again'] : [];
+  return worse.length === 0 ? ['nothing is new or worse'] : worse.map(printable);
 }

@@ -11,6 +11,7 @@ import { pathFrom, USAGE_HINT } from '../read-words.ts';
 import { EXIT_INTERRUPTED, EXIT_UNUSABLE, refuse, type Terminal } from '../terminal.ts';
 import { yardAdd } from './add.ts';
 import { yardChoose, yardRename, yardRestore } from './change.ts';
+import { yardChanges } from './changes.ts';
 import type { YardCommand, YardSaid } from './command.ts';
 import { yardDay } from './day.ts';
 import { yardGrid } from './grid.ts';
@@ -34,6 +35,7 @@ const COMMANDS: Readonly<Record<string, YardCommand>> = {
   choose: yardChoose,
   grid: yardGrid,
   recheck: yardRecheck,
+  changes: yardChanges,
   sheet: yardSheet,
   out: yardOut,
   day: yardDay,

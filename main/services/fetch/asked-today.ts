@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { ok } from '../../../geo/result.ts';
 import { keptFile } from '../files/kept-file.ts';
+import { localDay } from '../local-day.ts';
 
 /** How much a server was asked today. */
 export interface Asked {
@@ -29,7 +30,7 @@ export interface AskedToday {
 /** @param folder where what is fetched is kept */
 export function askedToday(folder: string, now: () => Date): AskedToday {
   const file = keptFile({ folder, name: 'asked.json', what: 'count of what was fetched today', schema, now });
-  const today = () => dayOf(now());
+  const today = () => localDay(now());
   return {
     async of(host) {
       const { value } = await file.read();
@@ -50,9 +51,4 @@ export function askedToday(folder: string, now: () => Date): AskedToday {
       });
     },
   };
-}
-
-function dayOf(date: Date): string {
-  const two = (number: number) => String(number).padStart(2, '0');
-  return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
 }

@@ -16,6 +16,8 @@ interface FinishHooks {
   readonly print?: PrintSheet | undefined;
   /** all of it is written somewhere too; where that fails nothing is kept */
   write?(files: HandedFiles): Promise<Result<unknown>>;
+  /** it is written: its check may serve elsewhere */
+  taken?(made: Made): Promise<void>;
   onProgress?(what: string): void;
 }
 
@@ -36,9 +38,10 @@ export const SHEET_PDF = 'sheet.pdf';
 
 /** Prints what was made, writes it and keeps it in the library under its number. */
 export async function finishHandOver(
-  { number, facts, files, toPrint, say: known }: Made,
-  { library, signal, print, write, onProgress }: FinishHooks,
+  made: Made,
+  { library, signal, print, write, taken, onProgress }: FinishHooks,
 ): Promise<Result<Finished>> {
+  const { number, facts, files, toPrint, say: known } = made;
   if (print) onProgress?.('printing the sheet');
   const printed = await print?.(toPrint, signal);
   if (signal.aborted) return CANCELLED;
@@ -48,6 +51,7 @@ export async function finishHandOver(
   if (written?.ok === false) return written;
   onProgress?.('keeping it in the library');
   const kept = await keepHanded(library, { number, facts, files: all });
+  await taken?.(made);
   const say = [
     ...known,
     ...(printed?.ok === false ? [printed.error.message] : []),

@@ -34,6 +34,7 @@ export interface ManyOf {
   /** checks and draws, in a thread */
   make(work: HandOverWork, pair: ToHand): Promise<Result<MadeOfPair>>;
   readonly print?: PrintSheet | undefined;
+  taken?(made: Made): Promise<void>;
   write?(made: MadeOfPair, files: HandedFiles, pair: ToHand): Promise<Result<unknown>>;
 }
 
@@ -61,7 +62,7 @@ export async function handOverMany(
 }
 
 async function handOverPair(pair: ToHand, of: ManyOf): Promise<PairDone | undefined> {
-  const { library, signal, print } = of;
+  const { library, signal, print, taken } = of;
   const [drive, ...others] = pair.drive.versions;
   if (drive === undefined) return { kind: 'failed', say: 'It has been removed.' };
   const name =
@@ -83,7 +84,13 @@ async function handOverPair(pair: ToHand, of: ManyOf): Promise<PairDone | undefi
       ? { kind: 'barred' }
       : { kind: 'failed', say: made.error.message };
   const write = of.write && ((files: HandedFiles) => of.write!(made.value, files, pair));
-  const finished = await finishHandOver(made.value, { library, signal, print, ...(write && { write }) });
+  const finished = await finishHandOver(made.value, {
+    library,
+    signal,
+    print,
+    ...(write && { write }),
+    ...(taken && { taken }),
+  });
   if (signal.aborted && !finished.ok) return undefined;
   return finished.ok
     ? { kind: 'made', made: made.value, ...finished.value }

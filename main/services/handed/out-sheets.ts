@@ -16,6 +16,7 @@ import { type CheckHooks, type CheckRequest, checkFromFiles } from '../check-dri
 import { sha256Of } from '../library/known-records.ts';
 import type { Library } from '../library/library.ts';
 import { notesOf } from '../library/local-notes.ts';
+import { localDay } from '../local-day.ts';
 import { partsOnShelf } from '../shelf/parts-on-shelf.ts';
 import { shelfFolder } from '../shelf/where-shelf.ts';
 import { handedSheets } from './handed-sheets.ts';
@@ -37,13 +38,13 @@ export interface OutRow {
 
 /** The sheets that are out, the coming leave days first. Nothing is checked again for it. */
 export async function outSheets({ library, dataFolder, now }: OutOf): Promise<OutRow[]> {
-  const out = outNow(handedSheets(library), dayOf(now()));
+  const out = outNow(handedSheets(library), localDay(now()));
   if (out.length === 0) return [];
   const [maps, notes] = [await partsOnShelf(shelfFolder(dataFolder)), notesOf(library)];
   const moment = now().toISOString();
   return out.map((sheet) => ({
     sheet,
-    leaves: leaves(sheet.body, dayOf(now())),
+    leaves: leaves(sheet.body, localDay(now())),
     since: changedSince(
       sheet.body,
       {
@@ -58,12 +59,6 @@ export async function outSheets({ library, dataFolder, now }: OutOf): Promise<Ou
       sha256Of,
     ),
   }));
-}
-
-/** By this computer's clock. */
-function dayOf(now: Date): string {
-  const two = (value: number) => String(value).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
 
 /** The vehicle's card as it is now, and what is aboard; undefined where the library has none. */

@@ -73,11 +73,10 @@ function InWords({ known, failed }: { known: YardCell | undefined; failed: strin
   const { units } = settings.value;
   if (!known) return <span class="small">{capital(sayNoCell(failed))}</span>;
   const { cell, stale } = known;
-  const more = [sayCounts(cell.counts), sayTightest(cell, units), sayStale(stale)].filter(
-    (part) => part !== '',
-  );
+  const more = [sayCounts(cell.counts), sayTightest(cell, units)].filter((part) => part !== '');
   return (
     <>
+      {stale.length > 0 && <b class="small">{sayStale(stale)}. It said: </b>}
       <span class={`yard-verdict level-${cell.verdict}`}>
         <VerdictMark verdict={cell.verdict} size={16} /> {LEVEL_WORD[cell.verdict]}
       </span>

@@ -128,6 +128,12 @@ function Cell({ drive, vehicle }: { drive: string; vehicle: string }) {
   const about = sayTightest(cell, units).split(':')[0];
   return (
     <td class={cell.verdict === 'barred' ? 'yard-paper-barred' : ''}>
+      {stale.length > 0 && (
+        <>
+          <span class="yard-paper-small">out of date:</span>
+          <br />
+        </>
+      )}
       <VerdictMark verdict={cell.verdict} size={16} />
       {count > 1 && ` ${count}`}
       {cell.tightest && (
@@ -136,12 +142,6 @@ function Cell({ drive, vehicle }: { drive: string; vehicle: string }) {
           {spareFigure(cell, units)}
           <br />
           <span class="yard-paper-small">{about}</span>
-        </>
-      )}
-      {stale.length > 0 && (
-        <>
-          <br />
-          <span class="yard-paper-small">old</span>
         </>
       )}
     </td>

@@ -40,16 +40,22 @@ describe('a grid told', () => {
   // RFC 4180; what a spreadsheet would run is text
   it('is a table for a spreadsheet, without formulas', () => {
     expect(gridCsv(grid).split('\r\n')).toEqual([
-      'drive,drive id,vehicle,vehicle id,verdict,barred,tight,unknown,care,tightest,spare,unit,stale',
-      '"\'=HYPERLINK(""http://x"")",d2,High one,v,barred,2,1,0,0,height,-0.213,m,',
-      '"To the coast, by the mill",d1,High one,v,clear,0,0,0,0,,,,map note',
+      'drive,drive id,vehicle,vehicle id,stale,verdict,barred,tight,unknown,care,tightest,spare,unit',
+      '"\'=HYPERLINK(""http://x"")",d2,High one,v,,barred,2,1,0,0,height,-0.213,m',
+      '"To the coast, by the mill",d1,High one,v,map note,clear,0,0,0,0,,,',
       '',
     ]);
   });
 
   it('says a cell in words, rounded against the driver', () => {
-    expect(sayCell({ cell: low, stale: ['card'], changes: [1] }, 'metric')).toBe(
-      'Barred; 2 barred and 1 tight; height: 0.22 m over; checked before the card was changed; 1 changed since it was seen',
+    expect(sayCell({ cell: low, stale: [], changes: [1] }, 'metric')).toBe(
+      'Barred; 2 barred and 1 tight; height: 0.22 m over; 1 changed since it was seen',
+    );
+  });
+
+  it('tells the doubt about an old answer before the answer', () => {
+    expect(sayCell({ cell: free, stale: ['map', 'card'] }, 'metric')).toBe(
+      'Out of date, check again: since then the map was renewed and the card was changed; it said nothing mapped stops it',
     );
   });
 });

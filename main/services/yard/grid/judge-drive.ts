@@ -4,8 +4,6 @@ import { followRoads } from '../../../../geo/drive/match/follow-roads.ts';
 import { refuseEndless } from '../../../../geo/drive/refuse-endless.ts';
 import { type Leaving, readLeaving } from '../../../../geo/drive/times/leaving.ts';
 import { given } from '../../../../geo/given.ts';
-import { compareReports } from '../../../../geo/library/differences/compare-reports.ts';
-import type { DriveReport } from '../../../../geo/report/report.ts';
 import { fail, ok, type Result } from '../../../../geo/result.ts';
 import { type Box, boxOfDiscs } from '../../../../geo/roads/box.ts';
 import { discsAlong } from '../../../../geo/roads/discs.ts';
@@ -13,12 +11,11 @@ import { cellOf } from '../../../../geo/yard/cell.ts';
 import { mapKey } from '../../../../geo/yard/map-key.ts';
 import { PROGRAM } from '../../../version.ts';
 import { readDriveFile } from '../../engine/read-drive-file.ts';
-import { messageOf } from '../../files/system-error.ts';
 import { chooseTrack } from '../../route/choose-track.ts';
 import type { OpenShelf } from '../../shelf/open-shelf.ts';
 import { roadsFromShelf } from '../../shelf/roads-from-shelf.ts';
-import { keepReport, keptReport } from './kept-report.ts';
-import type { DriveTask, JudgedCell, JudgeSetup, KeptAt } from './messages.ts';
+import { compareAndKeep } from './compare-and-keep.ts';
+import type { DriveTask, JudgedCell, JudgeSetup } from './messages.ts';
 
 /** The fingerprint of a map of which something could not be read: equal to none, so that its cells are stale. */
 const DAMAGED = 'damaged';
@@ -70,23 +67,4 @@ export async function judgeDrive(
     onCell({ drive: task.drive, vehicle: id, cell: cellOf(report), map, ...kept });
   }
   return ok(box);
-}
-
-/** What is otherwise than what was seen, where something was that can be compared with; why it was not kept. */
-async function compareAndKeep(
-  { seen, newest }: KeptAt,
-  now: DriveReport,
-  { units }: JudgeSetup,
-): Promise<Pick<JudgedCell, 'differences' | 'unkept'>> {
-  const was = await keptReport(seen);
-  const compared = was && compareReports({ was, now, units, otherCard: true });
-  const differences = compared?.ok ? compared.value.differences : undefined;
-  const told = given({ differences });
-  try {
-    await keepReport(differences === undefined ? seen : newest, now);
-    return told;
-  } catch (error) {
-    // a full disk takes no answer away
-    return { ...told, unkept: messageOf(error) };
-  }
 }

@@ -3,10 +3,18 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { cellOf } from '../../../../geo/yard/cell.ts';
+import { makeCheck } from '../../../../main/cli/check-work.ts';
+import { fromLibrary } from '../../../../main/cli/hand-over/from-library.ts';
 import { yardCommand } from '../../../../main/cli/yard/yard-command.ts';
 import { checkFromFiles } from '../../../../main/services/check-drive.ts';
+import { workOfPair } from '../../../../main/services/hand-over/hand-over-many.ts';
+import { openLibrary } from '../../../../main/services/library/open-library.ts';
+import { readRouteFile } from '../../../../main/services/route/read-route-file.ts';
 import { importMap } from '../../../../main/services/shelf/shelf-work.ts';
 import { shelfFolder } from '../../../../main/services/shelf/where-shelf.ts';
+import { askedBy } from '../../../../main/services/yard/asked-by.ts';
+import { takeCheck } from '../../../../main/services/yard/grid/take-check.ts';
+import { gridOfLibrary } from '../../../../main/services/yard/yard-of.ts';
 import { worked } from '../../../support/scratch-files.ts';
 import { importByHand } from '../../../support/shelf/import-by-hand.ts';
 import { terminalOf } from '../../../support/terminal.ts';
@@ -78,10 +86,49 @@ it('checks every drive with every vehicle as check does, keeps that, and checks 
   await yard('note', 'add', `--at=${lat[40]},${lon[40]}`, '--say', 'low', '--height', '2');
   const old = await json('grid');
   expect(old.cells.flatMap(({ stale }: { stale?: string[] }) => stale ?? [])).toContain('note');
-  expect((await yard('grid')).out).toContain('checked before a local note was added or changed');
+  expect((await yard('grid')).out).toMatch(
+    /Out of date, check again: since then a local note was added or changed; it said/,
+  );
   const { changes } = await json('recheck');
   expect(changes).toContainEqual(expect.objectContaining({ vehicle: grid.vehicles[0].id, kind: 'new' }));
   expect((await yard('recheck')).out).toContain('Everything was up to date');
+});
+
+it('takes the check of a handing-over as the cell’s own, and tells what is otherwise until somebody has seen it', async () => {
+  const library = await openLibrary({ folder: join(home, 'library'), dataFolder: home, now });
+  await yard('changes', '--seen-by', 'AB');
+  const { drives } = await json('list');
+  const [clear] = worked(
+    fromLibrary(library, { drives: drives.map(({ id }: { id: string }) => id), vehicles: ['coach'] }),
+  ).filter(({ drive }) => drive.versions[0]?.body.file === 'clear.gpx');
+  const path = library.pathOf('gpx', clear!.drive.versions[0]!.body.gpx);
+  const { lat, lon } = worked(await readRouteFile(path)).routes[0]!.segments[0]!;
+  await yard('note', 'add', `--at=${lat[60]},${lon[60]}`, '--say', 'narrow', '--width', '2');
+  await library.refresh();
+  const isOld = async () =>
+    (await json('grid')).cells.flatMap(({ drive, stale }: { drive: string; stale?: string[] }) =>
+      stale === undefined ? [] : [drive],
+    );
+  expect(await isOld()).toContain(clear!.drive.id);
+
+  const asked = { shelf: shelfFolder(home), yard: { dataFolder: home } };
+  const done = worked(
+    await makeCheck(
+      { ...workOfPair(clear!, { library, asked, own: undefined }), files: 'hand over' },
+      { now },
+    ),
+  );
+  const of = gridOfLibrary(await askedBy(library, { ...terminalOf(home).terminal, now }));
+  await takeCheck(of, { facts: done.handedOver!.facts, files: done.files });
+  expect(await isOld()).not.toContain(clear!.drive.id);
+
+  const told = await yard('changes');
+  expect(told.out).toMatch(/new: .+\nWhen you have seen this: lanegauge yard changes --seen-by INITIALS/);
+  expect((await yard('changes', '--seen-by', 'TOOLONG')).exit).toBe(2);
+  expect((await yard('changes', '--seen-by', 'CD', '--drive', clear!.drive.id)).out).toContain(
+    'Kept as seen by CD',
+  );
+  expect((await json('changes')).changes).toEqual([]);
 });
 
 it('checks exactly the cards named, and keeps nothing of it', async () => {

@@ -8,8 +8,11 @@ export function csvText(rows: readonly (readonly Cell[])[]): string {
   return rows.map((row) => `${row.map(cellText).join(',')}\r\n`).join('');
 }
 
-/** A spreadsheet takes a text that begins like this for a formula: an apostrophe before it keeps it a text. */
-const FORMULA = /^[\s\0]*[=+\-@\t\r\0]/u;
+/**
+ * A spreadsheet takes a text that begins like this for a formula, some the wide forms of these signs too: an apostrophe
+ * before it keeps it a text.
+ */
+const FORMULA = /^[\s\0]*[=+\-@\t\r\0\uFF1D\uFF0B\uFF0D\uFF20]/u;
 
 function cellText(cell: Cell): string {
   if (cell === undefined) return '';

@@ -26,9 +26,11 @@ ${list('What was not checked', document.notChecked)}
 
 function head({ drive, verdict, overload, card, figures, sheet, cautions }: HandOverDocument): Markup {
   const number = sheet.number === '' ? undefined : markup`<span>Sheet <b>${sheet.number}</b></span>`;
-  const digits = sheet.telephone.replace(/[^\d+]/gu, '');
-  const ring =
-    digits === '' ? undefined : markup`<span>Ring <a href="tel:${digits}">${sheet.telephone}</a></span>`;
+  // a plus that stands anywhere but before the number is none
+  const digits = sheet.telephone.replace(/[^\d+]/gu, '').replace(/(?<=.)\+/gu, '');
+  const ring = !/\d/u.test(digits)
+    ? undefined
+    : markup`<span>Ring <a href="tel:${digits}">${sheet.telephone}</a></span>`;
   return markup`<header><div class="top">${sheet.heading === '' ? undefined : markup`<span>${sheet.heading}</span>`}${ring}${number}</div>
 <div class="verdict verdict-${verdict.level}"><span class="ink-${verdict.level}">${levelMark(verdict.level, '48px')}</span><div><h1>${verdict.head}</h1><p>${verdict.say}</p></div></div>
 ${overload === undefined ? undefined : markup`<p class="overload">As loaded: ${overload}</p>`}

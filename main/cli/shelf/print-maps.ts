@@ -1,5 +1,5 @@
 import { printBytes } from '../../../geo/units/print.ts';
-import { counted, quote } from '../../../geo/units/text.ts';
+import { clip, counted, quote } from '../../../geo/units/text.ts';
 import type { ListedMap } from '../../services/shelf/list-maps.ts';
 import type { ImportedMap } from '../../services/shelf/shelf-work.ts';
 
@@ -24,7 +24,7 @@ export function printImported(maps: readonly ImportedMap[]): string {
 
 function printMap({ name, roads, bytes, dataDate, sources, state }: ListedMap): string {
   const age = dataDate === undefined ? 'of no known date' : `data of ${dataDate.slice(0, 10)}`;
-  const from = sources.map((source) => source.name).join(', ');
+  const from = sources.map((source) => clip(source.name)).join(', ');
   const damage =
     state === 'damaged'
       ? '\n  damaged: mend it with lanegauge shelf verify --repair, or import it again'

@@ -19,7 +19,7 @@ export interface Mutation {
 }
 
 export const mutation = (random: Random): Mutation => ({
-  which: random.below(12),
+  which: random.below(2 ** 20),
   seed: random.below(2 ** 31),
 });
 
@@ -34,10 +34,14 @@ export const calls = jsonTarget<Mutation>({
   weight: 4,
   make: mutation,
   async check(asked) {
-    const { dispatch, logged, sound } = await program();
-    const [name, request] = mutated(sound, asked);
+    const { dispatch, logged, sound, open } = await program();
+    const [name, request] = mutated(sound(), asked);
     const controller = new AbortController();
-    const reply = await dispatch(name, request, { onProgress: () => {}, signal: controller.signal });
+    const answer = dispatch(name, request, { onProgress: () => {}, signal: controller.signal });
+    // these end when nobody waits any more, and nothing is asked of a server
+    if (name === 'watch' || name === 'fetchMap') controller.abort();
+    const reply = await answer;
+    if (name === 'openMap') await open();
     const inside = logged.splice(0).map(String);
     if (inside.length > 0) return `went wrong inside: ${inside.join('; ')}`;
     return reply.ok ? undefined : faultInShown([reply.error.message]);

@@ -44,7 +44,9 @@ export const loopback = jsonTarget<Mutation>({
     const { port, key } = await served;
     const { sound, logged } = await program();
     const random = randomFrom(asked.seed);
-    const [name, request] = random.chance(0.5) ? mutated(sound, asked) : sound[asked.which % sound.length]!;
+    const [name, request] = random.chance(0.5)
+      ? mutated(sound(), asked)
+      : sound()[asked.which % sound().length]!;
     const text = new TextEncoder().encode(JSON.stringify(request) ?? '');
     const answer = await send(port, {
       path: random.pick([

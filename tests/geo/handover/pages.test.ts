@@ -70,6 +70,8 @@ describe('sheet and phone page', () => {
       expect(text).toContain('K7QM-4XPD');
     }
     expect(pages.phone).toContain('href="tel:+441632960123"');
+    const odd = handedOver([road(1, ['0,0', '5,0'])], [1], { telephone: '=0163+2 (96)' });
+    expect(pagesOf(odd).phone).toContain('href="tel:0163296"');
   });
 
   it('hold no stranger’s markup, no script, and nothing that asks a network', () => {

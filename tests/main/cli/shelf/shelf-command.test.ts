@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { checkCommand } from '../../../../main/cli/check-command.ts';
+import { printMaps } from '../../../../main/cli/shelf/print-maps.ts';
 import { shelfCommand } from '../../../../main/cli/shelf/shelf-command.ts';
 import { mapFolder } from '../../../../main/services/shelf/shelf-folder.ts';
 import { importByHand } from '../../../support/shelf/import-by-hand.ts';
@@ -82,6 +83,12 @@ describe('lanegauge shelf', () => {
     expect(mended.exit).toBe(0);
     expect(mended.out).toContain('made anew');
     expect(await shelf('verify')).toMatchObject({ exit: 0 });
+  });
+
+  it('what a file was called cannot steer the terminal that it is listed in', () => {
+    const map = { name: 'Vale', roads: 1, bytes: 1, imported: '', state: 'ready' as const };
+    const sources = [{ name: 'vale\u001b[2J\r\u202e.osm.pbf', sha256: '' }];
+    expect(printMaps([{ ...map, sources }])).toContain('from vale·[2J ·.osm.pbf\n');
   });
 
   it('remove takes one off', async () => {

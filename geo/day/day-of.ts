@@ -40,15 +40,16 @@ export function dayOf(input: DayInput): Day {
         : Math.floor((home.unixMs - arriveMs) / 1000 - left.marginOnS),
   });
   const timed = { start, stops, end };
+  const elsewhere = endsElsewhere(input);
   return {
     margin: { drivingShare: MARGIN.drivingShare, perServiceS: MARGIN.perServiceMin * 60 },
     ...timed,
-    due: dueItems(timed, plan),
+    due: dueItems(timed, { ...plan, elsewhere }),
     advice: adviceOf(input, clock),
     missed: met.missed.map(({ name, lat, lon }) => ({ name, lat, lon })),
     notes: [
       ...(home.note === undefined ? [] : [home.note]),
-      ...(plan.homeBy === undefined ? [] : sayApart(input)),
+      ...(plan.homeBy !== undefined && elsewhere ? [ENDS_ELSEWHERE] : []),
       ...sayLate(timed),
       ...sayMissed(met.missed.length),
     ],
@@ -113,12 +114,14 @@ function reachedMs({ times, leaving, met }: DayInput, m: number, before: number)
 const SAME_PLACE_M = 1000;
 
 /** The return hour is for the drive's end: where that is elsewhere, the way back is not in it. */
-function sayApart({ drive, roads }: DayInput): string[] {
+const ENDS_ELSEWHERE =
+  'This drive does not end where it starts: the times are for its end. The way back is not in them.';
+
+function endsElsewhere({ drive, roads }: DayInput): boolean {
   const [from, to] = [pointAt(drive, roads, 0), pointAt(drive, roads, drive.lengthM)];
-  const apartM = from && to ? distanceM(from.lat, from.lon, to.lat, to.lon) : 0;
-  return apartM <= SAME_PLACE_M
-    ? []
-    : ['This drive does not end where it starts: the times are for its end. The way back is not in them.'];
+  return (
+    from !== undefined && to !== undefined && distanceM(from.lat, from.lon, to.lat, to.lon) > SAME_PLACE_M
+  );
 }
 
 function sayMissed(count: number): string[] {

@@ -5,11 +5,16 @@ import { DO_SERVICE, type ServiceKind } from '../services/kinds.ts';
 import { clip } from '../units/text.ts';
 import type { DayPlan } from './plan.ts';
 
-/** What falls due on a day, with the minute by which it is to be done so that the yard is reached in time. */
+/** What falls due on a day, with the minute by which it is to be done so that the yard, or wherever the drive ends, is reached in time. */
 export function dueItems(
   { start, stops, end }: Pick<Day, 'start' | 'stops' | 'end'>,
-  plan: DayPlan,
+  {
+    before = [],
+    elsewhere,
+  }: Pick<DayPlan, 'before'> & { /** the drive does not end where it starts */ readonly elsewhere: boolean },
 ): DueItem[] {
+  const goal = elsewhere ? 'the drive’s end' : 'the yard';
+  const toDo = (kind: ServiceKind) => (kind === 'fuel' ? `Fuel before ${goal}` : DO_SERVICE[kind]);
   const date = (start.leaveAt ?? start.latestLeaveAt)?.slice(0, 10);
   const by = (iso: string | undefined) => (iso === undefined ? '' : ` by ${clockText(iso, date)}`);
   const items: DueItem[] = [];
@@ -28,14 +33,14 @@ export function dueItems(
       items.push({ kind: 'leave stop', ...at, say: `Leave ${clip(name, 60)}${by(latestLeaveAt)}` });
   }
   const done = new Set(stops.flatMap(({ services }) => services));
-  for (const kind of new Set(plan.before ?? []))
+  for (const kind of new Set(before))
     if (!done.has(kind))
       items.push({ kind: 'service', services: [kind], say: `${toDo(kind)}: no stop is planned for it yet` });
   if (end.homeBy !== undefined)
-    items.push({ kind: 'home', by: end.homeBy, say: `Back at the yard${by(end.homeBy)}` });
+    items.push({
+      kind: 'home',
+      by: end.homeBy,
+      say: `${elsewhere ? 'At' : 'Back at'} ${goal}${by(end.homeBy)}`,
+    });
   return items;
-}
-
-function toDo(kind: ServiceKind): string {
-  return kind === 'fuel' ? 'Fuel before the yard' : DO_SERVICE[kind];
 }

@@ -21,7 +21,7 @@ export interface MetStops {
 }
 
 /** A stop stands on the drive: so far beside it lies another mapping of the same road. Metres. */
-const BESIDE_M = 60;
+export const STOP_BESIDE_M = 60;
 /** Passes so much farther off than the nearest are as good. Metres. */
 const AS_NEAR_M = 15;
 
@@ -32,7 +32,7 @@ export function meetStops({ stops }: Pick<DayPlan, 'stops'>, drive: Drive, roads
   const met: MetStop[] = [];
   const missed: DayStop[] = [];
   for (const stop of stops) {
-    const pass = passMeant(passesOf(trace, stop, BESIDE_M), stop.atM);
+    const pass = passMeant(passesOf(trace, stop, STOP_BESIDE_M), stop.atM);
     if (pass === undefined) missed.push(stop);
     else met.push({ stop, atM: pass.atM });
   }

@@ -18,7 +18,7 @@ export function sayLate({ start, stops, end }: Pick<Day, 'start' | 'stops' | 'en
   const shorter = stops.some(({ stayS }) => stayS > 0) ? 'leave earlier, stay shorter' : 'leave earlier';
   return [
     how === 'late'
-      ? `Too late: you are at the end of the drive at ${clockText(arriveAt, date)}, and the vehicle is due back by ${clockText(homeBy, date)}. With the margin ${short} are missing: ${shorter}.`
+      ? `Too late: you are at the end of the drive at ${clockText(arriveAt, date)}, and the vehicle is due there by ${clockText(homeBy, date)}. With the margin ${short} are missing: ${shorter}.`
       : `You arrive at ${clockText(arriveAt, date)}, in time, but ${short} of the margin are used up before you set off: ${shorter}.`,
   ];
 }

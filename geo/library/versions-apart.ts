@@ -49,7 +49,7 @@ function linesOfDrive(body: DriveBody): Lines {
     ['name', clip(driveName(body), 80)],
     ['leaves', leaveAt?.replace('T', ' ') ?? 'no leave time'],
     ['stops', stops.join(', ') || 'none'],
-    ['back by', day?.homeBy?.replace('T', ' ') ?? 'no return hour'],
+    ['due at the end by', day?.homeBy?.replace('T', ' ') ?? 'no return hour'],
   ]);
 }
 

@@ -4,3 +4,9 @@ import type { Finding } from './finding.ts';
 export function isSettled({ folded, note, limit }: Finding): boolean {
   return folded === true && note !== undefined && limit !== undefined;
 }
+
+/** "2 settled by the firm’s own notes"; '' for none. */
+export function saySettledCount(count: number): string {
+  if (count === 0) return '';
+  return `${count} settled by the firm’s own ${count === 1 ? 'note' : 'notes'}`;
+}

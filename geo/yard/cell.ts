@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { given } from '../given.ts';
 import { findingSchema } from '../report/finding.ts';
+import { isSettled } from '../report/is-settled.ts';
 import { countByLevel, gravestFirst, VERDICTS } from '../report/level.ts';
 import type { DriveReport } from '../report/report.ts';
 import { spareUnit, tightestOf } from '../report/tightest.ts';
@@ -15,6 +16,8 @@ export const cellSchema = z.strictObject({
   lengthM: z.number().optional(),
   /** what is folded is left out */
   counts: z.strictObject({ barred: count, tight: count, unknown: count, care: count }),
+  /** places that the firm's own figures settle: in none of the counts; absent where there is none */
+  settled: count.optional(),
   /** of the worst level that has a spare, the smallest against its limit */
   tightest: z
     .strictObject({
@@ -65,7 +68,7 @@ export function cellOf({
     verdict,
     ...given({ lengthM: route?.lengthM }),
     counts: { ...countByLevel(findings) },
-    ...given({ tightest }),
+    ...given({ settled: findings.filter(isSettled).length || undefined, tightest }),
     stops,
     trouble,
   };

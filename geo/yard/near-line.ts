@@ -29,18 +29,28 @@ export function roughLine(
 }
 
 /** Whether a drive comes within so many metres of a place, the line's own error granted. */
-export function comesWithin(line: RoughLine, { lat, lon }: Place, radiusM: number): boolean {
+export function comesWithin(line: RoughLine, place: Place, radiusM: number): boolean {
+  return nearestM(line, place, radiusM) <= radiusM;
+}
+
+/**
+ * How near a drive comes to a place, metres: at least so much, the line's own error granted.
+ * @param enoughM it need not be told nearer than this
+ */
+export function nearestM(line: RoughLine, { lat, lon }: Place, enoughM = 0): number {
   const frame = localFrame(lat, lon);
-  const [here, mostM] = [{ x: 0, y: 0 }, radiusM + APART_M / 2];
-  return line.some((part) => {
+  const here = { x: 0, y: 0 };
+  let least = Number.POSITIVE_INFINITY;
+  for (const part of line) {
     let before = frame.toXY(part[0] ?? 90, part[1] ?? 0);
     for (let i = 0; i + 1 < part.length; i += 2) {
       const next = frame.toXY(part[i] ?? 90, part[i + 1] ?? 0);
-      if (awayFrom(here, before, next) <= mostM) return true;
+      least = Math.min(least, Math.max(0, awayFrom(here, before, next) - APART_M / 2));
+      if (least <= enoughM) return least;
       before = next;
     }
-    return false;
-  });
+  }
+  return least;
 }
 
 /** Whether a drive of that length from there could come so near at all: what cannot need not be looked at. */

@@ -1,3 +1,4 @@
+import { saySettledCount } from '../report/is-settled.ts';
 import { LEVEL_WORD, LEVELS } from '../report/level.ts';
 import { SUBJECT_WORD } from '../report/subject-word.ts';
 import { drawnSizeIn, sizeIn, trueMinus, type Units } from '../units/in-units.ts';
@@ -65,6 +66,7 @@ export function sayCell(
   const answer = [
     stale.length === 0 ? verdict : `it said ${lowerFirst(verdict)}`,
     sayCounts(cell.counts),
+    saySettledCount(cell.settled ?? 0),
     sayTightest(cell, units),
     changes.length === 0 ? '' : `${changes.length} changed since it was seen`,
   ];

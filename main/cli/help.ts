@@ -7,8 +7,8 @@ const YARD = `  lanegauge yard add DRIVE.gpx...               put drives into th
   lanegauge yard recheck                        check again what is out of date, and tell what is otherwise
   lanegauge yard changes [--seen-by INITIALS] [--drive ID ...] [--vehicle-id ID ...]
                               what is otherwise than anybody has seen; with initials it has been seen, and is told no more
-  lanegauge yard day ID [--leave 2027-06-12T09:30] [--home-by 2027-06-12T17:00] [--stop LAT,LON,MINUTES,NAME ...] [--clear]
-      [--vehicle-id ID]       the drive's stops and return hour; with a vehicle when to leave each stop at the latest
+  lanegauge yard day ID [--leave 2027-06-12T09:30] [--home-by 2027-06-12T17:00] [--stop LAT,LON,MINUTES,NAME ...]
+      [--remove-stop NUMBER|NAME ...] [--clear] [--vehicle-id ID]       the drive's stops and return hour; with a vehicle when to leave each stop at the latest
   lanegauge yard out                            sheets that are out, first those changed since, with what is new or worse
   lanegauge yard sheet NUMBER --out FOLDER      a handing-over again, byte for byte as it was
   lanegauge yard note add --at LAT,LON --say TEXT [--height M] [--width M] [--mass KG] [--answers FINDING_ID]

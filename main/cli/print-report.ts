@@ -4,7 +4,7 @@ import { sayBetterTimes } from '../../geo/leave/say-leave.ts';
 import { append } from '../../geo/lists.ts';
 import { LOAD_MARGIN_KG } from '../../geo/load/weigh/load-level.ts';
 import { headlineOf } from '../../geo/load/weigh/say-plates.ts';
-import { isSettled } from '../../geo/report/is-settled.ts';
+import { isSettled, saySettledCount } from '../../geo/report/is-settled.ts';
 import { LEVEL_WORD, LEVELS } from '../../geo/report/level.ts';
 import { sayMapAge } from '../../geo/report/map-age.ts';
 import { nameSubject } from '../../geo/report/name-place.ts';
@@ -28,7 +28,7 @@ export function printReport(report: DriveReport, width: number, paint: Paint): s
   const shown = numbered.map(({ finding }) => finding);
   const lines = [
     ...wrapPainted(
-      `${LEVEL_WORD[report.verdict].toUpperCase()}: ${sayOverall(report)}${counts(shown)}`,
+      `${LEVEL_WORD[report.verdict].toUpperCase()}: ${sayOverall(report)}${counts(report.findings)}`,
       width,
       (text) => paint.level(report.verdict, text),
     ),
@@ -96,6 +96,8 @@ function counts(findings: readonly Finding[]): string {
   const parts = LEVELS.map((level) => ({ level, n: placesAt(findings, level) }))
     .filter(({ n }) => n > 0)
     .map(({ level, n }) => `${n} ${LEVEL_WORD[level].toLowerCase()}`);
+  const settled = saySettledCount(findings.filter(isSettled).length);
+  if (settled !== '') parts.push(settled);
   return parts.length > 0 ? ` ${parts.join(', ')}.` : '';
 }
 
@@ -192,7 +194,7 @@ function settledLines(findings: readonly Finding[], width: number): string[] {
     const road = finding.road === undefined ? '' : `, ${clip(finding.road)}`;
     return `${along(finding.fromM)}${road}: ${nameSubject(finding)} ${clip(finding.limit?.asMapped ?? '')}`;
   });
-  return ['Settled by the firm’s own notes:', ...lines.flatMap((line) => wrap(line, width, '  ')), ''];
+  return [`${saySettledCount(settled.length)}:`, ...lines.flatMap((line) => wrap(line, width, '  ')), ''];
 }
 
 /** limit − vehicle = spare, the number that decides; rounded against the driver, so that the sum comes out */

@@ -33,7 +33,7 @@ const STATES: States = [
     'places on the way',
     async (page) => {
       await page.getByLabel('Fuel', { exact: true }).check();
-      await told(page, 'Fuel before the yard: no stop is planned for it yet');
+      await told(page, 'Fuel before the drive’s end: no stop is planned for it yet');
       await press(page, 'Find places on the way');
       await page.locator('.day-place').first().waitFor({ timeout: SOON_MS });
     },
@@ -42,7 +42,7 @@ const STATES: States = [
     'a place taken into the drive',
     async (page) => {
       await press(page, /^Stop there/);
-      await told(page, /^Fuel before the yard by 16:\d\d, at /);
+      await told(page, /^Fuel before the drive’s end by 16:\d\d, at /);
       await page.locator('.changed-drive').waitFor();
     },
   ],
@@ -54,7 +54,7 @@ const STATES: States = [
         .getByRole('button', { name: /Undo|back/i })
         .first()
         .click();
-      await told(page, 'Fuel before the yard: no stop is planned for it yet');
+      await told(page, 'Fuel before the drive’s end: no stop is planned for it yet');
       expect(await page.locator('.day-stop').count()).toBe(1);
     },
   ],

@@ -12,10 +12,10 @@ import { ONE_PLACE_M, pairItems } from './pair-items.ts';
 import { roadsChanged } from './roads-changed.ts';
 import {
   sayChanged,
+  sayClosed,
   sayDays,
   sayGone,
   sayNew,
-  sayNowMapped,
   sayOffTheMap,
   sayRoadChanged,
   sayRoadMapped,
@@ -114,7 +114,9 @@ function sidesOf({ was, now }: ToCompare, newer: (m: number) => number): Sides {
 
 function changed(was: Item, now: Item, units: Units): Difference[] {
   if (sameMeaning(was.finding, now.finding) || (was.finding.folded && now.finding.folded)) return [];
-  const mapped = lacksData(was.finding) && !lacksData(now.finding);
+  const closed = lacksData(was.finding) && !lacksData(now.finding);
+  // what the firm measured itself nobody mapped
+  const mapped = closed && now.finding.note === undefined;
   return [
     {
       kind: mapped ? 'now mapped' : 'changed',
@@ -122,9 +124,7 @@ function changed(was: Item, now: Item, units: Units): Difference[] {
       was: was.finding,
       now: now.finding,
       ...now.span,
-      say: mapped
-        ? sayNowMapped(was.finding, now.finding, units)
-        : sayChanged(was.finding, now.finding, units),
+      say: closed ? sayClosed(was.finding, now.finding, units) : sayChanged(was.finding, now.finding, units),
     },
   ];
 }
@@ -142,7 +142,7 @@ function lost(item: Item, sides: Sides, { units, isMapped = () => true }: ToComp
       finding: finding.id,
       was: finding,
       ...span,
-      say: settled ? sayNowMapped(finding, undefined, units) : sayGone(finding, units),
+      say: settled ? sayClosed(finding, undefined, units) : sayGone(finding, units),
     },
   ];
 }
@@ -150,7 +150,7 @@ function lost(item: Item, sides: Sides, { units, isMapped = () => true }: ToComp
 function added(item: Item, sides: Sides, { units }: ToCompare): Difference[] {
   const { finding, span } = item;
   if (finding.folded || isSaid(item, sides.was)) return [];
-  const before = sides.wasOff.find((off) => liesIn(span, off.span));
+  const before = finding.note === undefined ? sides.wasOff.find((off) => liesIn(span, off.span)) : undefined;
   return [
     {
       kind: before === undefined ? 'new' : 'now mapped',
@@ -158,7 +158,7 @@ function added(item: Item, sides: Sides, { units }: ToCompare): Difference[] {
       ...given({ was: before?.finding }),
       now: finding,
       ...span,
-      say: before === undefined ? sayNew(finding, units) : sayNowMapped(before.finding, finding, units),
+      say: before === undefined ? sayNew(finding, units) : sayClosed(before.finding, finding, units),
     },
   ];
 }

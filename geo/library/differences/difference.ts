@@ -9,8 +9,8 @@ export interface Difference {
   /**
    * - `new`: only the newer map has it; also a part of the drive that is off the map now
    * - `gone`: only the older map had it, and the newer one has the road there
-   * - `changed`: the same limit with another figure, other hours or another level
-   * - `now mapped`: was off the map, or open for want of data
+   * - `changed`: the same limit with another figure, other hours or another level; settled by the firm's own note
+   * - `now mapped`: was off the map, or open for want of data, and the map tells now
    * - `road changed`: the drive runs there on another road, or on a road of another class
    */
   readonly kind: DifferenceKind;

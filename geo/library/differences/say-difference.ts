@@ -8,7 +8,8 @@ import { clip, counted } from '../../units/text.ts';
 import type { Road } from './roads-changed.ts';
 
 export function sayNew(finding: Finding, units: Units): string {
-  return `Not there before. ${namePlaceInLine(finding, units)}.`;
+  const since = finding.note === undefined ? 'Not there before' : 'By the firm’s own note, not there before';
+  return `${since}. ${namePlaceInLine(finding, units)}.`;
 }
 
 /** @param hidden findings of the older map that lie there: nobody knows of them now */
@@ -19,15 +20,23 @@ export function sayOffTheMap(span: Span, hidden: number, units: Units): string {
 }
 
 export function sayGone(finding: Finding, units: Units): string {
-  return `No longer on the map. ${namePlaceInLine(finding, units)}.`;
+  const why = isNoted(finding)
+    ? 'The firm’s own note no longer says so: it has ended, was changed, or finds its road no more'
+    : 'No longer on the map';
+  return `${why}. ${namePlaceInLine(finding, units)}.`;
 }
 
 export function sayChanged(was: Finding, now: Finding, units: Units): string {
   return `Changed. ${namePlaceInLine(now, units)}. Before: ${sideOf(was)}; now: ${sideOf(now)}.`;
 }
 
+/** The firm's note alone makes it: of a mapped limit that was measured too, the map has tags. */
+function isNoted({ note, tags }: Finding): boolean {
+  return note !== undefined && Object.keys(tags).length === 0;
+}
+
 /** A figure or a road where there was none. @param now what it comes to, where it is still worth telling */
-export function sayNowMapped(was: Finding, now: Finding | undefined, units: Units): string {
+export function sayClosed(was: Finding, now: Finding | undefined, units: Units): string {
   if (now?.note !== undefined)
     return `Settled by the firm’s own note, open before. ${namePlaceInLine(now, units)}.`;
   if (now !== undefined) return `Mapped now, open before. ${namePlaceInLine(now, units)}.`;
@@ -51,8 +60,10 @@ export function sayDays(was: string | undefined, now: string | undefined): strin
 }
 
 /** `Tight, as mapped "3.2"` */
-function sideOf({ level, limit, subject, kind, tags }: Finding): string {
+function sideOf({ level, limit, subject, kind, tags, note }: Finding): string {
   const word = LEVEL_WORD[level].toLowerCase();
+  if (note !== undefined && limit !== undefined)
+    return `${word}, by the firm’s own note ${clip(limit.asMapped, 60)}`;
   if (limit !== undefined) return `${word}, mapped as ${clip(limit.asMapped, 60)}`;
   const mapped = Object.entries(tags).map(([key, value]) => `${key}=${value}`);
   if (mapped.length > 0) return `${word}, mapped as ${clip(mapped.join(', '), 120)}`;

@@ -5,8 +5,9 @@ import { given } from '../../../geo/given.ts';
 import { driveName } from '../../../geo/library/body/drive.ts';
 import type { Item } from '../../../geo/library/item.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
-import { quote } from '../../../geo/units/text.ts';
+import { counted, quote } from '../../../geo/units/text.ts';
 import { changeDrive } from '../../services/yard/change-drive.ts';
+import { stopsBeside } from '../../services/yard/stops-beside.ts';
 import { readWallTime } from '../arguments.ts';
 import { jsonText } from '../json-text.ts';
 import { readAt } from '../read-at.ts';
@@ -23,7 +24,7 @@ import { printDay, printPlan } from './print-day.ts';
 export const yardDay: YardCommand = async (words, terminal, library) => {
   const read = readWords(words, {
     once: ['leave', 'home-by', 'vehicle-id'],
-    several: ['stop'],
+    several: ['stop', 'remove-stop'],
     signed: ['stop'],
     flags: ['clear', 'json'],
     bare: 1,
@@ -50,7 +51,12 @@ export const yardDay: YardCommand = async (words, terminal, library) => {
     const kept = keptOf(body.plan);
     if (!kept.ok) return kept;
     const told = given({ leaveAt: body.leaveAt, plan: kept.value });
-    return ok({ text: json ? jsonText({ id: drive.id, ...told }) : printPlan(driveName(body), told) });
+    const beside = await stopsBeside({ library, drive: drive.id, stops: kept.value?.stops ?? [] }, terminal);
+    return ok({
+      text: json
+        ? jsonText({ id: drive.id, ...told, ...(beside.length > 0 && { beside }) })
+        : printPlan(driveName(body), { ...told, beside }),
+    });
   }
   const checked = await dayChecked({ library, drive, vehicle }, terminal);
   if (!checked.ok) return checked;
@@ -72,11 +78,14 @@ function changeOf(read: WordsRead, { versions }: Item<'drive'>): Result<DayChang
   const home = readWallTime(read.one('home-by'), 'home-by');
   if (home?.ok === false) return home;
   const clears = read.flag('clear');
-  if (!clears && !leave && !home && read.all('stop').length === 0) return ok(undefined);
+  const changes = read.all('stop').length + read.all('remove-stop').length;
+  if (!clears && !leave && !home && changes === 0) return ok(undefined);
   const kept = clears ? ok(undefined) : keptOf(versions[0]?.body.plan);
   if (!kept.ok) return kept;
   const before = kept.value;
-  const stops: DayStop[] = [...(before?.stops ?? [])];
+  const left = withoutStops(before?.stops ?? [], read.all('remove-stop'));
+  if (!left.ok) return left;
+  const stops: DayStop[] = [...left.value];
   for (const text of read.all('stop')) {
     const stop = readStop(text);
     if (!stop.ok) return stop;
@@ -96,6 +105,29 @@ function keptOf(plan: Readonly<Record<string, unknown>> | undefined): Result<Day
   return kept.day === undefined
     ? fail('day.unread', `${kept.unread} With --clear it is begun anew.`)
     : ok(kept.day);
+}
+
+/** @param typed which are taken out: by their number in the list as it was, or by name */
+function withoutStops(stops: readonly DayStop[], typed: readonly string[]): Result<readonly DayStop[]> {
+  const out = new Set<DayStop>();
+  for (const word of typed) {
+    const called = stops.filter(({ name }) => name.toLowerCase() === word.trim().toLowerCase());
+    const numbered = /^\d{1,3}$/.test(word.trim()) ? stops[Number(word) - 1] : undefined;
+    const meant = numbered ?? (called.length === 1 ? called[0] : undefined);
+    if (meant === undefined)
+      return fail(
+        'usage',
+        `--remove-stop ${quote(word, 100)}: ${sayNotMeant(called.length, stops)} 'lanegauge yard day ID' numbers them.`,
+      );
+    out.add(meant);
+  }
+  return ok(stops.filter((stop) => !out.has(stop)));
+}
+
+function sayNotMeant(called: number, stops: readonly DayStop[]): string {
+  if (called > 1) return `${called} stops are called so: give the number of the one that is meant.`;
+  if (stops.length === 0) return 'no stop is kept with that drive.';
+  return `there is no such stop; ${counted(stops.length, 'stop')} ${stops.length === 1 ? 'is' : 'are'} kept.`;
 }
 
 const STOP = /^([^,]+,[^,]+),\s*(\d{1,4})\s*(?:,(.*))?$/su;

@@ -79,7 +79,7 @@ export function lineOf(sheet: ReturnType<typeof toldSheet>): string {
     `sheet ${number}: ${quote(drive, 100)} with ${quote(vehicle, 60)}`,
     `handed out ${made.slice(0, 10)}`,
     leaveAt === undefined ? 'no leave time' : `${leaves === 'left' ? 'left' : 'leaves'} ${plain(leaveAt)}`,
-    ...(homeBy === undefined ? [] : [`due back ${plain(homeBy)}`]),
+    ...(homeBy === undefined ? [] : [`due ${plain(homeBy)}`]),
   ];
   return `${parts.join(', ')}${since.length === 0 ? '' : `; changed since: ${saySince(since)}`}`;
 }

@@ -3,19 +3,36 @@ import type { DayPlan } from '../../../geo/day/plan.ts';
 import { sayOpen } from '../../../geo/day/say-open.ts';
 import type { StopTimes } from '../../../geo/report/day.ts';
 import { LEVEL_WORD } from '../../../geo/report/level.ts';
+import { printApart } from '../../../geo/units/print.ts';
 import { clip, quote } from '../../../geo/units/text.ts';
+import type { StopBeside } from '../../services/yard/stops-beside.ts';
 import type { DayChecked } from './day-checked.ts';
 
 /** What is kept of a drive's day, before a vehicle meets it. */
 export function printPlan(
   name: string,
-  { leaveAt, plan }: { readonly leaveAt?: string; readonly plan?: Pick<DayPlan, 'stops' | 'homeBy'> },
+  {
+    leaveAt,
+    plan,
+    beside,
+  }: {
+    readonly leaveAt?: string;
+    readonly plan?: Pick<DayPlan, 'stops' | 'homeBy'>;
+    readonly beside: readonly StopBeside[];
+  },
 ): string {
   const stops = plan?.stops ?? [];
+  const homeBy =
+    plan?.homeBy === undefined ? 'no return hour' : `due at the end by ${plainTime(plan.homeBy)}`;
   const lines = [
-    `${quote(name, 100)}: ${leaveAt === undefined ? 'no leave time' : `leaves ${plainTime(leaveAt)}`}, ${plan?.homeBy === undefined ? 'no return hour' : `back by ${plainTime(plan.homeBy)}`}.`,
+    `${quote(name, 100)}: ${leaveAt === undefined ? 'no leave time' : `leaves ${plainTime(leaveAt)}`}, ${homeBy}.`,
     ...stops.map(
-      ({ name: stop, lat, lon, stayMin }) => `  ${quote(stop, 100)} at ${lat},${lon}: ${stayMin} min`,
+      ({ name: stop, lat, lon, stayMin }, i) =>
+        `  ${i + 1}. ${quote(stop, 100)} at ${lat},${lon}: ${stayMin} min`,
+    ),
+    ...beside.map(
+      ({ name: stop, awayM }) =>
+        `${quote(stop, 100)} lies ${printApart(awayM)} or more beside the drive as drawn. A stop is counted only on the road that is driven: put it there, or take it out with --remove-stop.`,
     ),
     ...(stops.length + (plan?.homeBy === undefined ? 0 : 1) > 0
       ? ['When to leave each stop at the latest: the same with --vehicle-id ID.']
@@ -35,7 +52,7 @@ export function printDay(name: string, { day, vehicle, verdict }: DayChecked): s
     `${quote(name, 100)} with ${quote(vehicle.name, 100)}: ${LEVEL_WORD[verdict].toLowerCase()}`,
     `  leaves ${clock(start.leaveAt) || 'at no time that is kept'}${start.latestLeaveAt === undefined ? '' : `, at the latest ${clock(start.latestLeaveAt)}`}`,
     ...stops.flatMap((stop) => printStop(stop, clock)),
-    `  at the end ${clock(end.arriveAt) || 'at a time nobody knows'}${end.homeBy === undefined ? '' : `, due back ${clock(end.homeBy)}`}${saySpare(end.spareS)}`,
+    `  at the end ${clock(end.arriveAt) || 'at a time nobody knows'}${end.homeBy === undefined ? '' : `, due there ${clock(end.homeBy)}`}${saySpare(end.spareS)}`,
     ...due.map(({ say }) => `  - ${say}`),
     ...advice.map(({ atM, say }) => `  ${(atM / 1000).toFixed(1)} km: ${say}`),
     ...missed.map(

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { saySettledCount } from '../../../geo/report/is-settled.ts';
 import { LEVEL_WORD } from '../../../geo/report/level.ts';
 import { distanceIn } from '../../../geo/units/in-units.ts';
 import { capital, clip } from '../../../geo/units/text.ts';
@@ -73,7 +74,9 @@ function InWords({ known, failed }: { known: YardCell | undefined; failed: strin
   const { units } = settings.value;
   if (!known) return <span class="small">{capital(sayNoCell(failed))}</span>;
   const { cell, stale } = known;
-  const more = [sayCounts(cell.counts), sayTightest(cell, units)].filter((part) => part !== '');
+  const more = [sayCounts(cell.counts), saySettledCount(cell.settled ?? 0), sayTightest(cell, units)].filter(
+    (part) => part !== '',
+  );
   return (
     <>
       {stale.length > 0 && <b class="small">{sayStale(stale)}. It said: </b>}

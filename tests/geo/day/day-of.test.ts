@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { dueItems } from '../../../geo/day/due.ts';
 import { timesOf } from '../../../geo/drive/times/times-of.ts';
 import { drivenAt } from '../../../geo/drive/times/timetable.ts';
 import type { Day } from '../../../geo/report/day.ts';
@@ -35,6 +36,8 @@ function momentOf(wall: string, zone: Parameters<typeof shown>[1]): number {
 
 const APART =
   'This drive does not end where it starts: the times are for its end. The way back is not in them.';
+
+const NOTHING_LEFT = { drivingOnS: 0, staysOnS: 0, marginOnS: 0 };
 
 describe('the day of a drive', () => {
   it('leaves each stop in time for the return hour, over two time zones and nights when the clocks change', () => {
@@ -121,8 +124,20 @@ describe('the day of a drive', () => {
       `Empty the cassette by ${minute(0)}, at Stop at 20 km`,
       `Fill the fresh water by ${minute(0)}, at Stop at 20 km`,
       `Leave Stop at 40 km by ${minute(1)}`,
-      'Fuel before the yard: no stop is planned for it yet',
-      'Back at the yard by 17:00',
+      // this road runs from one place to another
+      'Fuel before the drive’s end: no stop is planned for it yet',
+      'At the drive’s end by 17:00',
+    ]);
+  });
+
+  it('calls the end the yard only where the drive comes back to where it starts', () => {
+    const timed = { start: NOTHING_LEFT, stops: [], end: { homeBy: '2027-06-12T17:00+02:00' } };
+    const says = (elsewhere: boolean) =>
+      dueItems(timed, { before: ['fuel'], elsewhere }).map(({ say }) => say.split(':')[0]);
+    expect(says(false)).toEqual(['Fuel before the yard', expect.stringMatching(/^Back at the yard by /)]);
+    expect(says(true)).toEqual([
+      'Fuel before the drive’s end',
+      expect.stringMatching(/^At the drive’s end by /),
     ]);
   });
 

@@ -28,7 +28,8 @@ const lines = (of: DriveReport) => printReport(of, 400, PLAIN).split('\n');
 
 it('a place that a note of the firm’s own settles has a line with its place, its road and the figure', () => {
   const text = lines(checkNoted(millLane({}, railwayOver(250)), [note({ heightM: 3.4 })]));
-  const at = text.indexOf('Settled by the firm’s own notes:');
+  expect(text[0]).toMatch(/1 settled by the firm’s own note\.$/);
+  const at = text.indexOf('1 settled by the firm’s own note:');
   expect(text[at + 1]).toBe('  0.25 km / 0.16 mi, Mill Lane: height 3.40 m (measured)');
 });
 

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { compareReports } from '../../../../geo/library/differences/compare-reports.ts';
 import type { Comparison } from '../../../../geo/library/differences/difference.ts';
 import type { Roads } from '../../../../geo/roads/roads.ts';
+import { checkNoted, millLane, note, railwayOver } from '../../../support/notes/noted-drive.ts';
 import { checkOn, type District, district, roadsOf } from './district.ts';
 import { dropTag, EDITS, setTags } from './edits.ts';
 
@@ -89,6 +90,26 @@ describe('comparing two checks', () => {
       }),
     ).toEqual([
       'From 2.0 km for 1.0 km the newer map has no road; the older one had, with 1 finding there that may still hold.',
+    ]);
+  });
+
+  it('calls what the firm measured its own note, not mapped, and what goes with the note no change of the map', () => {
+    const road = millLane({}, railwayOver(250));
+    const [open, settled] = [checkNoted(road, []), checkNoted(road, [note({ heightM: 3.4 })])];
+    const compare = (was: typeof open, now: typeof open) => {
+      const compared = compareReports({ was, now, units: 'metric' });
+      return compared.ok ? compared.value.differences : [];
+    };
+    expect(compare(open, settled)).toMatchObject([
+      { kind: 'changed', say: expect.stringMatching(/^Settled by the firm’s own note, open before\. /) },
+    ]);
+    const low = checkNoted(millLane(), [note({ heightM: 2.9 })]);
+    const none = checkNoted(millLane(), []);
+    expect(compare(none, low)).toMatchObject([
+      { kind: 'new', say: expect.stringMatching(/^By the firm’s own note, not there before\. /) },
+    ]);
+    expect(compare(low, none)).toMatchObject([
+      { kind: 'gone', say: expect.stringMatching(/^The firm’s own note no longer says so/) },
     ]);
   });
 

@@ -113,7 +113,16 @@ describe('lanegauge yard day', () => {
     });
     const { plan } = await json('day', id, '--stop', '-54.1,-9.2,45,The mill, by the ford');
     expect(plan.stops).toEqual([{ lat: -54.1, lon: -9.2, stayMin: 45, name: 'The mill, by the ford' }]);
-    expect((await yard('day', id)).out).toContain('"The mill, by the ford" at -54.1,-9.2: 45 min');
+    const told = (await yard('day', id)).out;
+    expect(told).toContain('1. "The mill, by the ford" at -54.1,-9.2: 45 min');
+    expect(told).toMatch(/"The mill, by the ford" lies \d+\.\d km or more beside the drive as drawn/);
+    await json('day', id, '--stop=-54.1,-9.2,5,Mill');
+    expect(await yard('day', id, '--remove-stop', '3')).toMatchObject({
+      exit: 2,
+      complaint: expect.stringContaining('there is no such stop; 2 stops are kept'),
+    });
+    expect((await json('day', id, '--remove-stop', '1')).plan.stops).toMatchObject([{ name: 'Mill' }]);
+    expect((await json('day', id, '--remove-stop', 'mill')).plan.stops).toEqual([]);
     expect(await json('day', id, '--clear')).toEqual({ id });
   });
 

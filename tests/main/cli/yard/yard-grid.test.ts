@@ -157,7 +157,7 @@ it('tells a day stop by stop, as the drive is met on the shelf', async () => {
   expect(day.stops[0].latestLeaveAt > day.stops[0].leaveAt).toBe(true);
   const { out } = await yard('day', clear, '--vehicle-id', vehicle);
   expect(out).toMatch(/"The mill": there \d\d:\d\d, stay 45 min, leave \d\d:\d\d, at the latest \d\d:\d\d/);
-  expect(out).toContain('due back 17:00');
+  expect(out).toContain('due there 17:00');
 });
 
 it('puts a note on the road of the shelf that it lies on, and lists for mappers what the map lacks', async () => {

@@ -1,7 +1,7 @@
 import { durationText } from '../clock/print-times.ts';
 import { lengthIn, sizeIn, trueMinus, type Units } from '../units/in-units.ts';
 import { printKg } from '../units/print.ts';
-import { counted, listed, lowerFirst } from '../units/text.ts';
+import { clip, counted, listed, lowerFirst } from '../units/text.ts';
 import { LEVEL_WORD, LEVELS } from './level.ts';
 import { nameSubject } from './name-place.ts';
 import type { WayRound } from './way-round.ts';
@@ -35,6 +35,32 @@ function sayTime(seconds: number): string {
 /** How much of the drive a way takes the place of: `Leaves 3.4 km of the drive out`. No full stop. */
 export function sayLeftOut({ fromM, toM }: Pick<WayRound, 'fromM' | 'toM'>, units: Units): string {
   return `Leaves ${lengthIn(units, toM - fromM)} of the drive out`;
+}
+
+/** More names than these nobody keeps in mind. */
+const NAMES_MOST = 4;
+const NAME_LONGEST = 40;
+
+/**
+ * The roads that a way runs on, as signposts name them: `by B188, Mill Lane and L282`; its longest ones, in the order
+ * driven; undefined where none has a number or a name.
+ */
+export function sayBy({ roads }: Pick<WayRound, 'roads'>): string | undefined {
+  const lengths = new Map<string, number>();
+  for (const { ref, name, fromM = 0, toM = 0 } of roads) {
+    const called = (ref ?? name ?? '').trim();
+    if (called !== '') lengths.set(called, (lengths.get(called) ?? 0) + toM - fromM);
+  }
+  const longest = new Set(
+    [...lengths]
+      .sort(([, a], [, b]) => b - a)
+      .slice(0, NAMES_MOST)
+      .map(([called]) => called),
+  );
+  const inOrder = [...lengths.keys()].filter((called) => longest.has(called));
+  return inOrder.length === 0
+    ? undefined
+    : `by ${listed(inOrder.map((called) => clip(called, NAME_LONGEST)))}`;
 }
 
 /** What it costs, as short as a drawing has room for: `+4 min` and `+2.1 km`, with a true minus. */

@@ -23,6 +23,8 @@ export const wayRoundSchema = z.strictObject({
       forward: z.boolean(),
       fromM: z.number().optional(),
       toM: z.number().optional(),
+      name: z.string().optional(),
+      ref: z.string().optional(),
     }),
   ),
   /** latitude and longitude of every node passed, and of both ends */

@@ -37,7 +37,8 @@ export const HELP = `lanegauge: will this vehicle get along this drive?
       [--yard FOLDER]         the library whose local notes count; without it the one on this computer
       [--no-notes]            leave local notes out
       [--json]                print the report alone, as JSON
-      [--out FOLDER]          also write report.json, report.txt, findings.geojson and drive.gpx there
+      [--out FOLDER]          also write report.json, report.txt, findings.geojson and drive.gpx there, and with --way-round
+                              the drive by each way found, way-round-1.gpx and so on
 
   lanegauge plan --at LAT,LON --at LAT,LON ... --vehicle CARD.json --gpx NEW.gpx [--map MAP]
       [--prefer quickest|widest] [--leave 2027-06-12T09:30] [--load LOAD.json] [--country GB] [--json]

@@ -1,5 +1,6 @@
 import { LEVEL_WORD } from '../../geo/report/level.ts';
 import type { DriveReport } from '../../geo/report/report.ts';
+import { sayBy } from '../../geo/report/say-way.ts';
 import type { NoWayRound, WayRound } from '../../geo/report/way-round.ts';
 import { printKm } from '../../geo/units/print.ts';
 import { clip, listed } from '../../geo/units/text.ts';
@@ -30,11 +31,13 @@ function sayPassed(ids: readonly string[], { findings }: DriveReport): string {
   );
 }
 
-function sayWay({ fromM, toM, extraM, extraS, lengthM, verdict, tightest }: WayRound): string {
+function sayWay(way: WayRound): string {
+  const { fromM, toM, extraM, extraS, lengthM, verdict, tightest } = way;
+  const by = sayBy(way);
   const cost = `${sayMore(extraM / 1000, 'km', 1)}, ${sayMore(extraS / 60, 'min', 0)}`;
   const room = tightest === undefined ? '' : ` Its tightest place: ${tightest.say}`;
   const off = `off the drive at km ${(fromM / 1000).toFixed(1)}, back on it at km ${(toM / 1000).toFixed(1)}`;
-  return `${off}; ${printKm(lengthM)}, ${cost}. ${verdict === 'clear' ? 'Nothing mapped stops it.' : `${LEVEL_WORD[verdict]}.`}${room}`;
+  return `${off}${by === undefined ? '' : `, ${by}`}; ${printKm(lengthM)}, ${cost}. ${verdict === 'clear' ? 'Nothing mapped stops it.' : `${LEVEL_WORD[verdict]}.`}${room}`;
 }
 
 function sayMore(amount: number, unit: string, digits: number): string {

@@ -1,5 +1,6 @@
 import { stretchesOf } from '../../drive/match/lay-legs.ts';
 import type { EdgePart } from '../../drive/match/trace-paths.ts';
+import { nameRoad } from '../../drive/name-road.ts';
 import { pointAt } from '../../drive/point-at.ts';
 import { given } from '../../given.ts';
 import type { Finding } from '../../report/finding.ts';
@@ -36,6 +37,7 @@ export function tellWay(
       forward: stretch.forward,
       fromM: stretch.fromM,
       toM: stretch.toM,
+      ...signedAs(roads, stretch.way),
     })),
     path: parts.length > 0 ? pathOf(parts, roads, graph) : placeAt(trip, fromM),
     // a way with a bar is never told
@@ -44,6 +46,12 @@ export function tellWay(
     ...given({ tightest: tellTightest(own) }),
     findings: own,
   };
+}
+
+/** What signposts call it. */
+function signedAs(roads: Roads, way: number): { readonly name?: string; readonly ref?: string } {
+  const { class: _, ...called } = nameRoad(roads, way);
+  return called;
 }
 
 function onWay(finding: Finding, startM: number, lengthM: number): Finding {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
+  sayBy,
   sayExtra,
   sayExtraShort,
   sayLeftOut,
@@ -38,6 +39,33 @@ describe('what a way costs', () => {
     expect(sayExtraShort(cost(240, 2100), 'metric')).toEqual(['+4 min', '+2.1 km']);
     expect(sayExtraShort(cost(-240, -2100), 'both')).toEqual(['−4 min', '−2.1 km']);
     expect(sayExtraShort(cost(4, 4), 'metric')).toEqual(['±0 min', '±0']);
+  });
+});
+
+describe('the roads of a way', () => {
+  const road = (lengthM: number, called: { ref?: string; name?: string } = {}) => ({
+    way: 1,
+    forward: true,
+    fromM: 0,
+    toM: lengthM,
+    ...called,
+  });
+
+  it('are named by their longest four, in the order driven, a number before a name', () => {
+    const roads = [
+      road(300, { ref: 'B188', name: 'High Street' }),
+      road(40, { name: 'Cut' }),
+      road(900),
+      road(200, { name: 'Mill Lane' }),
+      road(400, { ref: 'B188' }),
+      road(100, { ref: 'L282' }),
+      road(80, { name: 'Ford Road' }),
+    ];
+    expect(sayBy({ roads })).toBe('by B188, Mill Lane, L282 and Ford Road');
+  });
+
+  it('are not named where the map has no names', () => {
+    expect(sayBy({ roads: [road(500)] })).toBeUndefined();
   });
 });
 

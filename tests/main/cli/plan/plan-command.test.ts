@@ -1,4 +1,4 @@
-import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -73,11 +73,24 @@ describe('lanegauge check --way-round', () => {
   it('adds ways past what is barred to the report, and keeps the exit code', async () => {
     const { terminal, said } = terminalOf(home);
     const words = ['--route', join(SAMPLE, 'drives', 'barred.gpx'), ...VEHICLE, ...MAP, '--json'];
-    expect(await checkCommand([...words, '--way-round'], terminal)).toBe(1);
+    const out = join(home, 'ways');
+    expect(await checkCommand([...words, '--way-round', '--out', out], terminal)).toBe(1);
     const { waysRound, noWayRound, findings } = JSON.parse(said.out);
     const barred = findings.filter(({ level }: { level: string }) => level === 'barred');
     const told = [...waysRound, ...noWayRound].flatMap(({ findingIds }) => findingIds);
     expect(new Set(told)).toEqual(new Set(barred.map(({ id }: { id: string }) => id)));
+
+    // each way lies there as a drive of its own, named in the text by its roads
+    expect(readFileSync(join(out, 'report.txt'), 'utf8')).toMatch(/back on it at\s+km [\d.]+,\s+by [A-Z]/);
+    expect(waysRound.length).toBeGreaterThan(0);
+    expect(readdirSync(out).filter((name) => name.startsWith('way-round-'))).toHaveLength(waysRound.length);
+    for (const [i, { findingIds }] of waysRound.slice(0, 2).entries()) {
+      const route = join(out, `way-round-${i + 1}.gpx`);
+      const again = terminalOf(home);
+      await checkCommand(['--route', route, ...VEHICLE, ...MAP, '--json'], again.terminal);
+      const ids = JSON.parse(again.said.out).findings.map(({ id }: { id: string }) => id);
+      expect(ids.filter((id: string) => findingIds.includes(id))).toEqual([]);
+    }
   });
 
   it('refuses a finding that is none', async () => {

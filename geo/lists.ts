@@ -16,3 +16,15 @@ export function largest(values: Iterable<number>): number {
 export function append<T>(list: T[], more: Iterable<T>): void {
   for (const one of more) list.push(one);
 }
+
+/** The one at a place of a list that reaches so far; a place beyond its ends is a fault of the program's, and thrown. */
+export function itemAt<T>(list: ArrayLike<T>, index: number): T {
+  const found = list[index];
+  if (found === undefined) throw new RangeError(`no item ${index} in a list of ${list.length}`);
+  return found;
+}
+
+/** How long a line is whose places lie so far from its start, in their order: 0 of no places. */
+export function lastOrZero(alongM: ArrayLike<number>): number {
+  return alongM[alongM.length - 1] ?? 0;
+}

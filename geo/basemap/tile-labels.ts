@@ -2,6 +2,7 @@ import { toDeg } from '../earth/angles.ts';
 import { mix, shareOf } from '../earth/between.ts';
 import { spanHolding } from '../earth/bisect.ts';
 import { headingRad, type Point } from '../earth/point.ts';
+import { lastOrZero } from '../lists.ts';
 import { TILE_PX, TILE_UNITS, type TileLabel } from './features.ts';
 import type { NameLine } from './name-lines.ts';
 import { type BaseMap, onShelf } from './prepare.ts';
@@ -67,7 +68,7 @@ function anchors(
   box: readonly [number, number, number, number],
 ): Anchor[] {
   line.along ??= lengthsAlong(line.refs, map);
-  const length = line.along.at(-1) ?? 0;
+  const length = lastOrZero(line.along);
   const px = side / TILE_PX;
   const upright = line.kind === 'ref';
   const needed = upright ? 40 * px : (line.say.length * LETTER_PX + 12) * px;

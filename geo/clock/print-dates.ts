@@ -1,3 +1,4 @@
+import { itemAt } from '../lists.ts';
 import { weekdayOf } from './moment.ts';
 import { readWallTime } from './read-wall-time.ts';
 
@@ -32,5 +33,5 @@ export function weekdayOfDate(text: string): string {
 export function sayDate(text: string): string {
   const wall = readWallTime(`${text.slice(0, 10)}T00:00`);
   if (!wall.ok) return '';
-  return `${weekdayOfDate(text)} ${wall.value.day} ${MONTHS[wall.value.month - 1] ?? ''}`;
+  return `${weekdayOfDate(text)} ${wall.value.day} ${itemAt(MONTHS, wall.value.month - 1)}`;
 }

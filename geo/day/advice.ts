@@ -1,5 +1,5 @@
 import { durationText } from '../clock/print-times.ts';
-import { pointAt } from '../drive/point-at.ts';
+import { placeDriven } from '../drive/point-at.ts';
 import { secondsAt } from '../drive/times/timetable.ts';
 import { given } from '../given.ts';
 import type { DayAdvice } from '../report/day.ts';
@@ -13,7 +13,7 @@ import { windingStretches } from './winding.ts';
 export function adviceOf(input: DayInput, clock: ClockAlong): DayAdvice[] {
   const { drive, roads, times, met, leaving } = input;
   const advise = (kind: DayAdvice['kind'], atM: number, say: string): DayAdvice => {
-    const { lat, lon } = pointAt(drive, roads, atM) ?? { lat: 0, lon: 0 };
+    const { lat, lon } = placeDriven(drive, roads, atM);
     const at = clock(atM, leaving && leaving.unixMs + 1000 * secondsAt(times, atM));
     return { kind, atM, lat, lon, ...given({ at }), say };
   };

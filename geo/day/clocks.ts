@@ -1,7 +1,7 @@
 import { isoText, type LocalMoment } from '../clock/moment.ts';
 import { readWallTime } from '../clock/read-wall-time.ts';
 import { clockOf, instantOf } from '../clock/zone.ts';
-import { pointAt } from '../drive/point-at.ts';
+import { placeDriven } from '../drive/point-at.ts';
 import { zoneFor } from '../drive/times/leaving.ts';
 import type { DayInput } from './day-input.ts';
 
@@ -23,7 +23,7 @@ export function momentAt(on: OnRoads, m: number, unixMs: number): LocalMoment | 
 }
 
 function zoneOf({ drive, roads, country }: OnRoads, m: number): string {
-  const place = pointAt(drive, roads, m) ?? { lat: 0, lon: 0 };
+  const place = placeDriven(drive, roads, m);
   return zoneFor(place.lat, place.lon, country);
 }
 

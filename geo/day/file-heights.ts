@@ -3,6 +3,7 @@ import type { RouteSegment } from '../drive/gpx/route.ts';
 import { cumulativeM } from '../drive/gpx/route-length.ts';
 import { pointAt } from '../drive/point-at.ts';
 import { distanceM } from '../earth/sphere.ts';
+import { lastOrZero } from '../lists.ts';
 import type { Roads } from '../roads/roads.ts';
 
 /** A drive as its file draws it, with the heights that stand there. */
@@ -75,7 +76,7 @@ function profileOf(line: FileLine): Profile {
       profile.lat.push(segment.lat[i]!);
       profile.lon.push(segment.lon[i]!);
     }
-    beforeM += along.at(-1) ?? 0;
+    beforeM += lastOrZero(along);
   }
   return { ...profile, lengthM: beforeM };
 }

@@ -3,7 +3,7 @@ import type { Roads } from '../roads/roads.ts';
 import type { Drive } from './drive.ts';
 import { endOf } from './end-of.ts';
 import { nodesAlong } from './nodes-along.ts';
-import { pointAt } from './point-at.ts';
+import { placeDriven } from './point-at.ts';
 
 /**
  * The drive's line between two distances along it, as [longitude, latitude] pairs: along the roads as they are drawn,
@@ -16,8 +16,8 @@ export function lineBetween(drive: Drive, roads: Roads, fromM: number, toM: numb
     if (last === undefined || last[0] !== lon || last[1] !== lat) line.push([lon, lat]);
   };
   const addAt = (atM: number) => {
-    const place = pointAt(drive, roads, atM);
-    if (place !== undefined) add(place.lat, place.lon);
+    const { lat, lon } = placeDriven(drive, roads, atM);
+    add(lat, lon);
   };
   addAt(fromM);
   const { legs } = drive;

@@ -1,4 +1,5 @@
 import { given } from '../given.ts';
+import { mappedOn } from '../roads/mapped-on.ts';
 import type { Roads } from '../roads/roads.ts';
 
 /** What a driven way is called: its class as mapped, with name and number where it has them. */
@@ -6,7 +7,7 @@ export function nameRoad(
   roads: Roads,
   way: number,
 ): { readonly class: string; readonly name?: string; readonly ref?: string } {
-  const tags = roads.ways.tags[way] ?? {};
+  const tags = mappedOn(roads, way);
   return {
     class: tags['highway'] ?? (tags['route'] === 'ferry' ? 'ferry' : 'unknown'),
     ...given({ name: tags['name'], ref: tags['ref'] }),

@@ -24,6 +24,12 @@ export function pointAt(
   return { ...placeAlong(roads, roadGraph(roads), leg.way, alongM), legIndex };
 }
 
+/** Where the drive is after so many metres; nowhere (0, 0) for a drive without legs. */
+export function placeDriven(drive: Drive, roads: Roads, atM: number): Place {
+  const { lat, lon } = pointAt(drive, roads, atM) ?? { lat: 0, lon: 0 };
+  return { lat, lon };
+}
+
 function placeOffMap(leg: OffMap, onM: number): Place {
   let leftM = onM;
   for (let i = 1; i < leg.lat.length; i++) {

@@ -1,3 +1,4 @@
+import { mappedOn } from '../roads/mapped-on.ts';
 import type { Roads } from '../roads/roads.ts';
 import { csvText } from '../units/csv.ts';
 import { type MappedFigure, mappedThere } from './mapped-there.ts';
@@ -50,7 +51,7 @@ function compared(
   const here = {
     note,
     figure,
-    road: nameOf(seenOn(roads.ways.tags[way] ?? {})),
+    road: nameOf(seenOn(mappedOn(roads, way))),
     way: roads.ways.id[way]!,
   };
   const mapped = mappedThere(on, figure.subject, roads);

@@ -1,5 +1,6 @@
 import { wayAlong } from '../graph/road-graph.ts';
-import { append } from '../lists.ts';
+import { append, lastOrZero } from '../lists.ts';
+import { mappedOn } from '../roads/mapped-on.ts';
 import { type Roads, WAY_KIND } from '../roads/roads.ts';
 import { HOLDS_M, type OnWay } from './place-note.ts';
 import { isNamed, isSameRoad, seenOn } from './same-road.ts';
@@ -59,17 +60,17 @@ function walk(
 }
 
 function lengthOf(way: number, roads: Roads): number {
-  return wayAlong(roads, way).at(-1) ?? 0;
+  return lastOrZero(wayAlong(roads, way));
 }
 
 /** Where the road of a way goes on behind the node at its end: by name or number; a nameless one where no other joins. */
 function continued(way: number, node: number, roads: Roads): OnWay[] {
   const others = waysAt(node, roads).filter((one) => one.way !== way);
-  const seen = seenOn(roads.ways.tags[way] ?? {});
-  if (isNamed(seen)) return others.filter((one) => isSameRoad(seen, seenOn(roads.ways.tags[one.way] ?? {})));
+  const seen = seenOn(mappedOn(roads, way));
+  if (isNamed(seen)) return others.filter((one) => isSameRoad(seen, seenOn(mappedOn(roads, one.way))));
   const [only, another] = others;
   if (only === undefined || another !== undefined) return [];
-  const next = seenOn(roads.ways.tags[only.way] ?? {});
+  const next = seenOn(mappedOn(roads, only.way));
   const isEnd = only.alongM === 0 || only.alongM === lengthOf(only.way, roads);
   return isNamed(next) || next.class !== seen.class || !isEnd ? [] : [only];
 }

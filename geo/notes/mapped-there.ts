@@ -1,4 +1,5 @@
 import { wayAlong } from '../graph/road-graph.ts';
+import { mappedOn } from '../roads/mapped-on.ts';
 import type { Roads, Tags } from '../roads/roads.ts';
 import type { Quantity } from '../tags/limit-key.ts';
 import { limitClaims } from '../tags/limits.ts';
@@ -35,6 +36,6 @@ function tagsThere(on: readonly OnWay[], roads: Roads): Tags[] {
       const tags = nodes.tags.get(ways.refs[ways.start[way]! + ref]!);
       return m < fromM || m > toM || tags === undefined ? [] : [tags];
     });
-    return [ways.tags[way] ?? {}, ...points];
+    return [mappedOn({ ways }, way), ...points];
   });
 }

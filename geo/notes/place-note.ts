@@ -1,6 +1,7 @@
 import { mix } from '../earth/between.ts';
 import { distanceM } from '../earth/sphere.ts';
 import { wayAlong } from '../graph/road-graph.ts';
+import { mappedOn } from '../roads/mapped-on.ts';
 import { type NearSegment, type Roads, WAY_KIND } from '../roads/roads.ts';
 import type { NoteFields } from './note.ts';
 import { isNamed, isSameRoad, seenOn } from './same-road.ts';
@@ -57,7 +58,7 @@ export function roadAt(
   const [nearest] = roadsNear(roads, at, HOLDS_M);
   if (nearest === undefined) return undefined;
   const { way } = nearest;
-  return { osm: { type: 'way', id: roads.ways.id[way]! }, road: seenOn(roads.ways.tags[way] ?? {}) };
+  return { osm: { type: 'way', id: roads.ways.id[way]! }, road: seenOn(mappedOn(roads, way)) };
 }
 
 /** Segments of roads within reach, the nearest first; of equals the first in the map. */
@@ -74,7 +75,7 @@ function onWay(roads: Roads, { way, seg, t }: NearSegment): OnWay {
 }
 
 function mayBeOn({ road }: Note, roads: Roads, way: number): boolean {
-  const tags = roads.ways.tags[way] ?? {};
+  const tags = mappedOn(roads, way);
   if (road === undefined) return true;
   return isNamed(road)
     ? isSameRoad(road, seenOn(tags))

@@ -4,7 +4,7 @@ import type { CountrySpan } from '../country/country-of.ts';
 import type { CountryRule } from '../country/rule.ts';
 import { ruleFor } from '../country/table.ts';
 import type { Drive } from '../drive/drive.ts';
-import { pointAt } from '../drive/point-at.ts';
+import { placeDriven } from '../drive/point-at.ts';
 import { type Leaving, zoneFor } from '../drive/times/leaving.ts';
 import { secondsAt, type Timetable } from '../drive/times/timetable.ts';
 import type { Roads } from '../roads/roads.ts';
@@ -43,7 +43,7 @@ export function alongDrive(drive: Drive, roads: Roads, options: AlongOptions): A
   const zoneOf = (m: number) => {
     const known = zones.get(m);
     if (known !== undefined) return known;
-    const place = pointAt(drive, roads, m) ?? { lat: 0, lon: 0 };
+    const place = placeDriven(drive, roads, m);
     const zone = zoneFor(place.lat, place.lon, country);
     zones.set(m, zone);
     return zone;

@@ -1,4 +1,5 @@
 import type { Leg, Span, Stretch } from '../drive/drive.ts';
+import { mappedOn } from '../roads/mapped-on.ts';
 import { accessConditions, accessDoubts, accessFor } from '../tags/access.ts';
 import type { Reach } from '../tags/conditional/context.ts';
 import type { Driven } from '../tags/driven.ts';
@@ -65,7 +66,7 @@ function reach(legs: readonly Leg[], belongs: (stretch: Stretch) => boolean): St
 export function conditionRuns(input: StoppingDrive, key: string, text: string): EndRuns {
   const { roads } = input;
   return endRuns(input, (stretch) => {
-    const tags = roads.ways.tags[stretch.way] ?? {};
+    const tags = mappedOn(roads, stretch.way);
     return (
       tags[key] === text || tags[otherWay(key)] === text || isRestricted({ tags, forward: stretch.forward })
     );
@@ -81,7 +82,7 @@ function otherWay(key: string): string {
 export function restrictedRuns(input: StoppingDrive): EndRuns {
   const { roads } = input;
   return endRuns(input, (stretch) =>
-    isRestricted({ tags: roads.ways.tags[stretch.way] ?? {}, forward: stretch.forward }),
+    isRestricted({ tags: mappedOn(roads, stretch.way), forward: stretch.forward }),
   );
 }
 
@@ -89,7 +90,7 @@ export function restrictedRuns(input: StoppingDrive): EndRuns {
 export function unsuitableRuns(input: StoppingDrive): EndRuns {
   const { roads } = input;
   return endRuns(input, (stretch) => {
-    const tags = roads.ways.tags[stretch.way] ?? {};
+    const tags = mappedOn(roads, stretch.way);
     return (
       accessFor({ tags, forward: stretch.forward }).meaning === 'discouraged' ||
       isRestricted({ tags, forward: stretch.forward })
@@ -101,7 +102,7 @@ export function unsuitableRuns(input: StoppingDrive): EndRuns {
 export function siteRuns(input: StoppingDrive): EndRuns {
   const { roads } = input;
   return endRuns(input, (stretch) => {
-    const tags = roads.ways.tags[stretch.way] ?? {};
+    const tags = mappedOn(roads, stretch.way);
     return isSiteRoad(tags) || isRestricted({ tags, forward: stretch.forward });
   });
 }

@@ -1,4 +1,5 @@
 import { bearingDeg } from '../earth/sphere.ts';
+import { mappedOn } from '../roads/mapped-on.ts';
 import type { Roads } from '../roads/roads.ts';
 import type { Driven } from '../tags/driven.ts';
 import type { LaneLimit } from '../tags/lanes.ts';
@@ -97,7 +98,7 @@ function branches(roads: Roads, node: number): number[] {
   for (const { way, seg } of roads.index.near(lat[node]!, lon[node]!, AT_NODE_M)) {
     const at = roads.ways.start[way]! + seg;
     const [a, b] = [roads.ways.refs[at]!, roads.ways.refs[at + 1]!];
-    const tags = roads.ways.tags[way] ?? {};
+    const tags = mappedOn(roads, way);
     if (a === node && isOpen({ tags, forward: true })) found.add(b);
     else if (b === node && isOpen({ tags, forward: false })) found.add(a);
   }

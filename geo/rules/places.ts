@@ -1,7 +1,8 @@
 import type { Drive } from '../drive/drive.ts';
 import { nodesOnDrive } from '../drive/nodes-along.ts';
 import { oncePerDrive } from '../drive/once-per-drive.ts';
-import { pointAt } from '../drive/point-at.ts';
+import { placeDriven } from '../drive/point-at.ts';
+import { mappedOn } from '../roads/mapped-on.ts';
 import type { Roads, Tags } from '../roads/roads.ts';
 import { isPlainlyOpen } from '../tags/access.ts';
 import { mayBeLimit, type Quantity } from '../tags/limit-key.ts';
@@ -31,8 +32,7 @@ export function placeAt(
   { drive, roads }: { readonly drive: Drive; readonly roads: Roads },
   m: number,
 ): { readonly lat: number; readonly lon: number } {
-  const point = pointAt(drive, roads, m);
-  return { lat: point?.lat ?? 0, lon: point?.lon ?? 0 };
+  return placeDriven(drive, roads, m);
 }
 
 /** A road as people call it: `Mill Lane (B1234)`. */
@@ -72,7 +72,7 @@ function listWays(drive: Drive, roads: Roads): Place[] {
   const places: Place[] = [];
   for (const leg of drive.legs) {
     if (leg.kind !== 'stretch') continue;
-    const tags = roads.ways.tags[leg.way] ?? {};
+    const tags = mappedOn(roads, leg.way);
     places.push({
       type: 'way',
       id: roads.ways.id[leg.way]!,
@@ -120,7 +120,7 @@ function listNodes(drive: Drive, roads: Roads): Place[] {
   for (const { node, atM, stretch } of nodesOnDrive(drive, roads)) {
     const tags = roads.nodes.tags.get(node);
     if (tags === undefined || isNotForRoad(tags)) continue;
-    const wayTags = roads.ways.tags[stretch.way] ?? {};
+    const wayTags = mappedOn(roads, stretch.way);
     places.push({
       type: 'node',
       id: roads.nodes.id[node]!,

@@ -1,5 +1,6 @@
 import type { Place } from '../earth/sphere.ts';
 import type { Tags } from '../roads/roads.ts';
+import { textOf } from '../tags/text-of.ts';
 import type { ServiceKind } from './kinds.ts';
 
 /** What a place is, as mapped. */
@@ -21,7 +22,9 @@ export interface Offer {
 }
 
 export function pointKind(tags: Tags): PointKind | undefined {
-  const amenity = (tags['amenity'] ?? '').split(';').map((each) => each.trim());
+  const amenity = textOf(tags, 'amenity')
+    .split(';')
+    .map((each) => each.trim());
   const { tourism } = tags;
   if (amenity.includes('sanitary_dump_station')) return 'waste station';
   if (amenity.includes('water_point')) return 'water point';

@@ -12,6 +12,7 @@ import {
   modeRank,
 } from './modes.ts';
 import { builtFor } from './road-class.ts';
+import { textOf } from './text-of.ts';
 
 /** One form of an access key. */
 export interface AccessTag {
@@ -108,7 +109,7 @@ export function carAccess(driven: Driven): Access | undefined {
 
 function ofClass(tags: Tags, meaning: AccessMeaning): Access {
   const key = tags['highway'] === undefined ? 'route' : 'highway';
-  return { meaning, key, text: tags[key] ?? '', rank: 0 };
+  return { meaning, key, text: textOf(tags, key), rank: 0 };
 }
 
 const CLOSING: ReadonlySet<AccessMeaning> = new Set(['no', 'private', 'permit']);
@@ -158,7 +159,7 @@ function accessForms(driven: Driven, rank: number): AccessTag[] {
     const [mode = '', ...rest] = key.split(':');
     if (!isMotorhomeMode(mode) || modeRank(mode) < rank) continue;
     if (!isFormOf(rest, direction)) continue;
-    forms.push({ key, text: tags[key] ?? '', rank: modeRank(mode), ...howGiven(rest) });
+    forms.push({ key, text: textOf(tags, key), rank: modeRank(mode), ...howGiven(rest) });
   }
   return forms;
 }

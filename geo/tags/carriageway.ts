@@ -1,6 +1,7 @@
 import type { Tags } from '../roads/roads.ts';
 import { readLength } from '../units/read-length.ts';
 import type { Reading } from '../units/reading.ts';
+import { textOf } from './text-of.ts';
 
 /** What a row of parked cars takes. Metres; common practice, no source. */
 const PARKED_M = { parallel: 2, half: 1, diagonal: 4, perpendicular: 4.5 };
@@ -54,7 +55,7 @@ export function unreadableWidth(tags: Tags): UnreadWidth | undefined {
   const key = KEYS.find((each) => tags[each] !== undefined);
   const told = carriagewayOf(tags)?.key;
   if (key === undefined || told === key) return undefined;
-  const text = tags[key] ?? '';
+  const text = textOf(tags, key);
   const reading = readLength(text, 'carriageway');
   if (reading.kind === 'not believed') return { key, text, why: reading.reason };
   return told === undefined ? { key, text } : undefined;

@@ -1,4 +1,6 @@
 import type { Tags } from '../roads/roads.ts';
+import { beforeFirst } from '../units/text.ts';
+import { textOf } from './text-of.ts';
 
 /**
  * How ground carries a vehicle of some 3.5 t on front drive, the worst first; `unknown` is for the caller to say.
@@ -48,7 +50,7 @@ const PAVED = /^(paved|asphalt|concrete|chipseal|paving_stones|sett|cobblestone|
 
 /** Whether the surface is mapped as one that carries any vehicle when wet. */
 export function isPaved(tags: Tags): boolean {
-  return PAVED.test(tags['surface'] ?? '');
+  return PAVED.test(textOf(tags, 'surface'));
 }
 
 /** Whether the map tells anything about the ground of a way. */
@@ -63,8 +65,8 @@ export function saysGround(tags: Tags): boolean {
 export function firmnessOf(tags: Tags): { readonly firmness: Firmness; readonly tags: Tags } | undefined {
   const said: { firmness: Firmness; key: string }[] = [];
   const add = (key: string, table: Readonly<Record<string, Firmness>>) => {
-    for (const part of (tags[key] ?? '').split(';')) {
-      const value = part.trim().split(':')[0] ?? '';
+    for (const part of textOf(tags, key).split(';')) {
+      const value = beforeFirst(part.trim(), ':');
       const firmness = Object.hasOwn(table, value) ? table[value] : undefined;
       if (firmness !== undefined) said.push({ firmness, key });
     }
@@ -75,5 +77,5 @@ export function firmnessOf(tags: Tags): { readonly firmness: Firmness; readonly 
   const worst = ORDER.find((firmness) => said.some((one) => one.firmness === firmness));
   if (worst === undefined) return undefined;
   const keys = said.filter((one) => one.firmness === worst).map(({ key }) => key);
-  return { firmness: worst, tags: Object.fromEntries(keys.map((key) => [key, tags[key] ?? ''])) };
+  return { firmness: worst, tags: Object.fromEntries(keys.map((key) => [key, textOf(tags, key)])) };
 }

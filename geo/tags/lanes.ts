@@ -1,4 +1,4 @@
-import { listed } from '../units/text.ts';
+import { beforeFirst, listed } from '../units/text.ts';
 import type { Direction } from './driven.ts';
 
 /** Which lanes of a way a `:lanes` key speaks of; undefined: all lanes of a one-way road, or nobody said. */
@@ -26,7 +26,7 @@ const NOT_LIMITS = new Set(
 export function readLaneKey(key: string): LaneKey | undefined {
   const found = /^(.+?):lanes(?::(forward|backward|both_ways))?(:conditional)?$/.exec(key);
   const base = found?.[1];
-  if (base === undefined || NOT_LIMITS.has(base.split(':')[0] ?? '')) return undefined;
+  if (base === undefined || NOT_LIMITS.has(beforeFirst(base, ':'))) return undefined;
   return { base, direction: found?.[2] as LaneDirection, conditional: found?.[3] !== undefined };
 }
 

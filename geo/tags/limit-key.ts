@@ -1,4 +1,5 @@
 import { given } from '../given.ts';
+import { beforeFirst } from '../units/text.ts';
 import type { Direction } from './driven.ts';
 import { isElsewhere, isOtherDirection, isRemark } from './key-words.ts';
 import { limitMeant, mayBeMeant } from './misspelt-limit.ts';
@@ -60,7 +61,7 @@ function isLimitName(part: string): boolean {
 
 /** Whether a key may be a limit's: most keys of most ways have nothing to do with any. */
 export function mayBeLimit(key: string): boolean {
-  return key.includes('max') || (mayBeMeant(key) && meantBy(key.split(':', 1)[0] ?? '') !== undefined);
+  return key.includes('max') || (mayBeMeant(key) && meantBy(beforeFirst(key, ':')) !== undefined);
 }
 
 function meantBy(base: string): string | undefined {

@@ -1,6 +1,7 @@
 import type { Tags } from '../roads/roads.ts';
 import { readLength } from '../units/read-length.ts';
 import type { Reading } from '../units/reading.ts';
+import { textOf } from './text-of.ts';
 
 /** A plain width mapped on a node that stands in the way, or is the way through. */
 export interface MappedGap {
@@ -35,7 +36,7 @@ export function mappedGap(tags: Tags): MappedGap | undefined {
     return value !== undefined && value !== 'no' && values?.includes(value) !== false;
   })?.[0];
   if (thing === undefined && !Object.keys(tags).every((each) => NO_THING.test(each))) return undefined;
-  const kind = thing === undefined ? '' : (tags[thing] ?? '');
+  const kind = thing === undefined ? '' : textOf(tags, thing);
   if (kind === 'kerb') return undefined;
   return {
     key,
@@ -55,7 +56,7 @@ function nameOf(thing: string | undefined, kind: string): string {
 /** The width left at a narrowing, where a figure for it is mapped. Metres. */
 export function widthLeftM(tags: Tags): number | undefined {
   for (const key of ['maxwidth:physical', 'width', 'est_width', 'maxwidth']) {
-    const reading = readLength(tags[key] ?? '', 'gap');
+    const reading = readLength(textOf(tags, key), 'gap');
     if (reading.kind === 'value') return reading.value;
   }
   return undefined;
@@ -68,6 +69,6 @@ const THING_M = 1.5;
 export function isOwnWidth(tags: Tags, widthM: number): boolean {
   return (
     widthM < THING_M &&
-    /^(bollard|block|jersey_barrier|cycle_barrier|log|debris)$/.test(tags['barrier'] ?? '')
+    /^(bollard|block|jersey_barrier|cycle_barrier|log|debris)$/.test(textOf(tags, 'barrier'))
   );
 }

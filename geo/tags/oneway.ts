@@ -2,6 +2,7 @@ import type { WallTime } from '../clock/moment.ts';
 import type { ConditionContext } from './conditional/context.ts';
 import type { Driven } from './driven.ts';
 import { type OpenCondition, resolveTag, type Tagged } from './resolve.ts';
+import { textOf } from './text-of.ts';
 
 /** Whether the driven direction is with the mapped one: `unsure` where it turns by the hour or is not said clearly. */
 export interface Oneway {
@@ -61,7 +62,7 @@ export function onewayThen(driven: Driven, contexts: () => readonly ConditionCon
   const plain = onewayFor(driven);
   const key = conditionalKey(driven);
   if (key === undefined) return plain;
-  const tag = { key, text: tags[key] ?? '' };
+  const tag = { key, text: textOf(tags, key) };
   const { possible, open, next } = resolveTag<Tagged>(undefined, [tag], contexts);
   const base = key.slice(0, -':conditional'.length);
   const under = (value: string | undefined): Oneway =>

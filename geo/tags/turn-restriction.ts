@@ -3,6 +3,7 @@ import type { Tags } from '../roads/roads.ts';
 import type { Clause } from './conditional/conditional.ts';
 import type { ConditionContext } from './conditional/context.ts';
 import { type OpenCondition, resolveTag, type Tagged } from './resolve.ts';
+import { textOf } from './text-of.ts';
 
 /** What a broken turn restriction means for a motorhome. */
 export interface TurnRule {
@@ -35,9 +36,11 @@ const TIME_KEYS = ['day_on', 'day_off', 'hour_on', 'hour_off'];
  * @param contexts what decides conditions; left out, every condition is `unsure`
  */
 export function turnRuleFor(tags: Tags, contexts?: () => readonly ConditionContext[]): TurnRule {
-  const except = (tags['except'] ?? '').split(';').map((part) => part.trim());
+  const except = textOf(tags, 'except')
+    .split(';')
+    .map((part) => part.trim());
   const exempt = except.find((part) => EXEMPT.has(part));
-  if (exempt !== undefined) return { binds: 'no', key: 'except', text: tags['except'] ?? '' };
+  if (exempt !== undefined) return { binds: 'no', key: 'except', text: textOf(tags, 'except') };
   const unsureForUs = except.includes('motorcar') || TIME_KEYS.some((time) => time in tags);
   const bindsAs = (value: string) => (!KNOWN.test(value) || unsureForUs ? 'unsure' : 'yes');
   for (const key of BINDING_KEYS) {

@@ -63,3 +63,10 @@ export function readEntryMass(text: string, bounds?: MassBounds): Result<number>
 function decimal(figure: string): number {
   return Number(figure.replace(',', '.'));
 }
+
+/** A figure as typed, without the minus before it, hyphen or sign; what it stands for is for each field to say. */
+export function splitMinus(text: string): { readonly minus: boolean; readonly figure: string } {
+  const typed = text.trim();
+  const minus = /^[-−–]/.test(typed);
+  return { minus, figure: minus ? typed.slice(1).trimStart() : typed };
+}

@@ -53,3 +53,9 @@ export function counted(count: number, one: string, many = `${one}s`): string {
 export function countedInWords(count: number, one: string, many = `${one}s`): string {
   return count === 1 ? `one ${one}` : `${count} ${many}`;
 }
+
+/** What stands before the first of a mark; the whole text where there is none. */
+export function beforeFirst(text: string, mark: string): string {
+  const at = text.indexOf(mark);
+  return at < 0 ? text : text.slice(0, at);
+}

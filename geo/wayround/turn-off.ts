@@ -1,6 +1,7 @@
 import { toDeg, wrapRad } from '../earth/angles.ts';
 import type { Place } from '../earth/sphere.ts';
 import { given } from '../given.ts';
+import { itemAt } from '../lists.ts';
 import type { Finding } from '../report/finding.ts';
 import { roadName } from '../rules/places.ts';
 import { type FoundDetour, questionPast } from './past/find-detour.ts';
@@ -122,11 +123,11 @@ function askedOf(trip: Trip, finding: Finding, lessons: Lessons): Asked {
   const past = questionPast(trip, stretch, terms, lessons.overlay);
   const { lookUp } = input.check;
   const shared = { field, terms, overlay: lessons.overlay, lookUp };
-  const [first, last] = [steps[0], steps.at(-1)];
+  const [first] = steps;
   // the drive's end seen from its other side is a beginning
-  const ends = last === undefined ? [] : endGoals(trip, last.directed ^ 1);
-  const starts = first === undefined ? [] : endGoals(trip, first.directed);
-  const start = first === undefined ? undefined : placeOf(trip, first.directed ^ 1);
+  const ends = steps.slice(-1).flatMap(({ directed }) => endGoals(trip, directed ^ 1));
+  const starts = steps.slice(0, 1).flatMap(({ directed }) => endGoals(trip, directed));
+  const start = first && placeOf(trip, first.directed ^ 1);
   // any way will do, so the nearest is looked for: what is left of the drive behind it does not count
   return {
     trip,
@@ -180,7 +181,7 @@ function settled(
     const { step, whole } = heading.targets[found.target] as Goal;
     const parts = partsOf(trip, whole === true ? edges.slice(1) : edges.slice(1, -1));
     const judged = barsOf(trip, {
-      fromM: trip.steps[junction.step]?.toM ?? 0,
+      fromM: itemAt(trip.steps, junction.step).toM,
       toM: (step === undefined ? undefined : trip.steps[step]?.fromM) ?? trip.drive.lengthM,
       parts,
       costTenths: found.costTenths,
@@ -225,7 +226,7 @@ function turnOffAt(
   const turn = toDeg(wrapRad(costs.headingOut(into) - costs.headingIn(state)));
   const side = into === (state ^ 1) ? 'round' : sideOf(turn);
   const onto = roadName(costs.judge.tagsOf(costs.graph.way[into >> 1]!));
-  return { atM: trip.steps[step]?.toM ?? 0, at: placeOf(trip, state), leads, side, ...given({ onto }) };
+  return { atM: itemAt(trip.steps, step).toM, at: placeOf(trip, state), leads, side, ...given({ onto }) };
 }
 
 function sideOf(clockwiseDeg: number): TurnOff['side'] {

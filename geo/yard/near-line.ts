@@ -1,6 +1,8 @@
 import { localFrame } from '../earth/frame.ts';
+import type { Point } from '../earth/point.ts';
 import { awayFrom } from '../earth/segment.ts';
 import { distanceM, type Place } from '../earth/sphere.ts';
+import { itemAt } from '../lists.ts';
 
 /** Where a drive runs, roughly: each unbroken part as latitude, longitude, latitude, … in degrees. */
 export type RoughLine = readonly (readonly number[])[];
@@ -18,7 +20,7 @@ export function roughLine(
     const line: number[] = [];
     let last: Place | undefined;
     for (let i = 0; i < lat.length; i++) {
-      const at = { lat: lat[i] ?? 0, lon: lon[i] ?? 0 };
+      const at = { lat: itemAt(lat, i), lon: itemAt(lon, i) };
       const isEnd = i === lat.length - 1;
       if (last !== undefined && !isEnd && distanceM(last.lat, last.lon, at.lat, at.lon) < APART_M) continue;
       line.push(Number(at.lat.toFixed(DECIMALS)), Number(at.lon.toFixed(DECIMALS)));
@@ -42,10 +44,10 @@ export function nearestM(line: RoughLine, { lat, lon }: Place, enoughM = 0): num
   const here = { x: 0, y: 0 };
   let least = Number.POSITIVE_INFINITY;
   for (const part of line) {
-    let before = frame.toXY(part[0] ?? 90, part[1] ?? 0);
-    for (let i = 0; i + 1 < part.length; i += 2) {
-      const next = frame.toXY(part[i] ?? 90, part[i + 1] ?? 0);
-      least = Math.min(least, Math.max(0, awayFrom(here, before, next) - APART_M / 2));
+    let before: Point | undefined;
+    for (let i = 0; i < part.length; i += 2) {
+      const next = frame.toXY(itemAt(part, i), itemAt(part, i + 1));
+      least = Math.min(least, Math.max(0, awayFrom(here, before ?? next, next) - APART_M / 2));
       if (least <= enoughM) return least;
       before = next;
     }

@@ -1,5 +1,7 @@
 import { append } from '../../lists.ts';
+import { mappedOn } from '../../roads/mapped-on.ts';
 import type { Roads } from '../../roads/roads.ts';
+import { textOf } from '../../tags/text-of.ts';
 import { isInside } from '../beside/areas.ts';
 import { type DrivenSegment, drivenSegments } from '../beside/driven-line.ts';
 import { crossingM, segmentsNear, sharesNode } from '../beside/meet-way.ts';
@@ -42,12 +44,12 @@ function lookAbove(drive: Drive, roads: Roads): Above[] {
   const segments = drivenSegments(drive, roads);
   const kinds = new Map<number, OverKind | undefined>();
   const kindOf = (way: number) => {
-    if (!kinds.has(way)) kinds.set(way, overKind(roads.ways.tags[way] ?? {}));
+    if (!kinds.has(way)) kinds.set(way, overKind(mappedOn(roads, way)));
     return kinds.get(way);
   };
   const found: Above[] = [];
   for (const segment of segments) {
-    const ours = roads.ways.tags[segment.way] ?? {};
+    const ours = mappedOn(roads, segment.way);
     if (ours['route'] === 'ferry' || roofOver(ours) !== undefined) continue;
     const meets: Above[] = [];
     const refs = [...segmentsNear(roads, segment, 'driven'), ...segmentsNear(roads, segment, 'around')];
@@ -67,14 +69,14 @@ function lookAbove(drive: Drive, roads: Roads): Above[] {
 }
 
 function isOver(roads: Roads, other: number, kind: OverKind, driven: number): boolean {
-  const tags = roads.ways.tags[other] ?? {};
-  const ours = roads.ways.tags[driven] ?? {};
+  const tags = mappedOn(roads, other);
+  const ours = mappedOn(roads, driven);
   if (kind === 'gateway' || kind === 'gantry') return (layerOf(tags) ?? 0) >= 0 && !isBridge(ours);
   if (kind === 'roof' || kind === 'building')
     return (
       (layerOf(tags) ?? 0) >= (layerOf(ours) ?? 0) && !isBridge(ours) && tags['location'] !== 'underground'
     );
-  if (kind === 'pipe') return HIGH_PIPES.has(tags['location'] ?? '') || liesAbove(tags, ours);
+  if (kind === 'pipe') return HIGH_PIPES.has(textOf(tags, 'location')) || liesAbove(tags, ours);
   if (kind === 'structure') return liesAbove(tags, ours) && layerOrImplied(tags) > layerOrImplied(ours);
   if (kind === 'aqueduct') return isBridge(tags) && liesAbove(tags, ours);
   return liesAbove(tags, ours);
@@ -96,7 +98,7 @@ function withoutOwnBridge(
   segments: readonly DrivenSegment[],
 ): Above[] {
   if (!found.some((above) => above.kind === 'structure')) return [...found];
-  const bridges = segments.filter((segment) => isBridge(roads.ways.tags[segment.way] ?? {}));
+  const bridges = segments.filter((segment) => isBridge(mappedOn(roads, segment.way)));
   return found.filter(
     ({ kind, way, atM }) =>
       kind !== 'structure' ||

@@ -1,6 +1,7 @@
 import type { Tags } from '../../roads/roads.ts';
 import { isTrunkRoad } from '../../tags/road-class.ts';
 import { saysYes } from '../../tags/says-yes.ts';
+import { textOf } from '../../tags/text-of.ts';
 import { hangsOver } from './underside.ts';
 
 /** What crosses over a road, the most worrying first: where several cross together, the first names them. */
@@ -62,7 +63,7 @@ export function isGateway(tags: Tags): boolean {
   return (
     tags['historic'] === 'city_gate' ||
     tags['barrier'] === 'lych_gate' ||
-    GATE_BUILDINGS.has(tags['building'] ?? '') ||
-    ARCHES.has(tags['man_made'] ?? '')
+    GATE_BUILDINGS.has(textOf(tags, 'building')) ||
+    ARCHES.has(textOf(tags, 'man_made'))
   );
 }

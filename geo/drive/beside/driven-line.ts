@@ -2,7 +2,7 @@ import type { Roads } from '../../roads/roads.ts';
 import type { Drive, Stretch } from '../drive.ts';
 import { nodesAlong } from '../nodes-along.ts';
 import { oncePerDrive } from '../once-per-drive.ts';
-import { pointAt } from '../point-at.ts';
+import { placeDriven } from '../point-at.ts';
 
 /** One straight piece of the driven line, in driving direction. */
 export interface DrivenSegment {
@@ -86,6 +86,5 @@ function addSegments(
 /** Where the stretch begins or ends between nodes, looked up a hair inside it: at a break two places share one distance. */
 function endAt(drive: Drive, roads: Roads, atM: number, otherEndM: number): LinePlace {
   const insideM = atM + Math.max(-AT_NODE_M, Math.min(AT_NODE_M, otherEndM - atM));
-  const place = pointAt(drive, roads, insideM);
-  return { lat: place?.lat ?? 0, lon: place?.lon ?? 0, atM, node: -1 };
+  return { ...placeDriven(drive, roads, insideM), atM, node: -1 };
 }

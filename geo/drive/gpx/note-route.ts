@@ -1,4 +1,5 @@
 import { distanceM } from '../../earth/sphere.ts';
+import { itemAt } from '../../lists.ts';
 import { printApart, printRun } from '../../units/print.ts';
 import { counted } from '../../units/text.ts';
 import type { Route } from './route.ts';
@@ -19,14 +20,9 @@ export function noteRoute(route: Route): string[] {
 function noteGaps({ segments }: Route): string[] {
   let straightM = 0;
   for (let i = 1; i < segments.length; i++) {
-    const before = segments[i - 1];
-    const after = segments[i];
-    straightM += distanceM(
-      before?.lat.at(-1) ?? 0,
-      before?.lon.at(-1) ?? 0,
-      after?.lat[0] ?? 0,
-      after?.lon[0] ?? 0,
-    );
+    const [before, after] = [itemAt(segments, i - 1), itemAt(segments, i)];
+    const last = before.lat.length - 1;
+    straightM += distanceM(before.lat[last]!, before.lon[last]!, after.lat[0]!, after.lon[0]!);
   }
   if (segments.length < 2) return [];
   const gaps = counted(segments.length - 1, 'gap');

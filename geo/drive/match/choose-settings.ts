@@ -1,6 +1,6 @@
 import { wrapLon } from '../../earth/angles.ts';
 import { distanceM } from '../../earth/sphere.ts';
-import { smallest } from '../../lists.ts';
+import { lastOrZero, smallest } from '../../lists.ts';
 import type { Roads } from '../../roads/roads.ts';
 import type { Route, RouteSegment } from '../gpx/route.ts';
 import { cumulativeM } from '../gpx/route-length.ts';
@@ -38,7 +38,7 @@ export function chooseSettings(kind: Route['kind'], segment: RouteSegment, roads
   const noiseM = 1.4826 * medianDistanceM(segment, roads);
   if (kind === 'track' && isRecorded(segment))
     return recordedTrack(Math.min(MOST_NOISE_M, Math.max(LEAST_NOISE_M, noiseM)));
-  const meanM = (cumulativeM(segment).at(-1) ?? 0) / Math.max(1, segment.lat.length - 1);
+  const meanM = lastOrZero(cumulativeM(segment)) / Math.max(1, segment.lat.length - 1);
   if (meanM > LINE_M && besideRoads(segment, roads) < BESIDE_SHARE) return sparseRoute(1.5 * noiseM);
   if (noiseM < SAME_MAP_M) return sameMapTrack();
   return plannedTrack(Math.min(MOST_NOISE_M, Math.max(OTHER_MAP_SIGMA_M, 1.5 * noiseM)));

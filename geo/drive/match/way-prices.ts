@@ -4,6 +4,7 @@ import { headingOnEdge } from '../../graph/place-on-edge.ts';
 import { ROAD_CLASS } from '../../graph/road-class.ts';
 import type { RoadGraph } from '../../graph/road-graph.ts';
 import { extraPerM, type StepCosts, turnM } from '../../graph/step-costs.ts';
+import { mappedOn } from '../../roads/mapped-on.ts';
 import type { Roads } from '../../roads/roads.ts';
 import { accessFor } from '../../tags/access.ts';
 import type { Driven } from '../../tags/driven.ts';
@@ -98,7 +99,7 @@ function createTimePrices(roads: Roads, graph: RoadGraph, country: string | unde
 }
 
 function drivenOn(roads: Roads, graph: RoadGraph, directed: number): Driven {
-  return { tags: roads.ways.tags[graph.way[directed >> 1]!] ?? {}, forward: directed % 2 === 0 };
+  return { tags: mappedOn(roads, graph.way[directed >> 1]!), forward: directed % 2 === 0 };
 }
 
 function roadPerM(driven: Driven, country: string | undefined): number {

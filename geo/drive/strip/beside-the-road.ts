@@ -2,6 +2,7 @@ import { toRad } from '../../earth/angles.ts';
 import { type LocalFrame, localFrame } from '../../earth/frame.ts';
 import type { Point } from '../../earth/point.ts';
 import { bearingDeg } from '../../earth/sphere.ts';
+import { mappedOn } from '../../roads/mapped-on.ts';
 import type { Roads, Tags } from '../../roads/roads.ts';
 import { areasOf } from '../beside/areas.ts';
 import type { DriveTrace } from '../times/trace.ts';
@@ -68,8 +69,7 @@ function addAreas(kinds: Kinds, frame: LocalFrame, ahead: Point, roads: Roads): 
       const right = side === 'right' ? asideM : -asideM;
       // to the right of a heading of north lies east
       const aside = frame.fromXY(right * ahead.y, -right * ahead.x);
-      for (const way of areas.at(aside.lat, aside.lon))
-        tell(kinds, side, areaKind(roads.ways.tags[way] ?? {}));
+      for (const way of areas.at(aside.lat, aside.lon)) tell(kinds, side, areaKind(mappedOn(roads, way)));
     }
 }
 
@@ -78,7 +78,7 @@ function addLines(kinds: Kinds, frame: LocalFrame, ahead: Point, roads: Roads): 
   const low = frame.fromXY(-REACH_M, -REACH_M);
   const high = frame.fromXY(REACH_M, REACH_M);
   for (const { way, seg } of index.inBox(low.lat, low.lon, high.lat, high.lon, 'around')) {
-    const kind = lineKind(ways.tags[way] ?? {});
+    const kind = lineKind(mappedOn({ ways }, way));
     if (kind === undefined) continue;
     const ref = ways.start[way]! + seg;
     // a river that crosses lies on both sides

@@ -2,8 +2,10 @@ import { labelText } from '../../basemap/label-text.ts';
 import { widthClassOf } from '../../country/default-widths.ts';
 import { ruleFor } from '../../country/table.ts';
 import { given } from '../../given.ts';
+import { mappedOn } from '../../roads/mapped-on.ts';
 import type { Roads, Tags } from '../../roads/roads.ts';
 import { carriagewayOf } from '../../tags/carriageway.ts';
+import { textOf } from '../../tags/text-of.ts';
 import type { Drive, Leg } from '../drive.ts';
 import { endOf } from '../end-of.ts';
 import type { StripPiece } from './strip.ts';
@@ -29,7 +31,7 @@ function pieceOf(leg: Leg, roads: Roads, widthOf: (tags: Tags) => number): Strip
   if (leg.kind === 'gap' || endOf(leg) <= leg.fromM) return undefined;
   const span = { fromM: leg.fromM, toM: leg.toM };
   if (leg.kind === 'offMap') return { ...span, widthM: OFF_MAP_WIDTH_M, kind: 'offMap' };
-  const tags = roads.ways.tags[leg.way] ?? {};
+  const tags = mappedOn(roads, leg.way);
   const name = labelText(tags['name']);
   const ref = labelText(tags['ref']);
   const named = { ...given({ name, ref }) };
@@ -49,7 +51,7 @@ type ByClass = Readonly<Record<ReturnType<typeof widthClassOf>, number>>;
 function carriagewayM(tags: Tags, usualM: ByClass, laneM: ByClass): number {
   const mapped = carriagewayOf(tags);
   if (mapped !== undefined) return mapped.widthM;
-  const roadClass = widthClassOf(tags['highway'] ?? '');
+  const roadClass = widthClassOf(textOf(tags, 'highway'));
   const lanes = Number(tags['lanes']);
   return lanes >= 1 && lanes <= 12 ? lanes * laneM[roadClass] : usualM[roadClass];
 }

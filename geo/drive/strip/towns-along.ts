@@ -1,6 +1,8 @@
 import { labelText } from '../../basemap/label-text.ts';
 import { distanceM } from '../../earth/sphere.ts';
+import { lastOrZero } from '../../lists.ts';
 import type { Roads } from '../../roads/roads.ts';
+import { textOf } from '../../tags/text-of.ts';
 import type { DriveTrace } from '../times/trace.ts';
 import { placesEvery } from './places-every.ts';
 import type { Strip } from './strip.ts';
@@ -17,11 +19,11 @@ const STEP_M = 200;
 
 /** Towns and villages by name, each where the drive first comes nearest. */
 export function townsAlong(trace: DriveTrace, roads: Roads): Strip['towns'][number][] {
-  const lengthM = trace.atM.at(-1) ?? 0;
+  const lengthM = lastOrZero(trace.atM);
   const along = placesEvery(trace, lengthM, STEP_M);
   const towns: Strip['towns'][number][] = [];
   for (const [node, tags] of roads.nodes.tags) {
-    const place = Object.hasOwn(PLACES, tags['place'] ?? '') ? PLACES[tags['place'] ?? ''] : undefined;
+    const place = Object.hasOwn(PLACES, textOf(tags, 'place')) ? PLACES[textOf(tags, 'place')] : undefined;
     const name = place && labelText(tags['name']);
     if (place === undefined || name === undefined) continue;
     const lat = roads.nodes.lat[node]!;

@@ -5,7 +5,7 @@ import { lookUp } from '../../country/look-up.ts';
 import { ok, type Result } from '../../result.ts';
 import type { Roads } from '../../roads/roads.ts';
 import type { Drive } from '../drive.ts';
-import { pointAt } from '../point-at.ts';
+import { placeDriven } from '../point-at.ts';
 
 /** When a drive sets off. */
 export interface Leaving {
@@ -50,7 +50,7 @@ export function zoneFor(lat: number, lon: number, country?: string): string {
 export function readLeaving(text: string, drive: Drive, roads: Roads, country?: string): Result<Leaving> {
   const wall = readWallTime(text);
   if (!wall.ok) return wall;
-  const start = pointAt(drive, roads, 0) ?? { lat: 0, lon: 0 };
+  const start = placeDriven(drive, roads, 0);
   const instant = instantOf(wall.value, zoneFor(start.lat, start.lon, country));
   if (!instant.ok) return instant;
   const { unixMs, occurs } = instant.value;

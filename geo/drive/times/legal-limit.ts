@@ -7,6 +7,7 @@ import type { Tags } from '../../roads/roads.ts';
 import { type Direction, directionOf } from '../../tags/driven.ts';
 import { GOODS_SIGNS_FROM_KG } from '../../tags/modes.ts';
 import { withoutSlip } from '../../tags/road-class.ts';
+import { textOf } from '../../tags/text-of.ts';
 import { readSpeed, type SpeedRead } from './read-speed.ts';
 import { type RoadSetting, roadSetting } from './road-setting.ts';
 import { bandFor, type SpeedVehicle } from './speed-band.ts';
@@ -48,7 +49,7 @@ export function legalLimit(
   const { rule } = found;
   const { band, note: bandNote } = bandFor(rule, vehicle);
   const notes = [found.note, bandNote].filter((note) => note !== undefined);
-  const general = generalLimit(rule, setting, tags['highway'] ?? '');
+  const general = generalLimit(rule, setting, textOf(tags, 'highway'));
   // the first band is everybody's general limit; only heavier bands are a limit of the vehicle
   const cap = band.overKg > 0 ? pick(band.limits.value, setting) : 'none';
 

@@ -1,5 +1,6 @@
 import { lookUp } from '../../country/look-up.ts';
 import type { Tags } from '../../roads/roads.ts';
+import { textOf } from '../../tags/text-of.ts';
 import type { LegalLimit } from './legal-limit.ts';
 import { readSpeed } from './read-speed.ts';
 
@@ -77,7 +78,7 @@ const GIVE_WAY_UNDER_M = 4.1;
 
 /** The speed likely driven under a legal limit: the lowest of class, surface, width and what is advised. */
 export function likelySpeed(tags: Tags, legal: LegalLimit): LikelySpeed {
-  const highway = tags['highway'] ?? '';
+  const highway = textOf(tags, 'highway');
   const legalKmh = legal.kmh ?? CRUISE_KMH;
   const share = legal.setting.urban ? SHARE_IN_TOWN : (lookUp(SHARE_OUTSIDE, highway) ?? SHARE_IN_TOWN);
   const candidates: LikelySpeed[] = [
@@ -110,7 +111,7 @@ function capped(
 
 function narrow(tags: Tags): LikelySpeed[] {
   if (tags['oneway'] === 'yes' || tags['oneway'] === '-1' || tags['junction'] === 'roundabout') return [];
-  const widthM = /^(\d+(?:\.\d+)?)(?: ?m)?$/.exec(tags['width'] ?? tags['est_width'] ?? '')?.[1];
+  const widthM = /^(\d+(?:\.\d+)?)(?: ?m)?$/.exec(tags['width'] ?? textOf(tags, 'est_width'))?.[1];
   if (widthM !== undefined && Number(widthM) < 3) return [{ kmh: 30, held: `width ${widthM} m` }];
   if (widthM !== undefined && Number(widthM) < GIVE_WAY_UNDER_M)
     return [{ kmh: 40, held: `width ${widthM} m` }];

@@ -1,5 +1,5 @@
 import { lookUp } from '../../country/look-up.ts';
-import { smallest } from '../../lists.ts';
+import { itemAt, smallest } from '../../lists.ts';
 import { isBelieved } from '../../units/believed.ts';
 import { KMH_PER_KNOT, KMH_PER_MPH } from '../../units/exact.ts';
 
@@ -65,13 +65,13 @@ export function readSpeed(text: string): SpeedRead {
 
 function readOne(text: string): SpeedRead {
   const figure = FIGURE.exec(text);
-  if (figure) return figureRead(Number((figure[1] ?? '').replace(',', '.')), unitKmh(figure[2]));
+  if (figure) return figureRead(Number(itemAt(figure, 1).replace(',', '.')), unitKmh(figure[2]));
   const word = text.toLowerCase();
   if (word === 'none' || word === 'unlimited') return { kind: 'none' };
   if (word === 'walk' || word === 'walking') return { kind: 'walk' };
   if (word === 'signals' || word === 'variable') return { kind: 'varies' };
   const prefixed = PREFIXED.exec(text);
-  if (prefixed) return readPrefixed((prefixed[1] ?? '').toUpperCase(), (prefixed[2] ?? '').toLowerCase());
+  if (prefixed) return readPrefixed(itemAt(prefixed, 1).toUpperCase(), itemAt(prefixed, 2).toLowerCase());
   const context = lookUp(CONTEXTS, word);
   return context ? { kind: 'implied', context } : { kind: 'unreadable' };
 }

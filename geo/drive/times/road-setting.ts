@@ -2,6 +2,7 @@ import type { SpeedClass } from '../../country/rule.ts';
 import { given } from '../../given.ts';
 import type { Tags } from '../../roads/roads.ts';
 import { isSlipRoad, RANK, rankOf } from '../../tags/road-class.ts';
+import { textOf } from '../../tags/text-of.ts';
 import { readSpeed, type SpeedContext } from './read-speed.ts';
 
 /** Where a road lies and what kind it is, as its general speed limit sees it. */
@@ -26,7 +27,7 @@ const STREETS = new Set(['residential', 'living_street', 'pedestrian']);
  * then from class, street lights and footways, which is a guess and is called one.
  */
 export function roadSetting(tags: Tags, { urban }: { readonly urban?: boolean } = {}): RoadSetting {
-  const highway = tags['highway'] ?? '';
+  const highway = textOf(tags, 'highway');
   const livingStreet = highway === 'living_street' || tags['living_street'] === 'yes';
   const speedClass = classFromTags(tags, highway);
   const road = { livingStreet, speedClass };

@@ -3,6 +3,8 @@ import { mix, shareOf } from '../../earth/between.ts';
 import { spanHolding } from '../../earth/bisect.ts';
 import { given } from '../../given.ts';
 import { wayAlong } from '../../graph/road-graph.ts';
+import { lastOrZero } from '../../lists.ts';
+import { mappedOn } from '../../roads/mapped-on.ts';
 import { type Roads, WAY_KIND } from '../../roads/roads.ts';
 import { printRun } from '../../units/print.ts';
 import type { Drive, Leg } from '../drive.ts';
@@ -81,7 +83,7 @@ export function timetable(drive: Drive, roads: Roads, options: TimetableOptions)
   return {
     atM: trace.atM,
     seconds,
-    totalS: seconds.at(-1) ?? 0,
+    totalS: lastOrZero(seconds),
     countries,
     speeds: work.speeds,
     notes: [...work.notes, ...closingNotes(drive, work.unmappedM)],
@@ -182,9 +184,9 @@ interface Moving {
 
 function movingOn(leg: Leg, roads: Roads, options: LegOptions): Moving {
   if (leg.kind !== 'stretch') return { kmh: OFF_MAP_KMH, steady: true, notes: [] };
-  const tags = roads.ways.tags[leg.way] ?? {};
+  const tags = mappedOn(roads, leg.way);
   if (roads.ways.kind[leg.way] === WAY_KIND.ferry) {
-    const ferry = ferrySpeed(tags, wayAlong(roads, leg.way).at(-1) ?? 0);
+    const ferry = ferrySpeed(tags, lastOrZero(wayAlong(roads, leg.way)));
     return { kmh: ferry.kmh, steady: true, notes: [ferry.note] };
   }
   const urban = options.urban?.(leg.way);

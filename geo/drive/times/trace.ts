@@ -1,5 +1,6 @@
 import { distanceM, type Place } from '../../earth/sphere.ts';
 import { wayAlong } from '../../graph/road-graph.ts';
+import { lastOrZero } from '../../lists.ts';
 import type { Roads } from '../../roads/roads.ts';
 import type { Drive, OffMap, Stretch } from '../drive.ts';
 
@@ -93,7 +94,7 @@ function addOffMap(growing: Growing, off: OffMap, leg: number): void {
   const along = [0];
   for (let i = 1; i < count; i++)
     along.push(along[i - 1]! + distanceM(off.lat[i - 1]!, off.lon[i - 1]!, off.lat[i]!, off.lon[i]!));
-  const total = along.at(-1) ?? 0;
+  const total = lastOrZero(along);
   const scale = total > 0 ? (off.toM - off.fromM) / total : 0;
   for (let i = 0; i < count; i++) {
     const atM = i === count - 1 ? off.toM : off.fromM + along[i]! * scale;

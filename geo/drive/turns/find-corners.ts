@@ -1,6 +1,7 @@
 import { toDeg, toRad, wrapRad } from '../../earth/angles.ts';
 import { ROAD_CLASS } from '../../graph/road-class.ts';
 import { roadGraph } from '../../graph/road-graph.ts';
+import { itemAt } from '../../lists.ts';
 import type { Roads, Tags } from '../../roads/roads.ts';
 import type { DrivenTurn } from './driven-turn.ts';
 import { endOfLeg, headingAfter, headingBefore, type Leg } from './legs.ts';
@@ -168,7 +169,7 @@ function turningNode(line: TurnLine, roads: Roads, { first, last }: Corner): num
     if (node >= 0 && isTurningPlace(roads.nodes.tags.get(node))) return node;
     if (Math.abs(line.turnRad[i]!) > Math.abs(line.turnRad[best]!) + 1e-9) best = i;
   }
-  return line.node[best] ?? -1;
+  return itemAt(line.node, best);
 }
 
 function isTurningPlace(tags: Tags | undefined): boolean {

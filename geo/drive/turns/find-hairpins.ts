@@ -1,4 +1,5 @@
 import { toDeg, toRad } from '../../earth/angles.ts';
+import { itemAt } from '../../lists.ts';
 import { circleThrough } from './circle-through.ts';
 import type { DrivenTurn } from './driven-turn.ts';
 import type { TurnLine } from './turn-line.ts';
@@ -94,7 +95,7 @@ function hairpinIn(line: TurnLine, run: readonly number[]): DrivenTurn | undefin
     fromM,
     toM,
     atM: (fromM + toM) / 2,
-    node: line.node[inside[inside.length >> 1]!] ?? -1,
+    node: itemAt(line.node, inside[inside.length >> 1]!),
     entry,
     exit,
     ...(circle === undefined ? { unmeasured: true as const } : { drawnRadiusM: circle.radiusM }),

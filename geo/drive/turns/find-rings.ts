@@ -1,4 +1,6 @@
 import { toDeg, wrapRad } from '../../earth/angles.ts';
+import { itemAt } from '../../lists.ts';
+import { mappedOn } from '../../roads/mapped-on.ts';
 import type { Roads } from '../../roads/roads.ts';
 import type { DrivenTurn } from './driven-turn.ts';
 import { headingAfter, headingBefore } from './legs.ts';
@@ -29,7 +31,7 @@ export function ringPassages(line: TurnLine, roads: Roads): RingPassage[] {
   let first = -1;
   for (let i = 0; i <= line.stretch.length; i++) {
     const stretch = line.stretch[i];
-    const onRing = stretch !== undefined && isRing(roads.ways.tags[stretch.way] ?? {});
+    const onRing = stretch !== undefined && isRing(mappedOn(roads, stretch.way));
     if (onRing && first < 0) first = i;
     if (!onRing && first >= 0) {
       passages.push({ first, last: i });
@@ -93,7 +95,7 @@ function roundIt(
       fromM,
       toM,
       atM: (fromM + toM) / 2,
-      node: line.node[first] ?? -1,
+      node: itemAt(line.node, first),
       entry,
       exit,
       drawnRadiusM: radiusM,
@@ -117,7 +119,7 @@ function flick(line: TurnLine, { part, i, from, to }: Flick): DrivenTurn[] {
   const turnDeg = toDeg(Math.abs(turnRad));
   if (turnDeg < LEAST_FLICK_DEG) return [];
   const atM = line.atM[i]!;
-  const node = line.node[i] ?? -1;
+  const node = itemAt(line.node, i);
   const side = turnRad > 0 ? 'left' : 'right';
   return [{ kind: 'roundabout', side, turnDeg, fromM: atM, toM: atM, part, atM, node, entry, exit }];
 }

@@ -1,4 +1,5 @@
 import { leastWhere } from '../../earth/bisect.ts';
+import { mappedOn } from '../../roads/mapped-on.ts';
 import type { Roads, Tags } from '../../roads/roads.ts';
 import { isSlipRoad, RANK, rankOf } from '../../tags/road-class.ts';
 import type { Drive } from '../drive.ts';
@@ -44,8 +45,8 @@ function lookForTurns(drive: Drive, roads: Roads): DrivenTurn[] {
 
 /** A corner as it is, called what its node says, or nothing where it takes no steering to speak of. */
 function sift(turn: DrivenTurn, roads: Roads): DrivenTurn[] {
-  const before = roads.ways.tags[turn.entry.way] ?? {};
-  const after = roads.ways.tags[turn.exit.way] ?? {};
+  const before = mappedOn(roads, turn.entry.way);
+  const after = mappedOn(roads, turn.exit.way);
   if (turn.kind === 'u-turn') return [turn];
   if (turn.turnDeg < leastTurnDeg(turn, before, after)) return [];
   if (roads.nodes.tags.get(turn.node)?.['highway'] === 'mini_roundabout')

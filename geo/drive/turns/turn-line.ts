@@ -7,7 +7,7 @@ import { type Roads, WAY_KIND } from '../../roads/roads.ts';
 import type { Drive, Stretch } from '../drive.ts';
 import { endOf } from '../end-of.ts';
 import { nodesAlong } from '../nodes-along.ts';
-import { pointAt } from '../point-at.ts';
+import { placeDriven } from '../point-at.ts';
 
 /** Places nearer than this are one. Metres. */
 const SAME_PLACE_M = 0.2;
@@ -75,8 +75,7 @@ function addStretch(points: Points, drive: Drive, roads: Roads, stretch: Stretch
 }
 
 function addPlace(points: Points, drive: Drive, roads: Roads, stretch: Stretch, atM: number): void {
-  const place = pointAt(drive, roads, atM);
-  if (place !== undefined) add(points, stretch, { ...place, atM, node: -1 });
+  add(points, stretch, { ...placeDriven(drive, roads, atM), atM, node: -1 });
 }
 
 interface Added extends Place {

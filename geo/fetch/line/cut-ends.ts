@@ -1,6 +1,6 @@
 import { toRad } from '../../earth/angles.ts';
 import { METRES_PER_DEGREE } from '../../earth/sphere.ts';
-import { smallest } from '../../lists.ts';
+import { itemAt, smallest } from '../../lists.ts';
 import type { Box } from '../../roads/box.ts';
 import { grow } from './box-along.ts';
 import { type Vertex, vertexBetween } from './lay-lines.ts';
@@ -24,7 +24,7 @@ export function cutEnds(lines: readonly Vertex[][]): {
   if (first === undefined) return { lines: [], squares: [] };
   const start = cutBegin(first);
   const rest = [start.rest, ...lines.slice(1)];
-  const last = rest.at(-1) ?? [];
+  const last = itemAt(rest, rest.length - 1);
   if (!hasLength(last)) return { lines: rest.slice(0, -1), squares: [start.square] };
   const end = cutBegin(last.toReversed());
   const kept = [...rest.slice(0, -1), end.rest.toReversed()].filter(hasLength);
@@ -45,8 +45,7 @@ function joined(a: Piece, b: Piece): Piece[] {
 }
 
 function cutBegin(line: readonly Vertex[]): { readonly rest: Vertex[]; readonly square: Piece } {
-  const [begin] = line;
-  if (begin === undefined) throw new Error('a line without positions');
+  const begin = itemAt(line, 0);
   const cell = cellOf(begin);
   let at = 1;
   while (at < line.length && holds(cell, line[at]!)) at++;
@@ -56,7 +55,7 @@ function cutBegin(line: readonly Vertex[]): { readonly rest: Vertex[]; readonly 
   const cut = [...line.slice(0, at), ...(edge ? [edge] : [])];
   return {
     rest: edge ? [edge, ...line.slice(at)] : [],
-    square: { spans: [spanOf(begin, cut.at(-1) ?? begin)], box: squareOf(cell, cut) },
+    square: { spans: [spanOf(begin, itemAt(cut, cut.length - 1))], box: squareOf(cell, cut) },
   };
 }
 

@@ -1,7 +1,7 @@
 import { lineString, simplify } from '@turf/turf';
 import { localFrame } from '../../earth/frame.ts';
 import type { Place } from '../../earth/sphere.ts';
-import { largest, smallest } from '../../lists.ts';
+import { itemAt, largest, smallest } from '../../lists.ts';
 import { boxAlong } from './box-along.ts';
 import { type Vertex, vertexBetween } from './lay-lines.ts';
 import type { Piece } from './piece.ts';
@@ -132,8 +132,8 @@ function piecesOf(vertices: readonly Vertex[], radiusM: number): Piece[] {
       ...piecesOf(vertices.slice(middle), radiusM),
     ];
   }
-  const fromM = vertices[0]?.alongM ?? 0;
-  const toM = vertices.at(-1)?.alongM ?? 0;
+  const fromM = itemAt(vertices, 0).alongM;
+  const toM = itemAt(vertices, vertices.length - 1).alongM;
   return [{ spans: [{ fromM, toM }], along: { places, radiusM }, box: boxAlong(places, radiusM) }];
 }
 

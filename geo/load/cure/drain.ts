@@ -1,5 +1,8 @@
+import { itemAt } from '../../lists.ts';
 import { NOISE } from './found.ts';
-import type { Drained, Row } from './remedies.ts';
+import type { Drained } from './remedies.ts';
+import type { Row } from './row.ts';
+import { changed } from './row.ts';
 import { spend, type Trials } from './trials.ts';
 
 /**
@@ -23,11 +26,7 @@ export function leastDrained(
   for (let litres = 1; litres < tank.litres + 1; litres++) {
     if (!spend(trials)) return best;
     const off = Math.min(litres, tank.litres);
-    const rest = leastDrained(
-      over.map((kg, limit) => kg + off * (tank.changePerL[limit] ?? 0)),
-      others,
-      trials,
-    );
+    const rest = leastDrained(changed(over, tank.changePerL, off), others, trials);
     const found = rest && [off, ...rest];
     if (found && (best === undefined || massOf(found, tanks) < massOf(best, tanks))) best = found;
   }
@@ -36,7 +35,7 @@ export function leastDrained(
 
 /** What so many litres off each tank weigh. Kilograms. */
 export function massOf(litres: readonly number[], tanks: readonly Drained[]): number {
-  return litres.reduce((sum, off, index) => sum + off * (tanks[index]?.kgPerL ?? 0), 0);
+  return litres.reduce((sum, off, index) => sum + off * itemAt(tanks, index).kgPerL, 0);
 }
 
 /** Each limit asks for at least so much, or allows at most so much where draining loads it (behind the rear axle). */
@@ -44,7 +43,7 @@ function leastFrom(over: Row, { changePerL, litres }: Drained): number | undefin
   let least = 0;
   let most = litres;
   for (const [limit, kg] of over.entries()) {
-    const each = changePerL[limit] ?? 0;
+    const each = itemAt(changePerL, limit);
     if (each < -NOISE) least = Math.max(least, kg / -each);
     else if (each > NOISE) most = Math.min(most, -kg / each);
     else if (kg > NOISE) return undefined;

@@ -1,6 +1,7 @@
 import { largest } from '../../lists.ts';
 import { type Chosen, type Found, NOISE } from './found.ts';
 import type { Remedies, Remedy } from './remedies.ts';
+import { changed } from './row.ts';
 
 /**
  * One set that cures, not always the smallest: step by step the one that takes most off what is over.
@@ -10,7 +11,7 @@ export function greedy({ over, handled, drained }: Remedies): Found[] {
   let now = over;
   const chosen: Chosen[] = [];
   const emptied = drained.filter((tank) => {
-    const after = now.map((kg, limit) => kg + tank.litres * (tank.changePerL[limit] ?? 0));
+    const after = changed(now, tank.changePerL, tank.litres);
     if (excess(after) >= excess(now)) return false;
     now = after;
     return true;
@@ -20,7 +21,7 @@ export function greedy({ over, handled, drained }: Remedies): Found[] {
     let best: (Chosen & { readonly after: readonly number[] }) | undefined;
     for (const each of left)
       for (const remedy of each.remedies) {
-        const after = now.map((kg, limit) => kg + (remedy.change[limit] ?? 0));
+        const after = changed(now, remedy.change);
         if (excess(after) < excess(best?.after ?? now) - NOISE) best = { handled: each, remedy, after };
       }
     if (best === undefined) return [];

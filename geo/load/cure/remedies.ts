@@ -7,9 +7,8 @@ import { isInTank, litresIn, setTank } from '../places/in-tank.ts';
 import { isAt, massAt, type StowPlace, stowPlaces } from '../places/stow-places.ts';
 import { axleShare } from '../weigh/axle-loads.ts';
 import type { LoadFigures } from '../weigh/figures.ts';
-
-/** Everything that must not be exceeded, as one row of figures: gross, front, rear, then each place with a limit. */
-export type Row = readonly number[];
+import type { Row } from './row.ts';
+import { changed } from './row.ts';
 
 /** One thing that could be done. */
 export interface Remedy {
@@ -78,8 +77,10 @@ export function remediesFor(
   };
 }
 
-function limitedPlaces(card: VehicleCard): StowPlace[] {
-  return stowPlaces(card).filter((place) => place.limitKg !== undefined);
+type Limited = StowPlace & { readonly limitKg: number };
+
+function limitedPlaces(card: VehicleCard): Limited[] {
+  return stowPlaces(card).filter((place): place is Limited => place.limitKg !== undefined);
 }
 
 /** Load minus limit for each limit, the margin on each plate counted: positive is over. Kilograms. */
@@ -93,7 +94,7 @@ export function overBy(
     marginKg - spare.grossKg,
     marginKg - spare.frontKg,
     marginKg - spare.rearKg,
-    ...limitedPlaces(card).map((place) => massAt(items, place, card) - (place.limitKg ?? 0)),
+    ...limitedPlaces(card).map((place) => massAt(items, place, card) - place.limitKg),
   ];
 }
 
@@ -109,7 +110,7 @@ function remediesOf(card: VehicleCard, item: LoadItem, changeOf: ChangeOf, leava
     .filter((place) => !isAt(item, place, card) && Math.abs(place.xM - item.xM) > SAME_PLACE_M)
     .map((to): Remedy => {
       const on = changeOf(item.massKg, to.xM, (place) => place.name === to.name);
-      return { kind: 'move', to, change: off.map((kg, limit) => kg + (on[limit] ?? 0)) };
+      return { kind: 'move', to, change: changed(off, on) };
     });
   return leavable ? [...moves, { kind: 'leave', change: off }] : moves;
 }

@@ -1,9 +1,12 @@
+import { itemAt, largest } from '../../lists.ts';
 import { leastDrained, massOf } from './drain.ts';
 import { type Chosen, type Found, NOISE } from './found.ts';
 import { greedy } from './greedy.ts';
 import { rank } from './rank.ts';
 import { type Relief, reliefOf } from './relief.ts';
-import type { Drained, Handled, Remedies, Row } from './remedies.ts';
+import type { Drained, Handled, Remedies } from './remedies.ts';
+import type { Row } from './row.ts';
+import { changed } from './row.ts';
 import { spend, type Trials } from './trials.ts';
 
 /** Everything that a search for sets of one size, with the same tanks drained, goes by. */
@@ -67,13 +70,12 @@ function goOn(search: Search, begun: Begun): void {
     return;
   }
   for (let at = from; at + count <= handled.length; at++) {
-    const each = handled[at];
-    if (each === undefined) continue;
+    const each = itemAt(handled, at);
     const { massKg } = each.item;
     for (const remedy of each.remedies) {
       const isMove = remedy.kind === 'move';
       goOn(search, {
-        over: over.map((kg, limit) => kg + (remedy.change[limit] ?? 0)),
+        over: changed(over, remedy.change),
         chosen: [...chosen, { handled: each, remedy }],
         leftKg: leftKg + (isMove ? 0 : massKg),
         movedKg: movedKg + (isMove ? massKg : 0),
@@ -88,14 +90,14 @@ function goOn(search: Search, begun: Begun): void {
 function complete({ tanks, trials, found, wanted }: Search, { over, chosen, leftKg, movedKg }: Begun): void {
   const litres = leastDrained(over, tanks, trials);
   if (litres === undefined) return;
-  const after = (limit: number) =>
-    tanks.reduce((kg, tank, i) => kg + (litres[i] ?? 0) * (tank.changePerL[limit] ?? 0), over[limit] ?? 0);
+  const drained = tanks.map((tank, i) => ({ tank, litres: itemAt(litres, i) }));
+  const after = drained.reduce((row, { tank, litres }) => changed(row, tank.changePerL, litres), over);
   const cure = {
     leftKg: leftKg + massOf(litres, tanks),
     movedKg,
     chosen,
-    drained: tanks.map((tank, i) => ({ tank, litres: litres[i] ?? 0 })),
-    leastSpareKg: -Math.max(after(0), after(1), after(2)),
+    drained,
+    leastSpareKg: -largest(after.slice(0, 3)),
   };
   rank(cure, found, wanted);
 }
@@ -104,7 +106,7 @@ function complete({ tanks, trials, found, wanted }: Search, { over, chosen, left
 function isHopeless({ tanks, relief }: Search, { over, count, from }: Begun): boolean {
   return over.some((kg, limit) => {
     const byTanks = tanks.reduce(
-      (sum, tank) => sum + Math.max(0, -(tank.changePerL[limit] ?? 0)) * tank.litres,
+      (sum, tank) => sum + Math.max(0, -itemAt(tank.changePerL, limit)) * tank.litres,
       0,
     );
     return kg - byTanks - relief(limit, from, count) > NOISE;

@@ -2,19 +2,19 @@ import { fail, ok, type Result } from '../../result.ts';
 import { isOfInches, lengthEntry, nearestFeetEntry } from '../../units/entry-text.ts';
 import type { Units } from '../../units/in-units.ts';
 import { type Meant, meantLength } from '../../units/meant-entry.ts';
-import { readEntryLength, readEntryMass } from '../../units/read-entry.ts';
+import { readEntryLength, readEntryMass, splitMinus } from '../../units/read-entry.ts';
 
 import { ITEM_KG_MOST, ITEM_X_MOST_M } from './bounds.ts';
 
 /** A mass as typed: kilograms, or stones and pounds with theirs; a minus before it for what is taken off. */
 export function readItemKg(text: string): Result<number> {
-  const [, minus = '', figure = ''] = /^\s*([-−–]?)\s*(.*)$/.exec(text) ?? [];
-  if (figure.trim() === '') return fail('entry', 'Give a mass.');
+  const { minus, figure } = splitMinus(text);
+  if (figure === '') return fail('entry', 'Give a mass.');
   const read = readEntryMass(figure, { least: 0, most: ITEM_KG_MOST });
   if (!read.ok) return read;
   if (read.value > ITEM_KG_MOST) return fail('entry', `More than ${ITEM_KG_MOST} kg is not believed.`);
   const kg = Math.round(read.value * 1000) / 1000;
-  return ok(minus === '' || kg === 0 ? kg : -kg);
+  return ok(!minus || kg === 0 ? kg : -kg);
 }
 
 /** How many as typed, a whole number. */
@@ -25,13 +25,13 @@ export function readCount(text: string, most: number): Result<number> {
 
 /** A distance behind the front axle as typed, metres or feet and inches; a minus before it for ahead of the axle. */
 export function readX(text: string): Result<number> {
-  const [, minus = '', figure = ''] = /^\s*([-−–]?)\s*(.*)$/.exec(text) ?? [];
+  const { minus, figure } = splitMinus(text);
   const read = readEntryLength(figure);
   if (!read.ok)
     return fail('entry', `Write how far behind the front axle, as 2.75 or 9'0"; −0.4 is ahead of it.`);
   const m = Math.round(read.value * 10_000) / 10_000;
   if (m > ITEM_X_MOST_M) return fail('entry', `More than ${ITEM_X_MOST_M} m is not believed.`);
-  return ok(minus === '' || m === 0 ? m : -m);
+  return ok(!minus || m === 0 ? m : -m);
 }
 
 /** What was likely meant by a distance that is not believed. */

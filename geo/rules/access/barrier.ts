@@ -6,6 +6,7 @@ import { barrierEffect, canOpen } from '../../tags/barrier-node.ts';
 import { limitClaims } from '../../tags/limits.ts';
 import { pick } from '../../tags/pick.ts';
 import { resolveTag } from '../../tags/resolve.ts';
+import { textOf } from '../../tags/text-of.ts';
 import { readLength } from '../../units/read-length.ts';
 import { contextsAt } from '../conditions.ts';
 import { type EndRuns, reachOf, siteRuns } from '../end-runs.ts';
@@ -92,7 +93,7 @@ function judgeOnNode(input: RuleInput, place: Place, runs: EndRuns): Draft[] {
 
 /** Cars get through what is shut by its kind: whether a motorhome does, nobody says. */
 function carsThrough(place: Place): Access | undefined {
-  if (barrierEffect(place.tags['barrier'] ?? '') !== 'shut') return undefined;
+  if (barrierEffect(textOf(place.tags, 'barrier')) !== 'shut') return undefined;
   const cars = carAccess(place);
   return cars === undefined || cars.meaning === 'no' ? undefined : { ...cars, meaning: 'unknown' };
 }
@@ -153,7 +154,7 @@ function openBarrier({ input, place, reach }: AccessAsked, byKind: Draft): Draft
 /** What a barrier of its kind does when nothing else is tagged on it. */
 function judgeKind(input: RuleInput, place: Place): Draft | undefined {
   const { tags } = place;
-  const kind = tags['barrier'] ?? '';
+  const kind = textOf(tags, 'barrier');
   if (kind === 'height_restrictor' || kind === 'width_restrictor') return undefined;
   const effect = barrierEffect(kind);
   if (effect === 'open') return undefined;
@@ -171,7 +172,7 @@ function judgeKind(input: RuleInput, place: Place): Draft | undefined {
   // a mapped gap is for the width subject to judge
   const gaps = limitClaims({ tags, forward: place.forward }, ['width']);
   if (gaps.some(({ reading }) => !WORDS.has(reading.kind))) return undefined;
-  const between = readLength(tags['width'] ?? '', 'gap');
+  const between = readLength(textOf(tags, 'width'), 'gap');
   const needM = input.envelope.mirrorsWidthM + input.margins.physicalWidthM;
   const shut = { ...about, tags: pick(tags, ['barrier', 'width']) };
   return between.kind === 'value' && between.value >= needM
@@ -180,7 +181,7 @@ function judgeKind(input: RuleInput, place: Place): Draft | undefined {
 }
 
 function aboutOf(place: Place) {
-  return { subject: 'barrier' as const, kind: kindOf(place.tags['barrier'] ?? ''), run: runOf(place) };
+  return { subject: 'barrier' as const, kind: kindOf(textOf(place.tags, 'barrier')), run: runOf(place) };
 }
 
 function kindOf(kind: string): KindOf<'barrier'> {

@@ -3,6 +3,8 @@ import { taggedAccess } from '../../tags/access.ts';
 import type { Reach } from '../../tags/conditional/context.ts';
 import { accessMeant } from '../../tags/misspelt-access.ts';
 import { isMotorhomeMode } from '../../tags/modes.ts';
+import { textOf } from '../../tags/text-of.ts';
+import { beforeFirst } from '../../units/text.ts';
 import { reachOf, siteRuns } from '../end-runs.ts';
 import type { Draft } from '../finding.ts';
 import { type Place, passedNodes } from '../places.ts';
@@ -46,7 +48,7 @@ export function nodeAccess(input: RuleInput): Draft[] {
 
 /** Whether a key says who may pass, or may be meant to. */
 export function isAccessKey(key: string): boolean {
-  const mode = key.split(':', 1)[0] ?? '';
+  const mode = beforeFirst(key, ':');
   return isMotorhomeMode(mode) || mode === 'motorcar' || accessMeant(mode) !== undefined;
 }
 
@@ -83,7 +85,7 @@ function judgeNode(input: RuleInput, place: Place, reach: Reach): Draft[] {
 function isOfOthers(tags: Tags): boolean {
   return (
     THINGS.some((key) => tags[key] !== undefined) ||
-    Object.entries(OF_OTHERS).some(([key, values]) => values.test(tags[key] ?? ''))
+    Object.entries(OF_OTHERS).some(([key, values]) => values.test(textOf(tags, key)))
   );
 }
 

@@ -8,7 +8,7 @@ import type { OpenCondition, Tagged } from '../../tags/resolve.ts';
 import { builtFor } from '../../tags/road-class.ts';
 import { sayClause } from '../../tags/say-condition.ts';
 import type { TurnRule } from '../../tags/turn-restriction.ts';
-import { lowerFirst } from '../../units/text.ts';
+import { beforeFirst, lowerFirst } from '../../units/text.ts';
 import { adviseOpen } from '../open-conditions.ts';
 import type { Words } from '../words.ts';
 
@@ -29,7 +29,7 @@ export function sayAccess(access: Access, reach: Reach, tags: Tags): string {
     case 'no': {
       const road = builtFor(tags);
       if (access.rank === 0 && road.kind === 'closed') return `This is ${road.what} (${tag}).`;
-      return `Closed to ${WHO[access.key.split(':')[0] ?? ''] ?? 'motor vehicles'} (${tag}).`;
+      return `Closed to ${WHO[beforeFirst(access.key, ':')] ?? 'motor vehicles'} (${tag}).`;
     }
     case 'private':
       return `Private (${tag}), ${through}.`;

@@ -4,6 +4,7 @@ import { crossingM, segmentsNear } from '../../drive/beside/meet-way.ts';
 import { oncePerDrive } from '../../drive/once-per-drive.ts';
 import { largest } from '../../lists.ts';
 import type { KindOf } from '../../report/kinds.ts';
+import { mappedOn } from '../../roads/mapped-on.ts';
 import type { Roads, Tags } from '../../roads/roads.ts';
 import { pick } from '../../tags/pick.ts';
 import type { Draft } from '../finding.ts';
@@ -64,7 +65,7 @@ function overEdges(roads: Roads, place: Place, segment: DrivenSegment): ZonePiec
 }
 
 function isZone(roads: Roads, way: number): boolean {
-  return zoneKind(roads.ways.tags[way] ?? {}) !== undefined;
+  return zoneKind(mappedOn(roads, way)) !== undefined;
 }
 
 function zoneKind(tags: Tags): KindOf<'zone'> | undefined {
@@ -82,7 +83,7 @@ function zoneKind(tags: Tags): KindOf<'zone'> | undefined {
 
 function draftOf(roads: Roads, run: Run<ZonePiece>): Draft {
   const [{ zone: way }] = run;
-  const tags = roads.ways.tags[way] ?? {};
+  const tags = mappedOn(roads, way);
   const kind = zoneKind(tags) ?? 'limited traffic';
   return {
     subject: 'zone',

@@ -1,5 +1,6 @@
 import { isSameRoad } from '../../drive/turns/find-turns.ts';
 import type { About } from '../../report/kinds.ts';
+import { mappedOn } from '../../roads/mapped-on.ts';
 import { pick } from '../../tags/pick.ts';
 import type { Draft } from '../finding.ts';
 import { type Place, roadName } from '../places.ts';
@@ -58,8 +59,8 @@ function sideways({ driven }: MeasuredTurn): string {
 
 function placeOf({ roads }: RuleInput, { driven }: MeasuredTurn): Place {
   const { entry, exit, fromM, toM, node } = driven;
-  const before = roads.ways.tags[entry.way] ?? {};
-  const after = roads.ways.tags[exit.way] ?? {};
+  const before = mappedOn(roads, entry.way);
+  const after = mappedOn(roads, exit.way);
   const [from, to] = [roadName(before), roadName(after)];
   const into = isSameRoad(before, after) || to === undefined || from === to ? undefined : to;
   const road = into === undefined ? from : from === undefined ? into : `${from} into ${into}`;

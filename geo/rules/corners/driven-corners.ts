@@ -1,8 +1,10 @@
 import { oncePerDrive } from '../../drive/once-per-drive.ts';
 import type { DrivenTurn } from '../../drive/turns/driven-turn.ts';
 import { findTurns } from '../../drive/turns/find-turns.ts';
+import { mappedOn } from '../../roads/mapped-on.ts';
 import type { Tags } from '../../roads/roads.ts';
 import { isSiteRoad } from '../../tags/road-class.ts';
+import { textOf } from '../../tags/text-of.ts';
 
 /** A turn of the drive that is judged, with what is the same of it for every vehicle. */
 export interface DrivenCorner {
@@ -20,8 +22,8 @@ export interface DrivenCorner {
 /** The turns of a drive but those within a car park, in driving order. */
 export const drivenCorners = oncePerDrive((drive, roads): DrivenCorner[] =>
   findTurns(drive, roads).flatMap((driven) => {
-    const before = roads.ways.tags[driven.entry.way] ?? {};
-    const after = roads.ways.tags[driven.exit.way] ?? {};
+    const before = mappedOn(roads, driven.entry.way);
+    const after = mappedOn(roads, driven.exit.way);
     if (isParking(before) || isParking(after)) return [];
     const corner = cornerKey(driven);
     const { drawnRadiusM, unmeasured, apartM, atM } = driven;
@@ -46,5 +48,5 @@ function cornerKey({ node, entry, exit, kind, part, side, turnDeg }: DrivenTurn)
 const PARKING_SERVICES = new Set(['parking_aisle', 'driveway', 'drive-through']);
 
 function isParking(tags: Tags): boolean {
-  return PARKING_SERVICES.has(tags['service'] ?? '');
+  return PARKING_SERVICES.has(textOf(tags, 'service'));
 }

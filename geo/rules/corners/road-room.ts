@@ -6,6 +6,7 @@ import { carriagewayOf, isSingleTrack, isTwoWay } from '../../tags/carriageway.t
 import type { Driven } from '../../tags/driven.ts';
 import { laneValues } from '../../tags/lanes.ts';
 import { isSlipRoad } from '../../tags/road-class.ts';
+import { textOf } from '../../tags/text-of.ts';
 import { readLength } from '../../units/read-length.ts';
 
 /** Narrower two-way roads have no lanes of one's own: two cars hardly pass. Metres kerb to kerb. */
@@ -75,7 +76,7 @@ export function roadRoom(tags: Tags, turning: Turning): RoadRoom {
 
 /** A country lane and a town street are one class to the map. */
 function sizedAs(tags: Tags, { urban }: Turning): WidthClass {
-  const type = widthClassOf(tags['highway'] ?? '');
+  const type = widthClassOf(textOf(tags, 'highway'));
   return type === 'unclassified' && urban ? 'residential' : type;
 }
 

@@ -2,6 +2,7 @@ import type { CountryRule } from '../../country/rule.ts';
 import { roadSetting } from '../../drive/times/road-setting.ts';
 import type { DrivenTurn } from '../../drive/turns/driven-turn.ts';
 import { toRad } from '../../earth/angles.ts';
+import { mappedOn } from '../../roads/mapped-on.ts';
 import type { Roads, Tags } from '../../roads/roads.ts';
 import type { SwingVehicle } from '../../swing/swing-vehicle.ts';
 import { type RoadRoom, roadRoom } from './road-room.ts';
@@ -46,8 +47,8 @@ export function siteOf(driven: DrivenTurn, roads: Roads, rule: CountryRule): Roa
 function lookAround(driven: DrivenTurn, roads: Roads, rule: CountryRule): RoadSite {
   const driveSide = rule.driveSide.value;
   const side = driven.kind === 'u-turn' ? otherSide(driveSide) : driven.side;
-  const before = roads.ways.tags[driven.entry.way] ?? {};
-  const after = roads.ways.tags[driven.exit.way] ?? {};
+  const before = mappedOn(roads, driven.entry.way);
+  const after = mappedOn(roads, driven.exit.way);
   const [urbanBefore, urbanAfter] = [roadSetting(before).urban, roadSetting(after).urban];
   const room = { side, driveSide, widths: rule.widths.value };
   return {

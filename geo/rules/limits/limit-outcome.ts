@@ -1,5 +1,6 @@
 import { type LimitClaim, readQuantity } from '../../tags/limits.ts';
 import type { Reading } from '../../units/reading.ts';
+import { beforeFirst } from '../../units/text.ts';
 import { outcomeOnLanes } from './limit-on-lanes.ts';
 import { type Asked, type Doubt, FREE, type Outcome, type Valued } from './limit-rule.ts';
 import { sayReading, WHY_BELOW_DEFAULT, whyUnreadable } from './say-limits.ts';
@@ -43,7 +44,7 @@ function doubtOf({ rule, place }: Asked, reading: Exclude<Reading, { kind: 'valu
 export function isFree(asked: Asked, claim: LimitClaim): boolean {
   if (claim.quantity === 'unknown') return false;
   return claim.text.split(/\||;(?![^()]*\))/).every((part) => {
-    const figure = (part.split('@')[0] ?? '').trim();
+    const figure = beforeFirst(part, '@').trim();
     if (figure === '') return part === '';
     const reading = readQuantity(figure, claim.quantity);
     if (reading.kind !== 'value') return reading.kind === 'none';

@@ -2,6 +2,7 @@ import { type Above, findAbove } from '../../drive/above/find-above.ts';
 import { OVER_KINDS, type OverKind } from '../../drive/above/over-kind.ts';
 import { undersideOf } from '../../drive/above/underside.ts';
 import type { KindOf } from '../../report/kinds.ts';
+import { mappedOn } from '../../roads/mapped-on.ts';
 import { pick } from '../../tags/pick.ts';
 import { isMinorRoad, isSiteRoad, isTrunkRoad } from '../../tags/road-class.ts';
 import type { Draft } from '../finding.ts';
@@ -38,7 +39,7 @@ export const bridgeAbove: SubjectRule = (input) => {
 
 /** A building whose underside is mapped with room for us. */
 function hangsHigh(input: RuleInput, way: number): boolean {
-  const underside = undersideOf(input.roads.ways.tags[way] ?? {});
+  const underside = undersideOf(mappedOn(input.roads, way));
   return underside?.kind === 'metres' && underside.heightM >= input.envelope.heightM + input.margins.heightM;
 }
 
@@ -89,7 +90,7 @@ function draftOf(input: RuleInput, places: readonly Place[], group: Group, open:
   const ordered = [...open].sort((a, b) => OVER_KINDS.indexOf(a.kind) - OVER_KINDS.indexOf(b.kind));
   const main = ordered[0]!;
   const place = places[main.stretch]!;
-  const tags = input.roads.ways.tags[main.way] ?? {};
+  const tags = mappedOn(input.roads, main.way);
   const others = [...new Set(ordered.map(({ way }) => input.roads.ways.id[way]!))];
   const figure = ownFigure(input, ordered);
   // beside another of its kind that has a height, it is most likely the same bridge

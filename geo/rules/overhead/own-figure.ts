@@ -1,6 +1,7 @@
 import type { Above } from '../../drive/above/find-above.ts';
 import { undersideOf } from '../../drive/above/underside.ts';
 import { given } from '../../given.ts';
+import { mappedOn } from '../../roads/mapped-on.ts';
 import { limitClaims } from '../../tags/limits.ts';
 import type { RuleInput } from '../rule.ts';
 import type { OwnFigure } from './say-overhead.ts';
@@ -15,7 +16,7 @@ export function ownFigure(
 ): OwnFigure | undefined {
   for (const { way, kind } of group) {
     if (kind === 'road' || kind === 'mainRoad') continue;
-    const tags = roads.ways.tags[way] ?? {};
+    const tags = mappedOn(roads, way);
     const underside = undersideOf(tags);
     if (underside?.kind === 'unreadable') {
       const { text, why } = underside;

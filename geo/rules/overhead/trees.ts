@@ -5,6 +5,7 @@ import { oncePerDrive } from '../../drive/once-per-drive.ts';
 import { type LocalFrame, localFrame } from '../../earth/frame.ts';
 import type { Point } from '../../earth/point.ts';
 import { awayFrom } from '../../earth/segment.ts';
+import { mappedOn } from '../../roads/mapped-on.ts';
 import type { Roads, Tags } from '../../roads/roads.ts';
 import { pick } from '../../tags/pick.ts';
 import { isMinorRoad } from '../../tags/road-class.ts';
@@ -63,7 +64,7 @@ function alongSegment(roads: Roads, place: Place, segment: DrivenSegment): TreeP
     const t = (step + 0.5) / steps;
     const way = woodAt(roads, segment, edges, t);
     if (way === undefined) continue;
-    const tags = roads.ways.tags[way] ?? {};
+    const tags = mappedOn(roads, way);
     pieces.push({
       place,
       fromM: fromM + (step / steps) * (toM - fromM),
@@ -85,7 +86,7 @@ interface Edge {
 function woodEdges(roads: Roads, segment: DrivenSegment): { frame: LocalFrame; edges: Edge[] } {
   const frame = localFrame(segment.lat1, segment.lon1);
   const edges = segmentsNear(roads, segment, 'around', REACH_M)
-    .filter(({ way }) => isWooded(roads.ways.tags[way] ?? {}))
+    .filter(({ way }) => isWooded(mappedOn(roads, way)))
     .map((ref) => {
       const [a, b] = endsOf(roads, ref, frame);
       return { way: ref.way, a, b };
@@ -107,7 +108,7 @@ function woodAt(
   const { lat, lon } = frame.fromXY(at.x, at.y);
   return areasOf(roads)
     .at(lat, lon)
-    .find((way) => isWooded(roads.ways.tags[way] ?? {}));
+    .find((way) => isWooded(mappedOn(roads, way)));
 }
 
 /** The way of the nearest edge within reach; of several as near the first in the map, however they were found. */

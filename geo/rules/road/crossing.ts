@@ -6,6 +6,7 @@ import { mergeTags } from '../../roads/set-tag.ts';
 import { widthLeftM } from '../../tags/mapped-gap.ts';
 import { pick } from '../../tags/pick.ts';
 import { isMinorRoad } from '../../tags/road-class.ts';
+import { textOf } from '../../tags/text-of.ts';
 import { departureSlope } from '../../vehicle/ground-angles.ts';
 import type { Draft } from '../finding.ts';
 import { drivenWays, type Place, passedNodes } from '../places.ts';
@@ -96,10 +97,12 @@ function railsOf(place: Place): RailPiece[] {
 
 function calmingsOf(place: Place): CalmingPiece[] {
   if (place.type === 'node' && railsOf(place).length > 0) return [];
-  return (place.tags['traffic_calming'] ?? '').split(';').flatMap((text) => {
-    const what = text.trim();
-    return isCalming(what) ? [{ ...wholeOf(place), kind: CALMING[what], what }] : [];
-  });
+  return textOf(place.tags, 'traffic_calming')
+    .split(';')
+    .flatMap((text) => {
+      const what = text.trim();
+      return isCalming(what) ? [{ ...wholeOf(place), kind: CALMING[what], what }] : [];
+    });
 }
 
 function isCalming(text: string): text is Calming {

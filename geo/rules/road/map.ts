@@ -1,5 +1,6 @@
 import type { Gap, OffMap, Span } from '../../drive/drive.ts';
 import { joinSpans } from '../../drive/join-spans.ts';
+import { itemAt } from '../../lists.ts';
 import { wrongWays } from '../access/wrong-way.ts';
 import type { Draft } from '../finding.ts';
 import { holdLimits } from '../limits/hold-limits.ts';
@@ -56,7 +57,7 @@ function incomplete(input: RuleInput, note: string): Draft {
 function offMap(input: RuleInput, leg: OffMap): Draft {
   const lengthM = leg.toM - leg.fromM;
   const atEnd = leg.fromM <= 0 || leg.toM >= input.drive.lengthM;
-  const at = { lat: leg.lat[0] ?? 0, lon: leg.lon[0] ?? 0 };
+  const at = { lat: itemAt(leg.lat, 0), lon: itemAt(leg.lon, 0) };
   const noMap = input.roads.ways.count === 0;
   return unknown({
     kind: 'off the map',

@@ -7,6 +7,7 @@ import {
 } from '../../tags/carriageway.ts';
 import { pick } from '../../tags/pick.ts';
 import { isMinorRoad, isSiteRoad } from '../../tags/road-class.ts';
+import { textOf } from '../../tags/text-of.ts';
 import type { Draft } from '../finding.ts';
 import { drivenWays, type Place, passedNodes } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
@@ -115,7 +116,7 @@ function narrowPiece(input: RuleInput, place: Place): NarrowPiece[] {
 
 /** A narrowing made to slow traffic is for the crossing subject to say, unless its width is mapped. */
 function isMadeNarrow(tags: Place['tags']): boolean {
-  return MADE_NARROW.has(tags['traffic_calming'] ?? '') && carriagewayOf(tags) === undefined;
+  return MADE_NARROW.has(textOf(tags, 'traffic_calming')) && carriagewayOf(tags) === undefined;
 }
 
 function kindOf(

@@ -1,3 +1,4 @@
+import { textOf } from '../../tags/text-of.ts';
 import { drivenWays, type Place } from '../places.ts';
 import type { SubjectRule } from '../rule.ts';
 import { coveredM, joinRuns, type Piece, wholeOf } from '../run.ts';
@@ -37,7 +38,7 @@ export const partOfYear: SubjectRule = (input) => {
 
 function pieceOf(place: Place): SeasonPiece[] {
   const key = KEYS.find((each) => isSaid(place, each));
-  return key === undefined ? [] : [{ ...wholeOf(place), key, text: place.tags[key] ?? '' }];
+  return key === undefined ? [] : [{ ...wholeOf(place), key, text: textOf(place.tags, key) }];
 }
 
 /** In a ford it is the water that comes and goes. */

@@ -2,6 +2,7 @@ import type { KindOf } from '../../report/kinds.ts';
 import { directionOf } from '../../tags/driven.ts';
 import { drivenIncline, type Incline, readIncline } from '../../tags/incline.ts';
 import { pick } from '../../tags/pick.ts';
+import { textOf } from '../../tags/text-of.ts';
 import type { Draft } from '../finding.ts';
 import { drivenWays } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
@@ -64,7 +65,7 @@ function draftOf(run: Run<SlopePiece>): Draft {
   if (first.incline.kind === 'percent') {
     const worst = run.reduce((a, b) => (Math.abs(percentOf(b)) > Math.abs(percentOf(a)) ? b : a));
     const percent = percentOf(worst);
-    const asMapped = worst.place.tags['incline'] ?? '';
+    const asMapped = textOf(worst.place.tags, 'incline');
     return {
       ...draft,
       tags: { incline: asMapped },
@@ -82,6 +83,6 @@ function draftOf(run: Run<SlopePiece>): Draft {
     tags: pick(first.place.tags, ['incline']),
     ...(kind === 'not believed' ? { level: 'unknown' as const, wants: 'sign' as const } : {}),
     folded: kind !== 'steep' && kind !== 'not believed',
-    ...saySlopeNoFigure(kind, lengthM, first.place.tags['incline'] ?? ''),
+    ...saySlopeNoFigure(kind, lengthM, textOf(first.place.tags, 'incline')),
   };
 }

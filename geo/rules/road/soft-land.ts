@@ -1,7 +1,9 @@
 import type { Areas } from '../../drive/beside/areas.ts';
+import { mappedOn } from '../../roads/mapped-on.ts';
 import type { Roads, Tags } from '../../roads/roads.ts';
 import { type Firmness, firmnessOf, isPaved } from '../../tags/ground.ts';
 import { pick } from '../../tags/pick.ts';
+import { textOf } from '../../tags/text-of.ts';
 
 /** Land that is soft, or likely to be. */
 export interface SoftLand {
@@ -39,12 +41,12 @@ export function softLandAt(
 ): SoftLand | undefined {
   // sites are asked with the land beneath them: the smallest area that tells decides
   const around = areas.at(at.lat, at.lon);
-  const builtUp = around.some((way) => BUILT_UP.has(roads.ways.tags[way]?.['landuse'] ?? ''));
+  const builtUp = around.some((way) => BUILT_UP.has(textOf(mappedOn(roads, way), 'landuse')));
   for (const way of around) {
-    const tags = roads.ways.tags[way] ?? {};
+    const tags = mappedOn(roads, way);
     const isSite = tags['amenity'] !== undefined || tags['tourism'] !== undefined;
     if (builtUp && !isSite) continue;
-    if (isPaved(tags) || FIRM_LOOSE.test(tags['surface'] ?? '')) return undefined;
+    if (isPaved(tags) || FIRM_LOOSE.test(textOf(tags, 'surface'))) return undefined;
     const said = firmnessOf(tags);
     if (said !== undefined)
       return {
@@ -60,8 +62,8 @@ export function softLandAt(
 
 function isSoftLand(tags: Tags): boolean {
   return (
-    SOFT_NATURAL.has(tags['natural'] ?? '') ||
-    SOFT_LAND_USE.has(tags['landuse'] ?? '') ||
+    SOFT_NATURAL.has(textOf(tags, 'natural')) ||
+    SOFT_LAND_USE.has(textOf(tags, 'landuse')) ||
     tags['leisure'] === 'common'
   );
 }

@@ -1,5 +1,6 @@
 import { areasOf } from '../../drive/beside/areas.ts';
 import type { OffMap } from '../../drive/drive.ts';
+import { itemAt } from '../../lists.ts';
 import type { Draft } from '../finding.ts';
 import { drivenWays, type Place } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
@@ -20,7 +21,7 @@ export const softPitch: SubjectRule = (input) => {
   ].flatMap(({ leg, beside, from }) => {
     if (leg?.kind !== 'offMap' || leg.toM - leg.fromM > PITCH_M || beside === undefined) return [];
     const i = from === 'first' ? 0 : leg.lat.length - 1;
-    const land = softLandAt(areas, input.roads, { lat: leg.lat[i] ?? 0, lon: leg.lon[i] ?? 0 });
+    const land = softLandAt(areas, input.roads, { lat: itemAt(leg.lat, i), lon: itemAt(leg.lon, i) });
     return land === undefined ? [] : [draftOf(input, { leg, beside, land })];
   });
 };

@@ -3,6 +3,7 @@ import type { Level } from '../../report/report.ts';
 import { mergeTags } from '../../roads/set-tag.ts';
 import { pick } from '../../tags/pick.ts';
 import { saysYes } from '../../tags/says-yes.ts';
+import { textOf } from '../../tags/text-of.ts';
 import { readLength } from '../../units/read-length.ts';
 import type { Draft } from '../finding.ts';
 import { drivenWays, type Place, passedNodes } from '../places.ts';
@@ -38,7 +39,7 @@ function watersOf({ tags }: Place): Water[] {
   const waters: Water[] = [];
   if (saysYes(tags['ford']) || tags['highway'] === 'ford') waters.push('ford');
   if (saysYes(tags['tidal'])) waters.push('tidal');
-  if (saysYes(tags['flood_prone']) || FLOODS.test(tags['hazard'] ?? '') || saysYes(tags['hazard:flooding']))
+  if (saysYes(tags['flood_prone']) || FLOODS.test(textOf(tags, 'hazard')) || saysYes(tags['hazard:flooding']))
     waters.push('flood');
   return waters;
 }

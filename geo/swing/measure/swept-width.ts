@@ -1,4 +1,4 @@
-import { largest } from '../../lists.ts';
+import { itemAt, largest } from '../../lists.ts';
 import { besidePath, type LaidPath } from '../motion/beside-path.ts';
 import { type Motion, onGround, type Pose, poseAt } from '../motion/motion.ts';
 import { boxesOf } from '../outline.ts';
@@ -39,7 +39,7 @@ export function sweptWidthM(vehicle: SwingVehicle, motion: Motion, path: LaidPat
       { aheadM: backM, leftM: halfWidthM },
     ] as const;
     for (const [index, corner] of corners.entries())
-      run(corners[(index + 3) % 4] ?? corner, corner, corners[(index + 1) % 4] ?? corner);
+      run(itemAt(corners, (index + 3) % 4), corner, itemAt(corners, (index + 1) % 4));
   }
   for (const leftM of [vehicle.widthM / 2, -vehicle.widthM / 2]) {
     const beside = { aheadM: 0, leftM };

@@ -1,5 +1,6 @@
 import { mix, shareOf } from '../../earth/between.ts';
 import { leastWhere } from '../../earth/bisect.ts';
+import { lastOrZero } from '../../lists.ts';
 import type { Motion, Pose } from './motion.ts';
 
 /** The vehicle at one moment: between two samples, so that it glides whatever their spacing. */
@@ -12,7 +13,7 @@ export interface Frame {
 
 /** Travel from the first to the last sample, metres. */
 export function lengthOf(motion: Motion): number {
-  return motion.travelM.at(-1) ?? 0;
+  return lastOrZero(motion.travelM);
 }
 
 /** The last sample at or before a travel. */

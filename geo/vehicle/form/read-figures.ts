@@ -1,5 +1,5 @@
 import { fail, ok, type Result } from '../../result.ts';
-import { readEntryLength, readEntryMass } from '../../units/read-entry.ts';
+import { readEntryLength, readEntryMass, splitMinus } from '../../units/read-entry.ts';
 import { quote } from '../../units/text.ts';
 import { type Bounds, PLACE_BOUNDS } from '../bounds.ts';
 
@@ -7,12 +7,12 @@ const { xM: X, capacityL: LITRES, limitKg: LIMIT_KG } = PLACE_BOUNDS;
 
 /** A distance behind the front axle as typed: metres, or feet and inches; a minus before it for ahead of the axle. */
 export function readPlaceX(text: string): Result<number> {
-  const [, minus = '', figure = ''] = /^\s*([-−–]?)\s*(.*)$/.exec(text) ?? [];
+  const { minus, figure } = splitMinus(text);
   if (figure === '') return fail('entry', 'How far behind the front axle is missing.');
   const read = readEntryLength(figure);
   if (!read.ok) return read;
   const m = tidy(read.value);
-  if (minus === '' || m === 0)
+  if (!minus || m === 0)
     return m <= X.most
       ? ok(m)
       : fail('entry', `More than ${X.most} m behind the front axle is not believed.`);

@@ -1,6 +1,7 @@
 import { readRestriction } from '../../graph/read-restriction.ts';
 import type { RoadGraph } from '../../graph/road-graph.ts';
 import { turnsBack } from '../../graph/turns-back.ts';
+import { mappedOn } from '../../roads/mapped-on.ts';
 import type { Roads, Tags, TurnRestriction } from '../../roads/roads.ts';
 import { carriagewayOf } from '../../tags/carriageway.ts';
 import { isTurningPlace } from './split-nodes.ts';
@@ -77,7 +78,7 @@ function roomyWays({ ways }: Roads): (way: number) => boolean {
   // 0: not asked yet, 1: no, 2: yes
   const known = new Uint8Array(ways.count);
   return (way) => {
-    if (known[way] === 0) known[way] = (roomAcrossM(ways.tags[way] ?? {}) ?? 0) >= LEAST_CIRCLE_M ? 2 : 1;
+    if (known[way] === 0) known[way] = (roomAcrossM(mappedOn({ ways }, way)) ?? 0) >= LEAST_CIRCLE_M ? 2 : 1;
     return known[way] === 2;
   };
 }

@@ -1,7 +1,9 @@
 import type { NoWayRound } from '../../report/way-round.ts';
+import { mappedOn } from '../../roads/mapped-on.ts';
 import type { Tags } from '../../roads/roads.ts';
 import { roadName } from '../../rules/places.ts';
 import { RANK, rankOf } from '../../tags/road-class.ts';
+import { textOf } from '../../tags/text-of.ts';
 import { listed } from '../../units/text.ts';
 import type { Bar } from '../past/bars.ts';
 import type { Trip } from '../past/trip.ts';
@@ -101,7 +103,7 @@ function lineCrossed({ input, steps, field }: Trip, bar: Bar): string | undefine
   const [south, north] = [Math.min(a.lat, b.lat), Math.max(a.lat, b.lat)];
   const [west, east] = [Math.min(a.lon, b.lon), Math.max(a.lon, b.lon)];
   for (const { way } of roads.index.inBox(south, west, north, east, 'around')) {
-    const tags = roads.ways.tags[way] ?? {};
+    const tags = mappedOn(roads, way);
     const kind = lineKind(tags);
     if (kind !== undefined) return tags['name'] === undefined ? `a ${kind}` : `${tags['name']} (a ${kind})`;
   }
@@ -109,6 +111,6 @@ function lineCrossed({ input, steps, field }: Trip, bar: Bar): string | undefine
 }
 
 function lineKind(tags: Tags): string | undefined {
-  if (/^(river|canal)$/.test(tags['waterway'] ?? '')) return tags['waterway'];
+  if (/^(river|canal)$/.test(textOf(tags, 'waterway'))) return tags['waterway'];
   return tags['railway'] === 'rail' ? 'railway' : undefined;
 }

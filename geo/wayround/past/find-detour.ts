@@ -1,3 +1,4 @@
+import { itemAt, lastOrZero } from '../../lists.ts';
 import type { Detour } from '../along/splice.ts';
 import type { Overlay } from '../search/overlay.ts';
 import type { Found, Nothing, Question, Source, Target, Terms } from '../search/question.ts';
@@ -26,8 +27,7 @@ const SLACK_TENTHS = 200;
 /** The search past a stretch of a drive: every earlier place is a source, every later one a target. */
 export function questionPast(trip: Trip, stretch: Stretch, terms: Terms, overlay: Overlay): StepQuestion {
   const { steps, costs, field } = trip;
-  const last = steps.length - 1;
-  const total = costs.endTenths[last] ?? 0;
+  const total = lastOrZero(costs.endTenths);
   const sources: StepSource[] = [];
   const targets: StepTarget[] = [];
   for (const [step, { directed, fromM, toM, fromTail, toHead }] of steps.entries()) {
@@ -43,12 +43,12 @@ export function questionPast(trip: Trip, stretch: Stretch, terms: Terms, overlay
       targets.push({
         step,
         state: directed,
-        layers: costs.onward[step] ?? [],
+        layers: itemAt(costs.onward, step),
         restTenths: total - costs.beginTenths[step]!,
       });
   }
   const lost = (source: number, target: number) =>
-    (steps[targets[target]?.step ?? 0]?.fromM ?? 0) - (steps[sources[source]?.step ?? 0]?.toM ?? 0);
+    itemAt(steps, itemAt(targets, target).step).fromM - itemAt(steps, itemAt(sources, source).step).toM;
   const slack = { tenths: SLACK_TENTHS, lost };
   const { lookUp } = trip.input.check;
   return { field, terms, overlay, sources, targets, slack, leftTenths: trip.leftTenths, lookUp };
@@ -90,8 +90,8 @@ export function findDetour(trip: Trip, question: StepQuestion): FoundDetour | No
 function detourOf({ steps, field }: Trip, { sources, targets }: StepQuestion, found: Found): FoundDetour {
   const { edgeOf, lengthM } = field.costs.graph;
   const edges = found.states.map((state) => edgeOf[state]!);
-  let first = sources[found.source]?.step ?? 0;
-  let last = targets[found.target]?.step ?? 0;
+  let first = itemAt(sources, found.source).step;
+  let last = itemAt(targets, found.target).step;
   let [from, to] = [1, edges.length - 1];
   while (from < to && steps[first + 1]?.directed === edges[from] && steps[first + 1]?.goesOn === true) {
     first++;
@@ -102,8 +102,8 @@ function detourOf({ steps, field }: Trip, { sources, targets }: StepQuestion, fo
     to--;
   }
   return {
-    fromM: steps[first]?.toM ?? 0,
-    toM: steps[last]?.fromM ?? 0,
+    fromM: itemAt(steps, first).toM,
+    toM: itemAt(steps, last).fromM,
     parts: edges.slice(from, to).map((directed) => ({ directed, fromM: 0, toM: lengthM[directed >> 1]! })),
     costTenths: found.costTenths,
     gives: found.gives,

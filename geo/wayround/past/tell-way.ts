@@ -1,7 +1,7 @@
 import { stretchesOf } from '../../drive/match/lay-legs.ts';
 import type { EdgePart } from '../../drive/match/trace-paths.ts';
 import { nameRoad } from '../../drive/name-road.ts';
-import { pointAt } from '../../drive/point-at.ts';
+import { placeDriven } from '../../drive/point-at.ts';
 import { given } from '../../given.ts';
 import type { Finding } from '../../report/finding.ts';
 import { countByLevel } from '../../report/level.ts';
@@ -61,8 +61,8 @@ function onWay(finding: Finding, startM: number, lengthM: number): Finding {
 
 /** A way without a road of its own only leaves a loop of the drive out: it is the place where that begins and ends. */
 function placeAt({ drive, input }: Trip, atM: number): [number, number][] {
-  const place = pointAt(drive, input.check.roads, atM);
-  return place === undefined ? [] : [[place.lat, place.lon]];
+  const { lat, lon } = placeDriven(drive, input.check.roads, atM);
+  return [[lat, lon]];
 }
 
 /** Every node passed, both ends included. Degrees. */

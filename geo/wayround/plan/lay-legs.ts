@@ -1,4 +1,5 @@
 import type { EdgePart } from '../../drive/match/trace-paths.ts';
+import { itemAt } from '../../lists.ts';
 import type { TurnGraph } from '../graph/turn-graph.ts';
 import { leftTo } from '../past/trip.ts';
 import { firstLayer, LAYERS } from '../search/layers.ts';
@@ -114,7 +115,7 @@ function directly(question: Question, from: PlanStop, to: PlanStop): Found[] {
 function onward({ found }: Arrived, stop: PlanStop, base: Question): Source {
   const { costs } = base.field;
   const { graph } = costs;
-  const state = found.states.at(-1) ?? 0;
+  const state = itemAt(found.states, found.states.length - 1);
   const directed = graph.edgeOf[state]!;
   const leftM = graph.lengthM[directed >> 1]! - offsetM(stop, directed, graph);
   const layer = stop.stop ? firstLayer(costs.kind(directed).ground) : found.layer;

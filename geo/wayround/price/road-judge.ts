@@ -4,6 +4,8 @@ import { ferrySpeed } from '../../drive/times/ferry-speed.ts';
 import { speedFor } from '../../drive/times/speed-for.ts';
 import type { Place } from '../../earth/sphere.ts';
 import { wayAlong } from '../../graph/road-graph.ts';
+import { lastOrZero } from '../../lists.ts';
+import { mappedOn } from '../../roads/mapped-on.ts';
 import { type Roads, type Tags, WAY_KIND } from '../../roads/roads.ts';
 import { isJunction } from '../../rules/access/junction.ts';
 import { isAccessKey } from '../../rules/access/node-access.ts';
@@ -171,7 +173,7 @@ export class RoadJudge {
   }
 
   tagsOf(way: number): Tags {
-    return this.roads.ways.tags[way] ?? {};
+    return mappedOn(this.roads, way);
   }
 
   private numberOf(country: string | undefined): number {
@@ -282,7 +284,7 @@ function timesOfRoad(tags: Tags, prefer: Prefer): number {
 }
 
 function wayLengthM(roads: Roads, way: number): number {
-  return wayAlong(roads, way).at(-1) ?? 0;
+  return lastOrZero(wayAlong(roads, way));
 }
 
 /** The minute, and roughly where: some hours go by the sun. */

@@ -1,4 +1,5 @@
 import type { Tags } from '../../roads/roads.ts';
+import { textOf } from '../../tags/text-of.ts';
 
 /**
  * What no rule and no speed reads: names and numbers, where they come from, notes, signposts, lines painted for turning,
@@ -48,6 +49,7 @@ const DIRECTION = /oneway|forward|backward|incline|direction|junction|priority/;
 export function hasDirection(tags: Tags): boolean {
   if (tags['highway']?.startsWith('motorway') === true) return true;
   for (const key in tags)
-    if (readBy(key) !== READ_BY.none && (DIRECTION.test(key) || DIRECTION.test(tags[key] ?? ''))) return true;
+    if (readBy(key) !== READ_BY.none && (DIRECTION.test(key) || DIRECTION.test(textOf(tags, key))))
+      return true;
   return false;
 }

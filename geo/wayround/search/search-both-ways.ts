@@ -1,3 +1,4 @@
+import { itemAt } from '../../lists.ts';
 import { type Labels, labelsFor } from './labels.ts';
 import { fits, LAYERS, NO_LAYER } from './layers.ts';
 import { Mover } from './mover.ts';
@@ -182,7 +183,7 @@ function outcome({ best, fore, back, question }: Going, settled: number): Found 
   const after = back.back(best.back).map(stateOf).slice(1);
   const target = back.entries.time[best.back]!;
   return {
-    states: [...before, ...after, question.targets[target]?.state ?? -1],
+    states: [...before, ...after, itemAt(question.targets, target).state],
     source: fore.sourceOf(best.fore),
     target,
     layer: NO_LAYER,

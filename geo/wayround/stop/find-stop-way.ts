@@ -1,3 +1,4 @@
+import { itemAt, lastOrZero } from '../../lists.ts';
 import { lengthOf } from '../along/splice.ts';
 import type { FoundDetour } from '../past/find-detour.ts';
 import { leftTo, type Trip } from '../past/trip.ts';
@@ -54,10 +55,10 @@ export function findStopWay(
   });
   let best: StopWay | undefined;
   for (const found of there) {
-    const leaves = sources[found.source]?.step ?? 0;
-    const targets = targetsOf(trip, { lowM: trip.steps[leaves]?.toM ?? 0, highM: between.highM });
+    const leaves = itemAt(sources, found.source).step;
+    const targets = targetsOf(trip, { lowM: itemAt(trip.steps, leaves).toM, highM: between.highM });
     if (targets.length === 0) continue;
-    const lost = (_: number, target: number) => trip.steps[targets[target]?.step ?? 0]?.fromM ?? 0;
+    const lost = (_: number, target: number) => itemAt(trip.steps, itemAt(targets, target).step).fromM;
     const back = searchForward({
       ...base,
       sources: [onward(found, place, base)],
@@ -66,7 +67,7 @@ export function findStopWay(
       slack: { tenths: SLACK_TENTHS, lost },
     });
     if (back.states === undefined) continue;
-    const way = wayOf(trip, { there: found, back, place, leaves, meets: targets[back.target]?.step ?? 0 });
+    const way = wayOf(trip, { there: found, back, place, leaves, meets: itemAt(targets, back.target).step });
     if (way !== undefined && (best === undefined || way.extraTenths < best.extraTenths)) best = way;
   }
   return best;
@@ -91,14 +92,14 @@ function sourcesOf({ steps, costs }: Trip, { lowM, highM }: Between): (Source & 
 }
 
 function targetsOf({ steps, costs }: Trip, { lowM, highM }: Between): (Target & At)[] {
-  const total = costs.endTenths[steps.length - 1] ?? 0;
+  const total = lastOrZero(costs.endTenths);
   return steps.flatMap(({ directed, fromM, fromTail }, step) =>
     fromTail && fromM >= lowM - SAME_PLACE_M && fromM <= highM + SAME_PLACE_M
       ? [
           {
             step,
             state: directed,
-            layers: costs.onward[step] ?? [],
+            layers: itemAt(costs.onward, step),
             restTenths: total - costs.beginTenths[step]!,
           },
         ]
@@ -122,7 +123,7 @@ function targetsAt(place: Snapped, base: Base): Target[] {
 /** On from the place, in the direction it was come to. */
 function onward({ states, costTenths }: Found, place: Snapped, base: Base): Source {
   const { costs } = base.field;
-  const state = states.at(-1) ?? 0;
+  const state = itemAt(states, states.length - 1);
   const directed = costs.graph.edgeOf[state]!;
   const leftM = costs.graph.lengthM[directed >> 1]! - alongM(place, directed, base);
   const cost = costTenths + shareTenths(directed, leftM, base);
@@ -169,7 +170,7 @@ function wayOf(trip: Trip, { there, back, place, leaves, meets }: Halves): StopW
     last--;
     to--;
   }
-  const [fromM, toM] = [steps[first]?.toM ?? 0, steps[last]?.fromM ?? 0];
+  const [fromM, toM] = [itemAt(steps, first).toM, itemAt(steps, last).fromM];
   if (toM < fromM - SAME_PLACE_M || stopAt < from || stopAt >= to) return undefined;
   const parts = edges
     .slice(from, to)
@@ -178,6 +179,6 @@ function wayOf(trip: Trip, { there, back, place, leaves, meets }: Halves): StopW
   return {
     detour: { fromM, toM: Math.max(fromM, toM), parts, costTenths: back.costTenths, gives: 0 },
     stopM,
-    extraTenths: back.costTenths - (costs.endTenths[steps.length - 1] ?? 0),
+    extraTenths: back.costTenths - lastOrZero(costs.endTenths),
   };
 }

@@ -1,8 +1,11 @@
 import type { CheckInput } from '../../check.ts';
 import type { MetStop } from '../../day/meet-stops.ts';
 import type { DayStop } from '../../day/plan.ts';
+import { itemAt } from '../../lists.ts';
+import { mappedOn } from '../../roads/mapped-on.ts';
 import { pointName, type ServicePoint } from '../../services/point.ts';
 import { admissionOf } from '../../services/say-point.ts';
+import { textOf } from '../../tags/text-of.ts';
 import { type JudgedWay, judgeNearWay, judgeWay, type Lessons, learn } from '../past/judge-way.ts';
 import type { Trip } from '../past/trip.ts';
 import { type Snapped, snap } from '../plan/snap.ts';
@@ -85,8 +88,8 @@ function snapNear(trip: Trip, { overlay }: Lessons, point: ServicePoint): Snappe
   if (snapped.awayM > AWAY_MOST_M)
     return `The nearest road that is open to this vehicle and leads on lies ${Math.round(snapped.awayM / 10) * 10} m away.`;
   const { graph, roads } = trip.field.costs;
-  const way = graph.way[(snapped.directed[0] ?? 0) >> 1]!;
-  const highway = roads.ways.tags[way]?.['highway'] ?? '';
+  const way = graph.way[itemAt(snapped.directed, 0) >> 1]!;
+  const highway = textOf(mappedOn(roads, way), 'highway');
   return highway.startsWith('motorway')
     ? 'Only the motorway beside it is on the map, where nobody may stop.'
     : snapped;

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readEntryLength, readEntryMass } from '../../../geo/units/read-entry.ts';
+import { readEntryLength, readEntryMass, splitMinus } from '../../../geo/units/read-entry.ts';
 
 const lengthOf = (text: string) => {
   const read = readEntryLength(text);
@@ -115,5 +115,13 @@ describe('a mass as it is typed', () => {
       const refused = read('1\r\n\u001b[31m2 and all the rest of it');
       expect(!refused.ok && refused.error.message).toMatch(/^"\P{Cc}{4,25}…" is no (?:length|mass)/u);
     }
+  });
+
+  it('may have a minus before it, as a hyphen, a sign or a dash, with or without a space', () => {
+    for (const text of ['-0.4', '−0.4', '– 0.4', '  -  0.4 '])
+      expect(splitMinus(text)).toEqual({ minus: true, figure: '0.4' });
+    expect(splitMinus(' 9\'0" ')).toEqual({ minus: false, figure: '9\'0"' });
+    expect(splitMinus('')).toEqual({ minus: false, figure: '' });
+    expect(splitMinus('-')).toEqual({ minus: true, figure: '' });
   });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
+  beforeFirst,
   capital,
   clip,
   counted,
@@ -44,6 +45,14 @@ describe('sentences', () => {
     expect(capital('a low arch')).toBe('A low arch');
     expect(lowerFirst('The gate')).toBe('the gate');
     expect(capital('')).toBe('');
+  });
+});
+
+describe('a text', () => {
+  it('before a mark is what stands before the first of it, or all of it', () => {
+    expect(beforeFirst('maxweight:hgv:conditional', ':')).toBe('maxweight');
+    expect(beforeFirst('maxweight', ':')).toBe('maxweight');
+    expect(beforeFirst(':hgv', ':')).toBe('');
   });
 });
 

@@ -1,4 +1,5 @@
 import { clamp } from '../../../earth/between.ts';
+import { itemAt, lastOrZero } from '../../../lists.ts';
 
 /** The ribbon's middle where the road runs straight, pixels from the left. */
 const MIDDLE_PX = 92;
@@ -18,10 +19,10 @@ export function smoothed(values: readonly number[], width: number): number[] {
   const reach = Math.floor(width / 2);
   if (reach < 1) return [...values];
   const sums = [0];
-  for (const value of values) sums.push((sums.at(-1) ?? 0) + value);
+  for (const value of values) sums.push(lastOrZero(sums) + value);
   return values.map((_, i) => {
     const from = Math.max(0, i - reach);
     const to = Math.min(values.length, i + reach + 1);
-    return ((sums[to] ?? 0) - (sums[from] ?? 0)) / (to - from);
+    return (itemAt(sums, to) - itemAt(sums, from)) / (to - from);
   });
 }

@@ -1,3 +1,4 @@
+import { itemAt } from '../../../lists.ts';
 import { lockRad } from '../../circle.ts';
 import { type Motion, type Pose, poseAt } from '../../motion/motion.ts';
 import { type Recorder, recordMotion } from '../../motion/record-motion.ts';
@@ -80,7 +81,7 @@ function note({ record, pose, steerRad, travelM }: HandDrive): void {
 export function steeredScene(scene: Scene, motion: Motion): Scene {
   let index = motion.xM.length - 1;
   while (index > 0 && stepInto(motion, index) === 0) index--;
-  const steerRad = motion.steerRad[index] ?? 0;
+  const steerRad = itemAt(motion.steerRad, index);
   return {
     ...scene,
     steered: true,

@@ -2,9 +2,14 @@ import { given } from '../../geo/given.ts';
 import { fail, ok, type Result } from '../../geo/result.ts';
 import type { CheckRequest } from '../services/check-drive.ts';
 import type { YardNamed } from '../services/library/local-notes.ts';
+import type { TypedVehicle } from '../services/library/typed-vehicle.ts';
 import { pathFrom, readWords, USAGE_HINT, type WordsRead } from './read-words.ts';
 
-export interface CheckArguments extends Omit<CheckRequest, 'shelf' | 'yard'>, YardArguments {
+export interface CheckArguments
+  extends Omit<CheckRequest, 'shelf' | 'yard' | 'vehiclePath' | 'card'>,
+    YardArguments {
+  /** a card's file, or a vehicle of the library */
+  readonly vehicle?: TypedVehicle;
   readonly json: boolean;
   readonly outFolder?: string;
 }
@@ -49,7 +54,7 @@ export function checkArgumentsOf(
     json: flag('json'),
     ...yard.value,
     ...(flag('way-round') ? { wayRound: { past } } : {}),
-    ...given({ vehiclePath: vehicle && from(vehicle) }),
+    ...given({ vehicle: vehicle ? { typed: vehicle, path: from(vehicle) } : undefined }),
     ...(load === undefined ? {} : { loadPath: from(load) }),
     ...given({ track, country: country?.value, leaveAt: leaveAt?.value }),
     ...(out === undefined ? {} : { outFolder: from(out) }),

@@ -1,5 +1,8 @@
 import { given } from '../../geo/given.ts';
+import { ok, type Result } from '../../geo/result.ts';
+import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { writeNew } from '../services/files/write-new.ts';
+import { isName, type TypedVehicle } from '../services/library/typed-vehicle.ts';
 import { shelfFolder } from '../services/shelf/where-shelf.ts';
 import { readCheckArguments, yardNamed } from './arguments.ts';
 import { checkInThread } from './check-thread.ts';
@@ -11,10 +14,16 @@ import { EXIT_INTERRUPTED, refuse, type Terminal } from './terminal.ts';
 export async function checkCommand(words: readonly string[], terminal: Terminal): Promise<number> {
   const read = readCheckArguments(words, terminal.folder);
   if (!read.ok) return refuse(read.error.message, terminal);
-  const { json, outFolder, yardFolder, noNotes, ...asked } = read.value;
+  const { json, outFolder, yardFolder, noNotes, vehicle, ...asked } = read.value;
   const { dataFolder } = terminal;
+  const card = vehicle && isName(vehicle) ? await cardNamed(vehicle, yardFolder, terminal) : undefined;
+  if (card?.ok === false) return refuse(card.error.message, terminal);
   const yard = yardNamed({ noNotes, ...given({ yardFolder }) }, dataFolder);
-  const request = { ...asked, shelf: shelfFolder(dataFolder), ...given({ yard }) };
+  const request = {
+    ...asked,
+    ...given({ vehiclePath: vehicle?.path, card: card?.value, yard }),
+    shelf: shelfFolder(dataFolder),
+  };
   const { progress, signal } = terminal;
   const done = await checkInThread(
     { request, files: outFolder === undefined ? 'none' : 'report' },
@@ -31,4 +40,15 @@ export async function checkCommand(words: readonly string[], terminal: Terminal)
   }
   terminal.out(json ? jsonText(report) : printReport(report, terminal.width, terminal.paint));
   return report.verdict === 'barred' ? 1 : 0;
+}
+
+/** The library is only looked into where no card's file was named. */
+async function cardNamed(
+  vehicle: TypedVehicle,
+  folder: string | undefined,
+  { dataFolder, now }: Terminal,
+): Promise<Result<VehicleCard>> {
+  const { libraryNamed, namedVehicle } = await import('../services/library/named-vehicle.ts');
+  const found = await namedVehicle(vehicle, () => libraryNamed({ dataFolder, ...given({ folder }) }, now));
+  return found.ok ? ok(found.value.card) : found;
 }

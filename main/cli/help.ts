@@ -2,8 +2,8 @@ const YARD = `  lanegauge yard add DRIVE.gpx...               put drives into th
   lanegauge yard list                           drives and vehicles, their ids, the sheets that are out, and what lies in the bin
   lanegauge yard remove ID | rename ID NAME | restore ID
   lanegauge yard choose ID VERSION              of what was changed on two computers at once
-  lanegauge yard vehicle add CARD.json | vehicle remove ID
-  lanegauge yard grid [--vehicle CARD.json ...] [--csv]   every drive with every vehicle, checked on the maps of the shelf
+  lanegauge yard vehicle add CARD.json... | vehicle remove ID
+  lanegauge yard grid [--vehicle CARD ...] [--csv]   every drive with every vehicle, checked on the maps of the shelf
   lanegauge yard recheck                        check again what is out of date, and tell what is otherwise
   lanegauge yard changes [--seen-by INITIALS] [--drive ID ...] [--vehicle-id ID ...]
                               what is otherwise than anybody has seen; with initials it has been seen, and is told no more
@@ -26,7 +26,7 @@ const YARD = `  lanegauge yard add DRIVE.gpx...               put drives into th
 
 export const HELP = `lanegauge: will this vehicle get along this drive?
 
-  lanegauge check --route DRIVE.gpx [--map MAP] [--map MAP2] --vehicle CARD.json
+  lanegauge check --route DRIVE.gpx [--map MAP] [--map MAP2] --vehicle CARD
       without --map the maps on the shelf are used
       [--load LOAD.json]      what is on board: what exceeds a plate is held against the road too
       [--track NAME|NUMBER]   which track, where the file holds several
@@ -40,12 +40,12 @@ export const HELP = `lanegauge: will this vehicle get along this drive?
       [--out FOLDER]          also write report.json, report.txt, findings.geojson and drive.gpx there, and with --way-round
                               the drive by each way found, way-round-1.gpx and so on
 
-  lanegauge plan --at LAT,LON --at LAT,LON ... --vehicle CARD.json --gpx NEW.gpx [--map MAP]
+  lanegauge plan --at LAT,LON --at LAT,LON ... --vehicle CARD --gpx NEW.gpx [--map MAP]
       [--prefer quickest|widest] [--leave 2027-06-12T09:30] [--load LOAD.json] [--country GB] [--json]
       [--yard FOLDER] [--no-notes]
       lays out a drive for this vehicle from place to place, checked, and writes it as a dense track
 
-  lanegauge hand-over --route DRIVE.gpx --vehicle CARD.json --out FOLDER [--pdf]
+  lanegauge hand-over --route DRIVE.gpx --vehicle CARD --out FOLDER [--pdf]
       checks as above and writes what the driver takes along: sheet.html, phone.html, visor-card.html, drive.gpx with
       waypoints, findings.geojson, findings.csv, report.json, and day.ics with a leave time
       [--pdf]                 also sheet.pdf, printed by a Chromium, Chrome or Edge found on this computer
@@ -53,10 +53,10 @@ export const HELP = `lanegauge: will this vehicle get along this drive?
                               the files; each may be given several times: then each drive with each vehicle, a folder each
       It is kept in the library (--yard FOLDER: in that one) under the sheet's number.
 
-  lanegauge load --vehicle CARD.json --load LOAD.json
+  lanegauge load --vehicle CARD --load LOAD.json
       [--json]                what each axle carries, against its plate
 
-  lanegauge swing --vehicle CARD.json --path PATH.json --follow front|rear
+  lanegauge swing --vehicle CARD --path PATH.json --follow front|rear
       [--json]                tail swing, cut-in and swept width of the vehicle driven along a path, by one axle
 
   lanegauge shelf import MAP... [--name NAME]   read maps once and keep them: each under its file's name, or all as one
@@ -71,6 +71,7 @@ ${YARD}
   lanegauge --version
 
   MAP is an OpenStreetMap extract: .osm.pbf, .osm, .osm.gz or Overpass JSON, told apart by content.
+  CARD is the file of a vehicle card, or the name or id of a vehicle in the library.
   PATH holds { "segments": [{ "line": 30 }, { "arc": 8, "turnDeg": 90 }, { "line": 40 }] }: metres, degrees to the left.
   Exit code: 0 nothing barred or over, 1 something barred, over its plate, tighter than full lock, or no such drive,
   2 input could not be used, 130 stopped by Ctrl-C; of shelf and yard 0 done, whatever the pairs say.

@@ -2,8 +2,8 @@ import { cureOverload } from '../../geo/load/cure/cure.ts';
 import { loadResult } from '../../geo/load/load-result.ts';
 import { LOAD_MARGIN_KG } from '../../geo/load/weigh/load-level.ts';
 import { fail, ok, type Result } from '../../geo/result.ts';
+import { libraryNamed, namedVehicle } from '../services/library/named-vehicle.ts';
 import { readLoadFile } from '../services/vehicle/read-load-file.ts';
-import { readVehicleFile } from '../services/vehicle/read-vehicle-file.ts';
 import { jsonText } from './json-text.ts';
 import { printLoad } from './print-load.ts';
 import { pathFrom, readWords, USAGE_HINT } from './read-words.ts';
@@ -19,7 +19,7 @@ export async function loadCommand(words: readonly string[], terminal: Terminal):
 
 async function loadFromFiles(
   words: readonly string[],
-  { folder, width, paint }: Terminal,
+  { folder, dataFolder, now, width, paint }: Terminal,
 ): Promise<Result<{ readonly text: string; readonly over: boolean }>> {
   const read = readWords(words, { once: ['vehicle', 'load'], flags: ['json'] });
   if (!read.ok) return read;
@@ -29,17 +29,19 @@ async function loadFromFiles(
     ...(loadPath ? [] : ['--load FILE.json']),
   ];
   if (!vehiclePath || !loadPath) return fail('usage', `Missing: ${missing.join(', ')}. ${USAGE_HINT}`);
-  const card = await readVehicleFile(pathFrom(folder, vehiclePath));
-  if (!card.ok) return card;
+  const typed = { typed: vehiclePath, path: pathFrom(folder, vehiclePath) };
+  const named = await namedVehicle(typed, () => libraryNamed({ dataFolder }, now));
+  if (!named.ok) return named;
+  const { card } = named.value;
   const list = await readLoadFile(pathFrom(folder, loadPath));
   if (!list.ok) return list;
   const { items } = list.value;
-  const result = loadResult(card.value, items);
+  const result = loadResult(card, items);
   if (!result.ok) return result;
   const over = result.value.over.length > 0;
   if (read.value.flag('json')) return ok({ text: jsonText(result.value), over });
-  const cures = cureOverload(card.value, items, { marginKg: LOAD_MARGIN_KG });
+  const cures = cureOverload(card, items, { marginKg: LOAD_MARGIN_KG });
   if (!cures.ok) return cures;
-  const page = { card: card.value, items, result: result.value, cures: cures.value };
+  const page = { card, items, result: result.value, cures: cures.value };
   return ok({ text: printLoad(page, { width, paint }), over });
 }

@@ -4,8 +4,8 @@ import { reportSwing } from '../../geo/swing/measure/swing-report.ts';
 import { follow } from '../../geo/swing/motion/follow.ts';
 import type { Guide } from '../../geo/swing/motion/guide-path.ts';
 import { swingVehicleOf } from '../../geo/swing/swing-vehicle.ts';
+import { libraryNamed, namedVehicle } from '../services/library/named-vehicle.ts';
 import { readPathFile } from '../services/vehicle/read-path-file.ts';
-import { readVehicleFile } from '../services/vehicle/read-vehicle-file.ts';
 import { jsonText } from './json-text.ts';
 import { printSwing } from './print-swing.ts';
 import { pathFrom, readWords, USAGE_HINT } from './read-words.ts';
@@ -23,7 +23,7 @@ export async function swingCommand(words: readonly string[], terminal: Terminal)
 
 async function swingFromFiles(
   words: readonly string[],
-  { folder, width, paint }: Terminal,
+  { folder, dataFolder, now, width, paint }: Terminal,
 ): Promise<Result<{ readonly text: string; readonly tooTight: boolean }>> {
   const read = readWords(words, { once: ['vehicle', 'path', 'follow'], flags: ['json'] });
   if (!read.ok) return read;
@@ -39,12 +39,13 @@ async function swingFromFiles(
   const guide = Object.hasOwn(GUIDES, followed) ? GUIDES[followed] : undefined;
   if (guide === undefined)
     return fail('usage', `--follow is front or rear, the axle that keeps to the path. ${USAGE_HINT}`);
-  const card = await readVehicleFile(pathFrom(folder, vehiclePath));
-  if (!card.ok) return card;
+  const typed = { typed: vehiclePath, path: pathFrom(folder, vehiclePath) };
+  const named = await namedVehicle(typed, () => libraryNamed({ dataFolder }, now));
+  if (!named.ok) return named;
   const path = await readPathFile(pathFrom(folder, pathPath));
   if (!path.ok) return path;
 
-  const vehicle = swingVehicleOf(card.value);
+  const vehicle = swingVehicleOf(named.value.card);
   const motion = follow(vehicle, path.value, guide);
   if (!motion.ok) return motion;
   const measures = measureSwing(vehicle, motion.value, path.value, guide);

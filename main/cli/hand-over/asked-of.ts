@@ -1,5 +1,6 @@
 import { given } from '../../../geo/given.ts';
 import { ok, type Result } from '../../../geo/result.ts';
+import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import { GPX_MAX_BYTES } from '../../contract/limits.ts';
 import { readBytes } from '../../services/files/read-bytes.ts';
 import type { HandOverWork } from '../../services/hand-over/hand-over-from-files.ts';
@@ -7,9 +8,9 @@ import { type ManyOf, type ToHand, workOfPair } from '../../services/hand-over/h
 import { knownOf } from '../../services/handed/known-of.ts';
 import { sha256Of } from '../../services/library/known-records.ts';
 import type { Library } from '../../services/library/library.ts';
+import { namedVehicle } from '../../services/library/named-vehicle.ts';
 import { openSettings } from '../../services/settings/settings-store.ts';
 import { shelfFolder } from '../../services/shelf/where-shelf.ts';
-import { readVehicleFile } from '../../services/vehicle/read-vehicle-file.ts';
 import { yardNamed } from '../arguments.ts';
 import type { Terminal } from '../terminal.ts';
 import { fromLibrary } from './from-library.ts';
@@ -26,13 +27,25 @@ export async function askedOf(
   library: Library,
   { dataFolder, now }: Terminal,
 ): Promise<Result<Asked>> {
-  const { json: _, outFolder: __, pdf: ___, yardFolder, noNotes, fromLibrary: ids, ...files } = words;
+  const {
+    json: _,
+    outFolder: __,
+    pdf: ___,
+    yardFolder,
+    noNotes,
+    fromLibrary: ids,
+    vehicle,
+    ...files
+  } = words;
   const yard = yardNamed({ noNotes, ...given({ yardFolder }) }, dataFolder);
   const request = { ...files, shelf: shelfFolder(dataFolder), ...given({ yard }) };
   const own = (await openSettings(dataFolder, now)).current();
   if (ids === undefined) {
-    const known = await knownOfFiles(library, files);
-    return ok({ kind: 'one', work: { request, own, known } });
+    const named = vehicle && (await namedVehicle(vehicle, async () => library));
+    if (named?.ok === false) return named;
+    const card = named?.value.card;
+    const known = await knownOfFiles(library, files, card);
+    return ok({ kind: 'one', work: { request: { ...request, ...given({ card }) }, own, known } });
   }
   const pairs = fromLibrary(library, ids);
   if (!pairs.ok) return pairs;
@@ -48,9 +61,9 @@ export async function askedOf(
 /** What cannot be read is told by the check. */
 async function knownOfFiles(
   library: Library,
-  { routePath, vehiclePath }: { readonly routePath: string; readonly vehiclePath?: string },
+  { routePath }: { readonly routePath: string },
+  card: VehicleCard | undefined,
 ) {
   const bytes = await readBytes(routePath, 'drive', GPX_MAX_BYTES);
-  const card = vehiclePath === undefined ? undefined : await readVehicleFile(vehiclePath);
-  return bytes.ok ? knownOf(library, sha256Of(bytes.value), card?.ok ? card.value : undefined) : undefined;
+  return bytes.ok ? knownOf(library, sha256Of(bytes.value), card) : undefined;
 }

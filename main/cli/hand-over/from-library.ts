@@ -1,7 +1,7 @@
 import { ok, type Result } from '../../../geo/result.ts';
 import type { ToHand } from '../../services/hand-over/hand-over-many.ts';
+import { itemsNamed } from '../../services/library/find-item.ts';
 import type { Library } from '../../services/library/library.ts';
-import { itemsNamed } from '../yard/find-item.ts';
 
 /** Each drive named with each vehicle named, by drive; what is named twice counts once. */
 export function fromLibrary(

@@ -3,13 +3,15 @@ import { fail, ok, type Result } from '../../../geo/result.ts';
 import { quote } from '../../../geo/units/text.ts';
 import type { PlanPlace } from '../../../geo/wayround/plan/plan-input.ts';
 import { PREFER } from '../../contract/settings.ts';
+import type { TypedVehicle } from '../../services/library/typed-vehicle.ts';
 import { readCountry, readWallTime, readYard, type YardArguments } from '../arguments.ts';
 import { readAt } from '../read-at.ts';
 import { pathFrom, readWords, USAGE_HINT } from '../read-words.ts';
 
 export interface PlanArguments extends YardArguments {
   readonly places: readonly PlanPlace[];
-  readonly vehiclePath: string;
+  /** a card's file, or a vehicle of the library */
+  readonly vehicle: TypedVehicle;
   readonly loadPath?: string;
   readonly mapPaths: readonly string[];
   readonly gpxPath: string;
@@ -58,7 +60,7 @@ export function readPlanArguments(words: readonly string[], standsIn: string): R
   const from = (path: string) => pathFrom(standsIn, path);
   return ok({
     places,
-    vehiclePath: from(vehicle),
+    vehicle: { typed: vehicle, path: from(vehicle) },
     mapPaths: all('map').map(from),
     gpxPath: from(gpx),
     json: flag('json'),

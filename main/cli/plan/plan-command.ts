@@ -6,9 +6,9 @@ import { fail, ok, type Result } from '../../../geo/result.ts';
 import { clip } from '../../../geo/units/text.ts';
 import { writeNew } from '../../services/files/write-new.ts';
 import { readYardNotes } from '../../services/library/local-notes.ts';
+import { libraryNamed, namedVehicle } from '../../services/library/named-vehicle.ts';
 import { shelfFolder } from '../../services/shelf/where-shelf.ts';
 import { readLoadFile } from '../../services/vehicle/read-load-file.ts';
-import { readVehicleFile } from '../../services/vehicle/read-vehicle-file.ts';
 import type { PlannedOn, PlanOnAnyMap } from '../../services/way-round/plan-read.ts';
 import { planFromFiles } from '../../services/way-round/ways-from-files.ts';
 import { PROGRAM } from '../../version.ts';
@@ -43,11 +43,15 @@ export async function planCommand(words: readonly string[], terminal: Terminal):
 }
 
 async function planOf(asked: PlanArguments, { now, dataFolder }: Terminal): Promise<Result<PlanOnAnyMap>> {
-  const card = await readVehicleFile(asked.vehiclePath);
-  if (!card.ok) return card;
+  const folder = asked.yardFolder;
+  const named = await namedVehicle(asked.vehicle, () =>
+    libraryNamed({ dataFolder, ...given({ folder }) }, now),
+  );
+  if (!named.ok) return named;
+  const { card } = named.value;
   const list = asked.loadPath === undefined ? undefined : await readLoadFile(asked.loadPath);
   if (list?.ok === false) return list;
-  const load = list && loadResult(card.value, list.value.items);
+  const load = list && loadResult(card, list.value.items);
   if (load?.ok === false) return load;
   const yard = yardNamed(asked, dataFolder);
   const noted = yard === undefined ? undefined : await readYardNotes(yard, now);
@@ -55,7 +59,7 @@ async function planOf(asked: PlanArguments, { now, dataFolder }: Terminal): Prom
   const { places, prefer, leaveAt, country } = asked;
   return ok({
     places,
-    card: card.value,
+    card,
     name: basename(asked.gpxPath).replace(/\.gpx$/i, ''),
     program: PROGRAM,
     made: now().toISOString(),

@@ -1,6 +1,7 @@
 import { BY_MOST } from '../../../geo/notes/bounds.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { counted } from '../../../geo/units/text.ts';
+import { itemsNamed } from '../../services/library/find-item.ts';
 import type { Library } from '../../services/library/library.ts';
 import { localDay } from '../../services/local-day.ts';
 import { acknowledge } from '../../services/yard/acknowledge.ts';
@@ -10,7 +11,6 @@ import { gridOfLibrary } from '../../services/yard/yard-of.ts';
 import { jsonText } from '../json-text.ts';
 import { readWords, USAGE_HINT, type WordsRead } from '../read-words.ts';
 import type { YardCommand } from './command.ts';
-import { itemsNamed } from './find-item.ts';
 import { changesOf, printChanges } from './print-changes.ts';
 
 /**

@@ -3,11 +3,11 @@ import type { DriveReport } from '../../../geo/report/report.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { checkFromFiles } from '../../services/check-drive.ts';
 import { pairOfLibrary } from '../../services/hand-over/pair-of-library.ts';
+import { findItem, refuseTwoVersions } from '../../services/library/find-item.ts';
 import type { Library } from '../../services/library/library.ts';
 import { openSettings } from '../../services/settings/settings-store.ts';
 import { shelfFolder } from '../../services/shelf/where-shelf.ts';
 import type { Terminal } from '../terminal.ts';
-import { findItem, refuseTwoVersions } from './find-item.ts';
 
 /** The day of a drive as one vehicle meets it. */
 export interface DayChecked extends Pick<DriveReport, 'verdict' | 'vehicle'> {

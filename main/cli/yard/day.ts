@@ -6,6 +6,7 @@ import { driveName } from '../../../geo/library/body/drive.ts';
 import type { Item } from '../../../geo/library/item.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { counted, quote } from '../../../geo/units/text.ts';
+import { findItem, refuseTwoVersions } from '../../services/library/find-item.ts';
 import { changeDrive } from '../../services/yard/change-drive.ts';
 import { stopsBeside } from '../../services/yard/stops-beside.ts';
 import { readWallTime } from '../arguments.ts';
@@ -14,7 +15,6 @@ import { readAt } from '../read-at.ts';
 import { readWords, USAGE_HINT, type WordsRead } from '../read-words.ts';
 import type { YardCommand } from './command.ts';
 import { dayChecked } from './day-checked.ts';
-import { findItem, refuseTwoVersions } from './find-item.ts';
 import { printDay, printPlan } from './print-day.ts';
 
 /**

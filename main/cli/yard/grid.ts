@@ -3,7 +3,7 @@ import { fail, ok, type Result } from '../../../geo/result.ts';
 import { gridCsv, gridTold } from '../../../geo/yard/grid-told.ts';
 import { FLEET_MAX } from '../../contract/limits.ts';
 import type { Library } from '../../services/library/library.ts';
-import { readVehicleFile } from '../../services/vehicle/read-vehicle-file.ts';
+import { namedVehicle } from '../../services/library/named-vehicle.ts';
 import { askedBy } from '../../services/yard/asked-by.ts';
 import { type GridCell, type GridOf, type GridVehicle, knownCells } from '../../services/yard/grid/grid.ts';
 import { gridOf, gridOfLibrary } from '../../services/yard/yard-of.ts';
@@ -25,7 +25,7 @@ export const yardGrid: YardCommand = async (words, terminal, library) => {
   if (flag('json') && flag('csv'))
     return fail('usage', `--json and --csv are two forms of the same: choose one. ${USAGE_HINT}`);
   const named = all('vehicle');
-  const cards = named.length === 0 ? undefined : await readCards(named, terminal);
+  const cards = named.length === 0 ? undefined : await readCards(named, terminal, library);
   if (cards?.ok === false) return cards;
   const asked = await askedBy(library, terminal);
   const of = cards === undefined ? gridOfLibrary(asked) : gridOf(asked, cards.value);
@@ -56,7 +56,12 @@ export function whyNothing({ drives, vehicles }: GridOf, { folder }: Library): s
   return undefined;
 }
 
-async function readCards(paths: readonly string[], terminal: Terminal): Promise<Result<GridVehicle[]>> {
+/** Each by its card's file, or by its id or name in the library; the same one named twice stands there once. */
+async function readCards(
+  paths: readonly string[],
+  terminal: Terminal,
+  library: Library,
+): Promise<Result<GridVehicle[]>> {
   if (paths.length > FLEET_MAX)
     return fail(
       'usage',
@@ -64,11 +69,17 @@ async function readCards(paths: readonly string[], terminal: Terminal): Promise<
     );
   const vehicles: GridVehicle[] = [];
   for (const path of paths) {
-    const card = await readVehicleFile(pathFrom(terminal.folder, path));
-    if (!card.ok) return card;
+    const typed = { typed: path, path: pathFrom(terminal.folder, path) };
+    const found = await namedVehicle(typed, async () => library);
+    if (!found.ok) return found;
+    const { card, id } = found.value;
+    if (id !== undefined) {
+      if (vehicles.every((each) => each.id !== id)) vehicles.push({ id, card });
+      continue;
+    }
     const name = basename(path).replace(/\.json$/i, '');
     const same = vehicles.filter(({ id }) => id === name || id.startsWith(`${name} (`)).length;
-    vehicles.push({ id: same === 0 ? name : `${name} (${same + 1})`, card: card.value });
+    vehicles.push({ id: same === 0 ? name : `${name} (${same + 1})`, card });
   }
   return ok(vehicles);
 }

@@ -1,9 +1,9 @@
 import type { Kind } from '../../../geo/library/record.ts';
 import { fail, ok } from '../../../geo/result.ts';
+import { findItem } from '../../services/library/find-item.ts';
 import { jsonText } from '../json-text.ts';
 import { readWords, USAGE_HINT } from '../read-words.ts';
 import type { YardCommand } from './command.ts';
-import { findItem } from './find-item.ts';
 
 /** Puts an item of a kind into the bin. @param needs what is said where no id was typed */
 function removeCommand(kind: Kind, needs: string): YardCommand {

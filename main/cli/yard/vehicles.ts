@@ -1,10 +1,12 @@
 import { randomBytes } from 'node:crypto';
 import { isDeepStrictEqual } from 'node:util';
 import { itemOfVehicle } from '../../../geo/library/record-name.ts';
-import { fail, ok } from '../../../geo/result.ts';
+import { fail, ok, type Result } from '../../../geo/result.ts';
 import { quote } from '../../../geo/units/text.ts';
+import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import { FLEET_MAX } from '../../contract/limits.ts';
 import { sha256Of } from '../../services/library/known-records.ts';
+import type { Library } from '../../services/library/library.ts';
 import { readVehicleFile } from '../../services/vehicle/read-vehicle-file.ts';
 import { jsonText } from '../json-text.ts';
 import { pathFrom, readWords, USAGE_HINT } from '../read-words.ts';
@@ -16,40 +18,60 @@ const TOLD = {
   changed: 'in the fleet, and has this card now',
 } as const;
 
-/** `yard vehicle add CARD.json`: puts a vehicle into the fleet; one of its name gets the new card. */
+/** `yard vehicle add CARD.json…`: puts vehicles into the fleet, the good cards where some are not; one of its name gets the new card. */
 export const vehicleAdd: YardCommand = async (words, terminal, library) => {
-  const read = readWords(words, { once: [], flags: ['json'], bare: 1 });
+  const read = readWords(words, { once: [], flags: ['json'], bare: FLEET_MAX });
   if (!read.ok) return read;
-  const [path] = read.value.bare;
-  if (path === undefined) return fail('usage', `yard vehicle add needs a vehicle card. ${USAGE_HINT}`);
-  const card = await readVehicleFile(pathFrom(terminal.folder, path));
-  if (!card.ok) return card;
+  const { bare, flag } = read.value;
+  if (bare.length === 0) return fail('usage', `yard vehicle add needs a vehicle card. ${USAGE_HINT}`);
+  const added: AddedVehicle[] = [];
+  const refused: string[] = [];
+  for (const path of bare) {
+    const card = await readVehicleFile(pathFrom(terminal.folder, path));
+    const done = card.ok ? await addVehicle(library, card.value) : card;
+    if (done.ok) added.push(done.value);
+    else refused.push(done.error.message);
+  }
+  // where nothing was added there is nothing to print
+  if (added.length === 0) return ok({ text: '', refused });
+  const text = flag('json')
+    ? jsonText(bare.length === 1 ? toldAdded(added[0]!) : { vehicles: added.map(toldAdded) })
+    : added.map(({ id, name, was }) => `${quote(name)}: ${TOLD[was]} (${id})\n`).join('');
+  return ok({ text, refused });
+};
+
+interface AddedVehicle {
+  readonly id: string;
+  readonly name: string;
+  readonly was: keyof typeof TOLD;
+}
+
+function toldAdded({ id, name, was }: AddedVehicle) {
+  return { vehicle: { id, name }, was };
+}
+
+async function addVehicle(library: Library, card: VehicleCard): Promise<Result<AddedVehicle>> {
   const fleet = library.list('vehicle');
-  const say = (id: string, was: keyof typeof TOLD) => {
-    const told = TOLD[was];
-    return ok({
-      text: read.value.flag('json')
-        ? jsonText({ vehicle: { id, name: card.value.name }, was })
-        : `${quote(card.value.name)}: ${told} (${id})\n`,
-    });
-  };
-  const same = fleet.find(({ versions }) =>
-    versions.some(({ body }) => isDeepStrictEqual(body.card, card.value)),
-  );
-  if (same) return say(same.id, 'there');
-  const named = fleet.find(({ versions }) => versions.some(({ body }) => body.card.name === card.value.name));
+  const added = (id: string, was: AddedVehicle['was']) => ok({ id, name: card.name, was });
+  const same = fleet.find(({ versions }) => versions.some(({ body }) => isDeepStrictEqual(body.card, card)));
+  if (same) return added(same.id, 'there');
+  const named = fleet.find(({ versions }) => versions.some(({ body }) => body.card.name === card.name));
   const known = named?.versions[0];
   if (named && known) {
-    const body = { ...known.body, card: card.value };
-    const put = await library.put({ kind: 'vehicle', id: named.id, body, over: named.heads });
-    return put.ok ? say(named.id, 'changed') : put;
+    const put = await library.put({
+      kind: 'vehicle',
+      id: named.id,
+      body: { ...known.body, card },
+      over: named.heads,
+    });
+    return put.ok ? added(named.id, 'changed') : put;
   }
   if (fleet.length >= FLEET_MAX)
     return fail(
       'too-many',
       `The fleet has ${fleet.length} vehicles, and can have ${FLEET_MAX}. Remove some first.`,
     );
-  const vehicleId = `${plainName(card.value.name)}-${randomBytes(3).toString('hex')}`;
+  const vehicleId = `${plainName(card.name)}-${randomBytes(3).toString('hex')}`;
   const id = itemOfVehicle('vehicle', vehicleId, sha256Of);
   const last = fleet
     .flatMap(({ versions }) => versions[0]?.body.rank ?? [])
@@ -57,10 +79,10 @@ export const vehicleAdd: YardCommand = async (words, terminal, library) => {
   const put = await library.put({
     kind: 'vehicle',
     id,
-    body: { vehicleId, card: card.value, rank: Math.floor(last) + 1 },
+    body: { vehicleId, card, rank: Math.floor(last) + 1 },
   });
-  return put.ok ? say(id, 'new') : put;
-};
+  return put.ok ? added(id, 'new') : put;
+}
 
 /** What of a name can stand in an id. */
 function plainName(name: string): string {

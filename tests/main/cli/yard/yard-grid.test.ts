@@ -140,6 +140,13 @@ it('checks exactly the cards named, and keeps nothing of it', async () => {
   const csv = await yard('grid', '--vehicle', low, '--csv');
   expect(csv.out.split('\r\n')).toHaveLength(4);
   expect(await yard('grid', '--json', '--csv')).toMatchObject({ exit: 2, out: '' });
+  // by its name in the library as well
+  const [{ id, name }] = (await json('list')).vehicles;
+  expect((await json('grid', '--vehicle', low, '--vehicle', name.toUpperCase())).vehicles[1]).toEqual({
+    id,
+    name,
+  });
+  expect((await yard('grid', '--vehicle', 'Nobody')).complaint).toContain('"Nobody" is neither the file');
   const none = await yard('grid', '--vehicle', join(home, 'none.json'));
   expect(none).toMatchObject({ exit: 2, out: '' });
 });

@@ -4,7 +4,7 @@ import { type Item, isOfKind } from '../../../geo/library/item.ts';
 import type { Kind } from '../../../geo/library/record.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { listed, quote } from '../../../geo/units/text.ts';
-import type { Library } from '../../services/library/library.ts';
+import type { Library } from './library.ts';
 
 const LISTED = 5;
 

@@ -86,11 +86,14 @@ export function readCountry(typed: string | undefined): Result<string> | undefin
   const country = typed?.toUpperCase();
   if (country === undefined) return undefined;
   if (!/^[A-Z]{2}$/.test(country))
-    return fail('usage', `--country ${country} is not a country code of two letters, such as GB or FR.`);
+    return fail(
+      'usage',
+      `--country ${country} is not a country's code: write its two letters, such as GB or FR.`,
+    );
   if (isCountry(country)) return ok(country);
   return fail(
     'usage',
-    `--country ${country} is no country's code (ISO 3166-1)${country === 'UK' ? '; the United Kingdom is GB' : ''}.`,
+    `--country ${country} is no country's code (ISO 3166-1)${country === 'UK' ? ': write GB for the United Kingdom' : ': write one such as GB or FR'}.`,
   );
 }
 
@@ -102,7 +105,7 @@ export function readWallTime(typed: string | undefined, option = 'leave'): Resul
   if (typed === undefined) return undefined;
   return isWallTime(typed)
     ? ok(typed)
-    : fail('usage', `--${option} ${typed} is not a date and time such as 2027-06-12T09:30.`);
+    : fail('usage', `--${option} ${typed} is not a date and time: write it as 2027-06-12T09:30.`);
 }
 
 /** The folder the user stands in: npm runs scripts elsewhere and tells where it was called. */

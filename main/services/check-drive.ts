@@ -184,7 +184,7 @@ async function notesFor({ yard }: CheckRequest, { now }: CheckHooks): Promise<Re
 async function cardFrom({ card, vehiclePath }: CheckRequest): Promise<Result<VehicleCard>> {
   if (card !== undefined) return ok(card);
   return vehiclePath === undefined
-    ? fail('vehicle.none', 'No vehicle is named.')
+    ? fail('vehicle.none', 'No vehicle is named. Name one with --vehicle CARD.json.')
     : readVehicleFile(vehiclePath);
 }
 

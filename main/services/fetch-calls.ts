@@ -32,7 +32,8 @@ export function fetchCalls(parts: Parts): Pick<Services, 'planFetch' | 'fetchMap
       // what a map replaces stays open, so that it can be compared with the new one
       await engine.ask('holdShelf', { shelf }, hooks);
       if (by === 'line') return fetcher.take(drive.value, { by, server }, hooks);
-      if (step === undefined) return fail('bad-request', 'No step of fetching by region is named.');
+      if (step === undefined)
+        return fail('bad-request', 'No step of fetching by region is named. Ask for the plan again.');
       return fetcher.take(drive.value, { by, step, keepFiles, server }, hooks);
     },
   };
@@ -51,7 +52,8 @@ async function driveOf(
   const { routes } = read.value;
   const chosen = track === undefined ? routes : routes.slice(track - 1, track);
   const segments = chosen.flatMap((route) => route.segments);
-  if (segments.length === 0) return fail('route.unknown', 'There is no such track in the drive.');
+  if (segments.length === 0)
+    return fail('route.unknown', 'There is no such track in the drive. Choose another.');
   const name = chosen.find((route) => route.name !== '')?.name ?? file.value.name;
   return ok({ name, route: { segments } });
 }

@@ -4,9 +4,10 @@ import type { ShelfShown } from '../contract/shelf.ts';
 import type { Services } from '../dispatch.ts';
 import type { Engine } from './engine/engine.ts';
 import { underItsName } from './engine/true-names.ts';
-import { codeOf, messageOf } from './files/system-error.ts';
+import { codeOf } from './files/system-error.ts';
 import { notesOf } from './library/local-notes.ts';
 import type { ImportPart } from './shelf/put-on-shelf.ts';
+import { shelfUnreadable } from './shelf/shelf-unreadable.ts';
 import { findByName, importMap, nameOfFile, removeByName, verifyMaps } from './shelf/shelf-work.ts';
 import { showMaps } from './shelf/show-maps.ts';
 import type { Sources } from './sources.ts';
@@ -50,7 +51,7 @@ export function shelfCalls(
       const shown = await showShelf(shelf);
       const map = shown.ok ? shown.value.maps.find((each) => each.name === put.value.name) : undefined;
       return map === undefined
-        ? fail('shelf.gone', 'The map was taken off the shelf meanwhile.')
+        ? fail('shelf.gone', 'The map was taken off the shelf meanwhile. Import it again, or use another.')
         : ok({ ...map, ...given({ beside: put.value.beside }) });
     },
     async verifyMap({ name, repair }, hooks) {
@@ -59,7 +60,11 @@ export function shelfCalls(
       const verified = await verifyMaps(parts, [found.value], { repair }, hooks);
       if (!verified.ok) return verified;
       const [map] = verified.value;
-      if (map === undefined) return fail('shelf.gone', 'The map was taken off the shelf meanwhile.');
+      if (map === undefined)
+        return fail(
+          'shelf.gone',
+          'The map was taken off the shelf meanwhile. Import it again, or use another.',
+        );
       const { state, damagedBlocks } = map;
       return ok({ name, state, damagedBlocks, ...(map.repair && { repair: map.repair }) });
     },
@@ -91,6 +96,6 @@ async function showShelf(shelf: string): Promise<Result<ShelfShown>> {
     return ok({ folder: shelf, bytes: maps.reduce((sum, map) => sum + map.bytes, 0), maps });
   } catch (error) {
     if (codeOf(error) === undefined) throw error;
-    return fail('shelf.unreadable', `The shelf in ${shelf} could not be read: ${messageOf(error)}.`);
+    return shelfUnreadable(shelf, error);
   }
 }

@@ -20,7 +20,7 @@ export interface ChosenRoute {
 export function chooseRoute(file: RouteFile, track?: string): Result<ChosenRoute> {
   const drivable = file.routes.filter(isDrivable);
   const first = drivable[0];
-  if (!first) return fail('route.none', 'The file holds nothing to drive.');
+  if (!first) return fail('route.none', 'The file holds nothing to drive; export the whole drive.');
   if (track === undefined)
     return ok(describe(first, drivable.length > 1 ? sayTaken(first, drivable.length) : undefined));
 

@@ -58,7 +58,9 @@ export function follow(
     at = pastPiece(guided, at, curvature, lengthM);
   }
   const motion = record.motion();
-  return motion.travelM.length === 0 ? fail('empty-path', 'The path has no segments.') : ok(motion);
+  return motion.travelM.length === 0
+    ? fail('empty-path', 'The path has no segments. Give it one at least.')
+    : ok(motion);
 }
 
 /** The vehicle as it is guided: in the frame that looks along the travel. */
@@ -137,7 +139,8 @@ function alphaAt(aheadM: number, alpha: number, curvature: number, s: number): n
 
 function faultOf(piece: PathPiece, index: number, { aheadM, leftM }: Guided): string | undefined {
   const { lengthM } = shapeOf(piece);
-  if (!(lengthM > 0) || !Number.isFinite(lengthM)) return `Segment ${index + 1} of the path has no length.`;
+  if (!(lengthM > 0) || !Number.isFinite(lengthM))
+    return `Segment ${index + 1} of the path has no length. Give it one, or leave it out.`;
   if (piece.kind === 'line') return undefined;
   const inner = aheadM === 0 && Math.sign(piece.turnRad) === Math.sign(leftM) ? Math.abs(leftM) : 0;
   const leastM = Math.max(Math.abs(aheadM), inner);

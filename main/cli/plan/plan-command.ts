@@ -72,6 +72,7 @@ async function writeDrive(path: string, { route }: PlannedOn, signal: AbortSigna
   const text = writeGpx(route, [], PROGRAM);
   if (!text.ok) return text;
   const name = basename(path);
-  if (name === '') return fail('usage', `--gpx ${clip(path)} names no file.`);
+  if (name === '')
+    return fail('usage', `--gpx ${clip(path)} names no file. Name the one to write, such as coast.gpx.`);
   return writeNew(dirname(path), { [name]: text.value }, signal);
 }

@@ -1,6 +1,7 @@
-import { fail, ok } from '../../../geo/result.ts';
-import { codeOf, messageOf } from '../../services/files/system-error.ts';
+import { ok } from '../../../geo/result.ts';
+import { codeOf } from '../../services/files/system-error.ts';
 import { listMaps } from '../../services/shelf/list-maps.ts';
+import { shelfUnreadable } from '../../services/shelf/shelf-unreadable.ts';
 import { jsonText } from '../json-text.ts';
 import { readWords } from '../read-words.ts';
 import type { ShelfCommand } from './command.ts';
@@ -16,6 +17,6 @@ export const shelfList: ShelfCommand = async (words, _terminal, { shelf }) => {
     return ok({ text: maps.length === 0 ? EMPTY_SHELF : printMaps(maps), exit: 0 });
   } catch (error) {
     if (codeOf(error) === undefined) throw error;
-    return fail('shelf.unreadable', `The shelf in ${shelf} could not be read: ${messageOf(error)}.`);
+    return shelfUnreadable(shelf, error);
   }
 };

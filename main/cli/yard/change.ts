@@ -22,7 +22,11 @@ export const yardRename: YardCommand = async (words, _terminal, library) => {
     return fail('usage', `A drive's name has 1 to ${NAME_MOST} characters, at least one that can be seen.`);
   const { id, heads, versions } = found.value;
   const body = versions[0]?.body;
-  if (!body) return fail('library.none', `There is no drive ${id} any more.`);
+  if (!body)
+    return fail(
+      'library.none',
+      `There is no drive ${id} any more. See 'lanegauge yard list' for what there is.`,
+    );
   const put = await library.put({ kind: 'drive', id, body: { ...body, name }, over: heads });
   if (!put.ok) return put;
   return ok({

@@ -29,7 +29,11 @@ export async function dayChecked(
   if (!single.ok) return single;
   const { id, versions } = found.value;
   const [body, taken] = [drive.versions[0]?.body, versions[0]?.body];
-  if (body === undefined || taken === undefined) return fail('library.none', 'It has been removed.');
+  if (body === undefined || taken === undefined)
+    return fail(
+      'library.none',
+      "The drive or the vehicle has been removed. See 'lanegauge yard list' for what there is.",
+    );
   const { margins, country } = (await openSettings(dataFolder, now)).current();
   const checked = await checkFromFiles(
     {

@@ -44,7 +44,11 @@ export const yardDay: YardCommand = async (words, terminal, library) => {
   }
   const drive = library.find('drive', found.value.id) ?? found.value;
   const body = drive.versions[0]?.body;
-  if (body === undefined) return fail('library.none', `There is no drive ${drive.id} any more.`);
+  if (body === undefined)
+    return fail(
+      'library.none',
+      `There is no drive ${drive.id} any more. See 'lanegauge yard list' for what there is.`,
+    );
   const vehicle = read.value.one('vehicle-id');
   const json = read.value.flag('json');
   if (vehicle === undefined) {

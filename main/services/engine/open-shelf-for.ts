@@ -6,9 +6,9 @@ import { coverageOf } from '../../../geo/shelf/coverage.ts';
 import { isMainOnly, type PartMeta } from '../../../geo/shelf/part-meta.ts';
 import { counted } from '../../../geo/units/text.ts';
 import type { MapSummary } from '../../contract/map-summary.ts';
-import { messageOf } from '../files/system-error.ts';
 import { type OpenShelf, openShelf } from '../shelf/open-shelf.ts';
 import { type Pause, roadsFromShelf } from '../shelf/roads-from-shelf.ts';
+import { shelfUnreadable } from '../shelf/shelf-unreadable.ts';
 import { sumUpMap } from './sum-up-map.ts';
 
 /** The shelf, open, with what it knows along a drive. */
@@ -30,12 +30,15 @@ export async function openShelfFor(
   try {
     shelf = await openShelf(folder);
   } catch (error) {
-    return fail('shelf.unreadable', `The shelf in ${folder} could not be read: ${messageOf(error)}.`);
+    return shelfUnreadable(folder, error);
   }
   if (shelf.parts.length === 0) {
     shelf.close();
     return shelf.maps === 0
-      ? fail('shelf.empty', 'Nothing is on the shelf yet: no map of yours is kept there.')
+      ? fail(
+          'shelf.empty',
+          'Nothing is on the shelf yet: no map of yours is kept there. Import one, or fetch the map of a drive.',
+        )
       : fail('shelf.damaged', 'No map on the shelf can be read. Mend them, or import them again.');
   }
   const { roads, used, damaged } = await roadsFromShelf(shelf, route ?? NOWHERE, pause);

@@ -102,7 +102,7 @@ async function updateInTurn<T>(place: Place<T>, change: Change<T>, turn: Turn): 
   if (why !== undefined)
     return fail(
       'not-saved',
-      `The ${what} was not saved, since it could not be read again: ${why}. At most ${KEPT_MAX_BYTES / 1024 ** 2} MB can be kept. What was there is unchanged.`,
+      `The ${what} was not saved, since it could not be read again: ${why}. At most ${KEPT_MAX_BYTES / 1024 ** 2} MB can be kept. What was there is unchanged; remove something first.`,
     );
   await replaceFile(path, text, { backup, mayStill: turn.isMine });
   return ok({ value: next.value, notices: found.notices });

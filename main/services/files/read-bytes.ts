@@ -1,6 +1,7 @@
 import { constants } from 'node:fs';
 import { type FileHandle, open, stat } from 'node:fs/promises';
 import { fail, ok, type Problem, type Result } from '../../../geo/result.ts';
+import { messageOf } from './system-error.ts';
 
 /**
  * Reads a whole file of moderate size.
@@ -77,6 +78,6 @@ export function unreadable(path: string, what: string, error: unknown): Problem 
     );
   return problem(
     'unreadable',
-    `${path} could not be read (${error instanceof Error ? error.message : String(error)}). Check the ${what} and its drive.`,
+    `${path} could not be read (${messageOf(error)}). Check the ${what} and its disk.`,
   );
 }

@@ -18,5 +18,7 @@ const PLAIN: Readonly<Record<string, string>> = {
 export function messageOf(error: unknown): string {
   const plain = PLAIN[String(codeOf(error))];
   if (plain !== undefined) return plain;
-  return error instanceof Error ? error.message : String(error);
+  const said = error instanceof Error ? error.message : String(error);
+  // "EBUSY: resource busy or locked, open '/x'": the sentence names the file itself
+  return said.replace(/^E[A-Z0-9]+: (.*?)(?:, \w+(?: '.*')?)?$/su, '$1');
 }

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { given } from '../../../geo/given.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { makeFolders } from './make-folders.ts';
+import { messageOf } from './system-error.ts';
 
 /**
  * Writes files that must not exist yet, each whole or not at all: written under a passing name first, then linked
@@ -42,5 +43,5 @@ function describe(folder: string, error: unknown): string {
   if (code === 'EEXIST')
     return `${folder} already holds a file of that name (or is itself a file); nothing was written. Choose another folder.`;
   if (code === 'ABORT_ERR') return 'Cancelled; nothing was written.';
-  return `Nothing could be written to ${folder} (${error instanceof Error ? error.message : String(error)}). Choose another folder.`;
+  return `Nothing could be written to ${folder} (${messageOf(error)}). Choose another folder.`;
 }

@@ -1,10 +1,12 @@
 import { join } from 'node:path';
+import { sayFault } from '../../../geo/document/say-fault.ts';
 import { isDeleted } from '../../../geo/library/bin.ts';
 import { type Item, isOfKind } from '../../../geo/library/item.ts';
 import { bodyFault, type Kind, type LibraryRecord } from '../../../geo/library/record.ts';
 import { isItemId, PARENTS_MOST } from '../../../geo/library/record-name.ts';
 import { writeRecord } from '../../../geo/library/write-record.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
+import { quote } from '../../../geo/units/text.ts';
 import { RECORD_MAX_BYTES, sha256Of } from './known-records.ts';
 import type { Library, Put } from './library.ts';
 import { sayUnwritten, sayVanished } from './say-library.ts';
@@ -28,7 +30,7 @@ export function changesOf(opened: OpenedLibrary): Pick<Library, 'put' | 'remove'
 
   async function put<K extends Kind>({ kind, id, body, over, made }: Put<K>): Promise<Result<Item<K>>> {
     const fault = bodyFault(kind, body);
-    if (!isItemId(id) || fault) return refuseBody(kind, id, fault);
+    if (!isItemId(id) || fault) return refuseBody(kind, id, body, fault);
     const parents = over ?? watched.item(id)?.heads ?? [];
     const kept = await write(opened, { kind, id, parents, made: made ?? now().toISOString(), body });
     if (!kept.ok) return kept;
@@ -44,7 +46,8 @@ export function changesOf(opened: OpenedLibrary): Pick<Library, 'put' | 'remove'
     },
     async restore(id) {
       const item = watched.item(id);
-      if (!item || !isDeleted(item)) return fail('library.none', `Nothing called ${id} lies in the bin.`);
+      if (!item || !isDeleted(item))
+        return fail('library.none', `Nothing called ${id} lies in the bin. Look at it again.`);
       let last: Result<Item> = fail(
         'library.thrown-away',
         `${id} has lain in the bin for so long that what it held is gone. Add it anew.`,
@@ -89,11 +92,15 @@ async function write(
   }
 }
 
-function refuseBody(kind: Kind, id: string, fault: ReturnType<typeof bodyFault>): Result<never> {
-  return fail(
-    'library.refused',
-    `The ${kind} was not kept: ${fault?.path.join('.') ?? 'its id'} cannot be used (${fault?.message ?? id}).`,
-  );
+function refuseBody(
+  kind: Kind,
+  id: string,
+  body: unknown,
+  fault: ReturnType<typeof bodyFault>,
+): Result<never> {
+  const why =
+    fault === undefined ? `its id ${quote(id)} cannot be used` : sayFault(fault, body, { whole: 'it', kind });
+  return fail('library.refused', `The ${kind} was not kept: ${why}. Correct it, and keep it again.`);
 }
 
 function refuseSize(id: string): Result<never> {

@@ -155,7 +155,10 @@ export async function openRecents(folder: string, now: () => Date): Promise<Rece
       const changed = await change((found) => {
         const left = found.filter((entry) => entry.id !== id);
         if (left.length < found.length) return ok(left);
-        return fail('no-such-recent', 'That file is no longer in the list of recent files.');
+        return fail(
+          'no-such-recent',
+          'That file is no longer in the list of recent files. Open it from its folder.',
+        );
       });
       return changed.ok ? ok(list()) : changed;
     },

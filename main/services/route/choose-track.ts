@@ -9,7 +9,7 @@ export function chooseTrack(file: RouteFile, track: number | undefined) {
   if (!route)
     return fail(
       'route.unknown',
-      `The file has ${file.routes.length} tracks and routes; there is no ${track}.`,
+      `The file has ${file.routes.length} tracks and routes; there is no ${track}. Choose one of them.`,
     );
   return chooseRoute({ ...file, routes: [route] });
 }

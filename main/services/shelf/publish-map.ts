@@ -61,7 +61,7 @@ export async function publishMap(shelf: string, map: NewMap): Promise<Result<Man
     if (codeOf(error) === undefined) throw error;
     return fail(
       'shelf.unwritable',
-      `The map could not be put on the shelf in ${folder}: ${messageOf(error)}. What was there stays as it was.`,
+      `The map could not be put on the shelf in ${folder}: ${messageOf(error)}. What was there stays as it was. See that the folder may be written, and try again.`,
     );
   }
 }
@@ -92,7 +92,7 @@ export async function removeMap(shelf: string, folder: string): Promise<Result<n
     if (codeOf(error) === undefined) throw error;
     return fail(
       'shelf.unwritable',
-      `The map in ${folder} could not be taken off the shelf of ${shelf}: ${messageOf(error)}.`,
+      `The map in ${folder} could not be taken off the shelf of ${shelf}: ${messageOf(error)}. See that the folder may be written, and try again.`,
     );
   }
 }

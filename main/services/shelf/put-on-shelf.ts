@@ -79,7 +79,7 @@ export async function putOnShelf(
     if (metas.every(({ roads }) => roads === 0) && (await hasRoads(shelf, name)))
       return fail(
         'shelf.no-road',
-        `No road is in ${listed(files.map((file) => quote(file.name)))}: ${quote(name)} on the shelf, which has roads, stays as it was.`,
+        `No road is in ${listed(files.map((file) => quote(file.name)))}: ${quote(name)} on the shelf, which has roads, stays as it was. Use an extract with roads.`,
       );
     const called = elsewhere === undefined ? name : await nameOfNew(shelf, metas, [name, elsewhere]);
     const put = await publishMap(shelf, { name: called, imported: now, origin, parts });
@@ -88,7 +88,7 @@ export async function putOnShelf(
     if (codeOf(error) === undefined) throw error;
     return fail(
       'shelf.unwritable',
-      `Nothing could be written to the shelf in ${shelf}: ${messageOf(error)}. What was there stays as it was.`,
+      `Nothing could be written to the shelf in ${shelf}: ${messageOf(error)}. What was there stays as it was. See that the folder may be written, and try again.`,
     );
   } finally {
     await rm(work, { recursive: true, force: true }).catch(() => {});

@@ -3,10 +3,11 @@ import { fail, ok, type Result } from '../../../geo/result.ts';
 import type { DrawnRoute } from '../../../geo/roads/discs.ts';
 import type { Roads } from '../../../geo/roads/roads.ts';
 import { listed, quote } from '../../../geo/units/text.ts';
-import { codeOf, messageOf } from '../files/system-error.ts';
+import { codeOf } from '../files/system-error.ts';
 import { Cancelled } from '../map/map-reading.ts';
 import { type OpenShelf, openShelf } from './open-shelf.ts';
 import { roadsFromShelf } from './roads-from-shelf.ts';
+import { shelfUnreadable } from './shelf-unreadable.ts';
 
 const NO_MAP =
   'No map is named and none is on the shelf. Name a file with --map MAP.osm.pbf, or put a map on the shelf: lanegauge shelf import MAP.osm.pbf, or lanegauge shelf fetch --route DRIVE.gpx --by region.';
@@ -48,7 +49,7 @@ export async function readOnShelf<T>(
     if (error instanceof Cancelled) return fail('cancelled', 'Cancelled.');
     if (error instanceof Unreadable) return fail('shelf.damaged', error.message);
     if (codeOf(error) === undefined) throw error;
-    return fail('shelf.unreadable', `The shelf in ${folder} could not be read: ${messageOf(error)}.`);
+    return shelfUnreadable(folder, error);
   } finally {
     shelf?.close();
   }

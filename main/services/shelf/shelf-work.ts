@@ -11,6 +11,7 @@ import type { Origin } from './manifest.ts';
 import { removeMap } from './publish-map.ts';
 import { type ImportHooks, type ImportPart, type MapFile, putOnShelf } from './put-on-shelf.ts';
 import { ASIDE, type FoundMap, findMaps } from './shelf-folder.ts';
+import { shelfUnreadable } from './shelf-unreadable.ts';
 import { type Verified, verifyMap } from './verify-map.ts';
 
 /** What work on the shelf needs of the outside. */
@@ -53,7 +54,10 @@ export async function importMap(
   const { name } = put.value;
   const there = (await listMaps(shelf)).find((map) => map.name === name);
   return there === undefined
-    ? fail('shelf.gone', `The map ${quote(name)} was taken off the shelf as soon as it was there.`)
+    ? fail(
+        'shelf.gone',
+        `The map ${quote(name)} was taken off the shelf as soon as it was there. Import it again.`,
+      )
     : ok(name === wanted.name ? there : { ...there, beside: wanted.name });
 }
 
@@ -74,7 +78,7 @@ export async function findByName(shelf: string, name: string): Promise<Result<Fo
     return fail('shelf.unknown', `There is no map ${quote(name)} on the shelf. ${there}`);
   } catch (error) {
     if (codeOf(error) === undefined) throw error;
-    return fail('shelf.unreadable', `The shelf in ${shelf} could not be read: ${messageOf(error)}.`);
+    return shelfUnreadable(shelf, error);
   }
 }
 

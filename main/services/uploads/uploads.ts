@@ -9,6 +9,7 @@ import { plainLine } from '../../../geo/units/text.ts';
 import { MAP_MAX_BYTES } from '../../contract/limits.ts';
 import type { AddedFile } from '../../contract/source.ts';
 import { unreadable } from '../files/read-bytes.ts';
+import { messageOf } from '../files/system-error.ts';
 import { fileUse } from './file-use.ts';
 import { makeUploadsFolder } from './uploads-folder.ts';
 
@@ -81,10 +82,7 @@ export function openUploads(maxBytes = MAP_MAX_BYTES): Uploads {
             'too-large',
             `${shown} has more than ${(maxBytes / 1e6).toFixed(0)} MB. Is it the right file?`,
           );
-        return fail(
-          'upload-failed',
-          `${shown} did not arrive whole (${error instanceof Error ? error.message : String(error)}). Try again.`,
-        );
+        return fail('upload-failed', `${shown} did not arrive whole (${messageOf(error)}). Try again.`);
       }
     },
     async addPath(path) {

@@ -74,7 +74,7 @@ describe('the folder the user stands in', () => {
 
 describe('a country', () => {
   it('that is none is refused, and the United Kingdom told by its code', () => {
-    expect(refusal([...GOOD, '--country', 'UK'])).toContain('is GB');
+    expect(refusal([...GOOD, '--country', 'UK'])).toContain('write GB');
     for (const code of ['ZZ', 'EU', 'QQ']) expect(refusal([...GOOD, '--country', code])).toContain(code);
     for (const code of ['GB', 'IE', 'FR', 'DE', 'LI', 'US'])
       expect(refusal([...GOOD, '--country', code])).toBe('accepted');

@@ -46,7 +46,7 @@ export function httpFault(host: string, trouble: HttpTrouble): HttpFault {
 function say(host: string, trouble: HttpTrouble): string {
   switch (trouble.kind) {
     case 'address':
-      return `${host} names ${quote(trouble.to, 200)} as the place of its data, which ${sayWhyNot(trouble.why)}. Nothing was asked there.`;
+      return `${host} names ${quote(trouble.to, 200)} as the place of its data, which ${sayWhyNot(trouble.why)}. Nothing was asked there. Use another server.`;
     case 'redirect':
       return `${host} sends on to ${quote(trouble.to, 200)}, which ${sayWhyNot(trouble.why)}. Nothing was sent there. If you trust it, name that server yourself.`;
     case 'redirects':
@@ -66,7 +66,7 @@ function say(host: string, trouble: HttpTrouble): string {
     case 'packing':
       return `The answer of ${host} cannot be unpacked (${trouble.said}). Try again, or use another server.`;
     case 'large':
-      return `The answer of ${host} is larger than ${sayMegabytes(trouble.mostBytes)}${trouble.of === 'unpacked' ? ' once unpacked' : ''}, more than was asked for. It was not taken in.`;
+      return `The answer of ${host} is larger than ${sayMegabytes(trouble.mostBytes)}${trouble.of === 'unpacked' ? ' once unpacked' : ''}, more than was asked for. It was not taken in. Use another server.`;
     case 'garbled':
       return `What ${host} answered cannot be read (${trouble.said}). Look at the server's address.`;
     case 'cancelled':

@@ -38,7 +38,11 @@ export async function judgeDrive(
   if (!chosen.ok) return chosen;
   const { route, note } = chosen.value;
   const box = boxOfDiscs(discsAlong(route));
-  if (box === undefined) return fail('drive.empty', 'The drive has no line.');
+  if (box === undefined)
+    return fail(
+      'drive.empty',
+      'The drive has no two positions in a row. Save the whole drive, and add it again.',
+    );
   const { roads, damaged } = await roadsFromShelf(shelf, route, async () => {});
   const drive = followRoads(route, roads);
   const endless = refuseEndless(drive);

@@ -144,7 +144,7 @@ describe('an answer that is too large is left', () => {
     const fault = await faultOf(bad.lyingLength(TEXT, 5_000_000));
     expect(fault.trouble).toEqual({ kind: 'large', of: 'packed', mostBytes: 1_000_000 });
     expect(fault.message).toBe(
-      'The answer of HOST is larger than 1 MB, more than was asked for. It was not taken in.',
+      'The answer of HOST is larger than 1 MB, more than was asked for. It was not taken in. Use another server.',
     );
   });
 

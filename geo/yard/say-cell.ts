@@ -21,7 +21,9 @@ function figureOf({ spare, unit }: Pick<Tightest, 'spare' | 'unit'>, size: (m: n
     case 'kg':
       return trueMinus(printKg(spare, 'down'));
     default:
-      return trueMinus(`${spare.toFixed(1)} ${unit === 'deg' ? '°' : unit}`);
+      return trueMinus(
+        `${(Math.floor(spare * 10 + 1e-6) / 10).toFixed(1)}${unit === 'deg' ? '°' : ` ${unit}`}`,
+      );
   }
 }
 

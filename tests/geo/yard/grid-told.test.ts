@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Cell } from '../../../geo/yard/cell.ts';
 import { gridCsv, gridTold } from '../../../geo/yard/grid-told.ts';
-import { sayCell } from '../../../geo/yard/say-cell.ts';
+import { sayCell, sayNoCell, sayTightest, spareFigure } from '../../../geo/yard/say-cell.ts';
+import { sayLimit } from '../../../geo/yard/say-limit.ts';
 
 const low: Cell = {
   verdict: 'barred',
@@ -57,5 +58,36 @@ describe('a grid told', () => {
     expect(sayCell({ cell: free, stale: ['map', 'card'] }, 'metric')).toBe(
       'Out of date, check again: since then the map was renewed and the card was changed; it said nothing mapped stops it',
     );
+  });
+
+  it('says kilograms, slopes and angles with their unit, all rounded against the driver', () => {
+    const tightest = (subject: 'mass' | 'slope' | 'ground', spare: number, unit: 'kg' | '%' | 'deg') =>
+      ({ finding: 'x', subject, spare, unit }) as const;
+    const told = (cell: Partial<Cell>) => [
+      spareFigure({ ...low, ...cell }, 'metric'),
+      sayTightest({ ...low, ...cell }, 'metric'),
+    ];
+    expect(told({ tightest: tightest('mass', -40.2, 'kg') })).toEqual(['−41 kg', 'weight: 41 kg over']);
+    expect(told({ tightest: tightest('slope', 1.58, '%') })).toEqual(['1.5 %', 'slope: 1.5 % to spare']);
+    expect(told({ tightest: tightest('ground', -0.04, 'deg') })).toEqual(['−0.1°', 'ground: 0.1° over']);
+    expect(spareFigure(free, 'metric')).toBe('');
+    expect(spareFigure(low, 'imperial')).toBe('−0\'9"');
+  });
+
+  it('says why an empty place is empty', () => {
+    expect(sayNoCell(undefined)).toBe('not checked yet');
+    expect(sayNoCell('The file is no GPX.')).toBe('could not be checked: the file is no GPX.');
+  });
+});
+
+describe('a limit in a table', () => {
+  it('has its unit, and the sign’s own text where that is another', () => {
+    // 9'6" is 114 in, 2.8956 m
+    expect(sayLimit({ value: 2.8956, unit: 'm', asMapped: `9'6"` }, 'metric')).toBe(`2.89 m, mapped as 9'6"`);
+    expect(sayLimit({ value: 3.2, unit: 'm', asMapped: '3.2' }, 'metric')).toBe('3.20 m');
+    expect(sayLimit({ value: 3.2, unit: 'm', asMapped: ' ' }, 'metric')).toBe('3.20 m');
+    expect(sayLimit({ value: 3500, unit: 'kg', asMapped: '3.5' }, 'metric')).toBe('3500 kg, mapped as 3.5');
+    expect(sayLimit({ value: 12, unit: '%', asMapped: '12%' }, 'metric')).toBe('12 %, mapped as 12%');
+    expect(sayLimit({ value: 8, unit: 'deg', asMapped: '8.0°' }, 'metric')).toBe('8.0°');
   });
 });

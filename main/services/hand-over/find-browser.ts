@@ -9,6 +9,7 @@ const NAMES = [
   'google-chrome-stable',
   'microsoft-edge',
   'microsoft-edge-stable',
+  'chromium-headless-shell',
 ];
 const ON_MAC = [
   '/Applications/Chromium.app/Contents/MacOS/Chromium',

@@ -5,7 +5,7 @@ import { fail, ok, type Result } from '../../../geo/result.ts';
 import { quote } from '../../../geo/units/text.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import { FLEET_MAX } from '../../contract/limits.ts';
-import { sha256Of } from '../../services/library/known-records.ts';
+import { sha256Of } from '../../services/files/sha256.ts';
 import type { Library } from '../../services/library/library.ts';
 import { readVehicleFile } from '../../services/vehicle/read-vehicle-file.ts';
 import { jsonText } from '../json-text.ts';

@@ -14,7 +14,7 @@ import type { FollowedDrive } from '../../contract/followed-drive.ts';
 import { GPX_MAX_BYTES } from '../../contract/limits.ts';
 import type { MapSummary } from '../../contract/map-summary.ts';
 import { readBytes } from '../files/read-bytes.ts';
-import { sha256Of } from '../library/known-records.ts';
+import { sha256Of } from '../files/sha256.ts';
 import { openMap } from '../map/open-map.ts';
 import { chooseTrack } from '../route/choose-track.ts';
 import { findNames } from '../shelf/find-names.ts';

@@ -20,7 +20,7 @@ import { hashOf } from '../../../geo/yard/fingerprints.ts';
 import { reportText } from '../../../geo/yard/handed/facts.ts';
 import { NO_FIRM } from '../../contract/hand-over/no-firm.ts';
 import type { CheckOutcome } from '../check-drive.ts';
-import { sha256Of } from '../library/known-records.ts';
+import { sha256Of } from '../files/sha256.ts';
 import { readFaces } from './faces.ts';
 
 /** What a handing-over is made from; what is left out is the program's own, or empty. */

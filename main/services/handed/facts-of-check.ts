@@ -4,7 +4,7 @@ import { handedFacts } from '../../../geo/yard/handed/facts.ts';
 import { GPX_MAX_BYTES } from '../../contract/limits.ts';
 import type { CheckOutcome, CheckRequest } from '../check-drive.ts';
 import { readBytes } from '../files/read-bytes.ts';
-import { sha256Of } from '../library/known-records.ts';
+import { sha256Of } from '../files/sha256.ts';
 import { partsOnShelf } from '../shelf/parts-on-shelf.ts';
 import { handedOf, type KnownOf } from './known-of.ts';
 

@@ -5,7 +5,7 @@ import type { LoadList } from '../../../geo/load/list/load-list.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import type { HandedOf } from '../../../geo/yard/handed/facts.ts';
 import { numberReplaced, type OutSheet } from '../../../geo/yard/handed/out-now.ts';
-import { sha256Of } from '../library/known-records.ts';
+import { sha256Of } from '../files/sha256.ts';
 import type { Library } from '../library/library.ts';
 import { handedSheets } from './handed-sheets.ts';
 

@@ -13,7 +13,7 @@ import { type Leaves, leaves, type OutSheet, outNow } from '../../../geo/yard/ha
 import type { Since } from '../../../geo/yard/handed/say-since.ts';
 import { PROGRAM } from '../../version.ts';
 import { type CheckHooks, type CheckRequest, checkFromFiles } from '../check-drive.ts';
-import { sha256Of } from '../library/known-records.ts';
+import { sha256Of } from '../files/sha256.ts';
 import type { Library } from '../library/library.ts';
 import { notesOf } from '../library/local-notes.ts';
 import { localDay } from '../local-day.ts';

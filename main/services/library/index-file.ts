@@ -4,7 +4,7 @@ import { PROGRAM } from '../../version.ts';
 import { makeFolders } from '../files/make-folders.ts';
 import { readBytes } from '../files/read-bytes.ts';
 import { replaceFile } from '../files/replace-file.ts';
-import { sha256Of } from './known-records.ts';
+import { sha256Of } from '../files/sha256.ts';
 import type { RecordFile } from './list-records.ts';
 
 const INDEX_MAX_BYTES = 512 * 1024 * 1024;

@@ -2,7 +2,7 @@ import { stat, utimes } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { readAsKept } from '../files/read-as-kept.ts';
-import { sha256Of } from './known-records.ts';
+import { sha256Of } from '../files/sha256.ts';
 import type { KeptIn, Library } from './library.ts';
 import { sayUnwritten } from './say-library.ts';
 import { writeOnce } from './write-once.ts';

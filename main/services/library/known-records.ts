@@ -1,18 +1,14 @@
-import { hash } from 'node:crypto';
 import { basename, join } from 'node:path';
 import { headsOf } from '../../../geo/library/heads.ts';
 import { type Head, type Item, itemOf } from '../../../geo/library/item.ts';
 import { type RecordRead, readRecord } from '../../../geo/library/read-record.ts';
 import type { LibraryRecord } from '../../../geo/library/record.ts';
 import { readBytes } from '../files/read-bytes.ts';
+import { sha256Of } from '../files/sha256.ts';
 import type { RecordFile } from './list-records.ts';
 
 /** No record of ours is larger. */
 export const RECORD_MAX_BYTES = 8 * 1024 * 1024;
-
-export function sha256Of(content: string | Uint8Array): string {
-  return hash('sha256', content);
-}
 
 /** What a file was found to be; `unreadable` with what the system said. */
 export type Found = RecordRead | { readonly is: 'unreadable'; readonly say: string };

@@ -2,8 +2,8 @@ import type { Item } from '../../../geo/library/item.ts';
 import { itemOfVehicle } from '../../../geo/library/record-name.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import type { FleetVehicle } from '../../contract/fleet.ts';
+import { sha256Of } from '../files/sha256.ts';
 import { fleetEntries } from '../fleet/fleet-entries.ts';
-import { sha256Of } from '../library/known-records.ts';
 import type { Library } from '../library/library.ts';
 
 /** A column of the grid. */

@@ -10,7 +10,7 @@ import type { HandedFacts } from '../../../geo/library/body/handed.ts';
 import type { DriveReport } from '../../../geo/report/report.ts';
 import { lastTurnOffs, type TurnOff } from '../../../geo/wayround/turn-off.ts';
 import { handedFacts } from '../../../geo/yard/handed/facts.ts';
-import { sha256Of } from '../../../main/services/library/known-records.ts';
+import { sha256Of } from '../../../main/services/files/sha256.ts';
 import { COACH_BUILT } from '../coach-built.ts';
 import { driveOn, type Step, type TestWay, testMap } from '../drive-on.ts';
 

@@ -5,6 +5,7 @@ import { assertNever, fail, type Problem } from '../../../../geo/result.ts';
 import { clip } from '../../../../geo/units/text.ts';
 import { askForText } from '../http/ask-for-text.ts';
 import type { HttpFault } from '../http/fault.ts';
+import { retryAfterMs } from '../http/retry-after.ts';
 import { refusedSentence } from './say-refusal.ts';
 
 /** What became of one question, by what is to be done next. */
@@ -58,7 +59,7 @@ export async function askInterpreter(question: Question): Promise<Outcome> {
   const { status, headers } = asked.value;
   if (status === 200) return judgeText(question, asked.value.text);
   const { host } = server;
-  const leastMs = retryAfterMs(headers['retry-after'], question.now);
+  const leastMs = retryAfterMs(headers['retry-after'], question.now.getTime());
   const asks = leastMs === undefined ? '' : ` It asks to wait ${Math.ceil(leastMs / 60_000)} min.`;
   if (status === 429) {
     const problem = problemOf('no-place', `${host} has no place free for another question now.${asks}`);
@@ -126,13 +127,6 @@ function judgeFault(fault: HttpFault): Outcome {
     default:
       return assertNever(fault.trouble);
   }
-}
-
-/** In seconds or as a date. */
-function retryAfterMs(header: string | undefined, now: Date): number | undefined {
-  if (header === undefined) return undefined;
-  const ms = /^\d+$/u.test(header.trim()) ? Number(header) * 1000 : Date.parse(header) - now.getTime();
-  return Number.isFinite(ms) && ms > 0 ? ms : undefined;
 }
 
 function problemOf(code: string, message: string): Problem {

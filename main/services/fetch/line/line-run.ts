@@ -97,7 +97,7 @@ export class LineRun {
     const { signal } = this.tools;
     for (let job = this.queue.shift(); job !== undefined; job = this.queue.shift()) {
       if (signal?.aborted) return CANCELLED;
-      this.tell(1);
+      this.tell();
       if (await this.fromKept(job)) continue;
       const stopped = await this.ask(job);
       if (stopped === 'cancelled') return CANCELLED;
@@ -164,7 +164,7 @@ export class LineRun {
         ...given({ signal }),
         onBytes: (bytes) => {
           this.bytes = before + bytes;
-          this.tell(1);
+          this.tell();
         },
       });
       await asked.add(server.host, this.bytes - before);
@@ -220,7 +220,7 @@ export class LineRun {
     const statusS = of === 'place' ? await askStatus(server, signal) : undefined;
     const ms = waitMs({ of, inARow: this.failedInARow, ...given({ leastMs, statusS }) });
     if (ms === undefined) return { is: 'given up', problem };
-    this.tell(1, { seconds: Math.ceil(ms / 1000), problem });
+    this.tell({ seconds: Math.ceil(ms / 1000), problem });
     await pace.sleep(ms, signal);
     if (signal?.aborted) return 'cancelled';
     if (of === 'place') this.askNext([job]);
@@ -275,9 +275,9 @@ export class LineRun {
     return keyOf(this.tools.server, questionOf(job));
   }
 
-  /** @param open how many questions are under way */
-  private tell(open: number, waiting?: RunProgress['waiting']): void {
-    const left = this.queue.length + open;
+  /** One question is always under way: the one that is told of. */
+  private tell(waiting?: RunProgress['waiting']): void {
+    const left = this.queue.length + 1;
     const each = this.answered > 0 ? this.spentMs / 1000 / this.answered : SECONDS_PER_QUESTION;
     this.tools.onProgress?.({
       done: this.done,

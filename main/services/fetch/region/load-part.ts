@@ -4,6 +4,7 @@ import { printBytes } from '../../../../geo/units/print.ts';
 import { messageOf } from '../../files/system-error.ts';
 import { type Answer, askServer } from '../http/ask-server.ts';
 import type { HttpFault } from '../http/fault.ts';
+import { retryAfterMs } from '../http/retry-after.ts';
 import type { MapAsk } from './map-ask.ts';
 import type { PartFile } from './part-file.ts';
 import { sayStatus } from './server-files.ts';
@@ -11,7 +12,7 @@ import { FromTheStart, Refused, takeMap } from './take-map.ts';
 
 /** Pauses before a server is asked once more for what it did not give; begun again whenever some more has come. */
 const PAUSES_MS = [2_000, 10_000, 30_000, 60_000];
-/** As long as a server may ask to be left alone. */
+/** A server that asks to be left alone for longer is left alone. */
 const MOST_PAUSE_MS = 300_000;
 const MOST_BYTES = 200e9;
 
@@ -49,7 +50,7 @@ export async function loadPart(ask: MapAsk, part: PartFile, proved: boolean): Pr
     const pauseMs = PAUSES_MS[pauses++];
     if (pauseMs === undefined) return { ok: false, error: withKept(outcome.problem, part) };
     try {
-      await ask.wait(Math.min(MOST_PAUSE_MS, Math.max(pauseMs, outcome.pauseMs ?? 0)), ask.signal);
+      await ask.wait(Math.max(pauseMs, outcome.pauseMs ?? 0), ask.signal);
     } catch {
       return { ok: false, error: withKept({ code: 'http.cancelled', message: 'Cancelled.' }, part) };
     }
@@ -113,10 +114,11 @@ function goOnFrom({ bytes, etag }: PartFile): Record<string, string> {
 }
 
 function judge(
-  { server, region }: MapAsk,
+  ask: MapAsk,
   part: PartFile,
   { answer, proved }: { readonly answer: Answer; readonly proved: boolean },
 ): Outcome {
+  const { server, region } = ask;
   const { status, headers } = answer;
   const what = `the map of ${region.name}`;
   if (status === 416)
@@ -126,7 +128,12 @@ function judge(
   if (status !== 200 && status !== 206) {
     const problem = { code: `map-status-${status}`, message: sayStatus(server.host, status, what) };
     if (!PASSING_STATUS.has(status)) return { kind: 'failed', problem: withKept(problem, part) };
-    return { kind: 'again', problem, ...given({ pauseMs: pauseAsked(headers['retry-after']) }) };
+    const pauseMs = retryAfterMs(headers['retry-after'], ask.nowMs());
+    if (pauseMs !== undefined && pauseMs > MOST_PAUSE_MS) {
+      const message = `${problem.message} It asks to wait ${Math.ceil(pauseMs / 60_000)} min.`;
+      return { kind: 'failed', problem: withKept({ ...problem, message }, part) };
+    }
+    return { kind: 'again', problem, ...given({ pauseMs }) };
   }
   if (part.bytes === 0)
     return {
@@ -147,11 +154,6 @@ function judge(
       },
     };
   return { kind: 'whole' };
-}
-
-function pauseAsked(retryAfter: string | undefined): number | undefined {
-  const seconds = Number(retryAfter);
-  return retryAfter !== undefined && seconds >= 0 ? seconds * 1000 : undefined;
 }
 
 function failed(ask: MapAsk, part: PartFile, error: unknown): Outcome {

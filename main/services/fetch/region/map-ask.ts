@@ -19,6 +19,7 @@ export interface MapAsk {
   onProgress?(progress: MapProgress): void;
   /** bytes that a folder's disk has room for */
   freeBytes(folder: string): Promise<number>;
+  nowMs(): number;
   /** rejects when the signal is given */
   wait(ms: number, signal?: AbortSignal): Promise<void>;
 }

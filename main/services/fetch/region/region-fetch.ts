@@ -113,7 +113,7 @@ export function regionFetch({
       return inTurn(async () => {
         await sweepRegionFiles(folder, now());
         const fetched = await fetchMap(
-          { server, region, folder, patience, ...disk, ...given({ signal, onProgress }) },
+          { server, region, folder, patience, nowMs: now, ...disk, ...given({ signal, onProgress }) },
           now(),
         );
         if (!fetched.ok && ['map-status-404', 'map-status-410'].includes(fetched.error.code))

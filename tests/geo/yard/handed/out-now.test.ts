@@ -4,7 +4,7 @@ import { changedSince } from '../../../../geo/yard/handed/changed-since.ts';
 import { handedFacts } from '../../../../geo/yard/handed/facts.ts';
 import { newOrWorse } from '../../../../geo/yard/handed/new-or-worse.ts';
 import { numberReplaced, type OutSheet, outNow } from '../../../../geo/yard/handed/out-now.ts';
-import { sha256Of } from '../../../../main/services/library/known-records.ts';
+import { sha256Of } from '../../../../main/services/files/sha256.ts';
 import { handedOver } from '../../../support/hand-over/handed-over.ts';
 import { road } from '../../../support/way-round/ask-ways.ts';
 

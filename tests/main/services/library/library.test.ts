@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { nameOfHash, recordFile } from '../../../../geo/library/record-name.ts';
-import { sha256Of } from '../../../../main/services/library/known-records.ts';
+import { sha256Of } from '../../../../main/services/files/sha256.ts';
 import type { Library } from '../../../../main/services/library/library.ts';
 import { openLibrary } from '../../../../main/services/library/open-library.ts';
 import { worked } from '../../../support/scratch-files.ts';

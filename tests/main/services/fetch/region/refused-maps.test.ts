@@ -76,13 +76,18 @@ describe('a server in trouble', () => {
     expect(at.lines()).toHaveLength(6);
   });
 
-  it('that asks to be left alone for some time is, up to five minutes', async () => {
+  it('that asks to be left alone for some time is; for more than five minutes, it is not asked again', async () => {
     const have = serving();
     const busy = (seconds: string) => bad.status(429, '', { 'Retry-After': seconds });
-    have.odd.set(FILE, [busy('40'), busy('9999'), sendFile(have, NORTH)]);
+    have.odd.set(FILE, [busy('40'), sendFile(have, NORTH)]);
     const at = await fetchNorth(have);
     expect(at.fetched.ok).toBe(true);
-    expect(at.pauses).toEqual([40_000, 300_000]);
+    expect(at.pauses).toEqual([40_000]);
+    const long = await fetchNorth(serving({ [FILE]: [busy('9999')] }));
+    expect(whyNot(long)).toBe(
+      'HOST asks not to be asked so often (429). Try again later. It asks to wait 167 min.',
+    );
+    expect(long.pauses).toEqual([]);
   });
 
   it('that falls silent, drips or lies about the length is gone on with', async () => {

@@ -48,27 +48,41 @@ function shown(steps: Steps, step: number, print: Print): ShownSum {
   };
 }
 
-function both(units: Units, metric: ShownSum, imperial: ShownSum): ShownSum {
-  const of = (key: keyof ShownSum) => inUnits(units, metric[key], imperial[key]);
+/** How a quantity is shown in one unit: its step in metres, and the text of so many metres. */
+interface Shown {
+  readonly stepM: number;
+  readonly print: Print;
+}
+
+/**
+ * A sum in the units asked for. In one unit it adds up as it stands. With the other in brackets the metres add up, and
+ * each bracket is the same figure in inches, rounded against the driver: the spare is the difference itself, so that
+ * `0.35 m (1'2")` is not an inch more than a tape would show.
+ */
+function sumIn(units: Units, sum: Against, metric: Shown, imperial: Shown): ShownSum {
+  const inOne = ({ stepM, print }: Shown) => shown(inSteps(sum, stepM), stepM, print);
+  const [inMetres, inInches] = [inOne(metric), inOne(imperial)];
+  const spareSteps = Math.floor((sum.limit - sum.needed) / imperial.stepM + NOISE_STEPS);
+  const text = (steps: number) => trueMinus(imperial.print(steps * imperial.stepM));
+  const beside =
+    units === 'both' ? { ...inInches, spare: text(spareSteps), short: text(Math.abs(spareSteps)) } : inInches;
+  const of = (key: keyof ShownSum) => inUnits(units, inMetres[key], beside[key]);
   return { limit: of('limit'), needed: of('needed'), spare: of('spare'), short: of('short') };
 }
 
-/** Sizes: `3.20 m − 3.25 m = −0.05 m`, `10'5" − 10'8" = −0'3"`, or both; each unit adds up by itself. */
+const METRES: Shown = { stepM: 0.01, print: (m) => printMetres(m) };
+const CENTIMETRES: Shown = { stepM: 0.01, print: (m) => printCm(m) };
+const FEET: Shown = { stepM: METRES_PER_INCH, print: (m) => printFeetInches(m, 'nearest') };
+const INCHES: Shown = { stepM: METRES_PER_INCH, print: (m) => printInches(m) };
+
+/** Sizes: `3.20 m − 3.25 m = −0.05 m`, `10'5" − 10'8" = −0'3"`, or the first with feet in brackets. */
 export function sizeSumIn(units: Units, sum: Against): ShownSum {
-  return both(
-    units,
-    shown(inSteps(sum, 0.01), 0.01, (m) => printMetres(m)),
-    shown(inSteps(sum, METRES_PER_INCH), METRES_PER_INCH, (m) => printFeetInches(m, 'nearest')),
-  );
+  return sumIn(units, sum, METRES, FEET);
 }
 
 /** Gaps and swings: `30 cm − 61 cm = −31 cm`, `11 in − 24 in = −13 in`, or both. */
 export function shortSumIn(units: Units, sum: Against): ShownSum {
-  return both(
-    units,
-    shown(inSteps(sum, 0.01), 0.01, (m) => printCm(m)),
-    shown(inSteps(sum, METRES_PER_INCH), METRES_PER_INCH, (m) => printInches(m)),
-  );
+  return sumIn(units, sum, CENTIMETRES, INCHES);
 }
 
 /** Masses, in whole kilograms whatever the units: plates give no others. */

@@ -19,10 +19,13 @@ describe('a sum as it is shown', () => {
     expect(line(massSum({ limit: 2000, needed: 1916.4 }))).toBe('2000 kg − 1917 kg = 83 kg');
   });
 
-  it('in both units adds up in each', () => {
+  it('with the other unit in brackets adds up in metres, and each bracket is what stands before it', () => {
+    // 0.05 m is 1.97 in, 0.35 m is 13.78 in
     expect(line(sizeSumIn('both', { limit: 3.2, needed: 3.25 }))).toBe(
-      `3.20 m (10'5") − 3.25 m (10'8") = −0.05 m (−0'3")`,
+      `3.20 m (10'5") − 3.25 m (10'8") = −0.05 m (−0'2")`,
     );
+    expect(sizeSumIn('both', { limit: 2.05, needed: 2.4 }).short).toBe(`0.35 m (1'2")`);
+    expect(sizeSumIn('both', { limit: 2.4, needed: 2.05 }).short).toBe(`0.35 m (1'1")`);
   });
 
   it('of what just fits is not shown as over', () => {
@@ -39,6 +42,9 @@ describe('a sum as it is shown', () => {
         expect(feet(size.limit) - feet(size.needed)).toBe(feet(size.spare));
         expect(inches(short.limit) - inches(short.needed)).toBe(inches(short.spare));
         expect(inches(short.spare) * INCH_M).toBeLessThanOrEqual(Math.max(0, limit - needed) + 1e-6);
+        const bracket = inches(/\((.+)\)/.exec(shortSumIn('both', { limit, needed }).spare)?.[1] ?? '');
+        expect(bracket * INCH_M).toBeLessThanOrEqual(limit - needed + 1e-6);
+        expect(bracket * INCH_M).toBeGreaterThan(limit - needed - INCH_M - 1e-6);
         if (needed < limit) expect(inches(short.spare)).toBeGreaterThanOrEqual(0);
         if (needed > limit + 1e-6) expect(inches(short.spare)).toBeLessThan(0);
       }),

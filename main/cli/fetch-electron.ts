@@ -3,6 +3,7 @@ import { mkdtemp, readdir, rm, stat } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fail, ok, type Result } from '../../geo/result.ts';
+import { messageOf } from '../services/files/system-error.ts';
 
 const LOOK_EVERY_MS = 500;
 const LONGEST_SAID = 160;
@@ -50,7 +51,7 @@ function install({ installer, limitMs, signal }: FetchOptions, scratch: string):
       if (signal.aborted) resolve(fail('stopped', 'it was stopped'));
       else if (limit.aborted)
         resolve(fail('slow', `it did not come within ${Math.round(limitMs / 60_000)} minutes`));
-      else resolve(fail('start', error.message));
+      else resolve(fail('start', messageOf(error)));
     });
     child.on('close', (code) => {
       const [first = ''] = said.trim().split('\n');

@@ -10,6 +10,7 @@ import { serveWindow } from '../loopback/serve-window.ts';
 import { openBackend } from '../services/backend.ts';
 import { dataFolder } from '../services/data-folder.ts';
 import { openEngine } from '../services/engine/open-engine.ts';
+import { messageOf } from '../services/files/system-error.ts';
 import { checkCommand } from './check-command.ts';
 import { fetchElectron } from './fetch-electron.ts';
 import { electronInstaller, findElectron, hasDisplay } from './find-electron.ts';
@@ -72,7 +73,7 @@ function runElectron(program: string, file: string | undefined, terminal: Termin
   const child = spawn(program, [ROOT, ...(file === undefined ? [] : [file])], { stdio: 'inherit' });
   return new Promise((resolve) => {
     child.on('error', (error) => {
-      resolve(refuse(`${program} could not be started (${error.message}).`, terminal));
+      resolve(refuse(`${program} could not be started: ${messageOf(error)}.`, terminal));
     });
     child.on('exit', (code) => resolve(code ?? EXIT_INTERRUPTED));
   });

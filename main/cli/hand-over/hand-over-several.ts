@@ -111,7 +111,9 @@ function foldersOf(pairs: readonly ToHand[]): ReadonlyMap<ToHand, string> {
 function sayHanded(handed: readonly Handed[], outFolder: string, width: number): string {
   const barred = handed.filter(({ verdict }) => verdict === 'barred');
   const lines = [
-    `${counted(handed.length, 'drive')} handed over into ${outFolder}, a folder each:`,
+    handed.length === 0
+      ? 'Nothing was handed over.'
+      : `${counted(handed.length, 'drive')} handed over into ${outFolder}, a folder each:`,
     ...handed.map(
       ({ folder, number, verdict, replaces }) =>
         `${number}  ${LEVEL_WORD[verdict].toUpperCase()}  ${clip(folder, 200)}${replaces === undefined ? '' : ` (takes the place of ${replaces})`}`,
@@ -119,7 +121,7 @@ function sayHanded(handed: readonly Handed[], outFolder: string, width: number):
     ...(barred.length === 0
       ? []
       : [`Do not drive: ${barred.length} of these ${barred.length === 1 ? 'is' : 'are'} barred.`]),
-    STANDING_CAUTION,
+    ...(handed.length === 0 ? [] : [STANDING_CAUTION]),
   ];
   return `${lines.flatMap((line) => wrap(line, width)).join('\n')}\n`;
 }

@@ -1,7 +1,7 @@
 import { constants } from 'node:fs';
 import { type FileHandle, open, stat } from 'node:fs/promises';
 import { fail, ok, type Problem, type Result } from '../../../geo/result.ts';
-import { messageOf } from './system-error.ts';
+import { codeOf, messageOf } from './system-error.ts';
 
 /**
  * Reads a whole file of moderate size.
@@ -67,7 +67,7 @@ function sayKind(path: string, what: string, kind: Kind): ReturnType<typeof fail
 
 /** Why the system will not open or read a file, as a sentence. */
 export function unreadable(path: string, what: string, error: unknown): Problem {
-  const code = error instanceof Error && 'code' in error ? error.code : undefined;
+  const code = codeOf(error);
   const problem = (name: string, message: string) => fail(name, message).error;
   if (code === 'ENOENT' || code === 'ENOTDIR')
     return problem('missing', `There is no file ${path}. Check the name of the ${what}.`);

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { given } from '../../../geo/given.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { makeFolders } from './make-folders.ts';
-import { messageOf } from './system-error.ts';
+import { codeOf, messageOf } from './system-error.ts';
 
 /**
  * Writes files that must not exist yet, each whole or not at all: written under a passing name first, then linked
@@ -39,7 +39,7 @@ export async function writeNew(
 }
 
 function describe(folder: string, error: unknown): string {
-  const code = error instanceof Error && 'code' in error ? error.code : undefined;
+  const code = codeOf(error);
   if (code === 'EEXIST')
     return `${folder} already holds a file of that name (or is itself a file); nothing was written. Choose another folder.`;
   if (code === 'ABORT_ERR') return 'Cancelled; nothing was written.';

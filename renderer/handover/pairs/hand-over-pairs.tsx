@@ -88,7 +88,8 @@ function sayTold(): string {
   const all = [...pairsTold.value.values()];
   const count = (kind: (typeof all)[number]['kind']) => all.filter((each) => each.kind === kind).length;
   const [barred, failed] = [count('barred'), count('failed')];
-  const parts = [`${counted(count('made'), 'drive')} handed over`];
+  const made = count('made');
+  const parts = [made === 0 ? 'Nothing was handed over' : `${counted(made, 'drive')} handed over`];
   if (barred > 0) parts.push(`${barred} barred and not handed over`);
   if (failed > 0) parts.push(`${failed} could not be handed over`);
   const left = pairsWanted.value.length - all.length;

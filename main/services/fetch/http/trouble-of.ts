@@ -1,5 +1,5 @@
 import { clip } from '../../../../geo/units/text.ts';
-import { codeOf } from '../../files/system-error.ts';
+import { codeOf, messageOf } from '../../files/system-error.ts';
 import type { HttpTrouble } from './fault.ts';
 
 /** What the system calls a name that it cannot find. */
@@ -29,7 +29,7 @@ const PLAIN: Readonly<Record<string, string>> = {
  */
 export function troubleOf(error: unknown, bytes: number): HttpTrouble {
   const code = String(codeOf(error) ?? '');
-  const said = PLAIN[code] ?? clip(error instanceof Error ? error.message : String(error));
+  const said = PLAIN[code] ?? clip(messageOf(error));
   if (NAMELESS.includes(code)) return { kind: 'nameless' };
   if (BROKEN.includes(code)) return { kind: 'broken', bytes };
   if (code.startsWith('HPE_')) return { kind: 'garbled', said };

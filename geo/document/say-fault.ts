@@ -1,4 +1,8 @@
 import type { z } from 'zod';
+import { doubtfulFeet, sayReadings } from '../units/decimal-feet.ts';
+import { meantLengths } from '../units/meant-entry.ts';
+import { printMetres } from '../units/print.ts';
+import { readEntryLength } from '../units/read-entry.ts';
 import { quote } from '../units/text.ts';
 
 type Issue = z.core.$ZodIssue;
@@ -18,14 +22,14 @@ export function sayFault(issue: Issue, data: unknown, about: About = CARD): stri
   switch (issue.code) {
     case 'invalid_type':
       if (given === undefined) return `${name} is missing`;
-      return `${name} must be ${TYPE_WORDS[issue.expected] ?? issue.expected}, not ${describe(given)}${unquoted(issue.expected, given)}`;
+      return `${name} must be ${TYPE_WORDS[issue.expected] ?? issue.expected}, not ${describe(given)}${unquoted(issue.expected, given, field)}`;
     case 'too_big':
       if (issue.origin === 'array') return `${name} holds more than ${issue.maximum}`;
       if (issue.origin === 'string') return `${name} is longer than ${issue.maximum} letters`;
-      return `${name} is ${describe(given)}, more than ${issue.maximum}${unitOf(field)} can be right`;
+      return `${name} is ${describe(given)}, but at most ${issue.maximum}${unitOf(field)} can be right${askMeant(given, field, Number(issue.maximum))}`;
     case 'too_small':
       if (issue.origin === 'string') return `${name} is empty`;
-      return `${name} is ${describe(given)}, less than ${issue.minimum}${unitOf(field)} can be right`;
+      return `${name} is ${describe(given)}, but at least ${issue.minimum}${unitOf(field)} is needed`;
     case 'unrecognized_keys': {
       const shown = issue.keys.slice(0, KEYS_SHOWN).map((key) => quote(key, WRITTEN_MOST));
       const keys = issue.keys.length > KEYS_SHOWN ? `${shown.join(', ')} and others` : shown.join(', ');
@@ -57,11 +61,26 @@ function unitOf(field: string): string {
   return field.endsWith('Kg') || field.startsWith('axleKg.') ? ' kg' : '';
 }
 
-/** A number in quotes is the commonest slip. */
-function unquoted(expected: string, given: unknown): string {
+/** A number in quotes is the commonest slip, a length in feet and inches the next. */
+function unquoted(expected: string, given: unknown, field: string): string {
   if (expected !== 'number' || typeof given !== 'string') return '';
   const trimmed = given.trim();
-  return trimmed !== '' && Number.isFinite(Number(trimmed)) ? ` (write ${trimmed} without quotes)` : '';
+  if (trimmed !== '' && Number.isFinite(Number(trimmed))) return ` (write ${trimmed} without quotes)`;
+  if (unitOf(field) !== ' m') return '';
+  const doubtful = doubtfulFeet(trimmed);
+  if (doubtful.length > 0)
+    return ` (${sayReadings(doubtful)}: write ${doubtful.map(({ value }) => value).join(' or ')})`;
+  const read = readEntryLength(trimmed);
+  if (!read.ok) return '';
+  return ` (${trimmed} is ${printMetres(read.value, 'up')}: write ${Math.round(read.value * 10_000) / 10_000})`;
+}
+
+/** What a length that cannot be right was likely meant to be. Of 10.10 a file's reader leaves 10.1. */
+function askMeant(given: unknown, field: string, most: number): string {
+  if (typeof given !== 'number' || unitOf(field) !== ' m') return '';
+  const written = String(given).replace(/\.1$/, '.10');
+  const meant = meantLengths(written, { least: most / 4, most });
+  return meant.length === 0 ? '' : `; is ${sayReadings(meant)} meant?`;
 }
 
 function describe(given: unknown): string {

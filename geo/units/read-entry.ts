@@ -1,4 +1,5 @@
 import { fail, ok, type Result } from '../result.ts';
+import { doubtfulFeet, sayReadings } from './decimal-feet.ts';
 import { KG_PER_POUND } from './exact.ts';
 import { readInches } from './read-inches.ts';
 import { readLength } from './read-length.ts';
@@ -12,13 +13,19 @@ const MASS = new RegExp(`^(${NUMBER})\\s*(kg|t|lb|lbs|st)?(?:\\s*(${NUMBER})\\s*
 
 /**
  * A length as a person types it: metres, or feet and inches down to sixteenths. One figure: of two, the lower would
- * flatter a vehicle.
+ * flatter a vehicle. Feet with decimals that may be inches are asked about, with the code `doubtful-feet`.
  */
 export function readEntryLength(text: string): Result<number> {
   const entry = text.trim();
   if (/^0+(?:[.,]0{1,2})?(?:\s*m)?$/.test(entry)) return ok(0);
   const inches = readInches(entry);
   if (inches !== undefined) return ok(inches);
+  const doubtful = doubtfulFeet(entry);
+  if (doubtful.length > 0)
+    return fail(
+      'doubtful-feet',
+      `${quote(entry, 20)} may be ${sayReadings(doubtful)}: write ${doubtful.map(({ text }) => text).join(' or ')}.`,
+    );
   const read = readLength(entry);
   return read.kind === 'value' && !read.notes.includes('several-values-lowest-taken')
     ? ok(read.value)

@@ -6,6 +6,7 @@ import type { Draft } from '../../geo/vehicle/form/draft.ts';
 import { type Field, GROUPS, type Group } from '../../geo/vehicle/form/fields.ts';
 import { bodyOf } from '../../geo/vehicle/form/place-note.ts';
 import type { ReadDraft } from '../../geo/vehicle/form/read-draft.ts';
+import { MeantButtons } from '../look/meant-buttons.tsx';
 import { PlacesForm } from './places/places-form.tsx';
 
 interface Props {
@@ -137,7 +138,6 @@ function Figure({ field, draft, read, said, leave, change }: Props & { field: Fi
   const { key, label, unit, optional, hint, letter } = field;
   const fault = said(key) ? read.faults[key] : undefined;
   const figure = read.figures[key];
-  const meant = read.meant[key];
   const says = figure === undefined ? '' : understood(figure, field);
   const type = (text: string) => change({ ...draft, text: { ...draft.text, [key]: text.slice(0, 40) } });
   return (
@@ -161,11 +161,7 @@ function Figure({ field, draft, read, said, leave, change }: Props & { field: Fi
         onInput={(event) => type(event.currentTarget.value)}
         onBlur={() => leave(key)}
       />
-      {meant && (
-        <button type="button" class="meant" onClick={() => type(meant.text)}>
-          {meant.says}?
-        </button>
-      )}
+      <MeantButtons of={read.meant[key] ?? []} take={type} />
       <p id={`card-${key}-says`} class={fault === undefined ? 'small soft' : 'small card-fault'}>
         {fault ?? [says, hint].filter(Boolean).join('; ')}
       </p>

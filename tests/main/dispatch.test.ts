@@ -58,7 +58,7 @@ describe('dispatch', () => {
       'This cannot be used: the card "Test coach-built": "hieghtM" is no field of a vehicle card.',
     );
     expect(await said({ ...COACHBUILT, heightM: 30 })).toBe(
-      'This cannot be used: the card "Test coach-built": heightM is 30, more than 5 m can be right.',
+      'This cannot be used: the card "Test coach-built": heightM is 30, but at most 5 m can be right.',
     );
     expect(await said({ ...COACHBUILT, axleKg: { front: '1850', rear: 2000 } })).toContain(
       'axleKg.front must be a number, not the text "1850" (write 1850 without quotes)',

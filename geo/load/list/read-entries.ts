@@ -1,7 +1,8 @@
 import { fail, ok, type Result } from '../../result.ts';
+import type { Meant } from '../../units/decimal-feet.ts';
 import { isOfInches, lengthEntry, nearestFeetEntry } from '../../units/entry-text.ts';
 import type { Units } from '../../units/in-units.ts';
-import { type Meant, meantLength } from '../../units/meant-entry.ts';
+import { meantLengths } from '../../units/meant-entry.ts';
 import { readEntryLength, readEntryMass, splitMinus } from '../../units/read-entry.ts';
 
 import { ITEM_KG_MOST, ITEM_X_MOST_M } from './bounds.ts';
@@ -27,6 +28,7 @@ export function readCount(text: string, most: number): Result<number> {
 export function readX(text: string): Result<number> {
   const { minus, figure } = splitMinus(text);
   const read = readEntryLength(figure);
+  if (!read.ok && read.error.code === 'doubtful-feet') return read;
   if (!read.ok)
     return fail('entry', `Write how far behind the front axle, as 2.75 or 9'0"; −0.4 is ahead of it.`);
   const m = Math.round(read.value * 10_000) / 10_000;
@@ -35,8 +37,8 @@ export function readX(text: string): Result<number> {
 }
 
 /** What was likely meant by a distance that is not believed. */
-export function meantX(text: string): Meant | undefined {
-  return meantLength(text, { least: 0, most: ITEM_X_MOST_M });
+export function meantX(text: string): readonly Meant[] {
+  return meantLengths(text, { least: 0, most: ITEM_X_MOST_M });
 }
 
 /** A mass for its field: at most three decimals, none that say nothing. */

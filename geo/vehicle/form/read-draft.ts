@@ -1,4 +1,5 @@
-import { type Meant, meantLength, meantMass } from '../../units/meant-entry.ts';
+import { type Meant, sayReadings } from '../../units/decimal-feet.ts';
+import { meantLengths, meantMass } from '../../units/meant-entry.ts';
 import { printKg, printMetres } from '../../units/print.ts';
 import { readEntryLength, readEntryMass } from '../../units/read-entry.ts';
 import type { CardFigure } from '../bounds.ts';
@@ -18,8 +19,8 @@ export interface ReadDraft {
   /** every figure that could be read, metres and kilograms */
   readonly figures: Figures;
   readonly faults: Faults;
-  /** for a figure that is wrong: what was likely meant by it */
-  readonly meant: Readonly<Partial<Record<CardFigure, Meant>>>;
+  /** for a figure that is wrong: what was likely meant by it, or each of two readings */
+  readonly meant: Readonly<Partial<Record<CardFigure, readonly Meant[]>>>;
   readonly places: ReadPlaces;
   /** the card, when nothing is wrong */
   readonly card?: VehicleCard;
@@ -30,15 +31,17 @@ export function readDraft(draft: Draft): ReadDraft {
   const figures: Partial<Record<CardFigure, number>> = {};
   const unread: Partial<Record<CardFigure | 'name', string>> = {};
   if (draft.name.trim() === '') unread.name = 'Give the vehicle a name.';
-  const meant: Partial<Record<CardFigure, Meant>> = {};
+  const meant: Partial<Record<CardFigure, readonly Meant[]>> = {};
   for (const field of FIELDS) {
     const text = draft.text[field.key].trim();
     const read = readFigure(field, text);
     if (typeof read === 'number') figures[field.key] = read;
     else if (read !== undefined) {
       unread[field.key] = read;
-      const likely = field.unit === 'm' ? meantLength(text, field) : meantMass(text, field);
-      if (likely !== undefined) meant[field.key] = likely;
+      const likely = field.unit === 'm' ? meantLengths(text, field) : meantMass(text, field);
+      if (likely.length === 0) continue;
+      meant[field.key] = likely;
+      if (!read.includes(sayReadings(likely))) unread[field.key] = `${read} Is it ${sayReadings(likely)}?`;
     }
   }
   const faults = { ...missingFaults(draft, figures), ...unread, ...togetherFaults(figures) };

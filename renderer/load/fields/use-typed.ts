@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { Result } from '../../../geo/result.ts';
-import type { Meant } from '../../../geo/units/meant-entry.ts';
+import type { Meant } from '../../../geo/units/decimal-feet.ts';
 import { endStep } from '../state/state.ts';
 
 /**
@@ -13,7 +13,7 @@ export function useTyped(
   show: (value: number) => string,
   read: (text: string) => Result<number>,
   take: (value: number) => void,
-  meant: (text: string) => Meant | undefined = () => undefined,
+  meant: (text: string) => readonly Meant[] = () => [],
 ) {
   const [typed, setTyped] = useState<string | undefined>(undefined);
   const understood = typed === undefined ? undefined : read(typed);
@@ -27,7 +27,7 @@ export function useTyped(
   };
   return {
     fault: understood?.ok === false ? understood.error.message : undefined,
-    meant: typed !== undefined && understood?.ok === false ? meant(typed) : undefined,
+    meant: typed !== undefined && understood?.ok === false ? meant(typed) : [],
     takeMeant: type,
     field: {
       value: text,

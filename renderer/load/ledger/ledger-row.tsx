@@ -8,8 +8,8 @@ import { axleShare } from '../../../geo/load/weigh/axle-loads.ts';
 import { bareKg, kgText, sayWhere } from '../../../geo/load/weigh/say-plates.ts';
 import { clip } from '../../../geo/units/text.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
+import { MeantButtons } from '../../look/meant-buttons.tsx';
 import { settings } from '../../state/kept.ts';
-import { MeantButton } from '../fields/meant-button.tsx';
 import { PlaceChoice } from '../fields/place-choice.tsx';
 import { useTyped } from '../fields/use-typed.ts';
 import { focusNear } from '../state/keep-focus.ts';
@@ -71,7 +71,7 @@ export function LedgerRow({ item, index, card }: Props & { card: VehicleCard }) 
         <tr class="load-fault">
           <td colSpan={7}>
             <span role="alert">{fault} Until then the figure before counts.</span>{' '}
-            <MeantButton of={x.meant} take={x.takeMeant} />
+            <MeantButtons of={x.meant} take={x.takeMeant} />
           </td>
         </tr>
       )}

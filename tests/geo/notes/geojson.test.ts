@@ -66,7 +66,7 @@ describe('notes as GeoJSON', () => {
     expect(left).toEqual([
       'Note 2 of notes.geojson is left out: heightM must be a number, not the text "low".',
       'Note 3 of notes.geojson is left out: its place is no point.',
-      'Note 4 of notes.geojson is left out: at.lat is 95, more than 90 can be right.',
+      'Note 4 of notes.geojson is left out: at.lat is 95, but at most 90 can be right.',
       '2 features of "notes.geojson" are no notes of this program, and left alone.',
     ]);
   });

@@ -42,6 +42,19 @@ describe('a length as it is typed', () => {
       expect(lengthOf(text), text).toContain('write 3.05');
   });
 
+  it('in feet with decimals that may be inches is asked about', () => {
+    // 10 ft 11 in = 131 in of 25.4 mm = 3.3274 m; 10.11 ft of 304.8 mm = 3.0815 m
+    for (const text of ["10.11'", '10.11 ft', "10,11'", '10.11ft', '10.11 feet'])
+      expect(lengthOf(text), text).toMatch(
+        /10 ft 11 in \(3\.33 m\) or 10[.,]11 ft \(3\.09 m\): write 10'11" or 3\.0815/,
+      );
+    expect(lengthOf('9.10 ft')).toContain('9 ft 10 in (3.00 m)');
+    expect(lengthOf('10.05 ft')).toContain('10 ft 5 in');
+    // no inches have these, or inches would make less of them
+    expect(lengthOf('10.25 ft')).toBeCloseTo(3.1242, 6);
+    expect(lengthOf('10.5 ft')).toBeCloseTo(3.2004, 6);
+  });
+
   it('that is none is answered with how to write one', () => {
     for (const text of ['', 'none', 'tall', '3.05.1', '-3', '4,035'])
       expect(lengthOf(text)).toContain('write 3.05');

@@ -77,8 +77,18 @@ describe('a vehicle card', () => {
       'heightM must be a number, not the text "3.05" (write 3.05 without quotes)',
     );
     expect(refusal({ ...GOOD, heightM: `10'0"` })).toContain(
-      `heightM must be a number, not the text "10'0""`,
+      `heightM must be a number, not the text "10'0"" (10'0" is 3.05 m: write 3.048)`,
     );
+  });
+
+  it('asks about feet with decimals, which may be inches, and takes neither', () => {
+    const both = '10 ft 11 in (3.33 m) or 10.11 ft (3.09 m)';
+    expect(refusal({ ...GOOD, heightM: 10.11 })).toContain(
+      `heightM is 10.11, but at most 5 m can be right; is ${both} meant?`,
+    );
+    // JSON leaves nothing of the last nought of 10.10
+    expect(refusal({ ...GOOD, heightM: 10.1 })).toContain('is 10 ft 10 in (3.31 m) or 10.10 ft');
+    expect(refusal({ ...GOOD, heightM: "10.11'" })).toContain(`(${both}: write 3.3274 or 3.0815)`);
   });
 
   it.each([
@@ -88,12 +98,12 @@ describe('a vehicle card', () => {
     ['a negative size', -3.05],
   ])('refuses %s as a height', (_, heightM) => {
     expect(refusal({ ...GOOD, heightM })).toMatch(
-      /heightM is -?[\d.]+, (more|less) than [\d.]+ m can be right/,
+      /heightM is -?[\d.]+, but at (most [\d.]+ m can be right|least [\d.]+ m is needed)/,
     );
   });
 
   it('refuses tonnes as a gross mass', () => {
-    expect(refusal({ ...GOOD, grossKg: 3.5 })).toContain('grossKg is 3.5, less than 500 kg can be right');
+    expect(refusal({ ...GOOD, grossKg: 3.5 })).toContain('grossKg is 3.5, but at least 500 kg is needed');
   });
 
   it.each([['1e999'], ['-1e999'], ['NaN'], ['null'], ['{}'], ['[3.05]']])(
@@ -128,7 +138,7 @@ describe('a vehicle card', () => {
     const tank = { name: 'Water', holds: 'fresh-water', xM: 2.4, capacityL: 110 };
     expect(refusal({ ...GOOD, tanks: [{ ...tank, holds: 'beer' }] })).toContain('tanks.0.holds must be');
     expect(refusal({ ...GOOD, tanks: [{ ...tank, xM: 240 }] })).toContain(
-      'tanks.0.xM is 240, more than 20 m',
+      'tanks.0.xM is 240, but at most 20 m',
     );
     expect(refusal({ ...GOOD, tanks: [tank, { ...tank, holds: 'waste-water' }] })).toContain(
       '"Water" is the name of another place',

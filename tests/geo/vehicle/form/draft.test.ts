@@ -147,7 +147,17 @@ describe('a card in the form', () => {
   it('3050 in a field of metres asks for 3.05 m', () => {
     const draft = draftOf(USUAL, 'metric');
     const read = readDraft({ ...draft, text: { ...draft.text, heightM: '3050' } });
-    expect(read.meant.heightM).toEqual({ text: '3.05', says: '3.05 m' });
+    expect(read.meant.heightM).toEqual([{ text: '3.05', says: '3.05 m', value: 3.05 }]);
     expect(readDraft({ ...draft, text: { ...draft.text, heightM: '3.05' } }).meant.heightM).toBeUndefined();
+  });
+
+  it('10.11 may be ten feet and eleven inches: both are offered, the taller first, and neither is taken', () => {
+    const draft = draftOf(USUAL, 'metric');
+    for (const heightM of ['10.11', '10,11', "10.11'", '10.11 ft', '10.11ft']) {
+      const read = readDraft({ ...draft, text: { ...draft.text, heightM } });
+      expect(read.figures.heightM, heightM).toBeUndefined();
+      expect(read.meant.heightM?.map(({ text }) => text)).toEqual([`10'11"`, '3.0815']);
+      expect(read.faults.heightM).toMatch(/10 ft 11 in \(3\.33 m\) or 10[.,]11 ft \(3\.09 m\)/);
+    }
   });
 });

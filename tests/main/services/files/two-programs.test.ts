@@ -102,7 +102,7 @@ describe('a fleet with a bad card', () => {
     const fleet = await fleetIn(folder, [], now);
     expect(fleet.current()).toEqual([vehicle('a'), vehicle('b')]);
     expect(fleet.notices().join()).toMatch(
-      /"Heron" \(card\.heightM is -1, less than 1\.5 m can be right\)\. The rest stays/,
+      /"Heron" \(card\.heightM is -1, but at least 1\.5 m is needed\)\. The rest stays/,
     );
     await fleet.save([...fleet.current(), vehicle('c')]);
     const [aside] = (await readdir(folder)).filter((name) => name.includes('.damaged-'));

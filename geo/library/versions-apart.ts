@@ -72,7 +72,7 @@ function linesOfCard(card: VehicleCard, units: Units): Lines {
 
 function linesOfLoad(items: readonly LoadItem[]): Lines {
   return new Map([
-    ['aboard', counted(items.length, 'entry')],
+    ['aboard', counted(items.length, 'entry', 'entries')],
     ['list', items.map(({ name }) => clip(name, 40)).join(', ') || 'nothing'],
   ]);
 }

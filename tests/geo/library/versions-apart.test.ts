@@ -36,3 +36,46 @@ it('a drive’s day and a note’s leave count, and what is none of the lines is
     'differs in details that are not listed here',
   ]);
 });
+
+it('cards differ in their empty weight and rack, loads in their lists, notes in what was measured', () => {
+  const card = { vehicleId: 'v1', card: COACHBUILT };
+  const rack = { lengthM: 0.7, widthM: 2 };
+  const of = (change: Partial<typeof COACHBUILT>) => ({
+    vehicleId: 'v1',
+    card: { ...COACHBUILT, ...change },
+  });
+  expect(
+    versionsApart(
+      'vehicle',
+      [
+        card,
+        of({ unladenKg: 2890.4, rack: { ...rack, fitted: true } }),
+        of({ rack: { ...rack, fitted: false } }),
+      ],
+      'metric',
+    ),
+  ).toEqual([
+    ['unladen: not given', 'rack: none'],
+    ['unladen: 2891 kg', 'rack: fitted'],
+    ['unladen: not given', 'rack: not fitted'],
+  ]);
+  const box = { name: 'Box', massKg: 10, xM: 2 };
+  expect(
+    versionsApart(
+      'load',
+      [
+        { vehicleId: 'v1', items: [] },
+        { vehicleId: 'v1', items: [box] },
+      ],
+      'metric',
+    ),
+  ).toEqual([
+    ['aboard: 0 entries', 'list: nothing'],
+    ['aboard: 1 entry', 'list: Box'],
+  ]);
+  const note = { at: { lat: 54, lon: 9 }, say: 'Gate' };
+  expect(versionsApart('note', [note, { ...note, heightM: 3.2, massKg: 3500 }], 'metric')).toEqual([
+    ['height: none', 'weight: none'],
+    ['height: 3.20 m', 'weight: 3500 kg'],
+  ]);
+});

@@ -2,6 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { decidingOf, scaleFigureOf, sumOf } from '../../../geo/report/deciding.ts';
 import type { Finding } from '../../../geo/report/report.ts';
+import { sayTurnFigures } from '../../../geo/report/say-turn-figures.ts';
+import { spareUnit, tightestOf } from '../../../geo/report/tightest.ts';
+import type { Turn } from '../../../geo/report/turn.ts';
+import { drawnSizeIn, wayIn } from '../../../geo/units/in-units.ts';
 
 function finding(limit: number, vehicle: number, spare: number, unit: 'm' | 'kg' = 'm'): Finding {
   return {
@@ -138,5 +142,86 @@ describe('the drawing to scale', () => {
   it('is not there for a slope, nor for a limit of nothing', () => {
     expect(scaleFigureOf({ ...finding(2, 1, 1), subject: 'slope' })).toBeUndefined();
     expect(scaleFigureOf(finding(0, 3, -3))).toBeUndefined();
+  });
+});
+
+describe('other units and other figures', () => {
+  it('degrees and per cent are rounded against the driver, to a tenth', () => {
+    const of = (limit: number, spare: number, unit: 'deg' | '%') =>
+      sumOf(
+        { ...finding(limit, limit - spare, spare), limit: { value: limit, unit, asMapped: '' } },
+        'metric',
+      );
+    expect(of(8.26, 1.04, 'deg')).toMatchObject({ limit: '8.2°', vehicle: '7.3°', spare: '1°', short: '1°' });
+    expect(of(8, -0.55, '%')).toMatchObject({
+      limit: '8 %',
+      vehicle: '8.6 %',
+      spare: '−0.6 %',
+      short: '0.6 %',
+      over: true,
+    });
+  });
+
+  it('kilograms name the allowance that they are held with', () => {
+    const sum = sumOf({ ...finding(3500, 3450, 30, 'kg'), subject: 'mass' }, 'metric');
+    expect(sum).toMatchObject({ limit: '3500 kg', vehicle: '3470 kg', spare: '30 kg' });
+    expect(sum?.what).toBe('height as measured 3450 kg, with 20 kg for measuring');
+  });
+
+  it('no drawing is made of a slope, which is neither a size nor a mass', () => {
+    expect(
+      scaleFigureOf({ ...finding(12, 10, 2), limit: { value: 12, unit: '%', asMapped: '' } }),
+    ).toBeUndefined();
+  });
+
+  it('the tightest of a report is the least against its limit, and its unit is its limit’s', () => {
+    const wide = { ...finding(3, 2.5, 0.5), id: 'wide', level: 'tight' as const };
+    const high = { ...finding(10, 9.4, 0.6), id: 'high', level: 'tight' as const };
+    const folded = { ...finding(3, 3, 0), id: 'folded', level: 'tight' as const, folded: true as const };
+    expect(tightestOf([wide, high, folded])?.id).toBe('high');
+    const { limit: _, ...unlimited } = wide;
+    expect(tightestOf([unlimited, high])?.id).toBe('high');
+    expect(tightestOf([folded])).toBeUndefined();
+    expect(spareUnit(wide)).toBe('m');
+    expect(spareUnit(unlimited)).toBe('m');
+    expect(spareUnit({ ...unlimited, vehicle: undefined })).toBe('m');
+    expect(spareUnit({ ...unlimited, vehicle: { value: 3500, unit: 'kg', what: 'x' } })).toBe('kg');
+  });
+});
+
+describe('a size where there is room for one unit', () => {
+  it('is in feet and inches where those were chosen, else in metres', () => {
+    expect(drawnSizeIn('imperial', 3.2, 'down')).toBe(`10'5"`);
+    expect([drawnSizeIn('both', 3.2, 'down'), drawnSizeIn('metric', 3.2, 'down')]).toEqual([
+      '3.20 m',
+      '3.20 m',
+    ]);
+    expect([wayIn('metric', 3.4), wayIn('metric', 13.42)]).toEqual(['3.40 m', '13.4 m']);
+  });
+});
+
+describe('what was assumed of a turn, and its figures', () => {
+  const turn = {
+    swing: {
+      planM: 0.21,
+      planFromM: 0.2,
+      planToM: 0.31,
+      gentleM: 0.01,
+      worstM: 0.46,
+      worstFromM: 0.46,
+      worstToM: 0.46,
+    },
+    start: { gapM: 0.46, overM: 0 },
+    lockFrom: 'measured',
+  } as unknown as Turn;
+  it('are rounded against the driver, one unit said once, and both where both are wanted', () => {
+    expect(sayTurnFigures(turn, 'metric')).toEqual({
+      plan: '21 cm (20 to 31 cm)',
+      gently: 'hardly at all',
+      worst: '46 cm, full lock as measured in the yard',
+      gap: '46 cm',
+      over: undefined,
+    });
+    expect(sayTurnFigures(turn, 'both').plan).toBe('21 cm (9 in) (20 cm (7 in) to 31 cm (13 in))');
   });
 });

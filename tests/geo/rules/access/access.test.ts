@@ -2,7 +2,12 @@ import { describe, expect, it } from 'vitest';
 import { given } from '../../../../geo/given.ts';
 import type { Tags } from '../../../../geo/roads/roads.ts';
 import { access } from '../../../../geo/rules/access/access.ts';
+import { sayAccess, sayBrokenTurn, sayDoubt, saySomeLanes } from '../../../../geo/rules/access/say-access.ts';
 import { map } from '../../../../geo/rules/road/map.ts';
+import type { Access, AccessDoubt } from '../../../../geo/tags/access.ts';
+import type { Reach } from '../../../../geo/tags/conditional/context.ts';
+import type { LaneLimit } from '../../../../geo/tags/lanes.ts';
+import type { TurnRule } from '../../../../geo/tags/turn-restriction.ts';
 import { ask, askDrive, askRoad, COACHBUILT } from '../../../support/ask.ts';
 import { driveOn, testMap } from '../../../support/drive-on.ts';
 
@@ -393,5 +398,91 @@ describe('a forbidden turn', () => {
   it('of heavy vehicles is judged on the card', () => {
     expect(turn({ 'restriction:conditional': 'no_left_turn @ (weight>7.5)' })).toEqual([]);
     expect(turn({ 'restriction:conditional': 'no_left_turn @ (weight>3)' })[0]?.level).toBe('barred');
+  });
+});
+
+describe('access in words', () => {
+  const access = (part: Partial<Access>): Access =>
+    ({ key: 'access', text: 'x', meaning: 'unknown', rank: 1, ...part }) as Access;
+  const say = (part: Partial<Access>, reach: Reach = 'through') =>
+    sayAccess(access(part), reach, { highway: 'residential' });
+
+  it('says whom a road is closed to, and for whom else it is', () => {
+    expect(say({ meaning: 'open', text: 'yes' })).toBe('Open (access=yes).');
+    expect(say({ meaning: 'no', key: 'motorhome', text: 'no' })).toBe('Closed to motorhomes (motorhome=no).');
+    expect(say({ meaning: 'no', key: 'tourist_bus', text: 'no' })).toBe(
+      'Closed to motor vehicles (tourist_bus=no).',
+    );
+    expect(say({ meaning: 'no', key: 'motor_vehicle:forward', text: 'no' })).toBe(
+      'Closed to motor vehicles (motor_vehicle:forward=no).',
+    );
+    expect(say({ meaning: 'permit', text: 'permit' })).toBe(
+      'With a permit only (access=permit), and the drive passes through.',
+    );
+    expect(say({ meaning: 'permit', text: 'agricultural;forestry' }, 'within')).toBe(
+      'For agricultural or forestry traffic only (access=agricultural;forestry), the drive starts or ends there.',
+    );
+    expect(say({ meaning: 'destination', text: 'customers' }, 'within')).toContain('For customers only');
+    expect(say({ meaning: 'destination', text: 'destination' })).toContain('No through traffic');
+  });
+
+  it('says what of it is not known', () => {
+    expect(say({ key: 'route', text: 'ferry' })).toBe(
+      'The map does not say whether this ferry takes motor vehicles.',
+    );
+    expect(say({ key: 'highway', text: 'path' })).toBe(
+      'The map does not say who may drive here (highway=path).',
+    );
+    expect(say({ key: 'motorcar', text: 'yes' })).toBe('motorcar=yes is mapped, and nothing for motorhomes.');
+    expect(say({ key: 'vehicle', text: 'perhaps' })).toBe(
+      '"vehicle=perhaps" is no access value that is understood.',
+    );
+  });
+
+  it('says why a tag does not settle it', () => {
+    const doubt = (binding: AccessDoubt['binding'], meant?: string) =>
+      sayDoubt({ key: 'acces', text: 'no', binding, ...(meant && { meant }) } as AccessDoubt);
+    expect(doubt('condition')).toContain('holds under a condition');
+    expect(doubt('lane')).toContain('differs from lane to lane');
+    expect(doubt('motorcar')).toContain('nothing for motorhomes');
+    expect(doubt('misspelt', 'access')).toBe(
+      '"acces=no" is mapped, and there is no such key: "access" was likely meant.',
+    );
+  });
+
+  it('of lanes says which are closed and which to keep to', () => {
+    const lanes = {
+      boundLanes: 'lanes 1 and 2',
+      boundAt: [1, 2],
+      freeLanes: 'lane 3',
+      freeAt: [3],
+    } as unknown as LaneLimit;
+    expect(saySomeLanes({ key: 'access:lanes', text: 'no|no|yes' }, lanes)).toEqual({
+      say: 'Not all lanes are for us: lanes 1 and 2 are closed ("access:lanes=no|no|yes").',
+      advice: 'Keep to lane 3.',
+    });
+    expect(
+      saySomeLanes(
+        { key: 'k', text: 't' },
+        { ...lanes, boundAt: [1], boundLanes: 'lane 1', freeAt: [2, 3], freeLanes: 'lanes 2 and 3' },
+      ),
+    ).toEqual({
+      say: 'Not all lanes are for us: lane 1 is closed ("k=t").',
+      advice: 'Keep to one of lanes 2 and 3.',
+    });
+  });
+
+  it('of a turn that is not settled asks for the sign', () => {
+    expect(
+      sayBrokenTurn({
+        rule: 'no_left_turn',
+        binds: 'unsure',
+        key: 'restriction',
+        text: 'no_left',
+      } as unknown as TurnRule),
+    ).toEqual({
+      say: 'A turn restriction is mapped here and not settled ("restriction=no_left").',
+      advice: 'Look for the sign before turning.',
+    });
   });
 });

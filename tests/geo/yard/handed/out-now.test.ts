@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { HandedBody } from '../../../../geo/library/body/handed.ts';
+import type { DriveReport } from '../../../../geo/report/report.ts';
 import { changedSince } from '../../../../geo/yard/handed/changed-since.ts';
 import { handedFacts } from '../../../../geo/yard/handed/facts.ts';
 import { newOrWorse } from '../../../../geo/yard/handed/new-or-worse.ts';
@@ -7,6 +8,8 @@ import { numberReplaced, type OutSheet, outNow } from '../../../../geo/yard/hand
 import { sha256Of } from '../../../../main/services/files/sha256.ts';
 import { handedOver } from '../../../support/hand-over/handed-over.ts';
 import { road } from '../../../support/way-round/ask-ways.ts';
+import { FAMILY, COACH_BUILT as FAMILYS } from '../../load/family.ts';
+import { weighed } from '../../load/load-card.ts';
 
 const NORTH = handedOver([road(1, ['0,0', '5,0'])], [1]);
 const LOW = handedOver([road(1, ['0,0', '5,0'], { maxheight: '2.5' })], [1]);
@@ -107,5 +110,38 @@ describe('what changed since a check was handed out', () => {
     });
     const lower = handedOver([road(1, ['0,0', '5,0'], { maxheight: '2.2' })], [1]);
     expect(newOrWorse(LOW.report, lower.report, 'metric')).toMatchObject({ ok: true, value: { length: 1 } });
+  });
+});
+
+describe('what is told of a sheet that is out', () => {
+  it('is a weight that is over since, a spare that shrank and a level that rose, and not what got better', () => {
+    const bridge = (maxheight: string) => handedOver([road(1, ['0,0', '5,0'], { maxheight })], [1]).report;
+    const news = (was: DriveReport, now: DriveReport) => {
+      const said = newOrWorse(was, now, 'metric');
+      return said.ok ? said.value : [said.error.message];
+    };
+    // the vehicle needs 3.05 m, and 0.15 to spare not to be tight
+    const [tight, tighter, barred] = [bridge('3.15'), bridge('3.1'), bridge('2.5')];
+    expect(news(tight, tight)).toEqual([]);
+    expect(news(tight, barred).join()).toContain('Changed.');
+    expect(news(barred, tight)).toEqual([]);
+    expect(news(tighter, tight)).toEqual([]);
+    expect(news(tight, tighter)).toHaveLength(1);
+    const loaded = { ...tight, load: weighed(FAMILY, FAMILYS) };
+    expect(news(tight, loaded)[0]).toMatch(/^As loaded: OVER: gross by 26 kg/);
+    expect(news(loaded, loaded)).toEqual([]);
+    expect(news(tight, { ...tight, load: weighed([], FAMILYS) })).toEqual([]);
+  });
+
+  it('comes by the day, and by its own name where two leave at the same time', () => {
+    const at = { leaveAt: '2027-06-12T09:00' };
+    expect(numbers(outNow([sheet('A2', at), sheet('A1', at)], TODAY))).toEqual(['A1', 'A2']);
+    expect(numbers(outNow([sheet('A2'), sheet('A1')], TODAY))).toEqual(['A1', 'A2']);
+  });
+
+  it('replaces the one of the first track where none is named', () => {
+    const { track: _, ...first } = NORTH.facts;
+    expect(numberReplaced([sheet('A1', { track: 1 })], first)).toBe('A1');
+    expect(numberReplaced([{ ...sheet('A2'), made: '2027-02-01' }, sheet('A1')], NORTH.facts)).toBe('A2');
   });
 });

@@ -40,18 +40,36 @@ export function tryLayings<T extends object>(
   if (!nearest.ok) return nearest;
   let laying = nearest.value;
   let laid = lay(laying);
+  // the try that came farthest tells what stops a plan
+  let [farthest, leg] = [laying, -1];
+  const note = () => {
+    if ('leg' in laid && laid.leg > leg) [farthest, leg] = [laying, laid.leg];
+  };
+  note();
   if ('leg' in laid) {
     const leading = layingOn(input, field, 'leading');
     if (!leading.ok) return leading;
     if (!isSame(laying, leading.value)) {
       laying = leading.value;
       laid = lay(laying);
+      note();
     }
   }
-  if ('leg' in laid) laid = lay({ ...laying, base: { ...laying.base, terms: { ferries: true } } });
+  if ('leg' in laid) {
+    laying = { ...laying, base: { ...laying.base, terms: { ferries: true } } };
+    laid = lay(laying);
+    note();
+  }
   if ('fault' in laid) return { ok: false, error: laid.fault };
-  if ('leg' in laid) return fail('no way', sayNoLeg(laid.leg, laying.stops.length));
+  if ('leg' in laid) return fail('no way', sayNoLeg(leg, mustTurn(farthest, leg, lay)));
   return ok({ ...laid, places: laying.stops.map(({ at, awayM }) => ({ at, awayM })) });
+}
+
+/** Whether a leg that was not laid is one for a vehicle that begins there, whichever way it is headed. */
+function mustTurn(laying: Laying, leg: number, lay: (laying: Laying) => object): boolean {
+  if (leg === 0) return false;
+  const alone = lay({ ...laying, stops: laying.stops.slice(leg, leg + 2) });
+  return !('leg' in alone) && !('fault' in alone);
 }
 
 function layingOn(input: PlanInput, field: Field, roads: 'nearest' | 'leading'): Result<Laying> {

@@ -30,10 +30,12 @@ export function placeFault(places: readonly Place[]): Result<never> | undefined 
   return undefined;
 }
 
-/** @param leg counted from 0 */
-export function sayNoLeg(leg: number, places: number): string {
-  const via = leg > 0 && leg + 2 <= places ? ` without turning round at place ${leg + 1}` : '';
-  return `No road on the map leads this vehicle from place ${leg + 1} to place ${leg + 2}${via}. Move one of them, or load more of the map.`;
+/** @param leg counted from 0 @param mustTurn there is a way for a vehicle that stands there headed as it likes */
+export function sayNoLeg(leg: number, mustTurn: boolean): string {
+  const [from, to] = [leg + 1, leg + 2];
+  return mustTurn
+    ? `From place ${from} this vehicle comes to place ${to} only by turning round at place ${from}, and the map shows no room to turn there: no turning circle, no loop, no road mapped wide enough. Choose place ${from} as the end of this plan, and plan the way on from there by itself.`
+    : `No road on the map leads this vehicle from place ${from} to place ${to}. Move one of them, or load more of the map.`;
 }
 
 /** A place that cannot be put on a road. @param i counted from 0 */

@@ -39,7 +39,7 @@ export async function namedVehicle(
   const { id, versions } = found.value;
   const body = versions[0]?.body;
   return body === undefined
-    ? fail('library.none', `There is no vehicle ${id} any more.`)
+    ? fail('library.none', `There is no vehicle ${id} any more. See 'lanegauge yard list' for what there is.`)
     : ok({ card: body.card, id });
 }
 

@@ -47,3 +47,43 @@ describe('a limit on one lane of several', () => {
     expect(levels({ 'maxwidth:lanes': 'none|2' }, [1])).toEqual(['care lane']);
   });
 });
+
+describe('a road driven against its drawn order, and roads that leave to the left', () => {
+  /** A two-way road (1) drawn from east to west, driven eastwards; it forks into 2 and 3. */
+  const fork = (tags: Tags, two: string, three: string) =>
+    testMap([
+      { id: 1, nodes: ['3,0', '0,0'], tags: { highway: 'primary', lanes: '4', ...tags } },
+      { id: 2, nodes: ['3,0', two], tags: { highway: 'primary' } },
+      { id: 3, nodes: [three, '3,0'], tags: { highway: 'primary' } },
+    ]);
+  const said = (map: ReturnType<typeof fork>, steps: number[]) =>
+    askDrive(width, map, steps).map(({ level, kind, wants }) =>
+      [level, kind, wants].filter(Boolean).join(' '),
+    );
+
+  it('is left by its leftmost lane where the drive turns left', () => {
+    const limit = { 'maxwidth:lanes:backward': '2|none' };
+    expect(said(fork(limit, '3,3', '6,0'), [-1, 2])).toEqual(['unknown lane sign']);
+    expect(said(fork({ 'maxwidth:lanes:backward': 'none|2' }, '3,3', '6,0'), [-1, 2])).toEqual(['care lane']);
+  });
+
+  it('is left by its right where another road bears less far from straight on', () => {
+    // the drive bears a little to the right, the other goes straight on
+    expect(said(fork({ 'maxwidth:lanes:backward': 'none|2' }, '6,-0.5', '6,0'), [-1, 2])).toEqual([
+      'unknown lane sign',
+    ]);
+    expect(said(fork({ 'maxwidth:lanes:backward': 'none|2' }, '6,0.5', '6,0'), [-1, 2])).toEqual([
+      'care lane',
+    ]);
+    expect(said(fork({ 'maxwidth:lanes:backward': 'none|2' }, '3,-3', '6,0'), [-1, 2])).toEqual([
+      'unknown lane sign',
+    ]);
+  });
+
+  it('goes by the arrows of its own direction, and by none that name other lanes', () => {
+    const arrows = { 'maxwidth:lanes:backward': 'none|2', 'turn:lanes:backward': 'left|through' };
+    expect(said(fork(arrows, '3,3', '6,0'), [-1, 2])).toEqual(['care lane']);
+    const others = { 'maxwidth:lanes:backward': '2|none', 'turn:lanes:backward': 'through|through' };
+    expect(said(fork(others, '3,3', '6,0'), [-1, 2])).toEqual(['unknown lane sign']);
+  });
+});

@@ -156,3 +156,24 @@ describe('the limits of a way', () => {
     ]);
   });
 });
+
+describe('of two figures for one limit', () => {
+  const read = (tags: Record<string, string>) =>
+    limitClaims({ tags, forward: true }, ['height']).map(({ key }) => key);
+  it('the lower holds, and what cannot be read might be lower yet', () => {
+    expect(read({ maxheight: '3.5', 'maxheight:both_ways': '3.2' })).toEqual(['maxheight:both_ways']);
+    expect(read({ maxheight: '3.2', 'maxheight:both_ways': '3.5' })).toEqual(['maxheight']);
+    expect(read({ maxheight: '3.2', 'maxheight:both_ways': 'low' })).toEqual(['maxheight:both_ways']);
+    expect(read({ maxheight: 'low', 'maxheight:both_ways': '3.2' })).toEqual(['maxheight']);
+    expect(read({ maxheight: 'none', 'maxheight:both_ways': '3.2' })).toEqual(['maxheight:both_ways']);
+    expect(read({ maxheight: '3.2', 'maxheight:both_ways': 'none' })).toEqual(['maxheight']);
+    expect(read({ maxheight: 'below_default', 'maxheight:both_ways': '3.2' })).toEqual(['maxheight']);
+    expect(read({ maxheight: '3.2', 'maxheight:both_ways': 'below_default' })).toEqual([
+      'maxheight:both_ways',
+    ]);
+  });
+
+  it('a legal height is no form of a physical one: both are told', () => {
+    expect(read({ maxheight: '3.5', 'maxheight:legal': '4' })).toEqual(['maxheight', 'maxheight:legal']);
+  });
+});

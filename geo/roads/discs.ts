@@ -8,6 +8,15 @@ import { distanceM, METRES_PER_DEGREE } from '../earth/sphere.ts';
  * segments without a node in reach would take the places of all nodes, and memory would no longer be flat.
  */
 const REACH_M = 3_000;
+/**
+ * As far as following and checking a drive look along roads: the search between two positions of a recorded track may
+ * cost a detour of 600 m and three times their distance more than the straight line, of a drawn one less
+ * (`geo/drive/match/match-settings.ts`).
+ */
+const CLOSE_M = 1_000;
+const CLOSE_PER_LEG = 3;
+/** Between positions farther apart ways are searched for as far as roads are kept. */
+const SPARSE_M = 150;
 /** As far as what stands beside the road is looked at and drawn. */
 const NEAR_M = 500;
 /** Between sparse points the road may swing out: half the straight leg is a detour of 1.4 times its length. */
@@ -25,6 +34,8 @@ export interface Disc {
   readonly lon: number;
   /** roads */
   readonly reachM: number;
+  /** roads that the drive may be on or be led over */
+  readonly closeM: number;
   /** what lies around them */
   readonly nearM: number;
 }
@@ -38,6 +49,12 @@ export interface Reach {
 /** Overlapping discs along the drawn line, close enough that no place within reach of it falls between. */
 export function discsAlong(route: DrawnRoute, { reachM: leastM = REACH_M }: Reach = {}): Disc[] {
   const discs: Disc[] = [];
+  const sparse = meanLegM(route) > SPARSE_M;
+  const around = (legM: number) => {
+    const reachM = leastM + REACH_PER_LEG * legM;
+    const closeM = sparse ? reachM : Math.min(reachM, CLOSE_M + CLOSE_PER_LEG * legM);
+    return { reachM, closeM, nearM: NEAR_M + REACH_PER_LEG * legM };
+  };
   let before: number | undefined;
   for (const { lat, lon } of route.segments) {
     for (let i = 0; i < lat.length; i++) {
@@ -47,24 +64,30 @@ export function discsAlong(route: DrawnRoute, { reachM: leastM = REACH_M }: Reac
       if (i > 0 && before !== undefined) {
         const lastLat = lat[i - 1]!;
         const legM = distanceM(lastLat, before, here, there);
-        const reachM = leastM + REACH_PER_LEG * legM;
-        const nearM = NEAR_M + REACH_PER_LEG * legM;
-        const steps = Math.ceil(legM / nearM) * 2;
+        const reaches = around(legM);
+        const steps = Math.ceil(legM / reaches.nearM) * 2;
         for (let step = 0; step < steps; step++) {
           const share = step / steps;
           discs.push({
             lat: lastLat + share * (here - lastLat),
             lon: before + share * (there - before),
-            reachM,
-            nearM,
+            ...reaches,
           });
         }
-        discs.push({ lat: here, lon: there, reachM, nearM });
-      } else discs.push({ lat: here, lon: there, reachM: leastM, nearM: NEAR_M });
+        discs.push({ lat: here, lon: there, ...reaches });
+      } else discs.push({ lat: here, lon: there, ...around(0) });
       before = there;
     }
   }
   return thinned(discs);
+}
+
+function meanLegM(route: DrawnRoute): number {
+  let [legs, sumM] = [0, 0];
+  for (const { lat, lon } of route.segments)
+    for (let i = 1; i < lat.length; i++, legs++)
+      sumM += distanceM(lat[i - 1]!, lon[i - 1]!, lat[i]!, lon[i]!);
+  return legs === 0 ? 0 : sumM / legs;
 }
 
 /** Of dense points one in a hundred metres is enough; its reach grows by what was left out. */
@@ -75,7 +98,8 @@ function thinned(discs: readonly Disc[]): Disc[] {
     if (last && disc.reachM <= last.reachM && distanceM(last.lat, last.lon, disc.lat, disc.lon) < 100)
       continue;
     last = disc;
-    kept.push({ ...disc, reachM: disc.reachM + 100, nearM: disc.nearM + 100 });
+    const { lat, lon, reachM, closeM, nearM } = disc;
+    kept.push({ lat, lon, reachM: reachM + 100, closeM: closeM + 100, nearM: nearM + 100 });
   }
   return kept;
 }

@@ -152,6 +152,11 @@ export function isStandingNode(tags: Tags): boolean {
   return fitsAny(tags, STANDING_NODES);
 }
 
+/** Whether a key alone may make a node stand for itself. */
+export function mayStand(key: string): boolean {
+  return Object.hasOwn(STANDING_NODES, key);
+}
+
 /** Relations whose tags belong to their outer ways. Their outlines are never driven: a square's edge is no road. */
 export function isArea(tags: Tags): boolean {
   const type = tags['type'];

@@ -9,6 +9,7 @@ import type { MapSource, Roads } from '../../../geo/roads/roads.ts';
 import type { MapSink } from '../../../geo/roads/sink.ts';
 import type { BlockContent } from '../../../geo/shelf/block.ts';
 import type { TiledLayer } from '../../../geo/shelf/layers.ts';
+import { type Needed, neededOf } from '../../../geo/shelf/needed.ts';
 import type { PartMeta } from '../../../geo/shelf/part-meta.ts';
 import { createReplay } from '../../../geo/shelf/replay.ts';
 import { type TilesAlong, tilesAlong } from '../../../geo/shelf/tiles-along.ts';
@@ -42,22 +43,25 @@ export async function roadsFromShelf(
   const mask = corridorMask(route, reach);
   const damaged = new Set<string>();
   const wanted = tilesAlong(mask);
-  let nodes = 0;
-  const used: (ShelfRoads['used'][number] & { notes: readonly string[]; tell: (sink: MapSink) => void })[] =
-    [];
+  const used: (ShelfRoads['used'][number] & { notes: readonly string[]; blocks: BlockContent[] })[] = [];
   for (const { map, part, notes } of shelf.parts) {
     const { blocks, sound } = await readTiles(part, wanted, pause);
     if (!sound) damaged.add(map);
-    nodes += blocks.reduce((sum, block) => sum + block.nodes.count, 0);
-    if (blocks.length > 0) used.push({ map, meta: part.meta, notes, tell: createReplay(blocks) });
+    if (blocks.length > 0) used.push({ map, meta: part.meta, notes, blocks });
   }
+  // in how much maps differ that hold the same is told of all they hold
+  const needed =
+    used.length > 1
+      ? []
+      : used.map(({ blocks }) => neededOf(blocks, mask, reach.reachM === undefined ? 'close' : 'reach'));
+  const replays = used.map(({ blocks }, i) => createReplay(blocks, needed[i]));
   const tellAll = async (sink: MapSink) => {
-    for (const [i, { tell }] of used.entries()) {
+    for (const [i, tell] of replays.entries()) {
       await pause();
       tell(withLocalIds(sink, i));
     }
   };
-  const collector = new RoadCollector(mask, nodes);
+  const collector = new RoadCollector(mask, mostNodes(used, needed));
   await tellAll(collector.all);
   if (collector.needsWaysAgain()) await tellAll(collector.waysAgain());
   const lacking = collector.missingNodes();
@@ -83,6 +87,19 @@ export async function roadsFromShelf(
     },
   );
   return { roads, used, damaged: [...new Set([...damaged, ...shelf.damaged])] };
+}
+
+/** No more nodes come than so many. */
+function mostNodes(
+  used: readonly { readonly blocks: readonly BlockContent[] }[],
+  needed: readonly (readonly Needed[])[],
+): number {
+  const all = used.flatMap(({ blocks }, i) =>
+    blocks.map(
+      (block, tile) => needed[i]?.[tile]?.nodes.reduce((sum, one) => sum + one, 0) ?? block.nodes.count,
+    ),
+  );
+  return all.reduce((sum, count) => sum + count, 1);
 }
 
 function sourceOf({ source, dataDate }: PartMeta): MapSource {

@@ -17,7 +17,7 @@ const PLACES = Object.keys(MAY_IMPORT).sort((a, b) => b.length - a.length);
 
 /** What stands directly in geo, each line only on the lines before it. */
 const ORDER_IN_GEO: readonly (readonly string[])[] = [
-  ['result.ts', 'given.ts', 'lists.ts'],
+  ['result.ts', 'given.ts', 'lists.ts', 'remembered.ts'],
   ['earth', 'units'],
   ['document', 'clock', 'country'],
   ['vehicle', 'roads'],

@@ -62,8 +62,8 @@ function packWays(
       }
       from = at;
     };
-    for (const ref of way.refs) {
-      const node = collector.nodes.indexOf(ref);
+    for (let i = 0; i < way.refs.length; i++) {
+      const node = collector.nodes.indexOf(way.refs[i]!);
       if (node >= 0) refs[at++] = node;
       else {
         missing++;
@@ -88,10 +88,12 @@ function packWays(
 function packNodes(collector: RoadCollector, refs: Uint32Array): Roads['nodes'] {
   const { ids, count } = collector.nodes;
   const used = new Uint8Array(count);
-  for (const node of refs) used[node] = 1;
+  for (let at = 0; at < refs.length; at++) used[refs[at]!] = 1;
   for (const node of collector.nodeTags.keys()) if (collector.stands(node)) used[node] = 1;
-  const id = new Float64Array(used.reduce((sum, one) => sum + one, 0));
-  for (let node = 0, at = 0; node < count; node++) if (used[node] === 1) id[at++] = ids[node]!;
+  const usedIds = new Float64Array(count);
+  let usedCount = 0;
+  for (let node = 0; node < count; node++) if (used[node] === 1) usedIds[usedCount++] = ids[node]!;
+  const id = usedIds.slice(0, usedCount);
   // as numbers, and each is looked up again: many times faster than sorting places by what they hold
   id.sort();
   const order = new Uint32Array(id.length);

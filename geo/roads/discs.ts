@@ -17,6 +17,8 @@ const CLOSE_M = 1_000;
 const CLOSE_PER_LEG = 3;
 /** Between positions farther apart ways are searched for as far as roads are kept. */
 const SPARSE_M = 150;
+/** Discs closer together than this are one. */
+const THINNED_M = 100;
 /** As far as what stands beside the road is looked at and drawn. */
 const NEAR_M = 500;
 /** Between sparse points the road may swing out: half the straight leg is a detour of 1.4 times its length. */
@@ -50,10 +52,14 @@ export interface Reach {
 export function discsAlong(route: DrawnRoute, { reachM: leastM = REACH_M }: Reach = {}): Disc[] {
   const discs: Disc[] = [];
   const sparse = meanLegM(route) > SPARSE_M;
-  const around = (legM: number) => {
-    const reachM = leastM + REACH_PER_LEG * legM;
-    const closeM = sparse ? reachM : Math.min(reachM, CLOSE_M + CLOSE_PER_LEG * legM);
-    return { reachM, closeM, nearM: NEAR_M + REACH_PER_LEG * legM };
+  let [lastLat, lastLon, lastLegM] = [Number.NaN, Number.NaN, -1];
+  // of dense points one in a hundred metres is enough; its reach grows by what was left out
+  const lay = (lat: number, lon: number, legM: number) => {
+    if (legM <= lastLegM && distanceM(lastLat, lastLon, lat, lon) < THINNED_M) return;
+    [lastLat, lastLon, lastLegM] = [lat, lon, legM];
+    const reachM = leastM + REACH_PER_LEG * legM + THINNED_M;
+    const closeM = sparse ? reachM : Math.min(reachM, CLOSE_M + CLOSE_PER_LEG * legM + THINNED_M);
+    discs.push({ lat, lon, reachM, closeM, nearM: NEAR_M + REACH_PER_LEG * legM + THINNED_M });
   };
   let before: number | undefined;
   for (const { lat, lon } of route.segments) {
@@ -61,25 +67,21 @@ export function discsAlong(route: DrawnRoute, { reachM: leastM = REACH_M }: Reac
       const here = lat[i]!;
       // each longitude is brought next to the one before
       const there: number = before === undefined ? lon[i]! : before + wrapLon(lon[i]! - before);
+      let legM = 0;
       if (i > 0 && before !== undefined) {
-        const lastLat = lat[i - 1]!;
-        const legM = distanceM(lastLat, before, here, there);
-        const reaches = around(legM);
-        const steps = Math.ceil(legM / reaches.nearM) * 2;
+        const from = lat[i - 1]!;
+        legM = distanceM(from, before, here, there);
+        const steps = Math.ceil(legM / (NEAR_M + REACH_PER_LEG * legM)) * 2;
         for (let step = 0; step < steps; step++) {
           const share = step / steps;
-          discs.push({
-            lat: lastLat + share * (here - lastLat),
-            lon: before + share * (there - before),
-            ...reaches,
-          });
+          lay(from + share * (here - from), before + share * (there - before), legM);
         }
-        discs.push({ lat: here, lon: there, ...reaches });
-      } else discs.push({ lat: here, lon: there, ...around(0) });
+      }
+      lay(here, there, legM);
       before = there;
     }
   }
-  return thinned(discs);
+  return discs;
 }
 
 function meanLegM(route: DrawnRoute): number {
@@ -88,20 +90,6 @@ function meanLegM(route: DrawnRoute): number {
     for (let i = 1; i < lat.length; i++, legs++)
       sumM += distanceM(lat[i - 1]!, lon[i - 1]!, lat[i]!, lon[i]!);
   return legs === 0 ? 0 : sumM / legs;
-}
-
-/** Of dense points one in a hundred metres is enough; its reach grows by what was left out. */
-function thinned(discs: readonly Disc[]): Disc[] {
-  const kept: Disc[] = [];
-  let last: Disc | undefined;
-  for (const disc of discs) {
-    if (last && disc.reachM <= last.reachM && distanceM(last.lat, last.lon, disc.lat, disc.lon) < 100)
-      continue;
-    last = disc;
-    const { lat, lon, reachM, closeM, nearM } = disc;
-    kept.push({ lat, lon, reachM: reachM + 100, closeM: closeM + 100, nearM: nearM + 100 });
-  }
-  return kept;
 }
 
 /** How far `reachM` metres reach from a latitude, in degrees each way; never too little. */

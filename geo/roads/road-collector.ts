@@ -93,8 +93,8 @@ export class RoadCollector {
   /** Hears nothing but nodes that kept ways lack; undefined when none is lacking. */
   missingNodes(): MapSink | undefined {
     const lacking = new IdTable();
-    for (const way of this.keptWays())
-      for (const ref of way.refs) if (this.nodes.indexOf(ref) < 0) lacking.add(ref);
+    for (const { refs } of this.keptWays())
+      for (let i = 0; i < refs.length; i++) if (this.nodes.indexOf(refs[i]!) < 0) lacking.add(refs[i]!);
     if (lacking.count === 0 || this.mask === undefined) return undefined;
     return {
       nodes: (batch) => {
@@ -234,7 +234,7 @@ export class RoadCollector {
 
   private resolved(refs: Float64Array): number {
     let count = 0;
-    for (const ref of refs) if (this.nodes.indexOf(ref) >= 0) count++;
+    for (let i = 0; i < refs.length; i++) if (this.nodes.indexOf(refs[i]!) >= 0) count++;
     return count;
   }
 

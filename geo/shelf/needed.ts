@@ -12,6 +12,7 @@ export interface Needed {
   readonly ways: readonly number[];
   /** by place in the tile's list of nodes: 1 where one is needed */
   readonly nodes: Uint8Array;
+  readonly nodeCount: number;
 }
 
 interface Asked {
@@ -59,7 +60,10 @@ function neededOfBlock(block: BlockContent, { mask, least, edges }: Asked): Need
     const from = ways.start[way]!;
     const to = ways.start[way + 1]!;
     let closest = 0;
-    for (let at = from; at < to; at++) closest = Math.max(closest, within[ways.refs[at]!]!);
+    for (let at = from; at < to; at++) {
+      const here = within[ways.refs[at]!]!;
+      if (here > closest) closest = here;
+    }
     const enough = ways.kind[way] === WAY_KIND.road ? least : WITHIN.reach;
     const isNeeded =
       closest >= enough ||
@@ -74,7 +78,9 @@ function neededOfBlock(block: BlockContent, { mask, least, edges }: Asked): Need
   const { node, set } = nodes.tagged;
   for (let i = 0; i < node.length; i++)
     if (within[node[i]!]! > 0 && mayStandAlone(set[i]!)) used[node[i]!] = 1;
-  return { ways: needed, nodes: used };
+  let nodeCount = 0;
+  for (let i = 0; i < used.length; i++) nodeCount += used[i]!;
+  return { ways: needed, nodes: used, nodeCount };
 }
 
 /** Whether a long segment of a way comes close by, or a node is lacking, so that nobody can tell. */

@@ -1,3 +1,5 @@
+import { remembered } from '../remembered.ts';
+
 /**
  * What an access value means for a motorhome on hire.
  * `permit` stands for every purpose it does not have: permit, delivery, agricultural, forestry.
@@ -54,8 +56,8 @@ function valuesBefore(parts: readonly string[]): string[] {
  * The meaning of an access value. A list such as `agricultural;forestry` lets each of them in, so the mildest
  * counts; one unknown part makes the whole unknown.
  */
-export function readAccessValue(text: string): AccessMeaning {
+export const readAccessValue = remembered((text): AccessMeaning => {
   const meanings = text.split(';').map((part) => MEANINGS.get(part.trim()) ?? 'unknown');
   if (meanings.includes('unknown')) return 'unknown';
   return HARDEST.findLast((meaning) => meanings.includes(meaning)) ?? 'unknown';
-}
+});

@@ -1,4 +1,6 @@
+import { remembered } from '../remembered.ts';
 import type { Tags } from '../roads/roads.ts';
+import { beforeFirst } from '../units/text.ts';
 import { type AccessMeaning, isHarder, readAccessValue } from './access-value.ts';
 import { type Direction, type Driven, directionOf } from './driven.ts';
 import { isElsewhere, isOtherDirection, isRemark } from './key-words.ts';
@@ -38,6 +40,18 @@ export interface Access {
   readonly rank: number;
 }
 
+/** Whether a key is of the motorhome's chain or of motor cars, however it goes on, or is near one of ours. */
+export const isAccessKey = remembered((key) => {
+  const mode = beforeFirst(key, ':');
+  return isMotorhomeMode(mode) || mode === 'motorcar' || accessMeant(mode) !== undefined;
+});
+
+/** Most ways have none: their few keys are sooner looked through than every form is looked for. */
+function hasAccessKey(tags: Tags): boolean {
+  for (const key in tags) if (isAccessKey(key)) return true;
+  return false;
+}
+
 const OPEN: Access = { meaning: 'open', key: '', text: '', rank: 0 };
 
 /**
@@ -57,6 +71,7 @@ export function accessFor(driven: Driven): Access {
 
 /** Access as tagged on a way or a node, or undefined when no key of the motorhome's chain is there. */
 export function taggedAccess(driven: Driven): Access | undefined {
+  if (!hasAccessKey(driven.tags)) return undefined;
   for (const mode of MOTORHOME_MODES) {
     const said = saidOf(driven, mode);
     if (said !== undefined) return { ...said, rank: modeRank(mode) };
@@ -155,7 +170,7 @@ function accessForms(driven: Driven, rank: number): AccessTag[] {
   const direction = directionOf(driven);
   const forms: AccessTag[] = [];
   for (const key in tags) {
-    if (!key.includes(':')) continue;
+    if (!key.includes(':') || !isAccessKey(key)) continue;
     const [mode = '', ...rest] = key.split(':');
     if (!isMotorhomeMode(mode) || modeRank(mode) < rank) continue;
     if (!isFormOf(rest, direction)) continue;
@@ -212,7 +227,9 @@ export interface AccessDoubt {
 export function accessDoubts(driven: Driven, deciding: Access): AccessDoubt[] {
   const direction = directionOf(driven);
   const doubts = carDoubts(driven, deciding);
-  for (const [key, text] of Object.entries(driven.tags)) {
+  for (const key in driven.tags) {
+    if (!isAccessKey(key)) continue;
+    const text = textOf(driven.tags, key);
     const [first = '', ...rest] = key.split(':');
     const meant = accessMeant(first);
     // the plain keys are settled

@@ -1,4 +1,5 @@
 import { given } from '../given.ts';
+import { remembered } from '../remembered.ts';
 import { beforeFirst } from '../units/text.ts';
 import type { Direction } from './driven.ts';
 import { isElsewhere, isOtherDirection, isRemark } from './key-words.ts';
@@ -60,9 +61,9 @@ function isLimitName(part: string): boolean {
 }
 
 /** Whether a key may be a limit's: most keys of most ways have nothing to do with any. */
-export function mayBeLimit(key: string): boolean {
-  return key.includes('max') || (mayBeMeant(key) && meantBy(beforeFirst(key, ':')) !== undefined);
-}
+export const mayBeLimit = remembered(
+  (key) => key.includes('max') || (mayBeMeant(key) && meantBy(beforeFirst(key, ':')) !== undefined),
+);
 
 function meantBy(base: string): string | undefined {
   if (QUANTITY_OF_BASE.has(base) || NO_LIMIT.has(base)) return undefined;

@@ -6,6 +6,7 @@ import { type Reading, unreadable } from '../units/reading.ts';
 import { type Driven, directionOf } from './driven.ts';
 import { type Basis, type LimitKey, type Quantity, readLimitKey } from './limit-key.ts';
 import { modeRank } from './modes.ts';
+import { textOf } from './text-of.ts';
 
 /**
  * When a limit binds.
@@ -54,11 +55,11 @@ export function limitClaims(driven: Driven, quantities: readonly Quantity[]): Li
   const direction = directionOf(driven);
   const claims: LimitClaim[] = [];
   const winners = new Map<string, { readonly rank: number; readonly claim: LimitClaim }>();
-  for (const [key, text] of Object.entries(tags)) {
+  for (const key in tags) {
     const parsed = readLimitKey(key, direction);
     if (parsed === undefined || !quantities.includes(parsed.quantity)) continue;
     if (parsed.quantity !== 'unknown' && isForBoats(tags, parsed.base)) continue;
-    const claim = makeClaim(key, text, parsed);
+    const claim = makeClaim(key, textOf(tags, key), parsed);
     if (claim.binding !== 'always') {
       claims.push(claim);
       continue;
@@ -68,6 +69,7 @@ export function limitClaims(driven: Driven, quantities: readonly Quantity[]): Li
     if (sofar === undefined || rank > sofar.rank || (rank === sofar.rank && isStricter(claim, sofar.claim)))
       winners.set(claim.family, { rank, claim });
   }
+  if (winners.size === 0) return claims;
   return [...[...winners.values()].map((winner) => winner.claim), ...claims];
 }
 

@@ -9,7 +9,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { SaxesParser } from 'saxes';
 import { readGpx } from '../../geo/drive/gpx/read-gpx.ts';
-import { buildLightDom } from '../../main/services/route/light-dom.ts';
+import { LightDomBuilder } from '../../main/services/route/light-dom.ts';
 import { readRouteFile } from '../../main/services/route/read-route-file.ts';
 
 const data = process.env['LANEGAUGE_DATA'];
@@ -129,7 +129,9 @@ function gpxparserAlone(text: string): void {
   Reflect.set(globalThis, 'window', {
     DOMParser: class {
       parseFromString(source: string) {
-        return buildLightDom(source);
+        const built = new LightDomBuilder();
+        readGpx(source, built);
+        return built.document;
       }
     },
   });

@@ -1,10 +1,7 @@
 import type { Tags } from '../../roads/roads.ts';
-import { taggedAccess } from '../../tags/access.ts';
+import { isAccessKey, taggedAccess } from '../../tags/access.ts';
 import type { Reach } from '../../tags/conditional/context.ts';
-import { accessMeant } from '../../tags/misspelt-access.ts';
-import { isMotorhomeMode } from '../../tags/modes.ts';
 import { textOf } from '../../tags/text-of.ts';
-import { beforeFirst } from '../../units/text.ts';
 import { reachOf, siteRuns } from '../end-runs.ts';
 import type { Draft } from '../finding.ts';
 import { type Place, passedNodes } from '../places.ts';
@@ -44,12 +41,6 @@ export function nodeAccess(input: RuleInput): Draft[] {
   if (places.length === 0) return [];
   const runs = siteRuns(input);
   return places.flatMap((place) => judgeNode(input, place, reachOf(place, runs)));
-}
-
-/** Whether a key says who may pass, or may be meant to. */
-export function isAccessKey(key: string): boolean {
-  const mode = beforeFirst(key, ':');
-  return isMotorhomeMode(mode) || mode === 'motorcar' || accessMeant(mode) !== undefined;
 }
 
 function judgeNode(input: RuleInput, place: Place, reach: Reach): Draft[] {

@@ -1,5 +1,5 @@
 import type { Roads, Tags } from '../../roads/roads.ts';
-import { isAccessKey } from '../../rules/access/node-access.ts';
+import { isAccessKey } from '../../tags/access.ts';
 import { mayBeLimit } from '../../tags/limit-key.ts';
 
 const TURNING = /^(turning_circle|turning_loop|mini_roundabout)$/;

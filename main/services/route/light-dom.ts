@@ -1,5 +1,5 @@
 import { isGpxElement } from '../../../geo/drive/gpx/gpx-names.ts';
-import { walkXml, type XmlElement } from '../../../geo/drive/gpx/strict-xml.ts';
+import type { XmlElement, XmlVisitor } from '../../../geo/drive/gpx/strict-xml.ts';
 
 /**
  * As much of a DOM as a GPX parser asks for: GPX's own elements by local name. Elements of other namespaces and
@@ -41,31 +41,28 @@ function find({ childNodes }: LightElement, tagName: string, most: number): Ligh
   return found;
 }
 
-/** Builds the document of sound GPX text; of unsound text, one without elements. */
-export function buildLightDom(text: string): LightElement {
-  const top = new LightElement('#document', {});
-  const open: (LightElement | undefined)[] = [top];
-  let rootUri: string | undefined;
+/** Hears GPX elements and makes a document of them, to be looked at once the text is known to be sound. */
+export class LightDomBuilder implements XmlVisitor {
+  readonly document = new LightElement('#document', {});
+  readonly #open: (LightElement | undefined)[] = [this.document];
+  #rootUri: string | undefined;
 
-  const walked = walkXml(text, {
-    open({ local, uri, attributes }: XmlElement) {
-      rootUri ??= uri;
-      const parent = open.at(-1);
-      const kept = parent && local !== 'extensions' && isGpxElement(rootUri, uri);
-      const element = kept ? new LightElement(local, attributes) : undefined;
-      if (element) parent?.childNodes.push(element);
-      open.push(element);
-      return undefined;
-    },
-    text(piece) {
-      const element = open.at(-1);
-      // white space between elements is most of a file
-      if (element && (element.innerHTML !== '' || piece.trim() !== '')) element.innerHTML += piece;
-      return undefined;
-    },
-    close() {
-      open.pop();
-    },
-  });
-  return walked.ok ? top : new LightElement('#document', {});
+  open({ local, uri, attributes }: XmlElement): undefined {
+    this.#rootUri ??= uri;
+    const parent = this.#open.at(-1);
+    const kept = parent && local !== 'extensions' && isGpxElement(this.#rootUri, uri);
+    const element = kept ? new LightElement(local, attributes) : undefined;
+    if (element) parent?.childNodes.push(element);
+    this.#open.push(element);
+  }
+
+  text(piece: string): undefined {
+    const element = this.#open.at(-1);
+    // white space between elements is most of a file
+    if (element && (element.innerHTML !== '' || piece.trim() !== '')) element.innerHTML += piece;
+  }
+
+  close(): void {
+    this.#open.pop();
+  }
 }

@@ -4,6 +4,7 @@ import { fail, ok, type Problem, type Result } from '../../../geo/result.ts';
 import { GPX_MAX_BYTES } from '../../contract/limits.ts';
 import { readAsKept } from '../files/read-as-kept.ts';
 import { decodeGpx } from './decode-gpx.ts';
+import { LightDomBuilder } from './light-dom.ts';
 import { compareWithGpxparser } from './second-opinion.ts';
 
 /**
@@ -28,10 +29,11 @@ export function readRouteBytes(bytes: Uint8Array, name: string): Result<RouteFil
   const decoded = decodeGpx(bytes);
   if (!decoded.ok) return named(name, decoded);
   const { text, notes } = decoded.value;
-  const read = readGpx(text);
+  const built = text.length > SECOND_OPINION_MAX ? undefined : new LightDomBuilder();
+  const read = readGpx(text, built);
   if (!read.ok) return named(name, read);
-  if (text.length <= SECOND_OPINION_MAX) {
-    const agreed = compareWithGpxparser(text, read.value);
+  if (built) {
+    const agreed = compareWithGpxparser(built.document, read.value);
     if (!agreed.ok) return named(name, agreed);
   }
   return ok({ ...read.value, notes: [...notes, ...read.value.notes] });

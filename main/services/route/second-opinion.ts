@@ -1,7 +1,7 @@
 import { createRequire } from 'node:module';
 import type { Route, RouteFile } from '../../../geo/drive/gpx/route.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
-import { buildLightDom } from './light-dom.ts';
+import type { LightElement } from './light-dom.ts';
 
 /** What of gpxparser is used; its own declarations are wrong in places. */
 interface GpxParser {
@@ -21,13 +21,13 @@ interface ParsedPoint {
 const Parser = createRequire(import.meta.url)('gpxparser') as new () => GpxParser;
 
 /**
- * Asks gpxparser for its own reading of a file that was read strictly, and compares all positions.
+ * Asks gpxparser for its own reading of a document that was read strictly, and compares all positions.
  *
  * It flattens segments and knows no shape points, so tracks are compared position by position with the gaps closed,
  * and its route points must be found among ours in order, the shape points accounting for the rest.
  */
-export function compareWithGpxparser(text: string, file: RouteFile): Result<undefined> {
-  const parsed = parse(text);
+export function compareWithGpxparser(document: LightElement, file: RouteFile): Result<undefined> {
+  const parsed = parse(document);
   const tracks = file.routes.filter((route) => route.kind === 'track');
   const routes = file.routes.filter((route) => route.kind === 'route');
   const unmatched = routes.map((route, i) => unmatchedPositions(route, parsed.routes[i]?.points ?? []));
@@ -56,12 +56,12 @@ function unmatchedPositions(route: Route, points: readonly ParsedPoint[]): numbe
 /** The globals gpxparser looks for or leaves behind. */
 const GLOBALS = ['window', 'idx', 'elem'] as const;
 
-function parse(text: string): GpxParser {
+function parse(document: LightElement): GpxParser {
   const before = GLOBALS.map((name) => Object.getOwnPropertyDescriptor(globalThis, name));
   const lend = (name: string, value: unknown) =>
     Object.defineProperty(globalThis, name, { value, configurable: true, writable: true, enumerable: true });
   try {
-    lend('window', { DOMParser: LightDomParser });
+    lend('window', { DOMParser: domParserOf(document) });
     lend('idx', undefined);
     lend('elem', undefined);
     const parser = new Parser();
@@ -69,7 +69,8 @@ function parse(text: string): GpxParser {
     parser.calcElevation = nothing;
     parser.calculSlope = nothing;
     parser.calculDistance = () => ({ cumul: [] });
-    parser.parse(text);
+    // what it would parse is there already
+    parser.parse('');
     return parser;
   } finally {
     GLOBALS.forEach((name, i) => {
@@ -84,8 +85,10 @@ function nothing(): undefined {
   return undefined;
 }
 
-class LightDomParser {
-  parseFromString(text: string) {
-    return buildLightDom(text);
-  }
+function domParserOf(document: LightElement) {
+  return class {
+    parseFromString(): LightElement {
+      return document;
+    }
+  };
 }

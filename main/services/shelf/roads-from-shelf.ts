@@ -9,7 +9,7 @@ import type { MapSource, Roads } from '../../../geo/roads/roads.ts';
 import type { MapSink } from '../../../geo/roads/sink.ts';
 import type { BlockContent } from '../../../geo/shelf/block.ts';
 import type { TiledLayer } from '../../../geo/shelf/layers.ts';
-import { type Needed, neededOf } from '../../../geo/shelf/needed.ts';
+import { neededOf } from '../../../geo/shelf/needed.ts';
 import type { PartMeta } from '../../../geo/shelf/part-meta.ts';
 import { createReplay } from '../../../geo/shelf/replay.ts';
 import { type TilesAlong, tilesAlong } from '../../../geo/shelf/tiles-along.ts';
@@ -54,6 +54,9 @@ export async function roadsFromShelf(
     used.length > 1
       ? []
       : used.map(({ blocks }) => neededOf(blocks, mask, reach.reachM === undefined ? 'close' : 'reach'));
+  const mostNodes = used.flatMap(({ blocks }, i) =>
+    blocks.map(({ nodes }, tile) => needed[i]?.[tile]?.nodeCount ?? nodes.count),
+  );
   const replays = used.map(({ blocks }, i) => createReplay(blocks, needed[i]));
   const tellAll = async (sink: MapSink) => {
     for (const [i, tell] of replays.entries()) {
@@ -61,7 +64,10 @@ export async function roadsFromShelf(
       tell(withLocalIds(sink, i));
     }
   };
-  const collector = new RoadCollector(mask, mostNodes(used, needed));
+  const collector = new RoadCollector(
+    mask,
+    mostNodes.reduce((sum, count) => sum + count, 1),
+  );
   await tellAll(collector.all);
   if (collector.needsWaysAgain()) await tellAll(collector.waysAgain());
   const lacking = collector.missingNodes();
@@ -87,19 +93,6 @@ export async function roadsFromShelf(
     },
   );
   return { roads, used, damaged: [...new Set([...damaged, ...shelf.damaged])] };
-}
-
-/** No more nodes come than so many. */
-function mostNodes(
-  used: readonly { readonly blocks: readonly BlockContent[] }[],
-  needed: readonly (readonly Needed[])[],
-): number {
-  const all = used.flatMap(({ blocks }, i) =>
-    blocks.map(
-      (block, tile) => needed[i]?.[tile]?.nodes.reduce((sum, one) => sum + one, 0) ?? block.nodes.count,
-    ),
-  );
-  return all.reduce((sum, count) => sum + count, 1);
 }
 
 function sourceOf({ source, dataDate }: PartMeta): MapSource {

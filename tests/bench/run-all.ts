@@ -40,6 +40,7 @@ const BENCHES = [
   'window-start',
   'map-pan',
   'swing-view',
+  'soak/soak',
 ];
 
 const only = process.argv[2] ?? '';

@@ -25,6 +25,8 @@ const OWN_NAMES: ReadonlySet<string> = new Set([
 /** What systems leave in folders by themselves. */
 const LEFT_BY_SYSTEMS: ReadonlySet<string> = new Set(['.DS_Store', 'Thumbs.db', 'desktop.ini']);
 const PASSING = '.handing-over-';
+/** Before the names of what gives way, while it does. */
+const EARLIER = 'earlier-';
 
 /**
  * Writes a handing-over into a folder: all of it or nothing. A folder that holds anything else is left alone, but for an
@@ -45,17 +47,52 @@ export async function writeHandOver(
     await mkdir(passing);
     for (const [name, content] of Object.entries(files))
       await writeFile(join(passing, name), content, { flag: 'wx', ...given({ signal }) });
-    for (const name of Object.keys(files)) await rename(join(passing, name), join(folder, name));
-    // what the earlier one had and this one has not would be of another check
-    for (const name of held.value ?? [])
-      if (OWN_NAMES.has(name) && !(name in files)) await rm(join(folder, name));
+    const earlier = (held.value ?? []).filter((name) => OWN_NAMES.has(name));
+    await exchange(folder, passing, { earlier, later: Object.keys(files) });
+    await rm(passing, { recursive: true, force: true }).catch(() => {});
     return ok(Object.keys(files));
   } catch (error) {
+    const left = await readdir(passing).catch(() => []);
+    if (left.some((name) => name.startsWith(EARLIER)))
+      return fail(
+        'unwritable',
+        `${sayTrouble(folder, error)} What was there before lies in ${passing}: take it from there.`,
+      );
+    await rm(passing, { recursive: true, force: true }).catch(() => {});
     return fail('unwritable', sayTrouble(folder, error));
   } finally {
-    await rm(passing, { recursive: true, force: true }).catch(() => {});
     // a folder that was made for nothing
     if (held.value === undefined) await rmdir(folder).catch(() => {});
+  }
+}
+
+/** Whether a folder holds the drive is told by these: the last to go and the first to come. */
+const TELLING = ['report.json', 'drive.gpx'];
+
+/**
+ * Has the files of an earlier check give way to those of a later one. Every earlier one goes before a later one comes:
+ * wherever this ends, no sheet of one check lies beside a phone page of another. What fails is undone.
+ */
+async function exchange(
+  folder: string,
+  passing: string,
+  { earlier, later }: { readonly earlier: readonly string[]; readonly later: readonly string[] },
+): Promise<void> {
+  const undo: (() => Promise<void>)[] = [];
+  const move = async (from: string, to: string) => {
+    await rename(from, to);
+    undo.unshift(() => rename(to, from));
+  };
+  const rest = (names: readonly string[]) => names.filter((name) => !TELLING.includes(name));
+  const telling = (names: readonly string[]) => names.filter((name) => TELLING.includes(name));
+  try {
+    for (const name of [...rest(earlier), ...telling(earlier)])
+      await move(join(folder, name), join(passing, `${EARLIER}${name}`));
+    for (const name of [...telling(later), ...rest(later)])
+      await move(join(passing, name), join(folder, name));
+  } catch (error) {
+    for (const back of undo) await back().catch(() => {});
+    throw error;
   }
 }
 

@@ -4,6 +4,7 @@ import { isDeleted, isDue } from '../../../geo/library/bin.ts';
 import { ancestorsOf, type Parents } from '../../../geo/library/heads.ts';
 import { type Item, isOfKind } from '../../../geo/library/item.ts';
 import { oldestFirst } from '../../../geo/library/oldest-first.ts';
+import { largest } from '../../../geo/lists.ts';
 import type { RecordFile } from './list-records.ts';
 import type { WatchedRecords } from './watched-records.ts';
 
@@ -16,9 +17,11 @@ interface Swept {
 
 /**
  * Throws away what has lain in the bin for 90 days. That it was deleted stays on record, so that no other computer
- * brings it back unasked.
+ * brings it back unasked. Nothing goes while nothing has been changed for as long: by a clock that was put forward
+ * everything would be due.
  */
 export async function sweepBin({ folder, records, watched }: Swept, nowMs: number): Promise<void> {
+  if (isDue(nowMs, newestMs(watched.items()))) return;
   const due = watched
     .items()
     .filter((item) => isDeleted(item) && isDue(nowMs, Date.parse(item.deleted ?? '')));
@@ -26,6 +29,13 @@ export async function sweepBin({ folder, records, watched }: Swept, nowMs: numbe
   for (const item of due) swept = (await sweepItem(item, records, watched)) || swept;
   // where something could not be read nobody knows which drive's file it names
   if (swept && watched.notices().length === 0) await sweepDrives(folder, watched, nowMs);
+}
+
+/** When something was last changed, by the clocks of the computers it was changed on; -Infinity where none tells. */
+function newestMs(items: readonly Item[]): number {
+  const told = items.flatMap(({ versions, deleted }) => [deleted ?? '', ...versions.map(({ made }) => made)]);
+  const times = told.map((iso) => Date.parse(iso)).filter((ms) => !Number.isNaN(ms));
+  return largest(times);
 }
 
 /**

@@ -8,8 +8,8 @@ const DRIVES = ['barred', 'everything', 'clear'];
 /** What somebody does with the window, in small: another drive, the map panned, other vehicles, every view, a lesson. */
 export async function pageRound(page: Page, round: number): Promise<void> {
   for (let drive = 0; drive < A_PAGE_ROUND.drives; drive++) {
-    const checked = page.waitForResponse(/\/call\/check$/u, { timeout: 120_000 });
     await page.getByRole('button', { name: 'Open…', exact: true }).click();
+    const checked = page.waitForResponse(/\/call\/check$/u, { timeout: 120_000 });
     const name = DRIVES[(round + drive) % DRIVES.length];
     await page.locator('dialog input[type=file]').setInputFiles(`sample-routes/drives/${name}.gpx`);
     await checked;
@@ -21,7 +21,7 @@ export async function pageRound(page: Page, round: number): Promise<void> {
     await page.waitForTimeout(150);
   }
   await playLesson(page, LESSONS[round % LESSONS.length]!);
-  await page.getByRole('tab').first().click();
+  await page.getByRole('tab', { name: 'Drive' }).click();
 }
 
 async function panMap(page: Page): Promise<void> {

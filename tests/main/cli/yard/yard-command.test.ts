@@ -90,10 +90,14 @@ describe('lanegauge yard, drives', () => {
     expect(readdirSync(join(home, 'library', 'records', id))).toHaveLength(2);
     const later = Date.now() + 91 * DAY_MS;
     await yardOn(later, 'list');
+    // a clock put forward throws nothing away
+    expect(existsSync(file)).toBe(true);
+    await yardOn(later - DAY_MS, 'add', write('moor.gpx', gpx(track('Moor', 54))));
+    await yardOn(later, 'list');
     expect([readdirSync(join(home, 'library', 'records', id)).length, existsSync(file)]).toEqual([1, false]);
     expect((await yardOn(later, 'restore', id)).complaint).toContain('Add it anew');
     expect((await yardOn(later, 'add', BARRED)).out).toContain('back from the bin');
-    expect((await json('list')).drives).toMatchObject([{ id }]);
+    expect((await json('list')).drives.map((drive: { id: string }) => drive.id)).toContain(id);
   });
 
   it('of names that are equal but for case stand side by side', async () => {

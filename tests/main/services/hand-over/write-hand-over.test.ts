@@ -6,6 +6,7 @@ import { findBrowser } from '../../../../main/services/hand-over/find-browser.ts
 import { type HandedOver, handOver } from '../../../../main/services/hand-over/hand-over.ts';
 import { printPdf } from '../../../../main/services/hand-over/print-pdf.ts';
 import { writeHandOver } from '../../../../main/services/hand-over/write-hand-over.ts';
+import { type Failure, failFrom } from '../../../support/failing-disk.ts';
 import { handedOver } from '../../../support/hand-over/handed-over.ts';
 import { road } from '../../../support/way-round/ask-ways.ts';
 
@@ -66,6 +67,35 @@ describe('a handing-over', () => {
       ok: false,
     });
   });
+});
+
+describe('a handing-over on a disk that fails from any moment on', () => {
+  const EARLIER = { 'sheet.html': 'earlier', 'day.ics': 'earlier' };
+  it.each<Failure>(['full', 'ended'])(
+    '(%s) is all of the later check or all of the earlier, never of both',
+    async (failure) => {
+      const told = ['report.json', 'drive.gpx'] as const;
+      const earlier = { ...EARLIER, ...Object.fromEntries(told.map((name) => [name, north.files[name]!])) };
+      for (let from = 0; ; from++) {
+        const folder = await scratchFolder();
+        expect(await writeHandOver(folder, earlier, NORTH)).toMatchObject({ ok: true });
+        const disk = await failFrom(from, failure);
+        const written = await writeHandOver(folder, north.files, NORTH).finally(disk.restore);
+        const names = (await readdir(folder)).filter((name) => !name.startsWith('.'));
+        const text = async (name: string) => readFile(join(folder, name), 'utf8');
+        const own = names.filter((name) => !told.some((each) => each === name));
+        const later = await Promise.all(own.map(async (name) => (await text(name)) !== 'earlier'));
+        expect(new Set(later).size).toBeLessThan(2);
+        if (written.ok) expect(names.sort()).toEqual(Object.keys(north.files).sort());
+        else if (!written.error.message.includes('lies in'))
+          expect(names.sort()).toEqual(Object.keys(earlier).sort());
+        // whatever was left, the next try ends well
+        if (names.includes('report.json') && names.includes('drive.gpx'))
+          expect(await writeHandOver(folder, north.files, NORTH)).toMatchObject({ ok: true });
+        if (disk.count() <= from) break;
+      }
+    },
+  );
 });
 
 describe('a sheet as PDF', () => {

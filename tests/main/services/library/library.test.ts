@@ -285,6 +285,11 @@ describe('the bin', () => {
     const early = await open('b', '2026-07-29');
     await early.sweep();
     expect(await readdir(records(ID))).toHaveLength(3);
+    const clockForward = await open('b', '2026-08-01');
+    await clockForward.sweep();
+    // nothing has been changed for as long: it may be the clock
+    expect(await readdir(records(ID))).toHaveLength(3);
+    worked(await (await open('c', '2026-07-20')).put({ ...note('Other gate'), id: 'note-other' }));
     await (await open('b', '2026-08-01')).sweep();
     const left = await readdir(records(ID));
     expect(left).toHaveLength(2);

@@ -1,3 +1,4 @@
+import { isPast, sayPast } from './clock/is-past.ts';
 import { isoText } from './clock/moment.ts';
 import { alpha2 } from './country/country-of.ts';
 import { dayOf } from './day/day-of.ts';
@@ -30,6 +31,7 @@ import { notesOnDrive } from './rules/noted/notes-on-drive.ts';
 import { DEFAULT_MARGINS, type Margins } from './rules/rule.ts';
 import { rulesUsed } from './rules/rules-used.ts';
 import type { VehicleCard } from './vehicle/card.ts';
+import { cardCautions } from './vehicle/card-warnings.ts';
 import { envelopeOf } from './vehicle/envelope.ts';
 
 export interface CheckInput {
@@ -102,6 +104,7 @@ export function checkDrive(input: CheckInput): DriveReport {
       : withLeaveTimes({ ...finding, passesAt }, day, leaving.text);
   });
   const notes = [...(leaving?.note === undefined ? [] : [leaving.note]), ...(input.notes ?? [])];
+  const past = leaving !== undefined && isPast(leaving.unixMs, input.made);
   const { lost } = notesOnDrive(drive, roads, ruleInput.localNotes);
   return {
     format: 'lanegauge.report',
@@ -123,6 +126,7 @@ export function checkDrive(input: CheckInput): DriveReport {
     roads: drive.legs.filter((leg) => leg.kind === 'stretch').map((leg) => describeStretch(leg, roads)),
     timetable: {
       ...given({ leaveAt: clockText(along, 0), arriveAt: clockText(along, drive.lengthM) }),
+      ...(past && { past }),
       drivingS: Math.round(times.totalS),
       ...given({ staysS: met && staysOf(met) }),
       notes: [...times.notes],
@@ -149,6 +153,8 @@ export function checkDrive(input: CheckInput): DriveReport {
       STANDING_CAUTION,
       ...(load === undefined ? [] : sayLoaded(load)),
       ...notes,
+      ...(past ? [sayPast(leaving.text)] : []),
+      ...cardCautions(card),
       ...lost.map((one) => sayLost(one.note, one.lost)),
       ...roads.notes,
     ],

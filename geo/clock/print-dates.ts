@@ -29,9 +29,25 @@ export function weekdayOfDate(text: string): string {
   return wall.ok ? dayName(weekdayOf(wall.value)) : '';
 }
 
-/** "Saturday 12 June" of a date or time; '' where it is none. */
-export function sayDate(text: string): string {
+/**
+ * "Saturday 12 June 2027" of a date or time, as people read every date that has a weekday; '' where it is none.
+ * @param beside a date that is read with it: the year is said where it is another
+ */
+export function sayDate(text: string, beside = ''): string {
   const wall = readWallTime(`${text.slice(0, 10)}T00:00`);
   if (!wall.ok) return '';
-  return `${weekdayOfDate(text)} ${wall.value.day} ${itemAt(MONTHS, wall.value.month - 1)}`;
+  const { year, month, day } = wall.value;
+  const date = `${weekdayOfDate(text)} ${day} ${itemAt(MONTHS, month - 1)}`;
+  return beside.startsWith(text.slice(0, 4)) ? date : `${date} ${year}`;
+}
+
+/** "Saturday 12 June 2027, 09:30" of a wall time, 2027-06-12T09:30 or longer. @param beside as for `sayDate` */
+export function sayMoment(text: string, beside?: string): string {
+  return `${sayDate(text, beside)}, ${text.slice(11, 16)}`;
+}
+
+/** `1 May 2026` of `2026-05-01`: a day whose weekday says nothing. */
+export function dayInWords(day: string): string {
+  const [year, month, date] = day.split('-').map(Number);
+  return `${date} ${MONTHS[(month ?? 1) - 1] ?? month} ${year}`;
 }

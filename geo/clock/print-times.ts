@@ -1,11 +1,12 @@
+import { sayMoment } from './print-dates.ts';
+
 /**
- * `09:33` of a pass time (ISO 8601 with its offset); with the date where that is not the day of leaving.
+ * `09:33` of a pass time (ISO 8601 with its offset); `Sunday 13 June, 00:10` where that is not the day of leaving.
  * @param leaveAt local wall time; without it the day counts as the same
  */
 export function clockText(iso: string, leaveAt?: string): string {
-  const [date = '', time = ''] = iso.split('T');
-  const clock = time.slice(0, 5);
-  return leaveAt === undefined || leaveAt.startsWith(date) ? clock : `${date} ${clock}`;
+  const isThatDay = leaveAt === undefined || leaveAt.startsWith(iso.slice(0, 10));
+  return isThatDay ? iso.slice(11, 16) : sayMoment(iso, leaveAt);
 }
 
 /** `1 h 5 min`; a minute is the least. */

@@ -1,3 +1,4 @@
+import { sayMoment } from '../clock/print-dates.ts';
 import { keptDay } from '../day/kept-day.ts';
 import type { LoadItem } from '../load/list/load-list.ts';
 import type { NoteFields } from '../notes/note.ts';
@@ -47,9 +48,9 @@ function linesOfDrive(body: DriveBody): Lines {
   const stops = day?.stops.map(({ name, stayMin }) => `${clip(name, 40)} ${stayMin} min`) ?? [];
   return new Map([
     ['name', clip(driveName(body), 80)],
-    ['leaves', leaveAt?.replace('T', ' ') ?? 'no leave time'],
+    ['leaves', leaveAt === undefined ? 'no leave time' : sayMoment(leaveAt)],
     ['stops', stops.join(', ') || 'none'],
-    ['due at the end by', day?.homeBy?.replace('T', ' ') ?? 'no return hour'],
+    ['due at the end by', day?.homeBy === undefined ? 'no return hour' : sayMoment(day.homeBy)],
   ]);
 }
 

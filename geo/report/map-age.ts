@@ -1,18 +1,6 @@
+import { dayInWords } from '../clock/print-dates.ts';
+
 const OLD_AFTER_MONTHS = 6;
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
 
 /** How old the map's data is: by its oldest file; one file without a date leaves the whole without one. */
 type MapAge =
@@ -59,10 +47,4 @@ function monthsBefore(iso: string, months: number): string {
   const since = year * 12 + (month - 1) - months;
   const two = (value: number) => String(value).padStart(2, '0');
   return `${Math.floor(since / 12)}-${two((since % 12) + 1)}-${iso.slice(8, 10)}`;
-}
-
-/** `1 May 2026` of `2026-05-01`. */
-export function dayInWords(day: string): string {
-  const [year, month, date] = day.split('-').map(Number);
-  return `${date} ${MONTHS[(month ?? 1) - 1] ?? month} ${year}`;
 }

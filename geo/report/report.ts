@@ -69,6 +69,8 @@ export const driveReportSchema = z.strictObject({
       /** ISO 8601 with the offset of the place; both only with a leave time */
       leaveAt: z.string().optional(),
       arriveAt: z.string().optional(),
+      /** the leave time was over when the check was made */
+      past: z.literal(true).optional(),
       drivingS: z.number(),
       /** stays at the day's stops, in all */
       staysS: z.number().optional(),

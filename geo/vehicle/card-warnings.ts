@@ -1,3 +1,5 @@
+import { printKg, printMetres } from '../units/print.ts';
+import { lowerFirst } from '../units/text.ts';
 import type { VehicleCard } from './card.ts';
 import { type CardDoubt, cardDoubts, LONGEST_M, NOTICE_M, WIDEST_M } from './card-doubts.ts';
 import { CATEGORY_B_KG } from './licence.ts';
@@ -8,10 +10,51 @@ export function cardWarnings(card: VehicleCard): string[] {
   return cardDoubts(card).map(sayCardDoubt);
 }
 
+/** Doubts of which a wrong figure of the card is the likely cause: where they stand, the check itself may be wrong. */
+const OF_A_FIGURE: ReadonlySet<CardDoubt['kind']> = new Set([
+  'low for its body',
+  'gross in pounds',
+  'unladen above gross',
+  'axle plates far above gross',
+  'axle plates below gross',
+  'axle over when empty',
+  'gross over when empty',
+]);
+
+/** What throws a doubt on every check of this card: said wherever a check of it is told. */
+export function cardCautions(card: VehicleCard): string[] {
+  return cardDoubts(card)
+    .filter(({ kind }) => OF_A_FIGURE.has(kind))
+    .map((doubt) => `The vehicle card: ${lowerFirst(sayCardDoubt(doubt))}`);
+}
+
+/** The other warnings, which leave what a check says as it is. */
+export function cardRemarks(card: VehicleCard): string[] {
+  return cardDoubts(card)
+    .filter(({ kind }) => !OF_A_FIGURE.has(kind))
+    .map(sayCardDoubt);
+}
+
+/** What has to be affirmed before such a card is kept: it would clear bridges that it does not pass. */
+export function toAffirm(card: VehicleCard): string | undefined {
+  const doubt = cardDoubts(card).find(({ kind }) => kind === 'low for its body');
+  return doubt && sayCardDoubt(doubt);
+}
+
 function sayCardDoubt(doubt: CardDoubt): string {
   switch (doubt.kind) {
     case 'long overhang':
       return `The rear overhang${doubt.withRack ? ' with the rack' : ''} is ${Math.round(doubt.share * 100)} % of the wheelbase; British guidance asks for at most 60 %. Measure again; expect a wide tail swing.`;
+    case 'low for its body': {
+      const asked = doubt.meantM === undefined ? 'Measure again.' : `Is it ${printMetres(doubt.meantM)}?`;
+      return `A height of ${printMetres(doubt.heightM)} is lower than such a vehicle can be with a body ${printMetres(doubt.widthM)} wide. ${asked}`;
+    }
+    case 'gross in pounds':
+      return `${doubt.figure} lb is ${printKg(doubt.kg)}: is the most it may weigh given in pounds? Write it in kilograms.`;
+    case 'unladen above gross':
+      return 'The unladen mass is more than the gross plate. Read both again.';
+    case 'axle plates far above gross':
+      return 'The axle plates add up to far more than the gross plate. Are they in pounds?';
     case 'wide body':
       return `The body is wider than ${WIDEST_M} m, the most allowed in many countries. Are the mirrors in it?`;
     case 'long vehicle':

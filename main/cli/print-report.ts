@@ -1,3 +1,4 @@
+import { sayMoment } from '../../geo/clock/print-dates.ts';
 import { clockText, durationText } from '../../geo/clock/print-times.ts';
 import { liesElsewhere } from '../../geo/drive/match-lengths.ts';
 import { sayBetterTimes } from '../../geo/leave/say-leave.ts';
@@ -16,6 +17,7 @@ import { placesAt } from '../../geo/report/verdict.ts';
 import { METRES_PER_MILE } from '../../geo/units/exact.ts';
 import { printKg, printMetres } from '../../geo/units/print.ts';
 import { clip } from '../../geo/units/text.ts';
+import { cardRemarks } from '../../geo/vehicle/card-warnings.ts';
 import { HEIGHT_ALLOWANCE_M } from '../../geo/vehicle/envelope.ts';
 import type { Paint } from './paint.ts';
 import { wayLines } from './print-ways.ts';
@@ -56,6 +58,9 @@ export function printReport(report: DriveReport, width: number, paint: Paint): s
   append(lines, wayLines(report, width));
   append(lines, ruleLines(report, width));
   for (const caution of report.cautions) append(lines, wrap(clip(caution, 2000), width));
+  const doubts = cardRemarks(vehicle);
+  if (doubts.length > 0) lines.push('', 'Check these on the vehicle card:');
+  for (const doubt of doubts) append(lines, wrap(doubt, width, '  '));
   return `${lines.join('\n')}\n`;
 }
 
@@ -129,7 +134,7 @@ function matchLines(report: DriveReport, width: number): string[] {
   return parts.length > 0 ? wrap(`Match    ${parts.join('; ')}`, width) : [];
 }
 
-/** "Leave    2027-06-12 09:30, arrive 11:02 (1 h 32 min driving)" */
+/** "Leave    Saturday 12 June 2027, 09:30, arrive 11:02 (1 h 32 min driving)" */
 function timeLines(report: DriveReport, width: number): string[] {
   const { timetable } = report;
   if (timetable === undefined) return [];
@@ -138,7 +143,7 @@ function timeLines(report: DriveReport, width: number): string[] {
   const line =
     leaveAt === undefined || arriveAt === undefined
       ? `Time     ${driving}; no leave time is given, so limits by the hour are not settled`
-      : `Leave    ${leaveAt.slice(0, 16).replace('T', ' ')}, arrive ${clockText(arriveAt, leaveAt)} (${driving})`;
+      : `Leave    ${sayMoment(leaveAt)}, arrive ${clockText(arriveAt, leaveAt)} (${driving})`;
   const better = leaveAt === undefined ? undefined : sayBetterTimes(report);
   return [
     line,

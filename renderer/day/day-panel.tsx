@@ -60,19 +60,20 @@ function Ends({ day }: { day: Day }) {
   const { start, end, margin, notes } = day;
   const date = report.value?.leaveAt;
   const late = sayLate(day);
+  const how = howLate(day);
   const kept = `${Math.round(margin.drivingShare * 100)} % of the driving and ${margin.perServiceS / 60} min for each stop with tanks`;
   return (
     <>
       {notes.map((note) => (
         <p
           key={note}
-          class={late.includes(note) ? `day-note day-note-${howLate(day)}` : 'day-note'}
+          class={late.includes(note) ? `day-note day-note-${how === 'short' ? how : 'late'}` : 'day-note'}
           role="status"
         >
           {note}
         </p>
       ))}
-      {start.latestLeaveAt !== undefined && (
+      {start.latestLeaveAt !== undefined && how !== 'before' && (
         <p>
           Set off by <b>{clockText(start.latestLeaveAt, date)}</b> at the latest
           {end.spareS !== undefined && end.spareS >= 0 && <>: {durationText(end.spareS)} to spare</>}.

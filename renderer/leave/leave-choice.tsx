@@ -1,18 +1,22 @@
 import { weekdayOfDate } from '../../geo/clock/print-dates.ts';
 import { chooseLeaveAt, LEAVE_YEARS } from '../actions/choose.ts';
-import { leaveAt } from '../state/check.ts';
+import { leaveAt, report } from '../state/check.ts';
 
 /** The leave time, with the day of the week it falls on, or what is left out without one. */
 export function LeaveChoice() {
   const chosen = leaveAt.value;
+  const checked = report.value;
+  const isPast = checked?.leaveAt === chosen && checked?.timetable?.past;
   return (
     <div class="choice">
       <span class="leave-label">
         <label class="small soft" for="leave">
           Leave
         </label>
-        <span id="leave-says" class={chosen === undefined ? 'leave-none' : 'soft'}>
-          {chosen === undefined ? 'No leave time: hours not judged' : weekdayOfDate(chosen)}
+        <span id="leave-says" class={chosen === undefined || isPast ? 'leave-none' : 'soft'}>
+          {chosen === undefined
+            ? 'No leave time: hours not judged'
+            : `${weekdayOfDate(chosen)}${isPast ? ': this leave time is past' : ''}`}
         </span>
       </span>
       <input

@@ -1,4 +1,5 @@
-import { dayInWords, sayMapAge } from '../../geo/report/map-age.ts';
+import { dayInWords } from '../../geo/clock/print-dates.ts';
+import { sayMapAge } from '../../geo/report/map-age.ts';
 import { printBytes } from '../../geo/units/print.ts';
 import { clip, listed } from '../../geo/units/text.ts';
 import type { MapSummary } from '../../main/contract/map-summary.ts';

@@ -1,7 +1,7 @@
 import './vehicle.css';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { CardFigure } from '../../geo/vehicle/bounds.ts';
-import { cardWarnings } from '../../geo/vehicle/card-warnings.ts';
+import { cardWarnings, toAffirm } from '../../geo/vehicle/card-warnings.ts';
 import { type Draft, draftOf, EMPTY_DRAFT } from '../../geo/vehicle/form/draft.ts';
 import { FIELDS } from '../../geo/vehicle/form/fields.ts';
 import { readDraft } from '../../geo/vehicle/form/read-draft.ts';
@@ -43,6 +43,9 @@ function Card({ id, name, begun }: { id: string; name: string; begun: Draft }) {
   const { said, leave, tried } = useSaid(draft);
   const read = readDraft(draft);
   const warnings = read.card ? cardWarnings(read.card) : [];
+  const doubt = read.card && toAffirm(read.card);
+  const [asked, setAsked] = useState<string>();
+  const isAsked = doubt !== undefined && asked === doubt;
   return (
     <form
       class="vehicle-card"
@@ -51,6 +54,7 @@ function Card({ id, name, begun }: { id: string; name: string; begun: Draft }) {
       aria-label={`Card of ${name}`}
       onSubmit={async (event) => {
         event.preventDefault();
+        if (doubt !== undefined && !isAsked) return setAsked(doubt);
         if (await saveDraft(id)) return;
         tried();
         requestAnimationFrame(() => focusFirstFault(form.current));
@@ -77,12 +81,14 @@ function Card({ id, name, begun }: { id: string; name: string; begun: Draft }) {
       <CardForm draft={draft} read={read} said={said} leave={leave} change={(next) => type(id, next)} />
       <div class="vehicle-save">
         <button type="submit" class="chief">
-          Keep this card
+          {isAsked ? 'It is so: keep this card' : 'Keep this card'}
         </button>
         <button type="button" disabled={drafts.value[id] === undefined} onClick={() => undoChanges(id)}>
           {fresh ? 'Throw it away' : 'Put back as it was'}
         </button>
-        <span class="small soft">Measure the vehicle; a brochure leaves out what was added.</span>
+        <span class={isAsked ? 'card-fault' : 'small soft'} role="status">
+          {isAsked ? doubt : 'Measure the vehicle; a brochure leaves out what was added.'}
+        </span>
       </div>
     </form>
   );

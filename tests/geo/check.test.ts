@@ -160,9 +160,13 @@ describe('with a leave time', () => {
     const skipped = check({ leaveAt: '2027-03-28T01:30' });
     expect(skipped.cautions[1]).toContain('There is no 01:30 that night');
     expect(skipped.timetable?.leaveAt).toBe('2027-03-28T02:30+01:00');
+    // the check was made in June
+    expect(skipped.timetable?.past).toBe(true);
+    expect(skipped.cautions[2]).toBe('This leave time is past: Sunday 28 March 2027, 01:30.');
     const twice = check({ leaveAt: '2027-10-31T01:30' });
     expect(twice.cautions[1]).toContain('01:30 twice');
     expect(twice.timetable?.leaveAt).toBe('2027-10-31T01:30+01:00');
+    expect(twice.timetable?.past).toBeUndefined();
   });
 
   it('past midnight is judged on the next day', () => {

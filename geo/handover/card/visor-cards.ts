@@ -1,4 +1,4 @@
-import { dayInWords } from '../../report/map-age.ts';
+import { dayInWords } from '../../clock/print-dates.ts';
 import type { VehicleCard } from '../../vehicle/card.ts';
 import { cardFigures, tailOneIn } from '../document/big-figures.ts';
 import type { BigFigure } from '../document/document.ts';

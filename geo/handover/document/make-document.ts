@@ -1,3 +1,4 @@
+import { dayInWords, sayMoment } from '../../clock/print-dates.ts';
 import { clockText, durationText } from '../../clock/print-times.ts';
 import { liesElsewhere } from '../../drive/match-lengths.ts';
 import { sayBetterTimes } from '../../leave/say-leave.ts';
@@ -5,7 +6,7 @@ import { sayLoaded } from '../../load/load-result.ts';
 import { LOAD_MARGIN_KG } from '../../load/weigh/load-level.ts';
 import { headlineOf } from '../../load/weigh/say-plates.ts';
 import { LEVEL_WORD } from '../../report/level.ts';
-import { dayInWords, sayMapAge } from '../../report/map-age.ts';
+import { sayMapAge } from '../../report/map-age.ts';
 import type { DriveReport } from '../../report/report.ts';
 import { sayVerdict } from '../../report/say-verdict.ts';
 import { STANDING_CAUTION } from '../../report/standing-caution.ts';
@@ -84,9 +85,8 @@ function sayTimes(report: DriveReport): string {
   const driving = `${durationText(timetable.drivingS)} of driving, without breaks${stays}`;
   if (timetable.leaveAt === undefined || timetable.arriveAt === undefined)
     return `${driving}. No leave time given.`;
-  const leave = timetable.leaveAt.slice(0, 16).replace('T', ' ');
   const better = leaveAt === undefined ? undefined : sayBetterTimes(report);
-  const times = `Leave ${leave}, arrive ${clockText(timetable.arriveAt, timetable.leaveAt)}; ${driving}.`;
+  const times = `Leave ${sayMoment(timetable.leaveAt)}, arrive ${clockText(timetable.arriveAt, timetable.leaveAt)}; ${driving}.`;
   return better === undefined ? times : `${times} ${better}`;
 }
 

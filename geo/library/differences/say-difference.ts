@@ -1,6 +1,6 @@
+import { dayInWords } from '../../clock/print-dates.ts';
 import type { Span } from '../../drive/drive.ts';
 import { LEVEL_WORD } from '../../report/level.ts';
-import { dayInWords } from '../../report/map-age.ts';
 import { namePlaceInLine, nameSubject } from '../../report/name-place.ts';
 import type { Finding } from '../../report/report.ts';
 import { distanceIn, lengthIn, type Units } from '../../units/in-units.ts';

@@ -1,8 +1,10 @@
 import { existsSync } from 'node:fs';
+import { sayPast } from '../../../geo/clock/is-past.ts';
 import { LEVEL_WORD } from '../../../geo/report/level.ts';
 import { sayVerdict } from '../../../geo/report/say-verdict.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { listed, quote } from '../../../geo/units/text.ts';
+import { cardCautions, cardRemarks } from '../../../geo/vehicle/card-warnings.ts';
 import { findBrowser } from '../../services/hand-over/find-browser.ts';
 import { finishHandOver, type PrintSheet } from '../../services/hand-over/finish-hand-over.ts';
 import { printPdf } from '../../services/hand-over/print-pdf.ts';
@@ -106,6 +108,9 @@ function sayHandedOver(
     `Sheet ${number}, in ${folder}: ${listed(names)}.`,
     ...(replaces === undefined ? [] : [`It takes the place of sheet ${replaces}.`]),
     ...report.cautions.slice(0, 1),
+    ...(report.timetable?.past && report.leaveAt !== undefined ? [sayPast(report.leaveAt)] : []),
+    ...cardCautions(report.vehicle),
+    ...cardRemarks(report.vehicle),
   ];
   return `${lines.flatMap((line) => wrap(line, width)).join('\n')}\n`;
 }

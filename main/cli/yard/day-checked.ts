@@ -12,6 +12,8 @@ import type { Terminal } from '../terminal.ts';
 /** The day of a drive as one vehicle meets it. */
 export interface DayChecked extends Pick<DriveReport, 'verdict' | 'vehicle'> {
   readonly day: NonNullable<DriveReport['day']>;
+  /** the leave time is over */
+  readonly past: boolean;
 }
 
 /** Checks a drive of the library with a vehicle of it, at the kept leave time and with the kept day. */
@@ -48,11 +50,11 @@ export async function dayChecked(
   );
   progress.clear();
   if (!checked.ok) return checked;
-  const { day, verdict, vehicle: card } = checked.value.report;
+  const { day, verdict, vehicle: card, timetable } = checked.value.report;
   if (day === undefined)
     return fail(
       'day.none',
       'No day is kept with that drive yet. Give it stops with --stop, or a return hour with --home-by.',
     );
-  return ok({ day, verdict, vehicle: card });
+  return ok({ day, verdict, vehicle: card, past: timetable?.past === true });
 }

@@ -1,3 +1,4 @@
+import { sayMoment } from '../../../geo/clock/print-dates.ts';
 import { STAY_MOST_MIN } from '../../../geo/day/bounds.ts';
 import { keptDay } from '../../../geo/day/kept-day.ts';
 import { type DayPlan, type DayStop, dayPlanSchema } from '../../../geo/day/plan.ts';
@@ -7,6 +8,7 @@ import type { Item } from '../../../geo/library/item.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { counted, quote } from '../../../geo/units/text.ts';
 import { findItem, refuseTwoVersions } from '../../services/library/find-item.ts';
+import { localMinute } from '../../services/local-day.ts';
 import { changeDrive } from '../../services/yard/change-drive.ts';
 import { stopsBeside } from '../../services/yard/stops-beside.ts';
 import { readWallTime } from '../arguments.ts';
@@ -59,7 +61,7 @@ export const yardDay: YardCommand = async (words, terminal, library) => {
     return ok({
       text: json
         ? jsonText({ id: drive.id, ...told, ...(beside.length > 0 && { beside }) })
-        : printPlan(driveName(body), { ...told, beside }),
+        : printPlan(driveName(body), { ...told, beside, now: localMinute(terminal.now()) }),
     });
   }
   const checked = await dayChecked({ library, drive, vehicle }, terminal);
@@ -96,6 +98,12 @@ function changeOf(read: WordsRead, { versions }: Item<'drive'>): Result<DayChang
     stops.push(stop.value);
   }
   const plan = { ...before, stops, ...given({ homeBy: home?.value ?? before?.homeBy }) };
+  const leaveAt = leave?.value ?? (clears ? undefined : versions[0]?.body.leaveAt);
+  if (plan.homeBy !== undefined && leaveAt !== undefined && plan.homeBy <= leaveAt)
+    return fail(
+      'usage',
+      `The return hour (${sayMoment(plan.homeBy)}) lies before the leave time (${sayMoment(leaveAt)}): check the day. Give both as they should be with --leave and --home-by.`,
+    );
   const isNone = stops.length === 0 && plan.homeBy === undefined && plan.before === undefined;
   return ok({
     plan: isNone ? null : plan,

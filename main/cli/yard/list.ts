@@ -1,3 +1,4 @@
+import { sayMoment } from '../../../geo/clock/print-dates.ts';
 import { given } from '../../../geo/given.ts';
 import { driveName } from '../../../geo/library/body/drive.ts';
 import type { Item } from '../../../geo/library/item.ts';
@@ -78,7 +79,7 @@ function printYard({
         ]
       : []),
     ...drives.flatMap(({ id, name, day, lengthM = 0, leaveAt, versions }) => [
-      `  ${quote(name, 100)}${day ? `, day ${day.number} of ${day.of}` : ''}, ${(lengthM / 1000).toFixed(1)} km as drawn${leaveAt === undefined ? '' : `, leaves ${leaveAt.replace('T', ' ')}`} (${id})`,
+      `  ${quote(name, 100)}${day ? `, day ${day.number} of ${day.of}` : ''}, ${(lengthM / 1000).toFixed(1)} km as drawn${leaveAt === undefined ? '' : `, leaves ${sayMoment(leaveAt)}`} (${id})`,
       ...printVersions(id, versions),
     ]),
     ...vehicles.flatMap(({ id, name, versions }) => [
@@ -95,9 +96,6 @@ function printVersions(id: string, versions: ReturnType<typeof toldDrive>['versi
   if (versions === undefined) return [];
   return [
     `    was changed on two computers at once; keep one of these with: lanegauge yard choose ${id} VERSION`,
-    ...versions.map(
-      ({ version, name, made }) =>
-        `    ${version}: ${quote(name, 100)}, ${made.slice(0, 16).replace('T', ' ')}`,
-    ),
+    ...versions.map(({ version, name, made }) => `    ${version}: ${quote(name, 100)}, ${sayMoment(made)}`),
   ];
 }

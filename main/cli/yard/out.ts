@@ -1,3 +1,4 @@
+import { dayInWords, sayMoment } from '../../../geo/clock/print-dates.ts';
 import { keptDay } from '../../../geo/day/kept-day.ts';
 import { given } from '../../../geo/given.ts';
 import { ok } from '../../../geo/result.ts';
@@ -74,12 +75,13 @@ export function toldSheet({ sheet: { made, body }, since, leaves }: OutRow) {
 /** A sheet in a line of a terminal. */
 export function lineOf(sheet: ReturnType<typeof toldSheet>): string {
   const { number, drive, vehicle, made, leaves, leaveAt, homeBy, since } = sheet;
-  const plain = (local: string) => local.replace('T', ' ');
   const parts = [
     `sheet ${number}: ${quote(drive, 100)} with ${quote(vehicle, 60)}`,
-    `handed out ${made.slice(0, 10)}`,
-    leaveAt === undefined ? 'no leave time' : `${leaves === 'left' ? 'left' : 'leaves'} ${plain(leaveAt)}`,
-    ...(homeBy === undefined ? [] : [`due ${plain(homeBy)}`]),
+    `handed out ${dayInWords(made.slice(0, 10))}`,
+    leaveAt === undefined
+      ? 'no leave time'
+      : `${leaves === 'left' ? 'left' : 'leaves'} ${sayMoment(leaveAt)}`,
+    ...(homeBy === undefined ? [] : [`due ${sayMoment(homeBy)}`]),
   ];
   return `${parts.join(', ')}${since.length === 0 ? '' : `; changed since: ${saySince(since)}`}`;
 }

@@ -1,5 +1,8 @@
+import { sayPast } from '../../../geo/clock/is-past.ts';
+import { sayMoment } from '../../../geo/clock/print-dates.ts';
 import { clockText, durationText } from '../../../geo/clock/print-times.ts';
 import type { DayPlan } from '../../../geo/day/plan.ts';
+import { howLate } from '../../../geo/day/say-day.ts';
 import { sayOpen } from '../../../geo/day/say-open.ts';
 import type { StopTimes } from '../../../geo/report/day.ts';
 import { LEVEL_WORD } from '../../../geo/report/level.ts';
@@ -15,17 +18,21 @@ export function printPlan(
     leaveAt,
     plan,
     beside,
+    now,
   }: {
     readonly leaveAt?: string;
     readonly plan?: Pick<DayPlan, 'stops' | 'homeBy'>;
     readonly beside: readonly StopBeside[];
+    /** on this computer's clock, 2027-06-12T09:30 */
+    readonly now: string;
   },
 ): string {
   const stops = plan?.stops ?? [];
   const homeBy =
-    plan?.homeBy === undefined ? 'no return hour' : `due at the end by ${plainTime(plan.homeBy)}`;
+    plan?.homeBy === undefined ? 'no return hour' : `due at the end by ${sayMoment(plan.homeBy)}`;
   const lines = [
-    `${quote(name, 100)}: ${leaveAt === undefined ? 'no leave time' : `leaves ${plainTime(leaveAt)}`}, ${homeBy}.`,
+    `${quote(name, 100)}: ${leaveAt === undefined ? 'no leave time' : `leaves ${sayMoment(leaveAt)}`}, ${homeBy}.`,
+    ...(leaveAt !== undefined && leaveAt < now ? [sayPast(leaveAt)] : []),
     ...stops.map(
       ({ name: stop, lat, lon, stayMin }, i) =>
         `  ${i + 1}. ${quote(stop, 100)} at ${lat},${lon}: ${stayMin} min`,
@@ -44,15 +51,18 @@ export function printPlan(
 }
 
 /** The day as one vehicle meets it: each stop with its times, what falls due, advice, what is not known. */
-export function printDay(name: string, { day, vehicle, verdict }: DayChecked): string {
+export function printDay(name: string, { day, vehicle, verdict, past }: DayChecked): string {
   const { start, end, stops, due, advice, missed, notes, margin } = day;
   const date = start.leaveAt?.slice(0, 10);
+  const leaves = start.leaveAt === undefined ? 'at no time that is kept' : sayMoment(start.leaveAt);
+  const spare = howLate(day) === 'before' ? '' : saySpare(end.spareS);
   const clock = (iso: string | undefined) => (iso === undefined ? '' : clockText(iso, date));
   const lines = [
     `${quote(name, 100)} with ${quote(vehicle.name, 100)}: ${LEVEL_WORD[verdict].toLowerCase()}`,
-    `  leaves ${clock(start.leaveAt) || 'at no time that is kept'}${start.latestLeaveAt === undefined ? '' : `, at the latest ${clock(start.latestLeaveAt)}`}`,
+    `  leaves ${leaves}${start.latestLeaveAt === undefined ? '' : `, at the latest ${clock(start.latestLeaveAt)}`}`,
+    ...(past && start.leaveAt !== undefined ? [`  ${sayPast(start.leaveAt)}`] : []),
     ...stops.flatMap((stop) => printStop(stop, clock)),
-    `  at the end ${clock(end.arriveAt) || 'at a time nobody knows'}${end.homeBy === undefined ? '' : `, due there ${clock(end.homeBy)}`}${saySpare(end.spareS)}`,
+    `  at the end ${clock(end.arriveAt) || 'at a time nobody knows'}${end.homeBy === undefined ? '' : `, due there ${clock(end.homeBy)}`}${spare}`,
     ...due.map(({ say }) => `  - ${say}`),
     ...advice.map(({ atM, say }) => `  ${(atM / 1000).toFixed(1)} km: ${say}`),
     ...missed.map(
@@ -84,8 +94,4 @@ function saySpare(spareS: number | undefined): string {
   return spareS < 0
     ? `: ${durationText(-spareS)} are missing, the margin counted`
     : `: ${durationText(spareS)} to spare`;
-}
-
-function plainTime(local: string): string {
-  return local.replace('T', ' ');
 }

@@ -1,4 +1,5 @@
 import { useEffect } from 'preact/hooks';
+import { sayMoment } from '../../../geo/clock/print-dates.ts';
 import { capital, clip } from '../../../geo/units/text.ts';
 import { saySince } from '../../../geo/yard/handed/say-since.ts';
 import type { OutSheetShown } from '../../../main/contract/hand-over/hand-over-calls.ts';
@@ -51,7 +52,7 @@ function Sheet({ sheet }: { sheet: OutSheetShown }) {
     <li>
       <span>
         <b class="mono">{number}</b>{' '}
-        {leaveAt === undefined ? 'no leave time' : `leaves ${leaveAt.replace('T', ' ')}`}
+        {leaveAt === undefined ? 'no leave time' : `leaves ${sayMoment(leaveAt)}`}
         <br />
         <bdi>{clip(driveName, 80)}</bdi>, <bdi>{clip(vehicleName, 60)}</bdi>
         {since.length > 0 && (

@@ -1,3 +1,4 @@
+import { sayMoment } from '../../../geo/clock/print-dates.ts';
 import { clip } from '../../../geo/units/text.ts';
 import type { Apart } from '../../../main/contract/yard/yard.ts';
 import { chooseVersion } from '../state/choose-version.ts';
@@ -16,7 +17,7 @@ export function Versions({ of: { id, versions } }: { of: Apart }) {
                   <bdi>{clip(line, 300)}</bdi>
                 </div>
               ))}
-              {made !== '' && <span class="small soft">changed {made.slice(0, 16).replace('T', ' ')}</span>}
+              {made !== '' && <span class="small soft">changed {sayMoment(made)}</span>}
             </span>
             <button type="button" onClick={() => void chooseVersion(id, version)}>
               Keep this<span class="unseen">: {clip(says.join('; '), 120)}</span>

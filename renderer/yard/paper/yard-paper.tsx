@@ -1,8 +1,8 @@
 import './yard-paper.css';
 import { render } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
+import { dayInWords, sayMoment } from '../../../geo/clock/print-dates.ts';
 import { LEVEL_WORD, VERDICTS } from '../../../geo/report/level.ts';
-import { dayInWords } from '../../../geo/report/map-age.ts';
 import { STANDING_CAUTION } from '../../../geo/report/standing-caution.ts';
 import { distanceIn } from '../../../geo/units/in-units.ts';
 import { clip, counted } from '../../../geo/units/text.ts';
@@ -105,7 +105,7 @@ function Table({
               <br />
               <span class="yard-paper-small">
                 {distanceIn(units, lengthOf(drive))}
-                {drive.leaveAt !== undefined && `, leaves ${drive.leaveAt.replace('T', ' ')}`}
+                {drive.leaveAt !== undefined && `, leaves ${sayMoment(drive.leaveAt)}`}
                 {apartIds.peek().has(drive.id) && ', two versions: choose one'}
               </span>
             </th>

@@ -32,7 +32,11 @@ export const yardWords = jsonTarget<readonly string[]>({
     const note: LocalNote = { id: 'note-1', at: AT, say, by, heightM: 3.4, road: { name: map, ref: why } };
     const printed = [
       printGrid(grid, [{ ...named[1]!, say: why.slice(0, 300) }], 'metric'),
-      printPlan(drive, { beside: [], plan: { stops: [{ name: vehicle, ...AT, stayMin: 5 }] } }),
+      printPlan(drive, {
+        beside: [],
+        now: '2027-06-12T09:30',
+        plan: { stops: [{ name: vehicle, ...AT, stayMin: 5 }] },
+      }),
       printNote({
         id: 'note-1',
         kind: 'note',

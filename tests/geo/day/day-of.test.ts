@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { dueItems } from '../../../geo/day/due.ts';
+import { howLate } from '../../../geo/day/say-day.ts';
 import { timesOf } from '../../../geo/drive/times/times-of.ts';
 import { drivenAt } from '../../../geo/drive/times/timetable.ts';
 import type { Day } from '../../../geo/report/day.ts';
@@ -96,6 +97,11 @@ describe('the day of a drive', () => {
   it('says so when the yard closes first, or only the margin is used up', () => {
     const late = dayOf(ROAD, { stops: [], homeBy: '2027-06-12T10:30', leaveAt: '2027-06-12T09:00' });
     expect(late.notes.join()).toMatch(/Too late: you are at the end of the drive at 11:\d\d/);
+    const slip = dayOf(ROAD, { stops: [], homeBy: '2027-06-12T09:00', leaveAt: '2027-06-12T09:00' });
+    expect(howLate(slip)).toBe('before');
+    expect(slip.notes).toContain('The return hour lies before the leave time: check the day.');
+    const short = dayOf(ROAD, { stops: [], homeBy: '2027-06-12T09:01', leaveAt: '2027-06-12T09:00' });
+    expect(howLate(short)).toBe('late');
     const { totalS } = timesOf(ROAD.drive, ROAD.roads, COACHBUILT);
     const arriveMs = Date.parse('2027-06-12T08:00Z') + 1000 * totalS;
     const homeBy = shown(arriveMs + 60_000, MADRID);

@@ -25,7 +25,7 @@ it('a drive’s day and a note’s leave count, and what is none of the lines is
   const plan = { stops: [{ name: 'The mill', lat: 54, lon: 9, stayMin: 45 }], homeBy: '2027-06-12T17:00' };
   expect(versionsApart('drive', [DRIVE, { ...DRIVE, plan }], 'metric')).toEqual([
     ['stops: none', 'due at the end by: no return hour'],
-    ['stops: The mill 45 min', 'due at the end by: 2027-06-12 17:00'],
+    ['stops: The mill 45 min', 'due at the end by: Saturday 12 June 2027, 17:00'],
   ]);
   const note = { at: { lat: 54, lon: 9 }, say: 'Gate' };
   expect(versionsApart('note', [note, { ...note, leave: true }], 'metric')).toEqual([

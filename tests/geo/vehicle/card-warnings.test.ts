@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { given } from '../../../geo/given.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
-import { cardWarnings } from '../../../geo/vehicle/card-warnings.ts';
+import { cardCautions, cardRemarks, cardWarnings, toAffirm } from '../../../geo/vehicle/card-warnings.ts';
 import { bodyOf, noteOf } from '../../../geo/vehicle/form/place-note.ts';
 import { EMPTY_ROW } from '../../../geo/vehicle/form/place-rows.ts';
 import { inEmptyWeight, LIQUIDS } from '../../../geo/vehicle/liquids.ts';
@@ -51,6 +51,31 @@ describe('a vehicle card', () => {
       'an axle already',
     );
     expect(saidOf({ ...plates, runningOrder: { ...empty, frontKg: 1600, rearKg: 1500 } })).toBe('');
+  });
+
+  it('lower than its body is wide, or than a coach-built body can be, is asked about and has to be affirmed', () => {
+    const coachBuilt = { widthM: 2.35, widthMirrorsM: 2.7 };
+    expect(saidOf({ ...coachBuilt, heightM: 2.1 })).toContain(
+      'A height of 2.10 m is lower than such a vehicle can be with a body 2.35 m wide. Is it 3.10 m?',
+    );
+    expect(toAffirm({ ...van, ...coachBuilt, heightM: 2.59 })).toContain('2.59 m');
+    expect(toAffirm({ ...van, heightM: van.widthM - 0.01 })).toBeDefined();
+    expect(toAffirm({ ...van, heightM: 1.5 })).toContain('Measure again.');
+    expect(toAffirm({ ...van, ...coachBuilt, heightM: 2.6 })).toBeUndefined();
+    expect(toAffirm(van)).toBeUndefined();
+  });
+
+  it('with masses that may be pounds, or that cannot stand together, is asked about', () => {
+    // 7716 lb of 0.45359237 kg are 3499.9 kg
+    expect(saidOf({ grossKg: 7716 })).toContain(
+      '7716 lb is 3500 kg: is the most it may weigh given in pounds?',
+    );
+    expect(saidOf({ grossKg: 3650, axleKg: { front: 1850, rear: 2000 } })).not.toContain('pounds');
+    expect(saidOf({ unladenKg: van.grossKg + 1 })).toContain('unladen mass is more');
+    expect(saidOf({ axleKg: { front: 4079, rear: 4409 } })).toContain('far more than the gross plate');
+    expect(cardCautions({ ...van, grossKg: 7716 }).join()).toContain('The vehicle card: 7716 lb');
+    expect(cardCautions({ ...van, heightM: 3.01 })).toEqual([]);
+    expect(cardRemarks({ ...van, heightM: 3.01 }).join()).toContain('height notice');
   });
 
   it('says what its empty weight holds', () => {

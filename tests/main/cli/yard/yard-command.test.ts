@@ -134,6 +134,7 @@ describe('lanegauge yard day', () => {
     [['--stop', '54.1,9.2'], 'is not a stop such as'],
     [['--stop', '54.1,9.2,4000,x'], 'the stay is 0 to 2880 minutes'],
     [['--stop', '99,9.2,40,x'], '--stop "99,9.2" is no place on Earth'],
+    [['--leave', '2027-06-12T17:00', '--home-by', '2027-06-12T16:00'], 'lies before the leave time'],
     [['--home-by', '17:00'], '--home-by 17:00 is not a date and time'],
     [['--vehicle-id', 'none'], 'There is no vehicle "none"'],
   ])('refuses %j', async (words, sentence) => {

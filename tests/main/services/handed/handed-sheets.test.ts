@@ -74,7 +74,7 @@ it('keeps what was handed over byte for byte, whatever map and card become, and 
   expect(await out()).toMatchObject([{ number: first.number, since: [], leaves: 'coming' }]);
   expect((await yard('out')).out).toMatch(
     new RegExp(
-      `as handed over:\\n  sheet ${first.number}: ".+" with ".+", handed out 2027-06-10, leaves 2027-06-12 09:30`,
+      `as handed over:\\n  sheet ${first.number}: ".+" with ".+", handed out 10 June 2027, leaves Saturday 12 June 2027, 09:30`,
       'u',
     ),
   );

@@ -100,7 +100,7 @@ describe('the day of a drive', () => {
     const slip = dayOf(ROAD, { stops: [], homeBy: '2027-06-12T09:00', leaveAt: '2027-06-12T09:00' });
     expect(howLate(slip)).toBe('before');
     expect(slip.notes).toContain('The return hour lies before the leave time: check the day.');
-    const short = dayOf(ROAD, { stops: [], homeBy: '2027-06-12T09:01', leaveAt: '2027-06-12T09:00' });
+    const short = dayOf(ROAD, { stops: [], homeBy: '2027-06-12T10:01', leaveAt: '2027-06-12T09:00' });
     expect(howLate(short)).toBe('late');
     const { totalS } = timesOf(ROAD.drive, ROAD.roads, COACHBUILT);
     const arriveMs = Date.parse('2027-06-12T08:00Z') + 1000 * totalS;

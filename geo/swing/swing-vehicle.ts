@@ -14,7 +14,8 @@ export interface SwingVehicle {
   readonly rearOverhangM: number;
   readonly widthM: number;
   readonly trackM: number;
-  readonly rack?: { readonly lengthM: number; readonly widthM: number };
+  /** `tryOut`: none of the card's, put on to see what it does */
+  readonly rack?: { readonly lengthM: number; readonly widthM: number; readonly tryOut?: true };
   readonly lock: FullLock;
 }
 
@@ -45,5 +46,5 @@ export function tryingRack(
 ): SwingVehicle {
   const vehicle = swingVehicleOf(card, wanted ?? card.rack?.fitted === true);
   if (wanted !== true || card.rack) return vehicle;
-  return { ...vehicle, rack: { lengthM: TRY_OUT_RACK_M, widthM: card.widthM } };
+  return { ...vehicle, rack: { lengthM: TRY_OUT_RACK_M, widthM: card.widthM, tryOut: true } };
 }

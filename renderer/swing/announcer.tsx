@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
+import { swingingEnd } from '../../geo/swing/lessons/read/judge.ts';
 import { announceByHand, announceLesson } from '../../geo/swing/lessons/tell/announce.ts';
 import { settings } from '../state/kept.ts';
 import { playing } from './state/lesson.ts';
@@ -25,6 +26,6 @@ export function SwingAnnouncer() {
 
 function sayNow(): string | undefined {
   if (byHand.value) return announceByHand(reading.value);
-  const judged = shown.value?.judged;
-  return judged && announceLesson(judged, settings.value.units);
+  const of = shown.value;
+  return of?.judged && announceLesson(of.judged, swingingEnd(of.scene), settings.value.units);
 }

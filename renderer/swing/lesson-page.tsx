@@ -1,7 +1,8 @@
 import { smallest } from '../../geo/lists.ts';
-import { gapSumIn, spareIn } from '../../geo/swing/lessons/tell/announce.ts';
+import { type Judged, swingingEnd } from '../../geo/swing/lessons/read/judge.ts';
 import { LEARN, titleOf } from '../../geo/swing/lessons/tell/names.ts';
-import { sayContact } from '../../geo/swing/lessons/tell/say-contact.ts';
+import { gapSumIn, sayDecides, sayOutcome } from '../../geo/swing/lessons/tell/say-decides.ts';
+import { sayRack } from '../../geo/swing/lessons/tell/say-rack.ts';
 import { tellScene } from '../../geo/swing/lessons/tell/tell-scene.ts';
 import { LOCK_FROM, sayModel } from '../../geo/swing/say-model.ts';
 import { sizeIn, wayIn } from '../../geo/units/in-units.ts';
@@ -14,6 +15,7 @@ import { toneOf } from './drawing/tone.ts';
 import { KeyList } from './key-list.tsx';
 import { picked } from './state/lesson.ts';
 import { byHand, type Shown, shown, shownBeside } from './state/shown.ts';
+import { Who } from './who.tsx';
 
 const WIDE_PX = 720;
 
@@ -65,36 +67,52 @@ export function LessonPage() {
 /** What the figures rest on. */
 function Sizes({ of, named }: { of: Shown; named: boolean }) {
   const { units } = settings.value;
-  const { wheelbaseM, rearOverhangM, widthM, lock } = of.scene.vehicle;
+  const { wheelbaseM, rearOverhangM, widthM, lock, rack } = of.scene.vehicle;
+  const own = of.card.rack !== undefined;
   return (
     <p class="small">
       {named && <bdi>{clip(of.card.name, 60)}: </bdi>}
       {named ? 'wheelbase' : 'Wheelbase'} {sizeIn(units, wheelbaseM, 'nearest')}, rear overhang{' '}
-      {sizeIn(units, rearOverhangM, 'nearest')}, body {sizeIn(units, widthM, 'nearest')} wide, radius of the
-      rear axle at full lock {wayIn(units, lock.rearAxleRadiusM)} ({LOCK_FROM[lock.from]}).
+      {sizeIn(units, rearOverhangM, 'nearest')}, body {sizeIn(units, widthM, 'nearest')} wide,{' '}
+      {rack
+        ? `${sayRack({ rack }, units)} counted, ${sizeIn(units, rack.widthM, 'nearest')} wide`
+        : own
+          ? 'its rack not counted'
+          : 'no rack'}
+      , radius of the rear axle at full lock {wayIn(units, lock.rearAxleRadiusM)} ({LOCK_FROM[lock.from]}).
     </p>
   );
 }
 
 function StillFigure({ of, box, pxPerM }: { of: Shown; box: Box; pxPerM: number }) {
-  const { units } = settings.value;
-  const decides = of.judged?.decides;
+  const { judged } = of;
   return (
     <figure>
       <figcaption>
         <b>
-          <bdi>{clip(of.card.name, 60)}</bdi>
+          <Who of={of} />
         </b>
-        {decides?.kind === 'gap' && (
-          <>
-            : gap {gapSumIn(units, decides).limit} − swing {gapSumIn(units, decides).needed} ={' '}
-            <b>{spareIn(units, decides)}</b>
-          </>
-        )}
-        . {sayContact(of.judged?.contact, units)}
+        {judged && <Headline judged={judged} end={swingingEnd(of.scene)} />}
       </figcaption>
       <FanDrawing scene={of.scene} {...box} pxPerM={pxPerM} tone={toneOf(of.judged?.level)} />
       <KeyList scene={of.scene} />
     </figure>
+  );
+}
+
+/** What stands large in the window. */
+function Headline({ judged, end }: { judged: Judged; end: 'tail' | 'nose' }) {
+  const { units } = settings.value;
+  const { decides } = judged;
+  const sum = decides.kind === 'gap' ? gapSumIn(units, decides) : undefined;
+  const { number, says } = sayDecides(judged, end, units);
+  return (
+    <>
+      : {sum && `gap ${sum.limit} − swing ${sum.needed} = `}
+      <b>
+        {number} {says}
+      </b>
+      . {sayOutcome(judged, end, units).join(' ')}
+    </>
   );
 }

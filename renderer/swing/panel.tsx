@@ -1,5 +1,5 @@
 import { useMemo } from 'preact/hooks';
-import { levelByHand } from '../../geo/swing/lessons/read/judge.ts';
+import { levelByHand, swingingEnd } from '../../geo/swing/lessons/read/judge.ts';
 import { LEARN, titleOf } from '../../geo/swing/lessons/tell/names.ts';
 import { sayByHand, sayNearest } from '../../geo/swing/lessons/tell/say-contact.ts';
 import { tellScene } from '../../geo/swing/lessons/tell/tell-scene.ts';
@@ -40,7 +40,7 @@ export function SwingPanel() {
       )}
       <p class="caution">{sayModel(scene.vehicle.lock, settings.value.units)}</p>
       <LessonSettingsForm />
-      {!byHand.value && <InWords of={main} />}
+      {!byHand.value && <InWords of={main} beside={beside} />}
       <p class="caution">{SWING_CAUTION}</p>
     </section>
   );
@@ -55,7 +55,7 @@ function ByHandNow() {
     <div class="sum swing-sum">
       <p class={`decides level-${levelByHand(now)}`}>
         <span class="decides-number">{shortIn(units, now.swingM, 'up')}</span>{' '}
-        {shown.value?.scene.reversing ? 'nose' : 'tail'} swing now
+        {shown.value && swingingEnd(shown.value.scene)} swing now
       </p>
       <p class="sum-line">
         at most so far <b>{shortIn(units, now.swingMostM, 'up')}</b>
@@ -71,15 +71,24 @@ function ByHandNow() {
 }
 
 /** The drawing in words: what a screen reader has of it, and what is worth saying aloud. */
-function InWords({ of: { scene } }: { of: Shown }) {
-  const { units } = settings.value;
-  const sentences = useMemo(() => tellScene(scene, units), [scene, units]);
+function InWords({ of, beside }: { of: Shown; beside: Shown | undefined }) {
   return (
     <section class="swing-words" aria-label="In words">
       <h3>In words</h3>
+      <Told of={of} />
+      {beside && <Told of={beside} />}
+    </section>
+  );
+}
+
+function Told({ of: { scene } }: { of: Shown }) {
+  const { units } = settings.value;
+  const sentences = useMemo(() => tellScene(scene, units), [scene, units]);
+  return (
+    <>
       {sentences.map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}
-    </section>
+    </>
   );
 }

@@ -54,7 +54,9 @@ describe('a lesson', { timeout: LONG_MS }, () => {
 
   it('plays as far as it touches, and says so', async () => {
     await lesson('Play').click();
-    await page.locator('.swing-stop', { hasText: /After 0\.\d m the .* touches the wall/ }).waitFor();
+    await page
+      .locator('.swing-stop', { hasText: /0\.\d m from the start the .* touches the wall/ })
+      .waitFor();
     expect(await rolledM()).toBeLessThan(1);
     await page.getByRole('button', { name: 'Play' }).waitFor();
     const told = page.getByTestId('swing-announcer').filter({ hasText: 'touches the wall' });
@@ -67,12 +69,18 @@ describe('a lesson', { timeout: LONG_MS }, () => {
   it('has the gap decide: gap − swing = spare, and no touch where it is wide enough', async () => {
     const gap = page.getByRole('slider', { name: 'Gap beside the vehicle' });
     await gap.fill('0.3');
-    expect(await page.locator('.sum-line').textContent()).toBe('gap 30 cm − tail swing 61 cm = −31 cm');
+    expect(await page.locator('.sum-line').textContent()).toBe(
+      'gap 30 cm − tail swing beside it 61 cm = −31 cm',
+    );
     await gap.fill('0.9');
-    expect(await page.locator('.sum-line').textContent()).toBe('gap 90 cm − tail swing 61 cm = 29 cm');
+    expect(await page.locator('.sum-line').textContent()).toBe(
+      'gap 90 cm − tail swing beside it 61 cm = 29 cm',
+    );
     expect(await page.locator('.swing-contact').textContent()).toContain('Nothing is touched.');
     await page.getByLabel(/with its rack/).uncheck();
-    expect(await page.locator('.sum-line').textContent()).toBe('gap 90 cm − tail swing 46 cm = 44 cm');
+    expect(await page.locator('.sum-line').textContent()).toBe(
+      'gap 90 cm − tail swing beside it 46 cm = 44 cm',
+    );
   });
 
   it('is steered by hand with the arrows, and stops where it touches', async () => {

@@ -1,6 +1,6 @@
 import { sayAssumed } from '../../report/say-assumed.ts';
 import { sayTurnDeg, sayTurnFigures } from '../../report/say-turn-figures.ts';
-import { POST_BACK_M } from '../../swing/corner/clearance.ts';
+import { clearanceOf, POST_BACK_M } from '../../swing/corner/clearance.ts';
 import { printCm } from '../../units/print.ts';
 import { type Beside, type MeasuredTurn, mustBackUp } from './measure-turn.ts';
 
@@ -58,7 +58,7 @@ function sayRoom(measured: MeasuredTurn): string {
       return ' takes the whole road.';
     case 'back up':
       if (mustBackUp(measured))
-        return ' leaves no room for one sweep on the road widths mapped, whatever the kerb: be ready to back up once.';
+        return ` leaves no room for one sweep with the whole body ${printCm(clearanceOf(measured.turn), 'nearest')} inside the kerbs on the road widths mapped: be ready to back up once.`;
       return measured.roomiest.room === 'back up'
         ? ' may need a second go: be ready to back up once.'
         : ' may need a second go, unless there is more room than usual.';
@@ -107,7 +107,7 @@ function adviseSecondGo(measured: MeasuredTurn): string {
   if (mustBackUp(measured))
     return isTurnBack
       ? 'Find a place with more room to turn, or have somebody watch the tail.'
-      : 'Have somebody watch the tail, or take another way; turning the wheel more or less on the way round may still do it in one go.';
+      : 'Have somebody watch the tail, or take another way; turning the wheel more or less on the way round, or the body over a kerb where nothing stands, may still do it in one go.';
   return isTurnBack
     ? 'Have somebody watch the tail; a place with more room to turn is better.'
     : 'Have somebody watch the tail; turning the wheel more or less on the way round may still do it in one go.';

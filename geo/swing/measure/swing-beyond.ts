@@ -8,6 +8,8 @@ import type { SwingVehicle } from '../swing-vehicle.ts';
 export interface Swing {
   readonly swingM: number;
   readonly side: Side;
+  /** whose corner it is */
+  readonly what: OutlineCorner['what'];
   /** travel of the guided point */
   readonly atTravelM: number;
   /** how far the vehicle had turned by then, without a sign */
@@ -36,6 +38,7 @@ export function swingBeyond(
   let best: Swing = {
     swingM: 0,
     side: line.side,
+    what: 'body',
     atTravelM: motion.travelM[from]!,
     headingChangeRad: 0,
   };
@@ -60,6 +63,7 @@ export function swingBeyond(
     best = {
       swingM: top.value,
       side: line.side,
+      what: corner.what,
       atTravelM: top.at,
       headingChangeRad: Math.abs(headingNear(motion, index, top.at) - line.pose.headingRad),
     };

@@ -12,7 +12,7 @@ import { TRY_OUT_RACK_M } from '../../../geo/swing/swing-vehicle.ts';
 import { shortIn, sizeIn, type Units, wayIn } from '../../../geo/units/in-units.ts';
 import { clip } from '../../../geo/units/text.ts';
 import { settings, vehicle, vehicles } from '../../state/kept.ts';
-import { besideId, chosen, lesson, rackOn, rackWanted, set } from '../state/lesson.ts';
+import { besideId, chosen, lesson, rackOn, set, tryRack } from '../state/lesson.ts';
 import { shown } from '../state/shown.ts';
 import { OneOf } from './one-of.tsx';
 import { Slider } from './slider.tsx';
@@ -89,9 +89,7 @@ function RackChoice() {
       <input
         type="checkbox"
         checked={rackOn.value}
-        onChange={({ currentTarget }) => {
-          rackWanted.value = currentTarget.checked;
-        }}
+        onChange={({ currentTarget }) => tryRack(currentTarget.checked)}
       />
       {own
         ? ` with its rack, ${sizeIn(units, own.lengthM, 'nearest')}`

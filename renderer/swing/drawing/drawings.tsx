@@ -1,9 +1,9 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { sayContact } from '../../../geo/swing/lessons/tell/say-contact.ts';
-import { clip } from '../../../geo/units/text.ts';
 import { settings } from '../../state/kept.ts';
 import { lessMotion } from '../state/motion-wish.ts';
 import { atTravelM, type Shown, shown, shownBeside } from '../state/shown.ts';
+import { Who } from '../who.tsx';
 import { closer, fitAll, followTail, onTail, sideBySide, whole, zoom } from './look-at.ts';
 import { SceneDrawing } from './scene-drawing.tsx';
 
@@ -51,7 +51,7 @@ function Named({ of, named }: { of: Shown; named: boolean }) {
     <div class="swing-drawing">
       {named && (
         <p class="swing-name small">
-          <bdi>{clip(of.card.name, 60)}</bdi>
+          <Who of={of} />
         </p>
       )}
       <SceneDrawing of={of} still={lessMotion.value} />

@@ -31,8 +31,18 @@ export const chosen = computed<LessonSettings>(() => {
   return { ...defaultsOn(lesson.value, driveSide), ...chosenIn.value[lesson.value] };
 });
 
+/** A rack put on or taken off to try, by the vehicle it was tried on: another is as its card says. */
+const rackTried = signal<{ readonly id: string; readonly on: boolean } | undefined>(undefined);
 /** undefined: as the card says */
-export const rackWanted = signal<boolean | undefined>(undefined);
+export const rackWanted = computed(() => {
+  const tried = rackTried.value;
+  return tried !== undefined && tried.id === vehicle.value?.id ? tried.on : undefined;
+});
+/** Puts a rack on the vehicle, or takes it off, to see what it does. */
+export function tryRack(on: boolean): void {
+  const id = vehicle.peek()?.id;
+  rackTried.value = id === undefined ? undefined : { id, on };
+}
 /** The card's rack, or the one to try out. */
 export const rackOn = computed(() => rackWanted.value ?? vehicle.value?.card.rack?.fitted === true);
 /** the vehicle drawn beside for comparison */

@@ -3,7 +3,8 @@ import { smallest } from '../../../geo/lists.ts';
 import { buildScene } from '../../../geo/swing/lessons/build/build-scene.ts';
 import { driveTurnScene } from '../../../geo/swing/lessons/build/drive-turn.ts';
 import { steeredScene } from '../../../geo/swing/lessons/hand/hand-drive.ts';
-import { type Judged, judgeScene } from '../../../geo/swing/lessons/read/judge.ts';
+import type { Judged } from '../../../geo/swing/lessons/read/judge.ts';
+import { judgeByLock } from '../../../geo/swing/lessons/read/judge-by-lock.ts';
 import { type Reading, readScene } from '../../../geo/swing/lessons/read/read-scene.ts';
 import type { Scene } from '../../../geo/swing/lessons/scene/scene.ts';
 import { type Frame, frameAt, lengthOf } from '../../../geo/swing/motion/frame.ts';
@@ -35,11 +36,11 @@ export const shownBeside = computed(() => {
 });
 
 function showing(card: VehicleCard): Shown {
-  const scene = sceneFor(tryingRack(card, { wanted: rackWanted.value }));
+  const as = tryingRack(card, { wanted: rackWanted.value });
   const driven = handMotion.value;
   // what is touched by hand is seen as it is driven, not sought along the whole way each time
-  if (driven) return { card, scene: steeredScene(scene, driven), judged: undefined };
-  return { card, scene, judged: judgeScene(scene, settings.value.margins.physicalWidthM) };
+  if (driven) return { card, scene: steeredScene(sceneFor(as), driven), judged: undefined };
+  return { card, ...judgeByLock(sceneFor, as, settings.value.margins.physicalWidthM) };
 }
 
 /** The scene as the lesson drives it. */

@@ -1,7 +1,15 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { vehicleId, vehicles } from '../../../renderer/state/kept.ts';
 import { rollBy, startByHand, turnWheelTo } from '../../../renderer/swing/state/hand.ts';
-import { besideId, choose, rackWanted, set, toStart, travelM } from '../../../renderer/swing/state/lesson.ts';
+import {
+  besideId,
+  choose,
+  rackOn,
+  set,
+  toStart,
+  travelM,
+  tryRack,
+} from '../../../renderer/swing/state/lesson.ts';
 import { byHand, contactM, reading, shown, shownBeside, wayM } from '../../../renderer/swing/state/shown.ts';
 import { COACH_BUILT } from '../../support/coach-built.ts';
 
@@ -12,7 +20,6 @@ beforeEach(() => {
   ];
   vehicleId.value = 'a';
   besideId.value = undefined;
-  rackWanted.value = undefined;
   choose('leave');
   set({ gapM: 0.3, lockShare: 1, straightM: 0, beside: 'wall', turnSide: 'right' });
 });
@@ -53,6 +60,14 @@ describe('a lesson', () => {
     expect(byHand.value).toBe(false);
     vehicleId.value = 'a';
     expect(byHand.value).toBe(true);
+  });
+
+  it('a rack tried out on one vehicle is not carried to another', () => {
+    tryRack(true);
+    expect(shown.value?.scene.vehicle.rack).toBeDefined();
+    vehicleId.value = 'b';
+    expect(rackOn.value).toBe(false);
+    expect(shown.value?.scene.vehicle.rack).toBeUndefined();
   });
 
   it('starts another lesson at its first moment', () => {

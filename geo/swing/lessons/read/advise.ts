@@ -1,6 +1,7 @@
 import { given } from '../../../given.ts';
 import { radiusOfShareM } from '../../circle.ts';
 import { POST_BACK_M } from '../../corner/clearance.ts';
+import { MODEL_OFF_M } from '../../model-off.ts';
 import { steeringForGap, straightFirstM } from '../../pass-gap.ts';
 import type { Side } from '../../point.ts';
 import type { Fixture, FixtureRole } from '../scene/fixture.ts';
@@ -8,12 +9,15 @@ import type { Scene } from '../scene/scene.ts';
 import type { LessonSettings } from '../scene/settings.ts';
 import type { Contact } from './contact.ts';
 import { carBeside, gapNeededM } from './gap-needed.ts';
+import { atTightest, swingDoubtOf } from './lock-doubt.ts';
 
 /** What is beside the vehicle, the gap to it, and the gap that the run needs to pass it. Metres. */
 interface BesideGap {
   readonly beside: FixtureRole;
   readonly gapM: number;
   readonly neededM: number;
+  /** on top of that, for what is worked out may be off */
+  readonly sureM: number;
 }
 
 /** What to do about a run, or why nothing need be done. */
@@ -60,10 +64,14 @@ function adviseForGap(
   { role, gapM }: { role: FixtureRole; gapM: number },
   contact: Contact | undefined,
 ): Advice {
-  const gap = { beside: role, gapM, neededM: gapNeededM(scene) };
-  if (gap.neededM <= gapM) return { kind: 'gap does', ...gap, ...given({ stopShort: contact?.fixture }) };
-  const { vehicle, reversing } = scene;
-  const beside = { gapM, reversing };
+  const sureM = MODEL_OFF_M + swingDoubtOf(scene).moreM;
+  const gap = { beside: role, gapM, neededM: gapNeededM(scene), sureM };
+  if (gap.neededM + sureM <= gapM)
+    return { kind: 'gap does', ...gap, ...given({ stopShort: contact?.fixture }) };
+  const { reversing } = scene;
+  // what is advised must do by the tightest lock that there may be, and with room to spare
+  const vehicle = atTightest(scene.vehicle);
+  const beside = { gapM: gapM - MODEL_OFF_M, reversing };
   const endM = carEndM(scene);
   const farther =
     endM === undefined

@@ -1,4 +1,5 @@
 import type { Level } from '../../../report/level.ts';
+import { MODEL_OFF_M } from '../../model-off.ts';
 import type { Scene } from '../scene/scene.ts';
 import { type Contact, contactOf, leastGapOf } from './contact.ts';
 import { gapNeededM } from './gap-needed.ts';
@@ -27,9 +28,16 @@ export interface Judged {
   readonly contact: Contact | undefined;
   /** the kerb or painted line that a corner passes farthest */
   readonly over: OverLine | undefined;
-  /** the least room to anything hard; not looked for where a gap decides or something is touched */
+  /** the least room to anything hard; not looked for where something is touched */
   readonly least: Separation | undefined;
   readonly mostSwingM: number;
+  /** full lock is an estimate: the same at its tightest and at its widest */
+  readonly ends?: readonly [tightest: Judged, widest: Judged];
+}
+
+/** The end that swings out. */
+export function swingingEnd({ reversing }: Pick<Scene, 'reversing'>): 'tail' | 'nose' {
+  return reversing ? 'nose' : 'tail';
 }
 
 /** The gap beside the vehicle, in the lessons that are about it. Metres. */
@@ -43,11 +51,11 @@ export function gapBesideM({ lesson, settings }: Scene): number | undefined {
  */
 export function judgeScene(scene: Scene, marginM: number): Judged {
   const contact = contactOf(scene);
-  const gap = gapThatDecides(scene, contact);
-  const least = gap || contact ? undefined : leastGapOf(scene);
+  const least = contact ? undefined : leastGapOf(scene);
+  const gap = gapThatDecides(scene, contact, least);
   const [over] = overLines(scene);
   const swingM = mostSwingM(scene);
-  const spareM = gap?.spareM ?? least?.gapM ?? Number.POSITIVE_INFINITY;
+  const spareM = Math.min(gap?.spareM ?? Number.POSITIVE_INFINITY, least?.gapM ?? Number.POSITIVE_INFINITY);
   return {
     level:
       contact && !isOverDome(scene, contact)
@@ -63,6 +71,11 @@ export function judgeScene(scene: Scene, marginM: number): Judged {
   };
 }
 
+/** Nothing is touched as worked out, and yet no more room is left than that may be off. */
+export function mayTouch({ contact, least }: Judged): boolean {
+  return !contact && least !== undefined && least.gapM < MODEL_OFF_M;
+}
+
 /** A mini-roundabout's dome may be run over where there is no other way; nothing else is touched on the whole run. */
 function isOverDome(scene: Scene, contact: Contact): boolean {
   if (contact.fixture.role !== 'dome') return false;
@@ -71,16 +84,21 @@ function isOverDome(scene: Scene, contact: Contact): boolean {
   );
 }
 
-/** @returns undefined where the lesson is not about a gap, or something else is touched though the gap is wide enough */
+/** Room that differs by less is the same room. Metres. */
+const SAME_M = 0.005;
+
+/** @returns undefined where the lesson is not about a gap, or something is touched or nearer though the gap is wide enough */
 function gapThatDecides(
   scene: Scene,
   contact: Contact | undefined,
+  least: Separation | undefined,
 ): Extract<Decides, { kind: 'gap' }> | undefined {
   const gapM = gapBesideM(scene);
   if (gapM === undefined) return undefined;
   const swingM = gapNeededM(scene);
   const spareM = gapM - swingM;
-  return contact && spareM > 0 ? undefined : { kind: 'gap', gapM, swingM, spareM };
+  const nearer = contact !== undefined || (least !== undefined && least.gapM < spareM - SAME_M);
+  return nearer && spareM > 0 ? undefined : { kind: 'gap', gapM, swingM, spareM };
 }
 
 function decidesWithoutGap(found: {

@@ -4,7 +4,7 @@ import type { FixtureRole } from '../scene/fixture.ts';
 import type { Scene } from '../scene/scene.ts';
 import { contactOf, leastGapOf } from './contact.ts';
 import { cutInAt } from './cut-in.ts';
-import { gapBesideM } from './judge.ts';
+import { gapBesideM, swingingEnd } from './judge.ts';
 import { oncePerScene } from './once-per-scene.ts';
 import { swingNow } from './swing-now.ts';
 import { mostSwingM, spanAt, swingsOf } from './swings.ts';
@@ -55,7 +55,7 @@ function swing(scene: Scene): Found | undefined {
   let most = 0;
   for (let index = 0; index < nowM.length; index++) if (nowM[index]! > nowM[most]!) most = index;
   const { corner } = swingNow(scene, { pose: poseAt(scene.motion, most), index: most });
-  return { what: 'swing', end: scene.reversing ? 'nose' : 'tail', at: corner, m };
+  return { what: 'swing', end: swingingEnd(scene), at: corner, m };
 }
 
 /** At the inner rear wheel, where it runs farthest inside the front one's track. */

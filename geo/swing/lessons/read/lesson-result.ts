@@ -8,16 +8,10 @@ import { type OverLine, overLines } from './over-line.ts';
 import type { Separation } from './separation.ts';
 import { mostSwingM, swingsOf } from './swings.ts';
 
-/** The most that tail or nose swings out on a way, and how far the wheel had been turned by then. */
-interface MostSwing extends Swing {
-  /** rolled since the wheel was last straight */
-  readonly afterM: number;
-}
-
 /** What happens on a lesson's whole way. Metres. */
 export interface LessonResult {
   /** undefined: the wheel stays straight */
-  readonly swing: MostSwing | undefined;
+  readonly swing: Swing | undefined;
   /** how often the wheel goes to a side */
   readonly spans: number;
   /** kerbs and painted lines that a corner passes, the farthest first */
@@ -43,21 +37,15 @@ export function resultOf(scene: Scene): LessonResult {
 }
 
 /** Of a turn of a drive the size is the figure of its row, which the samples come near. */
-function swingOf(scene: Scene): MostSwing | undefined {
+function swingOf(scene: Scene): Swing | undefined {
   const swing = mostSwing(scene);
   return swing && scene.turn && !scene.steered ? { ...swing, swingM: mostSwingM(scene) } : swing;
 }
 
-function mostSwing(scene: Scene): MostSwing | undefined {
+function mostSwing(scene: Scene): Swing | undefined {
   const { motion, reversing, vehicle } = scene;
   const corners = swingingCorners(vehicle, { reversing });
   return swingsOf(scene)
-    .spans.map((span) => {
-      const swing = swingBeyond(vehicle, motion, span, corners);
-      return { ...swing, afterM: swing.atTravelM - motion.travelM[span.from]! };
-    })
-    .reduce<MostSwing | undefined>(
-      (best, each) => (best && best.swingM >= each.swingM ? best : each),
-      undefined,
-    );
+    .spans.map((span) => swingBeyond(vehicle, motion, span, corners))
+    .reduce<Swing | undefined>((best, each) => (best && best.swingM >= each.swingM ? best : each), undefined);
 }

@@ -76,7 +76,7 @@ function cornersOut(vehicle: SwingVehicle, pose: Pose, side: Side): readonly Wat
   const place = (aheadM: number, halfWidthM: number) => onGround(pose, aheadM, signOf(side) * halfWidthM);
   return boxesOf(vehicle).flatMap(({ what, backM, frontM, halfWidthM }): WatchedCorner[] =>
     what === 'rack'
-      ? [{ part: { kind: 'rack' }, at: place(backM, halfWidthM) }]
+      ? [{ part: { kind: 'rack corner', side }, at: place(backM, halfWidthM) }]
       : [
           { part: { kind: 'corner', side, end: 'rear' }, at: place(backM, halfWidthM) },
           { part: { kind: 'corner', side, end: 'front' }, at: place(frontM, halfWidthM) },

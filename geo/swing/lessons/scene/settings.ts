@@ -93,7 +93,7 @@ export function rangesOf(lesson: LessonId, vehicle: SwingVehicle): Readonly<Reco
   return {
     gapM: { from: 0, to: reversing ? 2.5 : 1.2, step: 0.01 },
     // gentler, and a turn at right angles would begin far outside the picture
-    lockShare: { from: lesson === 'leave' ? 0.1 : 0.3, to: 1, step: 0.05 },
+    lockShare: { from: lesson === 'leave' ? 0.1 : 0.3, to: 1, step: 0.01 },
     straightM: { from: 0, to: reversing ? Math.ceil(lengthM) : Math.ceil(lengthM / 2), step: 0.1 },
     laneM: { from: roadM, to: Math.max(roadM, lesson === 'pitch' ? 6 : 4), step: 0.05 },
     kerbRadiusM: { from: 0.5, to: 12, step: 0.5 },

@@ -1,5 +1,6 @@
 import { METRES_PER_FOOT } from '../../../units/exact.ts';
 import { inUnits, shortIn, type Units } from '../../../units/in-units.ts';
+import { CORNER_CLEARANCE_M, clearanceOf } from '../../corner/clearance.ts';
 import type { Advice } from '../read/advise.ts';
 import type { Scene } from '../scene/scene.ts';
 import { sayFixture, sayRole } from './say-part.ts';
@@ -10,18 +11,18 @@ export function sayAdvice(scene: Scene, advice: Advice | undefined, units: Units
   switch (advice.kind) {
     case 'gap does':
       return [
-        `This needs ${shortIn(units, advice.neededM, 'up')} beside it; to ${sayRole(advice.beside)} there are ${shortIn(units, advice.gapM, 'down')}.`,
+        `This needs ${sayNeeded(advice, units)} beside it; to ${sayRole(advice.beside)} there are ${shortIn(units, advice.gapM, 'down')}.`,
         ...(advice.stopShort ? [`Stop short of ${sayFixture(advice.stopShort)} and take a second go.`] : []),
       ];
     case 'gap too small':
       return [
-        `It needs ${shortIn(units, advice.neededM, 'up')} and has ${shortIn(units, advice.gapM, 'down')} to ${sayRole(advice.beside)}: ${waysPast(scene, advice, units)}.`,
+        `It needs ${sayNeeded(advice, units)} and has ${shortIn(units, advice.gapM, 'down')} to ${sayRole(advice.beside)}: ${waysPast(scene, advice, units)}.`,
       ];
     case 'over the dome':
       return ['Go slowly and evenly; where there is no other way, the dome may be run over.'];
     case 'back up':
       return [
-        'One sweep at full lock does not fit: stop short and back up once, with somebody watching the tail.',
+        `No sweep at one lock keeps the whole body ${shortIn(units, scene.turn ? clearanceOf(scene.turn) : CORNER_CLEARANCE_M, 'nearest')} inside the kerbs; it is drawn at full lock. More or less wheel on the way round, or the body over a kerb where nothing stands, may still do it. Else stop short and back up once, with somebody watching the tail.`,
       ];
     case 'turn later':
       return ['Turn later, or stop short and take a second go.'];
@@ -36,6 +37,11 @@ export function sayAdvice(scene: Scene, advice: Advice | undefined, units: Units
     case 'more room':
       return ['Keep more room beside.'];
   }
+}
+
+/** What passes by the figures, and what is added because they may be off. */
+function sayNeeded({ neededM, sureM }: { readonly neededM: number; readonly sureM: number }, units: Units) {
+  return `${shortIn(units, neededM, 'up')}, with ${shortIn(units, sureM, 'up')} more to be sure,`;
 }
 
 /** Less lock than this is as good as none. Per cent. */

@@ -11,7 +11,7 @@ const UNTOUCHED = 'Nothing is touched.';
 /** What is touched first and when, or that nothing is. */
 export function sayContact(contact: Contact | undefined, units: Units): string {
   if (!contact) return UNTOUCHED;
-  return `After ${sayWay(units, contact.travelM)} the ${sayPart(contact.part)} touches ${sayFixture(contact.fixture)}.`;
+  return `${sayWay(units, contact.travelM)} from the start the ${sayPart(contact.part)} touches ${sayFixture(contact.fixture)}.`;
 }
 
 /** A kerb or painted line that a corner passes. */

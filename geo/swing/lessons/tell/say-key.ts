@@ -12,11 +12,11 @@ export function sayKey(key: Key, units: Units): { readonly what: string; readonl
         figure: shortIn(units, key.m, 'down'),
       };
     case 'swing':
-      return { what: `${key.end} farthest out`, figure: shortIn(units, key.m, 'up') };
+      return { what: `${key.end} farthest out on the whole way`, figure: shortIn(units, key.m, 'up') };
     case 'cut-in':
-      return { what: 'inner rear wheel cuts in', figure: shortIn(units, key.m, 'up') };
+      return { what: 'inner rear wheel inside the front one’s track', figure: shortIn(units, key.m, 'up') };
     case 'touch':
-      return { what: `touches ${sayRole(key.fixture)} after`, figure: sayWay(units, key.m) };
+      return { what: `touches ${sayRole(key.fixture)}, from the start`, figure: sayWay(units, key.m) };
     case 'nearest':
       return { what: `nearest to ${sayRole(key.fixture)}`, figure: shortIn(units, key.m, 'down') };
   }

@@ -3,15 +3,22 @@ import { sayTurnDeg, sayTurnFigures } from '../../../report/say-turn-figures.ts'
 import { shortIn, type Units } from '../../../units/in-units.ts';
 import { radiusOfShareM } from '../../circle.ts';
 import { POST_BACK_M } from '../../corner/clearance.ts';
+import { MODEL_OFF_M } from '../../model-off.ts';
+import { sayTurnRange } from '../../say-model.ts';
+import type { SwingVehicle } from '../../swing-vehicle.ts';
 import { pitchGapM } from '../build/pitch.ts';
+import { swingingEnd } from '../read/judge.ts';
 import { type LessonResult, resultOf } from '../read/lesson-result.ts';
+import { atTightest, atWidest, swingDoubtOf } from '../read/lock-doubt.ts';
 import type { VehiclePart } from '../read/part.ts';
 import type { Scene } from '../scene/scene.ts';
 import type { LessonSettings } from '../scene/settings.ts';
 import { sayDegrees, sayWay } from './lengths.ts';
 import { sayAdvice } from './say-advice.ts';
 import { sayOver } from './say-contact.ts';
+import { sayMayTouch } from './say-decides.ts';
 import { sayFixture, sayPart, sayRole } from './say-part.ts';
+import { sayRack } from './say-rack.ts';
 
 /** What happens in a scene, in short sentences: for the ear, and for the lesson's page. */
 export function tellScene(scene: Scene, units: Units): readonly string[] {
@@ -30,9 +37,7 @@ export function tellScene(scene: Scene, units: Units): readonly string[] {
 /** How it stands and what is steered. */
 function saySetting(scene: Scene, units: Units): string {
   const { vehicle, settings, turn } = scene;
-  // a name that the user gave may already speak of it
-  const rack = vehicle.rack && !/rack/i.test(vehicle.name) ? ' with its rack' : '';
-  const who = `${vehicle.name}${rack}`;
+  const who = `${vehicle.name}${vehicle.rack ? ` (${sayRack(vehicle, units)})` : ''}`;
   if (scene.steered) return `${who} is steered by hand.`;
   if (turn)
     return `${who} turns ${sayTurnDeg(turn)} to the ${turn.side}, the rear axle on a radius of ${sayWay(units, Math.max(turn.rearAxleRadiusM, vehicle.lock.rearAxleRadiusM))}${ROOM[turn.room]}.`;
@@ -42,12 +47,20 @@ function saySetting(scene: Scene, units: Units): string {
 function sayLesson({ vehicle, lesson, reversing }: Scene, settings: LessonSettings, units: Units): string {
   const { lockShare, straightM } = settings;
   const lock = lockShare >= 0.995 ? 'full lock' : `${Math.round(lockShare * 100)} % of full lock`;
-  const radius = sayWay(units, radiusOfShareM(vehicle, lockShare));
+  const radius = sayRadius(vehicle, lockShare, units);
   const first = straightM > 0 ? `, ${sayWay(units, straightM)} straight first` : '';
   const way = reversing ? 'backwards, ' : '';
   const besides = BESIDE[lesson] ?? `the ${settings.beside}`;
   const gapM = lesson === 'pitch' ? pitchGapM(vehicle, settings) : settings.gapM;
   return `stands ${shortIn(units, gapM, 'down')} from ${besides} and goes ${way}at ${lock}, a radius of ${radius} at the rear axle${first}`;
+}
+
+/** An estimated lock with its range: what is drawn is the middle of it. */
+function sayRadius(vehicle: SwingVehicle, lockShare: number, units: Units): string {
+  const radius = sayWay(units, radiusOfShareM(vehicle, lockShare));
+  if (vehicle.lock.from !== 'estimate') return radius;
+  const [tight, wide] = [atTightest(vehicle), atWidest(vehicle)].map((of) => radiusOfShareM(of, lockShare));
+  return `${radius} (an estimate: ${sayTurnRange(units, tight!, wide!)})`;
 }
 
 const BESIDE: Readonly<Partial<Record<Scene['lesson'], string>>> = {
@@ -66,12 +79,21 @@ const ROOM = {
 } as const;
 
 /** Where the tail starts to go out, the most, and when. */
-function saySwing({ reversing }: Scene, { swing, spans }: LessonResult, units: Units): string {
-  const end = reversing ? 'nose' : 'tail';
+function saySwing(scene: Scene, { swing, spans }: LessonResult, units: Units): string {
+  const { reversing } = scene;
+  const end = swingingEnd(scene);
   if (!swing) return `The ${end} does not swing out: the wheel stays straight.`;
   if (swing.swingM < 0.001) return `The ${end} does not swing out.`;
   const many = spans > 1 ? 'each time the wheel goes over; the most is' : 'as soon as the wheel turns:';
-  return `The ${swing.side} ${reversing ? 'front' : 'rear'} corner swings out ${many} ${shortIn(units, swing.swingM, 'up')} beyond the line of its side, after ${sayWay(units, swing.afterM)} and ${sayDegrees(swing.headingChangeRad)}.`;
+  const corner = swing.what === 'rack' ? 'corner of the rack' : `${reversing ? 'front' : 'rear'} corner`;
+  return `The ${swing.side} ${corner} swings out ${many} ${shortIn(units, swing.swingM, 'up')}${sayDoubt(scene, swing.swingM, units)} beyond the line of its side, ${sayWay(units, swing.atTravelM)} from the start and ${sayDegrees(swing.headingChangeRad)}.`;
+}
+
+/** ` (an estimate: 31 to 46 cm)`, where full lock is one; the row of a turn has its own ranges. */
+function sayDoubt(scene: Scene, swingM: number, units: Units): string {
+  if (scene.turn || scene.vehicle.lock.from !== 'estimate') return '';
+  const { lessM, moreM } = swingDoubtOf(scene);
+  return ` (an estimate: ${shortIn(units, Math.max(0, swingM - lessM), 'down')} to ${shortIn(units, swingM + moreM, 'up')})`;
 }
 
 /** For a turn of a drive: the figures of its row, from which gap each starts, and what the picture rests on. */
@@ -114,9 +136,10 @@ function sayTouch({ motion }: Scene, { contact, least }: LessonResult, units: Un
     const touches = `It touches ${sayFixture(fixture)} with ${sayOwn(part)}`;
     if (contact.index === 0) return [`${touches} where it stands.`];
     const turned = Math.abs(pose.headingRad - motion.headingRad[0]!);
-    return [`${touches} after ${sayWay(units, travelM)}, turned by ${sayDegrees(turned)}.`];
+    return [`${touches} ${sayWay(units, travelM)} from the start, turned by ${sayDegrees(turned)}.`];
   }
   if (!least) return [];
+  if (least.gapM < MODEL_OFF_M) return [sayMayTouch(least, units)];
   return [
     `It touches nothing; it comes nearest to ${sayFixture(least.fixture)}: ${shortIn(units, least.gapM, 'down')} at ${sayOwn(least.part)}.`,
   ];

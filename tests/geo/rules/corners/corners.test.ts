@@ -168,7 +168,7 @@ describe('turns at junctions', () => {
     expect(found).toMatchObject({ level: 'tight', subject: 'turn', kind: 'back up once' });
     expect(found?.turn).toMatchObject({ room: 'back up', rearAxleRadiusM: 4.99 });
     expect(found?.say).toMatch(
-      /leaves no room for one sweep on the road widths mapped, whatever the kerb: be ready to back up once\. At full lock the tail swings out to the right 46 cm \(41 to 50 cm\)/,
+      /leaves no room for one sweep with the whole body 15 cm inside the kerbs on the road widths mapped: be ready to back up once\. At full lock the tail swings out to the right 46 cm \(41 to 50 cm\)/,
     );
     expect(found?.say).not.toContain('Not mapped');
     expect(found?.say).toContain('For the tail, usual figures stand in for what is not mapped: ');

@@ -14,6 +14,7 @@ import { gapNeededM } from '../../../../../geo/swing/lessons/read/gap-needed.ts'
 import { readScene } from '../../../../../geo/swing/lessons/read/read-scene.ts';
 import type { Scene } from '../../../../../geo/swing/lessons/scene/scene.ts';
 import { DEFAULTS, type LessonSettings } from '../../../../../geo/swing/lessons/scene/settings.ts';
+import { MODEL_OFF_M } from '../../../../../geo/swing/model-off.ts';
 import { steeringForGap } from '../../../../../geo/swing/pass-gap.ts';
 import type { SwingVehicle } from '../../../../../geo/swing/swing-vehicle.ts';
 import { noseSwingM } from '../../../../support/steady-circle.ts';
@@ -23,7 +24,7 @@ const leaving = (vehicle: SwingVehicle, settings: Partial<LessonSettings>): Scen
   buildScene('leave', vehicle, { ...DEFAULTS.leave, beside: 'wall', ...settings });
 const backing = (vehicle: SwingVehicle, settings: Partial<LessonSettings>): Scene =>
   buildScene('reverse', vehicle, { ...DEFAULTS.reverse, ...settings });
-/** What there is to go straight first, by the advice. */
+/** What there is to go straight first, by the advice: what is advised for a gap leaves `MODEL_OFF_M` of it. */
 const straightAdvisedM = (scene: Scene): number => {
   const advice = adviseFor(scene, contactOf(scene));
   return advice?.kind === 'gap too small' ? (advice.straightM ?? Number.NaN) : Number.NaN;
@@ -94,12 +95,26 @@ describe('pulling away from a wall at full lock', () => {
 
   it('the straight pull that is advised passes the parked car, two centimetres less do not', () => {
     const settings = { beside: 'parked car', gapM: 0.2 } as const;
-    const straightM = straightAdvisedM(leaving(coachBuilt, settings));
+    const straightM = straightAdvisedM(leaving(coachBuilt, { ...settings, gapM: 0.2 + MODEL_OFF_M }));
     expect(contactOf(leaving(coachBuilt, { ...settings, straightM }))).toBeUndefined();
     expect(contactOf(leaving(coachBuilt, { ...settings, straightM: straightM - 0.02 }))).toBeDefined();
   });
 
-  it('the lock that is advised swings out just as far as the gap', () => {
+  it('what is advised leaves the room that the figures may be off, and is advised no more once it is done', () => {
+    for (const vehicle of sampleVehicles) {
+      const scene = leaving(vehicle, { beside: 'parked car', gapM: 0.25 });
+      const advice = adviseFor(scene, contactOf(scene));
+      if (advice?.kind !== 'gap too small') continue;
+      const lockShare = Math.floor(advice.lockShare * 100) / 100;
+      for (const done of [{ lockShare }, { straightM: Math.ceil((advice.straightM ?? 0) * 10) / 10 }]) {
+        const after = leaving(vehicle, { beside: 'parked car', gapM: 0.25, ...done });
+        expect(leastGapOf(after)?.gapM).toBeGreaterThanOrEqual(MODEL_OFF_M - 1e-3);
+        expect(adviseFor(after, contactOf(after))?.kind).toBe('gap does');
+      }
+    }
+  });
+
+  it('the lock that is worked out for a gap swings out just as far as the gap', () => {
     for (const vehicle of sampleVehicles)
       for (const gapM of [0.05, 0.1, 0.2, 0.3]) {
         const { lockShare } = steeringForGap(vehicle, { gapM, reversing: false });
@@ -141,7 +156,7 @@ describe('backing out of a bay beside a parked car at full lock', () => {
   });
 
   it('the straight way back that is advised passes the car', () => {
-    const straightM = straightAdvisedM(backing(coachBuilt, { gapM: 0.8 }));
+    const straightM = straightAdvisedM(backing(coachBuilt, { gapM: 0.8 + MODEL_OFF_M }));
     expect(contactOf(backing(coachBuilt, { gapM: 0.8, straightM }))?.fixture.role).not.toBe('parked car');
     expect(contactOf(backing(coachBuilt, { gapM: 0.8, straightM: straightM - 0.02 }))?.fixture.role).toBe(
       'parked car',
@@ -154,7 +169,7 @@ describe('backing out of a bay beside a parked car at full lock', () => {
       [leaving, 0.2],
     ] as const) {
       const settings = { beside: 'parked car', gapM } as const;
-      const straightM = straightAdvisedM(scene(coachBuilt, settings));
+      const straightM = straightAdvisedM(scene(coachBuilt, { ...settings, gapM: gapM + MODEL_OFF_M }));
       for (let shortM = 0.002; shortM < 0.06; shortM += 0.004) {
         const short = scene(coachBuilt, { ...settings, straightM: straightM - shortM });
         expect(contactOf(short)?.fixture.role, `${shortM} m short`).toBe('parked car');

@@ -4,10 +4,11 @@ import { buildScene } from '../../../../../geo/swing/lessons/build/build-scene.t
 import { judgeScene } from '../../../../../geo/swing/lessons/read/judge.ts';
 import type { Scene } from '../../../../../geo/swing/lessons/scene/scene.ts';
 import { DEFAULTS, type LessonSettings } from '../../../../../geo/swing/lessons/scene/settings.ts';
-import { announceByHand, announceLesson, spareIn } from '../../../../../geo/swing/lessons/tell/announce.ts';
+import { announceByHand, announceLesson } from '../../../../../geo/swing/lessons/tell/announce.ts';
 import { titleOf } from '../../../../../geo/swing/lessons/tell/names.ts';
 import { sayAdvice } from '../../../../../geo/swing/lessons/tell/say-advice.ts';
 import { sayByHand, sayNearest } from '../../../../../geo/swing/lessons/tell/say-contact.ts';
+import { gapSumIn } from '../../../../../geo/swing/lessons/tell/say-decides.ts';
 import { coachBuilt } from '../vehicles.ts';
 
 const leave = (change: Partial<LessonSettings> = {}) =>
@@ -38,23 +39,23 @@ describe('the heading of a lesson', () => {
 
 describe('a lesson for the ear', () => {
   it('says by how much the gap does or does not do, and what is touched', () => {
-    expect(announceLesson(judgeScene(leave(), 0.1), 'metric')).toBe(
-      '16 cm over. After 0.8 m the left rear corner touches the wall.',
+    expect(announceLesson(judgeScene(leave(), 0.1), 'tail', 'metric')).toBe(
+      '16 cm over. 0.8 m from the start the left rear corner touches the wall.',
     );
-    expect(announceLesson(judgeScene(leave({ gapM: 0.7 }), 0.1), 'metric')).toMatch(
+    expect(announceLesson(judgeScene(leave({ gapM: 0.7 }), 0.1), 'tail', 'metric')).toMatch(
       /^24 cm spare\. Nothing is touched\.$/,
     );
   });
 
   it('says what is touched alone where the lesson is about no gap', () => {
     const pitch = buildScene('pitch', coachBuilt, DEFAULTS.pitch);
-    expect(announceLesson(judgeScene(pitch, 0.1), 'metric')).toMatch(
-      /^After 11\.2 m .* touches the hedge opposite\.$/,
+    expect(announceLesson(judgeScene(pitch, 0.1), 'tail', 'metric')).toMatch(
+      /^11\.2 m from the start .* touches the hedge opposite\.$/,
     );
   });
 
   it('rounds against the driver: 30 cm less 45.9 are 16 over', () => {
-    expect(spareIn('metric', { gapM: 0.3, swingM: 0.459, spareM: -0.159 })).toContain('16 cm over');
+    expect(gapSumIn('metric', { gapM: 0.3, swingM: 0.459 }).short).toBe('16 cm');
   });
 
   it('by hand says whose wheel it is, and what stops it', () => {
@@ -104,14 +105,15 @@ describe('what to do about a run', () => {
       beside: 'wall',
       gapM: 0.3,
       neededM: 0.46,
+      sureM: 0.05,
       lockShare: 0.65,
       straightM: 1.31,
     } as const;
     expect(say(leave(), small)).toBe(
-      'It needs 46 cm and has 30 cm to the wall: go 1.4 m straight on first, or turn no more than 65 % of full lock.',
+      'It needs 46 cm, with 5 cm more to be sure, and has 30 cm to the wall: go 1.4 m straight on first, or turn no more than 65 % of full lock.',
     );
     expect(say(leave({ straightM: 1 }), { ...small, lockShare: 0.04 })).toBe(
-      'It needs 46 cm and has 30 cm to the wall: go 1.4 m straight on farther first, or leave a wider gap.',
+      'It needs 46 cm, with 5 cm more to be sure, and has 30 cm to the wall: go 1.4 m straight on farther first, or leave a wider gap.',
     );
   });
 });

@@ -14,10 +14,10 @@ describe('a lesson told', () => {
   it('says how far the tail goes, when it touches the wall and what to do', () => {
     expect(tellScene(buildScene('leave', coachBuilt, DEFAULTS.leave), 'metric')).toEqual([
       'Coach-built 7.4 stands 30 cm from the wall and goes at full lock, a radius of 5.0 m at the rear axle.',
-      'The left rear corner swings out as soon as the wheel turns: 46 cm beyond the line of its side, after 1.9 m and 21°.',
-      'It touches the wall with its left rear corner after 0.8 m, turned by 9°.',
+      'The left rear corner swings out as soon as the wheel turns: 46 cm beyond the line of its side, 1.9 m from the start and 21°.',
+      'It touches the wall with its left rear corner 0.8 m from the start, turned by 9°.',
       'The inner rear wheel runs up to 163 cm inside the track of the front wheel.',
-      'It needs 46 cm and has 30 cm to the wall: turn no more than 65 % of full lock.',
+      'It needs 46 cm, with 5 cm more to be sure, and has 30 cm to the wall: turn no more than 54 % of full lock.',
     ]);
   });
 
@@ -25,10 +25,10 @@ describe('a lesson told', () => {
     const scene = buildScene('leave', coachBuilt, DEFAULTS.leave);
     expect(tellScene(scene, 'imperial').join(' ')).not.toMatch(/\d c?m\b/);
     expect(tellScene(scene, 'imperial')[2]).toBe(
-      'It touches the wall with its left rear corner after 2.5 ft, turned by 9°.',
+      'It touches the wall with its left rear corner 2.5 ft from the start, turned by 9°.',
     );
     expect(tellScene(scene, 'both')[2]).toBe(
-      'It touches the wall with its left rear corner after 0.8 m (2.5 ft), turned by 9°.',
+      'It touches the wall with its left rear corner 0.8 m (2.5 ft) from the start, turned by 9°.',
     );
   });
 
@@ -49,7 +49,8 @@ describe('a lesson told', () => {
     const told = tellScene(buildScene('leave', withRack, { ...DEFAULTS.leave, gapM: 0.7 }), 'metric').join(
       ' ',
     );
-    expect(told).toContain('Coach-built 7.4 with its rack stands 70 cm from the wall');
+    expect(told).toContain('Coach-built 7.4 (with its rack of 0.70 m) stands 70 cm from the wall');
+    expect(told).toContain('The left corner of the rack swings out');
     expect(told).toContain('It touches the wall with the left corner of the rack');
   });
 

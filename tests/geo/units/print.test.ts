@@ -1,11 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { labelText } from '../../../geo/basemap/label-text.ts';
 import {
+  printApart,
   printBytes,
   printFeetInches,
   printKg,
   printKm,
   printLimitM,
+  printLitres,
   printMetres,
   printMiles,
   printRun,
@@ -13,6 +16,8 @@ import {
   printTonnes,
 } from '../../../geo/units/print.ts';
 import { readLength } from '../../../geo/units/read-length.ts';
+import { letterOf } from '../../../geo/vehicle/form/fields.ts';
+import { byName } from '../../../geo/yard/by-name.ts';
 
 describe('a figure for the driver', () => {
   it('is rounded against the driver: limits down, the vehicle up', () => {
@@ -89,4 +94,28 @@ it('the size of a file is told in the unit that leaves three figures at the most
     '93 MB',
     '1.5 GB',
   ]);
+});
+
+describe('small things printed', () => {
+  it('have one litre, a distance apart in metres below a kilometre, and letters of a drawing where there are any', () => {
+    expect([printLitres(1), printLitres(2)]).toEqual(['1 litre', '2 litres']);
+    expect([printApart(849.6), printApart(1200)]).toEqual(['850 m', '1.2 km']);
+    expect([letterOf('rearClearanceM'), letterOf('gasKg')]).toEqual(['K', '']);
+  });
+
+  it('are in order by their names as people sort, and by id where those are alike', () => {
+    const named = [
+      { id: 'b', name: 'Day 10' },
+      { id: 'a', name: 'day 2' },
+      { id: 'd', name: 'Day 2' },
+      { id: 'c', name: 'day 2' },
+    ];
+    expect(named.sort(byName).map(({ id }) => id)).toEqual(['a', 'c', 'd', 'b']);
+  });
+
+  it('of map names keep what can be drawn', () => {
+    expect(labelText(undefined)).toBeUndefined();
+    expect(labelText('\u202e \n')).toBeUndefined();
+    expect(labelText(' Mill\u0007  Lane ')).toBe('Mill Lane');
+  });
 });

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import type { Tags } from '../../../geo/roads/roads.ts';
+import { mapWithSurroundings } from '../../support/ask-around.ts';
 import { COACH_BUILT as CARD } from '../../support/coach-built.ts';
-import { testMap } from '../../support/drive-on.ts';
+import { driveOn, type TestWay, testMap } from '../../support/drive-on.ts';
 import { road, waysRoundOn } from '../../support/way-round/ask-ways.ts';
 import { endsWhereverCancelled } from '../../support/way-round/cancelled.ts';
 
@@ -179,5 +181,67 @@ describe('a search for ways that is cancelled', () => {
     const round = road(5, ['5,0', '5,3', '12,3', '12,0']);
     endsWhereverCancelled((lookUp) => waysRoundOn([...STREET, round], ALONG, {}, { lookUp }));
     endsWhereverCancelled((lookUp) => waysRoundOn(STREET, ALONG, {}, { lookUp }));
+  });
+});
+
+describe('what cuts the drive off', () => {
+  const among = (ways: readonly TestWay[]) => waysRoundOn(ways, ALONG).noWayRound[0];
+
+  it('is a river or a railway that lies between, by its name where it has one', () => {
+    const across = (tags: Tags): TestWay => ({ id: 9, nodes: ['10,-9', '10,9'], tags, around: true });
+    // nobody may go straight on from the second piece into the third
+    const open = [
+      road(1, ['0,0', '5,0']),
+      road(2, ['5,0', '10,0']),
+      road(3, ['10,0', '12,0']),
+      road(4, ['12,0', '20,0']),
+    ];
+    const tags = { type: 'restriction', restriction: 'no_straight_on' };
+    const why = (line: Tags) => {
+      const map = mapWithSurroundings([...open, across(line)]);
+      const node = map.roads.ways.refs[map.roads.ways.start[2] ?? 0] ?? 0;
+      const [id, lat, lon] = [
+        map.roads.nodes.id[node] ?? 0,
+        map.roads.nodes.lat[node] ?? 0,
+        map.roads.nodes.lon[node] ?? 0,
+      ];
+      const restriction = { id: 1, from: [2], to: [3], viaNodes: [id], viaWays: [], tags };
+      const drive = driveOn(map, ALONG, { brokenTurns: [{ atM: 1000, restriction, lat, lon }] });
+      const roads = { ...map.roads, restrictions: [restriction] };
+      return waysRoundOn(open, ALONG, {}, { roads, drive }).noWayRound[0]?.why;
+    };
+    expect(why({ waterway: 'river', name: 'Ouse' })).toBe(
+      'There is none: Ouse (a river) lies between, and no other road across it is mapped.',
+    );
+    expect(why({ waterway: 'canal' })).toContain(': a canal lies between');
+    expect(why({ railway: 'rail' })).toContain(': a railway lies between');
+    expect(why({ waterway: 'ditch' })).toContain(
+      'no other road on the map leads from before it to behind it',
+    );
+    expect(why({ railway: 'abandoned' })).toContain('no other road on the map leads');
+  });
+
+  it('is every road across, when all are closed: three are named', () => {
+    const closed = [3, 4, 5, 6, 7].map((y, i) =>
+      road(20 + i, ['5,0', `5,${y}`, `12,${y}`, '12,0'], {
+        access: 'private',
+        ...(i > 0 && { name: `Lane ${i}` }),
+      }),
+    );
+    const found = among([...closedStreet(), ...closed]);
+    expect(found?.kind).toBe('cut off');
+    expect(found?.why).toContain('a residential without a name');
+    expect(found?.why).toMatch(/ and \d more\)\.$/);
+  });
+
+  it('may be a weight: the plate’s limit by its road, the load’s by what has to come off', () => {
+    const weak = (maxweight: string) => [
+      ...STREET.slice(0, 2),
+      road(3, ['10,0', '12,0'], { maxweight, name: 'Mill Lane' }),
+      ...STREET.slice(3),
+    ];
+    const gives = among(weak('3'))?.gives;
+    expect(gives).toMatchObject([{ of: 'road', subject: 'mass', unit: 'kg' }]);
+    expect(gives?.[0]?.say).toMatch(/^The mass limit of 3 on Mill Lane is short by \d+ kg\.$/);
   });
 });

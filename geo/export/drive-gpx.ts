@@ -3,6 +3,7 @@ import type { Route } from '../drive/gpx/route.ts';
 import { writeGpx } from '../drive/gpx/write-gpx.ts';
 import type { Place } from '../earth/sphere.ts';
 import { driverAdvice } from '../report/driver-advice.ts';
+import { isToBeFound } from '../report/folded-places.ts';
 import { LEVEL_WORD } from '../report/level.ts';
 import { namePlaceInLine } from '../report/name-place.ts';
 import { type Numbered, numberedFindings } from '../report/numbered.ts';
@@ -17,7 +18,7 @@ export interface TurnOffTold {
 
 /**
  * The planned drive as GPX 1.1, its track as it was, with a waypoint for every finding that screens show, under its number
- * in driving order: `02 LOW 2.8`; and one at the last place to turn off before it, `02 OFF NOW`. Names hold to the ten
+ * in driving order: `02 LOW 2.8`; one without a number for what is folded though it may stop the vehicle; and one at the last place to turn off before it, `02 OFF NOW`. Names hold to the ten
  * characters that small devices show; the rest is in the comment. That there is no such place is told with the finding.
  * @param turnOffs by finding id
  */
@@ -28,9 +29,27 @@ export function driveGpx(
 ): Result<string> {
   return writeGpx(
     { name: route.name || report.route.file, segments: route.segments },
-    numberedFindings(report.findings).flatMap((one) => waypointsOf(one, turnOffs.get(one.finding.id))),
+    [
+      ...numberedFindings(report.findings).flatMap((one) => waypointsOf(one, turnOffs.get(one.finding.id))),
+      ...report.findings.filter(isToBeFound).map(withoutNumber),
+    ],
     report.program,
   );
+}
+
+/** What is folded though it may stop the vehicle: `LOW ?` */
+function withoutNumber(finding: Finding): Waypoint {
+  const { at, say, level } = finding;
+  const name = wordOf(finding);
+  return {
+    lat: at.lat,
+    lon: at.lon,
+    name: level === 'unknown' ? `${name} ?` : name,
+    comment: namePlaceInLine(finding, 'both'),
+    description: [say, driverAdvice(finding)].filter((part) => part !== '').join(' '),
+    symbol: 'Flag',
+    type: LEVEL_WORD[level],
+  };
 }
 
 function waypointsOf({ label, finding }: Numbered, turnOff: TurnOffTold | undefined): Waypoint[] {

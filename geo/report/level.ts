@@ -48,3 +48,14 @@ export function countByLevel(
   for (const { level, folded } of findings) if (folded !== true) counts[level]++;
   return counts;
 }
+
+/** How many a level's chip says: `3`, with folded ones `3, 1 minor` or, where there are no others, `1 minor`. */
+export function sayCount(
+  findings: readonly { readonly level: Level; readonly folded?: boolean | undefined }[],
+  level: Level,
+): string {
+  const of = findings.filter((finding) => finding.level === level);
+  const minor = of.filter(({ folded }) => folded === true).length;
+  const plain = of.length - minor;
+  return minor === 0 ? `${plain}` : `${plain === 0 ? '' : `${plain}, `}${minor} minor`;
+}

@@ -3,7 +3,7 @@ import type { Kind, Subject } from './kinds.ts';
 import type { Finding } from './report.ts';
 
 /** Folded findings of one sort, with the words for one and for several. */
-interface Sort {
+export interface Sort {
   readonly kinds?: readonly Kind[];
   readonly subjects?: readonly Subject[];
   readonly one: string;
@@ -39,8 +39,8 @@ const UNKNOWN: readonly Sort[] = [
 ];
 /** Folded, since worse ones stand before them, or since they were told where they were met first. */
 const MORE_CORNERS: Sort = {
-  one: 'more corner where it has to back up once',
-  several: 'more corners where it has to back up once',
+  one: 'further corner where it has to back up once',
+  several: 'further corners where it has to back up once',
 };
 const MET_AGAIN: Sort = { one: 'place told above and met again', several: 'places told above and met again' };
 const SETTLED: Sort = {
@@ -71,7 +71,8 @@ export function sayFolded(findings: readonly Finding[]): string | undefined {
   return `${capital(list)}`;
 }
 
-function sortOf({ level, kind, subject, note }: Finding): Sort {
+/** What a folded finding is counted as. */
+export function sortOf({ level, kind, subject, note }: Finding): Sort {
   if (level === 'care') return note === undefined ? OTHER : SETTLED;
   if (level !== 'unknown') return kind === 'back up once' ? MORE_CORNERS : MET_AGAIN;
   const fits = ({ kinds, subjects }: Sort) =>

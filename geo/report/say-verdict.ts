@@ -1,3 +1,4 @@
+import { liesElsewhere } from '../drive/match-lengths.ts';
 import { countedInWords } from '../units/text.ts';
 import type { DriveReport } from './report.ts';
 import { sayFolded } from './say-slight.ts';
@@ -23,4 +24,13 @@ export function sayVerdict({ verdict, findings }: Pick<DriveReport, 'verdict' | 
     case 'care':
       return `Nothing mapped stops it. Drive with care at ${at}.`;
   }
+}
+
+/** A map of another place is no verdict on the drive. */
+export const NO_ROADS =
+  'The map has no roads under this drive, so nothing on it is checked. Use a map that covers it.';
+
+/** The verdict's sentence; of a drive that the map does not cover, that nothing on it is checked. */
+export function sayOverall(report: Pick<DriveReport, 'verdict' | 'findings' | 'match' | 'route'>): string {
+  return liesElsewhere(report.match, report.route.lengthM) ? NO_ROADS : sayVerdict(report);
 }

@@ -8,9 +8,10 @@ import { readCheckArguments, yardNamed } from './arguments.ts';
 import { checkInThread } from './check-thread.ts';
 import { jsonText } from './json-text.ts';
 import { printReport } from './print-report.ts';
+import { exitFor } from './say-outcome.ts';
 import { EXIT_INTERRUPTED, refuse, type Terminal } from './terminal.ts';
 
-/** `lanegauge check`. @returns 0 nothing barred, 1 something barred, 2 input could not be used, 130 interrupted */
+/** `lanegauge check`. @returns 0 nothing barred or over a plate, 1 something is, 2 input could not be used, 130 interrupted */
 export async function checkCommand(words: readonly string[], terminal: Terminal): Promise<number> {
   const read = readCheckArguments(words, terminal.folder);
   if (!read.ok) return refuse(read.error.message, terminal);
@@ -39,7 +40,7 @@ export async function checkCommand(words: readonly string[], terminal: Terminal)
     if (!written.ok) return refuse(written.error.message, terminal);
   }
   terminal.out(json ? jsonText(report) : printReport(report, terminal.width, terminal.paint));
-  return report.verdict === 'barred' ? 1 : 0;
+  return exitFor(report);
 }
 
 /** The library is only looked into where no card's file was named. */

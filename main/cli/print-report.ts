@@ -1,10 +1,8 @@
 import { sayMoment } from '../../geo/clock/print-dates.ts';
 import { clockText, durationText } from '../../geo/clock/print-times.ts';
-import { liesElsewhere } from '../../geo/drive/match-lengths.ts';
 import { sayBetterTimes } from '../../geo/leave/say-leave.ts';
 import { append } from '../../geo/lists.ts';
-import { LOAD_MARGIN_KG } from '../../geo/load/weigh/load-level.ts';
-import { headlineOf } from '../../geo/load/weigh/say-plates.ts';
+import { foldedPlaces } from '../../geo/report/folded-places.ts';
 import { isSettled, saySettledCount } from '../../geo/report/is-settled.ts';
 import { LEVEL_WORD, LEVELS } from '../../geo/report/level.ts';
 import { sayMapAge } from '../../geo/report/map-age.ts';
@@ -12,7 +10,6 @@ import { nameSubject } from '../../geo/report/name-place.ts';
 import { numberedFindings } from '../../geo/report/numbered.ts';
 import type { DriveReport, Finding } from '../../geo/report/report.ts';
 import { sayFolded } from '../../geo/report/say-slight.ts';
-import { sayVerdict } from '../../geo/report/say-verdict.ts';
 import { placesAt } from '../../geo/report/verdict.ts';
 import { METRES_PER_MILE } from '../../geo/units/exact.ts';
 import { printKg, printMetres } from '../../geo/units/print.ts';
@@ -21,6 +18,7 @@ import { cardRemarks } from '../../geo/vehicle/card-warnings.ts';
 import { HEIGHT_ALLOWANCE_M } from '../../geo/vehicle/envelope.ts';
 import type { Paint } from './paint.ts';
 import { wayLines } from './print-ways.ts';
+import { sayOver, sayOverallHere } from './say-outcome.ts';
 import { wrap } from './wrap.ts';
 
 /** The report as a page of text: verdict first, findings in driving order, cautions last. */
@@ -30,7 +28,7 @@ export function printReport(report: DriveReport, width: number, paint: Paint): s
   const shown = numbered.map(({ finding }) => finding);
   const lines = [
     ...wrapPainted(
-      `${LEVEL_WORD[report.verdict].toUpperCase()}: ${sayOverall(report)}${counts(report.findings)}`,
+      `${LEVEL_WORD[report.verdict].toUpperCase()}: ${sayOverallHere(report)}${counts(report.findings)}`,
       width,
       (text) => paint.level(report.verdict, text),
     ),
@@ -49,12 +47,12 @@ export function printReport(report: DriveReport, width: number, paint: Paint): s
     ...timeLines(report, width),
     '',
   ];
-  if (shown.length === 0) lines.push('No findings to show.', '');
+  const folded = foldedLines(report.findings, width);
+  if (shown.length + folded.length === 0) lines.push('No findings to show.', '');
   for (const { finding, number } of numbered)
     append(lines, [...findingLines(finding, number, report.timetable?.leaveAt, width, paint), '']);
   append(lines, settledLines(report.findings, width));
-  if (shown.length < report.findings.length)
-    append(lines, [...wrap('Minor places are counted at the top; --json lists them.', width), '']);
+  append(lines, folded);
   append(lines, wayLines(report, width));
   append(lines, ruleLines(report, width));
   for (const caution of report.cautions) append(lines, wrap(clip(caution, 2000), width));
@@ -64,12 +62,15 @@ export function printReport(report: DriveReport, width: number, paint: Paint): s
   return `${lines.join('\n')}\n`;
 }
 
-/** A map of another place is no verdict on the drive. */
-function sayOverall(report: DriveReport): string {
-  if (!liesElsewhere(report.match, report.route.lengthM)) return sayVerdict(report);
-  return report.map.sources.length === 0
-    ? 'Nothing on the shelf has roads under this drive, so nothing on it is checked. Get its map with: lanegauge shelf fetch --route DRIVE.gpx --by region, or lanegauge shelf import MAP.osm.pbf.'
-    : 'The map has no roads under this drive, so nothing on it is checked. Use a map that covers it.';
+/** Folded places that may stop the vehicle, each road in a line; those that only ask for care are told to be elsewhere. */
+function foldedLines(findings: readonly Finding[], width: number): string[] {
+  const lines = foldedPlaces(findings, 'both').flatMap(({ what, places }) => [
+    ...wrap(`${what}:`, width),
+    ...places.flatMap((place) => wrap(place, width, '  ')),
+  ]);
+  if (findings.some(({ folded, level, note }) => folded === true && level === 'care' && note === undefined))
+    append(lines, wrap('Other minor places are counted at the top; --json lists them.', width));
+  return lines.length === 0 ? [] : [...lines, ''];
 }
 
 /** Of the shelf only the maps that hold something near the drive are named: there may be none. */
@@ -106,14 +107,9 @@ function counts(findings: readonly Finding[]): string {
   return parts.length > 0 ? ` ${parts.join(', ')}.` : '';
 }
 
-/** An overload is no limit of the road's, so it leaves the verdict as it is; it stands right below. */
-function overLines({ load }: DriveReport, width: number, paint: Paint): string[] {
-  if (load === undefined || load.over.length === 0) return [];
-  return wrapPainted(
-    `AS LOADED ${headlineOf(load, { doubtful: false, marginKg: LOAD_MARGIN_KG })}`,
-    width,
-    (text) => paint.level('barred', text),
-  );
+function overLines(report: DriveReport, width: number, paint: Paint): string[] {
+  const over = sayOver(report);
+  return over === undefined ? [] : wrapPainted(over, width, (text) => paint.level('barred', text));
 }
 
 /** "Load     as listed 3526 kg of 3500 kg, front 1719 kg of 1850 kg, rear 1808 kg of 2000 kg" */

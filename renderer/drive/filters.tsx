@@ -1,4 +1,4 @@
-import { countByLevel, LEVEL_WORD, LEVELS, type Level } from '../../geo/report/level.ts';
+import { LEVEL_WORD, LEVELS, type Level, sayCount } from '../../geo/report/level.ts';
 import type { Subject } from '../../geo/report/report.ts';
 import { SUBJECT_WORD, subjectsOf } from '../../geo/report/subject-word.ts';
 import { LevelMark } from '../look/level-mark.tsx';
@@ -10,12 +10,12 @@ export function Filters() {
   const subject = shownSubject.value;
   const subjects = subjectsOf(findings.value);
   // before the first answer there is nothing to count, and a nought would be taken for one
-  const counts = report.value && countByLevel(report.value.findings);
+  const held = report.value?.findings;
   return (
     <fieldset class="filters">
       <legend class="unseen">Which findings are shown</legend>
       {LEVELS.map((level) => (
-        <LevelToggle key={level} level={level} count={counts?.[level]} />
+        <LevelToggle key={level} level={level} count={held && sayCount(held, level)} />
       ))}
       <label class="subject-choice">
         <span class="unseen">Subject</span>
@@ -37,7 +37,7 @@ export function Filters() {
   );
 }
 
-function LevelToggle({ level, count }: { level: Level; count: number | undefined }) {
+function LevelToggle({ level, count }: { level: Level; count: string | undefined }) {
   const on = shownLevels.value.has(level);
   return (
     <button

@@ -1,4 +1,4 @@
-import { beginPlan } from '../actions/begin-plan.ts';
+import { beginPlan, reopenPlan } from '../actions/begin-plan.ts';
 import { openSample } from '../actions/open.ts';
 import { later } from '../look/later.tsx';
 import { report } from '../state/check.ts';
@@ -6,7 +6,7 @@ import { work } from '../state/happening.ts';
 import { description, vehicle } from '../state/kept.ts';
 import { openedDrive } from '../state/opened.ts';
 import { dialog } from '../state/page.ts';
-import { plan } from '../state/plan.ts';
+import { plan, planFails } from '../state/plan.ts';
 import { StripMap } from '../strip/strip-map.tsx';
 import { NoVehicle } from '../vehicle/no-vehicle.tsx';
 import { Filters } from './filters.tsx';
@@ -33,10 +33,25 @@ export function Panel() {
         <>
           <div>
             {planning && <PlanPanel />}
-            {!empty && <VerdictBlock />}
+            {!empty && (planFails.value ? <PlanUnfinished /> : <VerdictBlock />)}
           </div>
-          {!empty && <Findings />}
+          {!empty && !planFails.value && <Findings />}
         </>
+      )}
+    </section>
+  );
+}
+
+/** What is drawn is not what was planned: no verdict stands beside it, and nothing of it is handed over. */
+function PlanUnfinished() {
+  return (
+    <section class="verdict" aria-label="Verdict">
+      <h2 class="verdict-word">Not finished</h2>
+      <p>The plan does not reach its last place: no verdict, nothing to hand over or to save.</p>
+      {!plan.value && (
+        <button type="button" onClick={reopenPlan}>
+          Change its places
+        </button>
       )}
     </section>
   );

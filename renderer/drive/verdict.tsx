@@ -6,7 +6,7 @@ import { LEVEL_WORD } from '../../geo/report/level.ts';
 import { sayMapAge } from '../../geo/report/map-age.ts';
 import { sayGuessedShare } from '../../geo/report/say-guessed.ts';
 import { sayFolded } from '../../geo/report/say-slight.ts';
-import { sayVerdict } from '../../geo/report/say-verdict.ts';
+import { sayOverall } from '../../geo/report/say-verdict.ts';
 import { STANDING_CAUTION } from '../../geo/report/standing-caution.ts';
 import { distanceIn } from '../../geo/units/in-units.ts';
 import { clip, lowerFirst } from '../../geo/units/text.ts';
@@ -44,11 +44,7 @@ export function VerdictBlock() {
         {LEVEL_WORD[verdict]}
         <CheckingAgain />
       </h2>
-      <p class="verdict-says">
-        {elsewhere
-          ? 'No map that is open has roads under this drive, so nothing on it is checked.'
-          : sayVerdict(shown)}
-      </p>
+      <p class="verdict-says">{sayOverall(shown)}</p>
       <ChangedDrive />
       <MapOffer />
       {!elsewhere && guessed !== undefined && <p class="verdict-guessed">{guessed}</p>}

@@ -5,7 +5,16 @@ import { closePlan } from '../actions/begin-plan.ts';
 import { saveAsGpx } from '../actions/take-way.ts';
 import { openedDrive } from '../state/opened.ts';
 import { shownPart } from '../state/parts.ts';
-import { PLACES_MOST, places, placing, plan, putPlace, redoPlaces, undoPlaces } from '../state/plan.ts';
+import {
+  PLACES_MOST,
+  places,
+  placing,
+  plan,
+  planFails,
+  putPlace,
+  redoPlaces,
+  undoPlaces,
+} from '../state/plan.ts';
 import { PlaceField } from './place-field.tsx';
 import { PlaceList } from './place-list.tsx';
 import { PreferChoice } from './prefer-choice.tsx';
@@ -27,7 +36,7 @@ export function PlanPanel() {
           Plan a drive
         </h2>
         <button type="button" onClick={closePlan}>
-          {openedDrive.value ? 'Done' : 'Close'}
+          {openedDrive.value && !planFails.value ? 'Done' : 'Close'}
           <span class="unseen"> planning</span>
         </button>
       </header>
@@ -76,7 +85,7 @@ function Acts() {
       <button type="button" disabled={after.length === 0} onClick={redoPlaces}>
         Redo
       </button>
-      <button type="button" disabled={!openedDrive.value} onClick={() => saveAsGpx()}>
+      <button type="button" disabled={!openedDrive.value || planFails.value} onClick={() => saveAsGpx()}>
         Save as GPX
       </button>
     </p>
@@ -92,7 +101,8 @@ function Outcome() {
       {problem !== undefined && (
         <p class="problem">
           {clip(problem, 600)}
-          {openedDrive.value && ' What is drawn is the drive before that.'}{' '}
+          {openedDrive.value &&
+            ' What is drawn is the drive before that: it is not saved or handed over as this plan.'}{' '}
           <button type="button" onClick={planAgain}>
             Look again
           </button>

@@ -1,5 +1,5 @@
 import { computed, signal } from '@preact/signals';
-import type { OpenedDrive } from './opened.ts';
+import { type OpenedDrive, openedDrive } from './opened.ts';
 import { firstStep, type Steps, stepBack, stepOn, stepTo } from './steps.ts';
 
 /** A place that a planned drive leads through. */
@@ -31,6 +31,14 @@ export const places = computed<readonly PlanPlace[]>(() => plan.value?.places.no
 
 /** The plan that a drive was laid out by, for as long as that drive is open or can be come back to. */
 export const laidOut = signal<{ readonly driveId: string; readonly plan: Plan } | undefined>(undefined);
+
+/** The last change of the plan, open or closed, came to no drive: what is drawn is the one before it. */
+export const planFails = computed(() => {
+  const closed = laidOut.value;
+  const of =
+    plan.value ?? (closed?.driveId === openedDrive.value?.followed.driveId ? closed?.plan : undefined);
+  return of?.problem !== undefined;
+});
 
 /** A click on the map puts a place there. */
 export const placing = signal(false);

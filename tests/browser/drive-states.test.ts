@@ -36,7 +36,7 @@ const STATES: States = [
       await page.locator('.drive-name', { hasText: '<img' }).waitFor({ timeout: SOON_MS });
       await page.getByRole('button', { name: 'Open…', exact: true }).click();
       await page.locator('dialog input[type=file]').setInputFiles(ELSEWHERE);
-      await page.getByText('No map that is open has roads under this drive').waitFor({ timeout: SOON_MS });
+      await page.getByText('The map has no roads under this drive').waitFor({ timeout: SOON_MS });
     },
   ],
   [

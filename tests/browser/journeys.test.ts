@@ -109,7 +109,7 @@ describe('the window', { timeout: LONG_MS }, () => {
 
   it('says so when the open map has no roads under a drive, and offers to open one', async () => {
     await choose(ELSEWHERE);
-    await page.getByText('No map that is open has roads under this drive').waitFor({ timeout: SOON_MS });
+    await page.getByText('The map has no roads under this drive').waitFor({ timeout: SOON_MS });
     await findingsTold(page, /unknown/);
     await page.getByRole('button', { name: 'Open a map file…' }).click();
     await page.getByRole('dialog').waitFor();

@@ -1,6 +1,6 @@
 import { dayInWords } from '../../clock/print-dates.ts';
 import type { VehicleCard } from '../../vehicle/card.ts';
-import { cardFigures, tailOneIn } from '../document/big-figures.ts';
+import { cardFigures, sayWidths, tailOneIn } from '../document/big-figures.ts';
 import type { BigFigure } from '../document/document.ts';
 import { type Markup, markup } from '../page/markup.ts';
 import { type Faces, wholePage } from '../page/whole-page.ts';
@@ -37,7 +37,8 @@ function visorCard(card: VehicleCard, source: string): Markup {
   return markup`<article class="sheet"><section class="card">${cutMarks()}
 <div class="head"><h1><bdi>${card.name}</bdi></h1><p class="source">${source}</p></div>
 ${height === undefined ? undefined : markup`<div class="height"><p class="what">${height.what}</p><p class="tall">${sized(height.imperial)}</p><p class="tall">${sized(height.metric)}</p></div>`}
-<div class="rest">${others.map(figure)}${tail === undefined ? undefined : figure({ what: 'Tail clears a ramp of', metric: tail, imperial: '' })}</div>
+<div class="rest">${others.map(figure)}${tail === undefined ? undefined : figure({ what: 'The tail touches on a ramp steeper than', metric: tail, imperial: '' })}</div>
+<p class="widths">${sayWidths(card)}</p>
 </section>
 <footer><span class="bar"></span><p>This bar is 50 mm; if it is not, print at 100 %. One side, cut along the marks. Sizes are rounded up.</p></footer></article>`;
 }

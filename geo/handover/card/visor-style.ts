@@ -34,6 +34,7 @@ h1{font-size:14pt;white-space:nowrap;overflow:hidden;text-overflow:ellipsis}
 .figure .what{white-space:normal;font-size:13pt}
 .big{font-weight:700;font-size:${big}mm;line-height:.85;letter-spacing:-.02em}
 .big small{font-size:8mm}
+.widths{font-size:12pt;margin-top:1mm}
 .head{display:flex;gap:4mm;align-items:baseline;justify-content:space-between}.source{flex:none;font-size:8pt}
 footer{display:flex;gap:5mm;align-items:flex-start;margin-top:6mm;font-size:8pt}
 .bar{flex:none;width:50mm;height:3mm;border:.3mm solid #000;border-top:0}

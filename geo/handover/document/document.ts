@@ -23,6 +23,8 @@ export interface HandOverDocument {
   readonly figures: readonly BigFigure[];
   /** in driving order, numbered from 1 */
   readonly places: readonly PlaceToKnow[];
+  /** folded places of one sort, each with its road and kilometre, in a line */
+  readonly unnumbered: readonly string[];
   /** the five that leave the least room, in driving order */
   readonly turns: readonly TurnToKnow[];
   readonly day: DayToKeep | undefined;
@@ -37,6 +39,8 @@ export interface HandOverDocument {
 
 interface DriveHead {
   readonly name: string;
+  /** `From Quay Street (54.10000, 9.20000) to Mill Lane (54.20000, 9.30000)` */
+  readonly ends: string;
   /** `12.3 km (7.6 mi)` */
   readonly length: string;
   /** `Leave 2027-06-12 09:30, arrive 11:02, 1 h 32 min of driving` */

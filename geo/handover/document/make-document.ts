@@ -1,14 +1,15 @@
 import { dayInWords, sayMoment } from '../../clock/print-dates.ts';
 import { clockText, durationText } from '../../clock/print-times.ts';
-import { liesElsewhere } from '../../drive/match-lengths.ts';
+import type { Route } from '../../drive/gpx/route.ts';
 import { sayBetterTimes } from '../../leave/say-leave.ts';
 import { sayLoaded } from '../../load/load-result.ts';
 import { LOAD_MARGIN_KG } from '../../load/weigh/load-level.ts';
 import { headlineOf } from '../../load/weigh/say-plates.ts';
+import { sayFoldedPlaces } from '../../report/folded-places.ts';
 import { LEVEL_WORD } from '../../report/level.ts';
 import { sayMapAge } from '../../report/map-age.ts';
 import type { DriveReport } from '../../report/report.ts';
-import { sayVerdict } from '../../report/say-verdict.ts';
+import { sayOverall } from '../../report/say-verdict.ts';
 import { STANDING_CAUTION } from '../../report/standing-caution.ts';
 import { distanceIn } from '../../units/in-units.ts';
 import { clip, listed, plainLine } from '../../units/text.ts';
@@ -16,13 +17,15 @@ import type { TurnOff } from '../../wayround/turn-off.ts';
 import { bigFigures } from './big-figures.ts';
 import { dayToKeep } from './day-to-keep.ts';
 import type { HandOverDocument, SheetHead } from './document.ts';
-import { NO_ROADS, sayNotChecked } from './not-checked.ts';
+import { sayNotChecked } from './not-checked.ts';
 import { placesToKnow } from './places-to-know.ts';
+import { sayEnds } from './say-ends.ts';
 import { turnsToKnow } from './turns-to-know.ts';
 
 /** What a handing-over is made from. Dates and numbers are given: here is no clock. */
 export interface HandOverInput {
   readonly report: DriveReport;
+  readonly route: Route;
   /** by finding id, as `lastTurnOffs` tells them */
   readonly turnOffs: ReadonlyMap<string, TurnOff | undefined>;
   readonly sheet: Pick<SheetHead, 'number' | 'replaces'>;
@@ -36,13 +39,21 @@ export interface HandOverInput {
 const LONGEST_LINE = 200;
 
 /** Everything that the driver takes along, in finished sentences, from one checked drive. */
-export function makeDocument({ report, turnOffs, sheet, firm, before }: HandOverInput): HandOverDocument {
+export function makeDocument({
+  report,
+  route: planned,
+  turnOffs,
+  sheet,
+  firm,
+  before,
+}: HandOverInput): HandOverDocument {
   const { route, vehicle, verdict, load, made, program, map } = report;
   const places = placesToKnow(report, turnOffs);
   const telephone = clip(firm.telephone, 60);
   return {
     drive: {
       name: plainLine(route.name) || plainLine(route.file) || 'Drive without a name',
+      ends: sayEnds(report, planned),
       length: distanceIn('both', route.lengthM),
       times: sayTimes(report),
       lengthM: route.lengthM,
@@ -50,7 +61,7 @@ export function makeDocument({ report, turnOffs, sheet, firm, before }: HandOver
     verdict: {
       level: verdict,
       head: verdict === 'barred' ? 'Do not drive' : LEVEL_WORD[verdict],
-      say: liesElsewhere(report.match, route.lengthM) ? NO_ROADS : sayVerdict(report),
+      say: sayOverall(report),
     },
     overload:
       load === undefined || load.over.length === 0
@@ -59,6 +70,7 @@ export function makeDocument({ report, turnOffs, sheet, firm, before }: HandOver
     card: vehicle,
     figures: bigFigures(vehicle),
     places,
+    unnumbered: sayFoldedPlaces(report.findings, 'both'),
     turns: turnsToKnow(places),
     day: dayToKeep(report),
     before: before.map((line) => clip(line, LONGEST_LINE)).filter((line) => line !== ''),

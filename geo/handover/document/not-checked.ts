@@ -4,7 +4,7 @@ import type { Finding } from '../../report/finding.ts';
 import { isSettled } from '../../report/is-settled.ts';
 import type { DriveReport } from '../../report/report.ts';
 import { sayGuessedToDriver } from '../../report/say-guessed.ts';
-import { sayFolded } from '../../report/say-slight.ts';
+import { NO_ROADS } from '../../report/say-verdict.ts';
 import { STANDING_CAUTION } from '../../report/standing-caution.ts';
 import { distanceIn } from '../../units/in-units.ts';
 import { clip, plainLine } from '../../units/text.ts';
@@ -19,16 +19,10 @@ function saySettled({ fromM, road, say }: Finding): string {
 const NEVER_CHECKED =
   'Roadworks, the day’s closures, parked cars, hanging branches, and signs put up since the map’s date: no map has them.';
 
-/** A map of another place is no verdict on the drive. */
-export const NO_ROADS =
-  'The map has no roads under this drive, so nothing on it is checked. Use a map that covers it.';
-
 /** What the report leaves open, in sentences; what no map ever has comes first. */
 export function sayNotChecked(report: DriveReport): string[] {
-  const { match, route, findings, verdict, leaveAt, load, cautions } = report;
+  const { match, route, findings, leaveAt, load, cautions } = report;
   const guessed = sayGuessedToDriver(report, 'both');
-  // a clear verdict's own sentence tells what is folded
-  const folded = verdict === 'clear' ? undefined : sayFolded(findings);
   // these stand with the cautions
   const loaded = load === undefined ? [] : sayLoaded(load);
   return [
@@ -39,7 +33,6 @@ export function sayNotChecked(report: DriveReport): string[] {
         ? [`${distanceIn('both', match.offMapM)} of the drive has no mapped road under it.`]
         : []),
     ...(guessed === undefined ? [] : [guessed]),
-    ...(folded === undefined ? [] : [`Of little weight, and not numbered here: ${folded}`]),
     ...findings.filter(isSettled).map(saySettled),
     ...(leaveAt === undefined
       ? ['Limits by the hour: no leave time is given, so they are not settled.']

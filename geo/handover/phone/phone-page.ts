@@ -14,6 +14,7 @@ export function phonePage(document: HandOverDocument, drawn: DrawnDrive, faces: 
   const { verdict, drive } = document;
   const body = markup`${head(document)}
 <section><h2>The drive, from the top down</h2>${wayDown(document, drawn)}</section>
+${list('Without a number on this page', document.unnumbered)}
 <section><h2>Map</h2><figure>${driveMap(drawn, document.places, { widthMm: 96, heightMm: 84 })}</figure></section>
 ${turns(document)}
 ${day(document)}
@@ -34,7 +35,7 @@ function head({ drive, verdict, overload, card, figures, sheet, cautions }: Hand
   return markup`<header><div class="top">${sheet.heading === '' ? undefined : markup`<span>${sheet.heading}</span>`}${ring}${number}</div>
 <div class="verdict verdict-${verdict.level}"><span class="ink-${verdict.level}">${levelMark(verdict.level, '48px')}</span><div><h1>${verdict.head}</h1><p>${verdict.say}</p></div></div>
 ${overload === undefined ? undefined : markup`<p class="overload">As loaded: ${overload}</p>`}
-<p class="drive"><b><bdi>${drive.name}</bdi></b><br>${drive.length}, with <bdi>${card.name}</bdi>. ${drive.times}</p>
+<p class="drive"><b><bdi>${drive.name}</bdi></b><br><bdi>${drive.ends}</bdi><br>${drive.length}, with <bdi>${card.name}</bdi>. ${drive.times}</p>
 <div class="figures">${figures.map(({ what, metric, imperial }) => markup`<dl><dt>${what}</dt><dd class="m">${metric}</dd><dd class="i">${imperial}</dd></dl>`)}</div>
 <p class="caution">${cautions.join(' ')}</p></header>`;
 }

@@ -43,6 +43,7 @@ export function sheetPage(
 ${beside === undefined ? undefined : markup`<div class="beside">${beside}</div>`}
 ${overview(document, drawn, beside !== undefined)}
 ${places.length === 0 ? undefined : markup`<section class="places"><h2>What you meet, in driving order</h2><ol>${places.map(placeRow)}</ol></section>`}
+${unnumbered(document)}
 ${beside === undefined ? stripPages(drawn, places, columns) : undefined}
 ${document.turns.length === 0 ? undefined : turns(document)}
 ${sheetDay(document)}
@@ -60,7 +61,7 @@ function head({ drive, verdict, overload, card, figures, sheet }: HandOverDocume
 <div class="top"><span class="heading">${sheet.heading === '' ? 'Drive sheet' : sheet.heading}</span><span>${sheet.telephone === '' ? undefined : markup`Ring <b>${sheet.telephone}</b>`}</span><span class="number">${number}</span></div>
 <div class="verdict verdict-${verdict.level}"><span class="ink-${verdict.level}">${levelMark(verdict.level, verdict.level === 'barred' ? '20mm' : '13mm')}</span><div><h1>${verdict.head}</h1><p>${verdict.say}</p></div></div>
 ${overload === undefined ? undefined : markup`<p class="overload">As loaded: ${overload}</p>`}
-<p class="drive"><b><bdi>${drive.name}</bdi></b>, ${drive.length}, with <b><bdi>${card.name}</bdi></b><br>${drive.times}</p>
+<p class="drive"><b><bdi>${drive.name}</bdi></b>, ${drive.length}, with <b><bdi>${card.name}</bdi></b><br><bdi>${drive.ends}</bdi><br>${drive.times}</p>
 <div class="figures">${figures.map(({ what, metric, imperial }) => markup`<dl><dt>${what}</dt><dd class="m">${metric}</dd><dd class="i">${imperial}</dd></dl>`)}</div>
 </header>`;
 }
@@ -95,6 +96,12 @@ function placeRow({
     ...(road === undefined ? [] : [road]),
   ];
   return markup`<li><div><span class="ink-${finding.level}">${levelMark(finding.level, '7mm')}</span><div class="no">${label}</div></div><div><p class="what">${title} <span class="where">${where.join(', ')}</span></p>${sum === undefined ? undefined : markup`<p class="sum">${sum}</p>`}${saying(say, advice, finding.level === 'care')}${wayRound === undefined ? undefined : markup`<p>${wayRound}</p>`}${turnOff === undefined ? undefined : markup`<p class="off">${turnOff.say}</p>`}</div></li>`;
+}
+
+/** Where everything stands that has no number of its own. */
+function unnumbered({ unnumbered: lines }: HandOverDocument): Markup | undefined {
+  if (lines.length === 0) return undefined;
+  return markup`<section><h2>Without a number on this sheet</h2><ul class="plain">${lines.map((line) => markup`<li>${line}</li>`)}</ul></section>`;
 }
 
 /** What asks for care alone takes little room. */

@@ -1,7 +1,6 @@
 import { existsSync } from 'node:fs';
 import { sayPast } from '../../../geo/clock/is-past.ts';
 import { LEVEL_WORD } from '../../../geo/report/level.ts';
-import { sayVerdict } from '../../../geo/report/say-verdict.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { listed, quote } from '../../../geo/units/text.ts';
 import { cardCautions, cardRemarks } from '../../../geo/vehicle/card-warnings.ts';
@@ -18,13 +17,14 @@ import { gridOfLibrary } from '../../services/yard/yard-of.ts';
 import { checkInThread } from '../check-thread.ts';
 import type { CheckDone } from '../check-work.ts';
 import { jsonText } from '../json-text.ts';
+import { exitFor, sayOver, sayOverallHere } from '../say-outcome.ts';
 import { EXIT_INTERRUPTED, refuse, type Terminal } from '../terminal.ts';
 import { wrap } from '../wrap.ts';
 import { askedOf } from './asked-of.ts';
 import { readHandOverArguments } from './hand-over-arguments.ts';
 import { handOverSeveral } from './hand-over-several.ts';
 
-/** `lanegauge hand-over`. @returns 0 nothing barred, 1 something barred, 2 input could not be used, 130 interrupted */
+/** `lanegauge hand-over`. @returns 0 nothing barred or over a plate, 1 something is, 2 input could not be used, 130 interrupted */
 export async function handOverCommand(words: readonly string[], terminal: Terminal): Promise<number> {
   const read = readHandOverArguments(words, terminal.folder);
   if (!read.ok) return refuse(read.error.message, terminal);
@@ -72,7 +72,7 @@ export async function handOverCommand(words: readonly string[], terminal: Termin
   const { number, facts } = handedOver;
   const said = { number, replaces: facts.replaces, folder: outFolder, names };
   terminal.out(json ? jsonText(report) : sayHandedOver(done.value, said, terminal.width));
-  return report.verdict === 'barred' ? 1 : 0;
+  return exitFor(report);
 }
 
 const printSheet: PrintSheet = (html, signal) => printPdf(html, findBrowser(), { signal });
@@ -103,8 +103,10 @@ function sayHandedOver(
   },
   width: number,
 ): string {
+  const over = sayOver(report);
   const lines = [
-    `${LEVEL_WORD[report.verdict].toUpperCase()}: ${sayVerdict(report)}`,
+    `${LEVEL_WORD[report.verdict].toUpperCase()}: ${sayOverallHere(report)}`,
+    ...(over === undefined ? [] : [over]),
     `Sheet ${number}, in ${folder}: ${listed(names)}.`,
     ...(replaces === undefined ? [] : [`It takes the place of sheet ${replaces}.`]),
     ...report.cautions.slice(0, 1),

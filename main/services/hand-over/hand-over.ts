@@ -55,6 +55,7 @@ export async function handOver(asked: ToHandOver): Promise<Result<HandedOver>> {
   const number = sheetNumberOf(hashOf(facts, sha256Of));
   const document = makeDocument({
     report,
+    route,
     turnOffs,
     sheet: { number, ...given({ replaces: facts.replaces }) },
     firm: asked.firm ?? NO_FIRM,

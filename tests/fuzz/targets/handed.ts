@@ -91,9 +91,10 @@ export const handed = jsonTarget<Names>({
   },
 });
 
-function faultInPages({ report, turnOffs, drawn }: Handed, { firm, telephone, before, card }: Names) {
+function faultInPages({ report, route, turnOffs, drawn }: Handed, { firm, telephone, before, card }: Names) {
   const document = makeDocument({
     report,
+    route,
     turnOffs,
     sheet: { number: 'K7QM-4XPD', replaces: before },
     firm: { heading: firm, telephone },

@@ -68,6 +68,7 @@ describe('sheet and phone page', () => {
       expect(text).toContain('What was not checked');
       expect(text).toContain('ring +44 1632 960123');
       expect(text).toContain('K7QM-4XPD');
+      expect(text).toContain('(50.00000, 7.00000) to a road without a name (50.');
     }
     expect(pages.phone).toContain('href="tel:+441632960123"');
     const odd = handedOver([road(1, ['0,0', '5,0'])], [1], { telephone: '=0163+2 (96)' });
@@ -192,7 +193,12 @@ describe('a place to turn off that lies before another finding', () => {
 describe('a visor card', () => {
   it('rounds every size up, so that no sign is thought to be high enough', () => {
     const card = { ...COACH_BUILT, heightM: 3.148, rearClearanceM: 0.331 };
-    expect(cardFigures(card)[0]).toEqual({ what: 'Height', metric: '3.15 m', imperial: '10′4″' });
+    // 3.148 m and the 5 cm that the check counts with
+    expect(cardFigures(card)[0]).toEqual({
+      what: 'Height, with 5 cm for measuring',
+      metric: '3.20 m',
+      imperial: '10′6″',
+    });
     // 2.42 m behind the axle over 0.331 m is 7.31
     expect(tailOneIn(card)).toBe('1 in 8');
   });
@@ -206,6 +212,7 @@ describe('a visor card', () => {
     });
     expect(page.match(/<article/g)).toHaveLength(2);
     expect(seen(page)).toContain('Length with rack');
+    expect(seen(page)).toContain('Body 2.3');
     expect(page).toContain('8.11<small> m');
     expect(page.match(/as on 1 January 2027, with sheet K7QM-4XPD/g)).toHaveLength(2);
   });
@@ -225,4 +232,19 @@ describe('a page', () => {
     expect(cardOf('Łódź')).not.toContain('cyrillic');
     expect(cardOf('Ґанок')).toMatch(/base64,cyrillic/);
   });
+});
+
+it('a tunnel without a height on a main road has no number, but its place stands on sheet, phone page and in the GPX', () => {
+  const handed = handedOver(
+    [
+      road(1, ['0,0', '7,0'], { highway: 'primary', name: 'Coast Road' }),
+      road(2, ['7,0', '9,0'], { highway: 'primary', tunnel: 'yes', name: 'Coast Road' }),
+    ],
+    [1, 2],
+  );
+  expect(handed.document.places).toEqual([]);
+  for (const page of Object.values(pagesOf(handed)))
+    expect(seen(page)).toContain('Tunnel without a height (read the signs): Coast Road at 0.7 km (0.4 mi).');
+  const gpx = driveGpx(handed.report, handed.route);
+  expect(gpx.ok && gpx.value).toContain('<name>LOW ?</name>');
 });

@@ -6,6 +6,7 @@ import {
   LEVEL_MEANS,
   LEVEL_WORD,
   LEVELS,
+  sayCount,
   VERDICTS,
 } from '../../../geo/report/level.ts';
 import { SUBJECT_WORD, subjectsOf } from '../../../geo/report/subject-word.ts';
@@ -48,4 +49,13 @@ describe('findings of several levels', () => {
       'map',
     ]);
   });
+});
+
+it('a chip counts what its list may show: folded ones as minor', () => {
+  const bridge = { level: 'unknown' as const, folded: true };
+  const found = [bridge, { level: 'tight' as const }, bridge, { level: 'unknown' as const }];
+  expect(sayCount(found, 'unknown')).toBe('1, 2 minor');
+  expect(sayCount([bridge], 'unknown')).toBe('1 minor');
+  expect(sayCount(found, 'tight')).toBe('1');
+  expect(sayCount(found, 'care')).toBe('0');
 });

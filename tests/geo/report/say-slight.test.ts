@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { sayFoldedPlaces } from '../../../geo/report/folded-places.ts';
 import type { Finding } from '../../../geo/report/report.ts';
 import { sayFolded } from '../../../geo/report/say-slight.ts';
 import { bridgeAbove } from '../../../geo/rules/overhead/bridge-above.ts';
@@ -66,12 +67,38 @@ describe('what is folded away', () => {
         made({ level: 'tight', subject: 'turn', kind: 'back up once' }),
         made({ level: 'tight', subject: 'ground', kind: 'soft' }),
       ]),
-    ).toBe('2 more corners where it has to back up once and one place told above and met again.');
+    ).toBe('2 further corners where it has to back up once and one place told above and met again.');
   });
 
   it('is not what is shown, and nothing is said of nothing', () => {
     expect(sayFolded([...bridges(1), shown({})])).toBe(sayFolded(bridges(1)));
     expect(sayFolded([shown({})])).toBeUndefined();
     expect(sayFolded([])).toBeUndefined();
+  });
+});
+
+describe('what is folded though it may stop the vehicle', () => {
+  const corner = { level: 'tight', subject: 'turn', kind: 'back up once' } as const;
+
+  it('is told with every place: each road once, with its kilometres in driving order', () => {
+    const findings = [
+      made({ subject: 'height', kind: 'bridge above', fromM: 700, road: 'Mill Lane' }),
+      made({ ...corner, fromM: 2100 }),
+      made({ subject: 'height', kind: 'bridge above', fromM: 2500, road: 'A7' }),
+      made({ subject: 'height', kind: 'bridge above', fromM: 3400, road: 'Mill Lane' }),
+    ];
+    expect(sayFoldedPlaces(findings, 'metric')).toEqual([
+      'Bridges without a height (read the signs): Mill Lane at 0.7 km, 3.4 km; A7 at 2.5 km.',
+      'Further corner where it has to back up once: a road without a name at 2.1 km.',
+    ]);
+  });
+
+  it('leaves out what has a number, what only asks for care, and what the firm’s own note settles', () => {
+    expect(
+      sayFoldedPlaces(
+        [shown(corner), made({ level: 'care', subject: 'slope', kind: 'climb' }), made({ note: 'n1' })],
+        'metric',
+      ),
+    ).toEqual([]);
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { LEVELS, type Level, VERDICTS } from '../../../geo/report/level.ts';
 import type { Finding } from '../../../geo/report/report.ts';
-import { sayVerdict } from '../../../geo/report/say-verdict.ts';
+import { sayOverall, sayVerdict } from '../../../geo/report/say-verdict.ts';
 import { decidingPlaces, verdictOf } from '../../../geo/report/verdict.ts';
 
 const finding = (level: Level, folded?: true): Finding => ({
@@ -83,4 +83,15 @@ describe('the verdict in words', () => {
       'Nothing mapped stops it. Drive with care at one place.',
     );
   });
+});
+
+it('of a drive that the map has no roads under nothing is said but that nothing is checked', () => {
+  const route = { name: '', file: 'a.gpx', lengthM: 5000, segments: 1, positions: 9 };
+  const of = { verdict: 'unknown' as const, findings: [], route };
+  expect(sayOverall({ ...of, match: { drivenM: 0, offMapM: 5000, guessedM: 0 } })).toMatch(
+    /^The map has no roads under this drive, so nothing on it is checked/,
+  );
+  expect(sayOverall({ ...of, match: { drivenM: 5000, offMapM: 0, guessedM: 0 } })).toMatch(
+    /^Nothing mapped bars it/,
+  );
 });

@@ -35,10 +35,14 @@ it('a place that a note of the firm’s own settles has a line with its place, i
 
 describe('the first lines of a report on the terminal', () => {
   it('say that nothing mapped stops it where there are but bridges over a main road, and count them', () => {
-    expect(lines(report({}, [across(7, 2, BRIDGE), across(8, 3, BRIDGE)])).slice(0, 2)).toEqual([
+    const text = lines(report({}, [across(7, 2, BRIDGE), across(8, 3, BRIDGE)]));
+    expect(text.slice(0, 2)).toEqual([
       'NOTHING MAPPED STOPS IT: 2 bridges without a height: read the signs.',
       '',
     ]);
+    expect(text[text.indexOf('Bridges without a height (read the signs):') + 1]).toMatch(
+      / at 0\.2 km .*, 0\.3 km /,
+    );
   });
 
   it('say the worst that is shown, and count beside it what is shown', () => {

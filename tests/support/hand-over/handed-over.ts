@@ -62,6 +62,7 @@ export function handedOver(
   const turnOffs = lastTurnOffs({ check, report });
   const document = makeDocument({
     report,
+    route,
     turnOffs,
     sheet: { number: 'K7QM-4XPD' },
     firm: { heading: '', telephone },

@@ -3,6 +3,7 @@ import { resolve } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type CheckInput, checkDrive } from '../../../geo/check.ts';
 import { readGpx } from '../../../geo/drive/gpx/read-gpx.ts';
+import type { Route } from '../../../geo/drive/gpx/route.ts';
 import { followRoads } from '../../../geo/drive/match/follow-roads.ts';
 import { stripOf } from '../../../geo/drive/strip/strip-of.ts';
 import { readLeaving } from '../../../geo/drive/times/leaving.ts';
@@ -22,6 +23,7 @@ import { COACH_BUILT, FAMILY } from '../load/family.ts';
 import { weighed } from '../load/load-card.ts';
 
 let roads: Roads;
+let route: Route;
 let drawn: DrawnDrive;
 let report: DriveReport;
 let document: HandOverDocument;
@@ -36,7 +38,7 @@ beforeAll(async () => {
   roads = read.value;
   const [first] = gpx.value.routes;
   if (first === undefined) throw new Error('the sample holds no drive');
-  const route = { ...first, name: '' };
+  route = { ...first, name: '' };
   const drive = followRoads(route, roads);
   const leaving = readLeaving('2027-06-12T09:30', drive, roads, 'GB');
   if (!leaving.ok) throw new Error(leaving.error.message);
@@ -63,7 +65,7 @@ beforeAll(async () => {
   report = { ...checked, waysRound: [...waysRound], noWayRound: [...noWayRound] };
   drawn = { drive, roads, strip: stripOf(drive, roads) };
   const sheet = { number: 'K7QM-4XPD', replaces: 'A2BC-3DEF' };
-  document = makeDocument({ report, turnOffs, sheet, firm: FIRM, before: ['Roof lights shut'] });
+  document = makeDocument({ report, route, turnOffs, sheet, firm: FIRM, before: ['Roof lights shut'] });
 });
 
 const pages = (of: HandOverDocument) => {
@@ -85,7 +87,14 @@ describe('a whole drive handed over', () => {
   it('is called by its file where it has no name, and without either says so', () => {
     expect(document.drive.name).toBe('barred.gpx');
     const nameless = { ...report, route: { ...report.route, file: '' } };
-    const told = { report: nameless, turnOffs: new Map(), sheet: document.sheet, firm: FIRM, before: [] };
+    const told = {
+      report: nameless,
+      route,
+      turnOffs: new Map(),
+      sheet: document.sheet,
+      firm: FIRM,
+      before: [],
+    };
     expect(makeDocument(told).drive.name).toBe('Drive without a name');
   });
 
@@ -153,6 +162,7 @@ describe('a whole drive handed over', () => {
     const id = place?.finding.id ?? '';
     const reasoned = makeDocument({
       report: { ...report, waysRound: [], noWayRound: [{ findingIds: [id], kind: 'cut off', why }] },
+      route,
       turnOffs: new Map(),
       sheet: document.sheet,
       firm: FIRM,

@@ -14,11 +14,3 @@ export function matchLengths(drive: Drive): {
   for (const span of drive.guessed) sum.guessedM += span.toM - span.fromM;
   return sum;
 }
-
-/** A smaller share of a drive than this on mapped roads is chance: another place's roads happen to lie there. */
-const LEAST_ON_ROADS = 0.02;
-
-/** Whether a drive has no mapped road under it, or next to none: the map is of another place. */
-export function liesElsewhere({ drivenM }: { readonly drivenM: number }, lengthM: number): boolean {
-  return lengthM > 0 && drivenM < LEAST_ON_ROADS * lengthM;
-}

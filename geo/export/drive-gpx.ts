@@ -3,11 +3,11 @@ import type { Route } from '../drive/gpx/route.ts';
 import { writeGpx } from '../drive/gpx/write-gpx.ts';
 import type { Place } from '../earth/sphere.ts';
 import { driverAdvice } from '../report/driver-advice.ts';
-import { isToBeFound } from '../report/folded-places.ts';
 import { LEVEL_WORD } from '../report/level.ts';
 import { namePlaceInLine } from '../report/name-place.ts';
 import { type Numbered, numberedFindings } from '../report/numbered.ts';
 import type { DriveReport, Finding, Subject } from '../report/report.ts';
+import { isToBeFound } from '../report/say-slight.ts';
 import type { Result } from '../result.ts';
 
 /** What is said of turning off before a finding, and the last place for it; undefined where there is none. */

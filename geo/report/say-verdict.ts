@@ -1,4 +1,3 @@
-import { liesElsewhere } from '../drive/match-lengths.ts';
 import { countedInWords } from '../units/text.ts';
 import type { DriveReport } from './report.ts';
 import { sayFolded } from './say-slight.ts';
@@ -24,6 +23,14 @@ export function sayVerdict({ verdict, findings }: Pick<DriveReport, 'verdict' | 
     case 'care':
       return `Nothing mapped stops it. Drive with care at ${at}.`;
   }
+}
+
+/** A smaller share of a drive than this on mapped roads is chance: another place's roads happen to lie there. */
+const LEAST_ON_ROADS = 0.02;
+
+/** Whether a drive has no mapped road under it, or next to none: the map is of another place. */
+export function liesElsewhere({ drivenM }: { readonly drivenM: number }, lengthM: number): boolean {
+  return lengthM > 0 && drivenM < LEAST_ON_ROADS * lengthM;
 }
 
 /** A map of another place is no verdict on the drive. */

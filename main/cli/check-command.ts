@@ -7,8 +7,7 @@ import { shelfFolder } from '../services/shelf/where-shelf.ts';
 import { readCheckArguments, yardNamed } from './arguments.ts';
 import { checkInThread } from './check-thread.ts';
 import { jsonText } from './json-text.ts';
-import { printReport } from './print-report.ts';
-import { exitFor } from './say-outcome.ts';
+import { exitFor, printReport } from './print-report.ts';
 import { EXIT_INTERRUPTED, refuse, type Terminal } from './terminal.ts';
 
 /** `lanegauge check`. @returns 0 nothing barred or over a plate, 1 something is, 2 input could not be used, 130 interrupted */

@@ -2,14 +2,16 @@ import { sayMoment } from '../../geo/clock/print-dates.ts';
 import { clockText, durationText } from '../../geo/clock/print-times.ts';
 import { sayBetterTimes } from '../../geo/leave/say-leave.ts';
 import { append } from '../../geo/lists.ts';
-import { foldedPlaces } from '../../geo/report/folded-places.ts';
+import { LOAD_MARGIN_KG } from '../../geo/load/weigh/load-level.ts';
+import { headlineOf } from '../../geo/load/weigh/say-plates.ts';
 import { isSettled, saySettledCount } from '../../geo/report/is-settled.ts';
 import { LEVEL_WORD, LEVELS } from '../../geo/report/level.ts';
 import { sayMapAge } from '../../geo/report/map-age.ts';
 import { nameSubject } from '../../geo/report/name-place.ts';
 import { numberedFindings } from '../../geo/report/numbered.ts';
 import type { DriveReport, Finding } from '../../geo/report/report.ts';
-import { sayFolded } from '../../geo/report/say-slight.ts';
+import { foldedPlaces, sayFolded } from '../../geo/report/say-slight.ts';
+import { liesElsewhere, sayOverall } from '../../geo/report/say-verdict.ts';
 import { placesAt } from '../../geo/report/verdict.ts';
 import { METRES_PER_MILE } from '../../geo/units/exact.ts';
 import { printKg, printMetres } from '../../geo/units/print.ts';
@@ -18,7 +20,6 @@ import { cardRemarks } from '../../geo/vehicle/card-warnings.ts';
 import { HEIGHT_ALLOWANCE_M } from '../../geo/vehicle/envelope.ts';
 import type { Paint } from './paint.ts';
 import { wayLines } from './print-ways.ts';
-import { sayOver, sayOverallHere } from './say-outcome.ts';
 import { wrap } from './wrap.ts';
 
 /** The report as a page of text: verdict first, findings in driving order, cautions last. */
@@ -234,4 +235,23 @@ function osmLine(finding: Finding): string {
 
 function wrapPainted(text: string, width: number, painted: (text: string) => string): string[] {
   return wrap(text, width).map(painted);
+}
+
+/** The verdict's sentence on a terminal; where no map is named and the shelf has none, how to get one. */
+export function sayOverallHere(report: DriveReport): string {
+  return liesElsewhere(report.match, report.route.lengthM) && report.map.sources.length === 0
+    ? 'Nothing on the shelf has roads under this drive, so nothing on it is checked. Get its map with: lanegauge shelf fetch --route DRIVE.gpx --by region, or lanegauge shelf import MAP.osm.pbf.'
+    : sayOverall(report);
+}
+
+/** `AS LOADED OVER BY 26 kg…`; undefined where it is not. An overload is no limit of the road's, so the verdict stays. */
+export function sayOver({ load }: DriveReport): string | undefined {
+  return load === undefined || load.over.length === 0
+    ? undefined
+    : `AS LOADED ${headlineOf(load, { doubtful: false, marginKg: LOAD_MARGIN_KG })}`;
+}
+
+/** 1 where something bars the drive or the vehicle is over a plate as loaded, else 0. */
+export function exitFor({ verdict, load }: DriveReport): 0 | 1 {
+  return verdict === 'barred' || (load !== undefined && load.over.length > 0) ? 1 : 0;
 }

@@ -1,12 +1,11 @@
 import { clockText, durationText } from '../../geo/clock/print-times.ts';
-import { liesElsewhere } from '../../geo/drive/match-lengths.ts';
 import { sayPlate, sayPlates } from '../../geo/load/weigh/say-plates.ts';
 import { decidingOf, overSums } from '../../geo/load/weigh/sums.ts';
 import { LEVEL_WORD } from '../../geo/report/level.ts';
 import { sayMapAge } from '../../geo/report/map-age.ts';
 import { sayGuessedShare } from '../../geo/report/say-guessed.ts';
 import { sayFolded } from '../../geo/report/say-slight.ts';
-import { sayOverall } from '../../geo/report/say-verdict.ts';
+import { liesElsewhere, sayOverall } from '../../geo/report/say-verdict.ts';
 import { STANDING_CAUTION } from '../../geo/report/standing-caution.ts';
 import { distanceIn } from '../../geo/units/in-units.ts';
 import { clip, lowerFirst } from '../../geo/units/text.ts';

@@ -1,10 +1,9 @@
-import { liesElsewhere } from '../../drive/match-lengths.ts';
 import { sayLoaded } from '../../load/load-result.ts';
 import type { Finding } from '../../report/finding.ts';
 import { isSettled } from '../../report/is-settled.ts';
 import type { DriveReport } from '../../report/report.ts';
 import { sayGuessedToDriver } from '../../report/say-guessed.ts';
-import { NO_ROADS } from '../../report/say-verdict.ts';
+import { liesElsewhere, NO_ROADS } from '../../report/say-verdict.ts';
 import { STANDING_CAUTION } from '../../report/standing-caution.ts';
 import { distanceIn } from '../../units/in-units.ts';
 import { clip, plainLine } from '../../units/text.ts';

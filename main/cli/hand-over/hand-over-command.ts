@@ -17,7 +17,7 @@ import { gridOfLibrary } from '../../services/yard/yard-of.ts';
 import { checkInThread } from '../check-thread.ts';
 import type { CheckDone } from '../check-work.ts';
 import { jsonText } from '../json-text.ts';
-import { exitFor, sayOver, sayOverallHere } from '../say-outcome.ts';
+import { exitFor, sayOver, sayOverallHere } from '../print-report.ts';
 import { EXIT_INTERRUPTED, refuse, type Terminal } from '../terminal.ts';
 import { wrap } from '../wrap.ts';
 import { askedOf } from './asked-of.ts';

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { sayFoldedPlaces } from '../../../geo/report/folded-places.ts';
 import type { Finding } from '../../../geo/report/report.ts';
-import { sayFolded } from '../../../geo/report/say-slight.ts';
+import { sayFolded, sayFoldedPlaces } from '../../../geo/report/say-slight.ts';
 import { bridgeAbove } from '../../../geo/rules/overhead/bridge-above.ts';
 import { roofed } from '../../../geo/rules/overhead/roofed.ts';
 import { across, area, askAround, road } from '../../support/ask-around.ts';

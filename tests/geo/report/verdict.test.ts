@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { LEVELS, type Level, VERDICTS } from '../../../geo/report/level.ts';
 import type { Finding } from '../../../geo/report/report.ts';
-import { sayOverall, sayVerdict } from '../../../geo/report/say-verdict.ts';
+import { liesElsewhere, sayOverall, sayVerdict } from '../../../geo/report/say-verdict.ts';
 import { decidingPlaces, verdictOf } from '../../../geo/report/verdict.ts';
 
 const finding = (level: Level, folded?: true): Finding => ({
@@ -94,4 +94,16 @@ it('of a drive that the map has no roads under nothing is said but that nothing 
   expect(sayOverall({ ...of, match: { drivenM: 5000, offMapM: 0, guessedM: 0 } })).toMatch(
     /^Nothing mapped bars it/,
   );
+});
+
+describe('a map of another place', () => {
+  it('has next to none of the drive on its roads', () => {
+    expect(liesElsewhere({ drivenM: 0 }, 5000)).toBe(true);
+    expect(liesElsewhere({ drivenM: 99 }, 5000)).toBe(true);
+  });
+
+  it('is not told of a drive that lies half off the roads, nor of one without length', () => {
+    expect(liesElsewhere({ drivenM: 2500 }, 5000)).toBe(false);
+    expect(liesElsewhere({ drivenM: 0 }, 0)).toBe(false);
+  });
 });

@@ -57,6 +57,8 @@ export interface CheckInput {
   /** program name and version, and the moment of the check (ISO 8601): given, since geo has no clock */
   readonly program: string;
   readonly made: string;
+  /** no road lies under the drive, and roads would with latitude and longitude swapped */
+  readonly swapped?: boolean;
   /** called between the subjects; what it throws ends the check */
   readonly lookUp?: () => void;
 }
@@ -122,7 +124,7 @@ export function checkDrive(input: CheckInput): DriveReport {
     ...given({ load, leaveAt: leaving?.text, leaveTimes: day && [...day.verdicts] }),
     country,
     map: { sources: roads.sources.map((source) => ({ ...source })), roads: countDriven(roads) },
-    match: matchLengths(drive),
+    match: { ...matchLengths(drive), ...(input.swapped === true && { swapped: true as const }) },
     roads: drive.legs.filter((leg) => leg.kind === 'stretch').map((leg) => describeStretch(leg, roads)),
     timetable: {
       ...given({ leaveAt: clockText(along, 0), arriveAt: clockText(along, drive.lengthM) }),

@@ -51,7 +51,13 @@ export const driveReportSchema = z.strictObject({
     ),
     roads: z.number(),
   }),
-  match: z.strictObject({ drivenM: z.number(), offMapM: z.number(), guessedM: z.number() }),
+  match: z.strictObject({
+    drivenM: z.number(),
+    offMapM: z.number(),
+    guessedM: z.number(),
+    /** no road lies under it, and roads would with latitude and longitude swapped */
+    swapped: z.literal(true).optional(),
+  }),
   roads: z.array(
     z.strictObject({
       way: z.number(),

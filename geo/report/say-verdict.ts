@@ -34,10 +34,13 @@ export function liesElsewhere({ drivenM }: { readonly drivenM: number }, lengthM
 }
 
 /** A map of another place is no verdict on the drive. */
-export const NO_ROADS =
-  'The map has no roads under this drive, so nothing on it is checked. Use a map that covers it.';
+export function sayNoRoads({ match }: Pick<DriveReport, 'match'>): string {
+  return match.swapped
+    ? 'The drive lies off the map, but with latitude and longitude swapped it lies on it, so nothing on it is checked. The file has them the wrong way round: save it anew where it was planned.'
+    : 'The map has no roads under this drive, so nothing on it is checked. Use a map that covers it.';
+}
 
 /** The verdict's sentence; of a drive that the map does not cover, that nothing on it is checked. */
 export function sayOverall(report: Pick<DriveReport, 'verdict' | 'findings' | 'match' | 'route'>): string {
-  return liesElsewhere(report.match, report.route.lengthM) ? NO_ROADS : sayVerdict(report);
+  return liesElsewhere(report.match, report.route.lengthM) ? sayNoRoads(report) : sayVerdict(report);
 }

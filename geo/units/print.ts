@@ -36,6 +36,25 @@ export function printFeetInches(m: number, rounding: Rounding): string {
   return `${sign}${Math.floor(whole / 12)}'${whole % 12}"`;
 }
 
+/** `18 in` or `18½ in`: the nearest half inch */
+export function printHalfInches(m: number): string {
+  return `${halves(m)} in`;
+}
+
+/** `10'6"` or `10'6½"`: the nearest half inch */
+export function printFeetHalfInches(m: number): string {
+  const feet = Math.floor(roundTo(Math.abs(m), METRES_PER_INCH / 2, 'nearest') / 24);
+  const sign = roundTo(m, METRES_PER_INCH / 2, 'nearest') < 0 ? '-' : '';
+  return `${sign}${feet}'${halves(Math.abs(m) - feet * METRES_PER_FOOT)}"`;
+}
+
+/** `6`, `6½`, `½`, `-6½` */
+function halves(m: number): string {
+  const count = roundTo(m, METRES_PER_INCH / 2, 'nearest');
+  const [whole, half] = [Math.floor(Math.abs(count) / 2), Math.abs(count) % 2 === 1 ? '½' : ''];
+  return `${count < 0 ? '-' : ''}${whole === 0 && half !== '' ? '' : whole}${half}`;
+}
+
 /**
  * A limit as the driver reads it, rounded down: `3.20 m (10'5")`
  * @param sizeM the size it is held against: where that just fits, the feet of both are the same

@@ -1,6 +1,6 @@
 import { METRES_PER_INCH } from './exact.ts';
 import { inUnits, trueMinus, type Units } from './in-units.ts';
-import { NOISE_STEPS, printCm, printFeetInches, printInches, printKg, printMetres } from './print.ts';
+import { NOISE_STEPS, printCm, printFeetHalfInches, printHalfInches, printKg, printMetres } from './print.ts';
 
 /** limit − needed = spare as it is shown: what stands there adds up. */
 export interface ShownSum {
@@ -55,25 +55,26 @@ interface Shown {
 }
 
 /**
- * A sum in the units asked for. In one unit it adds up as it stands. With the other in brackets the metres add up, and
- * each bracket is the same figure in inches, rounded against the driver: the spare is the difference itself, so that
- * `0.35 m (1'2")` is not an inch more than a tape would show.
+ * A sum in the units asked for, in each of which it adds up. Where whole inches would take from the spare an inch more
+ * than it has, half inches stand: 3.20 m and 3.15 m are not both `10'5"`, and `0.35 m (1'2")` is not an inch more than
+ * a tape would show.
  */
 function sumIn(units: Units, sum: Against, metric: Shown, imperial: Shown): ShownSum {
   const inOne = ({ stepM, print }: Shown) => shown(inSteps(sum, stepM), stepM, print);
-  const [inMetres, inInches] = [inOne(metric), inOne(imperial)];
   const spareSteps = Math.floor((sum.limit - sum.needed) / imperial.stepM + NOISE_STEPS);
-  const text = (steps: number) => trueMinus(imperial.print(steps * imperial.stepM));
-  const beside =
-    units === 'both' ? { ...inInches, spare: text(spareSteps), short: text(Math.abs(spareSteps)) } : inInches;
-  const of = (key: keyof ShownSum) => inUnits(units, inMetres[key], beside[key]);
+  const isLost = inSteps(sum, imperial.stepM).spare < spareSteps;
+  const [inMetres, inInches] = [
+    inOne(metric),
+    inOne(isLost ? { ...imperial, stepM: imperial.stepM / 2 } : imperial),
+  ];
+  const of = (key: keyof ShownSum) => inUnits(units, inMetres[key], inInches[key]);
   return { limit: of('limit'), needed: of('needed'), spare: of('spare'), short: of('short') };
 }
 
 const METRES: Shown = { stepM: 0.01, print: (m) => printMetres(m) };
 const CENTIMETRES: Shown = { stepM: 0.01, print: (m) => printCm(m) };
-const FEET: Shown = { stepM: METRES_PER_INCH, print: (m) => printFeetInches(m, 'nearest') };
-const INCHES: Shown = { stepM: METRES_PER_INCH, print: (m) => printInches(m) };
+const FEET: Shown = { stepM: METRES_PER_INCH, print: (m) => printFeetHalfInches(m) };
+const INCHES: Shown = { stepM: METRES_PER_INCH, print: (m) => printHalfInches(m) };
 
 /** Sizes: `3.20 m − 3.25 m = −0.05 m`, `10'5" − 10'8" = −0'3"`, or the first with feet in brackets. */
 export function sizeSumIn(units: Units, sum: Against): ShownSum {

@@ -239,7 +239,9 @@ function wrapPainted(text: string, width: number, painted: (text: string) => str
 
 /** The verdict's sentence on a terminal; where no map is named and the shelf has none, how to get one. */
 export function sayOverallHere(report: DriveReport): string {
-  return liesElsewhere(report.match, report.route.lengthM) && report.map.sources.length === 0
+  return liesElsewhere(report.match, report.route.lengthM) &&
+    report.map.sources.length === 0 &&
+    !report.match.swapped
     ? 'Nothing on the shelf has roads under this drive, so nothing on it is checked. Get its map with: lanegauge shelf fetch --route DRIVE.gpx --by region, or lanegauge shelf import MAP.osm.pbf.'
     : sayOverall(report);
 }

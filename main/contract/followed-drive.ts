@@ -48,7 +48,12 @@ export const followedDriveSchema = z.strictObject({
   legs: z.array(followedLegSchema),
   guessed: z.array(span),
   doubtful: z.array(span),
-  match: z.strictObject({ drivenM: z.number(), offMapM: z.number(), guessedM: z.number() }),
+  match: z.strictObject({
+    drivenM: z.number(),
+    offMapM: z.number(),
+    guessedM: z.number(),
+    swapped: z.literal(true).optional(),
+  }),
   notes: z.array(z.string()),
   /** the leave time kept with it, where one is */
   leaveAt: z.string().regex(LEAVE_AT).optional(),

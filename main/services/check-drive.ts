@@ -20,6 +20,7 @@ import { PROGRAM } from '../version.ts';
 import { type NotesRead, readYardNotes, type YardNamed } from './library/local-notes.ts';
 import { openMap } from './map/open-map.ts';
 import { chooseTrack } from './route/choose-track.ts';
+import { liesSwapped } from './route/lies-swapped.ts';
 import { readRouteFile } from './route/read-route-file.ts';
 import { roadsOnShelf } from './shelf/roads-on-shelf.ts';
 import { readLoadFile } from './vehicle/read-load-file.ts';
@@ -110,6 +111,10 @@ export async function checkFromFiles(
   const drive = followRoads(route, map.value);
   const endless = refuseEndless(drive);
   if (endless !== undefined) return { ok: false, error: endless };
+  const isSwapped = await liesSwapped({ route, drive }, async (about) => {
+    const there = await mapAbout(about, request, hooks);
+    return there.ok ? there.value : undefined;
+  });
   const leaving = leavingOf(request, drive, map.value);
   if (leaving?.ok === false) return leaving;
   hooks.onProgress?.('checking');
@@ -125,6 +130,7 @@ export async function checkFromFiles(
       ...file.value.notes,
       ...noted.value.say,
     ],
+    ...(isSwapped && { swapped: true }),
     program: PROGRAM,
     made: hooks.now().toISOString(),
   };

@@ -27,7 +27,8 @@ export function missingOf(
   { summary, source, about }: { summary: MapSummary; source: Source; about?: Source },
   drive: { followed: FollowedDrive; source: Source },
 ): Missing | undefined {
-  if (drive.source.kind === 'sample') return undefined;
+  // of a swapped drive no map is missing: the verdict says what is wrong with it
+  if (drive.source.kind === 'sample' || drive.followed.match.swapped) return undefined;
   if (about && !sameSource(about, drive.source)) return undefined;
   const { shelf } = summary;
   if (shelf) {

@@ -3,7 +3,7 @@ import type { Finding } from '../../report/finding.ts';
 import { isSettled } from '../../report/is-settled.ts';
 import type { DriveReport } from '../../report/report.ts';
 import { sayGuessedToDriver } from '../../report/say-guessed.ts';
-import { liesElsewhere, NO_ROADS } from '../../report/say-verdict.ts';
+import { liesElsewhere, sayNoRoads } from '../../report/say-verdict.ts';
 import { STANDING_CAUTION } from '../../report/standing-caution.ts';
 import { distanceIn } from '../../units/in-units.ts';
 import { clip, plainLine } from '../../units/text.ts';
@@ -27,7 +27,7 @@ export function sayNotChecked(report: DriveReport): string[] {
   return [
     NEVER_CHECKED,
     ...(liesElsewhere(match, route.lengthM)
-      ? [NO_ROADS]
+      ? [sayNoRoads(report)]
       : match.offMapM >= 1
         ? [`${distanceIn('both', match.offMapM)} of the drive has no mapped road under it.`]
         : []),

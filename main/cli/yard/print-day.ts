@@ -37,9 +37,10 @@ export function printPlan(
       ({ name: stop, lat, lon, stayMin }, i) =>
         `  ${i + 1}. ${quote(stop, 100)} at ${lat},${lon}: ${stayMin} min`,
     ),
-    ...beside.map(
-      ({ name: stop, awayM }) =>
-        `${quote(stop, 100)} lies ${printApart(awayM)} or more beside the drive as drawn. A stop is counted only on the road that is driven: put it there, or take it out with --remove-stop.`,
+    ...beside.map(({ name: stop, awayM, swapped }) =>
+      swapped
+        ? `${quote(stop, 100)} does not lie on the drive, but with latitude and longitude swapped it does. Latitude comes first: take it out with --remove-stop, and put it in the other way round.`
+        : `${quote(stop, 100)} lies ${printApart(awayM)} or more beside the drive as drawn. A stop is counted only on the road that is driven: put it there, or take it out with --remove-stop.`,
     ),
     ...(stops.length + (plan?.homeBy === undefined ? 0 : 1) > 0
       ? ['When to leave each stop at the latest: the same with --vehicle-id ID.']

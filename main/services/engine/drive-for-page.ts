@@ -2,6 +2,7 @@ import type { Drive } from '../../../geo/drive/drive.ts';
 import type { Route } from '../../../geo/drive/gpx/route.ts';
 import { countPositions } from '../../../geo/drive/gpx/route-length.ts';
 import { matchLengths } from '../../../geo/drive/match-lengths.ts';
+import { given } from '../../../geo/given.ts';
 import type { Roads } from '../../../geo/roads/roads.ts';
 import type { FollowedDrive } from '../../contract/followed-drive.ts';
 import { legsForPage } from './legs-for-page.ts';
@@ -15,6 +16,8 @@ export interface OpenDrive {
   /** what it was followed on */
   readonly roads: Roads;
   readonly notes: readonly string[];
+  /** no road lies under it, and roads would with latitude and longitude swapped */
+  readonly swapped?: true;
   /** a sentence, where a day was kept with it that cannot be read */
   readonly unread?: string;
   /** SHA-256 of the file it was read from, and the 1-based place in it; a drive that was changed or laid out has none */
@@ -24,7 +27,7 @@ export interface OpenDrive {
 /** What the page is told of a drive: its legs on the map it was followed on, and all tracks of its file. */
 export function driveForPage(
   driveId: string,
-  { route, file, drive, roads, notes }: OpenDrive,
+  { route, file, drive, roads, notes, swapped }: OpenDrive,
   routes: readonly Route[],
 ): FollowedDrive {
   return {
@@ -42,7 +45,7 @@ export function driveForPage(
     legs: legsForPage(drive, roads),
     guessed: [...drive.guessed],
     doubtful: [...drive.doubtful],
-    match: matchLengths(drive),
+    match: { ...matchLengths(drive), ...given({ swapped }) },
     notes: [...notes],
   };
 }

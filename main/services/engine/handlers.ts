@@ -17,7 +17,9 @@ import { readBytes } from '../files/read-bytes.ts';
 import { sha256Of } from '../files/sha256.ts';
 import { openMap } from '../map/open-map.ts';
 import { chooseTrack } from '../route/choose-track.ts';
+import { liesSwapped } from '../route/lies-swapped.ts';
 import { findNames } from '../shelf/find-names.ts';
+import { roadsFromShelf } from '../shelf/roads-from-shelf.ts';
 import { shelfTileCutter } from '../shelf/shelf-tiles.ts';
 import { checkOpenDrive } from './check-open-drive.ts';
 import { driveForPage, type OpenDrive } from './drive-for-page.ts';
@@ -162,9 +164,23 @@ async function openDriveFile(
   const drive = followRoads(route, roads, { lookUp });
   const endless = refuseEndless(drive);
   if (endless !== undefined) return { ok: false, error: endless };
+  // what was read of a file about this drive alone knows nothing of another place
+  const isSwapped = await liesSwapped({ route, drive }, async (about) =>
+    state.shelf === undefined
+      ? state.map
+      : (await roadsFromShelf(state.shelf, about, async () => lookUp())).roads,
+  );
   const notes = [...(note === undefined ? [] : [note]), ...read.value.notes];
   const origin = await originOf(file, read.value.routes.indexOf(route) + 1);
-  const opened: OpenDrive = { route, file: file.name, drive, roads, notes, ...given({ origin, unread }) };
+  const opened: OpenDrive = {
+    route,
+    file: file.name,
+    drive,
+    roads,
+    notes,
+    ...given({ origin, unread }),
+    ...(isSwapped && { swapped: true }),
+  };
   keepDrive(state.drives, driveId, opened);
   return ok(driveForPage(driveId, opened, read.value.routes));
 }

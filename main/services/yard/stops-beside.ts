@@ -12,6 +12,8 @@ export interface StopBeside {
   readonly name: string;
   /** metres, at least */
   readonly awayM: number;
+  /** it lies on the drive with latitude and longitude swapped */
+  readonly swapped?: true;
 }
 
 /** The stops that lie farther from the drive as drawn than a stop that is counted may; none where nobody can tell. */
@@ -31,6 +33,10 @@ export async function stopsBeside(
   if (!line?.ok) return [];
   return stops.flatMap((stop) => {
     const awayM = nearestM(line.value, stop, STOP_BESIDE_M);
-    return awayM > STOP_BESIDE_M ? [{ name: stop.name, awayM }] : [];
+    if (awayM <= STOP_BESIDE_M) return [];
+    const other = { lat: stop.lon, lon: stop.lat };
+    const isSwapped =
+      Math.abs(other.lat) <= 90 && nearestM(line.value, other, STOP_BESIDE_M) <= STOP_BESIDE_M;
+    return [{ name: stop.name, awayM, ...(isSwapped && { swapped: true as const }) }];
   });
 }

@@ -40,6 +40,7 @@ export type CardDoubt =
         | 'long vehicle'
         | 'height notice'
         | 'axle plates below gross'
+        | 'axle plate above gross'
         | 'axle plates far above gross'
         | 'unladen above gross'
         | 'above a car licence'
@@ -89,6 +90,7 @@ function massDoubts(card: VehicleCard): CardDoubt[] {
   if (unladenKg !== undefined && unladenKg > grossKg) found.push({ kind: 'unladen above gross' });
   if (axleKg.front + axleKg.rear > grossKg * AXLES_SHARE) found.push({ kind: 'axle plates far above gross' });
   if (axleKg.front + axleKg.rear < grossKg) found.push({ kind: 'axle plates below gross' });
+  if (Math.max(axleKg.front, axleKg.rear) > grossKg) found.push({ kind: 'axle plate above gross' });
   if (grossKg > CATEGORY_B_KG) found.push({ kind: 'above a car licence' });
   if (empty === undefined) return found;
   if (empty.frontKg > axleKg.front || empty.rearKg > axleKg.rear)

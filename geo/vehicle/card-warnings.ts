@@ -63,6 +63,8 @@ function sayCardDoubt(doubt: CardDoubt): string {
       return `Taller than ${NOTICE_M} m: in Great Britain a height notice belongs in the cab.`;
     case 'axle plates below gross':
       return 'The axle plates add up to less than the gross plate. Read the plate again.';
+    case 'axle plate above gross':
+      return 'An axle plate is above the gross plate, which no vehicle has. Read the plate again.';
     case 'above a car licence':
       return `Plated above ${CATEGORY_B_KG} kg: an ordinary car licence may not do, and other limits bind.`;
     case 'axle over when empty':

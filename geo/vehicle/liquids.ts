@@ -8,12 +8,13 @@ interface LiquidFacts {
   readonly source: string;
 }
 
+/** The densities of diesel and AdBlue are from memory. */
 export const LIQUID_FACTS: Readonly<Record<Liquid, LiquidFacts>> = {
   'fresh-water': { name: 'fresh water', kgPerL: 1, source: 'water, 1.00 kg a litre' },
   'waste-water': { name: 'waste water', kgPerL: 1, source: 'taken as water, 1.00 kg a litre' },
   toilet: { name: 'toilet tank', kgPerL: 1, source: 'taken as water, 1.00 kg a litre' },
-  fuel: { name: 'diesel', kgPerL: 0.83, source: 'from memory: 0.83 kg a litre, 0.82 to 0.845 by season' },
-  adblue: { name: 'AdBlue', kgPerL: 1.09, source: 'from memory: 1.09 kg a litre' },
+  fuel: { name: 'diesel', kgPerL: 0.83, source: 'usually 0.83 kg a litre, 0.82 to 0.845 by season' },
+  adblue: { name: 'AdBlue', kgPerL: 1.09, source: 'usually 1.09 kg a litre' },
   lpg: {
     name: 'gas (LPG)',
     kgPerL: 0.51,

@@ -13,6 +13,7 @@ export interface Sizes {
   readonly widthM?: number | undefined;
   readonly widthMirrorsM?: number | undefined;
   readonly widthMirrorsFoldedM?: number | undefined;
+  readonly trackM?: number | undefined;
   readonly turningCircleM?: number | undefined;
   readonly turningCircleWallM?: number | undefined;
 }
@@ -33,6 +34,12 @@ type SizeFault =
     }
   | { readonly kind: 'folded wider than unfolded'; readonly field: 'widthMirrorsFoldedM' }
   | {
+      readonly kind: 'track wider than body';
+      readonly field: 'trackM';
+      readonly trackM: number;
+      readonly bodyM: number;
+    }
+  | {
       readonly kind: 'circle too small';
       readonly field: 'turningCircleM' | 'turningCircleWallM';
       readonly circleM: number;
@@ -41,7 +48,7 @@ type SizeFault =
 
 /** What in the sizes of a card does not go together, as far as they are given. */
 export function sizeFaults(sizes: Sizes): SizeFault[] {
-  return [...lengthFaults(sizes), ...widthFaults(sizes), ...circleFaults(sizes)];
+  return [...lengthFaults(sizes), ...widthFaults(sizes), ...trackFaults(sizes), ...circleFaults(sizes)];
 }
 
 function lengthFaults({ lengthM, wheelbaseM, frontOverhangM, rearOverhangM }: Sizes): SizeFault[] {
@@ -67,6 +74,12 @@ function widthFaults({ widthM, widthMirrorsM, widthMirrorsFoldedM }: Sizes): Siz
   return found;
 }
 
+/** Wheels stand under the body: the middles of two tyres are nearer together than its sides. */
+function trackFaults({ widthM, trackM }: Sizes): SizeFault[] {
+  if (widthM === undefined || trackM === undefined || trackM < widthM) return [];
+  return [{ kind: 'track wider than body', field: 'trackM', trackM, bodyM: widthM }];
+}
+
 function circleFaults(sizes: Sizes): SizeFault[] {
   const { wheelbaseM, frontOverhangM = 0 } = sizes;
   if (wheelbaseM === undefined) return [];
@@ -88,6 +101,8 @@ export function saySizeFault(fault: SizeFault): string {
       return `the width over the mirrors (${fault.mirrorsM} m) is less than the body (${fault.bodyM} m)`;
     case 'folded wider than unfolded':
       return 'the folded mirrors are wider than the unfolded ones';
+    case 'track wider than body':
+      return `the track (${fault.trackM} m) is not less than the width of the body (${fault.bodyM} m); it is measured from the middle of one tyre to the middle of the other`;
     case 'circle too small':
       return `${fault.circleM} m is too small for a wheelbase of ${fault.wheelbaseM} m; give the whole width of the circle, not its radius`;
   }
@@ -102,6 +117,8 @@ export function saySizeFaultShort(fault: SizeFault): string {
       return 'Less than the body.';
     case 'folded wider than unfolded':
       return 'Wider than the unfolded mirrors.';
+    case 'track wider than body':
+      return 'Not less than the body. Measure from the middle of one tyre to the middle of the other.';
     case 'circle too small':
       return 'Too small for this wheelbase. Give the whole width of the circle, not its radius.';
   }

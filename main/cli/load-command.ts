@@ -1,5 +1,7 @@
+import { given } from '../../geo/given.ts';
 import { cureOverload } from '../../geo/load/cure/cure.ts';
 import { loadResult } from '../../geo/load/load-result.ts';
+import { type Moment, onTheWay, worstOnTheWay } from '../../geo/load/tanks/on-the-way.ts';
 import { LOAD_MARGIN_KG } from '../../geo/load/weigh/load-level.ts';
 import { fail, ok, type Result } from '../../geo/result.ts';
 import { libraryNamed, namedVehicle } from '../services/library/named-vehicle.ts';
@@ -38,10 +40,19 @@ async function loadFromFiles(
   const { items } = list.value;
   const result = loadResult(card, items);
   if (!result.ok) return result;
-  const over = result.value.over.length > 0;
-  if (read.value.flag('json')) return ok({ text: jsonText(result.value), over });
-  const cures = cureOverload(card, items, { marginKg: LOAD_MARGIN_KG });
+  const moments = onTheWay(card, items);
+  const overAtOnce = result.value.over.length > 0;
+  // full tanks that empty, and empty ones that fill, may put an axle over later
+  const worst = overAtOnce ? undefined : worstOnTheWay(moments);
+  const over = overAtOnce || worst !== undefined;
+  if (read.value.flag('json'))
+    return ok({ text: jsonText({ ...result.value, onTheWay: moments.map(inJson) }), over });
+  const cures = cureOverload(card, worst?.items ?? items, { marginKg: LOAD_MARGIN_KG });
   if (!cures.ok) return cures;
-  const page = { card, items, result: result.value, cures: cures.value };
+  const page = { card, items, result: result.value, cures: cures.value, moments, ...given({ worst }) };
   return ok({ text: printLoad(page, { width, paint }), over });
+}
+
+function inJson({ kind, result: { grossKg, frontKg, rearKg, over } }: Moment) {
+  return { when: kind, grossKg, frontKg, rearKg, over };
 }

@@ -3,8 +3,9 @@ import { sayCures } from '../../geo/load/cure/say-cure.ts';
 import { lawNotes, sayLawNote } from '../../geo/load/doubts/law-notes.ts';
 import type { LoadItem } from '../../geo/load/list/load-list.ts';
 import type { LoadResult } from '../../geo/load/result.ts';
-import { type Moment, onTheWay } from '../../geo/load/tanks/on-the-way.ts';
+import type { Moment } from '../../geo/load/tanks/on-the-way.ts';
 import { WHEN } from '../../geo/load/tanks/say-tanks.ts';
+import type { LoadFigures } from '../../geo/load/weigh/figures.ts';
 import { LOAD_MARGIN_KG, loadLevel } from '../../geo/load/weigh/load-level.ts';
 import {
   headlineOf,
@@ -13,6 +14,7 @@ import {
   LOAD_CAUTION,
   sayLeft,
   sayOver,
+  sayRounded,
 } from '../../geo/load/weigh/say-plates.ts';
 import { type PlateSum, plateSums } from '../../geo/load/weigh/sums.ts';
 import { printKg } from '../../geo/units/print.ts';
@@ -27,29 +29,34 @@ export interface LoadPage {
   readonly card: VehicleCard;
   readonly items: readonly LoadItem[];
   readonly result: LoadResult;
+  /** for the load as it leaves, or for the worst moment on the way */
   readonly cures: Cures;
+  /** what becomes of it on the way */
+  readonly moments: readonly Moment[];
+  /** it leaves within the plates, and is over one later */
+  readonly worst?: Moment;
 }
 
 /** A vehicle's load as a page of text: what decides first, then each plate, what to do, what was counted, the law. */
 export function printLoad(page: LoadPage, { width, paint }: Pick<Terminal, 'width' | 'paint'>): string {
-  const { card, result, cures } = page;
+  const { card, result, cures, worst } = page;
   const lines = [
-    ...wrap(
-      headlineOf(result, { doubtful: result.warnings.length > 0, marginKg: LOAD_MARGIN_KG }),
-      width,
-    ).map((line) => painted(line, result, paint)),
+    ...wrap(sayHead(page), width).map((line) => painted(line, worst?.result ?? result, paint)),
     '',
     ...wrap(`Vehicle  ${clip(card.name)}`, width),
     ...wrap(`Load     ${sayAboard(page)}`, width),
     '',
     ...table(result),
+    ...wrap(sayRounded(result), width),
     '',
     ...wrap(
       `On the front axle ${(result.frontShare * 100).toFixed(1)} % of the mass; centre of mass ${result.centreM.toFixed(2)} m behind the front axle.`,
       width,
     ),
     '',
-    ...(cures.needed ? [...wrap(`Do: ${clip(sayCures(cures), 2000)}`, width), ''] : []),
+    ...(cures.needed
+      ? [...wrap(`Do${worst ? ' before you leave' : ''}: ${clip(sayCures(cures), 2000)}`, width), '']
+      : []),
     ...told(page, width),
     ...result.notes.flatMap((note) => wrap(clip(note, 400), width)),
     '',
@@ -61,9 +68,17 @@ export function printLoad(page: LoadPage, { width, paint }: Pick<Terminal, 'widt
   return `${lines.join('\n')}\n`;
 }
 
+/** What decides, as it leaves or later. */
+function sayHead({ result, worst }: LoadPage): string {
+  const head = headlineOf(result, { doubtful: result.warnings.length > 0, marginKg: LOAD_MARGIN_KG });
+  return worst
+    ? `OVER on the way, ${WHEN[worst.kind]}: ${sayOver(worst.result)}. As it leaves: ${head}`
+    : head;
+}
+
 const PAINTED = { over: 'barred', tight: 'tight', within: 'clear' } as const;
 
-function painted(line: string, result: LoadResult, paint: Paint): string {
+function painted(line: string, result: LoadFigures, paint: Paint): string {
   return paint.level(PAINTED[loadLevel(result, LOAD_MARGIN_KG)], line);
 }
 
@@ -73,9 +88,9 @@ function sayAboard({ items, result }: LoadPage): string {
 }
 
 /** What is to be checked, and the tanks on the way; a blank line after each kind. */
-function told({ card, items, result }: LoadPage, width: number): string[] {
+function told({ result, moments: all }: LoadPage, width: number): string[] {
   const checks = result.warnings.flatMap((warning) => wrap(`Check: ${clip(warning, 400)}`, width, ''));
-  const moments = onTheWay(card, items).flatMap((moment) => wrap(sayMoment(moment), width));
+  const moments = all.flatMap((moment) => wrap(sayMoment(moment), width));
   return [checks, moments].flatMap((part) => (part.length > 0 ? [...part, ''] : []));
 }
 

@@ -62,7 +62,7 @@ export function printSwing(
     ...wrap(
       pathM === null
         ? 'The path never turns.'
-        : `Tightest at the rear axle: ${metresDown(pathM)}; full lock ${metres(vehicle.lock.rearAxleRadiusM)}, ${LOCK_FROM[vehicle.lock.from]}.${doubt(vehicle.lock, pathM)}`,
+        : `Tightest at the rear axle: ${metres(pathM)}; full lock ${metres(vehicle.lock.rearAxleRadiusM)}, ${LOCK_FROM[vehicle.lock.from]}.${doubt(vehicle.lock, pathM)}`,
       width,
     ),
     ...wrap(sayModel(vehicle.lock, 'metric'), width),

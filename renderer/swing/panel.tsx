@@ -39,7 +39,7 @@ export function SwingPanel() {
         </>
       )}
       <p class="caution">{sayModel(scene.vehicle.lock, settings.value.units)}</p>
-      <LessonSettingsForm />
+      {!byHand.value && <LessonSettingsForm />}
       {!byHand.value && <InWords of={main} beside={beside} />}
       <p class="caution">{SWING_CAUTION}</p>
     </section>

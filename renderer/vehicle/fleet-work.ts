@@ -1,8 +1,10 @@
 import { signal } from '@preact/signals';
-import { clip } from '../../geo/units/text.ts';
+import { clip, listed, quote } from '../../geo/units/text.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { type Draft, EMPTY_DRAFT } from '../../geo/vehicle/form/draft.ts';
-import { readDraft } from '../../geo/vehicle/form/read-draft.ts';
+import { FIELDS } from '../../geo/vehicle/form/fields.ts';
+import { type ReadDraft, readDraft } from '../../geo/vehicle/form/read-draft.ts';
+import { freeName, isSameName } from '../../geo/vehicle/free-name.ts';
 import type { FleetVehicle } from '../../main/contract/fleet.ts';
 import { chooseVehicle } from '../actions/choose.ts';
 import { saveVehicles } from '../actions/keep.ts';
@@ -78,9 +80,16 @@ export async function saveDraft(id: string): Promise<boolean> {
     said.value = { kind: 'done', text: 'Nothing was changed.' };
     return true;
   }
-  const { card } = readDraft(draft);
+  const { card, faults } = readDraft(draft);
   if (card === undefined) {
-    said.value = { kind: 'fault', text: 'Some figures are missing or wrong; they are marked.' };
+    said.value = { kind: 'fault', text: sayFaulty(faults) };
+    return false;
+  }
+  if (vehicles.value.some((each) => each.id !== id && isSameName(each.card.name, card.name))) {
+    said.value = {
+      kind: 'fault',
+      text: `Another vehicle of the fleet is called ${quote(card.name, 60)}: give this one a name of its own.`,
+    };
     return false;
   }
   const fresh = id === freshId.value;
@@ -98,7 +107,15 @@ export async function saveDraft(id: string): Promise<boolean> {
 
 export async function addCard(card: VehicleCard, done: string): Promise<boolean> {
   const id = crypto.randomUUID();
-  const saved = await saveFleet((fleet) => [...fleet, { id, card }], done);
+  const name = freeName(
+    card.name,
+    vehicles.value.map((each) => each.card.name),
+  );
+  const renamed =
+    name === card.name
+      ? ''
+      : ` Another vehicle has its name, so this one is called ${quote(name, 60)}: rename or delete the one you do not want.`;
+  const saved = await saveFleet((fleet) => [...fleet, { id, card: { ...card, name } }], `${done}${renamed}`);
   if (saved) {
     writingFresh.value = false;
     chooseVehicle(id);
@@ -147,6 +164,15 @@ async function saveFleet(change: (fleet: Fleet) => Fleet, done: string): Promise
   }
   said.value = { kind: 'done', text: [done, ...kept.say].join(' ') };
   return true;
+}
+
+/** Which figures are missing or wrong, by their labels. */
+function sayFaulty(faults: ReadDraft['faults']): string {
+  const labels = FIELDS.filter(({ key }) => faults[key] !== undefined).map(({ label }) => label);
+  const names = [...(faults.name === undefined ? [] : ['Name']), ...labels];
+  return names.length === 0
+    ? 'Something among the places for the load is missing or wrong; it is marked.'
+    : `Missing or wrong: ${listed(names)}.`;
 }
 
 function sayStays(name: string): string {

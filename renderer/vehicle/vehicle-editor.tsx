@@ -110,10 +110,12 @@ function filledIn({ name, text }: Draft): ReadonlySet<CardFigure | 'name'> {
   return new Set([...filled, ...(name === '' ? [] : (['name'] as const))]);
 }
 
-/** The keyboard goes to the first field that is wrong, unfolding what hides it. */
+/** The keyboard goes to the first field that is wrong, unfolding what hides any. */
 function focusFirstFault(form: HTMLFormElement | null): void {
-  const fault = form?.querySelector<HTMLElement>('[aria-invalid="true"]');
-  const folded = fault?.closest('details');
-  if (folded) folded.open = true;
-  fault?.focus();
+  const faults = [...(form?.querySelectorAll<HTMLElement>('[aria-invalid="true"]') ?? [])];
+  for (const fault of faults) {
+    const folded = fault.closest('details');
+    if (folded) folded.open = true;
+  }
+  faults[0]?.focus();
 }

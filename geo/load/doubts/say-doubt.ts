@@ -132,7 +132,7 @@ export function sayCounted(counted: Counted): string {
     case 'over on the way':
       return sayOnTheWay(counted);
     case 'few things':
-      return `Only ${printKg(counted.listedKg)} of things are listed; makers must allow for at least 10 kg a person and 10 kg a metre of length, here ${printKg(counted.leastKg)} (a builder’s lexicon after EN 1646-2, second-hand). Is everything listed?`;
+      return `Only ${printKg(counted.listedKg)} of things are listed; makers must allow for at least 10 kg a person and 10 kg a metre of length, here ${printKg(counted.leastKg)} (after EN 1646-2). Is everything listed?`;
     default:
       return assertNever(counted);
   }

@@ -11,13 +11,15 @@ interface Preset {
   readonly massKg: number;
   readonly kind: ItemKind;
   readonly goes: Goes;
-  /** the published text, or `from memory` */
+  /** the published text, or that it is a usual figure */
   readonly source: string;
 }
 
-const CONVENTION = 'the conventional 75 kg a seat (two builders’ handbooks)';
+/** As two builders' handbooks have it. */
+const CONVENTION = 'the conventional 75 kg a seat';
 const OPTIONS = 'outandaboutlive, “Motorhome payload”';
-const MEMORY = 'from memory; put it on a scale';
+/** No source: from memory. */
+const MEMORY = 'a usual figure; put it on a scale';
 
 /** What an empty weight that holds the driver holds for one, kilograms; second-hand. */
 export const DRIVER_KG = 75;
@@ -37,7 +39,7 @@ const DRIVER: Preset = {
   massKg: DRIVER_KG,
   kind: 'driver',
   goes: 'seat',
-  source: 'the empty weight, ready to drive, counts 75 kg for the driver, second-hand',
+  source: 'the empty weight, ready to drive, counts 75 kg for the driver',
 };
 
 /** Usual masses, each with its source in words. */

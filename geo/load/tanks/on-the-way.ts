@@ -3,6 +3,7 @@ import { isWaste } from '../../vehicle/liquids.ts';
 import type { LoadItem } from '../list/load-list.ts';
 import { litresIn } from '../places/in-tank.ts';
 import type { LoadFigures } from '../weigh/figures.ts';
+import { decidingOf } from '../weigh/sums.ts';
 import { weigh } from '../weigh/weigh.ts';
 import { type TankStep, tankSteps } from './tank-steps.ts';
 import { GAUGE_L } from './tell-tank.ts';
@@ -14,6 +15,8 @@ export type MomentKind = 'used' | 'used into the waste tank' | 'emptied' | 'fill
 export interface Moment {
   readonly kind: MomentKind;
   readonly result: LoadFigures;
+  /** the list as it then is */
+  readonly items: readonly LoadItem[];
 }
 
 /** Comes about by itself, as water is used; the others are somebody's doing. */
@@ -35,6 +38,7 @@ export interface Stop {
   readonly moved: boolean;
   readonly levels: readonly { readonly tank: Tank; readonly litres: number }[];
   readonly result: LoadFigures;
+  readonly items: readonly LoadItem[];
 }
 
 /**
@@ -66,7 +70,7 @@ export function overStops(
     }
     const after = now;
     const levels = levelsOf(card, after);
-    told.push({ kind, moved: last !== undefined, levels, result });
+    told.push({ kind, moved: last !== undefined, levels, result, items: after });
   }
   return told;
 }
@@ -91,7 +95,18 @@ export function onTheWay(card: VehicleCard, items: readonly LoadItem[]): readonl
   };
   return overStops(card, items, STOP_KINDS)
     .filter(({ moved }) => moved)
-    .map(({ kind, result }) => ({ kind: called[kind], result }));
+    .map(({ kind, result, items: then }) => ({ kind: called[kind], result, items: then }));
+}
+
+/** The moment that is farthest over a plate; undefined where none is over. */
+export function worstOnTheWay(moments: readonly Moment[]): Moment | undefined {
+  return moments
+    .filter(({ result }) => result.over.length > 0)
+    .reduce<Moment | undefined>(
+      (worst, each) =>
+        worst && decidingOf(worst.result).spareKg <= decidingOf(each.result).spareKg ? worst : each,
+      undefined,
+    );
 }
 
 function stepsOf(card: VehicleCard, items: readonly LoadItem[], kind: StopKind): readonly TankStep[] {

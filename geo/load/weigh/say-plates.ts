@@ -92,6 +92,14 @@ export function headlineOf(
   }
 }
 
+/** Where the axles as shown do not add up to the gross as shown: why not; else nothing. */
+export function sayRounded({ grossKg, frontKg, rearKg }: LoadFigures): string {
+  const up = (kg: number) => Math.ceil(kg - 1e-6);
+  return up(frontKg) + up(rearKg) === up(grossKg)
+    ? ''
+    : 'Each figure is rounded up by itself, so the two axles come to a kilogram more than the gross.';
+}
+
 /** What is over, by how much: `gross by 26 kg, rear axle by 3 kg`. */
 export function sayOver(figures: LoadFigures): string {
   return overSums(figures)

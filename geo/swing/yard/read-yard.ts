@@ -62,6 +62,9 @@ export function readYard(draft: YardDraft, card: VehicleCard, today: string): Re
   }
   if (figures.tailAheadM !== undefined && figures.tailOutM === undefined)
     faults.tailAheadM ??= 'B itself is missing.';
+  if (figures.trackM !== undefined && figures.trackM >= card.widthM)
+    faults.trackM ??=
+      'Not less than the body: it is the way from the middle of one tyre to the middle of the other.';
   const isMeasured = figures.rearWheelCircleM !== undefined || figures.tailOutM !== undefined;
   if (!isMeasured || Object.keys(faults).length > 0) return { faults, doubts: [] };
   const { trackM = card.trackM, ...lengths } = figures;
@@ -83,20 +86,36 @@ export function withoutMeasured({ measured: _, ...card }: VehicleCard): VehicleC
   return card;
 }
 
+/** B lies beside A, give or take: whole metres are centimetres that were typed as if the field asked for them. Metres. */
+const AHEAD_MOST_M = 1;
+
+function boundsOf(name: YardLength): Bounds {
+  if (name === 'trackM') return CARD_BOUNDS.trackM;
+  return name === 'tailAheadM' ? { least: -AHEAD_MOST_M, most: AHEAD_MOST_M } : YARD_BOUNDS[name];
+}
+
 function readFigure(name: YardLength, text: string): number | string | undefined {
   if (text === '') return undefined;
-  const { least, most }: Bounds = name === 'trackM' ? CARD_BOUNDS.trackM : YARD_BOUNDS[name];
+  const { least, most } = boundsOf(name);
   const isBehind = name === 'tailAheadM' && /^[-−]/.test(text);
   const typed = isBehind ? text.slice(1).trim() : text;
   const cm = /^(\d+(?:[.,]\d+)?)\s*cm$/i.exec(typed)?.[1];
   const read = readEntryLength(cm === undefined ? typed : String(Number(cm.replace(',', '.')) / 100));
   if (!read.ok) return read.error.message;
   const m = isBehind ? -read.value : read.value;
-  if (m > most) return `More than ${printMetres(most)} is not believed.`;
-  if (m < least) return `Less than ${printMetres(least)} is not believed.`;
+  if (m > most) return `More than ${printMetres(most)} is not believed.${asked(typed, { least, most })}`;
+  if (m < least) return `Less than ${printMetres(least)} is not believed.${asked(typed, { least, most })}`;
   return Math.round(m * 10_000) / 10_000;
 }
 
 function sentence(text: string): string {
   return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+}
+
+/** A tape is read in centimetres: a bare figure that would be right as such is asked about. */
+function asked(typed: string, { least, most }: Bounds): string {
+  const m = Number(typed.replace(',', '.')) / 100;
+  return m >= least && m <= most
+    ? ` Did you mean ${printMetres(m)} (${typed} cm)? Write metres, or cm after the figure.`
+    : '';
 }

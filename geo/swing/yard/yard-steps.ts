@@ -44,4 +44,4 @@ export const YARD_PARTS: readonly YardPart[] = [
 
 /** What may be done more, and what then counts. */
 export const YARD_BOTH_WAYS =
-  'With time left, do the same to the other side: few vehicles turn alike to both. Keep the larger circle C and the larger B, the one that asks for more room.';
+  'With time left, do the same to the other side: few vehicles turn alike to both. Type in B and C of one side, never one of each: those of the side with the larger B, where the tail goes out farther.';

@@ -2,7 +2,7 @@ import { type Meant, sayReadings } from '../../units/decimal-feet.ts';
 import { meantLengths, meantMass } from '../../units/meant-entry.ts';
 import { printKg, printMetres } from '../../units/print.ts';
 import { readEntryLength, readEntryMass } from '../../units/read-entry.ts';
-import type { CardFigure } from '../bounds.ts';
+import type { Bounds, CardFigure } from '../bounds.ts';
 import type { VehicleCard } from '../card.ts';
 import { measureFaults } from '../lock/measured-lock.ts';
 import { sayMeasureFault } from '../lock/say-measure-fault.ts';
@@ -69,9 +69,16 @@ function readFigure(
   const understood = PLAIN_NUMBER.test(text)
     ? ''
     : `Read as ${unit === 'm' ? printMetres(read.value) : printKg(read.value)}. `;
-  if (read.value > most) return `${understood}More than ${most} ${unit} is not believed.`;
-  if (read.value < least) return `${understood}Less than ${least} ${unit} is not believed.`;
+  const as = `: write ${unit === 'm' ? 'metres' : 'kilograms'}, such as ${example({ least, most }, unit)}.`;
+  if (read.value > most) return `${understood}More than ${most} ${unit} is not believed${as}`;
+  if (read.value < least) return `${understood}Less than ${least} ${unit} is not believed${as}`;
   return Math.round(read.value * 10_000) / 10_000;
+}
+
+/** A figure that would be believed. */
+function example({ least, most }: Bounds, unit: Field['unit']): string {
+  const between = least > 0 ? Math.sqrt(least * most) : most / 4;
+  return unit === 'm' ? between.toFixed(2) : String(Math.round(between / 10) * 10);
 }
 
 /** Sizes that cannot all be right. */

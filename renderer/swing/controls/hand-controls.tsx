@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'preact/hooks';
 import { held, rollBy, startByHand, turnWheelTo, wheelShare } from '../state/hand.ts';
 import { toStart } from '../state/lesson.ts';
 
@@ -36,19 +37,31 @@ export function HandControls() {
       <button type="button" onClick={startByHand}>
         Start again
       </button>
-      <button type="button" onClick={toStart}>
+      <button type="button" onClick={backToLesson}>
         Back to the lesson
       </button>
     </>
   );
 }
 
+/** The keyboard goes back to where it came from. */
+function backToLesson(): void {
+  toStart();
+  requestAnimationFrame(() => document.querySelector<HTMLElement>('.take-wheel')?.focus());
+}
+
 function Roll({ say, way }: { say: string; way: 1 | -1 }) {
+  const button = useRef<HTMLButtonElement>(null);
+  // the button that took the wheel is gone: the keyboard stands where one drives on
+  useEffect(() => {
+    if (way === 1) button.current?.focus();
+  }, [way]);
   const letGo = () => {
     held.move = 0;
   };
   return (
     <button
+      ref={button}
       type="button"
       class={way === 1 ? 'chief' : ''}
       onPointerDown={({ currentTarget, pointerId }) => {

@@ -22,7 +22,7 @@ function PlayControls() {
         To the start
       </button>
       <Scrub />
-      <button type="button" onClick={startByHand}>
+      <button type="button" class="take-wheel" onClick={startByHand}>
         Steer by hand
       </button>
     </>

@@ -101,6 +101,11 @@ export function Lens({
         {above(projection)}
       </svg>
       <rect class="lens-edge" x={x} y={y} width={widthPx} height={heightPx} />
+      <g class="scale-bar">
+        <text x={x + 8} y={y + heightPx - 8}>
+          close-up, {LENS_TIMES} × nearer
+        </text>
+      </g>
     </g>
   );
 }

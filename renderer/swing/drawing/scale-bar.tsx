@@ -1,3 +1,5 @@
+import { METRES_PER_FOOT } from '../../../geo/units/exact.ts';
+import { drawnUnits } from '../state/drawn-units.ts';
 import type { Area } from './place-marks.ts';
 import { type Box, scaleBarM } from './projection.ts';
 
@@ -13,15 +15,17 @@ export function scaleBarArea({ heightPx }: Box, footPx = FOOT_PX): Area {
 
 /** A bar of a round length in the drawing's lower left corner. */
 export function ScaleBar({ pxPerM, box, footPx = FOOT_PX }: { pxPerM: number; box: Box; footPx?: number }) {
-  const m = scaleBarM(pxPerM, MOST_PX);
-  const long = m * pxPerM;
+  const feet = drawnUnits.value === 'imperial';
+  const pxPerUnit = feet ? pxPerM * METRES_PER_FOOT : pxPerM;
+  const units = scaleBarM(pxPerUnit, MOST_PX);
+  const long = units * pxPerUnit;
   const y = box.heightPx - footPx;
   return (
     <g class="scale-bar">
       <path d={`M14 ${y}h${long}M14 ${y - 5}v10M${14 + long} ${y - 5}v10`} />
       <path class="scale-bar-half" d={`M14 ${y}h${long / 2}`} />
       <text x={22 + long} y={y + 4}>
-        {m < 1 ? `${m * 100} cm` : `${m} m`}
+        {feet ? `${units} ft` : units < 1 ? `${units * 100} cm` : `${units} m`}
       </text>
     </g>
   );

@@ -11,9 +11,9 @@ const BOX = { widthPx: 330, heightPx: 300 };
 const BOXES = [
   ['C', 'across the circle, three times', 'm'],
   ['', 'rear track', 'm'],
-  ['B', 'from the line out to the farthest mark', 'cm'],
-  ['A', 'from A along the line to beside B, ahead or behind', 'cm'],
-  ['', 'tape may be off by / a chalk mark by', 'cm'],
+  ['B', 'from the line out to the farthest mark, such as 0.46', 'm'],
+  ['A', 'from A along the line to beside B, ahead or behind', 'm'],
+  ['', 'tape may be off by / a chalk mark by', 'm'],
 ] as const;
 
 /** The page that two people take into the yard. Seen on paper alone. */

@@ -52,6 +52,14 @@ describe('lanegauge load', () => {
     expect(out).not.toContain('Do:');
   });
 
+  it('within the plates as it leaves and over one later says so first, what to do, and exits 1', async () => {
+    const name = await fileOf('later.json', [{ name: 'Boxes', massKg: 410, xM: 2 }]);
+    const { exit, out } = await load('--vehicle', CARD, '--load', name);
+    expect(exit).toBe(1);
+    expect(out).toMatch(/^OVER on the way, with the fresh water filled up: .* by \d+ kg\. As it leaves: /);
+    expect(out).toMatch(/Do before you leave: /);
+  });
+
   it('as JSON prints the figures alone, with the same exit code', async () => {
     const { exit, out } = await load('--vehicle', CARD, '--load', FAMILY, '--json');
     expect(exit).toBe(1);
@@ -71,7 +79,7 @@ describe('lanegauge load', () => {
     );
     for (const [words, sentence] of [
       [['--vehicle', CARD], 'Missing: --load FILE.json'],
-      [['--vehicle', CARD, '--load', bad], 'item 1 "Anvil": massKg is 60000, more than 20000 kg'],
+      [['--vehicle', CARD, '--load', bad], 'item 1 "Anvil": massKg is 60000, but at most 20000 kg'],
       [['--vehicle', CARD, '--load', 'none.json'], 'There is no file'],
       [['--vehicle', CARD, '--load', CARD], 'is a vehicle card, not a load list'],
       [['--vehicle', 'bare.json', '--load', FAMILY], 'heightM is missing'],

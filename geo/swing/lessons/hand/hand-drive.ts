@@ -54,12 +54,31 @@ export function turnWheel(drive: HandDrive, vehicle: SwingVehicle, share: number
 export function roll(drive: HandDrive, scene: Scene, byM: number): boolean {
   if (byM === 0) return false;
   const back = byM < 0;
-  if (!isHandTouching(drive, scene)) drive.ledBack = back;
+  const free = !isHandTouching(drive, scene);
+  if (free) drive.ledBack = back;
   else if (back === drive.ledBack) return false;
-  drive.pose = stepBy(scene.vehicle, drive.pose, drive.steerRad, byM);
-  drive.travelM += Math.abs(byM);
+  const rolledM = free ? untilTouchM(drive, scene, byM) : byM;
+  drive.pose = stepBy(scene.vehicle, drive.pose, drive.steerRad, rolledM);
+  drive.travelM += Math.abs(rolledM);
   note(drive);
   return true;
+}
+
+/** A way is halved so often: to less than a tenth of a millimetre. */
+const HALVINGS = 13;
+
+/** As far of a way as it takes to touch, the touch just reached; all of it where nothing is touched at its end. Metres. */
+function untilTouchM(drive: HandDrive, scene: Scene, byM: number): number {
+  const touchesAt = (rolledM: number) =>
+    isHandTouching({ ...drive, pose: stepBy(scene.vehicle, drive.pose, drive.steerRad, rolledM) }, scene);
+  if (!touchesAt(byM)) return byM;
+  let [freeM, touchM] = [0, byM];
+  for (let halving = 0; halving < HALVINGS; halving++) {
+    const middleM = (freeM + touchM) / 2;
+    if (touchesAt(middleM)) touchM = middleM;
+    else freeM = middleM;
+  }
+  return touchM;
 }
 
 /** What stands there is touched where the vehicle is now. */

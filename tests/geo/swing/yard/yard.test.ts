@@ -80,6 +80,9 @@ describe('what is typed off the sheet', () => {
       /^No vehicle of this wheelbase turns in so small a circle/,
     ],
     [{ rearWheelCircleM: '45' }, 'rearWheelCircleM', /More than 30\.00 m is not believed/],
+    [{ tailOutM: '46' }, 'tailOutM', /^More than 3\.00 m is not believed\. Did you mean 0\.46 m \(46 cm\)\?/],
+    [{ tailOutM: '0.46', tailAheadM: '5' }, 'tailAheadM', /not believed\. Did you mean 0\.05 m/],
+    [{ rearWheelCircleM: '8.15', trackM: '2.4' }, 'trackM', /^Not less than the body/],
     [{ tailOutM: '1.2' }, 'tailOutM', /^Farther than a tail of this length can swing/],
     [{ tailAheadM: '0.1' }, 'tailAheadM', /^B itself is missing/],
   ] as const)('is refused at its own field, and no card is made of it: %j', (text, field, says) => {

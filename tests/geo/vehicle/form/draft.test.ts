@@ -117,10 +117,10 @@ describe('a card in the form', () => {
   it('says what is missing or wrong, and is then no card', () => {
     for (const [key, text, sentence] of [
       ['heightM', '', 'Height is missing.'],
-      ['heightM', '30', 'More than 5 m is not believed.'],
-      ['lengthM', '7ft 6', 'Read as 2.29 m. Less than 2.5 m is not believed.'],
-      ['heightM', '0.3', 'Less than 1.5 m is not believed.'],
-      ['grossKg', '0', 'Less than 500 kg is not believed.'],
+      ['heightM', '30', 'More than 5 m is not believed: write metres, such as 2.74.'],
+      ['lengthM', '7ft 6', 'Read as 2.29 m. Less than 2.5 m is not believed: write metres, such as 7.07.'],
+      ['heightM', '0.3', 'Less than 1.5 m is not believed: write metres, such as 2.74.'],
+      ['grossKg', '0', 'Less than 500 kg is not believed: write kilograms, such as 5480.'],
       ['lengthM', '7.5', 'add up to 6.99 m, not 7.50 m'],
       ['widthMirrorsM', '2', 'Less than the body.'],
       ['turningCircleM', '7', 'not its radius'],

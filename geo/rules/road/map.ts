@@ -17,7 +17,7 @@ import {
   sayOffTheMap,
 } from './say-map.ts';
 
-/** Off the roads by this little at either end is the yard or the pitch itself. Metres. */
+/** Off the roads by this little at either end is the yard or the pitch itself, where the drive is mostly on roads. Metres. */
 const YARD_M = 100;
 /** A break this short is a lost fix, not another day. Metres. */
 const SHORT_BREAK_M = 50;
@@ -66,9 +66,15 @@ function offMap(input: RuleInput, leg: OffMap): Draft {
     at,
     // where the map has no roads at all, no file with more points would help
     ...(noMap ? {} : { wants: 'route' }),
-    folded: atEnd && lengthM <= YARD_M,
+    folded: atEnd && lengthM <= YARD_M && isMostlyOnRoads(input),
     ...sayOffTheMap(lengthM, noMap ? 'has none' : 'has roads'),
   });
+}
+
+/** A drive of a few metres beside all roads is not checked, however short it is. */
+function isMostlyOnRoads({ drive }: RuleInput): boolean {
+  const offM = drive.legs.reduce((sum, leg) => (leg.kind === 'offMap' ? sum + leg.toM - leg.fromM : sum), 0);
+  return offM <= drive.lengthM / 2;
 }
 
 function gap(leg: Gap): Draft {

@@ -29,6 +29,13 @@ describe('the map', () => {
     expect(askDrive(map, testMap(road), [1, { offMapM: 40 }, -1])[0]?.folded).toBeUndefined();
   });
 
+  it('folds nothing away of a drive that lies beside all roads, however short it is', () => {
+    for (const offMapM of [10, 40, 90]) {
+      expect(askDrive(map, testMap(road), [{ offMapM }])[0]?.folded).toBeUndefined();
+      expect(askDrive(map, testMap([]), [{ offMapM }])[0]?.folded).toBeUndefined();
+    }
+  });
+
   it('without roads says that it does not cover the drive', () => {
     expect(askDrive(map, testMap([]), [{ offMapM: 5000 }])[0]?.say).toContain('The map has no roads here');
     expect(askDrive(map, testMap([]), [])).toMatchObject([{ level: 'unknown', subject: 'map' }]);

@@ -37,7 +37,7 @@ export type ServiceOnWay = z.infer<typeof serviceOnWaySchema>;
 
 /** What was found along a drive. */
 export const servicesFoundSchema = z.strictObject({
-  /** the least detour first */
+  /** what surely has it first, then the least detour */
   services: z.array(serviceOnWaySchema),
   /** places that it cannot reach or may not use, with the reason */
   not: z.array(

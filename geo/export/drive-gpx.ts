@@ -106,8 +106,8 @@ const WORDS: Readonly<Record<Subject, string>> = {
 const FIGURE_LONGEST = 4;
 
 /** `LOW 2.8`: metres or tonnes, rounded down as a limit is. */
-function wordOf({ subject, limit }: Finding): string {
-  const word = WORDS[subject];
+function wordOf({ subject, kind, limit }: Finding): string {
+  const word = kind === 'lane' ? 'LANE' : WORDS[subject];
   const figure = limit === undefined ? '' : figureOf(limit);
   return figure === '' || figure.length > FIGURE_LONGEST || word.length > 4 ? word : `${word} ${figure}`;
 }

@@ -1,7 +1,8 @@
 import { durationText } from '../clock/print-times.ts';
-import { lengthIn, sizeIn, trueMinus, type Units } from '../units/in-units.ts';
+import { distanceIn, lengthIn, sizeIn, trueMinus, type Units } from '../units/in-units.ts';
 import { printKg } from '../units/print.ts';
 import { clip, counted, listed, lowerFirst } from '../units/text.ts';
+import type { Finding } from './finding.ts';
 import { LEVEL_WORD, LEVELS } from './level.ts';
 import { nameSubject } from './name-place.ts';
 import type { WayRound } from './way-round.ts';
@@ -14,16 +15,17 @@ const SAME_M = 50;
 /** From here on hours are told apart from minutes. */
 const HOURS_FROM_S = 2 * 3600;
 
-/** What a way costs against the drive's own stretch: `4 minutes and 2.1 km more`. No full stop. */
+/** What a way costs against the drive's own stretch: `4 minutes more, 2.1 km longer`. No full stop. */
 export function sayExtra({ extraM, extraS }: Cost, units: Units): string {
   const time = Math.abs(extraS) < SAME_S ? undefined : sayTime(Math.abs(extraS));
   const far = Math.abs(extraM) < SAME_M ? undefined : lengthIn(units, Math.abs(extraM));
   const more = (extra: number) => (extra > 0 ? 'more' : 'less');
   if (time === undefined && far === undefined) return 'about as long as the drive’s own road';
-  if (time === undefined) return `${far} ${more(extraM)}, in about the same time`;
+  if (time === undefined) return `${far} ${extraM > 0 ? 'longer' : 'shorter'}, in about the same time`;
   if (far === undefined) return `${time} ${more(extraS)}, about as far`;
-  if (extraM > 0 === extraS > 0) return `${time} and ${far} ${more(extraM)}`;
-  return `${time} ${more(extraS)}, but ${far} ${more(extraM)}`;
+  const longer = extraM > 0 ? 'longer' : 'shorter';
+  const but = extraM > 0 === extraS > 0 ? '' : 'but ';
+  return `${time} ${more(extraS)}, ${but}${far} ${longer}`;
 }
 
 function sayTime(seconds: number): string {
@@ -32,9 +34,32 @@ function sayTime(seconds: number): string {
     : durationText(seconds);
 }
 
-/** How much of the drive a way takes the place of: `Leaves 3.4 km of the drive out`. No full stop. */
-export function sayLeftOut({ fromM, toM }: Pick<WayRound, 'fromM' | 'toM'>, units: Units): string {
-  return `Leaves ${lengthIn(units, toM - fromM)} of the drive out`;
+/** Where a way leaves the drive and meets it: `Off the drive at 1.2 km, back on it at 4.6 km`. No full stop. */
+export function sayLeaves({ fromM, toM }: Pick<WayRound, 'fromM' | 'toM'>, units: Units): string {
+  return `Off the drive at ${distanceIn(units, fromM)}, back on it at ${distanceIn(units, toM)}`;
+}
+
+/** What else bars the drive once this way is taken: `Still barred at Oxholt Bridge, 7.1 km`; undefined where nothing does. */
+export function sayStillBarred(
+  { findingIds, fromM, toM }: Pick<WayRound, 'findingIds' | 'fromM' | 'toM'>,
+  findings: readonly Finding[],
+  units: Units,
+): string | undefined {
+  const left = findings.filter(
+    (finding) =>
+      finding.level === 'barred' &&
+      !findingIds.includes(finding.id) &&
+      (finding.fromM < fromM || finding.fromM > toM),
+  );
+  if (left.length === 0) return undefined;
+  const named = left
+    .slice(0, NAMES_MOST)
+    .map(
+      (finding) =>
+        `${clip(finding.road ?? nameSubject(finding), NAME_LONGEST)}, ${distanceIn(units, finding.fromM)}`,
+    );
+  const more = left.length - named.length;
+  return `Still barred at ${listed([...named, ...(more > 0 ? [counted(more, 'other place')] : [])])}`;
 }
 
 /** More names than these nobody keeps in mind. */
@@ -104,7 +129,7 @@ export function sayOnWay({ verdict, counts }: Pick<WayRound, 'verdict' | 'counts
   ].join(', ');
 }
 
-/** What a screen reader hears when ways were found: `2 ways past Mill Lane: the first 4 minutes and 2.1 km more.` */
+/** What a screen reader hears when ways were found: `2 ways past Mill Lane: the first 4 minutes more, 2.1 km longer.` */
 export function sayWaysFound(ways: readonly Cost[], past: string, units: Units): string {
   const [first] = ways;
   if (!first) return `No way past ${past} was found.`;

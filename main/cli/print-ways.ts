@@ -1,6 +1,6 @@
 import { LEVEL_WORD } from '../../geo/report/level.ts';
 import type { DriveReport } from '../../geo/report/report.ts';
-import { sayBy } from '../../geo/report/say-way.ts';
+import { sayBy, sayStillBarred } from '../../geo/report/say-way.ts';
 import type { NoWayRound, WayRound } from '../../geo/report/way-round.ts';
 import { printKm } from '../../geo/units/print.ts';
 import { clip, listed } from '../../geo/units/text.ts';
@@ -11,15 +11,24 @@ export function wayLines(report: DriveReport, width: number): string[] {
   const { waysRound, noWayRound } = report;
   if (waysRound === undefined || noWayRound === undefined) return [];
   if (waysRound.length + noWayRound.length === 0) return ['Nothing on this drive needs a way round.', ''];
+  const still = (way: WayRound) => {
+    const said = sayStillBarred(way, report.findings, 'both');
+    return said === undefined ? '' : `  ${said}.`;
+  };
   const lines = waysRound.flatMap((way, i) => [
     ...wrap(`Way round ${i + 1}, past ${sayPassed(way.findingIds, report)}`, width),
     ...wrap(`  ${sayWay(way)}`, width, '  '),
+    ...wrap(still(way), width, '  '),
   ]);
   const none = noWayRound.flatMap((way) => [
     ...wrap(`No way round past ${sayPassed(way.findingIds, report)}`, width),
     ...wrap(`  ${sayNone(way)}`, width, '  '),
   ]);
-  return [...lines, ...none, ''];
+  const take =
+    waysRound.length === 0
+      ? []
+      : wrap('To take one: check again with --out FOLDER, and drive its way-round-NUMBER.gpx.', width);
+  return [...lines, ...none, ...take, ''];
 }
 
 function sayPassed(ids: readonly string[], { findings }: DriveReport): string {

@@ -53,7 +53,7 @@ function sayFound({ services: found, not, leftOut, say }: FoundNow): string {
   const parts = [
     found.length === 0
       ? 'No place that this vehicle reaches was found within 3 km of the drive.'
-      : `${capital(counted(found.length, 'place'))}, the least detour first. Each way there is checked like the drive.`,
+      : `${capital(counted(found.length, 'place'))}; what surely has it first, then the least detour. Each way there is checked like the drive.`,
     ...(not.length > 0 ? [`${counted(not.length, 'place')} it cannot use: see below.`] : []),
     ...(leftOut > 0 ? [`${counted(leftOut, 'more place')} not shown.`] : []),
     ...say,

@@ -98,14 +98,7 @@ function RecentFile({ recent }: { recent: Recent }) {
         <bdi>{shown}</bdi>
       </button>
       <span class="small soft">
-        {use}
-        {recent.map && (
-          <>
-            {' '}
-            on <bdi>{clip(recent.map.name, 40)}</bdi>
-          </>
-        )}
-        , opened {openedAt.slice(0, 10)}
+        {use}, opened {openedAt.slice(0, 10)}
       </span>
       <button type="button" class="small" aria-label={`Forget ${shown}`} onClick={() => forgetRecent(id)}>
         Forget

@@ -5,7 +5,7 @@ import { type OpenedDrive, openedDrive } from './opened.ts';
 /** A drive that a change made of another one, or was taken back to. */
 export interface ChangedFrom {
   readonly drive: OpenedDrive;
-  /** what the change did: `Past Mill Lane: 4 minutes and 2.1 km more` */
+  /** what the change did: `Past Mill Lane: 4 minutes more, 2.1 km longer` */
   readonly say: string;
 }
 

@@ -1,9 +1,17 @@
 import { LEVEL_WORD } from '../../geo/report/level.ts';
-import { sayExtra, sayLeftOut, sayOnWay, sayTightest } from '../../geo/report/say-way.ts';
+import {
+  sayBy,
+  sayExtra,
+  sayLeaves,
+  sayOnWay,
+  sayStillBarred,
+  sayTightest,
+} from '../../geo/report/say-way.ts';
 import type { WayRound } from '../../geo/report/way-round.ts';
 import { capital } from '../../geo/units/text.ts';
 import { takeWays } from '../actions/take-way.ts';
 import { VerdictMark } from '../look/level-mark.tsx';
+import { findings } from '../state/check.ts';
 import { settings } from '../state/kept.ts';
 import { lookedAt, raisedWays } from '../state/ways.ts';
 import { WaySample } from './way-sample.tsx';
@@ -23,6 +31,8 @@ export function WayItem({ way, index, past }: Props) {
     lookedAt.value = index;
   };
   const tightest = sayTightest(way, units);
+  const still = sayStillBarred(way, findings.value, units);
+  const by = sayBy(way);
   const cost = sayExtra(way, units);
   const raised = raisedWays.value.includes(index);
   return (
@@ -42,7 +52,11 @@ export function WayItem({ way, index, past }: Props) {
             {sayOnWay(way)}
           </span>
         </span>
-        <span class="small soft">{sayLeftOut(way, units)}</span>
+        {still !== undefined && <b class="small level-barred">{still}</b>}
+        <span class="small soft">
+          {sayLeaves(way, units)}
+          {by !== undefined && `, ${by}`}
+        </span>
         {tightest !== undefined && <span class="small soft">Tightest: {tightest}</span>}
       </p>
       <button type="button" onClick={() => takeWays([index], `Past ${past}: ${cost}.`)}>

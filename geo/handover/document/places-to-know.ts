@@ -23,7 +23,9 @@ export function placesToKnow(
   return numberedFindings(findings).map(({ number, label, finding }) => {
     const name = namePlace(finding, 'both');
     const turnOff = turnOffs.get(finding.id);
-    const told = turnOffs.has(finding.id) ? { say: sayTurnOff(turnOff, stops), place: turnOff } : undefined;
+    const told = turnOffs.has(finding.id)
+      ? { say: sayTurnOff(turnOff, { label, fromM: finding.fromM }, stops), place: turnOff }
+      : undefined;
     if (told !== undefined) stops.push({ label, fromM: finding.fromM });
     return {
       number,

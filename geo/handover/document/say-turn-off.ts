@@ -1,4 +1,4 @@
-import { distanceIn } from '../../units/in-units.ts';
+import { distanceIn, lengthIn } from '../../units/in-units.ts';
 import { clip } from '../../units/text.ts';
 import type { TurnOff } from '../../wayround/turn-off.ts';
 
@@ -12,10 +12,14 @@ interface Before {
  * The last place to turn off before a finding, in words.
  * @param before the barred and tight findings that are met earlier, in driving order
  */
-export function sayTurnOff(turnOff: TurnOff | undefined, before: readonly Before[]): string {
+export function sayTurnOff(
+  turnOff: TurnOff | undefined,
+  { label, fromM: barM }: Before,
+  before: readonly Before[],
+): string {
   if (turnOff === undefined) return 'No place to turn off before it: do not start.';
   const { atM, side, onto, leads } = turnOff;
-  const where = `Last place to turn off: ${distanceIn('both', atM)}, ${sayInto(side, onto)}`;
+  const where = `Last place to turn off before ${label}: ${distanceIn('both', atM)}, ${lengthIn('both', Math.max(0, barM - atM))} before it, ${sayInto(side, onto)}`;
   const goes = leads === 'on' ? 'a way leads on from there' : 'a way leads back from there';
   // the first that lies behind the place: who passes it can turn off no more
   const passed = before.find(({ fromM }) => fromM >= atM);

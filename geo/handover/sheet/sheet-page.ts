@@ -42,7 +42,7 @@ export function sheetPage(
   const body = markup`${head(document)}
 ${beside === undefined ? undefined : markup`<div class="beside">${beside}</div>`}
 ${overview(document, drawn, beside !== undefined)}
-${places.length === 0 ? undefined : markup`<section class="places"><h2>What you meet, in driving order</h2><ol>${places.map(placeRow)}</ol></section>`}
+${places.length === 0 ? undefined : markup`<section class="places"><h2>What you meet, in driving order</h2><ol>${placeRows(places)}</ol></section>`}
 ${unnumbered(document)}
 ${beside === undefined ? stripPages(drawn, places, columns) : undefined}
 ${document.turns.length === 0 ? undefined : turns(document)}
@@ -76,6 +76,20 @@ function overview({ places, before }: HandOverDocument, drawn: DrawnDrive, narro
   return markup`<div class="${narrow ? 'overview narrow' : 'overview'}"><figure>${map}</figure>${checks}</div>`;
 }
 
+/** Places, and where to turn off before them, as they are met. */
+function placeRows(places: readonly PlaceToKnow[]): Markup[] {
+  const rows = places.flatMap((place) => {
+    const off = place.turnOff?.place;
+    const row = { atM: place.finding.fromM, drawn: placeRow(place) };
+    return off === undefined ? [row] : [{ atM: off.atM, drawn: turnOffRow(place) }, row];
+  });
+  return rows.sort((a, b) => a.atM - b.atM).map(({ drawn }) => drawn);
+}
+
+function turnOffRow({ turnOff }: PlaceToKnow): Markup {
+  return markup`<li><div></div><div><p class="off">${turnOff?.say}</p></div></li>`;
+}
+
 function placeRow({
   label,
   finding,
@@ -95,7 +109,7 @@ function placeRow({
     ...(clock === undefined ? [] : [clock]),
     ...(road === undefined ? [] : [road]),
   ];
-  return markup`<li><div><span class="ink-${finding.level}">${levelMark(finding.level, '7mm')}</span><div class="no">${label}</div></div><div><p class="what">${title} <span class="where">${where.join(', ')}</span></p>${sum === undefined ? undefined : markup`<p class="sum">${sum}</p>`}${saying(say, advice, finding.level === 'care')}${wayRound === undefined ? undefined : markup`<p>${wayRound}</p>`}${turnOff === undefined ? undefined : markup`<p class="off">${turnOff.say}</p>`}</div></li>`;
+  return markup`<li><div><span class="ink-${finding.level}">${levelMark(finding.level, '7mm')}</span><div class="no">${label}</div></div><div><p class="what">${title} <span class="where">${where.join(', ')}</span></p>${sum === undefined ? undefined : markup`<p class="sum">${sum}</p>`}${saying(say, advice, finding.level === 'care')}${wayRound === undefined ? undefined : markup`<p>${wayRound}</p>`}${turnOff === undefined || turnOff.place !== undefined ? undefined : markup`<p class="off">${turnOff.say}</p>`}</div></li>`;
 }
 
 /** Where everything stands that has no number of its own. */

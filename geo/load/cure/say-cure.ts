@@ -46,6 +46,6 @@ export function sayNoCure({ proved }: Pick<Cures, 'proved'>): string {
 /** The same of something that is only asked about. */
 export function sayNoRoom(cures: Pick<Cures, 'proved'>): string {
   return cures.proved
-    ? 'No few steps make room for it: leave it, or begin with what is over already.'
+    ? 'Nothing else on board makes room for it: take less of it along, or put right first what is over already.'
     : sayNoCure(cures);
 }

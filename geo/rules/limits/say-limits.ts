@@ -68,7 +68,7 @@ export function sayReading(reading: Reading): string {
 export function saySomeLanes(lanes: LaneLimit, say: string): Words {
   return {
     say: `On ${lanes.boundLanes} only: ${lowerFirst(say)}`,
-    advice: `Keep to ${lanes.freeAt.length > 1 ? `one of ${lanes.freeLanes}` : lanes.freeLanes}.`,
+    advice: `Do NOT take ${lanes.boundLanes}: keep to ${lanes.freeAt.length > 1 ? `one of ${lanes.freeLanes}` : lanes.freeLanes}.`,
   };
 }
 

@@ -27,7 +27,7 @@ const ALONE_ROOM_M = 0.4;
 const GAP_M = 100;
 /** The way into a yard. Metres. */
 const SHORT_DRIVE_M = 150;
-/** A single lane this short is seen through, and may be an island's side. Metres. */
+/** Where two do not pass for so short a way it is seen through, and may be an island's side. Metres. */
 const SHORT_LANE_M = 50;
 /** Values of `traffic_calming` that are narrow by intent. */
 const MADE_NARROW = new Set(['choker', 'chicane', 'island']);
@@ -194,6 +194,6 @@ function isQuiet(run: Run<NarrowPiece>): boolean {
   const [{ kind }] = run;
   if (kind === 'creep past' || kind === 'bus') return true;
   const length = coveredM(run);
-  if (length < SHORT_LANE_M && run.every(({ leftM }) => leftM === undefined)) return true;
+  if (length < SHORT_LANE_M && kind !== 'hardly wider') return true;
   return length < SHORT_DRIVE_M && run.every(({ place }) => isSiteRoad(place.tags));
 }

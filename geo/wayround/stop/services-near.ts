@@ -19,7 +19,7 @@ export interface ServicesInput extends Pick<PastInput, 'check' | 'report' | 'pre
 
 /**
  * Places near a drive where this vehicle can see to its tanks: each reached by a way that the check of the whole trip
- * lets by, with the stop on it. The least detour first.
+ * lets by, with the stop on it. Those that surely offer what is wanted first, of them the least detour.
  */
 export function servicesNear(input: ServicesInput): ServicesFound {
   const trip = layTrip(input);
@@ -33,14 +33,14 @@ export function servicesNear(input: ServicesInput): ServicesFound {
     if ('why' in found) not.push(found);
     else reached.push(found);
   }
-  reached.sort((a, b) => a.extraS - b.extraS || a.candidate.nearM - b.candidate.nearM);
+  reached.sort(bestFirst);
   const whole: Reached[] = [];
   for (const one of reached.slice(0, MOST_TOLD)) {
     const held = checkedWhole(trip, one);
     if ('why' in held) not.push(held);
     else whole.push(held);
   }
-  whole.sort((a, b) => a.extraS - b.extraS || a.candidate.nearM - b.candidate.nearM);
+  whole.sort(bestFirst);
   return {
     services: whole.map((one) => tellService(trip, one)),
     not: not.map(({ candidate: { point, nearM }, why }) => ({
@@ -53,4 +53,10 @@ export function servicesNear(input: ServicesInput): ServicesFound {
     })),
     leftOut: leftOut + Math.max(0, reached.length - MOST_TOLD),
   };
+}
+
+/** Where the map leaves open whether what is wanted can be had comes last; then the least detour. */
+function bestFirst(a: Reached, b: Reached): number {
+  const open = ({ candidate: { offers } }: Reached) => offers.filter(({ is }) => is === 'unknown').length;
+  return open(a) - open(b) || a.extraS - b.extraS || a.candidate.nearM - b.candidate.nearM;
 }

@@ -5,6 +5,7 @@ import type { Drive } from '../../drive/drive.ts';
 import { timesOf } from '../../drive/times/times-of.ts';
 import { given } from '../../given.ts';
 import type { Day } from '../../report/day.ts';
+import { gravestFirst } from '../../report/level.ts';
 import { pointName } from '../../services/point.ts';
 import { admissionOf, sayUnknownOffer } from '../../services/say-point.ts';
 import { clip } from '../../units/text.ts';
@@ -36,7 +37,7 @@ export function tellService(trip: Trip, reached: Reached): ServiceOnWay {
     lat: point.lat,
     lon: point.lon,
     offers: offers.map((offer) => ({ ...offer })),
-    say: [...sayOf(trip, reached), ...sayHours(point.tags['opening_hours'], met?.open)],
+    say: [...sayWorst(judged), ...sayOf(trip, reached), ...sayHours(point.tags['opening_hours'], met?.open)],
     nearM,
     awayM: snapped.awayM,
     ...(judged !== undefined && { way: wayTold(trip, judged) }),
@@ -49,6 +50,14 @@ export function tellService(trip: Trip, reached: Reached): ServiceOnWay {
       spareS: day.end.spareS,
     }),
   };
+}
+
+/** What the verdict of the way there is about. */
+function sayWorst(judged: Reached['judged']): string[] {
+  const worst = gravestFirst(judged?.findings ?? []).find(
+    ({ folded, level }) => folded !== true && level !== 'care',
+  );
+  return worst === undefined ? [] : [`On the way there: ${worst.say} ${worst.advice}`.trim()];
 }
 
 function wayTold(trip: Trip, judged: NonNullable<Reached['judged']>): NonNullable<ServiceOnWay['way']> {

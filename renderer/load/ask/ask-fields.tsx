@@ -48,8 +48,8 @@ export function AskFields({ asks, card }: { asks: Question; card: VehicleCard })
       </div>
       {fault === undefined ? (
         <p class="small soft">
-          {choice.byLitre ? `${choice.massKg.toFixed(2)} kg a litre` : `${choice.massKg} kg`}: {choice.source}
-          .
+          {choice.byLitre ? `${choice.massKg.toFixed(2)} kg a litre` : `${choice.massKg} kg`}, as is usual.
+          Put it on a scale where it matters.
         </p>
       ) : (
         <p role="alert" class="small problem-inline">

@@ -21,9 +21,7 @@ export function Seats({ card, items }: { card: VehicleCard; items: readonly Load
       {seats.map((seat) => (
         <SeatRow key={seat.name} seat={seat} card={card} items={items} />
       ))}
-      <p class="small soft">
-        {PASSENGER.massKg} kg: {PASSENGER.source}.
-      </p>
+      <p class="small soft">{PASSENGER.massKg} kg stand for a passenger until somebody is weighed.</p>
     </section>
   );
 }

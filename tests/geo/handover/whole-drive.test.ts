@@ -108,7 +108,7 @@ describe('a whole drive handed over', () => {
 
   it('says when it leaves and arrives, with its stay, and what is on the day', () => {
     expect(document.drive.times).toMatch(
-      /^Leave 2027-06-12 09:30, arrive \d\d:\d\d; .*, and 30 min at stops\./,
+      /^Leave Saturday 12 June 2027, 09:30, arrive \d\d:\d\d; .*, and 30 min at stops\./,
     );
     const [stop] = document.day?.stops ?? [];
     expect(stop?.times).toMatch(/^there \d\d:\d\d, leave \d\d:\d\d, at the latest \d\d:\d\d$/);

@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import type { Finding } from '../../../geo/report/finding.ts';
 import {
   sayBy,
   sayExtra,
   sayExtraShort,
-  sayLeftOut,
+  sayLeaves,
   sayOnWay,
+  sayStillBarred,
   sayTightest,
   sayWaysFound,
 } from '../../../geo/report/say-way.ts';
@@ -13,26 +15,28 @@ const cost = (extraS: number, extraM: number) => ({ extraS, extraM });
 
 describe('what a way costs', () => {
   it.each([
-    [240, 2100, '4 minutes and 2.1 km more'],
-    [60, 300, '1 minute and 300 m more'],
-    [-180, -800, '3 minutes and 800 m less'],
-    [420, -1200, '7 minutes more, but 1.2 km less'],
-    [-90, 500, '2 minutes less, but 500 m more'],
-    [20, 1500, '1.5 km more, in about the same time'],
+    [240, 2100, '4 minutes more, 2.1 km longer'],
+    [60, 300, '1 minute more, 300 m longer'],
+    [-180, -800, '3 minutes less, 800 m shorter'],
+    [420, -1200, '7 minutes more, but 1.2 km shorter'],
+    [-90, 500, '2 minutes less, but 500 m longer'],
+    [20, 1500, '1.5 km longer, in about the same time'],
     [300, 30, '5 minutes more, about as far'],
     [0, 0, 'about as long as the drive’s own road'],
-    [3 * 3600, 90_000, '3 h 0 min and 90.0 km more'],
+    [3 * 3600, 90_000, '3 h 0 min more, 90.0 km longer'],
   ])('%i s and %i m are told as: %s', (s, m, says) => {
     expect(sayExtra(cost(s, m), 'metric')).toBe(says);
   });
 
   it('is told in miles where those were chosen', () => {
-    expect(sayExtra(cost(240, 3219), 'imperial')).toBe('4 minutes and 2.0 mi more');
+    expect(sayExtra(cost(240, 3219), 'imperial')).toBe('4 minutes more, 2.0 mi longer');
   });
 
   it('is told with how much of the drive it takes the place of', () => {
-    expect(sayLeftOut({ fromM: 2171, toM: 13_673 }, 'metric')).toBe('Leaves 11.5 km of the drive out');
-    expect(sayLeftOut({ fromM: 48_859, toM: 49_283 }, 'imperial')).toMatch(/^Leaves .* of the drive out$/);
+    expect(sayLeaves({ fromM: 2171, toM: 13_673 }, 'metric')).toBe(
+      'Off the drive at 2.2 km, back on it at 13.7 km',
+    );
+    expect(sayLeaves({ fromM: 48_859, toM: 49_283 }, 'imperial')).toMatch(/ mi, back on it at .* mi$/);
   });
 
   it('is told short, with its sign, for drawings', () => {
@@ -104,11 +108,20 @@ describe('what a screen reader hears', () => {
   it('is how many ways there are, past what, and what the first costs', () => {
     const ways = [cost(240, 2100), cost(300, 3000)];
     expect(sayWaysFound(ways, 'Mill Lane bridge', 'metric')).toBe(
-      '2 ways past Mill Lane bridge: the first 4 minutes and 2.1 km more.',
+      '2 ways past Mill Lane bridge: the first 4 minutes more, 2.1 km longer.',
     );
     expect(sayWaysFound(ways.slice(1), 'Mill Lane', 'metric')).toBe(
-      'One way past Mill Lane: 5 minutes and 3.0 km more.',
+      'One way past Mill Lane: 5 minutes more, 3.0 km longer.',
     );
     expect(sayWaysFound([], 'Mill Lane', 'metric')).toBe('No way past Mill Lane was found.');
   });
+});
+
+it('a way past one of several bars names those that still bar the drive, and none that its own stretch leaves out', () => {
+  const bar = (id: string, fromM: number, road?: string) =>
+    ({ id, level: 'barred', subject: 'width', kind: 'gap', fromM, road }) as unknown as Finding;
+  const bars = [bar('a', 2200, 'Tanner Row'), bar('b', 3000), bar('c', 7100, 'Oxholt Bridge')];
+  const way = { findingIds: ['a'], fromM: 2000, toM: 4000 };
+  expect(sayStillBarred(way, bars, 'metric')).toBe('Still barred at Oxholt Bridge, 7.1 km');
+  expect(sayStillBarred({ ...way, toM: 8000 }, bars, 'metric')).toBeUndefined();
 });

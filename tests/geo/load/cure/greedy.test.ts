@@ -77,7 +77,7 @@ describe('a way out in words', () => {
     );
     expect(sayNoRoom({ proved: false })).toBe(sayNoCure({ proved: false }));
     expect(sayNoRoom({ proved: true })).toBe(
-      'No few steps make room for it: leave it, or begin with what is over already.',
+      'Nothing else on board makes room for it: take less of it along, or put right first what is over already.',
     );
   });
 });

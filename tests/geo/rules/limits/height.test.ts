@@ -147,7 +147,7 @@ describe('height', () => {
       level: 'care',
       kind: 'lane',
       limit: { value: 2.5, asMapped: '2.5' },
-      advice: 'Keep to the left lane.',
+      advice: 'Do NOT take the right lane: keep to the left lane.',
     });
     expect(finding?.say).toMatch(/^On the right lane only: the limit is 2.50 m/);
     expect(levels({ 'maxheight:lanes': '3.9|4' })).toEqual([]);

@@ -99,7 +99,7 @@ describe('width', () => {
       level: 'care',
       kind: 'lane',
       tags: { 'maxwidth:lanes': '2|none' },
-      advice: 'Keep to the right lane.',
+      advice: 'Do NOT take the left lane: keep to the right lane.',
     });
     expect(finding?.folded).toBeUndefined();
     expect(level({ maxwidth: '2', 'maxwidth:lanes': '2|none' })).toBe('care');

@@ -3,6 +3,7 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { openSettings } from '../../../../main/services/settings/settings-store.ts';
 import { fleetIn, loadsIn } from '../../../support/library/kept-in.ts';
 import { COACH_BUILT } from '../../contract/cards.ts';
 
@@ -18,7 +19,7 @@ afterEach(async () => {
   await rm(folder, { recursive: true, force: true });
 });
 
-/** A program that changes vehicles and loads without end, and says which once it is told they are kept. */
+/** A program that changes vehicles, loads and settings without end, and says which once it is told they are kept. */
 const WRITER = `
 const [, folder, name, card, root] = process.argv;
 const { openFleet } = await import(root + 'fleet/fleet-store.js');
@@ -28,6 +29,8 @@ const now = () => new Date();
 const library = await openLibrary({ folder: folder + '/library', dataFolder: folder, now });
 const fleet = openFleet(library, []);
 const loads = openLoads({ folder, library, first: [], nameOf: () => undefined });
+const { openSettings } = await import(root + 'settings/settings-store.js');
+const settings = await openSettings(folder, now);
 const must = (saved) => { if (!saved.ok) throw new Error(saved.error.message); };
 for (let revision = 1; ; revision++) {
   const id = name + '-' + (revision % 3);
@@ -37,6 +40,7 @@ for (let revision = 1; ; revision++) {
   process.stdout.write('vehicle ' + id + ' ' + revision + '\\n');
   must(await loads.save(id, [{ name: String(revision), massKg: 1, xM: 1 }]));
   process.stdout.write('load ' + id + ' ' + revision + '\\n');
+  must(await settings.save({ ...settings.current(), loadMarginKg: 1 + (revision % 100) }));
 }`;
 
 interface Writer {
@@ -88,6 +92,9 @@ describe('two programs that write and are killed, again and again', () => {
     const fleet = await fleetIn(folder, [], now);
     const loads = await loadsIn(folder, now, () => undefined);
     expect([...fleet.notices(), ...loads.notices()]).toEqual([]);
+    // two programs chose it by turns: what is kept was chosen whole by one of them
+    const settings = await openSettings(folder, now);
+    expect([settings.notices(), settings.current().loadMarginKg > 0]).toEqual([[], true]);
     const vehicles = new Map(fleet.current().map(({ id, card }) => [id, Number(card.notes)]));
     const aboard = new Map(
       loads.current().map(({ vehicleId, items }) => [vehicleId, Number(items[0]?.name)]),

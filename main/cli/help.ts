@@ -40,7 +40,7 @@ export const HELP = `lanegauge: will this vehicle get along this drive?
       [--out FOLDER]          also write report.json, report.txt, findings.geojson and drive.gpx there, and with --way-round
                               the drive by each way found, way-round-1.gpx and so on
 
-  lanegauge plan --at LAT,LON --at LAT,LON ... --vehicle CARD --gpx NEW.gpx [--map MAP]
+  lanegauge plan --at LAT,LON|NAME --at LAT,LON|NAME ... --vehicle CARD --gpx NEW.gpx [--map MAP]
       [--prefer quickest|widest] [--leave 2027-06-12T09:30] [--load LOAD.json] [--country GB] [--json]
       [--yard FOLDER] [--no-notes]
       lays out a drive for this vehicle from place to place, checked, and writes it as a dense track

@@ -85,6 +85,8 @@ export const WAY_ROUND_CALLS = {
     }),
     progress: z.never(),
     value: z.strictObject({
+      /** where there is none: names that a misspelt one was likely meant to be */
+      meant: z.array(z.string()).optional(),
       places: z.array(
         z.strictObject({
           name: z.string(),

@@ -1,5 +1,6 @@
 import { given } from '../../geo/given.ts';
 import { readPlaceText } from '../../geo/units/read-place.ts';
+import { clip } from '../../geo/units/text.ts';
 import type { ValueOf } from '../../main/contract/calls.ts';
 import { ask } from '../host/ask.ts';
 import { openedMap } from '../state/opened.ts';
@@ -30,7 +31,11 @@ export async function findTyped(text: string, signal: AbortSignal): Promise<Type
   if (reply.value.places.length === 0)
     return {
       kind: 'problem',
-      say: `No place or road on the open map or your shelf is called “${wanted}”. Coordinates do, too: 54.1, 9.2.`,
+      say: `No place or road on the open map or your shelf is called “${wanted}”.${askMeant(reply.value.meant)} Coordinates do, too: 54.1, 9.2.`,
     };
   return { kind: 'places', places: reply.value.places };
+}
+
+function askMeant(names: readonly string[] = []): string {
+  return names.length === 0 ? '' : ` Did you mean ${names.map((name) => clip(name, 60)).join(' or ')}?`;
 }

@@ -9,7 +9,8 @@ import { readAt } from '../read-at.ts';
 import { pathFrom, readWords, USAGE_HINT } from '../read-words.ts';
 
 export interface PlanArguments extends YardArguments {
-  readonly places: readonly PlanPlace[];
+  /** a text is a name, to be looked up */
+  readonly places: readonly (PlanPlace | string)[];
   /** a card's file, or a vehicle of the library */
   readonly vehicle: TypedVehicle;
   readonly loadPath?: string;
@@ -33,14 +34,18 @@ export function readPlanArguments(words: readonly string[], standsIn: string): R
   const { all, one, flag } = read.value;
   const [vehicle, gpx, load] = [one('vehicle'), one('gpx'), one('load')];
   const missing = [
-    ...(all('at').length > 1 ? [] : ['--at LAT,LON for two places or more']),
+    ...(all('at').length > 1 ? [] : ['--at LAT,LON or --at NAME for two places or more']),
     ...(vehicle ? [] : ['--vehicle FILE.json']),
     ...(gpx ? [] : ['--gpx FILE']),
   ];
   if (!vehicle || !gpx || missing.length > 0)
     return fail('usage', `Missing: ${missing.join(', ')}. ${USAGE_HINT}`);
-  const places: PlanPlace[] = [];
+  const places: (PlanPlace | string)[] = [];
   for (const text of all('at')) {
+    if (/\p{L}/u.test(text)) {
+      places.push(text);
+      continue;
+    }
     const place = readAt(text);
     if (!place.ok) return place;
     places.push({ ...place.value, stop: true });

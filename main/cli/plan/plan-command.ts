@@ -16,6 +16,7 @@ import { yardNamed } from '../arguments.ts';
 import { jsonText } from '../json-text.ts';
 import { printReport } from '../print-report.ts';
 import { EXIT_INTERRUPTED, refuse, type Terminal } from '../terminal.ts';
+import { placesNamed } from './named-places.ts';
 import { type PlanArguments, readPlanArguments } from './plan-arguments.ts';
 
 /** `lanegauge plan`. @returns 0 a drive, 1 there is none, 2 input could not be used, 130 interrupted */
@@ -56,9 +57,11 @@ async function planOf(asked: PlanArguments, { now, dataFolder }: Terminal): Prom
   const yard = yardNamed(asked, dataFolder);
   const noted = yard === undefined ? undefined : await readYardNotes(yard, now);
   if (noted?.ok === false) return noted;
-  const { places, prefer, leaveAt, country } = asked;
+  const { prefer, leaveAt, country, mapPaths } = asked;
+  const places = await placesNamed(asked.places, { mapPaths, shelf: shelfFolder(dataFolder) });
+  if (!places.ok) return places;
   return ok({
-    places,
+    places: places.value,
     card,
     name: basename(asked.gpxPath).replace(/\.gpx$/i, ''),
     program: PROGRAM,

@@ -1,6 +1,7 @@
 import { distanceM, type Place } from '../../../geo/earth/sphere.ts';
 import { type Roads, WAY_KIND } from '../../../geo/roads/roads.ts';
 import { foldName, type NameEntry } from '../../../geo/shelf/names.ts';
+import { nearNames } from '../../../geo/shelf/near-names.ts';
 
 /** So many names are told of one question. */
 const FOUND_MOST = 12;
@@ -37,4 +38,16 @@ export function findOnMap({ nodes, ways }: Roads, text: string, near: Place | un
   const rank = ({ name, kind }: NameEntry) =>
     (foldName(name) === wanted ? 0 : 2) + (kind === 'place' ? 0 : 1);
   return found.sort((a, b) => rank(a) - rank(b) || awayM(a) - awayM(b)).slice(0, FOUND_MOST);
+}
+
+/** Names of an open map file that a misspelt one was likely meant to be. */
+export function findNearOnMap({ nodes, ways }: Roads, text: string): string[] {
+  const names = new Set<string>();
+  for (const { name, place } of nodes.tags.values())
+    if (name !== undefined && place !== undefined) names.add(name);
+  for (let way = 0; way < ways.count; way++) {
+    const { name } = ways.tags[way] ?? {};
+    if (ways.kind[way] === WAY_KIND.road && name !== undefined) names.add(name);
+  }
+  return nearNames(text, names);
 }

@@ -18,12 +18,12 @@ import { sha256Of } from '../files/sha256.ts';
 import { openMap } from '../map/open-map.ts';
 import { chooseTrack } from '../route/choose-track.ts';
 import { liesSwapped } from '../route/lies-swapped.ts';
-import { findNames } from '../shelf/find-names.ts';
+import { findNames, findNear } from '../shelf/find-names.ts';
 import { roadsFromShelf } from '../shelf/roads-from-shelf.ts';
 import { shelfTileCutter } from '../shelf/shelf-tiles.ts';
 import { checkOpenDrive } from './check-open-drive.ts';
 import { driveForPage, type OpenDrive } from './drive-for-page.ts';
-import { findOnMap } from './find-places.ts';
+import { findNearOnMap, findOnMap } from './find-places.ts';
 import { handOverHandlers } from './hand-over.ts';
 import { heldShelf } from './held-shelf.ts';
 import { noteHandlers } from './notes.ts';
@@ -195,7 +195,9 @@ function findPlaces(
   { text, near }: RequestTo<'findPlaces'>,
 ): Result<EngineCalls['findPlaces']['value']> {
   if (!map) return NO_MAP;
-  return ok({ places: shelf ? findNames(shelf, text, near) : findOnMap(map, text, near) });
+  const places = shelf ? findNames(shelf, text, near) : findOnMap(map, text, near);
+  if (places.length > 0) return ok({ places });
+  return ok({ places, meant: shelf ? findNear(shelf, text) : findNearOnMap(map, text) });
 }
 
 function tileAt(state: EngineState, place: RequestTo<'tile'>): Result<TileFeatures> {

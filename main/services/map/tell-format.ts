@@ -53,7 +53,9 @@ function choose(start: Buffer, name: string, packing: Packing): Result<ReadMapFi
   const refused = REFUSED.find((known) => known.start.every((byte, i) => start[i] === byte));
   if (refused)
     return fail('map.packed', `${name} is ${refused.what}, which is not read here. ${refused.todo}`);
-  const page = fileKind(start) === 'web page' ? sayForeign('web page', name) : undefined;
+  const kind = fileKind(start);
+  // of JSON its reader tells more
+  const page = kind === 'geojson' || kind === 'report' ? undefined : sayForeign(kind, name);
   if (page !== undefined) return fail('map.unknown', page);
   if (start.every((byte) => byte === 0))
     return fail(

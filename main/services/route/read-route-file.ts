@@ -1,3 +1,4 @@
+import { fileKind, sayForeign } from '../../../geo/document/file-kind.ts';
 import { readGpx } from '../../../geo/drive/gpx/read-gpx.ts';
 import type { RouteFile } from '../../../geo/drive/gpx/route.ts';
 import { fail, ok, type Problem, type Result } from '../../../geo/result.ts';
@@ -26,6 +27,10 @@ export async function readRouteFile(path: string, sha256?: string): Promise<Resu
 /** Reads a GPX file's bytes; `name` is for the sentences. */
 export function readRouteBytes(bytes: Uint8Array, name: string): Result<RouteFile> {
   if (bytes.length > GPX_MAX_BYTES) return tooLarge(name, bytes.length);
+  const kind = fileKind(bytes);
+  // of these the decoder tells more
+  const foreign = kind === 'empty' || kind === 'zip' ? undefined : sayForeign(kind, name);
+  if (foreign !== undefined) return fail('gpx.foreign', foreign);
   const decoded = decodeGpx(bytes);
   if (!decoded.ok) return named(name, decoded);
   const { text, notes } = decoded.value;

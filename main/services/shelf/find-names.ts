@@ -3,6 +3,7 @@ import { Refusal } from '../../../geo/roads/refusal.ts';
 import { findBlock } from '../../../geo/shelf/directory.ts';
 import { LAYER, LAYER_ZOOM } from '../../../geo/shelf/layers.ts';
 import { decodeNameKeys, decodeNames, foldName, type NameEntry } from '../../../geo/shelf/names.ts';
+import { nearNames } from '../../../geo/shelf/near-names.ts';
 import { decodeTags } from '../../../geo/shelf/tag-bytes.ts';
 import { numbersIn, rangeOfBox } from '../../../geo/shelf/tiles.ts';
 import { codeOf } from '../files/system-error.ts';
@@ -43,6 +44,19 @@ export function findNames(shelf: OpenShelf, text: string, near: Place | undefine
     .map((entry) => ({ ...entry, ...placeOf(shelf, entry) }));
 }
 
+/** Blocks read of one part for near names: some hundred thousand names. */
+const NEAR_BLOCKS_MOST = 200;
+
+/** Names on the shelf that a misspelt one was likely meant to be: of those with its first letter. */
+export function findNear(shelf: OpenShelf, text: string): string[] {
+  const first = foldName(text).slice(0, 1);
+  if (first === '') return [];
+  const names = shelf.parts.flatMap(({ part }) =>
+    namesIn(part, first, NEAR_BLOCKS_MOST).map(({ name }) => name),
+  );
+  return nearNames(text, names);
+}
+
 const KIND_RANK = { place: 0, site: 1, road: 2 } as const;
 const PLACE_RANK: Readonly<Record<string, number>> = {
   city: 0,
@@ -57,7 +71,7 @@ function isSame(a: NameEntry, b: NameEntry): boolean {
 }
 
 /** Damaged blocks of the index are passed over: reading all of the map tells of them. */
-function namesIn(part: OpenPart, wanted: string): NameEntry[] {
+function namesIn(part: OpenPart, wanted: string, most = BLOCKS_MOST): NameEntry[] {
   const keys = attempt(() => decodeNameKeys(part.block(placeOfBlock(part, LAYER.nameKeys, 0)))) ?? [];
   const after = keys.findIndex((key) => key > wanted && !key.startsWith(wanted));
   const end = after < 0 ? keys.length : after;
@@ -65,7 +79,7 @@ function namesIn(part: OpenPart, wanted: string): NameEntry[] {
     (key, i) => key <= wanted && (keys[i + 1] === undefined || keys[i + 1]! >= wanted),
   );
   const found: NameEntry[] = [];
-  for (let block = Math.max(0, first); block < Math.min(end, Math.max(0, first) + BLOCKS_MOST); block++)
+  for (let block = Math.max(0, first); block < Math.min(end, Math.max(0, first) + most); block++)
     for (const entry of attempt(() => decodeNames(part.block(placeOfBlock(part, LAYER.names, block)))) ?? [])
       if (foldName(entry.name).startsWith(wanted)) found.push(entry);
   return found;

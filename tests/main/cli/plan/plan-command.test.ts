@@ -56,7 +56,8 @@ describe('lanegauge plan', () => {
 
   it.each([
     [['--at', START, '--gpx', 'n.gpx'], 'two places or more'],
-    [['--at', START, '--at', 'here', '--gpx', 'n.gpx'], 'is not a place such as'],
+    [['--at', START, '--at', 'here', '--gpx', 'n.gpx', ...MAP], 'no place or road on the map is called so'],
+    [['--at', START, '--at', '51', '--gpx', 'n.gpx'], 'is not a place such as'],
     [['--at', START, '--at', '120,10', '--gpx', 'n.gpx'], 'no place on Earth'],
     [['--at', START, '--at', START, '--gpx', 'n.gpx', ...MAP], 'the same'],
     [['--at', '-20.02,47.49', '--at', END, '--gpx', 'n.gpx', ...MAP], 'swapped'],

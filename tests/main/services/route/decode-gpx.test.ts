@@ -73,7 +73,7 @@ describe('bytes that are refused by name', () => {
     [
       'a FIT recording',
       Buffer.from([14, 16, 0, 0, 0, 0, 0, 0, 0x2e, 0x46, 0x49, 0x54, 0, 0]),
-      'This is a FIT recording',
+      'is a FIT recording',
     ],
     ['UTF-32', Buffer.from([0xff, 0xfe, 0, 0, 0x3c, 0, 0, 0]), 'UTF-32'],
     ['half a UTF-16 letter', Buffer.concat([utf16le(`\uFEFF${FILE}`), Buffer.from([0x3c])]), 'damaged'],

@@ -5,6 +5,10 @@ import { notices } from '../main/build/notices.ts';
 const LATER =
   /\/geo\/country\/(?!cited)|\/about-rules\.tsx$|\/renderer\/shelf\/(?:area|changes|choose-file|map-entry|progress|shelf)|\/renderer\/shelf\/fetch\/(?:fetch-dialog|plan-facts|steps)|\/renderer\/yard\/|\/geo\/yard\/|\/renderer\/host\/drive-file|\/renderer\/ways\/(?:no-way|way-item|way-sample|ways-answer)|\/geo\/export\/track-gpx|\/geo\/drive\/gpx\/(?:gpx-text|gpx-values)|\/renderer\/plan\/(?:find-place|place-field|place-list|place-words|plan-panel|prefer-choice|replan)|\/geo\/units\/read-place|\/renderer\/vehicle\/(?:card-|fleet-list|vehicle-editor|places\/)|\/geo\/vehicle\/form\/|\/renderer\/notes\/(?:draft|keep|note-dialog|notes-dialog|typed-note|notes\.css)|\/geo\/notes\/|\/renderer\/day\/(?!day-part)|\/geo\/(?:day|services)\/|\/renderer\/dialogs\/(?:help|settings-form|servers-field|firm-field)|\/renderer\/handover\/|\/geo\/handover\/|\/renderer\/(?:load|swing)\/|\/renderer\/drive\/figures\/turn-figure|\/geo\/swing\/|\/geo\/load\/(?!weigh)|\/node_modules\/fflate\//;
 
+/** Of that the dialogs and panels that most people open in one sitting: apart each would pack worse. */
+const DIALOGS =
+  /\/renderer\/(?:shelf|notes|dialogs|plan|ways|handover|day)\/|\/renderer\/vehicle\/(?:card-|fleet-list|vehicle-editor|places\/)/;
+
 export default defineConfig({
   root: import.meta.dirname,
   base: '/',
@@ -20,7 +24,14 @@ export default defineConfig({
     rolldownOptions: {
       checks: { pluginTimings: false },
       // one piece at the start; many small ones pack worse
-      output: { codeSplitting: { groups: [{ name: 'window', test: (id) => !LATER.test(id) }] } },
+      output: {
+        codeSplitting: {
+          groups: [
+            { name: 'window', test: (id) => !LATER.test(id) },
+            { name: 'dialogs', test: DIALOGS },
+          ],
+        },
+      },
     },
     chunkSizeWarningLimit: 1000,
     modulePreload: { polyfill: false },

@@ -122,6 +122,20 @@ it('the yard, from the first drives to a cell opened in Drive', { timeout: 240_0
   expect(names).toContain('To the coast, Coach-built 7.0/phone.html');
   expect(new Set(names.map((name) => name.split('/')[0])).size).toBe(2);
   await page.keyboard.press('Escape');
+  // a cell's own button: by Tab from the cell, and where one points; drawn nowhere else
+  const free = page.getByRole('gridcell', { name: /^Coach-built 7\.0: (Nothing|Take care|Unknown)/ }).first();
+  await free.getByRole('button').first().focus();
+  await page.keyboard.press('Tab');
+  expect(await page.evaluate('document.activeElement.className')).toBe('yard-hand');
+  await page.keyboard.press('Enter');
+  await says(page, 'Handed over, and kept in the library');
+  await page.keyboard.press('Escape');
+  const pointed = page.getByRole('gridcell', { name: /^Coach-built 7\.0: Barred; / }).first();
+  await pointed.hover();
+  await pointed.getByRole('button', { name: /^Hand over with/ }).click();
+  await says(page, 'Barred: not handed over');
+  await page.keyboard.press('Escape');
+  expect(await page.locator('.yard-hand').count()).toBeLessThanOrEqual(2);
   // the browser's print menu gives a sheet of all rows, the window away
   await page.evaluate("dispatchEvent(new Event('beforeprint'))");
   await page.emulateMedia({ media: 'print' });

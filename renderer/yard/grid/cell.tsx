@@ -9,6 +9,9 @@ import { openCell } from '../state/open-cell.ts';
 import { arrangement } from '../state/yard.ts';
 import { gridPlace } from './place.ts';
 
+/** Nothing points at what is touched: there every cell shows its button. */
+const TOUCHED = matchMedia('(hover: none)').matches;
+
 /** A drive with a vehicle: the verdict's mark with how many places it counts, and the figure that decides. */
 export function CellOf({
   drive,
@@ -18,6 +21,7 @@ export function CellOf({
   row,
   column,
   isPlace,
+  isPointed,
 }: {
   drive: YardDrive;
   vehicle: YardVehicle;
@@ -26,6 +30,7 @@ export function CellOf({
   row: number;
   column: number;
   isPlace: boolean;
+  isPointed: boolean;
 }) {
   const { units } = settings.value;
   const says = known ? sayCell(known, units) : sayNoCell(failed);
@@ -33,6 +38,9 @@ export function CellOf({
   const asked = arrangement.value.vehicle === vehicle.id;
   const choosing = marking.value;
   const chosen = choosing && isMarked(drive.id, vehicle.id);
+  const onFocus = () => {
+    gridPlace.value = { row, column };
+  };
   return (
     <td
       aria-colindex={column + 1}
@@ -46,9 +54,7 @@ export function CellOf({
         tabIndex={isPlace ? 0 : -1}
         class={chosen ? `${classOf(known)} yard-chosen` : classOf(known)}
         title={`${clip(vehicle.name, 60)}: ${says}`}
-        onFocus={() => {
-          gridPlace.value = { row, column };
-        }}
+        onFocus={onFocus}
         onClick={() => {
           if (choosing) mark([drive], [vehicle]);
           else void openCell(drive, vehicle.id);
@@ -68,7 +74,9 @@ export function CellOf({
           <bdi>{clip(vehicle.name, 40)}</bdi>
         </span>
       </button>
-      <HandOverCell drive={drive} vehicle={vehicle} isPlace={isPlace} />
+      {(isPlace || isPointed || TOUCHED) && (
+        <HandOverCell drive={drive} vehicle={vehicle} isPlace={isPlace} onFocus={onFocus} />
+      )}
     </td>
   );
 }

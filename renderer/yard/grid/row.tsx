@@ -21,6 +21,7 @@ export function Row({
   fromColumn,
   toColumn,
   placeColumn,
+  pointedColumn,
   longestM,
 }: {
   drive: YardDrive;
@@ -33,6 +34,8 @@ export function Row({
   toColumn: number;
   /** the column that Tab goes to, where it is one of this row */
   placeColumn: number | undefined;
+  /** the column that is pointed at, likewise */
+  pointedColumn: number | undefined;
   longestM: number;
 }) {
   const open = aside.value?.kind === 'drive' && aside.value.id === drive.id;
@@ -91,6 +94,7 @@ export function Row({
           row={row}
           column={fromColumn + i + 1}
           isPlace={placeColumn === fromColumn + i + 1}
+          isPointed={pointedColumn === fromColumn + i + 1}
         />
       ))}
     </tr>

@@ -58,6 +58,8 @@ export function YardGrid() {
     };
   }, []);
   const place = gridPlace.value;
+  const [pointed, setPointed] = useState('');
+  const [pointedRow, pointedColumn] = pointed.split(',').map(Number);
   useLayoutEffect(() => {
     const box = scroller.current;
     if (!box || !wantsFocus.current) return;
@@ -82,6 +84,8 @@ export function YardGrid() {
           aria-label={`${counted(shown.length, 'drive')} and ${counted(across.length, 'vehicle')}`}
           aria-rowcount={shown.length + 1}
           aria-colcount={across.length + 1}
+          onPointerOver={({ target }) => setPointed(placeOf(target))}
+          onPointerLeave={() => setPointed('')}
           onKeyDown={(event) => {
             const next = placeAfter(event, within, extent);
             if (!next) return;
@@ -105,6 +109,7 @@ export function YardGrid() {
                 fromColumn={drawn.from}
                 toColumn={drawn.to}
                 placeColumn={within.row === from + i ? within.column : undefined}
+                pointedColumn={pointedRow === from + i ? pointedColumn : undefined}
                 longestM={longestM.value}
               />
             ))}
@@ -114,6 +119,12 @@ export function YardGrid() {
       {shown.length === 0 && <NoneShown />}
     </div>
   );
+}
+
+/** The place of the cell that something of it lies in; '' for none. */
+function placeOf(target: EventTarget | null): string {
+  const cell = target instanceof Element ? target.closest('td') : null;
+  return cell?.querySelector<HTMLElement>('[data-place]')?.dataset['place'] ?? '';
 }
 
 function NoneShown() {

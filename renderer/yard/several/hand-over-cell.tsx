@@ -3,15 +3,17 @@ import type { YardDrive, YardVehicle } from '../../../main/contract/yard/yard.ts
 import { handOverPairs } from '../../state/sheet-wanted.ts';
 import { marking, pairOf } from './marked.ts';
 
-/** A cell's own way to hand its drive over; Tab goes there from the cell. */
+/** A cell's own way to hand its drive over, drawn where one points or goes by the keys; Tab goes there from the cell. */
 export function HandOverCell({
   drive,
   vehicle,
   isPlace,
+  onFocus,
 }: {
   drive: YardDrive;
   vehicle: YardVehicle;
   isPlace: boolean;
+  onFocus(): void;
 }) {
   if (marking.value) return null;
   return (
@@ -20,6 +22,7 @@ export function HandOverCell({
       class="yard-hand"
       tabIndex={isPlace ? 0 : -1}
       title="Hand over"
+      onFocus={onFocus}
       onClick={() => handOverPairs([pairOf(drive, vehicle)])}
     >
       <svg width="14" height="16" viewBox="0 0 14 16" aria-hidden="true">

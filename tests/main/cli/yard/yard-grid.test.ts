@@ -1,4 +1,4 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
@@ -13,10 +13,12 @@ import { readRouteFile } from '../../../../main/services/route/read-route-file.t
 import { importMap } from '../../../../main/services/shelf/shelf-work.ts';
 import { shelfFolder } from '../../../../main/services/shelf/where-shelf.ts';
 import { askedBy } from '../../../../main/services/yard/asked-by.ts';
+import { type GridNews, judgeGrid } from '../../../../main/services/yard/grid/grid.ts';
 import { takeCheck } from '../../../../main/services/yard/grid/take-check.ts';
 import { gridOfLibrary } from '../../../../main/services/yard/yard-of.ts';
 import { worked } from '../../../support/scratch-files.ts';
 import { importByHand } from '../../../support/shelf/import-by-hand.ts';
+import { judgeHere } from '../../../support/shelf/judge-here.ts';
 import { terminalOf } from '../../../support/terminal.ts';
 
 const SAMPLE = join(import.meta.dirname, '../../../../sample-routes');
@@ -129,6 +131,37 @@ it('takes the check of a handing-over as the cell’s own, and tells what is oth
     'Kept as seen by CD',
   );
   expect((await json('changes')).changes).toEqual([]);
+});
+
+it('says so where the library vanishes in the middle of a check, and loses nothing of it', async () => {
+  const folder = join(home, 'library');
+  const library = await openLibrary({ folder, dataFolder: home, now });
+  const before = await json('list');
+  const of = gridOfLibrary(await askedBy(library, { ...terminalOf(home).terminal, now }));
+  const told: GridNews[] = [];
+  const hooks = { signal: new AbortController().signal, hear: (news: GridNews) => told.push(news) };
+  const judged = await judgeGrid(of, 'all', hooks, (tasks, setup, { hear, signal }) =>
+    judgeHere(tasks, setup, {
+      signal,
+      hear(news) {
+        hear(news);
+        if (news.kind === 'done') renameSync(folder, `${folder} away`);
+      },
+    }),
+  );
+  expect(judged).toMatchObject({ ok: true, value: 1 });
+  expect(told.map(({ kind }) => kind)).toEqual(['cell', 'failed']);
+  expect(told[1]).toMatchObject({
+    say: expect.stringMatching(/^The library’s own copy of \w+\.gpx is not there: its disk is not connected/),
+  });
+  // meanwhile the terminal says where the library should be, and shows what it last saw
+  const gone = await yard('list');
+  expect(gone.complaint).toContain('The library is not in');
+  expect(gone.out).toContain('2 drives');
+  renameSync(`${folder} away`, folder);
+  expect(await json('list')).toEqual(before);
+  const { cells } = await json('grid');
+  expect(cells).toHaveLength(2);
 });
 
 it('checks exactly the cards named, and keeps nothing of it', async () => {

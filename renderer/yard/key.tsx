@@ -30,7 +30,7 @@ function Marks() {
         <b>−0.21 m</b> over by that; no minus: to spare
       </li>
       <li>
-        <span class="yard-key-box yard-old" /> old, check again
+        <span class="yard-key-box yard-old" /> out of date, check again
       </li>
       <li>
         <span class="yard-key-dot" /> changed since seen

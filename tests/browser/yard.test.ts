@@ -116,8 +116,10 @@ it('the yard, from the first drives to a cell opened in Drive', { timeout: 240_0
   const { page } = watched;
   await walkStates(watched, states, [390, 1280]);
   await press(page, 'Hand it over even so');
-  const downloaded = page.waitForEvent('download');
-  await page.getByRole('button', { name: 'Save all 2' }).click({ timeout: LONG_MS });
+  const save = page.getByRole('button', { name: 'Save all 2' });
+  await save.waitFor({ timeout: LONG_MS });
+  const downloaded = page.waitForEvent('download', { timeout: LONG_MS });
+  await save.click();
   const names = Object.keys(unzipSync(await readFile(await (await downloaded).path())));
   expect(names).toContain('To the coast, Coach-built 7.0/phone.html');
   expect(new Set(names.map((name) => name.split('/')[0])).size).toBe(2);
@@ -128,7 +130,7 @@ it('the yard, from the first drives to a cell opened in Drive', { timeout: 240_0
   await page.keyboard.press('Tab');
   expect(await page.evaluate('document.activeElement.className')).toBe('yard-hand');
   await page.keyboard.press('Enter');
-  await says(page, 'Handed over, and kept in the library');
+  await says(page, /^Sheet .*, kept in the library/);
   await page.keyboard.press('Escape');
   const pointed = page.getByRole('gridcell', { name: /^Coach-built 7\.0: Barred; / }).first();
   await pointed.hover();

@@ -77,3 +77,32 @@ describe('notes as GeoJSON', () => {
       expect(readNotesGeoJson(other, 'x.geojson').ok).toBe(false);
   });
 });
+
+describe('a file of notes from elsewhere', () => {
+  const feature = (properties: object, geometry: object = { type: 'Point', coordinates: [7, 50] }) => ({
+    type: 'Feature',
+    geometry,
+    properties: { format: 'lanegauge.note', ...properties },
+  });
+
+  it('may begin with a byte order mark, and hold one feature alone', () => {
+    const [own] = notesGeoJson([note({ say: 'Gate shut at night' })]).features;
+    const found = readNotesGeoJson(`\uFEFF${JSON.stringify(own)}`, 'notes.geojson');
+    expect(found.ok && found.value.notes.map(({ fields }) => fields.say)).toEqual(['Gate shut at night']);
+  });
+
+  it('is told with what is damaged, and of many how many more', () => {
+    const damaged = Array.from({ length: 40 }, () => feature({}, { type: 'LineString', coordinates: [] }));
+    const { left } = read({ type: 'FeatureCollection', features: damaged });
+    expect(left[0]).toMatch(/^Note 1 of notes\.geojson is left out: /);
+    expect(left.at(-1)).toMatch(/^\d+ more notes are left out as well\.$/);
+  });
+
+  it('says of one stranger that it is none of its notes, and of two that they are', () => {
+    const stranger = { type: 'Feature', geometry: null, properties: {} };
+    const left = (count: number) =>
+      read({ type: 'FeatureCollection', features: Array(count).fill(stranger) }).left;
+    expect(left(1)).toEqual(['one feature of "notes.geojson" is no notes of this program, and left alone.']);
+    expect(left(2)).toEqual(['2 features of "notes.geojson" are no notes of this program, and left alone.']);
+  });
+});

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readRegionIndex } from '../../../../geo/fetch/region/read-index.ts';
+import { boxOf, readOutline } from '../../../../geo/fetch/region/read-outline.ts';
 import { boxRegion, feature, indexText } from '../../../support/map-server/invented-regions.ts';
 
 const EAST = boxRegion('east', [10, 50, 11, 51]);
@@ -193,5 +194,51 @@ describe('a list of regions', () => {
     }));
     expect(index.regions[1]?.name).toMatch(/^·\[2Jlong .*…$/u);
     expect(index.regions[1]?.id).toBe('__proto__');
+  });
+});
+
+describe('an outline', () => {
+  const square = [
+    [7, 50],
+    [8, 50],
+    [8, 51],
+    [7, 51],
+  ];
+  const message = (type: string, coordinates: unknown) => {
+    const read = readOutline(type, coordinates);
+    return read.ok ? 'read' : read.error.message;
+  };
+
+  it('is closed where it is left open, and is as large as its corners', () => {
+    const read = readOutline('Polygon', [square]);
+    expect(read.ok && read.value[0]?.[0]).toHaveLength(5);
+    expect(read.ok && boxOf(read.value)).toEqual({ west: 7, east: 8, south: 50, north: 51 });
+    expect(message('MultiPolygon', [[square], [[...square, square[0]]]])).toBe('read');
+  });
+
+  it('that is none says why', () => {
+    expect(message('MultiPolygon', [])).toContain('holds no area');
+    expect(message('Polygon', [])).toContain('holds no area');
+    expect(message('Polygon', 'here')).toContain('holds no area');
+    expect(message('MultiPolygon', ['here'])).toContain('holds no area');
+    expect(message('Polygon', ['here'])).toContain('no list of positions');
+    expect(message('Polygon', [['here', 'there']])).toContain('nowhere on Earth');
+    expect(
+      message('Polygon', [
+        [
+          [7, 91],
+          [8, 50],
+          [8, 51],
+        ],
+      ]),
+    ).toContain('nowhere on Earth');
+    expect(
+      message('Polygon', [
+        [
+          [7, 50],
+          [8, 50],
+        ],
+      ]),
+    ).toContain('fewer than three corners');
   });
 });

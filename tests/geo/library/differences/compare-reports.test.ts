@@ -2,6 +2,15 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { compareReports } from '../../../../geo/library/differences/compare-reports.ts';
 import type { Comparison } from '../../../../geo/library/differences/difference.ts';
+import { uncovered } from '../../../../geo/library/differences/item.ts';
+import {
+  sayChanged,
+  sayClosed,
+  sayDays,
+  sayOffTheMap,
+  sayRoadChanged,
+} from '../../../../geo/library/differences/say-difference.ts';
+import type { Finding } from '../../../../geo/report/report.ts';
 import type { Roads } from '../../../../geo/roads/roads.ts';
 import { checkNoted, millLane, note, railwayOver } from '../../../support/notes/noted-drive.ts';
 import { checkOn, type District, district, roadsOf } from './district.ts';
@@ -170,5 +179,79 @@ describe('comparing two checks', () => {
       }),
       { numRuns: 40 },
     );
+  });
+});
+
+describe('a difference in words', () => {
+  const finding: Finding = {
+    id: 'x',
+    level: 'tight',
+    subject: 'height',
+    kind: 'limit',
+    fromM: 0,
+    toM: 100,
+    at: { lat: 0, lon: 0 },
+    osm: [],
+    tags: {},
+    say: '',
+    advice: '',
+  };
+  const road = (part: object) =>
+    ({ way: 1, forward: true, class: 'primary', ...part }) as unknown as Parameters<typeof sayRoadChanged>[1];
+
+  it('says what stood there and stands there, by the sign, the tags or the subject alone', () => {
+    const limit = { value: 3.2, unit: 'm', asMapped: '3.2' } as const;
+    expect(sayChanged(finding, { ...finding, limit }, 'metric')).toMatch(
+      /Before: tight, .*; now: tight, mapped as 3\.2\.$/,
+    );
+    expect(
+      sayChanged({ ...finding, tags: { maxheight: 'low' } }, { ...finding, note: 'n', limit }, 'metric'),
+    ).toMatch(/Before: tight, mapped as maxheight=low; now: tight, by the firm’s own note 3\.2\.$/);
+  });
+
+  it('says how what was open was settled', () => {
+    expect(sayClosed(finding, { ...finding, note: 'n' }, 'metric')).toMatch(
+      /^Settled by the firm’s own note, open before\./,
+    );
+    expect(sayClosed(finding, finding, 'metric')).toMatch(/^Mapped now, open before\./);
+    expect(sayClosed(finding, undefined, 'metric')).toMatch(/nothing stops the vehicle there\.$/);
+  });
+
+  it('names roads by their class where they have no name, slip roads and unknown kinds too', () => {
+    const span = { fromM: 1000, toM: 1500 };
+    expect(sayRoadChanged(span, road({ ref: 'A5' }), road({ class: 'trunk_link' }), 'metric')).toBe(
+      'From 1.0 km for 500 m the drive runs on a trunk road, its slip road; on the older map on A5 (a main road).',
+    );
+    expect(
+      sayRoadChanged(span, road({ name: 'Mill Lane', class: 'boulevard' }), road({}), 'metric'),
+    ).toContain('Mill Lane (a way mapped as boulevard)');
+    expect(sayOffTheMap(span, 0, 'metric')).toBe(
+      'From 1.0 km for 500 m the newer map has no road; the older one had.',
+    );
+    expect(sayOffTheMap(span, 2, 'metric')).toContain('with 2 findings there that may still hold.');
+  });
+
+  it('says when the map called newer is the older one, and which day is not known', () => {
+    expect(sayDays('2026-05-01', '2026-04-01')).toContain('holds the older data');
+    expect(sayDays(undefined, '2026-04-01')).toBe(
+      'Map data of 1 April 2026, held against that of an unknown day.',
+    );
+  });
+
+  it('leaves over what no other span holds', () => {
+    const span = { fromM: 10, toM: 100 };
+    expect(uncovered(span, [])).toEqual([span]);
+    expect(
+      uncovered(span, [
+        { fromM: 60, toM: 70 },
+        { fromM: 0, toM: 20 },
+        { fromM: 15, toM: 30 },
+        { fromM: 100, toM: 120 },
+      ]),
+    ).toEqual([
+      { fromM: 30, toM: 60 },
+      { fromM: 70, toM: 100 },
+    ]);
+    expect(uncovered(span, [{ fromM: 0, toM: 200 }])).toEqual([]);
   });
 });

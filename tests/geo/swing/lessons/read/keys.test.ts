@@ -32,9 +32,9 @@ describe('the numbered figures of a drawing', () => {
     ]);
     expect(keys.map((key) => sayKey(key, 'metric'))).toEqual([
       { what: 'gap at the start', figure: '30 cm' },
-      { what: 'tail farthest out', figure: '46 cm' },
-      { what: 'inner rear wheel cuts in', figure: '163 cm' },
-      { what: 'touches the wall after', figure: '0.8 m' },
+      { what: 'tail farthest out on the whole way', figure: '46 cm' },
+      { what: 'inner rear wheel inside the front one’s track', figure: '163 cm' },
+      { what: 'touches the wall, from the start', figure: '0.8 m' },
     ]);
   });
 
@@ -54,7 +54,7 @@ describe('the numbered figures of a drawing', () => {
   it('are the nose’s in reverse: 1.77 m by the same triangle with the length ahead of the rear axle', () => {
     const swing = keysOf(scene('reverse')).find(({ what }) => what === 'swing');
     expect(swing).toMatchObject({ end: 'nose', m: expect.closeTo(1.768, 3) });
-    expect(swing && sayKey(swing, 'metric').what).toBe('nose farthest out');
+    expect(swing && sayKey(swing, 'metric').what).toBe('nose farthest out on the whole way');
   });
 
   it('name what is nearest where nothing is touched, in the units chosen', () => {

@@ -78,13 +78,13 @@ function printYard({
           'Put drives there with: lanegauge yard add DRIVE.gpx, and vehicles with: lanegauge yard vehicle add CARD.json',
         ]
       : []),
-    ...drives.flatMap(({ id, name, day, lengthM = 0, leaveAt, versions }) => [
+    ...drives.flatMap(({ id, name, day, lengthM = 0, leaveAt, ...apart }) => [
       `  ${quote(name, 100)}${day ? `, day ${day.number} of ${day.of}` : ''}, ${(lengthM / 1000).toFixed(1)} km as drawn${leaveAt === undefined ? '' : `, leaves ${sayMoment(leaveAt)}`} (${id})`,
-      ...printVersions(id, versions),
+      ...printVersions(id, apart),
     ]),
-    ...vehicles.flatMap(({ id, name, versions }) => [
+    ...vehicles.flatMap(({ id, name, ...apart }) => [
       `  ${quote(name, 100)} (${id})`,
-      ...printVersions(id, versions),
+      ...printVersions(id, apart),
     ]),
     ...sheets.map((sheet) => `  ${lineOf(sheet)}`),
     ...bin.map(({ id, deleted }) => `  in the bin since ${deleted.slice(0, 10)}: ${id}`),
@@ -92,10 +92,17 @@ function printYard({
   return `${lines.join('\n')}\n`;
 }
 
-function printVersions(id: string, versions: ReturnType<typeof toldDrive>['versions']): string[] {
+function printVersions(id: string, { versions, removed }: ReturnType<typeof toldVersions>): string[] {
   if (versions === undefined) return [];
+  const what =
+    removed === undefined
+      ? 'was changed on two computers at once; keep one of these with'
+      : `was removed on one computer (${sayMoment(removed)}) and changed on another at the same time; remove it again, or keep it with`;
   return [
-    `    was changed on two computers at once; keep one of these with: lanegauge yard choose ${id} VERSION`,
-    ...versions.map(({ version, name, made }) => `    ${version}: ${quote(name, 100)}, ${sayMoment(made)}`),
+    `    ${what}: lanegauge yard choose ${id} VERSION`,
+    ...versions.map(
+      ({ version, name, made, says }) =>
+        `    ${version}: ${says.length > 0 ? says.join('; ') : quote(name, 100)}, changed ${sayMoment(made)}`,
+    ),
   ];
 }

@@ -58,6 +58,8 @@ const apartSchema = z.strictObject({
       says: z.array(z.string()),
     }),
   ),
+  /** removed in one of the places: when, ISO 8601 */
+  removed: z.string().optional(),
 });
 export type Apart = z.infer<typeof apartSchema>;
 

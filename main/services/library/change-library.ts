@@ -62,9 +62,15 @@ export function changesOf(opened: OpenedLibrary): Pick<Library, 'put' | 'remove'
     },
     async choose(id, version) {
       const item = watched.item(id);
-      const chosen = item?.versions.find(({ name }) => name === version);
-      if (!item || !chosen)
-        return fail('library.none', `${id} has no version ${version} now. Look at it again.`);
+      const begun = item?.versions.filter(({ name }) => name.startsWith(version)) ?? [];
+      const [chosen] = begun;
+      if (!item || !chosen || version === '')
+        return fail('library.none', `${id} has no version ${quote(version, 40)} now. Look at it again.`);
+      if (begun.length > 1)
+        return fail(
+          'library.several',
+          `${begun.length} versions of ${id} begin with ${quote(version, 40)}. Type more of the one you mean.`,
+        );
       return put({ kind: item.kind, id, body: chosen.body, over: item.heads });
     },
   };

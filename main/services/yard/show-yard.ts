@@ -55,14 +55,14 @@ function showDrive({ id, heads, versions }: Item<'drive'>): YardDrive[] {
 
 const APART = ['drive', 'vehicle', 'load', 'note'] as const satisfies readonly ChosenKind[];
 
-/** None where there is one version alone. */
+/** None where there is one version alone, and none of a removal at the same time. */
 function showApart<K extends ChosenKind>(
   library: Library,
-  { id, kind, versions }: Item<K>,
+  { id, kind, versions, deleted }: Item<K>,
   units: Units,
 ): Apart[] {
   const [first] = versions;
-  if (first === undefined || versions.length < 2) return [];
+  if (first === undefined || (versions.length < 2 && deleted === undefined)) return [];
   const says = versionsApart(
     kind,
     versions.map(({ body }) => body),
@@ -73,7 +73,12 @@ function showApart<K extends ChosenKind>(
       id,
       kind,
       name: cut(nameOf(kind, first.body) ?? vehicleAboard(library, id) ?? id, NAME_MOST),
-      versions: versions.map(({ name, made }, i) => ({ version: name, made, says: says[i] ?? [] })),
+      versions: versions.map(({ name, made }, i) => ({
+        version: name,
+        made,
+        says: (versions.length > 1 && says[i]) || [],
+      })),
+      ...given({ removed: deleted }),
     },
   ];
 }

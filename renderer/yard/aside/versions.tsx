@@ -4,10 +4,14 @@ import type { Apart } from '../../../main/contract/yard/yard.ts';
 import { chooseVersion } from '../state/choose-version.ts';
 
 /** Something that was changed in two places at once: what each version says, and the way to keep one. */
-export function Versions({ of: { id, versions } }: { of: Apart }) {
+export function Versions({ of: { id, versions, removed } }: { of: Apart }) {
   return (
     <div class="yard-versions">
-      <p>It was changed on two computers at once. Which holds?</p>
+      <p>
+        {removed === undefined
+          ? 'It was changed on two computers at once. Which holds?'
+          : `It was removed on one computer (${sayMoment(removed)}) and changed on another at the same time. Keep it, or remove it again.`}
+      </p>
       <ul class="yard-list">
         {versions.map(({ version, made, says }) => (
           <li key={version}>

@@ -162,8 +162,30 @@ describe('lanegauge yard, what two computers changed at once', () => {
     expect((await yard('list')).out).toContain(`yard choose ${id} VERSION`);
     expect(await yard('rename', id, 'East')).toMatchObject({ exit: 2, out: '' });
     const south = listed.versions.find(({ name }: { name: string }) => name === 'South');
-    await json('choose', id, south.version);
+    expect(south.says).toEqual(['name: South']);
+    expect((await yard('list')).out).toContain(`${south.version}: name: South, changed `);
+    await json('choose', id, south.version.slice(0, 8));
     expect((await json('list')).drives).toMatchObject([{ id, name: 'South' }]);
+  });
+
+  it('keeps what one removes while another changes it, and says both', async () => {
+    const [{ id }] = (await json('add', BARRED)).drives;
+    const library = await openLibrary({
+      folder: join(home, 'library'),
+      dataFolder: join(home, 'other'),
+      now: () => new Date(0),
+    });
+    const [item] = library.list('drive');
+    const { body } = item!.versions[0]!;
+    worked(await library.remove(item!));
+    worked(await library.put({ kind: 'drive', id, body: { ...body, name: 'North' }, over: item!.heads }));
+    const { out } = await yard('list');
+    expect(out).toContain('was removed on one computer (');
+    expect(out).toContain('and changed on another at the same time');
+    const [{ versions, removed }] = (await json('list')).drives;
+    expect(removed).toBe('1970-01-01T00:00:00.000Z');
+    await json('choose', id, versions[0].version);
+    expect((await yard('list')).out).not.toContain('was removed on one computer');
   });
 });
 
@@ -217,6 +239,11 @@ describe('lanegauge yard, vehicles and notes', () => {
     );
     // what is there is never written over
     expect((await yard('note', 'export', file)).exit).toBe(2);
+    // and what somebody took away does not come back by itself
+    const [taken] = (await json('note', 'list', ...theirs)).notes;
+    await json('note', 'remove', taken.id, ...theirs);
+    expect((await yard('note', 'import', file, ...theirs)).out).toContain('One note lies in the bin here');
+    expect((await json('note', 'list', ...theirs)).notes).toEqual([]);
   });
 
   it('says that a note lies on no road that is known', async () => {

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 
 /** Why a cell is no longer what a check would give today. */
-export const STALE = ['map', 'card', 'note', 'margin'] as const;
+export const STALE = ['map', 'card', 'note', 'margin', 'leave', 'day'] as const;
 export type Stale = (typeof STALE)[number];
 
 /** What a cell was judged from, a fingerprint each. */
@@ -14,7 +14,11 @@ export const madeOfSchema = z.strictObject({
   note: z.string(),
   /** of the spare asked for, and of what stands in where a place does not tell */
   margin: z.string(),
-  /** of the drive's file, its track, its leave time, and the program: with another of these it is another cell */
+  /** of the leave time; a cell kept by an earlier program has it in `drive` */
+  leave: z.string().optional(),
+  /** of the stops and the return hour; the same of an earlier program */
+  day: z.string().optional(),
+  /** of the drive's file, its track and the program: with another of these it is another cell */
   drive: z.string(),
 });
 export type MadeOf = z.infer<typeof madeOfSchema>;

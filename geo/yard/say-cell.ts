@@ -50,6 +50,8 @@ const STALE_SAY: Readonly<Record<Stale, string>> = {
   card: 'the card was changed',
   note: 'a local note was added or changed',
   margin: 'another spare was asked for',
+  leave: 'the leave time is another',
+  day: 'the stops or the return hour are others',
 };
 
 /** "Out of date, check again: since then the map was renewed and the card was changed"; '' for none. */

@@ -21,7 +21,7 @@ import {
   sayRoadMapped,
 } from './say-difference.ts';
 
-/** Two checks of one drive with one vehicle, on two maps. The leave time is the same for both. */
+/** Two checks of one drive with one vehicle, on two maps. */
 export interface ToCompare {
   readonly was: DriveReport;
   readonly now: DriveReport;
@@ -30,6 +30,8 @@ export interface ToCompare {
   readonly otherCard?: boolean;
   /** the same of the load */
   readonly otherLoad?: boolean;
+  /** the same of the leave time */
+  readonly otherLeave?: boolean;
   /** whether an object is on the newer map still; left out, it is taken to be */
   readonly isMapped?: (object: Finding['osm'][number]) => boolean;
 }
@@ -69,7 +71,7 @@ export function compareReports(input: ToCompare): Result<Comparison> {
 }
 
 /** A sentence where the two are not of one drive and one vehicle. */
-function tellUnlike({ was, now, otherCard, otherLoad }: ToCompare): string | undefined {
+function tellUnlike({ was, now, otherCard, otherLoad, otherLeave }: ToCompare): string | undefined {
   const differs = (pick: (report: DriveReport) => unknown) =>
     JSON.stringify(pick(was)) !== JSON.stringify(pick(now));
   const what =
@@ -77,7 +79,7 @@ function tellUnlike({ was, now, otherCard, otherLoad }: ToCompare): string | und
       ? 'different vehicle cards'
       : otherLoad !== true && differs(({ load }) => load)
         ? 'different loads'
-        : differs(({ leaveAt }) => leaveAt)
+        : otherLeave !== true && differs(({ leaveAt }) => leaveAt)
           ? 'different leave times'
           : differs(({ route }) => [route.segments, route.positions])
             ? 'different drives'

@@ -4,6 +4,7 @@ import type { Level } from '../../../geo/report/level.ts';
 import { cellOf } from '../../../geo/yard/cell.ts';
 import { staleOf } from '../../../geo/yard/made-of.ts';
 import { mapKey } from '../../../geo/yard/map-key.ts';
+import { sayStale } from '../../../geo/yard/say-cell.ts';
 import { whatStopsMost } from '../../../geo/yard/stops-most.ts';
 
 const height = (id: number, level: Level, limitM: number, spareM: number): Finding => ({
@@ -81,8 +82,15 @@ describe('a cell is stale', () => {
     expect(staleOf(was, { ...was, card: 'longer', margin: 'wider' })).toEqual(['card', 'margin']);
   });
 
-  it('and another altogether where the drive or its leave time is', () => {
-    expect(staleOf(was, { ...was, drive: 'at night' })).toBeUndefined();
+  it('where the leave time, the stops or the return hour are others: what it said is compared, not thrown away', () => {
+    const day = { ...was, leave: 'l', day: 'd' };
+    expect(staleOf(day, { ...day, leave: 'at night' })).toEqual(['leave']);
+    expect(staleOf(day, { ...day, day: 'home by six' })).toEqual(['day']);
+    expect(sayStale(['leave'])).toBe('Out of date, check again: since then the leave time is another');
+  });
+
+  it('and another altogether where the drive is', () => {
+    expect(staleOf(was, { ...was, drive: 'other' })).toBeUndefined();
   });
 
   it('by the maps that lie where the drive does', () => {

@@ -12,7 +12,7 @@ export async function compareAndKeep(
   { units }: Pick<JudgeSetup, 'units'>,
 ): Promise<Pick<JudgedCell, 'differences' | 'unkept'>> {
   const was = await keptReport(seen);
-  const compared = was && compareReports({ was, now, units, otherCard: true });
+  const compared = was && compareReports({ was, now, units, otherCard: true, otherLeave: true });
   const differences = compared?.ok ? compared.value.differences : undefined;
   const told = given({ differences });
   try {

@@ -219,7 +219,9 @@ function makesOf(of: GridOf, drive: GridDrive, parts: Parts, box: Box): (vehicle
     // by the day it is driven on, as a check takes them
     note: print(notesAbout(of.notes, box, drive.leaveAt ?? of.made)),
     margin: print([of.margins ?? null, of.country ?? null]),
-    drive: print([drive.gpx, drive.track, drive.leaveAt ?? null, drive.day ?? null, PROGRAM]),
+    leave: print(drive.leaveAt ?? null),
+    day: print(drive.day ?? null),
+    drive: print([drive.gpx, drive.track, PROGRAM]),
   };
   return ({ card }) => ({ ...shared, card: print(card) });
 }

@@ -157,7 +157,9 @@ describe('comparing two checks', () => {
     expect(refused({ ...OLD, vehicle: { ...OLD.vehicle, heightM: 2.7 } })).toMatch(
       /different vehicle cards/u,
     );
-    expect(refused({ ...OLD, leaveAt: '2027-06-12T09:00' })).toMatch(/different leave times/u);
+    const later = { ...OLD, leaveAt: '2027-06-12T09:00' };
+    expect(refused(later)).toMatch(/different leave times/u);
+    expect(compareReports({ was: OLD, now: later, units: 'metric', otherLeave: true }).ok).toBe(true);
     expect(refused({ ...OLD, route: { ...OLD.route, positions: 3 } })).toMatch(/different drives/u);
   });
 

@@ -161,8 +161,11 @@ describe('the grid', () => {
     const kept = join(home, 'day');
     const stayed = { ...grid, drives: [{ ...everything, day }], vehicles: [grid.vehicles[0]!], kept };
     const plain = await judge({ ...stayed, drives: [everything] });
-    // with another day it is another cell: nothing is known of it yet
-    expect(await knownCells(stayed)).toEqual([]);
+    // with another day or leave time it is out of date, and what it said is what newer answers are compared with
+    const staleWith = async (drives: GridOf['drives']) =>
+      (await knownCells({ ...stayed, drives })).map(({ stale }) => stale);
+    expect(await staleWith(stayed.drives)).toEqual([['day']]);
+    expect(await staleWith([{ ...everything, leaveAt: '2027-06-12T13:30' }])).toEqual([['leave']]);
     const { report } = worked(
       await checkFromFiles(
         {
@@ -182,6 +185,14 @@ describe('the grid', () => {
     expect(judged).not.toMatchObject(
       plain.map((each) => each.kind === 'cell' && { cell: { cell: each.cell.cell } }),
     );
+    // a lower card and another leave time at once: what is worse is told, whichever of them it came by
+    const { leaveAt: _, ...whenever } = everything;
+    const [higher] = await judge({
+      ...stayed,
+      drives: [whenever],
+      vehicles: [{ id: 'high', card: { ...high, heightM: high.heightM + 0.6 } }],
+    });
+    expect(higher?.kind === 'cell' && higher.cell.changes.length).toBeGreaterThan(0);
   });
 
   it('says so where a drive’s cells cannot be kept, and judges the others', async () => {

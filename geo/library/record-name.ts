@@ -9,7 +9,7 @@ export const PARENTS_MOST = 4;
 
 const FIRST = 'first';
 const FILE = /^(first|[0-9a-f]{20}(?:\+[0-9a-f]{20}){0,3})-([0-9a-f]{20})\.json$/;
-const ITEM_ID = /^(?:drive|vehicle|load|note|handed|seen)-[a-z0-9][a-z0-9-]{0,79}$/;
+const ITEM_ID = /^(?:drive|vehicle|load|note|handed|seen|back)-[a-z0-9][a-z0-9-]{0,79}$/;
 
 /** The name of a record of this hash. @param sha256 of its bytes, lowercase hexadecimal */
 export function nameOfHash(sha256: string): string {

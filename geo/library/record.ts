@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { backBodySchema } from './body/back.ts';
 import { driveBodySchema } from './body/drive.ts';
 import { handedBodySchema, seenBodySchema } from './body/handed.ts';
 import { noteBodySchema } from './body/note.ts';
@@ -19,6 +20,8 @@ const BODIES = {
   handed: handedBodySchema,
   /** changes acknowledged by a person */
   seen: seenBodySchema,
+  /** that the vehicle of a sheet is back */
+  back: backBodySchema,
 } as const;
 
 /** What an item of the library is; its id begins with it. */

@@ -10,6 +10,7 @@ const YARD = `  lanegauge yard add DRIVE.gpx...               put drives into th
   lanegauge yard day ID [--leave 2027-06-12T09:30] [--home-by 2027-06-12T17:00] [--stop LAT,LON,MINUTES,NAME ...]
       [--remove-stop NUMBER|NAME ...] [--clear] [--vehicle-id ID]       the drive's stops and return hour; with a vehicle when to leave each stop at the latest
   lanegauge yard out                            sheets that are out, first those changed since, with what is new or worse
+  lanegauge yard back NUMBER [--undo]           that sheet's vehicle is back today, and the sheet ended
   lanegauge yard sheet NUMBER --out FOLDER      a handing-over again, byte for byte as it was
   lanegauge yard note add --at LAT,LON --say TEXT [--height M] [--width M] [--mass KG] [--answers FINDING_ID]
       [--seen DATE] [--until DATE] [--by INITIALS]   what the firm measured and the map does not tell
@@ -51,6 +52,7 @@ export const HELP = `lanegauge: will this vehicle get along this drive?
       [--pdf]                 also sheet.pdf, printed by a Chromium, Chrome or Edge found on this computer
       [--drive ID --vehicle-id ID]   of the library, with the drive's kept leave time and day and what is aboard, in place of
                               the files; each may be given several times: then each drive with each vehicle, a folder each
+      [--pair DRIVE=VEHICLE ...]     the same pair by pair, such as a week's; barred ones are listed before they are written
       It is kept in the library (--yard FOLDER: in that one) under the sheet's number.
 
   lanegauge load --vehicle CARD --load LOAD.json

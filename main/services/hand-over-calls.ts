@@ -11,16 +11,18 @@ import { finishHandOver, SHEET_PDF } from './hand-over/finish-hand-over.ts';
 import { printPdf } from './hand-over/print-pdf.ts';
 import { handOverPairs } from './hand-over-pairs.ts';
 import type { HandOverParts } from './hand-over-parts.ts';
+import { tellBack } from './handed/back.ts';
 import { findHanded, readHanded } from './handed/handed-sheets.ts';
 import { knownOf } from './handed/known-of.ts';
 import { type OutRow, outSheets, sheetAgain } from './handed/out-sheets.ts';
 import { notesOf } from './library/local-notes.ts';
+import { localDay } from './local-day.ts';
 import { takeCheck } from './yard/grid/take-check.ts';
 import { gridOfLibrary } from './yard/yard-of.ts';
 
 type HandOverServices = Pick<
   Services,
-  'handOver' | 'handOverPairs' | 'visorCards' | 'handedSheet' | 'sheetsOut' | 'worseThanSheet'
+  'handOver' | 'handOverPairs' | 'visorCards' | 'handedSheet' | 'sheetsOut' | 'sheetBack' | 'worseThanSheet'
 >;
 
 /** The calls about what is handed over. */
@@ -44,7 +46,14 @@ export function handOverCalls(parts: HandOverParts): HandOverServices {
     },
     async sheetsOut() {
       await library.refresh('handed');
+      await library.refresh('back');
       return ok({ sheets: (await outSheets(of)).map(shown) });
+    },
+    async sheetBack({ number, back }) {
+      const found = findHanded(library, number);
+      if (!found.ok) return found;
+      const told = await tellBack(library, found.value.body.number, back ? localDay(now()) : undefined);
+      return told.ok ? ok({ sheets: (await outSheets(of)).map(shown) }) : told;
     },
     async worseThanSheet({ number }, hooks) {
       const found = findHanded(library, number);
@@ -103,7 +112,7 @@ function asText(files: Readonly<Record<string, Uint8Array>>): Pick<ValueOf<'hand
   };
 }
 
-function shown({ sheet: { made, body }, leaves, since }: OutRow): OutSheetShown {
+function shown({ sheet: { made, body }, leaves, since, standing, driveNow, overlap }: OutRow): OutSheetShown {
   const { number, driveName, vehicleName, drive, vehicle, verdict, leaveAt } = body;
   return {
     number,
@@ -112,6 +121,8 @@ function shown({ sheet: { made, body }, leaves, since }: OutRow): OutSheetShown 
     leaves,
     made,
     since: [...since],
-    ...given({ drive, vehicle, verdict, leaveAt }),
+    standing,
+    overlap,
+    ...given({ driveNow, drive, vehicle, verdict, leaveAt }),
   };
 }

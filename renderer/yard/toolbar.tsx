@@ -2,7 +2,7 @@ import { signal } from '@preact/signals';
 import { ChooseDrives } from './choose-drives.tsx';
 import { Filters } from './filters/filters.tsx';
 import { ChooseSeveral, HandOverSeveral } from './several/choose-several.tsx';
-import { outChanged, sheetsOut } from './state/out.ts';
+import { outChanged, sheetsOut, sheetsShown } from './state/out.ts';
 import { judge } from './state/work.ts';
 import { type Aside, apart, aside, bin, standing, yardWork } from './state/yard.ts';
 
@@ -41,8 +41,13 @@ export function Toolbar() {
         </button>
         <Beside which="changes" say="What changed" count={changed} />
         <Beside which="places" say="What stops most" />
-        {sheetsOut.value.length > 0 && (
-          <Beside which="out" say="What is out" count={outChanged.value.length} />
+        {sheetsShown.value.length > 0 && (
+          <Beside
+            which="out"
+            say="What is out"
+            count={sheetsOut.value.length}
+            more={outChanged.value.length > 0 ? `, ${outChanged.value.length} changed` : ''}
+          />
         )}
         {apart.value.length > 0 && <Beside which="apart" say="Two versions" count={apart.value.length} />}
         {bin.value.length > 0 && <Beside which="bin" say="Bin" count={bin.value.length} />}
@@ -57,10 +62,12 @@ function Beside({
   which,
   say,
   count = 0,
+  more = '',
 }: {
   which: Exclude<Aside['kind'], 'drive'>;
   say: string;
   count?: number;
+  more?: string;
 }) {
   const shown = aside.value?.kind === which;
   return (
@@ -74,6 +81,7 @@ function Beside({
     >
       {say}
       {count > 0 && <b class="yard-count"> {count}</b>}
+      {more}
     </button>
   );
 }

@@ -16,6 +16,8 @@ export const handedFactsSchema = z.looseObject({
   verdict: z.enum(['barred', 'tight', 'unknown', 'care', 'clear']).optional(),
   /** local wall time, YYYY-MM-DDTHH:MM */
   leaveAt: z.string().optional(),
+  /** the end of the drive by the driving times, stays counted, local wall time */
+  arriveAt: z.string().optional(),
   /** hashes of what the check was made from */
   gpx: sha256Schema,
   /** 1-based place among the file's tracks and routes, tracks first */

@@ -56,6 +56,7 @@ export function handedFacts(check: HandedCheck, of: HandedOf, sha256: Sha256): H
     report: sha256(reportText(report)),
     ...of,
     ...given({ leaveAt, margins, country, box, plan: day }),
+    ...given({ arriveAt: report.timetable?.arriveAt?.slice(0, 16) }),
     ...given({ load: check.load && hashOf(check.load, sha256), items: check.load && [...check.load] }),
     ...given({ mapKey: check.maps && box && mapKey(check.maps, box) }),
   };

@@ -52,34 +52,45 @@ export async function handOverSeveral(
   const folders = foldersOf(pairs);
   const [handed, failed]: [Handed[], Failed[]] = [[], []];
   const show = (what: string) => progress.show(what, (handed.length + failed.length) / pairs.length);
-  await handOverMany(
-    pairs,
-    {
-      ...of,
-      evenBarred: true,
-      signal,
-      taken: async (made) => takeCheck(gridOfLibrary(await askedBy(of.library, terminal)), made),
-      make: (work, pair) => {
-        show(`handing over ${folders.get(pair)}`);
-        return makeInThread(work, signal);
+  const barred: ToHand[] = [];
+  const handOver = (some: readonly ToHand[], { evenBarred }: Pick<ManyOf, 'evenBarred'>) =>
+    handOverMany(
+      some,
+      {
+        ...of,
+        evenBarred,
+        signal,
+        taken: async (made) => takeCheck(gridOfLibrary(await askedBy(of.library, terminal)), made),
+        make: (work, pair) => {
+          show(`handing over ${folders.get(pair)}`);
+          return makeInThread(work, signal);
+        },
+        write: ({ route }, files: HandedFiles, pair) =>
+          writeHandOver(join(outFolder, folders.get(pair) ?? ''), files, { route, signal }),
       },
-      write: ({ route }, files: HandedFiles, pair) =>
-        writeHandOver(join(outFolder, folders.get(pair) ?? ''), files, { route, signal }),
-    },
-    (pair, done) => {
-      const ids = { drive: pair.drive.id, vehicle: pair.vehicle.id };
-      // every pair is asked for, barred or not
-      if (done.kind === 'barred') return;
-      if (done.kind === 'failed') {
-        failed.push({ ...ids, say: `${folders.get(pair)}: ${done.say}` });
-        return;
-      }
-      const { number, facts } = done.made;
-      const { replaces, verdict = 'unknown' } = facts;
-      handed.push({ ...ids, folder: folders.get(pair) ?? '', number, verdict, ...given({ replaces }) });
-      for (const say of done.say) terminal.complain(`${folders.get(pair)}: ${say}`);
-    },
-  );
+      (pair, done) => {
+        const ids = { drive: pair.drive.id, vehicle: pair.vehicle.id };
+        if (done.kind === 'barred') {
+          barred.push(pair);
+          return;
+        }
+        if (done.kind === 'failed') {
+          failed.push({ ...ids, say: `${folders.get(pair)}: ${done.say}` });
+          return;
+        }
+        const { number, facts } = done.made;
+        const { replaces, verdict = 'unknown' } = facts;
+        handed.push({ ...ids, folder: folders.get(pair) ?? '', number, verdict, ...given({ replaces }) });
+        for (const say of done.say) terminal.complain(`${folders.get(pair)}: ${say}`);
+      },
+    );
+  await handOver(pairs, { evenBarred: false });
+  if (barred.length > 0 && !signal.aborted) {
+    progress.clear();
+    // every pair is asked for, barred or not; whoever looks on can stop it here
+    terminal.complain(sayBarred(barred.map((pair) => folders.get(pair) ?? '')));
+    await handOver(barred, { evenBarred: true });
+  }
   progress.clear();
   terminal.out(
     json ? jsonText({ handedOver: handed, failed }) : sayHanded(handed, outFolder, terminal.width),
@@ -88,6 +99,10 @@ export async function handOverSeveral(
   if (signal.aborted) return EXIT_INTERRUPTED;
   if (failed.length > 0) return EXIT_UNUSABLE;
   return handed.some(({ verdict }) => verdict === 'barred') ? 1 : 0;
+}
+
+function sayBarred(names: readonly string[]): string {
+  return `Barred, do not drive: ${names.map((name) => clip(name, 200)).join('; ')}. Each is written all the same, with "Do not drive" across its head.`;
 }
 
 async function makeInThread(work: Parameters<ManyOf['make']>[0], signal: AbortSignal) {

@@ -1,10 +1,13 @@
+import { existsSync } from 'node:fs';
 import { dayInWords, sayMoment } from '../../../geo/clock/print-dates.ts';
 import { keptDay } from '../../../geo/day/kept-day.ts';
 import { given } from '../../../geo/given.ts';
+import { LEVEL_WORD } from '../../../geo/report/level.ts';
 import { ok } from '../../../geo/result.ts';
 import type { Units } from '../../../geo/units/in-units.ts';
 import { printable, quote } from '../../../geo/units/text.ts';
 import { saySince } from '../../../geo/yard/handed/say-since.ts';
+import { sayStanding } from '../../../geo/yard/handed/standing.ts';
 import { type OutRow, outSheets, sheetAgain, worseNow } from '../../services/handed/out-sheets.ts';
 import type { Library } from '../../services/library/library.ts';
 import { openSettings } from '../../services/settings/settings-store.ts';
@@ -25,14 +28,20 @@ export const yardOut: YardCommand = async (words, terminal, library) => {
   const read = readWords(words, { once: [], flags: ['json'] });
   if (!read.ok) return read;
   const rows = await outSheets({ library, ...terminal });
-  const changed = rows.filter(({ since }) => since.length > 0);
-  const same = rows.filter(({ since }) => since.length === 0);
+  const isGone = !existsSync(library.folder);
+  const out = rows.filter(({ standing }) => standing.kind !== 'back');
+  const changed = out.filter(({ since }) => since.length > 0);
+  const same = [
+    ...out.filter(({ since }) => since.length === 0),
+    ...rows.filter(({ standing }) => standing.kind === 'back'),
+  ];
   const { units } = (await openSettings(terminal.dataFolder, terminal.now)).current();
   const told: Told[] = [];
   for (const [i, row] of changed.entries()) {
     if (terminal.signal.aborted) break;
     terminal.progress.show('checking what is out', i / changed.length);
-    told.push({ ...toldSheet(row), ...(await worseOf(row, library, terminal, units)) });
+    const worse = isGone ? {} : await worseOf(row, library, terminal, units);
+    told.push({ ...toldSheet(row), ...worse });
   }
   terminal.progress.clear();
   const refused = told.flatMap(({ number, problem }) =>
@@ -42,9 +51,15 @@ export const yardOut: YardCommand = async (words, terminal, library) => {
     text: read.value.flag('json')
       ? jsonText({ sheets: [...told, ...same.map(toldSheet)] })
       : printOut(told, same.map(toldSheet)),
-    ...(refused.length > 0 && { refused }),
+    ...(isGone && rows.length > 0
+      ? { refused: [sayGone(library.folder)] }
+      : refused.length > 0 && { refused }),
   });
 };
+
+function sayGone(folder: string): string {
+  return `The library in ${folder} is not there: these are the sheets as last seen, and none was checked again. Connect its disk, and ask again.`;
+}
 
 async function worseOf(
   row: OutRow,
@@ -59,7 +74,7 @@ async function worseOf(
 }
 
 /** A sheet that is out, in a line's figures. */
-export function toldSheet({ sheet: { made, body }, since, leaves }: OutRow) {
+export function toldSheet({ sheet: { made, body }, since, leaves, standing, driveNow, overlap }: OutRow) {
   const { number, driveName, vehicleName, leaveAt, verdict, replaces, plan } = body;
   return {
     number,
@@ -68,15 +83,21 @@ export function toldSheet({ sheet: { made, body }, since, leaves }: OutRow) {
     made,
     leaves,
     since: [...since],
-    ...given({ leaveAt, homeBy: plan && keptDay(plan).day?.homeBy, verdict, replaces }),
+    standing,
+    overlap,
+    ...given({ driveNow, leaveAt, homeBy: plan && keptDay(plan).day?.homeBy, verdict, replaces }),
   };
 }
 
 /** A sheet in a line of a terminal. */
 export function lineOf(sheet: ReturnType<typeof toldSheet>): string {
-  const { number, drive, vehicle, made, leaves, leaveAt, homeBy, since } = sheet;
+  const { number, drive, driveNow, vehicle, made, leaves, leaveAt, homeBy, since, standing, verdict } = sheet;
+  const renamed = driveNow === undefined ? '' : ` (now ${quote(driveNow, 100)})`;
+  const word = verdict === undefined ? 'VERDICT NOT KEPT' : LEVEL_WORD[verdict].toUpperCase();
+  const stands = sayStanding(standing);
   const parts = [
-    `sheet ${number}: ${quote(drive, 100)} with ${quote(vehicle, 60)}`,
+    `${word}: sheet ${number}: ${quote(drive, 100)}${renamed} with ${quote(vehicle, 60)}`,
+    ...(stands === '' ? [] : [stands]),
     `handed out ${dayInWords(made.slice(0, 10))}`,
     leaveAt === undefined
       ? 'no leave time'
@@ -88,17 +109,34 @@ export function lineOf(sheet: ReturnType<typeof toldSheet>): string {
 
 function printOut(changed: readonly Told[], same: readonly ReturnType<typeof toldSheet>[]): string {
   if (changed.length + same.length === 0) return 'No sheet is out.\n';
+  const out = same.filter(({ standing }) => standing.kind !== 'back');
+  const back = same.filter(({ standing }) => standing.kind === 'back');
   const lines = [
     ...(changed.length === 0
       ? ['Nothing that is out has changed since it was handed over.']
       : ['Out, changed since:']),
     ...changed.flatMap((sheet) => [`  ${lineOf(sheet)}`, ...worseLines(sheet).map((line) => `    ${line}`)]),
-    ...(same.length === 0 ? [] : ['Out, as handed over:', ...same.map((sheet) => `  ${lineOf(sheet)}`)]),
+    ...(out.length === 0
+      ? []
+      : [
+          'Out, as handed over:',
+          ...out.flatMap((sheet) => [
+            `  ${lineOf(sheet)}`,
+            ...overlapLines(sheet).map((line) => `    ${line}`),
+          ]),
+        ]),
+    ...(back.length === 0 ? [] : ['Back:', ...back.map((sheet) => `  ${lineOf(sheet)}`)]),
   ];
   return `${lines.join('\n')}\n`;
 }
 
-function worseLines({ worse, leaves }: Told): readonly string[] {
-  if (worse === undefined) return leaves === 'left' ? ['its leave day is past: it is not checked again'] : [];
-  return worse.length === 0 ? ['nothing is new or worse'] : worse.map(printable);
+function overlapLines({ overlap }: ReturnType<typeof toldSheet>): readonly string[] {
+  return overlap === '' ? [] : [overlap];
+}
+
+function worseLines({ worse, leaves, ...sheet }: Told): readonly string[] {
+  const also = overlapLines({ leaves, ...sheet });
+  if (worse === undefined)
+    return [...also, ...(leaves === 'left' ? ['its leave day is past: it is not checked again'] : [])];
+  return [...also, ...(worse.length === 0 ? ['nothing is new or worse'] : worse.map(printable))];
 }

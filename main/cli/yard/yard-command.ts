@@ -10,6 +10,7 @@ import { openRecents } from '../../services/recents/recents-store.ts';
 import { pathFrom, USAGE_HINT } from '../read-words.ts';
 import { EXIT_INTERRUPTED, EXIT_UNUSABLE, refuse, type Terminal } from '../terminal.ts';
 import { yardAdd } from './add.ts';
+import { yardBack } from './back.ts';
 import { yardChoose, yardRename, yardRestore } from './change.ts';
 import { yardChanges } from './changes.ts';
 import type { YardCommand, YardSaid } from './command.ts';
@@ -38,6 +39,7 @@ const COMMANDS: Readonly<Record<string, YardCommand>> = {
   changes: yardChanges,
   sheet: yardSheet,
   out: yardOut,
+  back: yardBack,
   day: yardDay,
   'vehicle add': vehicleAdd,
   'vehicle remove': vehicleRemove,

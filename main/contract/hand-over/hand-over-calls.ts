@@ -32,8 +32,19 @@ const outSheetSchema = z.strictObject({
   made: z.string(),
   /** why a check would say otherwise today */
   since: z.array(z.enum(SINCE)),
+  standing: z.discriminatedUnion('kind', [
+    z.strictObject({ kind: z.enum(['out', 'due']) }),
+    /** YYYY-MM-DD */
+    z.strictObject({ kind: z.literal('back'), on: z.string() }),
+  ]),
+  /** what its drive is called now, where that is another name */
+  driveNow: z.string().optional(),
+  /** that its vehicle is out elsewhere at the same hours, a sentence; '' where it is not */
+  overlap: z.string(),
 });
 export type OutSheetShown = z.infer<typeof outSheetSchema>;
+
+const sheets = z.strictObject({ sheets: z.array(outSheetSchema) });
 
 const pair = { drive: libraryIdSchema, vehicle: libraryIdSchema };
 
@@ -93,11 +104,13 @@ export const HAND_OVER_CALLS = {
   },
   /** A handing-over again, byte for byte as it was. */
   handedSheet: { request: z.strictObject({ number }), progress: nothing, value: handedSchema },
-  /** The sheets that are out, the coming leave days first. */
-  sheetsOut: {
-    request: z.strictObject({}),
+  /** The sheets that are out and those whose vehicle is back: barred ones first, then by the coming leave days. */
+  sheetsOut: { request: z.strictObject({}), progress: nothing, value: sheets },
+  /** Keeps that a sheet's vehicle is back, or that it is not. */
+  sheetBack: {
+    request: z.strictObject({ number, back: z.boolean() }),
     progress: nothing,
-    value: z.strictObject({ sheets: z.array(outSheetSchema) }),
+    value: sheets,
   },
   /** Checks a sheet's drive again on the shelf: what is new or worse, a sentence each. */
   worseThanSheet: {

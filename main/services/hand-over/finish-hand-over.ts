@@ -1,5 +1,8 @@
 import { ok, type Result } from '../../../geo/result.ts';
-import { keepHanded } from '../handed/handed-sheets.ts';
+import { outNow } from '../../../geo/yard/handed/out-now.ts';
+import { overlapping, sayOverlap } from '../../../geo/yard/handed/overlaps.ts';
+import { backDays } from '../handed/back.ts';
+import { handedSheets, keepHanded } from '../handed/handed-sheets.ts';
 import type { Library } from '../library/library.ts';
 import type { HandedOver } from './hand-over.ts';
 
@@ -49,17 +52,28 @@ export async function finishHandOver(
   const all = pdf === undefined ? files : { ...files, [SHEET_PDF]: pdf };
   const written = await write?.(all);
   if (written?.ok === false) return written;
+  const overlap = sayOverlapOf(facts, library);
   onProgress?.('keeping it in the library');
   const kept = await keepHanded(library, { number, facts, files: all });
   await taken?.(made);
   const say = [
     ...known,
+    ...(overlap === '' ? [] : [overlap]),
     ...(printed?.ok === false ? [printed.error.message] : []),
     ...(kept.ok
       ? []
       : [`Sheet ${number} is made, but not kept in the library: ${kept.error.message} Save its files.`]),
   ];
   return ok({ kept: kept.ok, say, ...(pdf && { pdf }) });
+}
+
+/** That the vehicle is out at the same hours on what was handed over before; '' where it is not. */
+function sayOverlapOf(facts: Made['facts'], library: Library): string {
+  const back = backDays(library);
+  const out = outNow(handedSheets(library), facts.leaveAt?.slice(0, 10) ?? '').filter(
+    ({ body: { number } }) => !back.has(number) && number !== facts.replaces,
+  );
+  return sayOverlap(facts, overlapping(facts, out));
 }
 
 const CANCELLED = { ok: false, error: { code: 'cancelled', message: 'Cancelled.' } } as const;

@@ -75,7 +75,7 @@ export async function handOver(asked: ToHandOver): Promise<Result<HandedOver>> {
     made: report.made,
     uid: number,
     program: report.program,
-    note: `${document.verdict.say} Sheet ${number}.`,
+    note: `${report.verdict === 'barred' ? '' : `${document.verdict.head}. `}${document.verdict.say} Sheet ${number}.`,
   });
   const sheet = sheetPage(document, drawn, { faces, paper: letter ? 'letter' : 'A4' });
   return ok({

@@ -1,7 +1,7 @@
 import { given } from '../../../geo/given.ts';
 import type { HandedFacts } from '../../../geo/library/body/handed.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
-import { quote } from '../../../geo/units/text.ts';
+import { listed, quote } from '../../../geo/units/text.ts';
 import type { OutSheet } from '../../../geo/yard/handed/out-now.ts';
 import type { Library } from '../library/library.ts';
 
@@ -35,11 +35,25 @@ export async function keepHanded(
   return put.ok ? ok(undefined) : put;
 }
 
-/** The sheet of a number, as typed or read out: in any letter case, with or without its hyphen. */
+/**
+ * The sheet of a number, as typed or read out: in any letter case, with or without its hyphen, or as much of its
+ * beginning as tells it from the others.
+ */
 export function findHanded(library: Library, typed: string): Result<OutSheet> {
   const plain = (text: string) => text.toUpperCase().replace(/[^A-Z0-9]/gu, '');
-  const found = handedSheets(library).find(({ body }) => plain(body.number) === plain(typed));
+  const asked = plain(typed);
+  const begun = handedSheets(library).filter(
+    ({ body }) => asked !== '' && plain(body.number).startsWith(asked),
+  );
+  const [only] = begun;
+  const found =
+    begun.find(({ body }) => plain(body.number) === asked) ?? (begun.length === 1 ? only : undefined);
   if (found) return ok(found);
+  if (begun.length > 1)
+    return fail(
+      'handed.several',
+      `${quote(typed)} begins ${begun.length} sheet numbers: ${listed(begun.slice(0, 5).map(({ body }) => body.number))}. Type more of the one you mean.`,
+    );
   return fail(
     'handed.none',
     `No sheet ${quote(typed)} is kept in the library in ${library.folder}. Sheet numbers are eight signs without 0 O 1 I L 2 Z 5 S 8 B U V; see 'lanegauge yard list'.`,

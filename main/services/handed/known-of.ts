@@ -7,6 +7,7 @@ import type { HandedOf } from '../../../geo/yard/handed/facts.ts';
 import { numberReplaced, type OutSheet } from '../../../geo/yard/handed/out-now.ts';
 import { sha256Of } from '../files/sha256.ts';
 import type { Library } from '../library/library.ts';
+import { backDays } from './back.ts';
 import { handedSheets } from './handed-sheets.ts';
 
 /** What the library knows about a drive's file and a vehicle, as plain data that a thread can be handed. */
@@ -18,6 +19,8 @@ export interface KnownOf {
   readonly load?: LoadList['items'];
   /** sheets of this file's drives handed out before */
   readonly sheets: readonly OutSheet[];
+  /** numbers of sheets whose vehicle is back: nothing takes their place */
+  readonly back?: readonly string[];
 }
 
 /**
@@ -42,6 +45,7 @@ export function knownOf(
     sheets: handedSheets(library).filter(({ body }) =>
       gpx === undefined ? body.vehicle === found?.id : body.gpx === gpx,
     ),
+    back: [...backDays(library).keys()],
     ...given({ vehicle: found?.id, load: vehicleId === undefined ? undefined : loadOf(library, vehicleId) }),
   };
 }
@@ -68,7 +72,8 @@ export function handedOf(
 ): HandedOf {
   const { vehicle } = known;
   const drive = driveId(gpx, track);
-  const replaces = numberReplaced(known.sheets, { gpx, track, vehicleName, ...given({ vehicle }) });
+  const last = numberReplaced(known.sheets, { gpx, track, vehicleName, ...given({ vehicle }) });
+  const replaces = last !== undefined && known.back?.includes(last) ? undefined : last;
   const loadKept = load !== undefined && isDeepStrictEqual(load, known.load);
   return {
     gpx,

@@ -10,15 +10,18 @@ import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import { changedSince } from '../../../geo/yard/handed/changed-since.ts';
 import { newOrWorse } from '../../../geo/yard/handed/new-or-worse.ts';
 import { type Leaves, leaves, type OutSheet, outNow } from '../../../geo/yard/handed/out-now.ts';
+import { overlapping, sayOverlap } from '../../../geo/yard/handed/overlaps.ts';
 import type { Since } from '../../../geo/yard/handed/say-since.ts';
+import { gravestOutFirst, type Standing, standingOf } from '../../../geo/yard/handed/standing.ts';
 import { PROGRAM } from '../../version.ts';
 import { type CheckHooks, type CheckRequest, checkFromFiles } from '../check-drive.ts';
 import { sha256Of } from '../files/sha256.ts';
 import type { Library } from '../library/library.ts';
 import { notesOf } from '../library/local-notes.ts';
-import { localDay } from '../local-day.ts';
+import { localDay, localMinute } from '../local-day.ts';
 import { partsOnShelf } from '../shelf/parts-on-shelf.ts';
 import { shelfFolder } from '../shelf/where-shelf.ts';
+import { backDays } from './back.ts';
 import { handedSheets } from './handed-sheets.ts';
 import { loadOf } from './known-of.ts';
 
@@ -34,17 +37,29 @@ export interface OutRow {
   readonly leaves: Leaves;
   /** empty where a check would say the same today */
   readonly since: readonly Since[];
+  readonly standing: Standing;
+  readonly verdict: OutSheet['body']['verdict'];
+  /** what its drive is called now, where that is another name */
+  readonly driveNow: string | undefined;
+  /** that its vehicle is out elsewhere at the same hours, a sentence; '' where it is not */
+  readonly overlap: string;
 }
 
-/** The sheets that are out, the coming leave days first. Nothing is checked again for it. */
+/**
+ * The sheets that are out and those whose vehicle is back: barred ones first, then those due and not back, then by the
+ * coming leave days. Nothing is checked again for it.
+ */
 export async function outSheets({ library, dataFolder, now }: OutOf): Promise<OutRow[]> {
   const out = outNow(handedSheets(library), localDay(now()));
   if (out.length === 0) return [];
   const [maps, notes] = [await partsOnShelf(shelfFolder(dataFolder)), notesOf(library)];
   const moment = now().toISOString();
-  return out.map((sheet) => ({
+  const back = backDays(library);
+  const still = out.filter(({ body }) => !back.has(body.number));
+  const rows = out.map((sheet) => ({
     sheet,
     leaves: leaves(sheet.body, localDay(now())),
+    ...nowOf(sheet, { library, back, still, minute: localMinute(now()) }),
     since: changedSince(
       sheet.body,
       {
@@ -59,6 +74,34 @@ export async function outSheets({ library, dataFolder, now }: OutOf): Promise<Ou
       sha256Of,
     ),
   }));
+  return gravestOutFirst(rows);
+}
+
+function nowOf(
+  sheet: OutSheet,
+  {
+    library,
+    back,
+    still,
+    minute,
+  }: {
+    readonly library: Library;
+    readonly back: ReadonlyMap<string, string>;
+    readonly still: readonly OutSheet[];
+    readonly minute: string;
+  },
+): Pick<OutRow, 'standing' | 'verdict' | 'driveNow' | 'overlap'> {
+  const { body } = sheet;
+  const standing = standingOf(body, back.get(body.number), minute);
+  const name =
+    body.drive === undefined ? undefined : library.find('drive', body.drive)?.versions[0]?.body.name;
+  const others = standing.kind === 'back' ? [] : still.filter((each) => each.body.number !== body.number);
+  return {
+    standing,
+    verdict: body.verdict,
+    driveNow: name === body.driveName ? undefined : name,
+    overlap: sayOverlap(body, overlapping(body, others)),
+  };
 }
 
 /** The vehicle's card as it is now, and what is aboard; undefined where the library has none. */

@@ -1,10 +1,12 @@
 import { useEffect } from 'preact/hooks';
 import { sayMoment } from '../../../geo/clock/print-dates.ts';
+import { LEVEL_WORD } from '../../../geo/report/level.ts';
 import { capital, clip } from '../../../geo/units/text.ts';
 import { saySince } from '../../../geo/yard/handed/say-since.ts';
+import { sayStanding } from '../../../geo/yard/handed/standing.ts';
 import type { OutSheetShown } from '../../../main/contract/hand-over/hand-over-calls.ts';
 import { showSheet } from '../../state/sheet-wanted.ts';
-import { again, checkOut, outChanged, sheetsOut } from '../state/out.ts';
+import { again, checkOut, outChanged, sheetsOut, sheetsShown, tellBack } from '../state/out.ts';
 
 /** More than these are looked for by their number. */
 const MOST_SHOWN = 100;
@@ -18,6 +20,7 @@ export function OutList() {
   }, []);
   const changed = outChanged.value;
   const same = sheetsOut.value.filter(({ since }) => since.length === 0);
+  const back = sheetsShown.value.filter(({ standing }) => standing.kind === 'back');
   return (
     <>
       <h4>Out, changed since</h4>
@@ -30,6 +33,12 @@ export function OutList() {
         <>
           <h4>Out, as handed over</h4>
           <Sheets sheets={same} />
+        </>
+      )}
+      {back.length > 0 && (
+        <>
+          <h4>Back</h4>
+          <Sheets sheets={back} />
         </>
       )}
     </>
@@ -47,15 +56,20 @@ function Sheets({ sheets }: { sheets: readonly OutSheetShown[] }) {
 }
 
 function Sheet({ sheet }: { sheet: OutSheetShown }) {
-  const { number, driveName, vehicleName, leaveAt, since } = sheet;
+  const { number, driveName, driveNow, vehicleName, leaveAt, since, standing, verdict, overlap } = sheet;
+  const isBack = standing.kind === 'back';
   return (
     <li>
       <span>
-        <b class="mono">{number}</b>{' '}
+        <b class="mono">{number}</b> {verdict && <b>{LEVEL_WORD[verdict]}</b>}
+        <br />
+        <b>{capital(sayStanding(standing))}</b>{' '}
         {leaveAt === undefined ? 'no leave time' : `leaves ${sayMoment(leaveAt)}`}
         <br />
-        <bdi>{clip(driveName, 80)}</bdi>, <bdi>{clip(vehicleName, 60)}</bdi>
-        {since.length > 0 && (
+        <bdi>{clip(driveName, 80)}</bdi>
+        {driveNow && <bdi> (now {clip(driveNow, 80)})</bdi>}, <bdi>{clip(vehicleName, 60)}</bdi>
+        {overlap && <p class="small">{overlap}</p>}
+        {!isBack && since.length > 0 && (
           <>
             <br />
             <span class="small soft">{capital(saySince(since))}.</span>
@@ -65,6 +79,10 @@ function Sheet({ sheet }: { sheet: OutSheetShown }) {
       </span>
       <button type="button" onClick={() => showSheet(number)}>
         Show<span class="unseen"> sheet {number}</span>
+      </button>
+      <button type="button" onClick={() => void tellBack(number, !isBack)}>
+        {isBack ? 'Not back' : 'Is back'}
+        <span class="unseen">: sheet {number}</span>
       </button>
     </li>
   );

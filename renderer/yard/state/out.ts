@@ -2,8 +2,11 @@ import { computed, signal } from '@preact/signals';
 import type { OutSheetShown } from '../../../main/contract/hand-over/hand-over-calls.ts';
 import { ask } from '../../host/ask.ts';
 
-/** The sheets that are out, as last looked at, the coming leave days first. */
-export const sheetsOut = signal<readonly OutSheetShown[]>([]);
+/** The sheets as last looked at, barred ones first; those whose vehicle is back too. */
+export const sheetsShown = signal<readonly OutSheetShown[]>([]);
+
+/** Those that are out. */
+export const sheetsOut = computed(() => sheetsShown.value.filter(({ standing }) => standing.kind !== 'back'));
 
 /** Those of which something changed since. */
 export const outChanged = computed(() => sheetsOut.value.filter(({ since }) => since.length > 0));
@@ -14,7 +17,14 @@ export const again = signal<ReadonlyMap<string, Again>>(new Map());
 
 export async function lookAtOut(): Promise<void> {
   const reply = await ask('sheetsOut', {});
-  if (reply.ok) sheetsOut.value = reply.value.sheets;
+  if (reply.ok) sheetsShown.value = reply.value.sheets;
+}
+
+/** Keeps that a sheet's vehicle is back, or is not. */
+export async function tellBack(number: string, back: boolean): Promise<void> {
+  const reply = await ask('sheetBack', { number, back });
+  if (reply.ok) sheetsShown.value = reply.value.sheets;
+  else again.value = new Map([...again.peek(), [number, { problem: reply.error.message }]]);
 }
 
 /** Checks again, one after the other, what changed and is still to be driven. */

@@ -49,6 +49,7 @@ const BODIES: { readonly [K in Kind]: Body<K> } = {
     on: '2027-06-12',
     changes: [{ kind: 'new', finding: 'x' }],
   },
+  back: { number: 'K7QM-4XPD', on: '2027-06-12' },
 };
 
 /** An item of each kind in two versions, and what another computer made of the first at the same time. */

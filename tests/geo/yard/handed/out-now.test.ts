@@ -5,6 +5,8 @@ import { changedSince } from '../../../../geo/yard/handed/changed-since.ts';
 import { handedFacts } from '../../../../geo/yard/handed/facts.ts';
 import { newOrWorse } from '../../../../geo/yard/handed/new-or-worse.ts';
 import { numberReplaced, type OutSheet, outNow } from '../../../../geo/yard/handed/out-now.ts';
+import { overlapping, sayOverlap } from '../../../../geo/yard/handed/overlaps.ts';
+import { gravestOutFirst, sayStanding, standingOf } from '../../../../geo/yard/handed/standing.ts';
 import { sha256Of } from '../../../../main/services/files/sha256.ts';
 import { handedOver } from '../../../support/hand-over/handed-over.ts';
 import { road } from '../../../support/way-round/ask-ways.ts';
@@ -46,6 +48,50 @@ describe('sheets that are out', () => {
     expect(numberReplaced(sheets, NORTH.facts)).toBe('A2');
     expect(numberReplaced(sheets, { ...NORTH.facts, vehicleName: 'Another' })).toBeUndefined();
     expect(numberReplaced(sheets, { ...NORTH.facts, vehicle: 'vehicle-one' })).toBeUndefined();
+  });
+});
+
+describe('a vehicle', () => {
+  const day = (leaveAt: string, homeBy?: string) => ({ leaveAt, ...(homeBy && { plan: { homeBy } }) });
+  const out = sheet('A1', day('2027-06-12T09:00', '2027-06-12T17:00'));
+
+  it('that is out on two drives at overlapping hours is told with the other sheet', () => {
+    const noon = sheet('A2', { ...day('2027-06-12T12:00'), driveName: 'South' }).body;
+    expect(overlapping(noon, [out])).toEqual([out]);
+    expect(sayOverlap(noon, [out])).toMatch(
+      /is out at the same hours on "North" \(sheet A1, leaves Saturday 12 June 2027, 09:00, due .*17:00\): one vehicle/u,
+    );
+    expect(
+      overlapping({ ...noon, vehicle: 'vehicle-b' }, [sheet('A1', { ...out.body, vehicle: 'vehicle-a' })]),
+    ).toEqual([]);
+    expect(overlapping({ ...noon, leaveAt: '2027-06-12T18:00' }, [out])).toEqual([]);
+    // without a return hour to the end of the drive by its driving times
+    const early = { ...noon, leaveAt: '2027-06-12T07:00' };
+    expect(overlapping(early, [out])).toEqual([]);
+    expect(overlapping({ ...early, arriveAt: '2027-06-12T09:10' }, [out])).toEqual([out]);
+    expect(sayOverlap(noon, [])).toBe('');
+  });
+
+  it('is due and not back past its return hour, until somebody has told that it is back', () => {
+    expect(standingOf(out.body, undefined, '2027-06-12T16:00').kind).toBe('out');
+    expect(sayStanding(standingOf(out.body, undefined, '2027-06-12T17:01'))).toBe('due, not back');
+    expect(sayStanding(standingOf(out.body, '2027-06-12', '2027-06-12T17:01'))).toBe('back 12 June 2027');
+    expect(standingOf(sheet('A2').body, undefined, '2030-01-01T00:00').kind).toBe('out');
+  });
+
+  it('that is barred comes first, then one that is due, then as they came', () => {
+    const one = (number: string, verdict: 'barred' | 'clear', kind: 'out' | 'due') => ({
+      number,
+      verdict,
+      standing: { kind },
+    });
+    const listed = [
+      one('a', 'clear', 'out'),
+      one('b', 'clear', 'due'),
+      one('c', 'barred', 'out'),
+      one('d', 'clear', 'out'),
+    ];
+    expect(gravestOutFirst(listed).map(({ number }) => number)).toEqual(['c', 'b', 'a', 'd']);
   });
 });
 

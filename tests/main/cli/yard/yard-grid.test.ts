@@ -101,7 +101,11 @@ it('takes the check of a handing-over as the cell’s own, and tells what is oth
   await yard('changes', '--seen-by', 'AB');
   const { drives } = await json('list');
   const [clear] = worked(
-    fromLibrary(library, { drives: drives.map(({ id }: { id: string }) => id), vehicles: ['coach'] }),
+    fromLibrary(library, {
+      drives: drives.map(({ id }: { id: string }) => id),
+      vehicles: ['coach'],
+      pairs: [],
+    }),
   ).filter(({ drive }) => drive.versions[0]?.body.file === 'clear.gpx');
   const path = library.pathOf('gpx', clear!.drive.versions[0]!.body.gpx);
   const { lat, lon } = worked(await readRouteFile(path)).routes[0]!.segments[0]!;

@@ -49,7 +49,9 @@ const openHome = () => openLibrary({ folder: join(home, 'library'), dataFolder: 
 async function handOverFirst(leaveAt: string) {
   const library = await openHome();
   const [drive, vehicle] = [library.list('drive')[0]!, library.list('vehicle')[0]!];
-  const [pair] = worked(fromLibrary(library, { drives: [drive.id, drive.id], vehicles: [vehicle.id] }));
+  const [pair] = worked(
+    fromLibrary(library, { drives: [], vehicles: [], pairs: [{ drive: drive.id, vehicle: vehicle.id }] }),
+  );
   const asked = { leaveAt, shelf: shelfFolder(home), country: 'GB', yard: { dataFolder: home } };
   const work = workOfPair(pair!, { library, asked, own: undefined });
   const done = worked(await makeCheck({ ...work, files: 'hand over' }, { now }));
@@ -74,7 +76,7 @@ it('keeps what was handed over byte for byte, whatever map and card become, and 
   expect(await out()).toMatchObject([{ number: first.number, since: [], leaves: 'coming' }]);
   expect((await yard('out')).out).toMatch(
     new RegExp(
-      `as handed over:\\n  sheet ${first.number}: ".+" with ".+", handed out 10 June 2027, leaves Saturday 12 June 2027, 09:30`,
+      `as handed over:\\n  BARRED: sheet ${first.number}: ".+" with ".+", handed out 10 June 2027, leaves Saturday 12 June 2027, 09:30`,
       'u',
     ),
   );
@@ -110,6 +112,18 @@ it('keeps what was handed over byte for byte, whatever map and card become, and 
   expect(second.facts.replaces).toBe(first.number);
   expect(second.files['sheet.html']).toContain(first.number);
   expect(await sheets()).toEqual([]);
+});
+
+it('ends a sheet when its vehicle is back, which can be taken back; the beginning of its number will do', async () => {
+  const { number } = await handOverFirst('2027-06-12T09:30');
+  const begun = number.slice(0, 6).toLowerCase();
+  expect((await yard('back', begun)).out).toMatch(/: back, 10 June 2027\.\n$/u);
+  expect((await yard('out')).out).toContain(`Back:\n  BARRED: sheet ${number}`);
+  // nothing takes the place of a sheet that has ended
+  expect((await handOverFirst('2027-06-13T09:30')).facts.replaces).toBeUndefined();
+  expect((await yard('back', number, '--undo')).out).toMatch(/: out again\.\n$/u);
+  expect((await yard('out')).out).not.toContain('Back:');
+  expect((await yard('back')).exit).toBe(2);
 });
 
 it('says so where a number is not kept, or a kept file was changed', async () => {

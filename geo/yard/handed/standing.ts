@@ -36,9 +36,11 @@ interface Listed {
   readonly verdict?: HandedBody['verdict'];
 }
 
-/** Barred first, then those due and not back; else as they came. */
+/** Barred first, then those due and not back, those that are back last; else as they came. */
 export function gravestOutFirst<S extends Listed>(sheets: readonly S[]): S[] {
-  const rank = ({ standing, verdict }: Listed) =>
-    verdict === 'barred' ? 0 : standing.kind === 'due' ? 1 : 2;
+  const rank = ({ standing, verdict }: Listed) => {
+    if (standing.kind === 'back') return 3;
+    return verdict === 'barred' ? 0 : standing.kind === 'due' ? 1 : 2;
+  };
   return [...sheets].sort((a, b) => rank(a) - rank(b));
 }

@@ -17,7 +17,8 @@ import { toldVersions } from './told-versions.ts';
 export const yardList: YardCommand = async (words, terminal, library) => {
   const read = readWords(words, { once: [], flags: ['json'] });
   if (!read.ok) return read;
-  const sheets = (await outSheets({ library, ...terminal })).map(toldSheet);
+  const rows = await outSheets({ library, ...terminal });
+  const sheets = rows.filter(({ standing }) => standing.kind !== 'back').map(toldSheet);
   const listed = { ...listYard(library), sheets };
   return ok({ text: read.value.flag('json') ? jsonText(listed) : printYard(listed) });
 };

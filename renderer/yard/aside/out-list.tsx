@@ -5,6 +5,7 @@ import { capital, clip } from '../../../geo/units/text.ts';
 import { saySince } from '../../../geo/yard/handed/say-since.ts';
 import { sayStanding } from '../../../geo/yard/handed/standing.ts';
 import type { OutSheetShown } from '../../../main/contract/hand-over/hand-over-calls.ts';
+import { VerdictMark } from '../../look/level-mark.tsx';
 import { showSheet } from '../../state/sheet-wanted.ts';
 import { again, checkOut, outChanged, sheetsOut, sheetsShown, tellBack } from '../state/out.ts';
 
@@ -58,16 +59,24 @@ function Sheets({ sheets }: { sheets: readonly OutSheetShown[] }) {
 function Sheet({ sheet }: { sheet: OutSheetShown }) {
   const { number, driveName, driveNow, vehicleName, leaveAt, since, standing, verdict, overlap } = sheet;
   const isBack = standing.kind === 'back';
+  const told = again.value.get(number);
+  const problem = told && 'problem' in told ? told.problem : undefined;
   return (
     <li>
       <span>
-        <b class="mono">{number}</b> {verdict && <b>{LEVEL_WORD[verdict]}</b>}
+        <b class="mono">{number}</b>{' '}
+        {verdict && (
+          <b class="yard-verdict">
+            <VerdictMark verdict={verdict} size={16} /> {LEVEL_WORD[verdict]}
+          </b>
+        )}
         <br />
-        <b>{capital(sayStanding(standing))}</b>{' '}
+        {standing.kind !== 'out' && <b>{capital(sayStanding(standing))}, </b>}
         {leaveAt === undefined ? 'no leave time' : `leaves ${sayMoment(leaveAt)}`}
         <br />
         <bdi>{clip(driveName, 80)}</bdi>
         {driveNow && <bdi> (now {clip(driveNow, 80)})</bdi>}, <bdi>{clip(vehicleName, 60)}</bdi>
+        {problem && <p class="problem small">{problem}</p>}
         {overlap && <p class="small">{overlap}</p>}
         {!isBack && since.length > 0 && (
           <>
@@ -77,13 +86,15 @@ function Sheet({ sheet }: { sheet: OutSheetShown }) {
           </>
         )}
       </span>
-      <button type="button" onClick={() => showSheet(number)}>
-        Show<span class="unseen"> sheet {number}</span>
-      </button>
-      <button type="button" onClick={() => void tellBack(number, !isBack)}>
-        {isBack ? 'Not back' : 'Is back'}
-        <span class="unseen">: sheet {number}</span>
-      </button>
+      <div>
+        <button type="button" onClick={() => showSheet(number)}>
+          Show<span class="unseen"> sheet {number}</span>
+        </button>
+        <button type="button" onClick={() => void tellBack(number, !isBack)}>
+          {isBack ? 'Not back' : 'Is back'}
+          <span class="unseen">: sheet {number}</span>
+        </button>
+      </div>
     </li>
   );
 }
@@ -92,7 +103,7 @@ function Worse({ sheet: { number, leaves } }: { sheet: OutSheetShown }) {
   if (leaves === 'left') return <p class="small soft">Its leave day is past.</p>;
   const told = again.value.get(number);
   if (told === undefined) return <p class="small soft">Checking again…</p>;
-  if ('problem' in told) return <p class="problem small">{told.problem}</p>;
+  if ('problem' in told) return null;
   if (told.worse.length === 0) return <p class="small">Nothing is new or worse.</p>;
   return (
     <ul class="yard-worse">

@@ -34,7 +34,7 @@ describe('vehicle cards', { timeout: LONG_MS }, () => {
     await page.getByRole('button', { name: 'Keep this card', exact: true }).click();
     // the keyboard stands at the first field that is wrong
     await page.locator('#card-wheelbaseM:focus').waitFor({ timeout: SOON_MS });
-    expect(await page.getByText('Some figures are missing or wrong').isVisible()).toBe(true);
+    expect(await page.getByText('Missing or wrong: ').isVisible()).toBe(true);
     await page.getByRole('button', { name: 'Put back as it was' }).click();
     expect(await page.getByText('"long" is no length').count()).toBe(0);
   });
@@ -62,7 +62,7 @@ describe('vehicle cards', { timeout: LONG_MS }, () => {
     expect(await height.inputValue()).toBe('');
     await page.getByLabel('Name').fill('Fresh one');
     await page.getByRole('button', { name: 'Keep this card', exact: true }).click();
-    await page.getByText('Some figures are missing or wrong').waitFor({ timeout: SOON_MS });
+    await page.getByText('Missing or wrong: ').waitFor({ timeout: SOON_MS });
     // the check goes on with the vehicle it had, and what is typed waits
     await page.getByRole('button', { name: 'Close', exact: true }).click();
     expect(await page.locator('#vehicle-select option', { hasText: 'Fresh one' }).count()).toBe(0);

@@ -3,7 +3,7 @@ import { type Disc, type DrawnRoute, discsAlong, type Reach, reachDeg } from './
 
 /** How close a place lies to a drive, as far as a Disc says; what is near is close, and what is close within reach. */
 export const WITHIN = { nothing: 0, reach: 1, close: 2, near: 3 } as const;
-export type Within = Exclude<keyof typeof WITHIN, 'nothing'>;
+type Within = Exclude<keyof typeof WITHIN, 'nothing'>;
 
 /** Tells whether a place or a box lies within reach of a drive. */
 export interface Mask {

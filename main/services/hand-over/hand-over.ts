@@ -6,6 +6,7 @@ import { findingsGeoJson } from '../../../geo/export/findings-geojson.ts';
 import { given } from '../../../geo/given.ts';
 import { visorCards } from '../../../geo/handover/card/visor-cards.ts';
 import { BEFORE_SETTING_OFF } from '../../../geo/handover/document/before-setting-off.ts';
+import { calendarNote } from '../../../geo/handover/document/calendar-note.ts';
 import type { HandOverDocument } from '../../../geo/handover/document/document.ts';
 import { type HandOverInput, makeDocument } from '../../../geo/handover/document/make-document.ts';
 import { phonePage } from '../../../geo/handover/phone/phone-page.ts';
@@ -75,7 +76,7 @@ export async function handOver(asked: ToHandOver): Promise<Result<HandedOver>> {
     made: report.made,
     uid: number,
     program: report.program,
-    note: `${report.verdict === 'barred' ? '' : `${document.verdict.head}. `}${document.verdict.say} Sheet ${number}.`,
+    note: calendarNote(document, number),
   });
   const sheet = sheetPage(document, drawn, { faces, paper: letter ? 'letter' : 'A4' });
   return ok({

@@ -3,6 +3,7 @@ import { sayOpen } from '../../../geo/day/say-open.ts';
 import { driveGpx } from '../../../geo/export/drive-gpx.ts';
 import { visorCards } from '../../../geo/handover/card/visor-cards.ts';
 import { cardFigures, tailOneIn } from '../../../geo/handover/document/big-figures.ts';
+import { calendarNote } from '../../../geo/handover/document/calendar-note.ts';
 import { dayToKeep } from '../../../geo/handover/document/day-to-keep.ts';
 import { phonePage } from '../../../geo/handover/phone/phone-page.ts';
 import { sheetPage } from '../../../geo/handover/sheet/sheet-page.ts';
@@ -108,6 +109,13 @@ describe('sheet and phone page', () => {
     expect(seen(sheet)).toContain(String(many.document.places.length));
     expect(phone.length).toBeLessThan(3_000_000);
   });
+});
+
+it('an entry of the calendar begins with the verdict, of a clear drive too', () => {
+  expect(calendarNote(CLEAR.document, 'K7QM-4XPD')).toBe(
+    'Nothing mapped stops it. That is no promise: what nobody has mapped is not known here. Sheet K7QM-4XPD.',
+  );
+  expect(calendarNote(BARRED.document, 'K7QM-4XPD')).toMatch(/^Do not drive this as planned/u);
 });
 
 it('a drive without a mapped road under it is told to be unchecked at the head of the sheet', () => {

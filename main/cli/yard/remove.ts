@@ -1,6 +1,7 @@
+import { given } from '../../../geo/given.ts';
 import type { Kind } from '../../../geo/library/record.ts';
 import { fail, ok } from '../../../geo/result.ts';
-import { findItem } from '../../services/library/find-item.ts';
+import { findItem, nameOf, sayItem } from '../../services/library/find-item.ts';
 import { jsonText } from '../json-text.ts';
 import { readWords, USAGE_HINT } from '../read-words.ts';
 import type { YardCommand } from './command.ts';
@@ -18,7 +19,9 @@ function removeCommand(kind: Kind, needs: string): YardCommand {
     if (!removed.ok) return removed;
     const { id } = found.value;
     return ok({
-      text: read.value.flag('json') ? jsonText({ removed: id }) : `${id} lies in the bin for 90 days.\n`,
+      text: read.value.flag('json')
+        ? jsonText({ removed: id, ...given({ name: nameOf(found.value) }) })
+        : `${sayItem(found.value)} lies in the bin for 90 days.\n`,
     });
   };
 }

@@ -1,11 +1,14 @@
 import { randomBytes } from 'node:crypto';
 import { isDeepStrictEqual } from 'node:util';
+import { given } from '../../../geo/given.ts';
+import type { Item } from '../../../geo/library/item.ts';
 import { itemOfVehicle } from '../../../geo/library/record-name.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
-import { quote } from '../../../geo/units/text.ts';
+import { listed, quote } from '../../../geo/units/text.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import { FLEET_MAX } from '../../contract/limits.ts';
 import { sha256Of } from '../../services/files/sha256.ts';
+import { calledSo, sayItem } from '../../services/library/find-item.ts';
 import type { Library } from '../../services/library/library.ts';
 import { readVehicleFile } from '../../services/vehicle/read-vehicle-file.ts';
 import { jsonText } from '../json-text.ts';
@@ -36,7 +39,7 @@ export const vehicleAdd: YardCommand = async (words, terminal, library) => {
   if (added.length === 0) return ok({ text: '', refused });
   const text = flag('json')
     ? jsonText(bare.length === 1 ? toldAdded(added[0]!) : { vehicles: added.map(toldAdded) })
-    : added.map(({ id, name, was }) => `${quote(name)}: ${TOLD[was]} (${id})\n`).join('');
+    : added.map(sayAdded).join('');
   return ok({ text, refused });
 };
 
@@ -44,10 +47,23 @@ interface AddedVehicle {
   readonly id: string;
   readonly name: string;
   readonly was: keyof typeof TOLD;
+  /** what it was called, where its new card writes that otherwise */
+  readonly before?: string;
 }
 
-function toldAdded({ id, name, was }: AddedVehicle) {
-  return { vehicle: { id, name }, was };
+function toldAdded({ id, name, was, before }: AddedVehicle) {
+  return { vehicle: { id, name }, was, ...given({ before }) };
+}
+
+function sayAdded({ id, name, was, before }: AddedVehicle): string {
+  const until = before === undefined ? '' : `, called ${quote(before)} until now`;
+  return `${quote(name)}: ${TOLD[was]} (${id})${until}\n`;
+}
+
+/** Vehicles of the fleet that a person would not tell apart from that name. */
+function namedSo(fleet: readonly Item<'vehicle'>[], name: string): readonly Item<'vehicle'>[] {
+  const versions = fleet.flatMap((item) => item.versions.map(({ body }) => ({ item, name: body.card.name })));
+  return [...new Set(calledSo(versions, name, (each) => each.name).map(({ item }) => item))];
 }
 
 async function addVehicle(library: Library, card: VehicleCard): Promise<Result<AddedVehicle>> {
@@ -55,7 +71,12 @@ async function addVehicle(library: Library, card: VehicleCard): Promise<Result<A
   const added = (id: string, was: AddedVehicle['was']) => ok({ id, name: card.name, was });
   const same = fleet.find(({ versions }) => versions.some(({ body }) => isDeepStrictEqual(body.card, card)));
   if (same) return added(same.id, 'there');
-  const named = fleet.find(({ versions }) => versions.some(({ body }) => body.card.name === card.name));
+  const [named, ...others] = namedSo(fleet, card.name);
+  if (named && others.length > 0)
+    return fail(
+      'library.several',
+      `${quote(card.name)} cannot be told from ${listed([named, ...others].map(sayItem))}: case and blanks make no other name. Give the card a name of its own, or remove the one you do not want.`,
+    );
   const known = named?.versions[0];
   if (named && known) {
     const put = await library.put({
@@ -64,7 +85,9 @@ async function addVehicle(library: Library, card: VehicleCard): Promise<Result<A
       body: { ...known.body, card },
       over: named.heads,
     });
-    return put.ok ? added(named.id, 'changed') : put;
+    if (!put.ok) return put;
+    const { name } = known.body.card;
+    return ok({ id: named.id, name: card.name, was: 'changed', ...(name !== card.name && { before: name }) });
   }
   if (fleet.length >= FLEET_MAX)
     return fail(

@@ -4,13 +4,14 @@ import { type Item, isOfKind } from '../../../geo/library/item.ts';
 import type { Kind } from '../../../geo/library/record.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { listed, quote } from '../../../geo/units/text.ts';
+import { isSameName } from '../../../geo/vehicle/free-name.ts';
 import type { Library } from './library.ts';
 
 const LISTED = 5;
 
 /**
- * The item that was meant: by its id, with or without its kind before it; by its name, in any letter case; or by as much
- * of the beginning of either as tells it from the others.
+ * The item that was meant: by its id, with or without its kind before it; by its name as typed, or else in whatever
+ * case and blanks; or by as much of the beginning of either as tells it from the others.
  */
 export function findItem<K extends Kind>(library: Library, kind: K, typed: string): Result<Item<K>> {
   const word = typed.trim().toLowerCase();
@@ -18,10 +19,10 @@ export function findItem<K extends Kind>(library: Library, kind: K, typed: strin
   const exact = library.find(kind, whole);
   if (exact && !isDeleted(exact)) return ok(exact);
   const all = word === '' ? [] : library.list(kind);
-  const called = all.filter((item) => nameOf(item)?.toLowerCase() === word);
   const begun = all.filter(
-    (item) => item.id.startsWith(whole) || nameOf(item)?.toLowerCase().startsWith(word),
+    (item) => item.id.startsWith(whole) || nameOf(item)?.trim().toLowerCase().startsWith(word),
   );
+  const called = calledSo(all, typed, nameOf);
   const meant = called.length > 0 ? called : begun;
   const [only, ...others] = meant;
   if (only && others.length === 0) return ok(only);
@@ -54,13 +55,24 @@ export function itemsNamed<K extends 'drive' | 'vehicle'>(
   return ok([...items.values()]);
 }
 
+/** Those of exactly that name, or else those of it in whatever case and blanks. */
+export function calledSo<T>(
+  all: readonly T[],
+  name: string,
+  named: (one: T) => string | undefined,
+): readonly T[] {
+  const exact = all.filter((one) => named(one) === name);
+  return exact.length > 0 ? exact : all.filter((one) => isSameName(named(one) ?? '', name));
+}
+
 /** What it is called; undefined where its kind has no names. */
-function nameOf(item: Item): string | undefined {
+export function nameOf(item: Item): string | undefined {
   if (isOfKind(item, 'drive')) return item.versions[0] && driveName(item.versions[0].body);
   return isOfKind(item, 'vehicle') ? item.versions[0]?.body.card.name : undefined;
 }
 
-function sayItem(item: Item): string {
+/** Its name, where it has one, with its id. */
+export function sayItem(item: Item): string {
   const name = nameOf(item);
   return name === undefined ? item.id : `${quote(name, 60)} (${item.id})`;
 }

@@ -1,4 +1,4 @@
-import { existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -199,6 +199,38 @@ describe('lanegauge yard, vehicles and notes', () => {
     expect((await json('list')).vehicles).toEqual([]);
     await json(...elsewhere, 'vehicle', 'remove', vehicle.id.replace('vehicle-', ''));
     expect((await json(...elsewhere, 'list')).vehicles).toEqual([]);
+  });
+
+  it('tells no vehicle from another by case or blanks alone', async () => {
+    const card = JSON.parse(readFileSync(CARD, 'utf8'));
+    const called = (file: string, name: string, heightM: number) =>
+      write(file, JSON.stringify({ ...card, name, heightM }));
+    const { vehicle } = await json('vehicle', 'add', called('a.json', 'Heron', 3.1));
+    expect(await json('vehicle', 'add', called('b.json', 'heron ', 2.4))).toEqual({
+      vehicle: { id: vehicle.id, name: 'heron ' },
+      was: 'changed',
+      before: 'Heron',
+    });
+    expect((await json('list')).vehicles).toHaveLength(1);
+
+    // a library may hold two all the same, from before or from the window of another program
+    const library = await openLibrary({
+      folder: join(home, 'library'),
+      dataFolder: home,
+      now: () => new Date(0),
+    });
+    const body = { vehicleId: 'other', card: { ...card, name: 'Heron', heightM: 3.1 } };
+    worked(await library.put({ kind: 'vehicle', id: 'vehicle-other', body }));
+    const { complaint } = await yard('vehicle', 'remove', 'HERON');
+    expect(complaint).toContain('may be 2 of the library');
+    for (const choice of [`"heron" (${vehicle.id})`, '"Heron" (vehicle-other)'])
+      expect(complaint).toContain(choice);
+    expect((await yard('vehicle', 'remove', 'heron')).complaint).toContain('may be 2 of the library');
+    const refused = await yard('vehicle', 'add', called('c.json', 'HERON', 2.9));
+    expect(refused.complaint).toContain('case and blanks make no other name');
+    expect((await yard('vehicle', 'remove', 'Heron')).out).toBe(
+      '"Heron" (vehicle-other) lies in the bin for 90 days.\n',
+    );
   });
 
   it('keeps another place for the library, and leaves what lies in the one before', async () => {

@@ -5,7 +5,7 @@ import { clip } from '../../../geo/units/text.ts';
 import { vehicle } from '../../state/kept.ts';
 import { YardDrawing } from './yard-drawing.tsx';
 
-const BOX = { widthPx: 330, heightPx: 300 };
+const BOX = { widthPx: 330, heightPx: 262 };
 
 /** What is written down, with the letters of the drawing. */
 const BOXES = [

@@ -9,6 +9,7 @@ import { fail, ok, type Result } from '../../../geo/result.ts';
 import { quote } from '../../../geo/units/text.ts';
 import { readOnShelf } from '../../services/shelf/roads-on-shelf.ts';
 import { shelfFolder } from '../../services/shelf/where-shelf.ts';
+import { readAnswers } from '../../services/yard/note-answers.ts';
 import { jsonText } from '../json-text.ts';
 import { readAt } from '../read-at.ts';
 import { readWords, USAGE_HINT, type WordsRead } from '../read-words.ts';
@@ -32,17 +33,22 @@ export const noteAdd: YardCommand = async (words, terminal, library) => {
   if (!read.ok) return read;
   const fields = readFields(read.value);
   if (!fields.ok) return fields;
+  const typed = read.value.one('answers');
+  const answered = typed === undefined ? undefined : await readAnswers(typed, library, terminal.dataFolder);
+  if (answered?.ok === false) return answered;
   const placed = await onRoadOfShelf(fields.value.at, terminal);
-  const body = { ...fields.value, ...placed.on };
+  const body = { ...fields.value, ...placed.on, ...given({ answers: answered?.value.answers }) };
   const fault = bodyFault('note', body);
   if (fault)
     return fail('usage', `The note cannot be kept: ${sayFaultOf(String(fault.path[0]))} ${USAGE_HINT}`);
   const id = `note-${randomBytes(4).toString('hex')}`;
   const put = await library.put({ kind: 'note', id, body });
   if (!put.ok) return put;
+  const unknown = answered?.value.say;
+  const says = [unknown, placed.say].flatMap((say) => (say === undefined ? [] : [`  ${say}\n`]));
   const text = read.value.flag('json')
-    ? jsonText({ note: { id, ...body } })
-    : `${printNote(put.value)}${placed.say === undefined ? '' : `  ${placed.say}\n`}`;
+    ? jsonText({ note: { id, ...body }, ...given({ say: unknown }) })
+    : `${printNote(put.value)}${says.join('')}`;
   return ok({ text });
 };
 
@@ -84,8 +90,7 @@ function readFields({ one, flag }: WordsRead) {
       'usage',
       `--until ${until} is before --seen ${seen}: the note would never hold. ${USAGE_HINT}`,
     );
-  const answers = one('answers');
-  if (flag('leave') && answers === undefined)
+  if (flag('leave') && one('answers') === undefined)
     return fail(
       'usage',
       `--leave settles a finding that asks for leave: name it with --answers FINDING_ID. ${USAGE_HINT}`,
@@ -95,7 +100,6 @@ function readFields({ one, flag }: WordsRead) {
     say: say.trim(),
     ...figures,
     ...given({
-      answers: answers === undefined ? undefined : { finding: answers },
       seen,
       until,
       by: one('by'),

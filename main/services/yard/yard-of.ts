@@ -24,12 +24,17 @@ export interface YardAsked {
   now(): Date;
 }
 
+/** Where what the checks of drives told is kept on this computer. */
+export function keptFolder(dataFolder: string): string {
+  return join(dataFolder, 'yard');
+}
+
 /** The library's drives and vehicles as a grid that is kept on this computer, the drives by name. */
 export function gridOfLibrary(asked: YardAsked): GridOf & { readonly kept: string } {
   const { library, dataFolder } = asked;
   return {
     ...gridOf(asked, columnsOf(library, asked.fleet)),
-    kept: join(dataFolder, 'yard'),
+    kept: keptFolder(dataFolder),
     acknowledged: acknowledgements(library),
   };
 }

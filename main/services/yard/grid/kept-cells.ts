@@ -73,8 +73,13 @@ export async function writeKeptDrive(
 
 /** Where the reports of one drive with one vehicle are kept. */
 export function keptAt(folder: string, drive: string, vehicle: string): KeptAt {
-  const base = join(folder, 'reports', safe(drive), safe(vehicle));
+  const base = join(reportsOf(folder, drive), safe(vehicle));
   return { seen: `${base}.seen.gz`, newest: `${base}.newest.gz` };
+}
+
+/** Where the reports of one drive are kept. */
+export function reportsOf(folder: string, drive: string): string {
+  return join(folder, 'reports', safe(drive));
 }
 
 function fileOf(folder: string, drive: string): string {

@@ -250,7 +250,10 @@ describe('lanegauge yard, vehicles and notes', () => {
 
   it('keeps a note with its figures, lists and removes it', async () => {
     const words = ['--say', 'Measured it', '--height', '3.40', '--seen', '2026-05-01', '--by', 'AB'];
-    const { note } = await json('note', 'add', '--at', '-54.1,-9.2', ...words, '--answers', 'height:w1');
+    const asked = ['note', 'add', '--at', '-54.1,-9.2', ...words, '--answers', 'height:w1f'];
+    const { note, say } = await json(...asked);
+    expect(say).toBe('No drive of the library has this finding so far.');
+    expect(note.answers).toEqual({ finding: 'height:w1f', subject: 'height' });
     expect(note).toMatchObject({ at: { lat: -54.1, lon: -9.2 }, heightM: 3.4, seen: '2026-05-01', by: 'AB' });
     expect((await json('note', 'list')).notes).toEqual([note]);
     expect((await yard('note', 'list')).out).toContain('height 3.40 m (11\'1")');
@@ -288,6 +291,10 @@ describe('lanegauge yard, vehicles and notes', () => {
     [['--height', '34'], 'metres from 0.5 to 20'],
     [['--seen', '2026-02-30'], '--seen "2026-02-30" is not a day'],
     [['--seen', '2026-05-02', '--until', '2026-05-01'], 'would never hold'],
+    [['--answers', 'nonsense:123'], '--answers "nonsense:123" is not the id of a finding'],
+    [['--answers', 'height', '--leave'], 'is not the id of a finding'],
+    [['--answers', 'height:123'], 'is not the id of a finding'],
+    [['--answers', 'map:guessed:54.1000,9.2000'], 'a denser file alone settles that'],
     [['--by', 'ABCDEFG'], '--by is 1 to 6 characters'],
   ])('refuses a note with %j', async (words, sentence) => {
     const refused = await yard('note', 'add', '--at', '54,9', '--say', 'Gate', ...words);

@@ -2,6 +2,7 @@ import { mkdtempSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSy
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import { readFindingId } from '../../../../geo/notes/finding-id.ts';
 import { cellOf } from '../../../../geo/yard/cell.ts';
 import { makeCheck } from '../../../../main/cli/check-work.ts';
 import { fromLibrary } from '../../../../main/cli/hand-over/from-library.ts';
@@ -79,6 +80,24 @@ it('checks every drive with every vehicle as check does, keeps that, and checks 
   }
   const [kept] = readdirSync(join(home, 'yard')).filter((name) => name.endsWith('.json'));
   expect(kept).toMatch(/^drive-/);
+
+  // a note answers what a check has told, and nothing else
+  const { findings } = worked(
+    await checkFromFiles(
+      { routePath: DRIVES[0]!, mapPaths: [], shelf: shelfFolder(home), vehiclePath: CARD },
+      { now },
+    ),
+  ).report;
+  for (const each of findings) expect(readFindingId(each.id)?.subject, each.id).toBe(each.subject);
+  const { id, subject, kind } = findings.find(({ wants }) => wants !== 'route')!;
+  const answering = ['note', 'add', '--at', '0,0', '--say', 'seen', '--answers'];
+  const answered = await json(...answering, id);
+  expect(answered.note.answers).toEqual({ finding: id, subject, kind });
+  expect(answered).not.toHaveProperty('say');
+  expect(await yard(...answering, 'height:w1f', '--leave')).toMatchObject({
+    exit: 2,
+    complaint: expect.stringContaining('no drive of the library has this finding'),
+  });
 
   // a note elsewhere makes nothing old; one on the drives does
   await yard('note', 'add', '--at', '0,0', '--say', 'far away');

@@ -32,7 +32,7 @@ export function LessonPage() {
     );
   const { scene } = main;
   const beside = shownBeside.value;
-  const box = { widthPx: WIDE_PX, heightPx: beside ? 116 : 330 };
+  const box = { widthPx: WIDE_PX, heightPx: beside ? 100 : 330 };
   const all = beside ? [main, beside] : [main];
   const pxPerM = smallest(all.map((each) => fanScale(each.scene, box)));
   return (

@@ -73,6 +73,6 @@ function placeNamed(text: string, names: Names): Result<PlanPlace> {
   const meant = near.length === 0 ? '' : ` Did you mean ${near.map((name) => quote(name, 60)).join(' or ')}?`;
   return fail(
     'usage',
-    `--at ${quote(text, 60)}: no place or road on the map is called so.${meant} Latitude and longitude do, too: 51.5074,-0.1278.`,
+    `--at ${quote(text, 60)}: no place or road on the map is called so.${meant} Type another name, or latitude and longitude: 51.5074,-0.1278.`,
   );
 }

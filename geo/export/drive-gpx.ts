@@ -9,6 +9,7 @@ import { type Numbered, numberedFindings } from '../report/numbered.ts';
 import type { DriveReport, Finding, Subject } from '../report/report.ts';
 import { isToBeFound } from '../report/say-slight.ts';
 import type { Result } from '../result.ts';
+import { stopWaypoints } from './stop-waypoint.ts';
 
 /** What is said of turning off before a finding, and the last place for it; undefined where there is none. */
 export interface TurnOffTold {
@@ -18,8 +19,9 @@ export interface TurnOffTold {
 
 /**
  * The planned drive as GPX 1.1, its track as it was, with a waypoint for every finding that screens show, under its number
- * in driving order: `02 LOW 2.8`; one without a number for what is folded though it may stop the vehicle; and one at the last place to turn off before it, `02 OFF NOW`. Names hold to the ten
- * characters that small devices show; the rest is in the comment. That there is no such place is told with the finding.
+ * in driving order: `02 LOW 2.8`; one at the last place to turn off before it, `02 OFF NOW`; one without a number for what
+ * is folded though it may stop the vehicle; and one for every stop of the day, `S1 Mill`. Names hold to the ten characters
+ * that small devices show; the rest is in the comment. That there is no place to turn off is told with the finding.
  * @param turnOffs by finding id
  */
 export function driveGpx(
@@ -32,6 +34,7 @@ export function driveGpx(
     [
       ...numberedFindings(report.findings).flatMap((one) => waypointsOf(one, turnOffs.get(one.finding.id))),
       ...report.findings.filter(isToBeFound).map(withoutNumber),
+      ...(report.day === undefined ? [] : stopWaypoints(report.day)),
     ],
     report.program,
   );

@@ -1,4 +1,5 @@
 import type { Route } from '../drive/gpx/route.ts';
+import type { Day, StopTimes } from '../report/day.ts';
 import type { DriveReport } from '../report/report.ts';
 import type { WayRound } from '../report/way-round.ts';
 import type { Result } from '../result.ts';
@@ -16,7 +17,22 @@ export function wayGpx(report: DriveReport, route: Route, way: WayRound, number:
     report.findings.filter(({ fromM }) => fromM >= way.toM),
   ];
   return driveGpx(
-    { ...report, findings: [...before, ...way.findings, ...after] },
+    {
+      ...report,
+      findings: [...before, ...way.findings, ...after],
+      ...(report.day && { day: onWay(report.day, way) }),
+    },
     { ...route, name: `${route.name || report.route.file}, way round ${number}` },
   );
+}
+
+/** The stops that the way leaves on the drive, without the clocks and hours of those behind it: it takes another time. */
+function onWay(day: Day, { fromM, toM }: WayRound): Day {
+  const stops = day.stops.filter(({ atM }) => atM <= fromM || atM >= toM);
+  return { ...day, stops: stops.map((stop) => (stop.atM <= fromM ? stop : withoutClocks(stop))) };
+}
+
+function withoutClocks(stop: StopTimes): StopTimes {
+  const { arriveAt: _at, leaveAt: _leave, latestLeaveAt: _latest, open: _open, osm: _osm, ...rest } = stop;
+  return rest;
 }

@@ -24,6 +24,32 @@ export function mapDay(sources: Sources): string | undefined {
   return dated.length < days.length ? undefined : dated[0];
 }
 
+/**
+ * The day of the newest data that a map has had before, where what it has now is older or tells no date; undefined where
+ * it is as new, and where nothing told a date before.
+ * @param newerBefore the same of the map that gave way
+ */
+export function newerDayBefore(
+  sources: Sources,
+  gaveWay: { readonly sources: Sources; readonly newerBefore?: string | undefined },
+): string | undefined {
+  const [now, before] = [mapDay(sources), mapDay(gaveWay.sources)];
+  const newest = [before, gaveWay.newerBefore]
+    .filter((day) => day !== undefined)
+    .sort()
+    .at(-1);
+  return newest !== undefined && (now === undefined || now < newest) ? newest : undefined;
+}
+
+/** That a map took the place of newer data: it may lack what stood there. @param newerBefore as `newerDayBefore` tells it */
+export function sayOlderThanBefore(sources: Sources, newerBefore: string): string {
+  const day = mapDay(sources);
+  const before = `it took the place of data of ${dayInWords(newerBefore)}`;
+  return day === undefined
+    ? `Its file tells no date, and ${before}: it may be older. Take in a newer file if you have one.`
+    : `Its data of ${dayInWords(day)} is older than what was there: ${before}. Take in a newer file if you have one.`;
+}
+
 /** The map's date beside a verdict, and what its age means. @param now ISO 8601 */
 export function sayMapAge(
   sources: Sources,

@@ -12,6 +12,8 @@ const shelfMapSchema = z.strictObject({
   bytes,
   /** ISO date of its oldest data; left out where it is not known */
   dataDate: z.string().optional(),
+  /** the day of newer data that it took the place of, where its own is older or tells no date */
+  newerBefore: z.string().optional(),
   /** ISO 8601 */
   imported: z.string(),
   sources: z.array(z.strictObject({ name: z.string(), sha256: z.string() })),

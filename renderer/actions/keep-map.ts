@@ -1,4 +1,5 @@
 import { given } from '../../geo/given.ts';
+import { sayOlderThanBefore } from '../../geo/report/map-age.ts';
 import type { Problem } from '../../geo/result.ts';
 import { clip, counted } from '../../geo/units/text.ts';
 import type { ImportedMap } from '../../main/contract/shelf.ts';
@@ -66,11 +67,13 @@ export async function compareDrives({ signal, tell }: Job): Promise<void> {
   mapChanges.value = { vehicle: card.name, drives: reply.ok ? reply.value.drives : [] };
 }
 
-function sayTaken({ name, roads, beside }: ImportedMap): string {
+function sayTaken(map: ImportedMap): string {
+  const { name, roads, beside, newerBefore } = map;
   if (roads === 0)
     return `${clip(name, 80)} is on your shelf, but there is no road in it: no drive can be checked on it.`;
   const stays = beside === undefined ? '' : ` ${clip(beside, 80)} lies in another place and stays as it was.`;
-  return `${clip(name, 80)} is on your shelf, with ${counted(roads, 'road').replace(/^\d+/, roads.toLocaleString('en-GB'))}. Drives there use it from now on.${stays}`;
+  const older = newerBefore === undefined ? '' : ` ${sayOlderThanBefore([map], newerBefore)}`;
+  return `${clip(name, 80)} is on your shelf, with ${counted(roads, 'road').replace(/^\d+/, roads.toLocaleString('en-GB'))}. Drives there use it from now on.${stays}${older}`;
 }
 
 /** Reads all of a map, so that damage is known. @param mend makes a damaged one anew */

@@ -7,11 +7,12 @@ import { settings } from '../state/kept.ts';
 import { sayArea } from './area.ts';
 import { AreaDrawing } from './area-drawing.tsx';
 import { ChooseMapFile } from './choose-file.tsx';
-import { sayAge, sayHolds, sayOrigin } from './say-map.ts';
+import { sayAge, sayHolds, sayOlder, sayOrigin } from './say-map.ts';
 
 /** One map of the shelf: where it lies, what it holds, how old it is, and what can be done with it. */
 export function MapEntry({ map, now }: { map: ShelfMap; now: string }) {
   const age = sayAge(map, now);
+  const older = sayOlder(map);
   return (
     <li class="shelf-map">
       <AreaDrawing area={map.area} />
@@ -21,6 +22,7 @@ export function MapEntry({ map, now }: { map: ShelfMap; now: string }) {
         </h3>
         <p>{sayHolds(map)}</p>
         <p class={age.doubtful ? 'map-old' : ''}>{age.say}</p>
+        {older !== undefined && <p class="map-old">{older}</p>}
         <p class="small soft">
           <bdi>{sayOrigin(map)}.</bdi> {sayArea(map.area, settings.value.units)}
         </p>

@@ -1,5 +1,5 @@
 import { dayInWords } from '../../geo/clock/print-dates.ts';
-import { sayMapAge } from '../../geo/report/map-age.ts';
+import { sayMapAge, sayOlderThanBefore } from '../../geo/report/map-age.ts';
 import { printBytes } from '../../geo/units/print.ts';
 import { clip, listed } from '../../geo/units/text.ts';
 import type { MapSummary } from '../../main/contract/map-summary.ts';
@@ -15,6 +15,11 @@ export function sayHolds({ roads, bytes, mainRoadsOnly }: ShelfMap): string {
 /** How old its data is, and whether that is to be doubted. @param now ISO 8601 */
 export function sayAge({ dataDate }: Pick<ShelfMap, 'dataDate'>, now: string) {
   return sayMapAge([{ dataDate }], now);
+}
+
+/** That it took the place of newer data; undefined where it did not. */
+export function sayOlder(map: Pick<ShelfMap, 'dataDate' | 'newerBefore'>): string | undefined {
+  return map.newerBefore === undefined ? undefined : sayOlderThanBefore([map], map.newerBefore);
 }
 
 /** Where it came from, and since when it is here. */

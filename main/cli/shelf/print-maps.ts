@@ -1,3 +1,4 @@
+import { sayOlderThanBefore } from '../../../geo/report/map-age.ts';
 import { printBytes } from '../../../geo/units/print.ts';
 import { clip, counted, quote } from '../../../geo/units/text.ts';
 import type { ListedMap } from '../../services/shelf/list-maps.ts';
@@ -22,7 +23,8 @@ export function printImported(maps: readonly ImportedMap[]): string {
     .join('');
 }
 
-function printMap({ name, roads, bytes, dataDate, sources, state }: ListedMap): string {
+function printMap(map: ListedMap): string {
+  const { name, roads, bytes, dataDate, sources, state, newerBefore } = map;
   const age = dataDate === undefined ? 'of no known date' : `data of ${dataDate.slice(0, 10)}`;
   const from = sources.map((source) => clip(source.name)).join(', ');
   const damage =
@@ -30,5 +32,6 @@ function printMap({ name, roads, bytes, dataDate, sources, state }: ListedMap): 
       ? '\n  damaged: mend it with lanegauge shelf verify --repair, or import it again'
       : '';
   const bare = state === 'ready' && roads === 0 ? '\n  holds no road: no drive can be checked on it' : '';
-  return `${quote(name)}: ${counted(roads, 'road')}, ${printBytes(bytes)}, ${age}${from === '' ? '' : `, from ${from}`}${damage}${bare}\n`;
+  const older = newerBefore === undefined ? '' : `\n  ${sayOlderThanBefore([map], newerBefore)}`;
+  return `${quote(name)}: ${counted(roads, 'road')}, ${printBytes(bytes)}, ${age}${from === '' ? '' : `, from ${from}`}${damage}${bare}${older}\n`;
 }

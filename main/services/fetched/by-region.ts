@@ -4,6 +4,7 @@ import type { RegionStep } from '../../../geo/fetch/region/plan-regions.ts';
 import type { Region } from '../../../geo/fetch/region/region.ts';
 import { given } from '../../../geo/given.ts';
 import { append } from '../../../geo/lists.ts';
+import { sayOlderThanBefore } from '../../../geo/report/map-age.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import type { DrawnRoute } from '../../../geo/roads/discs.ts';
 import type { Fetched, FetchPlan } from '../../contract/fetch.ts';
@@ -169,7 +170,10 @@ async function fetchOne(
   if (signal.aborted) return fail('cancelled', 'Cancelled.');
   // a file that cannot be read is no good the next time either
   await discard();
-  return put.ok ? ok(notes) : put;
+  if (!put.ok) return put;
+  const { newerBefore } = put.value;
+  const older = newerBefore === undefined ? [] : [sayOlderThanBefore([put.value], newerBefore)];
+  return ok([...notes, ...older]);
 }
 
 /** Files that stay lie beside the shelf, under their server's names. */

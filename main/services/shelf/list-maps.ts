@@ -14,6 +14,8 @@ export interface ListedMap {
   readonly bytes: number;
   /** of its oldest part; left out where a part tells none */
   readonly dataDate?: string;
+  /** the day of newer data that it took the place of, where its own is older or tells no date */
+  readonly newerBefore?: string;
   /** ISO 8601; '' where its manifest cannot be read */
   readonly imported: string;
   readonly sources: readonly Pick<MapSource, 'name' | 'sha256'>[];
@@ -30,7 +32,7 @@ export async function listMaps(shelf: string): Promise<ListedMap[]> {
 export async function listMap({ name, folder, manifest }: FoundMap): Promise<ListedMap> {
   if (manifest === undefined)
     return { name, roads: 0, bytes: 0, imported: '', sources: [], state: 'damaged' };
-  const { parts, imported } = manifest;
+  const { parts, imported, newerBefore } = manifest;
   const opened = parts.map(({ file }) => openPartOrNot(join(folder, file)));
   for (const part of opened) part?.close();
   const sound =
@@ -40,7 +42,7 @@ export async function listMap({ name, folder, manifest }: FoundMap): Promise<Lis
     name,
     roads: sum(parts.map((part) => part.roads)),
     bytes: sum(parts.map((part) => part.bytes)),
-    ...given({ dataDate: oldest(parts.map(({ dataDate }) => dataDate)) }),
+    ...given({ dataDate: oldest(parts.map(({ dataDate }) => dataDate)), newerBefore }),
     imported,
     sources: parts.map(({ source }) => ({ name: source.name, sha256: source.sha256 })),
     state: sound ? 'ready' : 'damaged',

@@ -44,6 +44,8 @@ const manifestSchema = z.strictObject({
   imported: z.string(),
   origin: originSchema,
   parts: z.array(partSchema).min(1),
+  /** the day of the newest data that the map had before, where this is older or tells no date */
+  newerBefore: z.string().optional(),
 });
 /** What a map's folder holds now. */
 export type Manifest = z.infer<typeof manifestSchema>;

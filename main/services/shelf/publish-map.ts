@@ -1,6 +1,7 @@
 import { readdir, rename, rm, unlink } from 'node:fs/promises';
 import { join } from 'node:path';
 import { given } from '../../../geo/given.ts';
+import { newerDayBefore } from '../../../geo/report/map-age.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import type { PartMeta } from '../../../geo/shelf/part-meta.ts';
 import { makeFolders } from '../files/make-folders.ts';
@@ -35,7 +36,9 @@ export async function publishMap(shelf: string, map: NewMap): Promise<Result<Man
   try {
     await makeFolders(folder);
     const done = await inTurn(folder, async () => {
-      const generation = (await highestGeneration(folder)) + 1;
+      const read = await readManifest(folder);
+      const old = read.kind === 'sound' ? read.manifest : undefined;
+      const generation = (await highestGeneration(folder, old)) + 1;
       const parts = [];
       for (const [i, { path, bytes, meta, sourcePath }] of map.parts.entries()) {
         const file = `part-${generation}-${i + 1}.shelf`;
@@ -52,6 +55,9 @@ export async function publishMap(shelf: string, map: NewMap): Promise<Result<Man
         imported,
         origin,
         parts,
+        ...given({
+          newerBefore: old && newerDayBefore(parts, { sources: old.parts, newerBefore: old.newerBefore }),
+        }),
       };
       await writeManifest(folder, manifest);
       return manifest;
@@ -67,11 +73,9 @@ export async function publishMap(shelf: string, map: NewMap): Promise<Result<Man
 }
 
 /** Of the manifest and of files that nobody's manifest names: a number is never given twice. */
-async function highestGeneration(folder: string): Promise<number> {
-  const read = await readManifest(folder);
-  const known = read.kind === 'sound' ? read.manifest.generation : 0;
+async function highestGeneration(folder: string, known: Manifest | undefined): Promise<number> {
   const files = (await readdir(folder)).filter((name) => PART_NAME.test(name));
-  return files.reduce((most, name) => Math.max(most, Number(name.split('-')[1])), known);
+  return files.reduce((most, name) => Math.max(most, Number(name.split('-')[1])), known?.generation ?? 0);
 }
 
 /** Takes a map off the shelf. */

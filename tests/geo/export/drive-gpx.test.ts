@@ -52,6 +52,32 @@ describe('the drive as GPX with its waypoints', () => {
     for (const name of names) expect(name?.length).toBeLessThanOrEqual(10);
   });
 
+  it('holds every stop of the day that the drive meets, its tanks told, its name no longer than the others', () => {
+    const stop = (name: string, lon: number) => ({ name, lat: 50, lon, stayMin: 20 });
+    const planned = handedOver([road(1, ['0,0', '20,0'])], [1], {
+      day: {
+        stops: [
+          { ...stop('Emptying place <north>', 7.01), services: ['cassette', 'LPG'] },
+          stop('Mill', 7.005),
+          { ...stop('Elsewhere', 9), lat: 52 },
+        ],
+      },
+    });
+    const gpx = driveGpx(planned.report, planned.route);
+    if (!gpx.ok) throw new Error(gpx.error.message);
+    const stops = [
+      ...gpx.value.matchAll(/<wpt lat="([^"]*)" lon="([^"]*)"><name>(S\d[^<]*)<\/name>(.*?)<\/wpt>/g),
+    ];
+    expect(stops.map(([, lat, lon, name]) => [lat, lon, name])).toEqual([
+      ['50.0000000', '7.0050000', 'S1 Mill'],
+      ['50.0000000', '7.0100000', 'S2 Emptyin'],
+    ]);
+    expect(stops[0]?.[4]).toContain('<type>Stop</type>');
+    expect(stops[1]?.[4]).toContain('<type>Stop: Empty the cassette and fill LPG</type>');
+    expect(stops[1]?.[4]).toContain('Emptying place &lt;north&gt;');
+    expect(gpx.value.lastIndexOf('<wpt')).toBeLessThan(gpx.value.indexOf('<trk>'));
+  });
+
   it('keeps to the order of the schema: way points before the track, their children in turn', () => {
     const text = written();
     expect(text.lastIndexOf('<wpt')).toBeLessThan(text.indexOf('<trk>'));

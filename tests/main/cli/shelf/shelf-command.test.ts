@@ -85,6 +85,17 @@ describe('lanegauge shelf', () => {
     expect(await shelf('verify')).toMatchObject({ exit: 0 });
   });
 
+  it('a map that took the place of newer data is told so in the list', () => {
+    const map = { name: 'Vale', roads: 1, bytes: 1, imported: '', state: 'ready' as const, sources: [] };
+    const told = (dates: { dataDate?: string }) =>
+      printMaps([{ ...map, ...dates, newerBefore: '2026-05-01' }]);
+    expect(told({})).toContain('Its file tells no date, and it took the place of data of 1 May 2026');
+    expect(told({ dataDate: '2026-03-01' })).toContain(
+      'Its data of 1 March 2026 is older than what was there',
+    );
+    expect(printMaps([map])).not.toContain('took the place');
+  });
+
   it('what a file was called cannot steer the terminal that it is listed in', () => {
     const map = { name: 'Vale', roads: 1, bytes: 1, imported: '', state: 'ready' as const };
     const sources = [{ name: 'vale\u001b[2J\r\u202e.osm.pbf', sha256: '' }];

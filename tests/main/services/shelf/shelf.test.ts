@@ -96,6 +96,18 @@ describe('a map taken in', () => {
     expect(await lanes()).toEqual(['new.osm.pbf']);
   });
 
+  it('of older data, or of none that tells its date, than what it replaces says so until newer data comes', async () => {
+    const newer = async () => (await listMaps(shelf))[0]?.newerBefore;
+    worked(await put(mapFile('may', 1_700_000_000), 'Vale'));
+    expect(await newer()).toBe(undefined);
+    expect(worked(await put(mapFile('older', 1_600_000_000), 'Vale')).newerBefore).toBe('2023-11-14');
+    worked(await put(mapFile('undated'), 'Vale'));
+    worked(await put(mapFile('undated again'), 'Vale'));
+    expect(await newer()).toBe('2023-11-14');
+    worked(await put(mapFile('as new', 1_700_000_000), 'Vale'));
+    expect(await newer()).toBe(undefined);
+  });
+
   it('without a road does not take the place of one that has some', async () => {
     worked(await put(mapFile('old'), 'Vale'));
     const bare = join(home, 'bare.osm');

@@ -2,7 +2,7 @@ import { isPast, sayPast } from './clock/is-past.ts';
 import { isoText } from './clock/moment.ts';
 import { alpha2 } from './country/country-of.ts';
 import { dayOf } from './day/day-of.ts';
-import { type MetStops, meetStops, withStays } from './day/meet-stops.ts';
+import { type MetStops, meetStops, type StopPlace, withStays } from './day/meet-stops.ts';
 import type { DayPlan } from './day/plan.ts';
 import type { Drive, Stretch } from './drive/drive.ts';
 import type { Route } from './drive/gpx/route.ts';
@@ -50,6 +50,8 @@ export interface CheckInput {
   readonly leaving?: Leaving;
   /** stops with their stay, and the return hour: what hangs on the clock is judged with the stays counted in */
   readonly day?: DayPlan;
+  /** places besides the day's where the vehicle has business, so that roads for those who go there are open to it */
+  readonly stops?: readonly StopPlace[];
   /** what the firm knows of places; those whose last day is past when the drive leaves are left out */
   readonly localNotes?: readonly LocalNote[];
   /** sentences about the files read, shown with the verdict */
@@ -71,6 +73,7 @@ export interface CheckInput {
 export function checkDrive(input: CheckInput): DriveReport {
   const { route, drive, roads, card, load, leaving } = input;
   const met = input.day && meetStops(input.day, drive, roads);
+  const stopsMet = meetStops({ stops: input.stops ?? [] }, drive, roads).stops;
   const times = withStays(timesOf(drive, roads, card, input.country), met);
   const along = alongDrive(drive, roads, {
     countries: times.countries,
@@ -88,7 +91,7 @@ export function checkDrive(input: CheckInput): DriveReport {
     margins: input.margins ?? DEFAULT_MARGINS,
     country,
     along,
-    stopsM: met?.stops.map(({ atM }) => atM),
+    stopsM: [...(met?.stops ?? []), ...stopsMet].map(({ atM }) => atM),
     localNotes: notesHolding(input.localNotes, leaving?.text ?? input.made),
   };
   const said = RULES.map((rule) => {

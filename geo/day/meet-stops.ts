@@ -4,20 +4,23 @@ import { traceDrive } from '../drive/times/trace.ts';
 import { smallest } from '../lists.ts';
 import type { Roads } from '../roads/roads.ts';
 import { type Pass, passesOf } from './passes.ts';
-import type { DayPlan, DayStop } from './plan.ts';
+import type { DayStop } from './plan.ts';
+
+/** Where a stop was put, and which pass of it is meant. */
+export type StopPlace = Pick<DayStop, 'lat' | 'lon' | 'atM'>;
 
 /** A stop where the drive meets it. */
-export interface MetStop {
-  readonly stop: DayStop;
+export interface MetStop<S extends StopPlace = DayStop> {
+  readonly stop: S;
   /** metres along the drive */
   readonly atM: number;
 }
 
-export interface MetStops {
+export interface MetStops<S extends StopPlace = DayStop> {
   /** in driving order */
-  readonly stops: readonly MetStop[];
+  readonly stops: readonly MetStop<S>[];
   /** stops that the drive does not pass */
-  readonly missed: readonly DayStop[];
+  readonly missed: readonly S[];
 }
 
 /** A stop stands on the drive: so far beside it lies another mapping of the same road. Metres. */
@@ -26,11 +29,15 @@ export const STOP_BESIDE_M = 60;
 const AS_NEAR_M = 15;
 
 /** The stops of a day on its drive, each at the pass nearest to where it was put. */
-export function meetStops({ stops }: Pick<DayPlan, 'stops'>, drive: Drive, roads: Roads): MetStops {
+export function meetStops<S extends StopPlace = DayStop>(
+  { stops }: { readonly stops: readonly S[] },
+  drive: Drive,
+  roads: Roads,
+): MetStops<S> {
   if (stops.length === 0) return { stops: [], missed: [] };
   const trace = traceDrive(drive, roads);
-  const met: MetStop[] = [];
-  const missed: DayStop[] = [];
+  const met: MetStop<S>[] = [];
+  const missed: S[] = [];
   for (const stop of stops) {
     const pass = passMeant(passesOf(trace, stop, STOP_BESIDE_M), stop.atM);
     if (pass === undefined) missed.push(stop);

@@ -1,29 +1,39 @@
-import { checkDrive } from '../check.ts';
-import type { Drive } from '../drive/drive.ts';
-import { stretchesOf } from '../drive/match/lay-legs.ts';
-import type { EdgePart } from '../drive/match/trace-paths.ts';
-import { readLeaving } from '../drive/times/leaving.ts';
-import type { Problem, Result } from '../result.ts';
-import { brokenTurns, lengthOf } from './along/splice.ts';
+import type { Finding } from '../report/finding.ts';
+import { ok, type Result } from '../result.ts';
+import { lengthOf } from './along/splice.ts';
 import { isDoubt, type JudgedWay, learn } from './past/judge-way.ts';
 import { pathOf } from './past/tell-way.ts';
-import { denseRoute } from './plan/dense-route.ts';
+import { type Checked, checkParts } from './plan/check-parts.ts';
 import { layJudged } from './plan/lay-judged.ts';
-import { type Laying, tryLayings, type Unlaid } from './plan/layings.ts';
+import type { Laying, Unlaid } from './plan/laying.ts';
+import { tryLayings } from './plan/layings.ts';
+import type { LaidParts } from './plan/leg-parts.ts';
 import type { PlanInput, Planned, PlanSketch } from './plan/plan-input.ts';
-import { clockFor } from './search/clock.ts';
-import type { Question } from './search/question.ts';
+import { sayPlaces } from './plan/say-places.ts';
 
 /** Searches and checks in turn, at most so often. */
 const MOST_TRIES = 10;
 
 /**
- * A drive for this vehicle through two places or more, checked by the checker itself. Order is kept, no place between
- * turns the vehicle round, and each is put on the nearest road that the vehicle may use and that leads somewhere.
- * @returns a problem whose code is `place …` with a place that cannot be used, or `no way` where no road leads on
+ * A drive for this vehicle through two places or more, checked by the checker itself. Order is kept; no place between
+ * turns the vehicle round but a stop on a site's own road that no other way serves; each is put on the nearest road that
+ * the vehicle may use and that leads somewhere.
+ * @returns a problem whose code is `place …` with a place that cannot be used, or `no way` with the leg that no road
+ * serves and what stops it
  */
 export function planDrive(input: PlanInput): Result<Planned> {
-  return tryLayings(input, (laying) => settlePlan(input, laying));
+  const laid = tryLayings(input, settlePlan);
+  if (!laid.ok) return laid;
+  const { value, laying, passedOver } = laid.value;
+  const { placesM, turnsAt, ...settled } = value;
+  const say = sayPlaces(laying, passedOver, turnsAt);
+  const { report } = settled;
+  return ok({
+    ...settled,
+    say,
+    report: say.length === 0 ? report : { ...report, cautions: [...report.cautions, ...say] },
+    places: laying.stops.map(({ at, awayM }, i) => ({ at, awayM, alongM: placesM[i] ?? 0 })),
+  });
 }
 
 /**
@@ -31,28 +41,29 @@ export function planDrive(input: PlanInput): Result<Planned> {
  * No drive through these places on these roads costs less.
  */
 export function sketchPlan(input: PlanInput): Result<PlanSketch> {
-  return tryLayings<PlanSketch>(input, ({ stops, base }) => {
-    const laid = layJudged(stops, base);
-    if (laid.parts === undefined) return { leg: laid.leg };
+  const laid = tryLayings<PlanSketch>(input, (_, { stops, base }) => {
+    const found = layJudged(stops, base);
+    if (found.parts === undefined) return { leg: found.leg };
     const { costs } = base.field;
-    return { path: pathOf(laid.parts, costs.roads, costs.graph), costTenths: laid.costTenths };
+    return { path: pathOf(found.parts, costs.roads, costs.graph), costTenths: found.costTenths };
   });
+  return laid.ok ? ok(laid.value.value) : laid;
 }
 
-type Settled = Omit<Planned, 'places'>;
+type Settled = Omit<Planned, 'places' | 'say'> & Omit<LaidParts, 'parts'>;
 
 function settlePlan(input: PlanInput, { stops, base, lessons }: Laying): Settled | Unlaid {
   let question = base;
-  let leg = 0;
+  let unlaid: Unlaid = { leg: 0 };
   let passed: Settled | undefined;
   for (let tries = 0; tries < MOST_TRIES; tries++) {
     const laid = layJudged(stops, question);
     if (laid.parts === undefined) {
-      leg = laid.leg;
+      unlaid = { leg: laid.leg };
       break;
     }
-    const { costTenths } = laid;
-    const checked = checkParts(input, laid.parts, base);
+    const { costTenths, placesM, turnsAt } = laid;
+    const checked = checkParts(input, laid, { stops, field: base.field });
     if ('fault' in checked) return checked;
     if (question.terms.clockAt === undefined && checked.clockAt !== undefined) {
       // now that the place it leaves from is known, so is its clock
@@ -66,7 +77,8 @@ function settlePlan(input: PlanInput, { stops, base, lessons }: Laying): Settled
     }
     const { report } = checked;
     const bars = report.findings.filter(({ level }) => level === 'barred');
-    if (bars.length === 0) passed = { ...keptOf(checked), costTenths, searches: tries + 1 };
+    if (bars.length === 0) passed = { ...keptOf(checked), placesM, turnsAt, costTenths, searches: tries + 1 };
+    else unlaid = { leg: legOf(bars[0] as Finding, placesM), bars };
     const judged: JudgedWay = {
       detour: { fromM: 0, toM: 0, parts: laid.parts, costTenths: 0, gives: 0 },
       lengthM: lengthOf(laid.parts),
@@ -77,38 +89,15 @@ function settlePlan(input: PlanInput, { stops, base, lessons }: Laying): Settled
     const weighed = passed !== undefined && !report.findings.some(isDoubt);
     if (weighed || !learn({ steps: [] }, judged, lessons)) break;
   }
-  return passed ?? { leg };
+  return passed ?? unlaid;
 }
 
-function keptOf({ route, drive, report }: Checked): Pick<Planned, 'route' | 'drive' | 'report'> {
-  return { route, drive, report };
+/** The leg that a finding lies on, counted from 0. */
+function legOf({ fromM }: Finding, placesM: readonly number[]): number {
+  const after = placesM.findIndex((placeM) => placeM > fromM);
+  return Math.max(0, (after < 0 ? placesM.length - 1 : after) - 1);
 }
 
-interface Checked extends Pick<Planned, 'route' | 'drive' | 'report'> {
-  readonly clockAt: ReturnType<typeof clockFor> | undefined;
-}
-
-function checkParts(
-  input: PlanInput,
-  parts: readonly EdgePart[],
-  { field }: Question,
-): Checked | { readonly fault: Problem } {
-  const { roads, country, leave, name = '' } = input;
-  const { graph } = field.costs;
-  const legs = stretchesOf(parts, 0, graph);
-  const bare: Drive = { lengthM: lengthOf(parts), legs, guessed: [], doubtful: [], brokenTurns: [] };
-  const drive = { ...bare, brokenTurns: brokenTurns(bare, roads, graph) };
-  const route = denseRoute(drive, roads, name);
-  const read = leave === undefined ? undefined : readLeaving(leave, drive, roads, country);
-  if (read?.ok === false) return { fault: read.error };
-  const leaving = read?.value;
-  const { places: _, prefer: __, leave: ___, name: ____, ...rest } = input;
-  const report = checkDrive({
-    ...rest,
-    route,
-    file: `${name || 'plan'}.gpx`,
-    drive,
-    ...(leaving && { leaving }),
-  });
-  return { route, drive, report, clockAt: leaving && clockFor(roads, leaving, country) };
+function keptOf({ route, drive, report, stops }: Checked): Omit<Checked, 'clockAt'> {
+  return { route, drive, report, stops };
 }

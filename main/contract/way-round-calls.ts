@@ -64,8 +64,8 @@ export const WAY_ROUND_CALLS = {
     progress: workSchema,
     value: z.strictObject({
       drive: followedDriveSchema,
-      /** where each place was put on a road, and how far from it that is */
-      snapped: z.array(z.strictObject({ ...degrees, awayM: z.number() })),
+      /** what there is to say of where places were put on roads */
+      say: z.array(z.string()),
     }),
   },
   /** Places near an open drive where its vehicle can see to its tanks, each with a way there and back. */

@@ -1,6 +1,5 @@
 import { effect } from '@preact/signals';
 import { given } from '../../geo/given.ts';
-import { lengthIn } from '../../geo/units/in-units.ts';
 import { clip } from '../../geo/units/text.ts';
 import type { RequestOf } from '../../main/contract/calls.ts';
 import { runLong } from '../actions/long-work.ts';
@@ -60,17 +59,6 @@ export function planAgain(): void {
   if (asked) void planNow(asked);
 }
 
-/** A place whose road is farther off than this is told. Metres. */
-const FAR_OFF_M = 60;
-
-function sayFarOff(awayM: readonly number[]): string[] {
-  return awayM.flatMap((m, i) =>
-    m > FAR_OFF_M
-      ? [`Place ${i + 1} stands ${lengthIn(settings.value.units, m)} from the road that leads there.`]
-      : [],
-  );
-}
-
 async function planNow(asked: Asked): Promise<void> {
   const of = plan.peek();
   if (!of) return;
@@ -83,7 +71,7 @@ async function planNow(asked: Asked): Promise<void> {
       problem = reply.error.message;
       return;
     }
-    const { drive, snapped } = reply.value;
+    const { drive, say } = reply.value;
     const made = await asFile(drive, open?.source ?? { kind: 'shelf' }, job);
     if (job.signal.aborted || !plan.peek()) return;
     report.value = undefined;
@@ -91,7 +79,7 @@ async function planNow(asked: Asked): Promise<void> {
     cursorM.value = Math.min(cursorM.peek(), made.followed.lengthM);
     // the first is looked at whole; a change of it leaves the map where it is
     openedDrive.value = { ...made, ...given({ insteadOf: open?.followed.driveId }) };
-    tell({ say: sayFarOff(snapped.map(({ awayM }) => awayM)) });
+    tell({ say });
   });
   if (ended === 'stopped') tell({ problem: 'Cancelled. The places are as you put them.' });
   if (ended === 'done' && problem !== undefined) tell({ problem });

@@ -1,33 +1,30 @@
-import type { EdgePart } from '../../drive/match/trace-paths.ts';
 import { itemAt } from '../../lists.ts';
-import type { TurnGraph } from '../graph/turn-graph.ts';
 import { leftTo } from '../past/trip.ts';
+import { PRICES } from '../price/prices.ts';
 import { firstLayer, LAYERS } from '../search/layers.ts';
 import type { Found, Question, Source, Target } from '../search/question.ts';
 import { searchBothWays } from '../search/search-both-ways.ts';
 import { searchEach } from '../search/search-forward.ts';
-import type { Snapped } from './snap.ts';
+import { type LaidParts, type LegFound, offsetM, type PlanStop, partsOf } from './leg-parts.ts';
 
-/** A place of a plan on its road; at a stop the vehicle has business, so that roads for those who go there are open. */
-export interface PlanStop extends Snapped {
-  readonly stop: boolean;
+/** Where a leg starts; `turned`: the vehicle has turned round where it stopped. */
+interface LegSource extends Source {
+  readonly turned: boolean;
 }
 
 /** A leg come to its end in one state, with the leg before it. */
-interface Arrived {
-  readonly found: Found;
-  readonly source: Source;
+interface Arrived extends LegFound {
   readonly before: Arrived | undefined;
 }
 
 /** Parts of edges driven, or the leg that nothing serves. */
 export type LaidLegs =
-  | { readonly parts: readonly EdgePart[]; readonly costTenths: number }
+  | (LaidParts & { readonly costTenths: number })
   | { readonly parts: undefined; readonly leg: number };
 
 /**
  * The least-cost way through all places in their order. Every direction that a leg may end in is carried on into the next,
- * so that no place between turns the vehicle round.
+ * so that no place between turns the vehicle round but a stop with ground to do it on.
  */
 export function layLegs(stops: readonly PlanStop[], base: Question): LaidLegs {
   const { graph } = base.field.costs;
@@ -38,21 +35,20 @@ export function layLegs(stops: readonly PlanStop[], base: Question): LaidLegs {
     const targets = targetsOf(to, base, leg + 2 === stops.length || to.stop);
     const found = searchLeg({ ...base, sources, targets }, from, to, stops.length === 2);
     const reached = found.map((one): Arrived => {
-      const source = sources[one.source] as Source;
-      return { found: one, source, before: arrived[one.source] };
+      const { turned } = sources[one.source] as LegSource;
+      return { found: one, turned, before: arrived[one.source] };
     });
     if (reached.length === 0) return { parts: undefined, leg };
-    arrived = reached;
-    sources = reached.map((one) => onward(one, to, base));
+    const next = reached.flatMap((one) => onward(one, to, base).map((source) => ({ one, source })));
+    // the last leg's own ends are told apart below
+    arrived = leg + 2 === stops.length ? reached : next.map(({ one }) => one);
+    sources = next.map(({ source }) => source);
   }
   const best = arrived.flatMap((one) => one ?? []).sort((a, b) => a.found.costTenths - b.found.costTenths)[0];
   if (best === undefined) return { parts: undefined, leg: 0 };
-  return { parts: partsOf(best, stops, graph), costTenths: best.found.costTenths };
-}
-
-/** The place of a stop along a directed edge, metres in its own direction. */
-function offsetM({ atM }: Snapped, directed: number, graph: TurnGraph): number {
-  return directed % 2 === 0 ? atM : graph.lengthM[directed >> 1]! - atM;
+  const legs: Arrived[] = [];
+  for (let at: Arrived | undefined = best; at !== undefined; at = at.before) legs.unshift(at);
+  return { ...partsOf(legs, stops, graph), costTenths: best.found.costTenths };
 }
 
 function share(directed: number, metres: number, base: Question): number {
@@ -62,7 +58,8 @@ function share(directed: number, metres: number, base: Question): number {
   );
 }
 
-function startSources(stop: PlanStop, base: Question): Source[] {
+/** Out of a place in either direction. */
+export function startSources(stop: PlanStop, base: Question): LegSource[] {
   const { costs } = base.field;
   return stop.directed.map((directed) => {
     const leftM = costs.graph.lengthM[directed >> 1]! - offsetM(stop, directed, costs.graph);
@@ -72,11 +69,13 @@ function startSources(stop: PlanStop, base: Question): Source[] {
       layer: firstLayer(costs.kind(directed).ground),
       costTenths,
       timeTenths: costTenths,
+      turned: false,
     };
   });
 }
 
-function targetsOf(stop: PlanStop, base: Question, ends: boolean): Target[] {
+/** At a place, from either side. @param ends a drive may end there, so that roads for those who go there are open */
+export function targetsOf(stop: PlanStop, base: Question, ends: boolean): Target[] {
   const { graph } = base.field.costs;
   return stop.directed.flatMap((directed) => {
     const states = [directed];
@@ -111,30 +110,23 @@ function directly(question: Question, from: PlanStop, to: PlanStop): Found[] {
   });
 }
 
-/** Where the next leg starts: on the edge it has come to, in its direction, at the edge's end. */
-function onward({ found }: Arrived, stop: PlanStop, base: Question): Source {
+/** Where the next leg starts: in the direction it was come to, at the edge's end, or turned round where it stopped. */
+function onward({ found }: Arrived, stop: PlanStop, base: Question): LegSource[] {
   const { costs } = base.field;
   const { graph } = costs;
   const state = itemAt(found.states, found.states.length - 1);
   const directed = graph.edgeOf[state]!;
-  const leftM = graph.lengthM[directed >> 1]! - offsetM(stop, directed, graph);
+  const onM = graph.lengthM[directed >> 1]! - offsetM(stop, directed, graph);
   const layer = stop.stop ? firstLayer(costs.kind(directed).ground) : found.layer;
-  const cost = found.costTenths + share(directed, leftM, base);
-  return { state, layer, costTenths: cost, timeTenths: cost };
+  const on = found.costTenths + share(directed, onM, base);
+  const straight = { state, layer, costTenths: on, timeTenths: on, turned: false };
+  const back = directed ^ 1;
+  if (stop.turns !== true || !stop.directed.includes(back)) return [straight];
+  const backM = graph.lengthM[back >> 1]! - offsetM(stop, back, graph);
+  const turned = found.costTenths + TURNED_TENTHS + share(back, backM, base);
+  const ground = firstLayer(costs.kind(back).ground);
+  return [straight, { state: back, layer: ground, costTenths: turned, timeTenths: turned, turned: true }];
 }
 
-function partsOf(last: Arrived, stops: readonly PlanStop[], graph: TurnGraph): EdgePart[] {
-  const legs: Found[] = [];
-  for (let at: Arrived | undefined = last; at !== undefined; at = at.before) legs.unshift(at.found);
-  const edges = legs.flatMap(({ states }, leg) => (leg === 0 ? states : states.slice(1)));
-  const parts = edges.map((state): EdgePart => {
-    const directed = graph.edgeOf[state]!;
-    return { directed, fromM: 0, toM: graph.lengthM[directed >> 1]! };
-  });
-  const [first, end] = [parts[0], parts.at(-1)];
-  if (first === undefined || end === undefined) return [];
-  parts[0] = { ...first, fromM: offsetM(stops[0] as PlanStop, first.directed, graph) };
-  const whole = parts.at(-1) as EdgePart;
-  parts[parts.length - 1] = { ...whole, toM: offsetM(stops.at(-1) as PlanStop, end.directed, graph) };
-  return parts.filter(({ fromM, toM }) => toM > fromM);
-}
+/** Turning round on ground whose room nothing tells. Tenths of seconds. */
+const TURNED_TENTHS = 10 * (PRICES.turnRoundS + PRICES.unknownS);

@@ -1,75 +1,79 @@
 import { notesHolding } from '../../notes/holding.ts';
-import { fail, ok, type Problem, type Result } from '../../result.ts';
+import type { Finding } from '../../report/finding.ts';
+import { fail, ok, type Result } from '../../result.ts';
 import { DEFAULT_MARGINS } from '../../rules/rule.ts';
 import { fieldFor } from '../field.ts';
 import { layNotes } from '../noted/lay-notes.ts';
-import type { Lessons } from '../past/judge-way.ts';
 import { emptyOverlay } from '../search/overlay.ts';
 import type { Field, Question } from '../search/question.ts';
-import type { PlanStop } from './lay-legs.ts';
-import type { PlanInput, Planned } from './plan-input.ts';
-import { placeFault, placeProblem, sayNoLeg } from './say-faults.ts';
+import type { Laid, Lay, Laying } from './laying.ts';
+import type { PlanStop } from './leg-parts.ts';
+import type { PlanInput } from './plan-input.ts';
+import { placeFault, placeProblem } from './say-faults.ts';
 import { snap } from './snap.ts';
-
-/** Places on their roads, with what every search between them shares. */
-export interface Laying {
-  readonly stops: readonly PlanStop[];
-  readonly base: Question;
-  readonly lessons: Lessons;
-}
-
-/** Nothing was laid: a leg that no road serves, or a leave time that cannot be read there. */
-export type Unlaid = { readonly leg: number } | { readonly fault: Problem };
+import { withTurns } from './turn-ground.ts';
+import { whyNoLeg } from './why-no-leg.ts';
 
 /**
- * Lays a plan out, each try with less to go by: places on the nearest roads that the vehicle may use; then, as nothing
- * led from one to the other, on roads that are known to lead somewhere; then by ferry.
+ * Lays a plan out, each try with less to go by: places on the nearest roads that the vehicle may use; turning round where
+ * it stops, on a site's own ground; by ferry; then, as nothing led from one to the other, on roads that are known to lead
+ * somewhere.
  */
-export function tryLayings<T extends object>(
-  input: PlanInput,
-  lay: (laying: Laying) => T | Unlaid,
-): Result<T & Pick<Planned, 'places'>> {
+export function tryLayings<T extends object>(input: PlanInput, lay: Lay<T>): Result<Laid<T>> {
   const fault = placeFault(input.places);
   if (fault !== undefined) return fault;
-  const field = fieldFor(
+  const field = fieldOf(input);
+  const nearest = layingOn(input, field, 'nearest');
+  if (!nearest.ok) return nearest;
+  let farthest = { laying: nearest.value, leg: -1, bars: undefined as readonly Finding[] | undefined };
+  let near = farthest;
+  for (const laying of layings(input, field, nearest.value)) {
+    const laid = lay(input, laying);
+    if ('fault' in laid) return { ok: false, error: laid.fault };
+    const isNear = isSame(laying, nearest.value);
+    if (!('leg' in laid)) {
+      const why = isNear ? undefined : whyNoLeg(input, near, { lay, layAlone });
+      return ok({
+        value: laid,
+        laying,
+        ...(why !== undefined && { passedOver: { laying: nearest.value, why } }),
+      });
+    }
+    // the try that came farthest tells what stops a plan
+    if (laid.leg > farthest.leg) farthest = { laying, leg: laid.leg, bars: laid.bars };
+    if (isNear) near = farthest;
+  }
+  return fail('no way', whyNoLeg(input, farthest, { lay, layAlone }));
+}
+
+function* layings(input: PlanInput, field: Field, nearest: Laying): Generator<Laying> {
+  yield nearest;
+  const turning = withTurns(nearest);
+  if (turning !== nearest) yield turning;
+  yield byFerry(turning);
+  const leading = layingOn(input, field, 'leading');
+  if (!leading.ok || isSame(nearest, leading.value)) return;
+  const turningThere = withTurns(leading.value);
+  yield turningThere;
+  yield byFerry(turningThere);
+}
+
+function byFerry(laying: Laying): Laying {
+  return { ...laying, base: { ...laying.base, terms: { ferries: true } } };
+}
+
+/** The same places for another vehicle, or a part of them alone. */
+function layAlone(input: PlanInput): Result<Laying> {
+  const laying = layingOn(input, fieldOf(input), 'nearest');
+  return laying.ok ? ok(byFerry(withTurns(laying.value))) : laying;
+}
+
+function fieldOf(input: PlanInput): Field {
+  return fieldFor(
     input.roads,
     { card: input.card, load: input.load, margins: input.margins ?? DEFAULT_MARGINS },
     { prefer: input.prefer ?? 'quickest', country: input.country, guesses: true, lookUp: input.lookUp },
   );
-  const nearest = layingOn(input, field, 'nearest');
-  if (!nearest.ok) return nearest;
-  let laying = nearest.value;
-  let laid = lay(laying);
-  // the try that came farthest tells what stops a plan
-  let [farthest, leg] = [laying, -1];
-  const note = () => {
-    if ('leg' in laid && laid.leg > leg) [farthest, leg] = [laying, laid.leg];
-  };
-  note();
-  if ('leg' in laid) {
-    const leading = layingOn(input, field, 'leading');
-    if (!leading.ok) return leading;
-    if (!isSame(laying, leading.value)) {
-      laying = leading.value;
-      laid = lay(laying);
-      note();
-    }
-  }
-  if ('leg' in laid) {
-    laying = { ...laying, base: { ...laying.base, terms: { ferries: true } } };
-    laid = lay(laying);
-    note();
-  }
-  if ('fault' in laid) return { ok: false, error: laid.fault };
-  if ('leg' in laid) return fail('no way', sayNoLeg(leg, mustTurn(farthest, leg, lay)));
-  return ok({ ...laid, places: laying.stops.map(({ at, awayM }) => ({ at, awayM })) });
-}
-
-/** Whether a leg that was not laid is one for a vehicle that begins there, whichever way it is headed. */
-function mustTurn(laying: Laying, leg: number, lay: (laying: Laying) => object): boolean {
-  if (leg === 0) return false;
-  const alone = lay({ ...laying, stops: laying.stops.slice(leg, leg + 2) });
-  return !('leg' in alone) && !('fault' in alone);
 }
 
 function layingOn(input: PlanInput, field: Field, roads: 'nearest' | 'leading'): Result<Laying> {
@@ -83,7 +87,7 @@ function layingOn(input: PlanInput, field: Field, roads: 'nearest' | 'leading'):
     const leads = i === input.places.length - 1 ? 'from' : 'on';
     const asked = { ...base, terms: { ferries: true } };
     const snapped = snap(place, asked, roads === 'nearest' ? undefined : leads);
-    if (typeof snapped === 'string') return placeProblem(input, i, snapped);
+    if ('none' in snapped) return placeProblem(input, i, snapped);
     stops.push({ ...snapped, stop: place.stop === true });
   }
   layNotes(overlay, {

@@ -41,7 +41,16 @@ export interface Planned {
   readonly drive: Drive;
   readonly report: DriveReport;
   /** where each place was put on the roads, and how far from it that is */
-  readonly places: readonly { readonly at: Place; readonly awayM: number }[];
+  readonly places: readonly {
+    readonly at: Place;
+    readonly awayM: number;
+    /** metres along the drive */
+    readonly alongM: number;
+  }[];
+  /** the places between where the vehicle has business, as its check was told of them */
+  readonly stops: NonNullable<CheckInput['stops']>;
+  /** what there is to say of where places were put; in the report's notes as well */
+  readonly say: readonly string[];
   /** what the search held it to cost, tenths of seconds */
   readonly costTenths: number;
   /** searches it took: one where the check had nothing to say that the search did not know */

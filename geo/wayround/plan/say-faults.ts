@@ -1,6 +1,8 @@
 import { distanceM, type Place } from '../../earth/sphere.ts';
 import { fail, type Result } from '../../result.ts';
+import { printRun } from '../../units/print.ts';
 import type { PlanInput } from './plan-input.ts';
+import { FARTHEST_M, type NoRoad } from './snap.ts';
 
 /** More places than this are a recorded track, not a plan. */
 const MOST_PLACES = 100;
@@ -30,27 +32,24 @@ export function placeFault(places: readonly Place[]): Result<never> | undefined 
   return undefined;
 }
 
-/** @param leg counted from 0 @param mustTurn there is a way for a vehicle that stands there headed as it likes */
-export function sayNoLeg(leg: number, mustTurn: boolean): string {
-  const [from, to] = [leg + 1, leg + 2];
-  return mustTurn
-    ? `From place ${from} this vehicle comes to place ${to} only by turning round at place ${from}, and the map shows no room to turn there: no turning circle, no loop, no road mapped wide enough. Choose place ${from} as the end of this plan, and plan the way on from there by itself.`
-    : `No road on the map leads this vehicle from place ${from} to place ${to}. Move one of them, or load more of the map.`;
-}
-
 /** A place that cannot be put on a road. @param i counted from 0 */
 export function placeProblem(
   { places, roads }: Pick<PlanInput, 'places' | 'roads'>,
   i: number,
-  why: 'no road' | 'none for us',
+  { none, nearest }: NoRoad,
 ): Result<never> {
   const { lat, lon } = places[i] as Place;
   const which = `Place ${i + 1} (${lat.toFixed(5)}, ${lon.toFixed(5)})`;
-  if (why === 'none for us')
+  if (none === 'none for us') {
+    const why =
+      nearest === undefined
+        ? ''
+        : ` ${nearest.name ?? 'The nearest'}, ${printRun(nearest.awayM)} from it, is closed to it. ${nearest.say}`;
     return fail(
       'place closed',
-      `${which}: no road near it is open to this vehicle and leads on. Choose a place on a road it may use.`,
+      `${which}: no road within ${FARTHEST_M / 1000} km is open to this vehicle.${why} Choose a place on a road it may use.`,
     );
+  }
   const swapped = Math.abs(lon) <= 90 && roads.index.near(lon, lat, 1000).length > 0;
   return swapped
     ? fail(
@@ -59,6 +58,6 @@ export function placeProblem(
       )
     : fail(
         'place off the map',
-        `${which}: no road within 4 km is on the map that is loaded. Choose a place on land, or load the map there.`,
+        `${which}: no road within ${FARTHEST_M / 1000} km is on the map that is loaded. Choose a place on land, or load the map there.`,
       );
 }

@@ -1,5 +1,8 @@
 import { shareOf } from '../../earth/between.ts';
 import type { Place } from '../../earth/sphere.ts';
+import { given } from '../../given.ts';
+import { roadName } from '../../rules/places.ts';
+import { builtFor } from '../../tags/road-class.ts';
 import { OPEN } from '../price/judged.ts';
 import { firstLayer, LAYER, LAYERS } from '../search/layers.ts';
 import { Mover } from '../search/mover.ts';
@@ -14,10 +17,30 @@ export interface Snapped {
   /** from the place asked for, metres */
   readonly awayM: number;
   readonly at: Place;
+  /** a nearer road, which is closed to this vehicle */
+  readonly nearer?: ClosedRoad;
 }
 
+/** A road that the vehicle may not use, as it is told. */
+export interface ClosedRoad {
+  readonly name: string | undefined;
+  /** from the place asked for, metres */
+  readonly awayM: number;
+  /** what closes it, in a sentence */
+  readonly say: string;
+}
+
+/** No road to put a place on: none on the map there, or none for this vehicle. */
+export interface NoRoad {
+  readonly none: 'no road' | 'none for us';
+  /** the nearest of those closed to it */
+  readonly nearest?: ClosedRoad;
+}
+
+/** A place farther from any road is off the map. Metres. */
+export const FARTHEST_M = 4000;
 /** Rings in which a road is looked for. Metres. */
-const RINGS_M = [60, 250, 1000, 4000];
+const RINGS_M = [60, 250, 1000, FARTHEST_M];
 /** A road leads somewhere when so many moves can be made from it, or to it. */
 const LEADS_MOVES = 1000;
 /** In a small map that share of all there is counts as somewhere. */
@@ -27,13 +50,10 @@ const LEADS_SHARE = 0.1;
  * The nearest road that this vehicle may use and, where that is asked, that leads somewhere: not an island, a yard shut
  * off, a stub behind a bar. @param question whose terms hold
  */
-export function snap(
-  place: Place,
-  question: Question,
-  leads?: 'on' | 'from',
-): Snapped | 'no road' | 'none for us' {
+export function snap(place: Place, question: Question, leads?: 'on' | 'from'): Snapped | NoRoad {
   const { costs } = question.field;
   let met = false;
+  let closed: ClosedRoad | undefined;
   for (const ring of RINGS_M) {
     const near = costs.roads.index.near(place.lat, place.lon, ring).sort((a, b) => a.distanceM - b.distanceM);
     const tried = new Set<number>();
@@ -43,22 +63,37 @@ export function snap(
       const edge = costs.graph.edgeOfSegment[ref]!;
       if (tried.has(edge)) continue;
       tried.add(edge);
-      const directed = [2 * edge, 2 * edge + 1].filter((each) => serves(question, each, leads));
-      if (directed.length === 0) continue;
+      const directed = [2 * edge, 2 * edge + 1].filter((each) => isOpen(question, each));
+      if (directed.length === 0) closed ??= closedRoad(question, edge, distanceM);
+      if (!directed.some((each) => serves(question, each, leads))) continue;
       const { alongM, firstRef } = costs.graph;
       const fromM = alongM[ref]! - alongM[firstRef[edge]!]!;
       const atM = fromM + t * (alongM[ref + 1]! - alongM[ref]!);
-      return { directed, atM, awayM: distanceM, at: placeOn(question.field, edge, atM) };
+      const at = placeOn(question.field, edge, atM);
+      return { directed, atM, awayM: distanceM, at, ...given({ nearer: closed }) };
     }
   }
-  return met ? 'none for us' : 'no road';
+  return { none: met ? 'none for us' : 'no road', ...given({ nearest: closed }) };
 }
 
-function serves(question: Question, directed: number, leads: 'on' | 'from' | undefined): boolean {
-  const { costs } = question.field;
+/** A road for motor vehicles that is closed to this one both ways; paths and the like are passed over without a word. */
+function closedRoad({ field: { costs } }: Question, edge: number, awayM: number): ClosedRoad | undefined {
+  const tags = costs.judge.tagsOf(costs.graph.way[edge]!);
+  if (builtFor(tags).kind !== 'motor') return undefined;
+  const kinds = [costs.kind(2 * edge), costs.kind(2 * edge + 1)];
+  if (kinds.some(({ open }) => open !== OPEN.never)) return undefined;
+  const say = kinds.flatMap(({ bars }) => bars).find(({ kind }) => kind !== 'one-way')?.say;
+  return say === undefined ? undefined : { name: roadName(tags), awayM, say };
+}
+
+function isOpen({ field: { costs } }: Question, directed: number): boolean {
   costs.settle(directed);
   const kind = costs.kind(directed);
-  if (kind.open === OPEN.never || kind.ferry) return false;
+  return kind.open !== OPEN.never && !kind.ferry;
+}
+
+/** Whether a road leads somewhere, in one of its directions; a drive may begin or end there headed either way. */
+function serves(question: Question, directed: number, leads: 'on' | 'from' | undefined): boolean {
   if (leads === undefined) return true;
   return leads === 'on' ? leadsOn(question, directed) : leadsFrom(question, directed);
 }

@@ -83,8 +83,10 @@ function snapNear(trip: Trip, { overlay }: Lessons, point: ServicePoint): Snappe
     { field: trip.field, terms: trip.terms, overlay, sources: [], targets: [] },
     'on',
   );
-  if (snapped === 'no road') return 'No road near it is on the map.';
-  if (snapped === 'none for us') return 'No road near it is open to this vehicle and leads on.';
+  if ('none' in snapped)
+    return snapped.none === 'no road'
+      ? 'No road near it is on the map.'
+      : 'No road near it is open to this vehicle and leads on.';
   if (snapped.awayM > AWAY_MOST_M)
     return `The nearest road that is open to this vehicle and leads on lies ${Math.round(snapped.awayM / 10) * 10} m away.`;
   const { graph, roads } = trip.field.costs;

@@ -1,3 +1,4 @@
+import type { CheckInput } from '../../../geo/check.ts';
 import type { Drive } from '../../../geo/drive/drive.ts';
 import type { Route } from '../../../geo/drive/gpx/route.ts';
 import { countPositions } from '../../../geo/drive/gpx/route-length.ts';
@@ -20,6 +21,8 @@ export interface OpenDrive {
   readonly swapped?: true;
   /** a sentence, where a day was kept with it that cannot be read */
   readonly unread?: string;
+  /** of one that was laid out: places between where the vehicle has business */
+  readonly stops?: NonNullable<CheckInput['stops']>;
   /** SHA-256 of the file it was read from, and the 1-based place in it; a drive that was changed or laid out has none */
   readonly origin?: { readonly gpx: string; readonly track: number };
 }

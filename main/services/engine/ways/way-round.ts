@@ -99,11 +99,11 @@ async function planAnew(
   const read = readShelf(state, lookUp);
   const planned = read === undefined ? planOn(state.map, plan) : await planRead(read, plan);
   if (!planned.ok) return planned;
-  const { route, drive, roads } = planned.value;
-  const opened: OpenDrive = { route, file: 'planned here', drive, roads, notes: [] };
+  const { route, drive, roads, stops, say } = planned.value;
+  const opened: OpenDrive = { route, file: 'planned here', drive, roads, stops, notes: say };
   keepDrive(state.drives, newId, opened);
   return ok({
     drive: driveForPage(newId, opened, [route]),
-    snapped: planned.value.places.map(({ at, awayM }) => ({ lat: at.lat, lon: at.lon, awayM })),
+    say: [...say],
   });
 }

@@ -1,0 +1,53 @@
+import { printRun } from '../../units/print.ts';
+import type { Laid } from './laying.ts';
+import type { PlanStop } from './leg-parts.ts';
+
+/** A place whose road is farther off than this is told. Metres. */
+const FAR_OFF_M = 60;
+/** A closed road nearer by more than this is the one that was meant. Metres. */
+const NEARER_M = 5;
+
+/**
+ * What there is to say of where places were put: far from where they were asked for, or past a nearer road, and why; and
+ * where the vehicle turns round. @param turnsAt places counted from 0
+ */
+export function sayPlaces(
+  { stops }: Laid<unknown>['laying'],
+  passedOver: Laid<unknown>['passedOver'],
+  turnsAt: readonly number[],
+): string[] {
+  const said = stops.flatMap((stop, i) => {
+    const near = passedOver?.laying.stops[i];
+    const moved = near !== undefined && near.directed.join() !== stop.directed.join();
+    return moved ? [sayMoved(stop, i + 1)] : sayPut(stop, i + 1);
+  });
+  const turned = turnsAt.map(
+    (i) =>
+      `At place ${i + 1} the vehicle has to turn round, since the way in is the way out: how much room there is on that site nothing tells. Ask before you drive in.`,
+  );
+  return [...turned, ...said, ...(passedOver === undefined ? [] : [passedOver.why])];
+}
+
+const BETWEEN = 'What lies between is not checked.';
+
+function put({ awayM }: PlanStop, place: number): string {
+  return `Place ${place} is put on a road ${printRun(awayM)} from it`;
+}
+
+function sayMoved(stop: PlanStop, place: number): string {
+  return `${put(stop, place)}: none of those nearer leads on for this vehicle. ${BETWEEN}`;
+}
+
+/** @param place counted from 1 */
+function sayPut(stop: PlanStop, place: number): string[] {
+  const closed = sayNearer(stop, place);
+  if (closed !== undefined) return [`${closed} ${BETWEEN}`];
+  return stop.awayM > FAR_OFF_M ? [`${put(stop, place)}, the nearest it may use. ${BETWEEN}`] : [];
+}
+
+/** That a nearer road is closed, where one is. @param place counted from 1 */
+export function sayNearer(stop: PlanStop, place: number): string | undefined {
+  const { awayM, nearer } = stop;
+  if (nearer === undefined || awayM - nearer.awayM <= NEARER_M) return undefined;
+  return `${put(stop, place)}: ${nearer.name ?? 'the nearest road'} is closed to this vehicle. ${nearer.say}`;
+}

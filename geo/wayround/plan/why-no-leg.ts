@@ -1,0 +1,163 @@
+import { distanceM, type Place } from '../../earth/sphere.ts';
+import { given } from '../../given.ts';
+import { itemAt } from '../../lists.ts';
+import type { Finding } from '../../report/finding.ts';
+import type { Result } from '../../result.ts';
+import { cutBetween, meetsBorder } from '../none/cut.ts';
+import { givesOf, lighter, sayGives } from '../none/gives.ts';
+import { OPEN } from '../price/judged.ts';
+import { emptyOverlay } from '../search/overlay.ts';
+import type { Field, Question } from '../search/question.ts';
+import { reachBack } from '../search/reach-back.ts';
+import { searchForward } from '../search/search-forward.ts';
+import { checkParts } from './check-parts.ts';
+import { startSources, targetsOf } from './lay-legs.ts';
+import type { Laying } from './laying.ts';
+import { type PlanStop, partsOf } from './leg-parts.ts';
+import type { PlanInput } from './plan-input.ts';
+import {
+  MOVE_ONE,
+  sayBarred,
+  sayBorder,
+  sayCut,
+  sayMustTurn,
+  sayNoRoom,
+  sayNotStop,
+  sayShut,
+  sayWayNone,
+} from './say-no-leg.ts';
+import { sayNearer } from './say-places.ts';
+import { isSiteGround } from './turn-ground.ts';
+
+/** A leg that was not laid, counted from 0, with what bars it where the check found that. */
+interface Failed {
+  readonly laying: Laying;
+  readonly leg: number;
+  readonly bars?: readonly Finding[] | undefined;
+}
+
+/** How legs are laid. */
+interface Laid {
+  lay(input: PlanInput, laying: Laying): object;
+  layAlone(input: PlanInput): Result<Laying>;
+}
+
+/**
+ * Why there is no way on one leg of a plan: which of its places to move, what would have to give, or what lies between; and
+ * where a place was put past a nearer road, that.
+ */
+export function whyNoLeg(input: PlanInput, failed: Failed, how: Laid): string {
+  const { laying, leg } = failed;
+  const past = [leg, leg + 1].flatMap((i) => sayNearer(itemAt(laying.stops, i), i + 1) ?? []);
+  return [whyNone(input, failed, how), ...past].join(' ');
+}
+
+function whyNone(input: PlanInput, { laying, leg, bars }: Failed, { lay, layAlone }: Laid): string {
+  const { stops, base } = laying;
+  const { costs } = base.field;
+  const passes = (one: Laying) => isLaid(lay(input, one));
+  const upTo = stops.slice(0, leg + 2);
+  const via = upTo.findLastIndex(({ stop }, i) => i > 0 && !stop && i < stops.length - 1);
+  if (via >= leg && passes({ ...laying, stops: allStops(upTo, costs) })) return sayNotStop(via);
+  const pair = stops.slice(leg, leg + 2);
+  if (leg > 0 && passes({ ...laying, stops: pair })) return sayMustTurn(leg);
+  const none = sayWayNone(leg);
+  // what can be reached at all is asked of judged roads
+  costs.guessNoMore();
+  const question = questionOf(pair, laying);
+  const reached = searchForward(question);
+  if (reached.states !== undefined && bars !== undefined) return sayBarred(none, bars);
+  const places = input.places.slice(leg, leg + 2);
+  const passing = lighter(input).find(({ card, load }) => {
+    const { load: _, ...rest } = input;
+    const other = { ...rest, places, card, ...given({ load }) };
+    const alone = layAlone(other);
+    return alone.ok && isLaid(lay(other, alone.value));
+  });
+  if (passing !== undefined) return sayGives([passing.gives], none);
+  const ahead = new Set(reached.states === undefined ? reached.reached : []);
+  const behind = reachBack(question);
+  const gives = givesOf(limitsBetween(input, pair, question));
+  const shut = sayShut(leg, kmOf(ahead, base.field), kmOf(behind, base.field));
+  if (meetsBorder(base.field, ahead, 'out') && meetsBorder(base.field, behind, 'in'))
+    return `${sayBorder(none)}${gives.length === 0 ? '' : ` ${sayGives(gives, 'On what is loaded there is none')}`}${shut}`;
+  if (searchForward({ ...question, terms: { ...question.terms, turnAnywhere: true } }).states !== undefined)
+    return `${sayNoRoom(none)}${shut}`;
+  if (gives.length > 0) return `${sayGives(gives, none)} ${MOVE_ONE}${shut}`;
+  return `${sayCut(none, cutBetween(base.field, { ahead, behind, gap: gapBetween(pair, base.field, { ahead, behind }) }))}${shut}`;
+}
+
+function isLaid(laid: object): boolean {
+  return !('leg' in laid) && !('fault' in laid);
+}
+
+function allStops(stops: readonly PlanStop[], costs: Field['costs']): PlanStop[] {
+  return stops.map((one, i) => ({
+    ...one,
+    stop: true,
+    turns: i > 0 && i + 1 < stops.length && isSiteGround(costs, one),
+  }));
+}
+
+/** The leg by itself: out of its first place either way, to its second from either side, ferries taken. */
+function questionOf([from, to]: readonly PlanStop[], { base, lessons }: Laying): Question {
+  if (from === undefined || to === undefined) throw new RangeError('a leg has two places');
+  return {
+    ...base,
+    terms: { ...base.terms, ferries: true },
+    overlay: lessons.overlay,
+    sources: startSources(from, base),
+    targets: targetsOf(to, base, true),
+  };
+}
+
+/** What the check bars on the way that needs the fewest limits to give. */
+function limitsBetween(input: PlanInput, pair: readonly PlanStop[], question: Question): readonly Finding[] {
+  const terms = { ...question.terms, limitsGive: true };
+  const found = searchForward({ ...question, terms, overlay: emptyOverlay() });
+  if (found.states === undefined) return [];
+  const { field } = question;
+  const laid = partsOf([{ found, turned: false }], pair, field.costs.graph);
+  const checked = checkParts(input, laid, { stops: pair, field });
+  return 'fault' in checked ? [] : checked.report.findings.filter(({ level }) => level === 'barred');
+}
+
+/** Length of the roads of a set that are open to the vehicle, either direction of each once. Kilometres. */
+function kmOf(edges: ReadonlySet<number>, { costs }: Field): number {
+  const { graph } = costs;
+  const open = [...edges].filter((directed) => costs.kind(directed).open !== OPEN.never);
+  const once = new Set(open.map((directed) => directed >> 1));
+  let sumM = 0;
+  for (const edge of once) sumM += graph.lengthM[edge]!;
+  return sumM / 1000;
+}
+
+/** The nearest that the vehicle gets to the leg's end, and from there the nearest that it could go on from. */
+function gapBetween(
+  [, to]: readonly PlanStop[],
+  { costs: { graph, judge } }: Field,
+  { ahead, behind }: { readonly ahead: ReadonlySet<number>; readonly behind: ReadonlySet<number> },
+): readonly [Place, Place] | undefined {
+  const a =
+    to &&
+    nearestOf(
+      [...ahead].map((directed) => judge.placeOf(graph.head[directed]!)),
+      to.at,
+    );
+  const b =
+    a &&
+    nearestOf(
+      [...behind].map((directed) => judge.placeOf(graph.tail[directed]!)),
+      a,
+    );
+  return a && b && [a, b];
+}
+
+function nearestOf(places: readonly Place[], to: Place): Place | undefined {
+  let [best, bestM]: [Place | undefined, number] = [undefined, Number.POSITIVE_INFINITY];
+  for (const place of places) {
+    const awayM = distanceM(place.lat, place.lon, to.lat, to.lon);
+    if (awayM < bestM) [best, bestM] = [place, awayM];
+  }
+  return best;
+}

@@ -85,7 +85,6 @@ async function serve(
   { why, display }: { readonly why: string; readonly display: boolean },
 ): Promise<number> {
   const backend = await openBackend({
-    host: 'browser',
     dataFolder: dataFolder(process.env, process.platform),
     sampleFolder: SAMPLES,
     engine: openEngine(),

@@ -16,17 +16,9 @@ const sampleSchema = z.strictObject({
 });
 export type Sample = z.infer<typeof sampleSchema>;
 
-/** What the page learns first: the program, what this host can do, and all that is kept for the user. */
+/** What the page learns first: the program and all that is kept for the user. */
 export const descriptionSchema = z.strictObject({
   program: z.string(),
-  host: z.enum(['window', 'browser']),
-  /** the page hides what is absent; it never asks which host it is in for that */
-  capabilities: z.strictObject({
-    /** the operating system can hand over files while the page is open */
-    openedFiles: z.boolean(),
-    /** files are remembered where they lie; otherwise small ones are kept as a copy */
-    pathsRemembered: z.boolean(),
-  }),
   settings: settingsSchema,
   vehicles: z.array(fleetVehicleSchema),
   /** what was last aboard, of the vehicles that had anything */

@@ -71,7 +71,6 @@ export async function startApp(around: AppSurroundings): Promise<void> {
 
   await app.whenReady();
   const backend = await openBackend({
-    host: 'window',
     dataFolder: data,
     sampleFolder: join(app.isPackaged ? around.resources : ROOT, 'sample-routes'),
     engine: openEngine(),

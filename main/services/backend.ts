@@ -22,7 +22,6 @@ import { sweepUploads } from './uploads/uploads-folder.ts';
 import { createNotifier } from './watch/notifier.ts';
 
 export interface BackendOptions {
-  readonly host: 'window' | 'browser';
   /** where the user's own files lie */
   readonly dataFolder: string;
   /** where the sample lies */
@@ -64,7 +63,7 @@ const importPartLater: ImportPart = async (...asked) => {
 
 /** Opens everything that is kept for the user and binds the calls to it. */
 export async function openBackend(options: BackendOptions): Promise<Backend> {
-  const { host, dataFolder, engine, now } = options;
+  const { dataFolder, engine, now } = options;
   engine.warm();
   await sweepUploads();
   const samples = sampleFiles(options.sampleFolder);
@@ -83,7 +82,6 @@ export async function openBackend(options: BackendOptions): Promise<Backend> {
   const moving = stores.moveDrives();
   return {
     services: createServices({
-      host,
       engine,
       now,
       sample,

@@ -27,7 +27,6 @@ import { type YardParts, yardCalls } from './yard-calls.ts';
 
 /** What the calls are answered from. */
 export interface ServiceParts {
-  readonly host: 'window' | 'browser';
   readonly engine: Engine;
   now(): Date;
   readonly sample: Sample;
@@ -79,12 +78,10 @@ function madeWith({ now, stores }: Pick<ServiceParts, 'now' | 'stores'>) {
   return { made: now().toISOString(), localNotes: notesOf(stores.library) };
 }
 
-function describe({ host, sample, stores, notifier }: ServiceParts, shelfMaps: number): Description {
+function describe({ sample, stores, notifier }: ServiceParts, shelfMaps: number): Description {
   const { settings, fleet, loads, recents } = stores;
   return {
     program: PROGRAM,
-    host,
-    capabilities: { openedFiles: host === 'window', pathsRemembered: host === 'window' },
     settings: settings.current(),
     vehicles: [...fleet.current()],
     loads: [...loads.current()],

@@ -57,6 +57,20 @@ describe('the window', { timeout: LONG_MS }, () => {
     await findingsTold(page, / 1 in the list/);
   });
 
+  it('shows what is chosen, and each level apart, under colours that the system sets', async () => {
+    await page.emulateMedia({ forcedColors: 'active' });
+    const edge = () =>
+      page.evaluate("getComputedStyle(document.querySelector('.level-toggle')).borderTopWidth");
+    expect(await edge()).toBe('3px');
+    await page.locator('.level-toggle').first().click();
+    expect(await edge()).not.toBe('3px');
+    await page.getByRole('button', { name: 'Show all' }).click();
+    const told = await page.evaluate(
+      "[...document.querySelectorAll('.row-head .level-mark')].map((mark) => getComputedStyle(mark).color)",
+    );
+    expect(new Set(told as string[]).size).toBeGreaterThan(2);
+  });
+
   it('checks again at once for another vehicle and another time, without reading the drive again', async () => {
     const calls: string[] = [];
     page.on('request', (request) => calls.push(new URL(request.url()).pathname));

@@ -54,7 +54,6 @@ export async function serveWindowHere(
 ): Promise<ServedWindow> {
   const folder = await mkdtemp(join(tmpdir(), 'lanegauge-window-'));
   const backend = await openBackend({
-    host: 'browser',
     dataFolder: folder,
     sampleFolder: join(ROOT, 'sample-routes'),
     // the thread outlives the window

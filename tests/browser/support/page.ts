@@ -33,7 +33,7 @@ export async function openPage(context: BrowserContext, address: string): Promis
 export async function openIn(page: Page, address: string): Promise<WatchedPage> {
   for (const event of ['console', 'pageerror', 'request']) page.removeAllListeners(event);
   await page.setViewportSize({ width: 1280, height: 800 });
-  await page.emulateMedia({ colorScheme: 'light', media: null, reducedMotion: null });
+  await page.emulateMedia({ colorScheme: 'light', media: null, reducedMotion: null, forcedColors: null });
   const complaints: string[] = [];
   page.on('console', (told) => {
     if (told.type() === 'error' || told.type() === 'warning') complaints.push(told.text());

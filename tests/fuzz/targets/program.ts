@@ -40,7 +40,6 @@ export async function openProgram() {
   const folder = await mkdtemp(join(tmpdir(), 'lanegauge-fuzz-'));
   const logged: unknown[] = [];
   const backend = await openBackend({
-    host: 'browser',
     dataFolder: join(folder, 'data'),
     sampleFolder: samplePath(''),
     engine: engineHere(),

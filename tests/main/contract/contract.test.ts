@@ -31,7 +31,7 @@ describe.each(Object.entries(HOSTS))('through %s', (_, open) => {
   it('the page learns the program, the fleet and the sample', async () => {
     const reply = await clientOf(host).call('describe', {});
     expect(reply.ok && CALLS.describe.value.parse(reply.value)).toMatchObject({
-      host: 'browser',
+      program: expect.stringMatching(/^Lanegauge /),
       settings: DEFAULT_SETTINGS,
       vehicles: [{ id: 'coach-built-7-4', card: COACH_BUILT }, { id: 'panel-van-6-0' }],
       recents: [],

@@ -22,7 +22,6 @@ export async function makeWorld(heartbeatMs = 20) {
   const engine = fakeEngine();
   const logged: unknown[] = [];
   const backend = await openBackend({
-    host: 'browser',
     dataFolder,
     sampleFolder,
     engine,

@@ -6,8 +6,6 @@ import { wantedAtStart, wantedRecent } from '../../../renderer/actions/wanted.ts
 
 const FOUND: Description = {
   program: 'Lanegauge',
-  host: 'browser',
-  capabilities: { openedFiles: false, pathsRemembered: false },
   settings: DEFAULT_SETTINGS,
   vehicles: [],
   loads: [],

@@ -187,7 +187,7 @@ function areaKind({ tags, closed }: DrawnWay): DrawKind | undefined {
     return closed || tags['type'] === 'multipolygon' ? 'building' : undefined;
   for (const key in AREAS) {
     const value = tags[key];
-    const kind = value === undefined ? undefined : own(AREAS[key] ?? {}, value);
+    const kind = value === undefined ? undefined : own(AREAS[key]!, value);
     if (kind !== undefined) return kind;
   }
   const highway = tags['highway'];

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { drawKind } from '../../../geo/basemap/draw-kind.ts';
 import { placesOf } from '../../../geo/basemap/places.ts';
-import type { Tags } from '../../../geo/roads/roads.ts';
+import { type Tags, WAY_KIND } from '../../../geo/roads/roads.ts';
 
 describe('names on the map', () => {
   const x = Float64Array.of(10, 20, 30, 40);
@@ -45,8 +45,13 @@ describe('names on the map', () => {
 });
 
 describe('what of a way is drawn', () => {
-  const kind = (tags: Tags) =>
-    drawKind({ tags, closed: false } as unknown as Parameters<typeof drawKind>[0])?.kind;
+  const drawn = (
+    tags: Tags,
+    { closed = false, way = WAY_KIND.around }: { closed?: boolean; way?: number } = {},
+  ) => drawKind({ tags, kind: way, closed });
+  const kind = (tags: Tags) => drawn(tags)?.kind;
+  const road = (tags: Tags) => drawn(tags, { way: WAY_KIND.road });
+
   it('are sidings thinner than lines, piers and walls, but no kerb', () => {
     expect([kind({ railway: 'rail' }), kind({ railway: 'rail', service: 'siding' })]).toEqual([
       'rail',
@@ -54,5 +59,35 @@ describe('what of a way is drawn', () => {
     ]);
     expect(kind({ barrier: 'wall' })).toBe('wall');
     expect(kind({ barrier: 'kerb' })).toBeUndefined();
+    for (const built of ['pier', 'breakwater', 'groyne']) expect(kind({ man_made: built })).toBe('pier');
+    expect(kind({ natural: 'tree_row' })).toBe('treeRow');
+  });
+
+  it('is a ferry, and a slip road thinner than the road it leads to', () => {
+    expect(drawn({ route: 'ferry' }, { way: WAY_KIND.ferry })).toEqual({
+      kind: 'ferry',
+      level: 0,
+      area: false,
+    });
+    expect(road({ highway: 'trunk' })?.kind).toBe('trunk');
+    expect(road({ highway: 'trunk_link' })?.kind).toBe('link');
+  });
+
+  it('is a bridge above the ground, as high as its layer, a road in a tunnel below it, a stream in a pipe not at all', () => {
+    const level = (tags: Tags) => road({ highway: 'primary', ...tags })?.level;
+    expect(
+      [{}, { bridge: 'yes' }, { bridge: 'yes', layer: '2' }, { bridge: 'yes', layer: 'up' }].map(level),
+    ).toEqual([0, 1, 2, 1]);
+    expect(
+      [{ bridge: 'yes', layer: '-3' }, { bridge: 'yes', layer: '99' }, { tunnel: 'yes' }].map(level),
+    ).toEqual([1, 5, -1]);
+    expect(kind({ waterway: 'stream', tunnel: 'culvert' })).toBeUndefined();
+  });
+
+  it('is ground paved for people where its line closes', () => {
+    for (const highway of ['pedestrian', 'services', 'rest_area']) {
+      expect(drawn({ highway }, { closed: true })).toEqual({ kind: 'paved', level: 0, area: true });
+      expect(drawn({ highway })).toBeUndefined();
+    }
   });
 });

@@ -199,6 +199,64 @@ describe('texts of the base map', () => {
     expect(new Set(labels.map(({ x, y }) => `${x} ${y}`)).size).toBe(labels.length);
   });
 
+  const lane = (line: readonly (readonly [number, number])[], name = 'Weir Lane') =>
+    mapOf([{ line, tags: { highway: 'secondary', name } }]);
+  const said = (map: ReturnType<typeof mapOf>, z: number) => all(map, z).map(({ say }) => say);
+
+  it("a road's name waits for a zoom at which the road is long enough for it", () => {
+    const short = lane([
+      [0, 0],
+      [0.6, 0],
+    ]);
+    expect([said(short, 13), said(short, 17)]).toEqual([[], ['Weir Lane']]);
+    const long = lane([
+      [0, 0],
+      [40, 0],
+    ]);
+    expect([said(long, 10), said(long, 13).length > 0]).toEqual([[], true]);
+  });
+
+  it('a road that winds bears its name where it is straight, and none where it never is', () => {
+    const zigzag = Array.from({ length: 60 }, (_, i) => [i * 0.1, i % 2] as const);
+    expect(said(lane(zigzag), 15)).toEqual([]);
+    expect(said(lane([...zigzag, [30, 0]]), 15)).toContain('Weir Lane');
+  });
+
+  it('a road to the west and south bears its name from left to right', () => {
+    const [label] = all(
+      lane([
+        [8, 6],
+        [2, 2],
+      ]),
+      15,
+    );
+    expect(Math.abs(label?.angleDeg ?? 99)).toBeLessThanOrEqual(90);
+    const [other] = all(
+      lane([
+        [8, 2],
+        [2, 6],
+      ]),
+      15,
+    );
+    expect(Math.abs(other?.angleDeg ?? 99)).toBeLessThanOrEqual(90);
+  });
+
+  it("a river's name is written along it, whichever way its pieces run", () => {
+    const piece = (...line: readonly (readonly [number, number])[]) => ({
+      line,
+      tags: { waterway: 'river', name: 'Lea' },
+    });
+    const map = mapOf([piece([4, 0], [0, 0]), piece([8, 0], [4, 0]), piece([8, 0], [12, 0])]);
+    const labels = all(map, 13);
+    expect(labels.length).toBeGreaterThan(0);
+    for (const label of labels) expect(label).toMatchObject({ say: 'Lea', kind: 'water' });
+  });
+
+  it('a lake takes a name that its width has room for', () => {
+    const map = mapOf([{ line: SQUARE, tags: { natural: 'water', name: 'Great Mere' } }]);
+    expect([said(map, 11), said(map, 16)]).toEqual([[], ['Great Mere']]);
+  });
+
   it('a name that is markup, turns text round or has no end is one short plain line', () => {
     const names = ['<img src=x onerror=alert(1)>', 'We\u202eir\u0000\nLane', 'x'.repeat(10_000)];
     const map = mapOf([], Object.fromEntries(names.map((name, i) => [`${i},3`, { place: 'village', name }])));

@@ -10,6 +10,7 @@ import { countPositions } from './drive/gpx/route-length.ts';
 import { matchLengths } from './drive/match-lengths.ts';
 import { nameRoad } from './drive/name-road.ts';
 import type { Leaving } from './drive/times/leaving.ts';
+import { sayTimeNote } from './drive/times/say-time-note.ts';
 import { timesOf } from './drive/times/times-of.ts';
 import type { Timetable } from './drive/times/timetable.ts';
 import { given } from './given.ts';
@@ -30,6 +31,7 @@ import { RULES } from './rules/index.ts';
 import { notesOnDrive } from './rules/noted/notes-on-drive.ts';
 import { DEFAULT_MARGINS, type Margins } from './rules/rule.ts';
 import { rulesUsed } from './rules/rules-used.ts';
+import type { Units } from './units/in-units.ts';
 import type { VehicleCard } from './vehicle/card.ts';
 import { cardCautions } from './vehicle/card-warnings.ts';
 import { envelopeOf } from './vehicle/envelope.ts';
@@ -44,6 +46,8 @@ export interface CheckInput {
   /** the same vehicle as loaded */
   readonly load?: LoadResult;
   readonly margins?: Margins;
+  /** what the sentences are in; metric where left out */
+  readonly units?: Units;
   /** ISO 3166-1 alpha-2: stands in where the place tells none, as at sea */
   readonly country?: string;
   /** as `readLeaving` gives it for this drive */
@@ -71,7 +75,7 @@ export interface CheckInput {
  * Matching is the caller's, so that another vehicle or margin needs no second match.
  */
 export function checkDrive(input: CheckInput): DriveReport {
-  const { route, drive, roads, card, load, leaving } = input;
+  const { route, drive, roads, card, load, leaving, units = 'metric' } = input;
   const met = input.day && meetStops(input.day, drive, roads);
   const stopsMet = meetStops({ stops: input.stops ?? [] }, drive, roads).stops;
   const times = withStays(timesOf(drive, roads, card, input.country), met);
@@ -89,6 +93,7 @@ export function checkDrive(input: CheckInput): DriveReport {
     envelope: envelopeOf(card),
     load,
     margins: input.margins ?? DEFAULT_MARGINS,
+    units,
     country,
     along,
     stopsM: [...(met?.stops ?? []), ...stopsMet].map(({ atM }) => atM),
@@ -134,7 +139,7 @@ export function checkDrive(input: CheckInput): DriveReport {
       ...(past && { past }),
       drivingS: Math.round(times.totalS),
       ...given({ staysS: met && staysOf(met) }),
-      notes: [...times.notes],
+      notes: times.notes.map((note) => sayTimeNote(note, units)),
     },
     ...given({
       day:
@@ -148,6 +153,7 @@ export function checkDrive(input: CheckInput): DriveReport {
           times,
           leaving,
           line: route.segments,
+          units,
           country: input.country,
         }),
     }),
@@ -159,7 +165,7 @@ export function checkDrive(input: CheckInput): DriveReport {
       ...(load === undefined ? [] : sayLoaded(load)),
       ...notes,
       ...(past ? [sayPast(leaving.text)] : []),
-      ...cardCautions(card),
+      ...cardCautions(card, units),
       ...lost.map((one) => sayLost(one.note, one.lost)),
       ...roads.notes,
     ],

@@ -28,6 +28,6 @@ export function adviceOf(input: DayInput, clock: ClockAlong): DayAdvice[] {
   const winding = windingStretches(drive, roads, input.line)
     .filter(({ fromM }) => emptiedM === undefined || emptiedM > fromM)
     .slice(0, 1)
-    .map((stretch) => advise('cassette', stretch.fromM, sayWinding(stretch)));
+    .map((stretch) => advise('cassette', stretch.fromM, sayWinding(stretch, input.units)));
   return [...breaks, ...winding].sort((a, b) => a.atM - b.atM);
 }

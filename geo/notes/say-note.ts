@@ -1,4 +1,4 @@
-import { printKg, printMetres } from '../units/print.ts';
+import { printKg, printLimitM } from '../units/print.ts';
 import { clip, quote } from '../units/text.ts';
 import type { NoteFields } from './note.ts';
 import type { Lost } from './place-note.ts';
@@ -24,9 +24,9 @@ export function figuresOf({ heightM, widthM, massKg }: NoteFields): NotedFigure[
   return all.flatMap(({ subject, value }) => (value === undefined ? [] : [{ subject, value }]));
 }
 
-/** `3.40 m`, `3500 kg`: rounded down, as a limit is */
+/** `3.40 m (11'1")`, `3500 kg`: rounded down, as a limit is */
 export function printFigure({ subject, value }: NotedFigure): string {
-  return subject === 'mass' ? printKg(value, 'down') : printMetres(value, 'down');
+  return subject === 'mass' ? printKg(value, 'down') : printLimitM(value);
 }
 
 /** ` on 2026-05-01 (AB)`, as far as it is known. */
@@ -35,7 +35,7 @@ export function sayWhenWho({ seen, by }: NoteFields): string {
   return by === undefined ? when : `${when} (${clip(by, 12)})`;
 }
 
-/** `the firm measured 3.40 m on 2026-05-01 (AB)`; a mass is read off a sign. */
+/** `the firm measured 3.40 m (11'1") on 2026-05-01 (AB)`; a mass is read off a sign. */
 export function sayMeasured(note: NoteFields, figure: NotedFigure): string {
   const how = figure.subject === 'mass' ? 'read' : 'measured';
   return `the firm ${how} ${printFigure(figure)}${sayWhenWho(note)}`;

@@ -1,20 +1,22 @@
+import { METRES_PER_FOOT } from '../units/exact.ts';
+import { inUnits, type Units } from '../units/in-units.ts';
 import type { AssumedSize } from './turn.ts';
 
 /** The figures that stand in for what is not mapped, `lane 2.6 m, kerb radius 6 m`; '' where all is mapped. */
-export function sayAssumed(assumed: readonly AssumedSize[]): string {
-  return assumed.map(sayOne).join(', ');
+export function sayAssumed(assumed: readonly AssumedSize[], units: Units): string {
+  return assumed.map((size) => sayOne(size, units)).join(', ');
 }
 
-function sayOne(size: AssumedSize): string {
+function sayOne(size: AssumedSize, units: Units): string {
   const { insteadOf } = size;
   return insteadOf === undefined
-    ? saySize(size)
-    : `${saySize(size)} ("${insteadOf}" is mapped, and not believed)`;
+    ? saySize(size, units)
+    : `${saySize(size, units)} ("${insteadOf}" is mapped, and not believed)`;
 }
 
-function saySize({ what, m }: AssumedSize): string {
+function saySize({ what, m }: AssumedSize, units: Units): string {
   // two decimals at most, no idle noughts
-  const size = `${Number(m.toFixed(2))} m`;
+  const size = inUnits(units, `${Number(m.toFixed(2))} m`, `${Number((m / METRES_PER_FOOT).toFixed(1))} ft`);
   switch (what) {
     case 'ring width':
       return `ring ${size} wide`;

@@ -13,14 +13,37 @@ interface TurnFigures {
   readonly gently: string;
   /** at full lock, with its range, and that it was measured where it was */
   readonly worst: string;
-  /** from the middle of its lane: the gap beside it, and how far the tail goes over that; undefined where no such edge is */
+  /** from the middle of its lane the gap beside it; undefined where no such edge is */
   readonly gap: string | undefined;
-  readonly over: string | undefined;
 }
 
 /** A turn to the nearest five degrees, as maps draw no corner more exactly: `100°`. */
 export function sayTurnDeg({ turnDeg }: Pick<Turn, 'turnDeg'>): string {
   return `${Math.round(turnDeg / 5) * 5}°`;
+}
+
+/**
+ * `keep 65 cm free to the left`: what the driver does about the tail, one figure wherever the turn is told. It is the
+ * most that the tail may come out there, however the wheel is turned.
+ */
+export function sayKeepFree({ swing }: Pick<Turn, 'swing'>, units: Units): string {
+  return `keep ${shortIn(units, keepFreeM({ swing }), 'up')} free to the ${swing.side}`;
+}
+
+/** The most that the tail may come out in a turn. Metres. */
+export function keepFreeM({ swing }: Pick<Turn, 'swing'>): number {
+  return Math.max(swing.planToM, swing.worstToM);
+}
+
+/** The most that the tail may come out on the way judged: on the sweep that fits, else at full lock. Metres. */
+export function mostOutM(turn: Pick<Turn, 'swing' | 'room'>): number {
+  return turn.room === 'back up' ? keepFreeM(turn) : turn.swing.planToM;
+}
+
+/** How far a tail that comes out so far goes over the edge of its lane, begun in the middle of it; undefined: it stays within. */
+export function sayOverLane({ start }: Pick<Turn, 'start'>, outM: number, units: Units): string | undefined {
+  const overM = start === undefined ? 0 : outM - start.gapM;
+  return overM > 0 ? shortIn(units, overM, 'up') : undefined;
 }
 
 /** The figures of a turn in words. */
@@ -31,7 +54,6 @@ export function sayTurnFigures({ swing, start, lockFrom }: Turn, units: Units): 
     gently: swing.gentleM < HARDLY_M ? 'hardly at all' : shortIn(units, swing.gentleM, 'up'),
     worst: `${shortIn(units, swing.worstM, 'up')}${range(units, swing.worstFromM, swing.worstToM)}${measured}`,
     gap: start && shortIn(units, start.gapM, 'down'),
-    over: start && start.overM > 0 ? shortIn(units, start.overM, 'up') : undefined,
   };
 }
 

@@ -2,6 +2,7 @@ import type { Drive } from '../drive/drive.ts';
 import type { LoadFigures } from '../load/weigh/figures.ts';
 import type { LocalNote } from '../notes/note.ts';
 import type { Roads } from '../roads/roads.ts';
+import type { Units } from '../units/in-units.ts';
 import type { VehicleCard } from '../vehicle/card.ts';
 import type { Envelope } from '../vehicle/envelope.ts';
 import type { Along } from './along.ts';
@@ -25,6 +26,8 @@ export interface RuleInput {
   /** the vehicle as loaded, where a load is given: what exceeds a plate is held in the plate's stead */
   readonly load?: LoadFigures | undefined;
   readonly margins: Margins;
+  /** what its sentences are in */
+  readonly units: Units;
   /** ISO 3166-1 alpha-2, in driving order; empty when neither the place nor the user tells */
   readonly country: readonly string[];
   /** where the vehicle stops on the way, metres along the drive: there it goes to the place, and passes through no more */

@@ -73,7 +73,7 @@ function roadGives(trip: Trip, bar: Bar, stretch: Parameters<typeof questionPast
   if ('states' in found) return [];
   const own = bar.findings.filter(({ fromM, toM }) => toM <= found.fromM || fromM >= found.toM);
   const bars = found.parts.length === 0 ? bar.findings : [...own, ...judgeWay(trip, found).bars];
-  return givesOf(bars);
+  return givesOf(bars, trip.units);
 }
 
 /** What could be taken off the vehicle so that some way lets it by. */

@@ -57,7 +57,7 @@ export function printReport(report: DriveReport, width: number, paint: Paint): s
   append(lines, wayLines(report, width));
   append(lines, ruleLines(report, width));
   for (const caution of report.cautions) append(lines, wrap(clip(caution, 2000), width));
-  const doubts = cardRemarks(vehicle);
+  const doubts = cardRemarks(vehicle, 'metric');
   if (doubts.length > 0) lines.push('', 'Check these on the vehicle card:');
   for (const doubt of doubts) append(lines, wrap(doubt, width, '  '));
   return `${lines.join('\n')}\n`;

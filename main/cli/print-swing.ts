@@ -72,7 +72,7 @@ export function printSwing(
 
 /** An estimate may be wrong either way. */
 function doubt({ from, lowM, highM, rearAxleRadiusM }: FullLock, pathM: number): string {
-  if (from === 'measured') return ` It may lie anywhere from ${sayRange({ lowM, highM })}.`;
+  if (from === 'measured') return ` It may lie anywhere from ${sayRange({ lowM, highM }, 'metric')}.`;
   if (from !== 'estimate' || pathM >= highM) return '';
   const range = `${metres(lowM)} to ${metres(highM)}`;
   return pathM >= rearAxleRadiusM

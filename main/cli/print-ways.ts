@@ -2,7 +2,7 @@ import { LEVEL_WORD } from '../../geo/report/level.ts';
 import type { DriveReport } from '../../geo/report/report.ts';
 import { sayBy, sayStillBarred } from '../../geo/report/say-way.ts';
 import type { NoWayRound, WayRound } from '../../geo/report/way-round.ts';
-import { printKm } from '../../geo/units/print.ts';
+import { distanceIn } from '../../geo/units/in-units.ts';
 import { clip, listed } from '../../geo/units/text.ts';
 import { wrap } from './wrap.ts';
 
@@ -34,24 +34,17 @@ export function wayLines(report: DriveReport, width: number): string[] {
 function sayPassed(ids: readonly string[], { findings }: DriveReport): string {
   const passed = ids.flatMap((id) => findings.find((finding) => finding.id === id) ?? []);
   return listed(
-    passed.map(
-      ({ road, fromM, subject }) => `km ${(fromM / 1000).toFixed(1)} (${clip(road ?? subject, 60)})`,
-    ),
+    passed.map(({ road, fromM, subject }) => `${distanceIn('both', fromM)}, ${clip(road ?? subject, 60)}`),
   );
 }
 
 function sayWay(way: WayRound): string {
   const { fromM, toM, extraM, extraS, lengthM, verdict, tightest } = way;
   const by = sayBy(way);
-  const cost = `${sayMore(extraM / 1000, 'km', 1)}, ${sayMore(extraS / 60, 'min', 0)}`;
+  const cost = `${distanceIn('both', Math.abs(extraM))} ${extraM < 0 ? 'less' : 'more'}, ${Math.abs(extraS / 60).toFixed(0)} min ${extraS < 0 ? 'less' : 'more'}`;
   const room = tightest === undefined ? '' : ` Its tightest place: ${tightest.say}`;
-  const off = `off the drive at km ${(fromM / 1000).toFixed(1)}, back on it at km ${(toM / 1000).toFixed(1)}`;
-  return `${off}${by === undefined ? '' : `, ${by}`}; ${printKm(lengthM)}, ${cost}. ${verdict === 'clear' ? 'Nothing mapped stops it.' : `${LEVEL_WORD[verdict]}.`}${room}`;
-}
-
-function sayMore(amount: number, unit: string, digits: number): string {
-  const text = Math.abs(amount).toFixed(digits);
-  return `${text} ${unit} ${amount < 0 ? 'less' : 'more'}`;
+  const off = `off the drive at ${distanceIn('both', fromM)}, back on it at ${distanceIn('both', toM)}`;
+  return `${off}${by === undefined ? '' : `, ${by}`}; ${distanceIn('both', lengthM)}, ${cost}. ${verdict === 'clear' ? 'Nothing mapped stops it.' : `${LEVEL_WORD[verdict]}.`}${room}`;
 }
 
 function sayNone({ why, gives = [] }: NoWayRound): string {

@@ -13,6 +13,8 @@ export const checkRequestSchema = z.strictObject({
   load: loadListSchema.optional(),
   leaveAt: z.string().regex(LEAVE_AT).optional(),
   margins: settingsSchema.shape.margins.optional(),
+  /** what the sentences are in */
+  units: settingsSchema.shape.units.optional(),
   /** stops with their stay, and the return hour */
   day: dayPlanSchema.optional(),
   /** ISO 3166-1 alpha-2 */

@@ -14,6 +14,7 @@ import type { DriveReport } from '../../geo/report/report.ts';
 import { fail, ok, type Result } from '../../geo/result.ts';
 import type { Roads } from '../../geo/roads/roads.ts';
 import type { Margins } from '../../geo/rules/rule.ts';
+import type { Units } from '../../geo/units/in-units.ts';
 import { quote } from '../../geo/units/text.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { PROGRAM } from '../version.ts';
@@ -51,6 +52,8 @@ export interface CheckRequest {
   /** local wall time, YYYY-MM-DDTHH:MM */
   readonly leaveAt?: string;
   readonly margins?: Margins;
+  /** what the sentences are in; metric where left out */
+  readonly units?: Units;
   /** stops with their stay, and the return hour */
   readonly day?: DayPlan;
   /** what was kept with the drive or the vehicle and cannot be counted in: a sentence each */
@@ -122,7 +125,13 @@ export async function checkFromFiles(
     route,
     file: request.routeName ?? basename(request.routePath),
     card: card.value,
-    ...given({ load: load?.value, country: request.country, margins: request.margins, day: request.day }),
+    ...given({
+      load: load?.value,
+      country: request.country,
+      margins: request.margins,
+      day: request.day,
+      units: request.units,
+    }),
     localNotes: noted.value.localNotes,
     notes: [
       ...(note === undefined ? [] : [note]),

@@ -23,7 +23,7 @@ export async function handOverPairs(
   const { library, settings, fleet } = stores;
   await library.refresh();
   const own = settings.current();
-  const { margins, country, firm, before } = own;
+  const { margins, units, country, firm, before } = own;
   const columns = columnsOf(library, fleet.current());
   const drives = new Map(library.list('drive').map((drive) => [drive.id, drive]));
   const found: ToHand[] = [];
@@ -43,7 +43,13 @@ export async function handOverPairs(
     found,
     {
       library,
-      asked: { shelf: shelfFolder(dataFolder), margins, yard, ...given({ country: country ?? undefined }) },
+      asked: {
+        shelf: shelfFolder(dataFolder),
+        margins,
+        units,
+        yard,
+        ...given({ country: country ?? undefined }),
+      },
       own: { firm, before },
       evenBarred,
       signal,

@@ -1,10 +1,11 @@
 import { given } from '../../geo/given.ts';
-import { printKm } from '../../geo/units/print.ts';
+import { distanceIn } from '../../geo/units/in-units.ts';
 import { clip, listed } from '../../geo/units/text.ts';
 import type { Fetched, FetchPlan } from '../../main/contract/fetch.ts';
 import { ask } from '../host/ask.ts';
 import { asked, type FetchFor, type Fetching, fetching, planned, underWay } from '../state/fetching.ts';
 import { type Offer, tellAlso } from '../state/happening.ts';
+import { settings } from '../state/kept.ts';
 import { openedDrive } from '../state/opened.ts';
 import { dialog } from '../state/page.ts';
 import { mapChanges } from '../state/shelf.ts';
@@ -120,7 +121,9 @@ async function arrived(
   const say = [
     `The map has come: ${listed(maps.map((name) => clip(name, 60)))} ${maps.length === 1 ? 'is' : 'are'} on your shelf.`,
     ...(lackingM > 0
-      ? [`${printKm(lackingM)} of the drive could not be had: what is there is unknown.`]
+      ? [
+          `${distanceIn(settings.peek().units, lackingM)} of the drive could not be had: what is there is unknown.`,
+        ]
       : []),
     ...notes,
   ];

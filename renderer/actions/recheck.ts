@@ -27,6 +27,7 @@ export const checkWith = computed<Omit<RequestOf<'check'>, 'driveId'> | undefine
       load: items && { format: 'lanegauge.load' as const, version: 1 as const, items: [...items] },
     }),
     margins: settings.value.margins,
+    units: settings.value.units,
     ...given({ leaveAt: leaveAt.value, country, day: dayForCheck.value }),
   };
 });

@@ -2,7 +2,7 @@ import './notes.css';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { BY_MOST, SAY_MOST } from '../../geo/notes/bounds.ts';
 import type { NoteFields } from '../../geo/notes/note.ts';
-import { printMetres } from '../../geo/units/print.ts';
+import { printLimitM } from '../../geo/units/print.ts';
 import { notice } from '../state/happening.ts';
 import { type NoteDraft, noteDraft } from '../state/notes.ts';
 import { dialog } from '../state/page.ts';
@@ -178,8 +178,8 @@ function Others({ draft: { of }, keep }: { draft: NoteDraft; keep(other: NoteFie
           return (
             <li key={JSON.stringify(other)}>
               <bdi>{say}</bdi>
-              {heightM !== undefined && `, height ${printMetres(heightM)}`}
-              {widthM !== undefined && `, width ${printMetres(widthM)}`}
+              {heightM !== undefined && `, height ${printLimitM(heightM)}`}
+              {widthM !== undefined && `, width ${printLimitM(widthM)}`}
               {seen !== undefined && `, ${seen}`}
               {by !== undefined && ` (${by})`}{' '}
               <button type="button" onClick={() => keep(other)}>

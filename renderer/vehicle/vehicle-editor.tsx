@@ -42,8 +42,8 @@ function Card({ id, name, begun }: { id: string; name: string; begun: Draft }) {
   const fresh = id === freshId.value;
   const { said, leave, tried } = useSaid(draft);
   const read = readDraft(draft);
-  const warnings = read.card ? cardWarnings(read.card) : [];
-  const doubt = read.card && toAffirm(read.card);
+  const warnings = read.card ? cardWarnings(read.card, settings.value.units) : [];
+  const doubt = read.card && toAffirm(read.card, settings.value.units);
   const [asked, setAsked] = useState<string>();
   const isAsked = doubt !== undefined && asked === doubt;
   return (

@@ -45,6 +45,7 @@ async function run(path: string, name: string): Promise<void> {
     card: card.value,
     envelope: envelopeOf(card.value),
     margins: DEFAULT_MARGINS,
+    units: 'metric',
     country: [],
     along: alongDrive(drive, roads, { countries: times.countries, times }),
   };

@@ -33,7 +33,7 @@ const STATES: States = [
       await page.keyboard.press('Enter');
       await closed(page);
       await page
-        .locator('.detail-say', { hasText: 'The firm measured 3.40 m' })
+        .locator('.detail-say', { hasText: 'The firm measured 3.40 m (11\'1")' })
         .waitFor({ timeout: SOON_MS });
       expect(await barredRow(page, 'height').textContent()).toContain('by the firm’s own note');
       for (const place of ['.map-note', '.strip-noted']) expect(await page.locator(place).count()).toBe(1);

@@ -160,7 +160,9 @@ describe('published tests and limits', () => {
   it.each(each('max_rear_overhang_uk'))('$id: the longest rear overhang [$source; $seen]', (one) => {
     const wheelbaseM = metres(one, 'wheelbase');
     const warned = (rearOverhangM: number) =>
-      cardWarnings({ ...COACHBUILT, wheelbaseM, rearOverhangM }).some((text) => text.includes('60 %'));
+      cardWarnings({ ...COACHBUILT, wheelbaseM, rearOverhangM }, 'metric').some((text) =>
+        text.includes('60 %'),
+      );
     holds(one, 0.6 * wheelbaseM);
     expect([warned(figure(one.expected_m)), warned(figure(one.expected_m) + 0.02)]).toEqual([false, true]);
   });

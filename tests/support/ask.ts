@@ -7,6 +7,7 @@ import type { Tags } from '../../geo/roads/roads.ts';
 import { alongDrive } from '../../geo/rules/along.ts';
 import { makeFindings } from '../../geo/rules/finding.ts';
 import { DEFAULT_MARGINS, type SubjectRule } from '../../geo/rules/rule.ts';
+import type { Units } from '../../geo/units/in-units.ts';
 import type { VehicleCard } from '../../geo/vehicle/card.ts';
 import { envelopeOf } from '../../geo/vehicle/envelope.ts';
 import { driveOn, type Step, type TestMap, testMap } from './drive-on.ts';
@@ -36,6 +37,8 @@ export interface WhereWhen {
   readonly leaveAt?: string;
   /** the vehicle as loaded */
   readonly load?: LoadFigures;
+  /** what the sentences are in; metric where left out */
+  readonly units?: Units;
 }
 
 /** What a subject says about a drive. */
@@ -44,7 +47,7 @@ export function ask(
   map: TestMap,
   drive: Drive,
   card: VehicleCard = COACHBUILT,
-  { country, leaveAt, load }: WhereWhen = {},
+  { country, leaveAt, load, units = 'metric' }: WhereWhen = {},
 ): Finding[] {
   const { roads } = map;
   const leaving = leaveAt === undefined ? undefined : readLeaving(leaveAt, drive, roads);
@@ -56,6 +59,7 @@ export function ask(
     envelope: envelopeOf(card),
     load,
     margins: DEFAULT_MARGINS,
+    units,
     country: country === undefined ? [] : [country],
     along: alongDrive(drive, roads, {
       countries: [{ fromM: 0, toM: drive.lengthM, country }],

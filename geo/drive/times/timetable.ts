@@ -6,19 +6,17 @@ import { wayAlong } from '../../graph/road-graph.ts';
 import { lastOrZero } from '../../lists.ts';
 import { mappedOn } from '../../roads/mapped-on.ts';
 import { type Roads, WAY_KIND } from '../../roads/roads.ts';
-import { printRun } from '../../units/print.ts';
 import type { Drive, Leg } from '../drive.ts';
 import { oncePerDrive } from '../once-per-drive.ts';
 import { bendSpeeds } from './bend-speeds.ts';
 import { ferrySpeed } from './ferry-speed.ts';
 import { hasSignals, nodeDelay } from './node-delay.ts';
+import { OFF_MAP_KMH, type TimeNote } from './say-time-note.ts';
 import type { SpeedVehicle } from './speed-band.ts';
 import { type RoadSpeed, speedFor } from './speed-for.ts';
 import { type SpeedBounds, stepSeconds } from './step-seconds.ts';
 import { type DriveTrace, traceDrive } from './trace.ts';
 
-/** Where no road is mapped: a farm track or a car park, at best. Common practice, no source. */
-const OFF_MAP_KMH = 20;
 /** Giving way when turning off one road into another, seconds. Common practice, no source. */
 const TURN_WAIT_S = 4;
 /** Signals within this behind others belong to the same junction, which is waited at once. Common practice, no source. */
@@ -59,8 +57,8 @@ export interface Timetable {
   readonly countries: readonly CountrySpan[];
   /** in driving order; legs off the map and gaps have none */
   readonly speeds: readonly LegSpeed[];
-  /** every default that was used, in sentences */
-  readonly notes: readonly string[];
+  /** every default that was used */
+  readonly notes: readonly TimeNote[];
 }
 
 /**
@@ -214,14 +212,12 @@ function delayAt(work: Timing, i: number): number {
   return Math.max(turning && !waited ? TURN_WAIT_S : 0, waitS);
 }
 
-function closingNotes(drive: Drive, unmappedM: number): string[] {
+function closingNotes(drive: Drive, unmappedM: number): TimeNote[] {
   const offMapM = drive.legs.reduce((sum, leg) => sum + (leg.kind === 'offMap' ? leg.toM - leg.fromM : 0), 0);
   const gaps = drive.legs.filter((leg) => leg.kind === 'gap').length;
-  const notes: string[] = [];
-  if (unmappedM > 0)
-    notes.push(`No speed limit is mapped on ${printRun(unmappedM)}: general limits are used there.`);
-  if (offMapM > 0)
-    notes.push(`${printRun(offMapM)} lie off the mapped roads: ${OFF_MAP_KMH} km/h is assumed there.`);
+  const notes: TimeNote[] = [];
+  if (unmappedM > 0) notes.push({ kind: 'no limit mapped', lengthM: unmappedM });
+  if (offMapM > 0) notes.push({ kind: 'off the map', lengthM: offMapM });
   if (gaps > 0)
     notes.push(
       `The route breaks ${gaps === 1 ? 'once' : `${gaps} times`}: no time is counted for what lies between.`,

@@ -1,4 +1,5 @@
-import { printBytes, printKm } from '../../units/print.ts';
+import { distanceIn } from '../../units/in-units.ts';
+import { printBytes } from '../../units/print.ts';
 import { counted, listed } from '../../units/text.ts';
 import type { ChosenRegion, LeftOut, RegionChoice } from './choose-regions.ts';
 import type { Price } from './drawn-through.ts';
@@ -28,12 +29,12 @@ export function sayNoRegion(host: string): string {
 
 /** `Denmark (463 MB, 120.4 km of the drive)` */
 export function sayRegion({ region, price, coversM }: ChosenRegion): string {
-  return `${region.name} (${sayPrice(price)}, ${printKm(coversM)} of the drive)`;
+  return `${region.name} (${sayPrice(price)}, ${distanceIn('both', coversM)} of the drive)`;
 }
 
 /** A part of the drive that stays unknown unless another map holds it. */
 export function sayLeftOut({ span, within }: LeftOut): string {
-  const where = `${printKm(span.toM - span.fromM)} from km ${(span.fromM / 1000).toFixed(1)} on`;
+  const where = `${distanceIn('both', span.toM - span.fromM)} from ${distanceIn('both', span.fromM)} on`;
   if (within === undefined) return `${where} lie in no region of the list and stay unknown.`;
   const { region, price } = within;
   return `${where} lie in no region smaller than ${region.name} (${sayPrice(price)}): water, or a strip between two regions. They are left out; what is a road there stays unknown.`;

@@ -1,5 +1,5 @@
 import { rankOf } from '../../report/level.ts';
-import { sayTurnDeg } from '../../report/say-turn-figures.ts';
+import { mostOutM, sayKeepFree, sayTurnDeg } from '../../report/say-turn-figures.ts';
 import type { Turn } from '../../report/turn.ts';
 import { shortIn } from '../../units/in-units.ts';
 import { capital } from '../../units/text.ts';
@@ -45,13 +45,12 @@ function gravestFirst(places: readonly PlaceToKnow[]): PlaceToKnow[] {
 
 function turnToKnow({ number, label, finding, say }: AtTurn): TurnToKnow {
   const { turn } = finding;
-  const { planM, worstToM } = turn.swing;
   return {
     number,
     label,
     turn,
     title: `${capital(turn.kind)}, ${turn.side}, ${sayTurnDeg(turn)}`,
     say,
-    keep: `Keep ${shortIn('both', Math.max(planM, worstToM), 'up')} free to the ${turn.swing.side}: so far the tail goes out with the wheel hard over; ${shortIn('both', planM, 'up')} on the way drawn.`,
+    keep: `${capital(sayKeepFree(turn, 'both'))}: so far the tail may go out with the wheel hard over${turn.room === 'back up' ? '' : `; up to ${shortIn('both', mostOutM(turn), 'up')} on the way drawn`}.`,
   };
 }

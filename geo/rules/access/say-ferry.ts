@@ -1,4 +1,5 @@
-import { printMetres, printTonnes } from '../../units/print.ts';
+import { sizeIn, type Units } from '../../units/in-units.ts';
+import { printTonnes } from '../../units/print.ts';
 import type { VehicleCard } from '../../vehicle/card.ts';
 import type { Envelope } from '../../vehicle/envelope.ts';
 import { printSlope } from '../../vehicle/ground-angles.ts';
@@ -12,12 +13,16 @@ function called(name: string | undefined): string {
 /** No limit of length is mapped: what to book. */
 export function sayToBook(
   name: string | undefined,
-  { card, envelope }: { readonly card: VehicleCard; readonly envelope: Envelope },
+  {
+    card,
+    envelope,
+    units,
+  }: { readonly card: VehicleCard; readonly envelope: Envelope; readonly units: Units },
 ): Words {
   const { lengthM, mirrorsWidthM, grossKg } = envelope;
   return {
     say: `${called(name)}: no limit of length is mapped.`,
-    advice: `Book as ${printMetres(lengthM, 'up')} long, ${printMetres(card.heightM, 'up')} high, ${printMetres(mirrorsWidthM, 'up')} over mirrors, ${printTonnes(grossKg)}.`,
+    advice: `Book as ${sizeIn(units, lengthM, 'up')} long, ${sizeIn(units, card.heightM, 'up')} high, ${sizeIn(units, mirrorsWidthM, 'up')} over mirrors, ${printTonnes(grossKg)}.`,
   };
 }
 

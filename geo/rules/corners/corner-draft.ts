@@ -2,6 +2,7 @@ import { isSameRoad } from '../../drive/turns/find-turns.ts';
 import type { About } from '../../report/kinds.ts';
 import { mappedOn } from '../../roads/mapped-on.ts';
 import { pick } from '../../tags/pick.ts';
+import type { Units } from '../../units/in-units.ts';
 import type { Draft } from '../finding.ts';
 import { type Place, roadName } from '../places.ts';
 import type { RuleInput } from '../rule.ts';
@@ -12,14 +13,14 @@ import { adviseTurn, sayTurn } from './say-turn.ts';
 
 const WIDTH_KEYS = ['width', 'width:carriageway', 'width:effective', 'est_width', 'lanes', 'highway'];
 
-const known = new WeakMap<Corner, Draft>();
+const known = new WeakMap<Corner, Map<Units, Draft>>();
 
-/** What is said of one corner of a drive; said once for all vehicles that share it. */
+/** What is said of one corner of a drive; said once in each units for all vehicles that share it. */
 export function cornerDraft(input: RuleInput, corner: Corner): Draft {
-  const before = known.get(corner);
-  if (before !== undefined) return before;
-  const draft = draftOf(input, corner);
-  known.set(corner, draft);
+  const said = known.get(corner) ?? new Map<Units, Draft>();
+  known.set(corner, said);
+  const draft = said.get(input.units) ?? draftOf(input, corner);
+  said.set(input.units, draft);
   return draft;
 }
 
@@ -34,7 +35,7 @@ function draftOf(input: RuleInput, { measured, shown }: Corner): Draft {
     turn,
     aspect: `${sideways(measured)}${turn.side}`,
     folded: !shown,
-    say: sayTurn(measured),
+    say: sayTurn(measured, input.units),
     advice: adviseTurn(measured),
   };
 }

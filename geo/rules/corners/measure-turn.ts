@@ -55,11 +55,12 @@ export function measureTurn(site: CornerSite): MeasuredTurn {
     swing,
     assumed: shape.assumed.map((size) => ({ ...size, m: round(size.m, 0.01) })),
   };
-  const onNearside = turn.swing.side === driveSide;
+  // a road of one lane has its edge on either side
+  const atEdge = turn.swing.side === driveSide || entry.laneM >= entry.roadM;
   return {
     driven,
     turn,
-    beside: onNearside ? 'kerb' : isTwoWay(before) ? 'oncoming traffic' : 'lane beside',
+    beside: atEdge ? 'kerb' : isTwoWay(before) ? 'oncoming traffic' : 'lane beside',
     besideM: start.gapM,
     roomiest: { ...roomiest, planM: tailSwingM(vehicle, roomiest.rearAxleRadiusM, turnRadOf(driven)) },
     mapped: shape.mapped,

@@ -1,24 +1,32 @@
 import { sayAssumed } from '../../report/say-assumed.ts';
-import { sayTurnDeg, sayTurnFigures } from '../../report/say-turn-figures.ts';
+import { keepFreeM, mostOutM, sayKeepFree, sayOverLane, sayTurnDeg } from '../../report/say-turn-figures.ts';
 import { clearanceOf, POST_BACK_M } from '../../swing/corner/clearance.ts';
-import { printCm } from '../../units/print.ts';
+import { METRES_PER_FOOT } from '../../units/exact.ts';
+import { inUnits, shortIn, type Units } from '../../units/in-units.ts';
 import { type Beside, type MeasuredTurn, mustBackUp } from './measure-turn.ts';
 
-/** What one corner asks, the worst first: room, tail with its side and range, what was assumed. */
-export function sayTurn(measured: MeasuredTurn): string {
+/** What one corner asks: what to keep free for the tail first, then the room, the tail's figures, what was assumed. */
+export function sayTurn(measured: MeasuredTurn, units: Units): string {
   const { turn } = measured;
-  const { swing, assumed } = turn;
-  const over = sayOver(measured);
-  const figures = sayTurnFigures(turn, 'metric');
-  const tail =
-    turn.room === 'back up'
-      ? [`At full lock the tail swings out to the ${swing.side} ${figures.worst}${over}.`]
-      : [
-          `${turn.room === 'own lane' ? 'the' : 'The'} tail swings out to the ${swing.side} ${figures.plan}${over};`,
-          `driven gently ${figures.gently}, at full lock ${figures.worst}.`,
-        ];
-  const usual = assumed.length === 0 ? [] : [`${sayUsual(measured)}: ${sayAssumed(assumed)}.`];
-  return [`${sayWhat(measured)}${sayRoom(measured)}`, ...tail, ...usual].join(' ');
+  const { assumed, room } = turn;
+  const second = room === 'back up' ? ', and be ready to back up once' : '';
+  const usual = assumed.length === 0 ? [] : [`${sayUsual(measured)}: ${sayAssumed(assumed, units)}.`];
+  return [
+    `${sayWhat(measured, units)}: ${sayKeepFree(turn, units)} for the tail${second}.`,
+    `${sayRoom(measured, units)}; ${sayTail(measured, units)}.`,
+    ...usual,
+  ].join(' ');
+}
+
+/** How far the tail comes out at the most: on the sweep that fits, and with the wheel hard over. */
+function sayTail(measured: MeasuredTurn, units: Units): string {
+  const { turn } = measured;
+  const most = (m: number) => `up to ${shortIn(units, m, 'up')}`;
+  const lock = `with the wheel hard over${turn.lockFrom === 'measured' ? ', as measured in the yard,' : ''}`;
+  const out = `the tail swings out ${most(mostOutM(turn))}${sayOver(measured, mostOutM(turn), units)}`;
+  return turn.room === 'back up'
+    ? `${lock} ${out}`
+    : `on that sweep ${out}, ${lock} ${most(keepFreeM(turn))}`;
 }
 
 /** Where the mapped widths decide the room, the tail's figures alone rest on what is usual. */
@@ -28,19 +36,19 @@ function sayUsual(measured: MeasuredTurn): string {
     : 'Not mapped, so usual figures stand in';
 }
 
-function sayWhat({ turn, driven }: MeasuredTurn): string {
-  const { side, kind } = turn;
+function sayWhat({ turn, driven }: MeasuredTurn, units: Units): string {
+  const { side, kind, circleM } = turn;
   const deg = sayTurnDeg(turn);
   const Side = side === 'left' ? 'Left' : 'Right';
   switch (kind) {
     case 'roundabout':
       if (driven.part === 'ring')
-        return `Round the roundabout${turn.circleM === undefined ? '' : ` of ${turn.circleM.toFixed(0)} m`}`;
+        return `Round the roundabout${circleM === undefined ? '' : ` of ${inUnits(units, `${circleM.toFixed(0)} m`, `${(circleM / METRES_PER_FOOT).toFixed(0)} ft`)}`}`;
       return driven.part === 'entry' ? `${Side} onto the roundabout` : `${Side} off the roundabout`;
     case 'mini-roundabout':
       return `${Side} at the mini-roundabout`;
     case 'u-turn':
-      return `Turning back${turn.circleM === undefined ? '' : ` within ${turn.circleM.toFixed(1)} m`}`;
+      return `Turning back${circleM === undefined ? '' : ` within ${inUnits(units, `${circleM.toFixed(1)} m`, `${(circleM / METRES_PER_FOOT).toFixed(0)} ft`)}`}`;
     case 'bend':
       return turn.bendRadiusM === undefined ? `${Side} corner of ${deg}` : `Hairpin to the ${side}`;
     case 'junction':
@@ -48,37 +56,36 @@ function sayWhat({ turn, driven }: MeasuredTurn): string {
   }
 }
 
-function sayRoom(measured: MeasuredTurn): string {
+function sayRoom(measured: MeasuredTurn, units: Units): string {
   switch (measured.turn.room) {
     case 'own lane':
-      return ':';
+      return 'It fits its own lane';
     case 'other lane on the exit':
-      return ' takes the other lane on the exit.';
+      return 'It takes the other lane on the exit';
     case 'whole road':
-      return ' takes the whole road.';
+      return 'It takes the whole road';
     case 'back up':
       if (mustBackUp(measured))
-        return ` leaves no room for one sweep with the whole body ${printCm(clearanceOf(measured.turn), 'nearest')} inside the kerbs on the road widths mapped: be ready to back up once.`;
+        return `On the road widths mapped no single sweep keeps the whole body ${shortIn(units, clearanceOf(measured.turn), 'nearest')} inside the kerbs`;
       return measured.roomiest.room === 'back up'
-        ? ' may need a second go: be ready to back up once.'
-        : ' may need a second go, unless there is more room than usual.';
+        ? 'It may need a second go'
+        : 'It may need a second go, unless there is more room than usual';
   }
 }
 
-/** What the tail goes out over, by how much, and from where it starts. */
-function sayOver({ turn, beside }: MeasuredTurn): string {
-  const { over, gap } = sayTurnFigures(turn, 'metric');
-  return over === undefined ? '' : `, ${over} over ${LINE[beside]} where it starts ${gap} from it`;
+/** What a tail that comes out so far goes over, by how much, and from where it starts. */
+function sayOver({ turn, beside }: MeasuredTurn, outM: number, units: Units): string {
+  const over = sayOverLane(turn, outM, units);
+  return over === undefined || turn.start === undefined
+    ? ''
+    : ` (${over} over ${LINE[beside]} where it starts ${shortIn(units, turn.start.gapM, 'down')} from it)`;
 }
 
 const LINE: Readonly<Record<Beside, string>> = {
-  kerb: 'the kerb line',
+  kerb: 'the edge of the road',
   'oncoming traffic': 'the middle line',
   'lane beside': 'the edge of the lane',
 };
-
-/** Less to keep off a kerb is not worth asking for. Metres. */
-const KEEP_LEAST_M = 0.05;
 
 /** What to do: watch the mirror on the tail's side, and what may stand there. */
 export function adviseTurn(measured: MeasuredTurn): string {
@@ -91,9 +98,8 @@ export function adviseTurn(measured: MeasuredTurn): string {
     return `${wait}${watch}; the nose goes round far outside the rear wheels.`;
   switch (beside) {
     case 'kerb': {
-      const beyondM = swing.worstM - besideM;
-      const posts = beyondM > POST_BACK_M ? ', and off posts that stand behind it' : '';
-      return `${wait}${watch}: keep ${printCm(Math.max(KEEP_LEAST_M, beyondM), 'up')} more than usual off the kerb${posts}.`;
+      const posts = keepFreeM(turn) - besideM > POST_BACK_M ? ', and posts behind it,' : '';
+      return `${wait}${watch}: whoever stands at the edge of the road${posts} must be clear of it.`;
     }
     case 'oncoming traffic':
       return `${wait}${watch}: what comes or waits there must be clear of it.`;

@@ -17,7 +17,7 @@ export function gapWidths(input: RuleInput): Draft[] {
   return passedNodes(input.drive, input.roads).flatMap((place) => judgeNode(input, place) ?? []);
 }
 
-function judgeNode({ envelope, margins }: RuleInput, place: Place): Draft | undefined {
+function judgeNode({ envelope, margins, units }: RuleInput, place: Place): Draft | undefined {
   const { tags } = place;
   const gap = mappedGap(tags);
   if (gap === undefined || hasFirmerWord(place)) return undefined;
@@ -52,7 +52,7 @@ function judgeNode({ envelope, margins }: RuleInput, place: Place): Draft | unde
       spare: leastSpare,
       ...sayPerhapsTooNarrow(
         gap,
-        { limitM: reading.value, vehicleM: leastWidthM, spareM: leastSpare },
+        { limitM: reading.value, vehicleM: leastWidthM, spareM: leastSpare, units },
         least,
       ),
     };
@@ -64,7 +64,7 @@ function judgeNode({ envelope, margins }: RuleInput, place: Place): Draft | unde
     limit,
     vehicle: { value: mirrorsWidthM, unit: 'm', what: 'width over mirrors' },
     spare,
-    ...sayPerhapsTight(gap, { limitM: reading.value, vehicleM: mirrorsWidthM, spareM: spare }),
+    ...sayPerhapsTight(gap, { limitM: reading.value, vehicleM: mirrorsWidthM, spareM: spare, units }),
   };
 }
 

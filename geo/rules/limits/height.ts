@@ -27,13 +27,13 @@ export const height: SubjectRule = (input) => {
 
 /** What a height of so many metres means for the vehicle; undefined: it passes freely. */
 export function judgeHeight(
-  { card, envelope, margins }: RuleInput,
+  { card, envelope, margins, units }: RuleInput,
   basis: LimitClaim['basis'],
   limitM: number,
 ): Judged | undefined {
   const { heightM } = envelope;
   const spare = roundMm(limitM - heightM);
-  const sum = { limitM, vehicleM: heightM, spareM: spare };
+  const sum = { limitM, vehicleM: heightM, spareM: spare, units };
   const of = basis === 'physical' ? 'gap' : 'limit';
   const judged = {
     about: { subject: 'height' as const, kind: 'limit' as const },

@@ -24,7 +24,7 @@ export const length: SubjectRule = (input) => {
         vehicle: { value: lengthM, unit: 'm', what: rackFitted ? 'length with rack' : 'length' },
         spare,
         ...sayTooLong(
-          { limitM: value, vehicleM: lengthM, spareM: spare },
+          { limitM: value, vehicleM: lengthM, spareM: spare, units: input.units },
           {
             ...(rackFitted
               ? { rack: roundMm(value - bareM) >= 0 ? { fitsWithoutM: bareM } : 'no help' }

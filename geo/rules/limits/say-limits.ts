@@ -2,7 +2,7 @@ import type { LaneLimit } from '../../tags/lanes.ts';
 import type { LimitClaim } from '../../tags/limits.ts';
 import type { OpenCondition, Tagged } from '../../tags/resolve.ts';
 import type { SignQuantity } from '../../tags/sign-codes.ts';
-import { printKg, printMetres, printSizeM } from '../../units/print.ts';
+import { printKg, printLimitM, printSizeM } from '../../units/print.ts';
 import { NOTE_TEXT, type Reading } from '../../units/reading.ts';
 import { lowerFirst } from '../../units/text.ts';
 import type { VehicleCard } from '../../vehicle/card.ts';
@@ -40,7 +40,7 @@ export function whyLanesUnreadable({ boundLanes }: LaneLimit): string {
 /** Why a word in place of a height does not do. */
 export function whyWord(doubt: WordDoubt): string {
   if (doubt.of === 'no public road') return 'there is no sign, which proves nothing off the public road';
-  const than = `the vehicle needs more than the ${printMetres(doubt.grantsM)} that stand for it here`;
+  const than = `the vehicle needs more than the ${printLimitM(doubt.grantsM)} that stand for it here`;
   return doubt.word === 'default'
     ? `only the general rule holds, and ${than}`
     : `there is no sign, and ${than}`;

@@ -1,6 +1,8 @@
 import type { Cited } from '../../country/cited.ts';
 import type { MappedGap } from '../../tags/mapped-gap.ts';
+import { inUnits, sizeIn, type Units } from '../../units/in-units.ts';
 import { printLimitM, printMetres, printSizeM } from '../../units/print.ts';
+import { sizeSumIn } from '../../units/sum.ts';
 import { capital } from '../../units/text.ts';
 import { HEIGHT_ALLOWANCE_M } from '../../vehicle/envelope.ts';
 import type { Words } from '../words.ts';
@@ -10,17 +12,28 @@ export interface SizeSum {
   readonly limitM: number;
   readonly vehicleM: number;
   readonly spareM: number;
+  /** what the difference of the two is told in; they themselves are told in both */
+  readonly units: Units;
+}
+
+/** What is left, or what it is over by: in inches as the sum of the two shows it. */
+function sayBy({ limitM, vehicleM, spareM, units }: SizeSum): string {
+  return inUnits(
+    units,
+    printMetres(Math.abs(spareM), spareM < 0 ? 'up' : 'down'),
+    sizeSumIn('imperial', { limit: limitM, needed: vehicleM }).short,
+  );
 }
 
 /** @param of a sign's limit, or the gap itself; it is held against the height the vehicle needs */
-function sayHeight({ limitM, vehicleM }: SizeSum, of: 'limit' | 'gap'): string {
+function sayHeight({ limitM, vehicleM, units }: SizeSum, of: 'limit' | 'gap'): string {
   const limit = `${of === 'gap' ? 'The gap is' : 'The limit is'} ${printLimitM(limitM, vehicleM)}`;
-  return `${limit}; the vehicle needs ${printSizeM(vehicleM)} with ${printMetres(HEIGHT_ALLOWANCE_M)} for measuring`;
+  return `${limit}; the vehicle needs ${printSizeM(vehicleM)} with ${sizeIn(units, HEIGHT_ALLOWANCE_M, 'nearest')} for measuring`;
 }
 
 export function sayTooHigh(sum: SizeSum, of: 'limit' | 'gap'): Words {
   return {
-    say: `${sayHeight(sum, of)}: ${printMetres(-sum.spareM, 'up')} too high.`,
+    say: `${sayHeight(sum, of)}: ${sayBy(sum)} too high.`,
     advice: 'Do not drive under it. Take another road.',
   };
 }
@@ -28,7 +41,7 @@ export function sayTooHigh(sum: SizeSum, of: 'limit' | 'gap'): Words {
 export function sayTightHeight(sum: SizeSum, of: 'limit' | 'gap'): Words {
   const { spareM } = sum;
   return {
-    say: `${sayHeight(sum, of)}: ${spareM < 0 ? `${printMetres(-spareM, 'up')} over` : `${printMetres(spareM, 'down')} spare`}.`,
+    say: `${sayHeight(sum, of)}: ${sayBy(sum)} ${spareM < 0 ? 'over' : 'spare'}.`,
     advice: 'Stop short of it, get out and look before you drive under; keep to the highest part.',
   };
 }
@@ -40,10 +53,10 @@ export interface TooLong {
   readonly on: 'road' | 'ferry';
 }
 
-export function sayTooLong({ limitM, vehicleM, spareM }: SizeSum, { rack, on }: TooLong): Words {
+export function sayTooLong(sum: SizeSum, { rack, on }: TooLong): Words {
   const other = on === 'ferry' ? 'book another crossing' : 'take another road';
   return {
-    say: `The length limit is ${printLimitM(limitM)}; the vehicle is ${printSizeM(vehicleM)}${rack === undefined ? '' : ' with its rack'}: ${printMetres(-spareM, 'up')} too long.`,
+    say: `The length limit is ${printLimitM(sum.limitM)}; the vehicle is ${printSizeM(sum.vehicleM)}${rack === undefined ? '' : ' with its rack'}: ${sayBy(sum)} too long.`,
     advice:
       typeof rack === 'object'
         ? `Take the rack off (without it the vehicle is ${printSizeM(rack.fitsWithoutM)}), or ${other}.`
@@ -51,27 +64,27 @@ export function sayTooLong({ limitM, vehicleM, spareM }: SizeSum, { rack, on }: 
   };
 }
 
-export function sayBodyTooWide({ limitM, vehicleM, spareM }: SizeSum): Words {
+export function sayBodyTooWide(sum: SizeSum): Words {
   return {
-    say: `The width limit is ${printLimitM(limitM)}; the body is ${printSizeM(vehicleM)}: ${printMetres(-spareM, 'up')} too wide.`,
+    say: `The width limit is ${printLimitM(sum.limitM)}; the body is ${printSizeM(sum.vehicleM)}: ${sayBy(sum)} too wide.`,
     advice: 'Take another road.',
   };
 }
 
 /** @param country whose width sign counts the mirrors, by which source */
 export function sayMirrorsCount(
-  { limitM, vehicleM, spareM }: SizeSum,
+  sum: SizeSum,
   country: { readonly name: string; readonly widthSign: Cited<unknown> },
 ): Words {
   return {
-    say: `The width limit is ${printLimitM(limitM)}; in ${country.name} it counts the mirrors as driven: ${printSizeM(vehicleM)}, ${printMetres(-spareM, 'up')} too wide.`,
+    say: `The width limit is ${printLimitM(sum.limitM)}; in ${country.name} it counts the mirrors as driven: ${printSizeM(sum.vehicleM)}, ${sayBy(sum)} too wide.`,
     advice: 'Take another road.',
   };
 }
 
-export function sayMirrorsOver({ limitM, spareM }: SizeSum): Words {
+export function sayMirrorsOver(sum: SizeSum): Words {
   return {
-    say: `The width limit is ${printLimitM(limitM)}; the body passes, the mirrors stand ${printMetres(-spareM, 'up')} over it.`,
+    say: `The width limit is ${printLimitM(sum.limitM)}; the body passes, the mirrors stand ${sayBy(sum)} over it.`,
     advice: 'Go dead slow; fold the mirrors if posts stand close.',
   };
 }
@@ -79,25 +92,22 @@ export function sayMirrorsOver({ limitM, spareM }: SizeSum): Words {
 /** What must pass a gap at the least. */
 export type LeastWidth = 'width over folded mirrors' | 'body width';
 
-export function sayGapTooNarrow({ limitM, vehicleM, spareM }: SizeSum, least: LeastWidth): Words {
+export function sayGapTooNarrow(sum: SizeSum, least: LeastWidth): Words {
   return {
-    say: `The gap is ${printLimitM(limitM)}; the ${least} is ${printSizeM(vehicleM)}: ${printMetres(-spareM, 'up')} too wide.`,
+    say: `The gap is ${printLimitM(sum.limitM)}; the ${least} is ${printSizeM(sum.vehicleM)}: ${sayBy(sum)} too wide.`,
     advice: 'It does not fit. Take another road.',
   };
 }
 
 /** @param foldedWidth whether the card gives the width over folded mirrors */
-export function sayTightGap(
-  { limitM, vehicleM, spareM }: SizeSum,
-  foldedWidth: 'known' | 'not known',
-): Words {
+export function sayTightGap(sum: SizeSum, foldedWidth: 'known' | 'not known'): Words {
   const folded = foldedWidth === 'known' ? '' : ' The card does not give the width over folded mirrors.';
   return {
     say:
-      spareM < 0
-        ? `The gap is ${printLimitM(limitM)}; the mirrors need ${printSizeM(vehicleM)}, ${printMetres(-spareM, 'up')} more than there is.${folded}`
-        : `The gap is ${printLimitM(limitM, vehicleM)}; over the mirrors the vehicle is ${printSizeM(vehicleM)}: ${printMetres(spareM, 'down')} spare in all.`,
-    advice: adviseTightGap(spareM),
+      sum.spareM < 0
+        ? `The gap is ${printLimitM(sum.limitM)}; the mirrors need ${printSizeM(sum.vehicleM)}, ${sayBy(sum)} more than there is.${folded}`
+        : `The gap is ${printLimitM(sum.limitM, sum.vehicleM)}; over the mirrors the vehicle is ${printSizeM(sum.vehicleM)}: ${sayBy(sum)} spare in all.`,
+    advice: adviseTightGap(sum.spareM),
   };
 }
 
@@ -120,17 +130,17 @@ export function sayGapUnreadable(gap: MappedGap, mirrorsM: number): Words {
   };
 }
 
-export function sayPerhapsTooNarrow(gap: MappedGap, { vehicleM, spareM }: SizeSum, least: LeastWidth): Words {
+export function sayPerhapsTooNarrow(gap: MappedGap, sum: SizeSum, least: LeastWidth): Words {
   return {
-    say: `${sayMapped(gap)}; the ${least} is ${printSizeM(vehicleM)}: ${printMetres(-spareM, 'up')} too wide, if that is the gap.`,
+    say: `${sayMapped(gap)}; the ${least} is ${printSizeM(sum.vehicleM)}: ${sayBy(sum)} too wide, if that is the gap.`,
     advice: 'Find out how wide the gap is, or take another road.',
   };
 }
 
-export function sayPerhapsTight(gap: MappedGap, { vehicleM, spareM }: SizeSum): Words {
+export function sayPerhapsTight(gap: MappedGap, sum: SizeSum): Words {
   return {
-    say: `${sayMapped(gap)}; over the mirrors the vehicle is ${printSizeM(vehicleM)}: ${spareM < 0 ? `${printMetres(-spareM, 'up')} more than that` : `${printMetres(spareM, 'down')} spare in all`}.`,
-    advice: adviseTightGap(spareM),
+    say: `${sayMapped(gap)}; over the mirrors the vehicle is ${printSizeM(sum.vehicleM)}: ${sayBy(sum)} ${sum.spareM < 0 ? 'more than that' : 'spare in all'}.`,
+    advice: adviseTightGap(sum.spareM),
   };
 }
 

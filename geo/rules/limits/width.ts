@@ -49,12 +49,12 @@ function judgeLegal(input: RuleInput, claim: LimitClaim, limitM: number, place: 
       level: claim.basis === 'advisory' ? 'tight' : 'barred',
       vehicle: { value: bodyWidthM, unit: 'm', what: 'body width' },
       spare: bodySpare,
-      ...sayBodyTooWide({ limitM, vehicleM: bodyWidthM, spareM: bodySpare }),
+      ...sayBodyTooWide({ limitM, vehicleM: bodyWidthM, spareM: bodySpare, units: input.units }),
     };
   const mirrorSpare = roundMm(limitM - mirrorsWidthM);
   if (mirrorSpare >= 0) return undefined;
   const country = input.along.ruleAt(place.fromM);
-  const sum = { limitM, vehicleM: mirrorsWidthM, spareM: mirrorSpare };
+  const sum = { limitM, vehicleM: mirrorsWidthM, spareM: mirrorSpare, units: input.units };
   const judged = {
     about: OF_LIMIT,
     vehicle: { value: mirrorsWidthM, unit: 'm', what: 'width over mirrors' },
@@ -77,7 +77,10 @@ export function judgeGap(input: RuleInput, gapM: number): Judged | undefined {
       level: 'barred',
       vehicle: { value: leastWidthM, unit: 'm', what: least },
       spare: leastSpare,
-      ...sayGapTooNarrow({ limitM: gapM, vehicleM: leastWidthM, spareM: leastSpare }, least),
+      ...sayGapTooNarrow(
+        { limitM: gapM, vehicleM: leastWidthM, spareM: leastSpare, units: input.units },
+        least,
+      ),
     };
   const spare = roundMm(gapM - mirrorsWidthM);
   if (spare >= input.margins.physicalWidthM) return undefined;
@@ -87,7 +90,7 @@ export function judgeGap(input: RuleInput, gapM: number): Judged | undefined {
     vehicle: { value: mirrorsWidthM, unit: 'm', what: 'width over mirrors' },
     spare,
     ...sayTightGap(
-      { limitM: gapM, vehicleM: mirrorsWidthM, spareM: spare },
+      { limitM: gapM, vehicleM: mirrorsWidthM, spareM: spare, units: input.units },
       foldedKnown ? 'known' : 'not known',
     ),
   };

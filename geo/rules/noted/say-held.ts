@@ -1,30 +1,31 @@
 import type { LocalNote } from '../../notes/note.ts';
 import { sayLeave, sayMeasured, sayNoted } from '../../notes/say-note.ts';
-import { printKg, printMetres, printSizeM } from '../../units/print.ts';
+import { sizeIn, type Units } from '../../units/in-units.ts';
+import { printKg, printSizeM } from '../../units/print.ts';
 import { capital } from '../../units/text.ts';
 import type { RuleInput } from '../rule.ts';
 import type { Words } from '../words.ts';
 import type { FigureHeld } from './hold-figure.ts';
 
 /** What a figure of the firm's own means. @param input whose vehicle it is held against */
-export function sayHeld(held: FigureHeld, { envelope }: RuleInput): Words {
-  const { note, figure, judged, sum } = held;
+export function sayHeld(held: FigureHeld, { envelope, units }: RuleInput): Words {
+  const { note, figure, judged } = held;
   const measured = capital(sayMeasured(note, figure));
   if (judged !== undefined)
     return { say: `${measured}. ${judged.say} ${sayNoted(note)}.`, advice: judged.advice };
   return {
-    say: `${measured}; ${sayFits(figure.subject, sum, envelope.heightM)}. ${sayNoted(note)}.`,
+    say: `${measured}; ${sayFits(held, envelope.heightM, units)}. ${sayNoted(note)}.`,
     advice: 'Read the sign there all the same: it decides.',
   };
 }
 
 function sayFits(
-  subject: FigureHeld['figure']['subject'],
-  { vehicle, spare }: FigureHeld['sum'],
+  { figure: { subject }, sum: { vehicle, spare } }: FigureHeld,
   neededM: number,
+  units: Units,
 ): string {
   if (subject === 'mass') return `the vehicle is plated at ${printKg(vehicle.value, 'up')}`;
-  const left = `which leaves ${printMetres(spare, 'down')}`;
+  const left = `which leaves ${sizeIn(units, spare, 'down')}`;
   return subject === 'height'
     ? `the vehicle needs ${printSizeM(neededM)}, ${left}`
     : `the vehicle is ${printSizeM(vehicle.value)} over its mirrors, ${left}`;

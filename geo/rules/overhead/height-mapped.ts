@@ -51,6 +51,7 @@ export function isHeightMapped(
 /** What a sentence about a missing height tells: no sign promises something only on a public road. */
 export function heightFacts(input: RuleInput, place: Place): HeightFacts {
   return {
+    units: input.units,
     neededM: input.envelope.heightM,
     unsignedM: isSiteRoad(place.wayTags)
       ? undefined

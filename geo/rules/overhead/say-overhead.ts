@@ -1,7 +1,8 @@
 import { isBridge } from '../../drive/above/lies-above.ts';
 import type { OverKind } from '../../drive/above/over-kind.ts';
 import type { Tags } from '../../roads/roads.ts';
-import { printLimitM, printMetres, printRun, printSizeM } from '../../units/print.ts';
+import { lengthIn, sizeIn, type Units } from '../../units/in-units.ts';
+import { printLimitM, printSizeM } from '../../units/print.ts';
 import type { Words } from '../words.ts';
 
 /** What is over the road, in words. */
@@ -38,6 +39,7 @@ export type OwnFigure =
 
 /** What the vehicle needs, and what no sign promises here; undefined where nothing is known of that. Metres. */
 export interface HeightFacts {
+  readonly units: Units;
   readonly neededM: number;
   readonly unsignedM: number | undefined;
 }
@@ -49,7 +51,7 @@ export function sayAbove(
   facts: HeightFacts,
 ): Words {
   return {
-    say: `${sayCrosses(kind, above)}; no height is mapped on this road.${sayOwnFigure(above.figure, isBridge(above.tags))}`,
+    say: `${sayCrosses(kind, above)}; no height is mapped on this road.${sayOwnFigure(above.figure, isBridge(above.tags), facts.units)}`,
     advice: `Look out for a height sign before it; ${sayNeeded(facts)}`,
   };
 }
@@ -68,7 +70,7 @@ function sayCrosses(
   return byLayer === undefined ? crosses : `${crosses}, by the layers mapped`;
 }
 
-function sayOwnFigure(figure: OwnFigure | undefined, bridge: boolean): string {
+function sayOwnFigure(figure: OwnFigure | undefined, bridge: boolean, units: Units): string {
   switch (figure?.kind) {
     case undefined:
       return '';
@@ -77,7 +79,7 @@ function sayOwnFigure(figure: OwnFigure | undefined, bridge: boolean): string {
         ? ` "min_height=${figure.text}" of its underside cannot be read.`
         : ` "min_height=${figure.text}": ${figure.why}.`;
     case 'underside':
-      return ` Its underside is mapped at ${printMetres(figure.heightM, 'down')} (min_height=${figure.text}).`;
+      return ` Its underside is mapped at ${sizeIn(units, figure.heightM, 'down')} (min_height=${figure.text}).`;
     case 'limit':
       return ` ${bridge ? 'The bridge itself' : 'It'} carries "${figure.key}=${figure.text}", which may be meant for the road below.`;
   }
@@ -116,7 +118,7 @@ export function sayRoof(
 ): Words {
   const name = under.name === undefined ? '' : ` (${under.name})`;
   return {
-    say: `${ROOF[roof]}${name} of ${printRun(under.lengthM)}; ${sayMissing(under.words)}.`,
+    say: `${ROOF[roof]}${name} of ${lengthIn(facts.units, under.lengthM)}; ${sayMissing(under.words)}.`,
     advice: `Look for the height before you drive in; ${sayNeeded(facts)}`,
   };
 }
@@ -132,10 +134,10 @@ function sayMissing(words: Tags): string {
 const BROKEN_UP = 1.3;
 
 /** @param woodedM metres with trees, of a stretch of `wholeM` */
-export function sayTrees(woodedM: number, wholeM: number): Words {
-  const of = wholeM > woodedM * BROKEN_UP ? ` of ${printRun(wholeM)}` : '';
+export function sayTrees(woodedM: number, wholeM: number, units: Units): Words {
+  const of = wholeM > woodedM * BROKEN_UP ? ` of ${lengthIn(units, wholeM)}` : '';
   return {
-    say: `Trees stand over or close to the road for ${printRun(woodedM)}${of}.`,
+    say: `Trees stand over or close to the road for ${lengthIn(units, woodedM)}${of}.`,
     advice:
       'Keep off the edge where branches hang low, and mind the roof when you pull aside to let others pass.',
   };
@@ -148,7 +150,9 @@ export function sayTunnel(
     gasKg,
     rules,
     propane,
+    units,
   }: {
+    readonly units: Units;
     readonly gasKg: number;
     readonly rules: Tags;
     readonly propane: { readonly someBarItIn: string } | 'mostly free';
@@ -157,7 +161,7 @@ export function sayTunnel(
   const mapped = Object.entries(rules).map(([key, value]) => `${key}=${value}`);
   const rule = mapped.length === 0 ? '' : ` with a rule on dangerous goods (${mapped.join(', ')})`;
   return {
-    say: `A tunnel of ${printRun(lengthM)}${rule}; the vehicle carries ${gasKg} kg of gas.`,
+    say: `A tunnel of ${lengthIn(units, lengthM)}${rule}; the vehicle carries ${gasKg} kg of gas.`,
     advice:
       propane !== 'mostly free'
         ? `Some tunnels in ${propane.someBarItIn} bar propane, or limit it: read the signs before the last exit, and shut the bottles.`

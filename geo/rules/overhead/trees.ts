@@ -10,6 +10,7 @@ import type { Roads, Tags } from '../../roads/roads.ts';
 import { pick } from '../../tags/pick.ts';
 import { isMinorRoad } from '../../tags/road-class.ts';
 import { saysYes } from '../../tags/says-yes.ts';
+import type { Units } from '../../units/in-units.ts';
 import type { Draft } from '../finding.ts';
 import { drivenWays, type Place } from '../places.ts';
 import type { SubjectRule } from '../rule.ts';
@@ -36,7 +37,7 @@ interface TreePiece extends Piece {
 /** Woods and rows of trees beside a minor road, for tall vehicles. */
 export const trees: SubjectRule = (input) => {
   if (input.card.heightM < TALL_M) return [];
-  return joinRuns(treePieces(input.drive, input.roads), GAP_M).map(draftOf);
+  return joinRuns(treePieces(input.drive, input.roads), GAP_M).map((run) => draftOf(run, input.units));
 };
 
 const treePieces = oncePerDrive((drive, roads): TreePiece[] => {
@@ -131,7 +132,7 @@ function isWooded(tags: Tags): boolean {
 /** Of all woods beside a road so many are named. */
 const WOODS_NAMED = 8;
 
-function draftOf(run: Run<TreePiece>): Draft {
+function draftOf(run: Run<TreePiece>, units: Units): Draft {
   const lengthM = coveredM(run);
   const woods = [...new Set(run.flatMap(({ wood }) => (wood === undefined ? [] : [wood])))];
   const isMain = run.every(({ place }) => place.tags['highway'] === 'tertiary');
@@ -144,6 +145,6 @@ function draftOf(run: Run<TreePiece>): Draft {
     others: woods.slice(0, WOODS_NAMED).map((id) => ({ type: 'way', id })),
     tags: run[0].tags,
     folded: isMain || lengthM < FEW_M,
-    ...sayTrees(lengthM, endOf(run) - run[0].fromM),
+    ...sayTrees(lengthM, endOf(run) - run[0].fromM, units),
   };
 }

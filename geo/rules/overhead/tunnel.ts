@@ -48,6 +48,7 @@ function draftOf(input: RuleInput, run: Run): Draft[] {
       tags: { ...pick(run[0].place.tags, ['tunnel', 'tunnel:name']), ...rules },
       folded: rules === undefined && !isPropaneBarred,
       ...sayTunnel(lengthM, {
+        units: input.units,
         gasKg: input.card.gasKg ?? 0,
         rules: rules ?? {},
         propane: isPropaneBarred ? { someBarItIn: input.along.ruleAt(run[0].fromM).name } : 'mostly free',

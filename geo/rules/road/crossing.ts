@@ -135,6 +135,7 @@ function railWords(input: RuleInput, run: Run<RailPiece>): Words & Pick<Draft, '
     // behind barriers on a main road it is a road like any other
     folded: isGuarded && run.every(({ place }) => !isMinorRoad(place.wayTags)),
     ...sayLevelCrossing(run.length, tags, {
+      units: input.units,
       lengthM: input.envelope.lengthM,
       lowTail: tail !== undefined && tail < LOW_TAIL ? tail : undefined,
     }),
@@ -150,6 +151,7 @@ function calmingWords(input: RuleInput, run: Run<CalmingPiece>): Words & Pick<Dr
   return {
     folded: kind === 'bumps' && !isLow,
     ...sayCalming(kind, {
+      units: input.units,
       met: run.map(({ what }) => what),
       overM: endOf(run) - fromM,
       leftM: mapped.length < widths.length ? 'not mapped' : smallest(mapped),

@@ -94,7 +94,11 @@ function landUnder(input: Followed, place: Place) {
 function draftOf(input: RuleInput, run: Run<GroundPiece>): Draft {
   const [{ firmness, kind, tags }] = run;
   const lengthM = coveredM(run);
-  const facts = { tags: run.map((piece) => piece.tags), grossKg: input.envelope.grossKg };
+  const facts = {
+    tags: run.map((piece) => piece.tags),
+    grossKg: input.envelope.grossKg,
+    units: input.units,
+  };
   return {
     subject: 'ground',
     kind,

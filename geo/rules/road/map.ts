@@ -27,7 +27,7 @@ export const map: SubjectRule = (input) => [
   ...nothingDriven(input),
   ...(input.roads.incomplete ?? []).map((note) => incomplete(input, note)),
   ...input.drive.legs.filter((leg) => leg.kind === 'offMap').map((leg) => offMap(input, leg)),
-  ...input.drive.legs.filter((leg) => leg.kind === 'gap').map(gap),
+  ...input.drive.legs.filter((leg) => leg.kind === 'gap').map((leg) => gap(leg, input)),
   ...guesses(input),
   ...doubtfulOneways(input),
   ...unknownLimits(input),
@@ -67,7 +67,7 @@ function offMap(input: RuleInput, leg: OffMap): Draft {
     // where the map has no roads at all, no file with more points would help
     ...(noMap ? {} : { wants: 'route' }),
     folded: atEnd && lengthM <= YARD_M && isMostlyOnRoads(input),
-    ...sayOffTheMap(lengthM, noMap ? 'has none' : 'has roads'),
+    ...sayOffTheMap(lengthM, noMap ? 'has none' : 'has roads', input.units),
   });
 }
 
@@ -77,7 +77,7 @@ function isMostlyOnRoads({ drive }: RuleInput): boolean {
   return offM <= drive.lengthM / 2;
 }
 
-function gap(leg: Gap): Draft {
+function gap(leg: Gap, { units }: RuleInput): Draft {
   return unknown({
     kind: 'gap in the route',
     aspect: `gap:${placeKey(leg.from)}`,
@@ -85,7 +85,7 @@ function gap(leg: Gap): Draft {
     at: { ...leg.from },
     wants: 'route',
     folded: leg.straightM <= SHORT_BREAK_M,
-    ...sayGap(leg.straightM),
+    ...sayGap(leg.straightM, units),
   });
 }
 
@@ -105,7 +105,7 @@ function guesses(input: RuleInput): Draft[] {
     run: [{ fromM: first.fromM, toM: last.toM }],
     at: placeAt(input, first.fromM),
     wants: 'route',
-    ...sayGuessedParts(sumM, spans.length),
+    ...sayGuessedParts(sumM, spans.length, input.units),
   });
   return [summary, ...spans.map((span) => ({ ...guessed(input, span), folded: true }))];
 }
@@ -118,7 +118,7 @@ function guessed(input: RuleInput, span: Span): Draft {
     run: [{ fromM: span.fromM, toM: span.toM }],
     at,
     wants: 'route',
-    ...sayGuessed(span.toM - span.fromM),
+    ...sayGuessed(span.toM - span.fromM, input.units),
   });
 }
 

@@ -159,6 +159,7 @@ function draftOf(input: RuleInput, run: Run<NarrowPiece>): Draft {
     vehicle: { value: mirrorsWidthM, unit: 'm', what: 'width over mirrors' },
     folded: !isUnsettled && isQuiet(run),
     ...sayNarrow(kind, {
+      units: input.units,
       lengthM: coveredM(run),
       leftM,
       parked,

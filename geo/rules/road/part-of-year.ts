@@ -31,7 +31,7 @@ export const partOfYear: SubjectRule = (input) => {
       again: 'folded',
       tags: { [key]: text },
       aspect: key,
-      ...saySeason(season, coveredM(run), `${key}=${text}`),
+      ...saySeason(season, { lengthM: coveredM(run), tag: `${key}=${text}`, units: input.units }),
     };
   });
 };

@@ -1,6 +1,7 @@
 import type { KindOf } from '../../report/kinds.ts';
 import type { Tags } from '../../roads/roads.ts';
-import { printMetres, printRun, printTonnes } from '../../units/print.ts';
+import { lengthIn, sizeIn, type Units } from '../../units/in-units.ts';
+import { printTonnes } from '../../units/print.ts';
 import type { Words } from '../words.ts';
 
 /** What the road is made of, and the water on it, in words. */
@@ -21,9 +22,13 @@ function asMapped(tags: readonly Tags[]): string {
 export function sayGround(
   kind: GroundKind,
   lengthM: number,
-  { tags, grossKg }: { readonly tags: readonly Tags[]; readonly grossKg: number },
+  {
+    tags,
+    grossKg,
+    units,
+  }: { readonly tags: readonly Tags[]; readonly grossKg: number; readonly units: Units },
 ): Words {
-  const length = printRun(lengthM);
+  const length = lengthIn(units, lengthM);
   const mapped = asMapped(tags);
   const mass = printTonnes(grossKg);
   switch (kind) {
@@ -88,17 +93,24 @@ const SEASON: Readonly<Record<Season, readonly [what: string, after: string]>> =
   ferry: ['of ferry that runs for part of the year', ''],
 };
 
-/** @param tag that says so, as mapped */
-export function saySeason(season: Season, lengthM: number, tag: string): Words {
+/** A stretch, and the tag that says of it when it is open, as mapped. */
+interface SeasonFacts {
+  readonly lengthM: number;
+  readonly tag: string;
+  readonly units: Units;
+}
+
+export function saySeason(season: Season, { lengthM, tag, units }: SeasonFacts): Words {
   const [what, after] = SEASON[season];
   return {
-    say: `${printRun(lengthM)} ${what} (${tag})${after}.`,
+    say: `${lengthIn(units, lengthM)} ${what} (${tag})${after}.`,
     advice: 'Ask locally whether it is open on the day, and what it carries.',
   };
 }
 
 /** What is mapped of a ford. */
 export interface FordFacts {
+  readonly units: Units;
   /** for others than vehicles */
   readonly madeFor: 'stepping_stones' | 'boat' | undefined;
   readonly depthM: number | undefined;
@@ -111,7 +123,7 @@ export interface FordFacts {
 
 /** Water on the road, over so many metres of it; 0 for a place. */
 export function sayWater(kind: WaterKind, lengthM: number, ford: FordFacts): Words {
-  const over = lengthM > 0 ? ` over ${printRun(lengthM)}` : '';
+  const over = lengthM > 0 ? ` over ${lengthIn(ford.units, lengthM)}` : '';
   switch (kind) {
     case 'not for vehicles':
       return {
@@ -144,8 +156,8 @@ export function sayWater(kind: WaterKind, lengthM: number, ford: FordFacts): Wor
   }
 }
 
-function sayFord({ depthM, unread, notBelieved, dryAtTimes }: FordFacts, over: string): string {
-  const depth = depthM === undefined ? '' : `, ${printMetres(depthM, 'up')} deep as mapped`;
+function sayFord({ depthM, unread, notBelieved, dryAtTimes, units }: FordFacts, over: string): string {
+  const depth = depthM === undefined ? '' : `, ${sizeIn(units, depthM, 'up')} deep as mapped`;
   const why = notBelieved === undefined ? 'A depth is mapped that cannot be read' : notBelieved;
   const doubt = unread ? ` ${why}.` : '';
   return `A ford${over}${depth}.${doubt}${dryAtTimes ? ' It runs dry at times.' : ''}`;

@@ -1,4 +1,4 @@
-import { printRun } from '../../units/print.ts';
+import { lengthIn, type Units } from '../../units/in-units.ts';
 import type { Words } from '../words.ts';
 
 /** What the map cannot vouch for, in words. */
@@ -17,8 +17,8 @@ export function sayIncomplete(note: string): Words {
 }
 
 /** @param map whether it has roads at all */
-export function sayOffTheMap(lengthM: number, map: 'has roads' | 'has none'): Words {
-  const length = printRun(lengthM);
+export function sayOffTheMap(lengthM: number, map: 'has roads' | 'has none', units: Units): Words {
+  const length = lengthIn(units, lengthM);
   return map === 'has none'
     ? {
         say: `The map has no roads here: ${length} of the route are not checked.`,
@@ -32,26 +32,26 @@ export function sayOffTheMap(lengthM: number, map: 'has roads' | 'has none'): Wo
 }
 
 /** @param straightM to where the file goes on */
-export function sayGap(straightM: number): Words {
+export function sayGap(straightM: number, units: Units): Words {
   return {
-    say: `The file breaks off here; the next piece begins ${printRun(straightM)} away. What lies between is not checked.`,
+    say: `The file breaks off here; the next piece begins ${lengthIn(units, straightM)} away. What lies between is not checked.`,
     advice: 'Plan the missing part, if it is to be driven.',
   };
 }
 
 const GUESS_ADVICE = 'Compare with the planned roads, or use a file with more points.';
 
-export function sayGuessed(lengthM: number): Words {
+export function sayGuessed(lengthM: number, units: Units): Words {
   return {
-    say: `${printRun(lengthM)} filled in: the route's points are far apart, and another road may be meant.`,
+    say: `${lengthIn(units, lengthM)} filled in: the route's points are far apart, and another road may be meant.`,
     advice: GUESS_ADVICE,
   };
 }
 
 /** Many parts filled in, in one line. */
-export function sayGuessedParts(lengthM: number, parts: number): Words {
+export function sayGuessedParts(lengthM: number, parts: number, units: Units): Words {
   return {
-    say: `${printRun(lengthM)} in ${parts} parts filled in: the route's points are far apart, and other roads may be meant.`,
+    say: `${lengthIn(units, lengthM)} in ${parts} parts filled in: the route's points are far apart, and other roads may be meant.`,
     advice: GUESS_ADVICE,
   };
 }

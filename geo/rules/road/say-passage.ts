@@ -2,7 +2,9 @@ import type { KindOf } from '../../report/kinds.ts';
 import type { Tags } from '../../roads/roads.ts';
 import type { UnreadWidth } from '../../tags/carriageway.ts';
 import type { Incline } from '../../tags/incline.ts';
-import { printMetres, printRun, printSizeM } from '../../units/print.ts';
+import { METRES_PER_FOOT } from '../../units/exact.ts';
+import { inUnits, lengthIn, sizeIn, type Units } from '../../units/in-units.ts';
+import { printSizeM } from '../../units/print.ts';
 import { capital, countedInWords } from '../../units/text.ts';
 import { printSlope } from '../../vehicle/ground-angles.ts';
 import type { Words } from '../words.ts';
@@ -13,6 +15,7 @@ export type NarrowKind = Exclude<KindOf<'narrow'>, 'unreadable'>;
 
 /** Room on a stretch of narrow road, at its worst. */
 export interface NarrowFacts {
+  readonly units: Units;
   readonly lengthM: number;
   /** left to drive on beside parked cars; undefined where no width is mapped */
   readonly leftM: number | undefined;
@@ -29,13 +32,14 @@ export interface NarrowFacts {
 }
 
 export function sayNarrow(kind: NarrowKind, facts: NarrowFacts): Words {
-  const length = printRun(facts.lengthM);
-  const mirrors = printMetres(facts.mirrorsWidthM, 'up');
+  const { units } = facts;
+  const length = lengthIn(units, facts.lengthM);
+  const mirrors = sizeIn(units, facts.mirrorsWidthM, 'up');
   const wide = sayWidth(facts);
   switch (kind) {
     case 'too narrow':
       return {
-        say: `${length} of road mapped ${wide}, less than the vehicle (${printMetres(facts.leastWidthM, 'up')} at its narrowest).`,
+        say: `${length} of road mapped ${wide}, less than the vehicle (${sizeIn(units, facts.leastWidthM, 'up')} at its narrowest).`,
         advice: 'Find out how wide it is before driving there, or take another road.',
       };
     case 'hardly wider':
@@ -68,8 +72,8 @@ export function sayNarrow(kind: NarrowKind, facts: NarrowFacts): Words {
   }
 }
 
-function sayWidth({ leftM = 0, parked, estimated }: NarrowFacts): string {
-  const left = printMetres(leftM, 'down');
+function sayWidth({ leftM = 0, parked, estimated, units }: NarrowFacts): string {
+  const left = sizeIn(units, leftM, 'down');
   return `${estimated ? 'estimated ' : ''}${left} wide${parked ? ' beside parked cars' : ''}`;
 }
 
@@ -113,7 +117,9 @@ export function saySlope(
     lengthM,
     several,
     turned,
+    units,
   }: {
+    readonly units: Units;
     readonly lengthM: number;
     readonly several: boolean;
     /** the incline as mapped, where the way is driven against its drawn direction; else undefined */
@@ -128,20 +134,19 @@ export function saySlope(
       : ` It is mapped the other way round ("incline=${turned}"), as the road is drawn.`;
   const very = Math.abs(percent) >= VERY_STEEP;
   return {
-    say: `${up ? 'A climb' : 'A descent'} of ${figure}${several ? ' at its steepest' : ''} over ${printRun(lengthM)}.${drawn}`,
+    say: `${up ? 'A climb' : 'A descent'} of ${figure}${several ? ' at its steepest' : ''} over ${lengthIn(units, lengthM)}.${drawn}`,
     advice: up
       ? `${LOW_GEAR}${very ? ' Front wheels may spin when wet: do not stop on it.' : ''}`
       : `Low gear at the top, and stay off the brakes as much as you can.${very ? ' If the brakes smell, stop and let them cool.' : ''}`,
   };
 }
 
-/** A slope without a figure. @param text of `incline`, as mapped */
+/** A slope without a figure; `text` of `incline`, as mapped. */
 export function saySlopeNoFigure(
   incline: Exclude<Incline['kind'], 'percent'>,
-  lengthM: number,
-  text: string,
+  { lengthM, text, units }: { readonly lengthM: number; readonly text: string; readonly units: Units },
 ): Words {
-  const length = printRun(lengthM);
+  const length = lengthIn(units, lengthM);
   switch (incline) {
     case 'steep':
       return { say: `${length} mapped as steep, with no figure.`, advice: LOW_GEAR };
@@ -190,7 +195,11 @@ function oneIn(slope: number): string {
 export function sayLevelCrossing(
   tracks: number,
   tags: Tags,
-  { lengthM, lowTail }: { readonly lengthM: number; readonly lowTail: number | undefined },
+  {
+    lengthM,
+    lowTail,
+    units,
+  }: { readonly lengthM: number; readonly lowTail: number | undefined; readonly units: Units },
 ): Words {
   const over = tracks > 1 ? ` over ${tracks} tracks` : '';
   const low =
@@ -199,7 +208,7 @@ export function sayLevelCrossing(
       : ` Tracks may stand proud of the road; the tail clears ${printSlope(lowTail)}.`;
   return {
     say: `A level crossing${over}${sayGuard(tags)}.${low}`,
-    advice: `Drive on only when there is room for ${lengthM.toFixed(1)} m beyond the tracks.`,
+    advice: `Drive on only when there is room for ${inUnits(units, `${lengthM.toFixed(1)} m`, `${Math.ceil(lengthM / METRES_PER_FOOT)} ft`)} beyond the tracks.`,
   };
 }
 
@@ -236,6 +245,7 @@ export type Calming =
 
 /** What slows traffic on one stretch of street. */
 export interface CalmingFacts {
+  readonly units: Units;
   /** each one met, in driving order */
   readonly met: readonly Calming[];
   /** from the first to the last */
@@ -250,13 +260,13 @@ export interface CalmingFacts {
 const PLACE_M = 20;
 
 export function sayCalming(kind: 'hump' | 'narrowing' | 'bumps', facts: CalmingFacts): Words {
-  const { met, overM, tail, leftM } = facts;
+  const { met, overM, tail, leftM, units } = facts;
   const counts = new Map<Calming, number>();
   for (const what of met) counts.set(what, (counts.get(what) ?? 0) + 1);
   const list = [...counts]
     .map(([what, count]) => (count === 1 ? CALMING[what][0] : `${count} ${CALMING[what][1]}`))
     .join(', ');
-  const within = met.length > 1 && overM > PLACE_M ? ` within ${printRun(overM)}` : '';
+  const within = met.length > 1 && overM > PLACE_M ? ` within ${lengthIn(units, overM)}` : '';
   const what = `${capital(list)}${within}`;
   const clears = tail === undefined ? '' : ` The tail clears ${oneIn(tail)}.`;
   switch (kind) {
@@ -267,7 +277,7 @@ export function sayCalming(kind: 'hump' | 'narrowing' | 'bumps', facts: CalmingF
       };
     case 'narrowing':
       return {
-        say: `${what}${leftM === 'not mapped' ? '; the width left is not mapped' : `, mapped ${printMetres(leftM, 'down')} wide${met.length > 1 ? ' at the narrowest' : ''}`}.`,
+        say: `${what}${leftM === 'not mapped' ? '; the width left is not mapped' : `, mapped ${sizeIn(units, leftM, 'down')} wide${met.length > 1 ? ' at the narrowest' : ''}`}.`,
         advice: 'Swing wide and watch the tail; wait where something comes.',
       };
     case 'bumps':

@@ -3,6 +3,7 @@ import { directionOf } from '../../tags/driven.ts';
 import { drivenIncline, type Incline, readIncline } from '../../tags/incline.ts';
 import { pick } from '../../tags/pick.ts';
 import { textOf } from '../../tags/text-of.ts';
+import type { Units } from '../../units/in-units.ts';
 import type { Draft } from '../finding.ts';
 import { drivenWays } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
@@ -21,7 +22,7 @@ export interface SlopePiece extends Piece {
 
 /** Steep inclines, up and down as driven. */
 export const slope: SubjectRule = (input) =>
-  joinRuns(slopesOn(input).filter(isWorthAWord), GAP_M, aspectOf).map(draftOf);
+  joinRuns(slopesOn(input).filter(isWorthAWord), GAP_M, aspectOf).map((run) => draftOf(run, input.units));
 
 /** Every driven way that says something of its slope. */
 export function slopesOn(input: RuleInput): SlopePiece[] {
@@ -51,7 +52,7 @@ function kindOf(incline: Incline): KindOf<'slope'> {
   return incline.percent > 0 ? 'climb' : 'descent';
 }
 
-function draftOf(run: Run<SlopePiece>): Draft {
+function draftOf(run: Run<SlopePiece>, units: Units): Draft {
   const [first] = run;
   const lengthM = coveredM(run);
   const draft = {
@@ -71,6 +72,7 @@ function draftOf(run: Run<SlopePiece>): Draft {
       tags: { incline: asMapped },
       limit: { value: Math.round(percent * 10) / 10, unit: '%', asMapped },
       ...saySlope(percent, {
+        units,
         lengthM,
         several: run.length > 1,
         turned: worst.place.forward ? undefined : asMapped,
@@ -83,6 +85,6 @@ function draftOf(run: Run<SlopePiece>): Draft {
     tags: pick(first.place.tags, ['incline']),
     ...(kind === 'not believed' ? { level: 'unknown' as const, wants: 'sign' as const } : {}),
     folded: kind !== 'steep' && kind !== 'not believed',
-    ...saySlopeNoFigure(kind, lengthM, textOf(first.place.tags, 'incline')),
+    ...saySlopeNoFigure(kind, { lengthM, text: textOf(first.place.tags, 'incline'), units }),
   };
 }

@@ -4,6 +4,7 @@ import { mergeTags } from '../../roads/set-tag.ts';
 import { pick } from '../../tags/pick.ts';
 import { saysYes } from '../../tags/says-yes.ts';
 import { textOf } from '../../tags/text-of.ts';
+import type { Units } from '../../units/in-units.ts';
 import { readLength } from '../../units/read-length.ts';
 import type { Draft } from '../finding.ts';
 import { drivenWays, type Place, passedNodes } from '../places.ts';
@@ -32,7 +33,7 @@ export const water: SubjectRule = (input) => {
   const pieces = places
     .filter(({ tags }) => tags['route'] !== 'ferry')
     .flatMap((place) => watersOf(place).map((kind): WaterPiece => ({ ...wholeOf(place), water: kind })));
-  return joinRuns(pieces, ONE_FORD_M, (piece) => piece.water).map(draftOf);
+  return joinRuns(pieces, ONE_FORD_M, (piece) => piece.water).map((run) => draftOf(run, input.units));
 };
 
 function watersOf({ tags }: Place): Water[] {
@@ -58,10 +59,10 @@ const LEVEL: Readonly<Record<WaterKind, Level>> = {
   floods: 'care',
 };
 
-function draftOf(run: Run<WaterPiece>): Draft {
+function draftOf(run: Run<WaterPiece>, units: Units): Draft {
   const { water: what } = run[0];
   const tags: Record<string, string> = mergeTags(run.map(({ place }) => pick(place.tags, KEYS[what])));
-  const ford = fordFacts(run);
+  const ford = fordFacts(run, units);
   const kind = what === 'ford' ? fordKind(ford) : what === 'flood' ? 'floods' : what;
   const open = kind === 'not for vehicles' || (kind === 'ford' && ford.notBelieved !== undefined);
   return {
@@ -83,11 +84,12 @@ function fordKind({ madeFor, depthM }: FordFacts): WaterKind {
 }
 
 /** What is mapped of a ford; of several depths the greatest. */
-function fordFacts(run: Run<WaterPiece>): FordFacts {
+function fordFacts(run: Run<WaterPiece>, units: Units): FordFacts {
   const tags = run.map(({ place }) => place.tags);
   const depths = tags.flatMap(({ depth }) => (depth === undefined ? [] : [readLength(depth, 'depth')]));
   const metres = depths.flatMap((reading) => (reading.kind === 'value' ? [reading.value] : []));
   return {
+    units,
     madeFor: NOT_FOR_VEHICLES.find((one) => tags.some(({ ford }) => ford === one)),
     depthM: metres.length === 0 ? undefined : largest(metres),
     unread: metres.length < depths.length,

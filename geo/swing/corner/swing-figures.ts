@@ -25,11 +25,20 @@ const WORST_OFF_M = { computed: 0.04, measured: 0.02 } as const;
 
 /** The three figures for a turn fitted at `radiusM` (rear-axle centre). */
 export function swingFigures(vehicle: SwingVehicle, radiusM: number, turnRad: number): SwingFigures {
-  const worstM = fullLockSwingM(vehicle);
-  const offM = WORST_OFF_M[vehicle.lock.from === 'measured' ? 'measured' : 'computed'];
   return {
     gentleM: frontAxleSwingM(vehicle, frontAxleRadiusM(vehicle, radiusM), turnRad),
     planM: tailSwingM(vehicle, radiusM, turnRad),
+    ...fullLockSwings(vehicle),
+  };
+}
+
+/** The tail's swing at full lock from straight, and its range: the same wherever either is told. */
+export function fullLockSwings(
+  vehicle: SwingVehicle,
+): Pick<SwingFigures, 'worstM' | 'worstFromM' | 'worstToM'> {
+  const worstM = fullLockSwingM(vehicle);
+  const offM = WORST_OFF_M[vehicle.lock.from === 'measured' ? 'measured' : 'computed'];
+  return {
     worstM,
     worstFromM: Math.max(0, Math.min(worstM - offM, tailSwingM(vehicle, vehicle.lock.highM))),
     worstToM: Math.max(worstM + offM, tailSwingM(vehicle, vehicle.lock.lowM)),

@@ -1,3 +1,5 @@
+import { METRES_PER_FOOT } from '../../units/exact.ts';
+import { inUnits, type Units, wayIn } from '../../units/in-units.ts';
 import { type WrittenRadius, writtenRadii } from './full-lock.ts';
 import type { LockSizes } from './lock-sizes.ts';
 import { isMarkMisplaced, type MeasuredLock, measuredLock } from './measured-lock.ts';
@@ -34,11 +36,11 @@ const WRITTEN: Readonly<Record<WrittenRadius['from'], string>> = {
 };
 
 /** One sentence or two, with what to do. */
-export function sayLockDoubt(doubt: LockDoubt): string {
+export function sayLockDoubt(doubt: LockDoubt, units: Units): string {
   switch (doubt.kind) {
     case 'yard against card': {
       const { written, measured } = doubt;
-      return `The ${WRITTEN[written.from]} on the card comes to ${written.radiusM.toFixed(2)} m at the rear axle; measured in the yard it is ${sayRange(measured)}. What was measured counts. Mend the card's figure or measure again.`;
+      return `The ${WRITTEN[written.from]} on the card comes to ${wayIn(units, written.radiusM)} at the rear axle; measured in the yard it is ${sayRange(measured, units)}. What was measured counts. Mend the card's figure or measure again.`;
     }
     case 'yard measures at odds':
       return 'The chalked circle and the mark of the tail do not agree. The circle counts, and the range holds both. Measure again.';
@@ -48,6 +50,14 @@ export function sayLockDoubt(doubt: LockDoubt): string {
 }
 
 /** `4.93 to 5.04 m`, rounded outwards. */
-export function sayRange({ lowM, highM }: { readonly lowM: number; readonly highM: number }): string {
-  return `${(Math.floor(lowM * 100 + 1e-6) / 100).toFixed(2)} to ${(Math.ceil(highM * 100 - 1e-6) / 100).toFixed(2)} m`;
+export function sayRange(
+  { lowM, highM }: { readonly lowM: number; readonly highM: number },
+  units: Units,
+): string {
+  const outwards = (stepM: number, per: number, digits: number) => {
+    const low = Math.floor(lowM / stepM + 1e-6) / per;
+    const high = Math.ceil(highM / stepM - 1e-6) / per;
+    return `${low.toFixed(digits)} to ${high.toFixed(digits)}`;
+  };
+  return inUnits(units, `${outwards(0.01, 100, 2)} m`, `${outwards(METRES_PER_FOOT / 10, 10, 1)} ft`);
 }

@@ -1,7 +1,8 @@
 import type { LoadResult } from '../../load/result.ts';
 import type { Finding } from '../../report/finding.ts';
 import type { NoWayRound } from '../../report/way-round.ts';
-import { printCm, printKg } from '../../units/print.ts';
+import { shortIn, type Units } from '../../units/in-units.ts';
+import { printKg } from '../../units/print.ts';
 import { counted, listed } from '../../units/text.ts';
 import type { VehicleCard } from '../../vehicle/card.ts';
 import { LIMITS } from '../search/mover.ts';
@@ -10,13 +11,13 @@ import { LIMITS } from '../search/mover.ts';
 export type Gives = NonNullable<NoWayRound['gives']>;
 
 /** The mapped limits that bar, each with what it is short by; none where anything else bars too. */
-export function givesOf(bars: readonly Finding[]): Gives {
+export function givesOf(bars: readonly Finding[], units: Units): Gives {
   if (bars.length === 0 || !bars.every(({ subject }) => LIMITS.has(subject))) return [];
   return bars.map((finding) => ({
     of: 'road',
     osm: finding.osm,
     ...figuresOf(finding),
-    say: sayGive(finding),
+    say: sayGive(finding, units),
   }));
 }
 
@@ -25,10 +26,10 @@ function figuresOf({ subject, spare, limit }: Finding): Pick<Gives[number], 'sub
   return spare === undefined || (unit !== 'm' && unit !== 'kg') ? { subject } : { subject, spare, unit };
 }
 
-function sayGive({ spare, limit, road, subject }: Finding): string {
+function sayGive({ spare, limit, road, subject }: Finding, units: Units): string {
   const where = road === undefined ? '' : ` on ${road}`;
   if (spare === undefined || limit === undefined) return `The ${subject} limit${where} would have to give.`;
-  const by = limit.unit === 'kg' ? printKg(-spare, 'up') : printCm(-spare, 'up');
+  const by = limit.unit === 'kg' ? printKg(-spare, 'up') : shortIn(units, -spare, 'up');
   return `The ${subject} limit of ${limit.asMapped}${where} is short by ${by}.`;
 }
 

@@ -11,6 +11,7 @@ import type { Finding } from '../../report/finding.ts';
 import type { DriveReport } from '../../report/report.ts';
 import { WAY_KIND } from '../../roads/roads.ts';
 import { DEFAULT_MARGINS } from '../../rules/rule.ts';
+import type { Units } from '../../units/in-units.ts';
 import { type DriveCosts, driveCosts } from '../along/drive-costs.ts';
 import { type DriveStep, driveSteps } from '../along/drive-steps.ts';
 import { fieldFor } from '../field.ts';
@@ -44,6 +45,8 @@ export interface Trip {
   readonly totalS: number;
   /** what the firm knows of roads, as far as it holds when the drive leaves */
   readonly localNotes: readonly LocalNote[];
+  /** what its sentences are in */
+  readonly units: Units;
   /** findings to be passed */
   readonly wanted: readonly Finding[];
 }
@@ -82,6 +85,7 @@ export function layTrip(input: PastInput, { guesses = false }: { readonly guesse
     times,
     totalS: times.totalS,
     localNotes: notesHolding(check.localNotes, leaving?.text ?? check.made),
+    units: check.units ?? 'metric',
     wanted: report.findings.filter(({ level, id }) => level === 'barred' || asked.has(id)),
   };
 }

@@ -18,6 +18,7 @@ export interface PlanInput
     | 'card'
     | 'load'
     | 'margins'
+    | 'units'
     | 'country'
     | 'day'
     | 'program'

@@ -77,7 +77,7 @@ function whyNone(input: PlanInput, { laying, leg, bars }: Failed, { lay, layAlon
   if (passing !== undefined) return sayGives([passing.gives], none);
   const ahead = new Set(reached.states === undefined ? reached.reached : []);
   const behind = reachBack(question);
-  const gives = givesOf(limitsBetween(input, pair, question));
+  const gives = givesOf(limitsBetween(input, pair, question), input.units ?? 'metric');
   const shut = sayShut(leg, kmOf(ahead, base.field), kmOf(behind, base.field));
   if (meetsBorder(base.field, ahead, 'out') && meetsBorder(base.field, behind, 'in'))
     return `${sayBorder(none)}${gives.length === 0 ? '' : ` ${sayGives(gives, 'On what is loaded there is none')}`}${shut}`;

@@ -55,6 +55,7 @@ export function askedAlone(asked: AskedRoad, { card, load, margins }: Asker): Ru
     envelope: envelopeFor(card),
     load,
     margins,
+    units: 'metric',
     country: country === undefined ? [] : [country],
     along: standingAlong(asked),
   };

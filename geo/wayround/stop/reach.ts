@@ -6,6 +6,7 @@ import { mappedOn } from '../../roads/mapped-on.ts';
 import { pointName, type ServicePoint } from '../../services/point.ts';
 import { admissionOf } from '../../services/say-point.ts';
 import { textOf } from '../../tags/text-of.ts';
+import { lengthIn } from '../../units/in-units.ts';
 import { type JudgedWay, judgeNearWay, judgeWay, type Lessons, learn } from '../past/judge-way.ts';
 import type { Trip } from '../past/trip.ts';
 import { type Snapped, snap } from '../plan/snap.ts';
@@ -88,7 +89,7 @@ function snapNear(trip: Trip, { overlay }: Lessons, point: ServicePoint): Snappe
       ? 'No road near it is on the map.'
       : 'No road near it is open to this vehicle and leads on.';
   if (snapped.awayM > AWAY_MOST_M)
-    return `The nearest road that is open to this vehicle and leads on lies ${Math.round(snapped.awayM / 10) * 10} m away.`;
+    return `The nearest road that is open to this vehicle and leads on lies ${lengthIn(trip.units, snapped.awayM)} away.`;
   const { graph, roads } = trip.field.costs;
   const way = graph.way[itemAt(snapped.directed, 0) >> 1]!;
   const highway = textOf(mappedOn(roads, way), 'highway');

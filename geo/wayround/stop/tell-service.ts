@@ -8,6 +8,7 @@ import type { Day } from '../../report/day.ts';
 import { gravestFirst } from '../../report/level.ts';
 import { pointName } from '../../services/point.ts';
 import { admissionOf, sayUnknownOffer } from '../../services/say-point.ts';
+import { lengthIn } from '../../units/in-units.ts';
 import { clip } from '../../units/text.ts';
 import { splice } from '../along/splice.ts';
 import { tellWay } from '../past/tell-way.ts';
@@ -65,21 +66,22 @@ function wayTold(trip: Trip, judged: NonNullable<Reached['judged']>): NonNullabl
   return way;
 }
 
-function dayWith({ input: { check } }: Trip, drive: Drive, { stop }: Reached): Day {
+function dayWith({ input: { check }, units }: Trip, drive: Drive, { stop }: Reached): Day {
   const { roads, card, country, leaving, day } = check;
   const plan = { ...day, stops: [...(day?.stops ?? []), stop] };
   const met = meetStops(plan, drive, roads);
   const times = withStays(timesOf(drive, roads, card, country), met);
-  return dayOf({ plan, met, drive, roads, times, leaving, country });
+  return dayOf({ units, plan, met, drive, roads, times, leaving, country });
 }
 
-function sayOf({ input: { check } }: Trip, { candidate: { point, offers }, snapped }: Reached): string[] {
+function sayOf(
+  { input: { check }, units }: Trip,
+  { candidate: { point, offers }, snapped }: Reached,
+): string[] {
   const canopy = canopyOver(check, point);
   const away =
     snapped.awayM > WALK_FROM_M
-      ? [
-          `The vehicle stops ${Math.round(snapped.awayM / 10) * 10} m from it; the way in from there is not checked.`,
-        ]
+      ? [`The vehicle stops ${lengthIn(units, snapped.awayM)} from it; the way in from there is not checked.`]
       : [];
   return [
     ...(canopy === undefined ? [] : [canopy.say]),

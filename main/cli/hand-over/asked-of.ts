@@ -51,7 +51,12 @@ export async function askedOf(
   if (!pairs.ok) return pairs;
   // the drive's file is the library's, spare and country are the grid's; what is typed goes before what is kept
   const { routePath: ____, ...typed } = request;
-  const asked = { margins: own.margins, ...given({ country: own.country ?? undefined }), ...typed };
+  const asked = {
+    margins: own.margins,
+    units: own.units,
+    ...given({ country: own.country ?? undefined }),
+    ...typed,
+  };
   const [only, ...more] = pairs.value;
   return only !== undefined && more.length === 0
     ? ok({ kind: 'one', work: workOfPair(only, { library, asked, own }) })

@@ -111,8 +111,8 @@ function sayHandedOver(
     ...(replaces === undefined ? [] : [`It takes the place of sheet ${replaces}.`]),
     ...report.cautions.slice(0, 1),
     ...(report.timetable?.past && report.leaveAt !== undefined ? [sayPast(report.leaveAt)] : []),
-    ...cardCautions(report.vehicle),
-    ...cardRemarks(report.vehicle),
+    ...cardCautions(report.vehicle, 'metric'),
+    ...cardRemarks(report.vehicle, 'metric'),
   ];
   return `${lines.flatMap((line) => wrap(line, width)).join('\n')}\n`;
 }

@@ -3,6 +3,7 @@ import { given } from '../../../geo/given.ts';
 import { driveName } from '../../../geo/library/body/drive.ts';
 import type { Item } from '../../../geo/library/item.ts';
 import { ok } from '../../../geo/result.ts';
+import { distanceIn } from '../../../geo/units/in-units.ts';
 import { counted, quote } from '../../../geo/units/text.ts';
 import { fleetEntries } from '../../services/fleet/fleet-entries.ts';
 import { outSheets } from '../../services/handed/out-sheets.ts';
@@ -80,7 +81,7 @@ function printYard({
         ]
       : []),
     ...drives.flatMap(({ id, name, day, lengthM = 0, leaveAt, ...apart }) => [
-      `  ${quote(name, 100)}${day ? `, day ${day.number} of ${day.of}` : ''}, ${(lengthM / 1000).toFixed(1)} km as drawn${leaveAt === undefined ? '' : `, leaves ${sayMoment(leaveAt)}`} (${id})`,
+      `  ${quote(name, 100)}${day ? `, day ${day.number} of ${day.of}` : ''}, ${distanceIn('both', lengthM)} as drawn${leaveAt === undefined ? '' : `, leaves ${sayMoment(leaveAt)}`} (${id})`,
       ...printVersions(id, apart),
     ]),
     ...vehicles.flatMap(({ id, name, ...apart }) => [

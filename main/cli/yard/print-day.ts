@@ -6,6 +6,7 @@ import { howLate } from '../../../geo/day/say-day.ts';
 import { sayOpen } from '../../../geo/day/say-open.ts';
 import type { StopTimes } from '../../../geo/report/day.ts';
 import { LEVEL_WORD } from '../../../geo/report/level.ts';
+import { distanceIn } from '../../../geo/units/in-units.ts';
 import { printApart } from '../../../geo/units/print.ts';
 import { clip, quote } from '../../../geo/units/text.ts';
 import type { StopBeside } from '../../services/yard/stops-beside.ts';
@@ -65,7 +66,7 @@ export function printDay(name: string, { day, vehicle, verdict, past }: DayCheck
     ...stops.flatMap((stop) => printStop(stop, clock)),
     `  at the end ${clock(end.arriveAt) || 'at a time nobody knows'}${end.homeBy === undefined ? '' : `, due there ${clock(end.homeBy)}`}${spare}`,
     ...due.map(({ say }) => `  - ${say}`),
-    ...advice.map(({ atM, say }) => `  ${(atM / 1000).toFixed(1)} km: ${say}`),
+    ...advice.map(({ atM, say }) => `  ${distanceIn('both', atM)}: ${say}`),
     ...missed.map(
       ({ name: stop }) => `  ${quote(stop, 100)} does not lie on the drive: it is not counted in.`,
     ),
@@ -85,7 +86,7 @@ function printStop(stop: StopTimes, clock: (iso: string | undefined) => string):
   ];
   const open = sayOpen(stop);
   return [
-    `  ${(atM / 1000).toFixed(1)} km ${quote(name, 100)}: ${times.join(', ')}`,
+    `  ${distanceIn('both', atM)} ${quote(name, 100)}: ${times.join(', ')}`,
     ...(open === undefined ? [] : [`      ${clip(open, 300)}`]),
   ];
 }

@@ -16,7 +16,7 @@ export type CheckAsked = Omit<EngineCalls['check']['request'], 'driveId'>;
 /** What a check of a drive is made of, the time it leaves apart. */
 export function checkInputOf(
   { route, file, notes, unread, swapped, stops }: OpenDrive,
-  { vehicle, load, margins, country, day, made, localNotes }: CheckAsked,
+  { vehicle, load, margins, units, country, day, made, localNotes }: CheckAsked,
   lookUp: () => void,
 ): Result<Omit<CheckInput, 'drive' | 'roads' | 'leaving'>> {
   const loaded = load === undefined ? undefined : loadResult(vehicle, load.items);
@@ -25,7 +25,7 @@ export function checkInputOf(
     route,
     file,
     card: vehicle,
-    ...given({ load: loaded?.value, country, margins, day, localNotes, swapped, stops }),
+    ...given({ load: loaded?.value, country, margins, units, day, localNotes, swapped, stops }),
     // once another is planned, the one that was kept counts no more
     notes: unread === undefined || (day && isPlanned(day)) ? notes : [...notes, unread],
     program: PROGRAM,

@@ -1,6 +1,7 @@
 import { batch, computed, signal } from '@preact/signals';
 import type { Finding } from '../../../geo/report/report.ts';
 import type { Turn } from '../../../geo/report/turn.ts';
+import type { Wheel } from '../../../geo/swing/lessons/build/drive-turn.ts';
 import type { LessonId } from '../../../geo/swing/lessons/scene/lesson.ts';
 import { DEFAULTS, defaultsOn, type LessonSettings } from '../../../geo/swing/lessons/scene/settings.ts';
 import type { Motion } from '../../../geo/swing/motion/motion.ts';
@@ -17,6 +18,9 @@ interface PickedTurn {
 
 export const lesson = signal<LessonId>('leave');
 export const picked = signal<PickedTurn | undefined>(undefined);
+
+/** How the turn shown is driven; each begins as its row judged it. */
+export const wheel = signal<Wheel>('the sweep that fits');
 
 /** Turns of the open drive's findings, for the lesson's list. */
 export const driveTurns = computed(() =>
@@ -87,6 +91,14 @@ export function toStart(): void {
   });
 }
 
+/** Drives the turn shown otherwise, from its first moment. */
+export function turnWheel(as: Wheel): void {
+  batch(() => {
+    wheel.value = as;
+    toStart();
+  });
+}
+
 /** The yard, the wheel out of the hand. */
 export function goToYard(): void {
   batch(() => {
@@ -101,6 +113,7 @@ export function pick(finding: Finding): void {
   if (!turn) return;
   batch(() => {
     picked.value = { findingId: id, turn, where: road ?? '' };
+    wheel.value = 'the sweep that fits';
     choose('drive-turn');
   });
 }

@@ -11,7 +11,7 @@ import { type Frame, frameAt, lengthOf } from '../../../geo/swing/motion/frame.t
 import { type SwingVehicle, tryingRack } from '../../../geo/swing/swing-vehicle.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import { settings, vehicle, vehicles } from '../../state/kept.ts';
-import { besideId, chosen, handDriven, lesson, picked, rackWanted, travelM } from './lesson.ts';
+import { besideId, chosen, handDriven, lesson, picked, rackWanted, travelM, wheel } from './lesson.ts';
 
 /** One vehicle in its scene, with what is read off it. */
 export interface Shown {
@@ -46,7 +46,7 @@ function showing(card: VehicleCard): Shown {
 /** The scene as the lesson drives it. */
 function sceneFor(driven: SwingVehicle): Scene {
   const turn = picked.value?.turn;
-  if (lesson.value === 'drive-turn' && turn) return driveTurnScene(turn, driven);
+  if (lesson.value === 'drive-turn' && turn) return driveTurnScene(turn, driven, wheel.value);
   return buildScene(lesson.value, driven, chosen.value);
 }
 

@@ -1,7 +1,7 @@
-import { fullLockSwingM, tailSwingM } from '../../../geo/swing/circle.ts';
+import { fullLockSwings } from '../../../geo/swing/corner/swing-figures.ts';
 import { LOCK_FROM } from '../../../geo/swing/say-model.ts';
 import { swingVehicleOf } from '../../../geo/swing/swing-vehicle.ts';
-import { shortIn } from '../../../geo/units/in-units.ts';
+import { shortIn, wayIn } from '../../../geo/units/in-units.ts';
 import { fullLockOf } from '../../../geo/vehicle/lock/full-lock.ts';
 import { sayLockDoubt, sayRange } from '../../../geo/vehicle/lock/lock-doubts.ts';
 import { settings, vehicle } from '../../state/kept.ts';
@@ -17,28 +17,27 @@ export function YardResult() {
     return (
       <div class="sum swing-sum">
         <p>
-          Until then full lock is taken as <b>{lock.rearAxleRadiusM.toFixed(2)} m</b> at the rear axle,{' '}
+          Until then full lock is taken as <b>{wayIn(units, lock.rearAxleRadiusM)}</b> at the rear axle,{' '}
           {LOCK_FROM[lock.from]}.
         </p>
       </div>
     );
   }
   const { lock } = read;
-  const measured = swingVehicleOf(read.card);
+  const { worstM, worstFromM, worstToM } = fullLockSwings(swingVehicleOf(read.card));
   return (
     <div class="sum swing-sum">
       <p class="decides">
-        <span class="decides-number">{lock.radiusM.toFixed(2)} m</span> at the rear axle, measured
+        <span class="decides-number">{wayIn(units, lock.radiusM)}</span> at the rear axle, measured
       </p>
-      <p class="sum-line">it may lie anywhere from {sayRange(lock)}</p>
+      <p class="sum-line">it may lie anywhere from {sayRange(lock, units)}</p>
       <p>
-        At full lock the tail swings out <b>{shortIn(units, fullLockSwingM(measured), 'up')}</b> (
-        {shortIn(units, tailSwingM(measured, lock.highM), 'down')} to{' '}
-        {shortIn(units, tailSwingM(measured, lock.lowM), 'up')}).
+        At full lock the tail swings out <b>{shortIn(units, worstM, 'up')}</b> (
+        {shortIn(units, worstFromM, 'down')} to {shortIn(units, worstToM, 'up')}).
       </p>
       {read.doubts.map((doubt) => (
         <p key={doubt.kind} class="yard-doubt">
-          {sayLockDoubt(doubt)}
+          {sayLockDoubt(doubt, units)}
         </p>
       ))}
     </div>

@@ -77,7 +77,7 @@ describe('a long winding stretch', () => {
     expect(one).toMatchObject({ fromM: 3000, toM: 6000, slopesFrom: 'file' });
     expect(one?.steepestPercent).toBeGreaterThan(8.5);
     expect(one?.steepestPercent).toBeLessThan(11);
-    expect(sayWinding(one!)).toContain('by the heights in the drive’s file, smoothed over 400 m');
+    expect(sayWinding(one!, 'metric')).toContain('by the heights in the drive’s file, smoothed over 400 m');
     // what is mapped goes before it
     expect(winding(12, hill, { incline: '3%' }, climb)).toEqual([]);
   });

@@ -83,13 +83,13 @@ describe('the return hour', () => {
 describe('a winding stretch ahead', () => {
   const winding = { fromM: 1000, toM: 9000, turnDegPerKm: 312 };
   it('says how steep it is, by whose figures, or that nobody tells', () => {
-    expect(sayWinding(winding)).toContain(
+    expect(sayWinding(winding, 'metric')).toContain(
       'turning 310° on each kilometre. How steep it is, neither the map nor',
     );
-    expect(sayWinding({ ...winding, steepestPercent: 11.6, slopesFrom: 'map' })).toContain(
+    expect(sayWinding({ ...winding, steepestPercent: 11.6, slopesFrom: 'map' }, 'metric')).toContain(
       'Slopes up to 12 % are mapped there.',
     );
-    expect(sayWinding({ ...winding, steepestPercent: 9, slopesFrom: 'file' })).toContain(
+    expect(sayWinding({ ...winding, steepestPercent: 9, slopesFrom: 'file' }, 'metric')).toContain(
       'by the heights in the drive’s file',
     );
   });

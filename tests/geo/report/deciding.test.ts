@@ -220,7 +220,6 @@ describe('what was assumed of a turn, and its figures', () => {
       gently: 'hardly at all',
       worst: '46 cm, full lock as measured in the yard',
       gap: '46 cm',
-      over: undefined,
     });
     expect(sayTurnFigures(turn, 'both').plan).toBe('21 cm (9 in) (20 cm (7 in) to 31 cm (13 in))');
   });

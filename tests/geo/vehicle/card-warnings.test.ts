@@ -12,11 +12,11 @@ import { sayEmptyWeight } from '../../../geo/vehicle/say-empty-weight.ts';
 const read = readVehicle(readFileSync('sample-routes/vehicles/panel-van-6.0.json', 'utf8'), 'van');
 if (!read.ok) throw new Error(read.error.message);
 const van: VehicleCard = { ...read.value, widthMirrorsFoldedM: 2.2 };
-const saidOf = (change: Partial<VehicleCard>) => cardWarnings({ ...van, ...change }).join(' ');
+const saidOf = (change: Partial<VehicleCard>) => cardWarnings({ ...van, ...change }, 'metric').join(' ');
 
 describe('a vehicle card', () => {
   it('of an ordinary panel van gives nothing to think of', () => {
-    expect(cardWarnings(van)).toEqual([]);
+    expect(cardWarnings(van, 'metric')).toEqual([]);
   });
 
   it('may have 1.8 m behind a 3 m wheelbase and no more (gov.uk, 2010, its own example)', () => {
@@ -58,11 +58,11 @@ describe('a vehicle card', () => {
     expect(saidOf({ ...coachBuilt, heightM: 2.1 })).toContain(
       'A height of 2.10 m is lower than such a vehicle can be with a body 2.35 m wide. Is it 3.10 m?',
     );
-    expect(toAffirm({ ...van, ...coachBuilt, heightM: 2.59 })).toContain('2.59 m');
-    expect(toAffirm({ ...van, heightM: van.widthM - 0.01 })).toBeDefined();
-    expect(toAffirm({ ...van, heightM: 1.5 })).toContain('Measure again.');
-    expect(toAffirm({ ...van, ...coachBuilt, heightM: 2.6 })).toBeUndefined();
-    expect(toAffirm(van)).toBeUndefined();
+    expect(toAffirm({ ...van, ...coachBuilt, heightM: 2.59 }, 'metric')).toContain('2.59 m');
+    expect(toAffirm({ ...van, heightM: van.widthM - 0.01 }, 'metric')).toBeDefined();
+    expect(toAffirm({ ...van, heightM: 1.5 }, 'metric')).toContain('Measure again.');
+    expect(toAffirm({ ...van, ...coachBuilt, heightM: 2.6 }, 'metric')).toBeUndefined();
+    expect(toAffirm(van, 'metric')).toBeUndefined();
   });
 
   it('with masses that may be pounds, or that cannot stand together, is asked about', () => {
@@ -73,9 +73,9 @@ describe('a vehicle card', () => {
     expect(saidOf({ grossKg: 3650, axleKg: { front: 1850, rear: 2000 } })).not.toContain('pounds');
     expect(saidOf({ unladenKg: van.grossKg + 1 })).toContain('unladen mass is more');
     expect(saidOf({ axleKg: { front: 4079, rear: 4409 } })).toContain('far more than the gross plate');
-    expect(cardCautions({ ...van, grossKg: 7716 }).join()).toContain('The vehicle card: 7716 lb');
-    expect(cardCautions({ ...van, heightM: 3.01 })).toEqual([]);
-    expect(cardRemarks({ ...van, heightM: 3.01 }).join()).toContain('height notice');
+    expect(cardCautions({ ...van, grossKg: 7716 }, 'metric').join()).toContain('The vehicle card: 7716 lb');
+    expect(cardCautions({ ...van, heightM: 3.01 }, 'metric')).toEqual([]);
+    expect(cardRemarks({ ...van, heightM: 3.01 }, 'metric').join()).toContain('height notice');
   });
 
   it('says what its empty weight holds', () => {

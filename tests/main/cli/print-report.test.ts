@@ -30,7 +30,7 @@ it('a place that a note of the firm’s own settles has a line with its place, i
   const text = lines(checkNoted(millLane({}, railwayOver(250)), [note({ heightM: 3.4 })]));
   expect(text[0]).toMatch(/1 settled by the firm’s own note\.$/);
   const at = text.indexOf('1 settled by the firm’s own note:');
-  expect(text[at + 1]).toBe('  0.25 km / 0.16 mi, Mill Lane: height 3.40 m (measured)');
+  expect(text[at + 1]).toBe(`  0.25 km / 0.16 mi, Mill Lane: height 3.40 m (11'1") (measured)`);
 });
 
 describe('the first lines of a report on the terminal', () => {

@@ -16,11 +16,38 @@ const DOME_M = 2;
 /** A turn back within less than this is made between a road's two kerbs, no turning place. Metres; judgement. */
 const ROAD_MOST_M = 11;
 
-/** A turn of a checked drive with its own geometry, the rear axle on the radius that fits (full lock where none does). */
-export function driveTurnScene(turn: Turn, vehicle: SwingVehicle): Scene {
-  const fitted = refitTurn(turn, vehicle);
-  const scene = { ...sceneOf('drive-turn', vehicle, draftTurn(fitted, vehicle)), turn: fitted };
+/** How a turn of a drive may be driven in its lesson: as its row judged it, or with the wheel hard over. */
+export const WHEELS = ['the sweep that fits', 'full lock'] as const;
+export type Wheel = (typeof WHEELS)[number];
+
+/**
+ * A turn of a checked drive with its own geometry, the rear axle on the radius that fits (full lock where none does).
+ * @param wheel `full lock`: the same turn with the wheel hard over instead
+ */
+export function driveTurnScene(
+  turn: Turn,
+  vehicle: SwingVehicle,
+  wheel: Wheel = 'the sweep that fits',
+): Scene {
+  const judged = refitTurn(turn, vehicle);
+  const isHarder = wheel === 'full lock' && judged.room !== 'back up';
+  const driven = isHarder ? atFullLock(judged, vehicle) : judged;
+  const scene: Scene = {
+    ...sceneOf('drive-turn', vehicle, draftTurn(driven, vehicle)),
+    turn: driven,
+    ...(isHarder && { wheel: 'full lock' as const }),
+  };
   return turn.side === 'right' ? mirrored(scene) : scene;
+}
+
+/** The turn in the room it takes, with the figures of full lock for those of the sweep that fits. */
+function atFullLock(turn: Turn, vehicle: SwingVehicle): Turn {
+  const { worstM, worstFromM, worstToM } = turn.swing;
+  return {
+    ...turn,
+    rearAxleRadiusM: vehicle.lock.rearAxleRadiusM,
+    swing: { ...turn.swing, planM: worstM, planFromM: worstFromM, planToM: worstToM },
+  };
 }
 
 /** A turn of a drive with its own angle, widths and kerb; drawn turning left, the rear axle on the fitted radius. */

@@ -15,7 +15,8 @@ const TURN_MOST_RAD = toRad(175);
 
 /**
  * Round an inner kerb: the arc's centre lies so that the tail just keeps inside the entry's outer limit and the front
- * corner inside the exit's, each with the clearance. Where the room does not do, the inner kerb is hit.
+ * corner inside the exit's, each with the clearance. Where no sweep fits it comes along the middle of its lane, as the
+ * turn was judged, and the inner kerb is hit.
  */
 export function draftCorner(steady: SteadyArc, turn: Turn): Draft {
   const arc = { ...steady, turnRad: Math.min(TURN_MOST_RAD, Math.max(TURN_LEAST_RAD, steady.turnRad)) };
@@ -38,7 +39,7 @@ export function draftCorner(steady: SteadyArc, turn: Turn): Draft {
 
 /** In its own lane before the turn it is the lane's line that counts, where there is one, else the kerb. */
 function startGap({ entryYM }: InnerEdges, { entry, room }: Turn): StartGap {
-  const inLane = room === 'own lane' || room === 'other lane on the exit';
+  const inLane = room !== 'whole road';
   return inLane && entry.laneM < entry.roadM - LANE_LEAST_M
     ? { gapM: entry.laneM - entryYM, beside: 'lane line' }
     : { gapM: entry.roadM - entryYM, beside: 'outer kerb' };
@@ -52,7 +53,7 @@ interface InnerEdges {
 }
 
 /** y = 0 is the line of the outer body side. */
-function innerEdges(arc: SteadyArc, { entry, exit, room }: Turn): InnerEdges {
+function innerEdges(arc: SteadyArc, { entry, exit, room, start }: Turn): InnerEdges {
   const { vehicle, radiusM, turnRad } = arc;
   const ownEntry = room === 'own lane' || room === 'other lane on the exit';
   const entryM = ownEntry ? entry.laneM : entry.roadM;
@@ -62,7 +63,8 @@ function innerEdges(arc: SteadyArc, { entry, exit, room }: Turn): InnerEdges {
   const noseM = noseReachM(arc) + CORNER_CLEARANCE_M;
   // where the room does not do, the vehicle still comes along its road, and the tail passes the outer limit
   const onRoadM = Math.min(vehicle.widthM + CORNER_CLEARANCE_M, (entryM + vehicle.widthM) / 2);
-  const entryYM = Math.max(entryM - tailOutM, onRoadM);
+  const entryYM =
+    room === 'back up' && start ? entry.laneM - start.gapM : Math.max(entryM - tailOutM, onRoadM);
   const alongM = (exitM - noseM + (sideM - entryYM) * Math.cos(turnRad)) / Math.sin(turnRad);
   return { turnRad, entryYM, meetXM: -alongM };
 }

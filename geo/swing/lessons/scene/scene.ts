@@ -31,6 +31,8 @@ export interface Scene {
   /** what it was built from: the settings, or a turn of a drive */
   readonly settings?: LessonSettings;
   readonly turn?: Turn;
+  /** a turn of a drive at full lock, where the sweep that fits is another */
+  readonly wheel?: 'full lock';
   /** a turn of a drive: the gap that it starts with */
   readonly starts?: StartGap;
   /** driven by hand: the motion is not the lesson's own */

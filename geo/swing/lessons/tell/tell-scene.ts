@@ -1,6 +1,14 @@
 import { sayAssumed } from '../../../report/say-assumed.ts';
-import { sayTurnDeg, sayTurnFigures } from '../../../report/say-turn-figures.ts';
+import {
+  mostOutM,
+  sayKeepFree,
+  sayOverLane,
+  sayTurnDeg,
+  sayTurnFigures,
+} from '../../../report/say-turn-figures.ts';
+import type { Turn } from '../../../report/turn.ts';
 import { shortIn, type Units } from '../../../units/in-units.ts';
+import { capital } from '../../../units/text.ts';
 import { radiusOfShareM } from '../../circle.ts';
 import { POST_BACK_M } from '../../corner/clearance.ts';
 import { MODEL_OFF_M } from '../../model-off.ts';
@@ -24,6 +32,7 @@ import { sayRack } from './say-rack.ts';
 export function tellScene(scene: Scene, units: Units): readonly string[] {
   const result = resultOf(scene);
   return [
+    ...sayKeep(scene, units),
     saySetting(scene, units),
     saySwing(scene, result, units),
     ...sayFullLock(scene, units),
@@ -34,13 +43,18 @@ export function tellScene(scene: Scene, units: Units): readonly string[] {
   ];
 }
 
+/** For a turn of a drive, what the driver does about the tail: the figure of its row. */
+function sayKeep({ turn, steered }: Scene, units: Units): string[] {
+  return turn && !steered ? [`${capital(sayKeepFree(turn, units))} for the tail.`] : [];
+}
+
 /** How it stands and what is steered. */
 function saySetting(scene: Scene, units: Units): string {
   const { vehicle, settings, turn } = scene;
   const who = `${vehicle.name}${vehicle.rack ? ` (${sayRack(vehicle, units)})` : ''}`;
   if (scene.steered) return `${who} is steered by hand.`;
   if (turn)
-    return `${who} turns ${sayTurnDeg(turn)} to the ${turn.side}, the rear axle on a radius of ${sayWay(units, Math.max(turn.rearAxleRadiusM, vehicle.lock.rearAxleRadiusM))}${ROOM[turn.room]}.`;
+    return `${who} turns ${sayTurnDeg(turn)} to the ${turn.side}, the rear axle on a radius of ${sayWay(units, Math.max(turn.rearAxleRadiusM, vehicle.lock.rearAxleRadiusM))}${scene.wheel === 'full lock' ? ', the wheel hard over' : ROOM[turn.room]}.`;
   return settings ? `${who} ${sayLesson(scene, settings, units)}.` : `${who}.`;
 }
 
@@ -97,23 +111,32 @@ function sayDoubt(scene: Scene, swingM: number, units: Units): string {
 }
 
 /** For a turn of a drive: the figures of its row, from which gap each starts, and what the picture rests on. */
-function sayFullLock({ turn, starts, steered }: Scene, units: Units): string[] {
+function sayFullLock({ turn, starts, steered, wheel }: Scene, units: Units): string[] {
   if (!turn || steered) return [];
-  const { plan, gently, worst, gap, over } = sayTurnFigures(turn, units);
-  const drawn =
-    starts && `It is drawn starting ${shortIn(units, starts.gapM, 'down')} from ${sayRole(starts.beside)}.`;
-  const middle =
-    gap &&
-    `In the middle of its lane it has ${gap} beside it${over === undefined ? ', and the tail stays within the lane' : `, and the tail goes ${over} over the edge`}.`;
-  const assumed =
-    turn.assumed.length > 0 ? `Not mapped, so usual figures: ${sayAssumed(turn.assumed)}.` : undefined;
+  const { plan, gently, worst } = sayTurnFigures(turn, units);
   return [
-    turn.room === 'back up'
+    turn.room === 'back up' || wheel === 'full lock'
       ? `At full lock the tail swings out ${worst}.`
       : `On this sweep the tail swings out ${plan}; driven gently ${gently}, at full lock ${worst}.`,
-    [drawn, middle].filter(Boolean).join(' '),
-    assumed ?? '',
+    sayStart(turn, starts, units),
+    turn.assumed.length > 0 ? `Not mapped, so usual figures: ${sayAssumed(turn.assumed, units)}.` : '',
   ].filter((sentence) => sentence !== '');
+}
+
+/** Where it is drawn starting, and what the middle of its lane leaves beside it: the figures of the row. */
+function sayStart(turn: Turn, starts: Scene['starts'], units: Units): string {
+  const { gap } = sayTurnFigures(turn, units);
+  const drawn = starts && shortIn(units, starts.gapM, 'down');
+  const over = sayOverLane(turn, mostOutM(turn), units);
+  const tail =
+    over === undefined
+      ? 'the tail stays within the lane'
+      : `the tail goes up to ${over} over the edge of the lane`;
+  if (gap === undefined) return starts ? `It is drawn starting ${drawn} from ${sayRole(starts.beside)}.` : '';
+  if (starts && drawn === gap)
+    return `It is drawn starting in the middle of its lane, ${gap} from ${sayRole(starts.beside)}; ${tail}.`;
+  const first = starts ? `It is drawn starting ${drawn} from ${sayRole(starts.beside)}. ` : '';
+  return `${first}In the middle of its lane it has ${gap} beside it, and ${tail}.`;
 }
 
 /** Over a kerb or a painted line, with what may stand there. */

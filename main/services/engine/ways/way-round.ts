@@ -85,7 +85,7 @@ async function planAnew(
 ): Promise<Result<ValueOf<'planDrive'>>> {
   if (!state.map) return NO_MAP;
   onProgress({ what: 'Laying out the drive' });
-  const { vehicle, load, margins, country, day, made, localNotes } = asked;
+  const { vehicle, load, margins, units, country, day, made, localNotes } = asked;
   const loaded = load === undefined ? undefined : loadResult(vehicle, load.items);
   if (loaded?.ok === false) return loaded;
   const plan: PlanOnAnyMap = {
@@ -94,7 +94,7 @@ async function planAnew(
     program: PROGRAM,
     made,
     lookUp,
-    ...given({ load: loaded?.value, margins, country, day, prefer, name, leave: leaveAt, localNotes }),
+    ...given({ load: loaded?.value, margins, units, country, day, prefer, name, leave: leaveAt, localNotes }),
   };
   const read = readShelf(state, lookUp);
   const planned = read === undefined ? planOn(state.map, plan) : await planRead(read, plan);

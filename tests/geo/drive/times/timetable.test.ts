@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Drive } from '../../../../geo/drive/drive.ts';
 import { ferrySpeed, readDurationS } from '../../../../geo/drive/times/ferry-speed.ts';
+import { sayTimeNote } from '../../../../geo/drive/times/say-time-note.ts';
 import { secondsAt, timetable } from '../../../../geo/drive/times/timetable.ts';
 import { traceDrive } from '../../../../geo/drive/times/trace.ts';
 import { driveOver, makeRoads, place } from './make-drive.ts';
@@ -162,8 +163,9 @@ describe('a drive’s timetable', () => {
   it('says what was assumed: general limits, the unladen mass, clear roads', () => {
     const roads = makeRoads([{ at: line(3000), tags: { highway: 'primary' } }]);
     const table = timetable(driveOver(roads, [0]), roads, { vehicle: { grossKg: 3500 } });
-    const said = table.notes.join('\n');
+    const said = table.notes.map((note) => sayTimeNote(note, 'metric')).join('\n');
     expect(said).toContain('No speed limit is mapped on 3.0 km');
+    expect(table.notes.map((note) => sayTimeNote(note, 'imperial')).join()).toContain('is mapped on 1.9 mi:');
     expect(said).toContain('unladenKg');
     expect(said).toContain('no queues');
     expect(table.countries).toEqual([{ fromM: 0, toM: expect.closeTo(3000, -1), country: 'GB' }]);
@@ -261,7 +263,9 @@ describe('parts of a drive without a road', () => {
   it('off the map go at 20 km/h, and that is said', () => {
     const table = timetable(off, makeRoads([]), { vehicle });
     expect(table.totalS).toBeCloseTo(360, 0);
-    expect(table.notes.join()).toContain('2.0 km lie off the mapped roads: 20 km/h');
+    expect(table.notes.map((note) => sayTimeNote(note, 'metric')).join()).toContain(
+      '2.0 km lie off the mapped roads: 20 km/h',
+    );
   });
 
   it('between two segments of the file cost no time, and that is said', () => {

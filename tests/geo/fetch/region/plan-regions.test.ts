@@ -59,7 +59,7 @@ describe('what would be asked of an extract server', () => {
     expect(plan.map(({ step, say }) => [step, say])).toEqual([
       [
         'maps',
-        '2 maps from maps.example.org, 1.5 GB in all: North (320 MB, 70.7 km of the drive) and South (1.2 GB, 70.7 km of the drive). 70.7 km from km 70.7 on lie in no region smaller than Continent (about 1.7 GB): water, or a strip between two regions. They are left out; what is a road there stays unknown.',
+        '2 maps from maps.example.org, 1.5 GB in all: North (320 MB, 70.7 km (43.9 mi) of the drive) and South (1.2 GB, 70.7 km (43.9 mi) of the drive). 70.7 km (43.9 mi) from 70.7 km (43.9 mi) on lie in no region smaller than Continent (about 1.7 GB): water, or a strip between two regions. They are left out; what is a road there stays unknown.',
       ],
     ]);
   });

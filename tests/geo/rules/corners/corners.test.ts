@@ -98,9 +98,19 @@ describe('turns at junctions', () => {
       room: 'whole road',
     });
     expect(left?.say).toMatch(
-      /^Left turn of 90° takes the whole road\. The tail swings out to the right \d+ cm \(\d+ to \d+ cm\)/,
+      /^Left turn of 90°: keep 50 cm free to the right for the tail\. It takes the whole road; on that sweep the tail swings out up to \d+ cm.*, with the wheel hard over up to 50 cm\./,
     );
     expect(left?.say).toMatch(/usual figures stand in: lane 2\.6 m, kerb radius 6 m\.$/);
+  });
+
+  it('is told in inches and feet where those are read, the same figure everywhere', () => {
+    const map = crossing(STREET, STREET);
+    const drive = driveOn(map, LEFT);
+    const [found] = ask(turn, map, drive, LONG, { country: 'GB', units: 'imperial' });
+    expect(found?.say).toMatch(/^Left turn of 90°: keep 20 in free to the right for the tail\./);
+    expect(found?.say).toMatch(/usual figures stand in: lane 8\.5 ft, kerb radius 19\.7 ft\.$/);
+    expect(`${found?.say}${found?.advice}`).not.toMatch(/\d (c?m|km)\b/);
+    expect(ask(turn, map, drive, LONG, { country: 'GB' })[0]?.say).toContain('keep 50 cm free');
   });
 
   it('turned across the oncoming lane there is room', () => {
@@ -168,7 +178,7 @@ describe('turns at junctions', () => {
     expect(found).toMatchObject({ level: 'tight', subject: 'turn', kind: 'back up once' });
     expect(found?.turn).toMatchObject({ room: 'back up', rearAxleRadiusM: 4.99 });
     expect(found?.say).toMatch(
-      /leaves no room for one sweep with the whole body 15 cm inside the kerbs on the road widths mapped: be ready to back up once\. At full lock the tail swings out to the right 46 cm \(41 to 50 cm\)/,
+      /^Left turn of 90°: keep 50 cm free to the right for the tail, and be ready to back up once\. On the road widths mapped no single sweep keeps the whole body 15 cm inside the kerbs; with the wheel hard over the tail swings out up to 50 cm/,
     );
     expect(found?.say).not.toContain('Not mapped');
     expect(found?.say).toContain('For the tail, usual figures stand in for what is not mapped: ');
@@ -220,8 +230,10 @@ describe('the tail', () => {
     expect(others).toEqual([]);
     expect(found).toMatchObject({ subject: 'swing', kind: 'kerb', level: 'care' });
     expect(found?.turn?.swing.side).toBe('left');
-    expect(found?.say).toMatch(/to the left .*, (\d+) cm over the kerb line where it starts \d+ cm from it/);
-    expect(found?.advice).toMatch(/left mirror.*off the kerb/);
+    expect(found?.say).toMatch(
+      /to the left .* \((\d+) cm over the edge of the road where it starts \d+ cm from it\)/,
+    );
+    expect(found?.advice).toMatch(/left mirror.*stands at the edge of the road/);
   });
 
   it('that stays within its lane is no finding', () => {

@@ -126,21 +126,21 @@ describe('a turn in words', () => {
     measureTurn(site({ driven: driven(part), side: part.side ?? 'left', ...more }));
 
   it('is named by what it is', () => {
-    expect(sayTurn(told({ drawnRadiusM: 12 }))).toMatch(/^Hairpin to the left/);
-    expect(sayTurn(told({ turnDeg: 80 }))).toMatch(/^Left corner of 80°/);
-    expect(sayTurn(told({ kind: 'roundabout', part: 'ring', drawnRadiusM: 10 }))).toMatch(
+    expect(sayTurn(told({ drawnRadiusM: 12 }), 'metric')).toMatch(/^Hairpin to the left/);
+    expect(sayTurn(told({ turnDeg: 80 }), 'metric')).toMatch(/^Left corner of 80°/);
+    expect(sayTurn(told({ kind: 'roundabout', part: 'ring', drawnRadiusM: 10 }), 'metric')).toMatch(
       /^Round the roundabout of 26 m/,
     );
-    expect(sayTurn(told({ kind: 'roundabout', part: 'entry', turnDeg: 60 }))).toMatch(
+    expect(sayTurn(told({ kind: 'roundabout', part: 'entry', turnDeg: 60 }), 'metric')).toMatch(
       /^Left onto the roundabout/,
     );
-    expect(sayTurn(told({ kind: 'roundabout', part: 'exit', turnDeg: 60, side: 'right' }))).toMatch(
+    expect(sayTurn(told({ kind: 'roundabout', part: 'exit', turnDeg: 60, side: 'right' }), 'metric')).toMatch(
       /^Right off the roundabout/,
     );
-    expect(sayTurn(told({ kind: 'mini-roundabout', side: 'right', turnDeg: 100 }))).toMatch(
+    expect(sayTurn(told({ kind: 'mini-roundabout', side: 'right', turnDeg: 100 }), 'metric')).toMatch(
       /^Right at the mini-roundabout/,
     );
-    expect(sayTurn(told({ kind: 'u-turn', side: 'right', turnDeg: 180 }))).toMatch(
+    expect(sayTurn(told({ kind: 'u-turn', side: 'right', turnDeg: 180 }), 'metric')).toMatch(
       /^Turning back within 5\.5 m/,
     );
   });

@@ -190,7 +190,7 @@ describe('a mapped limit', () => {
     expect(report.verdict).toBe('barred');
     expect(told(low, [note({ heightM: 3.4 })])).toEqual(['barred height limit n1']);
     expect(report.findings[0]?.say).toContain(
-      'The firm measured 3.40 m on 2026-05-01 (AB): read the sign, have the map mended.',
+      `The firm measured 3.40 m (11'1") on 2026-05-01 (AB): read the sign, have the map mended.`,
     );
     expect(report.findings[0]?.limit?.value).toBe(3);
     expect(report.findings[0]?.say).toContain('Until then the lower figure holds.');
@@ -225,7 +225,7 @@ describe('what a note says', () => {
     expect(more).toEqual([]);
     expect(finding?.note).toBe('n1');
     expect(finding?.say).toContain('The firm noted on 2026-05-01 (AB): "Keep left, low branch".');
-    expect(finding?.say).toContain('The firm measured 3.50 m on 2026-05-01 (AB).');
+    expect(finding?.say).toContain(`The firm measured 3.50 m (11'5") on 2026-05-01 (AB).`);
     expect(finding?.say).toContain('The firm noted on 2026-05-01 (AB): "Loose gravel".');
   });
 });

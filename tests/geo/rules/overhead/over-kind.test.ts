@@ -45,7 +45,7 @@ describe('over the driven road', () => {
 });
 
 describe('what is over the road in words', () => {
-  const facts = { neededM: 3.1, unsignedM: undefined };
+  const facts = { units: 'metric' as const, neededM: 3.1, unsignedM: undefined };
   const say = (
     kind: 'road' | 'railway',
     tags: Record<string, string>,
@@ -76,7 +76,7 @@ describe('what is over the road in words', () => {
 
   it('of a roof names it, and which words stand in the place of a height', () => {
     const roof = (name: string | undefined, words: Record<string, string>) =>
-      sayRoof('tunnel', { name, lengthM: 300, words }, { neededM: 3.1, unsignedM: 5.03 });
+      sayRoof('tunnel', { name, lengthM: 300, words }, { units: 'metric', neededM: 3.1, unsignedM: 5.03 });
     expect(roof('Hill Tunnel', {})).toMatchObject({
       say: 'A tunnel (Hill Tunnel) of 300 m; no height is mapped in it.',
     });

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Tags } from '../../../../geo/roads/roads.ts';
 import { narrow } from '../../../../geo/rules/road/narrow.ts';
-import { askDrive, askRoad, COACHBUILT } from '../../../support/ask.ts';
-import { testMap } from '../../../support/drive-on.ts';
+import { ask, askDrive, askRoad, COACHBUILT } from '../../../support/ask.ts';
+import { driveOn, testMap } from '../../../support/drive-on.ts';
 
 /** Mirrors 2.75 m: with a car of 2.05 m and three gaps of 0.3 m two pass on 5.7 m, with 0.1 m on 5.1 m. */
 const said = (tags: Tags) =>
@@ -42,6 +42,12 @@ describe('room to pass on a two-way road', () => {
     expect(said({ width: '6.5', 'parking:both': 'street_side' })).toEqual([]);
     expect(said({ width: '6.5', 'parking:lane:both': 'no_parking' })).toEqual([]);
     expect(said({ 'width:effective': '6', 'parking:both': 'lane' })).toEqual([]);
+  });
+
+  it('is told in feet and yards where those are read', () => {
+    const map = testMap([{ id: 1, nodes: ['0,0', '5,0'], tags: { highway: 'unclassified', width: '4' } }]);
+    const [found] = ask(narrow, map, driveOn(map, [1]), COACHBUILT, { units: 'imperial' });
+    expect(found?.say).toMatch(/^0\.3 mi of road 13'1" wide: a car and this vehicle \(9'1"\) do not pass/);
   });
 
   it('an estimate is called one', () => {

@@ -119,19 +119,21 @@ describe('a vehicle measured in the yard', () => {
   it('counts before every other figure of the card, which is told where it does not agree', () => {
     const card = measuredCard({ rearWheelCircleM: 8.15 }, { trackM: 1.82, turningCircleM: 11 });
     expect(fullLockOf(card).from).toBe('measured');
-    expect(cardWarnings(card)).toContain(
+    expect(cardWarnings(card, 'metric')).toContain(
       "The turning circle between kerbs on the card comes to 2.83 m at the rear axle; measured in the yard it is 4.96 to 5.01 m. What was measured counts. Mend the card's figure or measure again.",
     );
-    expect(cardWarnings({ ...card, turningCircleM: 14.28 }).join()).not.toMatch(/measured in the yard/);
+    expect(cardWarnings({ ...card, turningCircleM: 14.28 }, 'metric').join()).not.toMatch(
+      /measured in the yard/,
+    );
   });
 
   it('is told where the circle and the tail do not agree, and where the farthest mark lies in the wrong place', () => {
     const atOdds = measuredCard({ rearWheelCircleM: 8.15, tailOutM: 0.3 });
-    expect(cardWarnings(atOdds).join(' ')).toMatch(/do not agree/);
+    expect(cardWarnings(atOdds, 'metric').join(' ')).toMatch(/do not agree/);
     expect(fullLockOf(atOdds).highM).toBeGreaterThan(6);
     const late = measuredCard({ tailOutM: 0.45, tailAheadM: 1.4 });
-    expect(cardWarnings(late).join(' ')).toMatch(/was not hard over when it began to roll/);
-    expect(cardWarnings(measuredCard({ tailOutM: 0.45, tailAheadM: 0.3 })).join(' ')).not.toMatch(
+    expect(cardWarnings(late, 'metric').join(' ')).toMatch(/was not hard over when it began to roll/);
+    expect(cardWarnings(measuredCard({ tailOutM: 0.45, tailAheadM: 0.3 }), 'metric').join(' ')).not.toMatch(
       /hard over/,
     );
   });

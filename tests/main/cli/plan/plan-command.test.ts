@@ -82,7 +82,9 @@ describe('lanegauge check --way-round', () => {
     expect(new Set(told)).toEqual(new Set(barred.map(({ id }: { id: string }) => id)));
 
     // each way lies there as a drive of its own, named in the text by its roads
-    expect(readFileSync(join(out, 'report.txt'), 'utf8')).toMatch(/back on it at\s+km [\d.]+,\s+by [A-Z]/);
+    expect(readFileSync(join(out, 'report.txt'), 'utf8')).toMatch(
+      /back on it at\s+[\d.]+\s+km\s+\([\d.]+\s+mi\),\s+by [A-Z]/,
+    );
     expect(waysRound.length).toBeGreaterThan(0);
     expect(readdirSync(out).filter((name) => name.startsWith('way-round-'))).toHaveLength(waysRound.length);
     for (const [i, { findingIds }] of waysRound.slice(0, 2).entries()) {

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { given } from '../../../../../geo/given.ts';
 import type { Turn } from '../../../../../geo/report/turn.ts';
 import { lockRad, tailSwingM } from '../../../../../geo/swing/circle.ts';
+import { startInLane } from '../../../../../geo/swing/corner/swing-figures.ts';
 import { buildScene } from '../../../../../geo/swing/lessons/build/build-scene.ts';
 import { driveTurnScene } from '../../../../../geo/swing/lessons/build/drive-turn.ts';
 import { contactOf, leastGapOf } from '../../../../../geo/swing/lessons/read/contact.ts';
@@ -263,6 +264,28 @@ describe('a turn of a drive', () => {
     expect(contactOf(scene)?.fixture.role).toBe('inner kerb');
   });
 
+  it('that may take backing up starts in the middle of its lane, as its row judged it', () => {
+    const narrow = { laneM: 3, roadM: 3, from: 'tags' as const };
+    const start = startInLane(coachBuilt, 3, 0.459);
+    const scene = driveTurnScene(
+      turn({ entry: narrow, exit: narrow, room: 'back up', rearAxleRadiusM: 4.985, turnDeg: 100, start }),
+      coachBuilt,
+    );
+    expect(scene.starts?.gapM).toBeCloseTo(start.gapM, 6);
+    expect(tellScene(scene, 'metric').join(' ')).toMatch(
+      /It is drawn starting in the middle of its lane, 34 cm from the outer kerb; the tail goes up to 16 cm over/,
+    );
+  });
+
+  it('is driven with the wheel hard over where that is wanted, and tells the same figure to keep free', () => {
+    const hard = driveTurnScene(turn({}), coachBuilt, 'full lock');
+    expect(hard.turn?.rearAxleRadiusM).toBe(coachBuilt.lock.rearAxleRadiusM);
+    expect(readScene(hard, 1e6).swingMostM).toBeCloseTo(0.459, 3);
+    const [fits, lock] = [driveTurnScene(turn({}), coachBuilt), hard].map((of) => tellScene(of, 'metric'));
+    expect(lock?.[0]).toBe(fits?.[0]);
+    expect(lock?.[1]).toContain('the wheel hard over');
+  });
+
   it('swings as far as the plan says, on the side the plan says', () => {
     const scene = driveTurnScene(turn({ side: 'right' }), coachBuilt);
     expect(readScene(scene, 1e6).swingMostM).toBeCloseTo(tailSwingM(coachBuilt, 12.3), 3);
@@ -289,12 +312,13 @@ describe('a turn of a drive', () => {
       ),
       'metric',
     );
-    expect(told[0]).toBe(
+    expect(told[0]).toBe('Keep 50 cm free to the right for the tail.');
+    expect(told[1]).toBe(
       'Coach-built 7.4 turns 90° to the left, the rear axle on a radius of 12.3 m, and needs the other lane on the exit.',
     );
-    expect(told[2]).toMatch(/^On this sweep the tail swings out .*; driven gently .*, at full lock .*\.$/);
-    expect(told[3]).toMatch(/^It is drawn starting \d+ cm from the lane line\./);
-    expect(told[4]).toBe('Not mapped, so usual figures: lane 3.25 m, kerb radius 6 m.');
+    expect(told[3]).toMatch(/^On this sweep the tail swings out .*; driven gently .*, at full lock .*\.$/);
+    expect(told[4]).toMatch(/^It is drawn starting \d+ cm from the lane line\./);
+    expect(told[5]).toBe('Not mapped, so usual figures: lane 3.25 m, kerb radius 6 m.');
   });
 
   it('is built for any kind, angle, width and kerb, and never tighter than full lock', () => {

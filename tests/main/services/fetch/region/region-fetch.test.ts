@@ -154,7 +154,9 @@ describe('sizes', () => {
       `${host} has not got the map of North (404). Fetch the list of regions anew, or look at the server's address.`,
     ]);
     expect(plan.map(({ step }) => step)).toEqual(['maps']);
-    expect(plan[0]?.say).toMatch(/^1 map from .*South .*70\.\d km from km 0\.0 on lie in no region/u);
+    expect(plan[0]?.say).toMatch(
+      /^1 map from .*South .*70\.\d km \(4\d\.\d mi\) from 0\.0 km \(0\.0 mi\) on lie in no region/u,
+    );
   });
 
   it.each([

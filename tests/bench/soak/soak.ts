@@ -1,10 +1,14 @@
+import { type ChildProcess, fork } from 'node:child_process';
+import { once } from 'node:events';
 import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { z } from 'zod';
 import { createDispatch } from '../../../main/dispatch.ts';
-import type { BehindWindow } from '../../support/served-window.ts';
+import { type BehindWindow, serveWindowHere, windowParts } from '../../support/served-window.ts';
 import { tellRow } from '../table.ts';
-import { CHROMIUM, withWindow } from '../with-window.ts';
-import { type Levels, pageLevels, programLevels, riseOf } from './levels.ts';
-import { A_PAGE_ROUND, pageRound } from './page-round.ts';
+import { CHROMIUM } from '../with-window.ts';
+import { type Levels, programLevels, riseOf } from './levels.ts';
+import { A_PAGE_ROUND } from './page-round.ts';
 import { A_ROUND, programRound } from './program-round.ts';
 
 /**
@@ -19,32 +23,47 @@ const MINUTES = Number(process.argv[3] ?? 60);
 const FLAT_SHARE = 0.1;
 
 async function soak(): Promise<void> {
+  const parts = await windowParts();
+  let behind: BehindWindow | undefined;
+  const served = await serveWindowHere(parts, async (opened) => {
+    behind = {
+      ...opened,
+      dispatch: createDispatch(opened.backend.services, (error) => console.error(error)),
+    };
+    return opened.dispatch;
+  });
+  if (!behind) throw new Error('the window was served without a program behind it');
+  const page = fork(join(import.meta.dirname, 'page-driver.js'), [served.address]);
+  const gone = once(page, 'exit').then(() => {
+    throw new Error('the browser is gone');
+  });
+  try {
+    await Promise.race([gone, rounds(behind, page)]);
+  } finally {
+    page.disconnect();
+    await served.close();
+    await parts.engine.close();
+  }
+}
+
+async function rounds(behind: BehindWindow, page: ChildProcess): Promise<void> {
   const read: Levels[] = [];
   const began = performance.now();
-  let behind: BehindWindow | undefined;
-  await withWindow(
-    { width: 1280, height: 800 },
-    async (page) => {
-      await page.locator('.row-head').first().waitFor({ timeout: 120_000 });
-      const session = await page.context().newCDPSession(page);
-      await session.send('Performance.enable');
-      for (let round = 1; round <= ROUNDS && performance.now() - began < MINUTES * 60_000; round++) {
-        if (behind) await programRound(behind, round);
-        await pageRound(page, round);
-        const levels = { ...(await programLevels()), ...(await pageLevels(session)) };
-        read.push(levels);
-        console.log(`${round}: ${JSON.stringify(levels)}`);
-      }
-    },
-    async (opened) => {
-      behind = {
-        ...opened,
-        dispatch: createDispatch(opened.backend.services, (error) => console.error(error)),
-      };
-      return opened.dispatch;
-    },
-  );
+  await answerOf(page);
+  for (let round = 1; round <= ROUNDS && performance.now() - began < MINUTES * 60_000; round++) {
+    await programRound(behind, round);
+    page.send(round);
+    const levels = { ...(await answerOf(page)), ...(await programLevels()) };
+    read.push(levels);
+    console.log(`${round}: ${JSON.stringify(levels)}`);
+  }
   tell(read, (performance.now() - began) / 60_000);
+}
+
+/** The next message of the page: its levels after a round. */
+async function answerOf(page: ChildProcess): Promise<Levels> {
+  const answer = await new Promise<unknown>((resolve) => page.once('message', resolve));
+  return z.record(z.string(), z.number()).parse(answer);
 }
 
 function tell(read: readonly Levels[], minutes: number): void {

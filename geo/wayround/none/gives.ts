@@ -3,7 +3,7 @@ import type { Finding } from '../../report/finding.ts';
 import type { NoWayRound } from '../../report/way-round.ts';
 import { shortIn, type Units } from '../../units/in-units.ts';
 import { printKg } from '../../units/print.ts';
-import { counted, listed } from '../../units/text.ts';
+import { counted, listed, lowerFirst } from '../../units/text.ts';
 import type { VehicleCard } from '../../vehicle/card.ts';
 import { LIMITS } from '../search/mover.ts';
 
@@ -35,7 +35,7 @@ function sayGive({ spare, limit, road, subject }: Finding, units: Units): string
 
 /** @param none what there is not, without a full stop: "There is none" */
 export function sayGives(gives: Gives, none: string): string {
-  const what = listed(gives.map(({ say }) => say.replace(/\.$/, '')));
+  const what = listed(gives.map(({ say }, i) => (i === 0 ? say : lowerFirst(say)).replace(/\.$/, '')));
   return gives.every(({ of }) => of === 'vehicle')
     ? `${none} for the vehicle as it is. ${what}.`
     : `${none}: ${counted(gives.length, 'limit')} would have to give at the least. ${what}.`;

@@ -12,7 +12,7 @@ import type { PlanInput } from './plan-input.ts';
 import { placeFault, placeProblem } from './say-faults.ts';
 import { snap } from './snap.ts';
 import { withTurns } from './turn-ground.ts';
-import { whyNoLeg } from './why-no-leg.ts';
+import { whyNoLeg, whyNotNearer } from './why-no-leg.ts';
 
 /**
  * Lays a plan out, each try with less to go by: places on the nearest roads that the vehicle may use; turning round where
@@ -32,7 +32,7 @@ export function tryLayings<T extends object>(input: PlanInput, lay: Lay<T>): Res
     if ('fault' in laid) return { ok: false, error: laid.fault };
     const isNear = isSame(laying, nearest.value);
     if (!('leg' in laid)) {
-      const why = isNear ? undefined : whyNoLeg(input, near, { lay, layAlone });
+      const why = isNear ? undefined : whyNotNearer(input, near, { lay, layAlone });
       return ok({
         value: laid,
         laying,
@@ -53,9 +53,17 @@ function* layings(input: PlanInput, field: Field, nearest: Laying): Generator<La
   yield byFerry(turning);
   const leading = layingOn(input, field, 'leading');
   if (!leading.ok || isSame(nearest, leading.value)) return;
+  if (leading.value.stops.some((stop, i) => isElsewhere(stop, nearest.stops[i]))) return;
   const turningThere = withTurns(leading.value);
   yield turningThere;
   yield byFerry(turningThere);
+}
+
+/** A place put on another road than the nearest is still that place so far from it: to be walked. Metres; judgement. */
+const MOVED_MOST_M = 250;
+
+function isElsewhere(stop: PlanStop, near: PlanStop | undefined): boolean {
+  return stop.directed.join() !== near?.directed.join() && stop.awayM > MOVED_MOST_M;
 }
 
 function byFerry(laying: Laying): Laying {

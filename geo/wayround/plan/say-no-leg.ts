@@ -3,7 +3,11 @@ import { printRun } from '../../units/print.ts';
 
 /** Places are counted from 1 where a person reads them; legs and places come counted from 0. */
 
-export const MOVE_ONE = 'Move one of the two places, or plan for a vehicle that passes.';
+export const MOVE_ONE =
+  'Move one of the two places, plan for a vehicle that passes, or load more of the map.';
+
+/** The same where other roads had to do. */
+export const NEARER_NONE = 'By the nearer roads there is no way';
 
 /** There is no way on a leg: what the sentences that follow begin with. */
 export function sayWayNone(leg: number): string {
@@ -28,7 +32,7 @@ export function sayBarred(none: string, bars: readonly Finding[]): string {
   const told = bars
     .slice(0, MOST_TOLD)
     .map(({ road, say }) => (road === undefined ? say : `${road}: ${say}`));
-  return `${none} that nothing bars. ${told.join(' ')} Move one of the two places.`;
+  return `${none} that nothing bars. ${told.join(' ')}`;
 }
 
 export function sayBorder(none: string): string {
@@ -36,14 +40,14 @@ export function sayBorder(none: string): string {
 }
 
 export function sayNoRoom(none: string): string {
-  return `${none} without turning round on it, and no place is mapped where this vehicle can: a turning circle, a mini-roundabout, or a road wide enough. Move one of the two places.`;
+  return `${none} without turning round on it, and no place is mapped where this vehicle can: a turning circle, a mini-roundabout, or a road wide enough.`;
 }
 
 /** @param cut what lies between, as the map has it */
 export function sayCut(none: string, cut: string | undefined): string {
   const why =
     cut ?? 'no road on the map leads from one to the other, one-way streets and private ground counted';
-  return `${none}: ${why}. Move one of the two places, or load more of the map.`;
+  return `${none}: ${why}.`;
 }
 
 /** A place is shut in where no more than this share of what the other gets to is left to it. */

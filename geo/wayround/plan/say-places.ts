@@ -4,6 +4,8 @@ import type { PlanStop } from './leg-parts.ts';
 
 /** A place whose road is farther off than this is told. Metres. */
 const FAR_OFF_M = 60;
+/** So many places are told one by one. */
+const MOST_TOLD = 5;
 /** A closed road nearer by more than this is the one that was meant. Metres. */
 const NEARER_M = 5;
 
@@ -25,7 +27,9 @@ export function sayPlaces(
     (i) =>
       `At place ${i + 1} the vehicle has to turn round, since the way in is the way out: how much room there is on that site nothing tells. Ask before you drive in.`,
   );
-  return [...turned, ...said, ...(passedOver === undefined ? [] : [passedOver.why])];
+  const more = said.length - MOST_TOLD;
+  const told = more > 1 ? [...said.slice(0, MOST_TOLD), `So are ${more} places more.`] : said;
+  return [...turned, ...told, ...(passedOver === undefined ? [] : [passedOver.why])];
 }
 
 const BETWEEN = 'What lies between is not checked.';

@@ -17,6 +17,7 @@ import { type PlanStop, partsOf } from './leg-parts.ts';
 import type { PlanInput } from './plan-input.ts';
 import {
   MOVE_ONE,
+  NEARER_NONE,
   sayBarred,
   sayBorder,
   sayCut,
@@ -42,31 +43,49 @@ interface Laid {
   layAlone(input: PlanInput): Result<Laying>;
 }
 
+/** Why a leg is not laid, and what may be done about it. */
+interface Why {
+  readonly why: string;
+  readonly todo: string;
+}
+
 /**
  * Why there is no way on one leg of a plan: which of its places to move, what would have to give, or what lies between; and
  * where a place was put past a nearer road, that.
  */
 export function whyNoLeg(input: PlanInput, failed: Failed, how: Laid): string {
   const { laying, leg } = failed;
+  const { why, todo } = whyNone(input, failed, how, sayWayNone(leg));
   const past = [leg, leg + 1].flatMap((i) => sayNearer(itemAt(laying.stops, i), i + 1) ?? []);
-  return [whyNone(input, failed, how), ...past].join(' ');
+  return [why, todo, ...past].filter((each) => each !== '').join(' ');
 }
 
-function whyNone(input: PlanInput, { laying, leg, bars }: Failed, { lay, layAlone }: Laid): string {
+/** The same of the roads nearest to the places, where the plan was laid out by others. */
+export function whyNotNearer(input: PlanInput, failed: Failed, how: Laid): string {
+  return whyNone(input, failed, how, NEARER_NONE).why;
+}
+
+function whyNone(
+  input: PlanInput,
+  { laying, leg, bars }: Failed,
+  { lay, layAlone }: Laid,
+  none: string,
+): Why {
   const { stops, base } = laying;
-  const { costs } = base.field;
+  const { field } = base;
   const passes = (one: Laying) => isLaid(lay(input, one));
   const upTo = stops.slice(0, leg + 2);
   const via = upTo.findLastIndex(({ stop }, i) => i > 0 && !stop && i < stops.length - 1);
-  if (via >= leg && passes({ ...laying, stops: allStops(upTo, costs) })) return sayNotStop(via);
+  if (via >= leg && passes({ ...laying, stops: allStops(upTo, field.costs) }))
+    return { why: sayNotStop(via), todo: '' };
   const pair = stops.slice(leg, leg + 2);
-  if (leg > 0 && passes({ ...laying, stops: pair })) return sayMustTurn(leg);
-  const none = sayWayNone(leg);
+  if (leg > 0 && passes({ ...laying, stops: pair })) return { why: sayMustTurn(leg), todo: '' };
   // what can be reached at all is asked of judged roads
-  costs.guessNoMore();
+  field.costs.guessNoMore();
   const question = questionOf(pair, laying);
   const reached = searchForward(question);
-  if (reached.states !== undefined && bars !== undefined) return sayBarred(none, bars);
+  if (reached.states !== undefined && bars !== undefined)
+    return { why: sayBarred(none, bars), todo: MOVE_ONE };
   const places = input.places.slice(leg, leg + 2);
   const passing = lighter(input).find(({ card, load }) => {
     const { load: _, ...rest } = input;
@@ -74,17 +93,22 @@ function whyNone(input: PlanInput, { laying, leg, bars }: Failed, { lay, layAlon
     const alone = layAlone(other);
     return alone.ok && isLaid(lay(other, alone.value));
   });
-  if (passing !== undefined) return sayGives([passing.gives], none);
+  if (passing !== undefined) return { why: sayGives([passing.gives], none), todo: '' };
   const ahead = new Set(reached.states === undefined ? reached.reached : []);
   const behind = reachBack(question);
+  const shut = sayShut(leg, kmOf(ahead, field), kmOf(behind, field));
   const gives = givesOf(limitsBetween(input, pair, question), input.units ?? 'metric');
-  const shut = sayShut(leg, kmOf(ahead, base.field), kmOf(behind, base.field));
-  if (meetsBorder(base.field, ahead, 'out') && meetsBorder(base.field, behind, 'in'))
-    return `${sayBorder(none)}${gives.length === 0 ? '' : ` ${sayGives(gives, 'On what is loaded there is none')}`}${shut}`;
-  if (searchForward({ ...question, terms: { ...question.terms, turnAnywhere: true } }).states !== undefined)
-    return `${sayNoRoom(none)}${shut}`;
-  if (gives.length > 0) return `${sayGives(gives, none)} ${MOVE_ONE}${shut}`;
-  return `${sayCut(none, cutBetween(base.field, { ahead, behind, gap: gapBetween(pair, base.field, { ahead, behind }) }))}${shut}`;
+  if (meetsBorder(field, ahead, 'out') && meetsBorder(field, behind, 'in')) {
+    const here = gives.length === 0 ? '' : ` ${sayGives(gives, 'On what is loaded there is none')}`;
+    return { why: `${sayBorder(none)}${here}`, todo: shut };
+  }
+  const turning = { ...question, terms: { ...question.terms, turnAnywhere: true } };
+  if (searchForward(turning).states !== undefined)
+    return { why: sayNoRoom(none), todo: `${MOVE_ONE}${shut}` };
+  const gap = gapBetween(pair, field, { ahead, behind });
+  const why =
+    gives.length > 0 ? sayGives(gives, none) : sayCut(none, cutBetween(field, { ahead, behind, gap }));
+  return { why, todo: `${MOVE_ONE}${shut}` };
 }
 
 function isLaid(laid: object): boolean {

@@ -36,7 +36,7 @@ function street(middle: Tags, lane: Tags = { highway: 'service' }, also: MapSket
 const WEST: PlanPlace = { lat: 52, lon: 10.002, stop: true };
 const EAST: PlanPlace = { lat: 52, lon: 10.016, stop: true };
 const FAR: PlanPlace = { lat: 52, lon: 10.028, stop: true };
-const CAMP: PlanPlace = { lat: 51.9975, lon: 10.02, stop: true };
+const CAMP: PlanPlace = { lat: 51.9979, lon: 10.02, stop: true };
 
 function plan(map: MapSketch, places: readonly PlanPlace[], more: Partial<PlanInput> = {}) {
   const made = { program: 'test', made: '2027-01-01T00:00:00Z' };
@@ -131,20 +131,23 @@ describe('a plan with a leg that no road serves', () => {
 
   it('says which place is shut in', () => {
     expect(whyNot(behindBar(0), [CAMP, WEST])).toMatch(
-      /The height limit of 2\.5 on Camp Lane is short by \d+ cm\. Move one of the two places, or .* From place 1 it gets no farther than 110 m of road in all\.$/,
+      /The height limit of 2\.5 on Camp Lane is short by \d+ cm\. Move one of the two places, .* From place 1 it gets no farther than 110 m of road in all\.$/,
     );
   });
 
   it('begins outside a yard that no road leads out of, and tells that with the reason', () => {
     const { say, report } = made(behindBar(60), [CAMP, WEST]);
     expect(say.join(' ')).toMatch(
-      /^Place 1 is put on a road \d+ m from it: none of those nearer leads on for this vehicle\..* From place 1 to place 2 there is no way: 1 limit .*Camp Lane is short by/,
+      /^Place 1 is put on a road \d+ m from it: none of those nearer leads on for this vehicle\..* By the nearer roads there is no way: 1 limit .*Camp Lane is short by \d+ cm\.$/,
     );
     expect(report.cautions).toEqual(expect.arrayContaining([...say]));
+    // farther off than one walks it would be another place
+    const upCountry = { ...CAMP, lat: 51.997 };
+    expect(whyNot(behindBar(60), [upCountry, WEST])).toMatch(/Camp Lane is short by/);
   });
 
   it('tells of a nearer road that is closed to the vehicle', () => {
-    const onLane: PlanPlace = { lat: 51.999, lon: 10.02, stop: true };
+    const onLane: PlanPlace = { lat: 51.9991, lon: 10.02, stop: true };
     const { say } = made(behindBar(0), [WEST, onLane]);
     expect(say).toEqual([
       expect.stringMatching(

@@ -26,7 +26,7 @@ export function planDrive(input: PlanInput): Result<Planned> {
   if (!laid.ok) return laid;
   const { value, laying, passedOver } = laid.value;
   const { placesM, turnsAt, ...settled } = value;
-  const say = sayPlaces(laying, passedOver, turnsAt);
+  const say = sayPlaces(laying, passedOver, turnsAt, input.units);
   const { report } = settled;
   return ok({
     ...settled,

@@ -1,7 +1,7 @@
 import { LEVEL_WORD } from '../../geo/report/level.ts';
 import type { DriveReport } from '../../geo/report/report.ts';
 import { sayBy, sayStillBarred } from '../../geo/report/say-way.ts';
-import type { NoWayRound, WayRound } from '../../geo/report/way-round.ts';
+import type { WayRound } from '../../geo/report/way-round.ts';
 import { distanceIn } from '../../geo/units/in-units.ts';
 import { clip, listed } from '../../geo/units/text.ts';
 import { wrap } from './wrap.ts';
@@ -22,7 +22,7 @@ export function wayLines(report: DriveReport, width: number): string[] {
   ]);
   const none = noWayRound.flatMap((way) => [
     ...wrap(`No way round past ${sayPassed(way.findingIds, report)}`, width),
-    ...wrap(`  ${sayNone(way)}`, width, '  '),
+    ...wrap(`  ${way.why}`, width, '  '),
   ]);
   const take =
     waysRound.length === 0
@@ -45,8 +45,4 @@ function sayWay(way: WayRound): string {
   const room = tightest === undefined ? '' : ` Its tightest place: ${tightest.say}`;
   const off = `off the drive at ${distanceIn('both', fromM)}, back on it at ${distanceIn('both', toM)}`;
   return `${off}${by === undefined ? '' : `, ${by}`}; ${distanceIn('both', lengthM)}, ${cost}. ${verdict === 'clear' ? 'Nothing mapped stops it.' : `${LEVEL_WORD[verdict]}.`}${room}`;
-}
-
-function sayNone({ why, gives = [] }: NoWayRound): string {
-  return [why, ...gives.map(({ say }) => say)].join(' ');
 }

@@ -12,22 +12,12 @@ interface Props {
 
 /** Why there is no way, and what would have to give; where the map ends, how to get more of it. */
 export function NoWay({ none, wider }: Props) {
-  const { kind, why, gives = [] } = none;
+  const { kind, why } = none;
   return (
     <div class="no-way">
       <p>
         <b>No way round.</b> {clip(why, 600)}
       </p>
-      {gives.length > 0 && (
-        <>
-          <p class="small">What would have to give:</p>
-          <ul class="no-way-gives small">
-            {gives.map(({ say }) => (
-              <li key={say}>{clip(say, 300)}</li>
-            ))}
-          </ul>
-        </>
-      )}
       {kind === 'edge of the map' && <Wider wider={wider} />}
     </div>
   );

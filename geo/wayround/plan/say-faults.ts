@@ -1,6 +1,6 @@
 import { distanceM, type Place } from '../../earth/sphere.ts';
 import { fail, type Result } from '../../result.ts';
-import { printRun } from '../../units/print.ts';
+import { lengthIn } from '../../units/in-units.ts';
 import type { PlanInput } from './plan-input.ts';
 import { FARTHEST_M, type NoRoad } from './snap.ts';
 
@@ -34,7 +34,7 @@ export function placeFault(places: readonly Place[]): Result<never> | undefined 
 
 /** A place that cannot be put on a road. @param i counted from 0 */
 export function placeProblem(
-  { places, roads }: Pick<PlanInput, 'places' | 'roads'>,
+  { places, roads, units = 'metric' }: Pick<PlanInput, 'places' | 'roads' | 'units'>,
   i: number,
   { none, nearest }: NoRoad,
 ): Result<never> {
@@ -44,7 +44,7 @@ export function placeProblem(
     const why =
       nearest === undefined
         ? ''
-        : ` ${nearest.name ?? 'The nearest'}, ${printRun(nearest.awayM)} from it, is closed to it. ${nearest.say}`;
+        : ` ${nearest.name ?? 'The nearest'}, ${lengthIn(units, nearest.awayM)} from it, is closed to it. ${nearest.say}`;
     return fail(
       'place closed',
       `${which}: no road within ${FARTHEST_M / 1000} km is open to this vehicle.${why} Choose a place on a road it may use.`,

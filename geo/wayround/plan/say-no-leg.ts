@@ -1,5 +1,5 @@
 import type { Finding } from '../../report/finding.ts';
-import { printRun } from '../../units/print.ts';
+import { lengthIn, type Units } from '../../units/in-units.ts';
 
 /** Places are counted from 1 where a person reads them; legs and places come counted from 0. */
 
@@ -53,11 +53,17 @@ export function sayCut(none: string, cut: string | undefined): string {
 /** A place is shut in where no more than this share of what the other gets to is left to it. */
 const SHUT_IN_SHARE = 0.2;
 
-/** Which of a leg's places is shut in, where one clearly is. @param outKm that its start gets to @param inKm that lead to its end */
-export function sayShut(leg: number, outKm: number, inKm: number): string {
-  if (outKm < SHUT_IN_SHARE * inKm)
-    return ` From place ${leg + 1} it gets no farther than ${printRun(outKm * 1000)} of road in all.`;
-  if (inKm < SHUT_IN_SHARE * outKm)
-    return ` All roads that lead to place ${leg + 2} are ${printRun(inKm * 1000)} long together.`;
+/** How much road each end of a leg has: what its start gets to, and what leads to its end. Metres. */
+interface Ends {
+  readonly outM: number;
+  readonly inM: number;
+}
+
+/** Which of a leg's places is shut in, where one clearly is. */
+export function sayShut(leg: number, { outM, inM }: Ends, units: Units): string {
+  if (outM < SHUT_IN_SHARE * inM)
+    return ` From place ${leg + 1} it gets no farther than ${lengthIn(units, outM)} of road in all.`;
+  if (inM < SHUT_IN_SHARE * outM)
+    return ` All roads that lead to place ${leg + 2} are ${lengthIn(units, inM)} long together.`;
   return '';
 }

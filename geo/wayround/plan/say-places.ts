@@ -1,4 +1,4 @@
-import { printRun } from '../../units/print.ts';
+import { lengthIn, type Units } from '../../units/in-units.ts';
 import type { Laid } from './laying.ts';
 import type { PlanStop } from './leg-parts.ts';
 
@@ -17,11 +17,12 @@ export function sayPlaces(
   { stops }: Laid<unknown>['laying'],
   passedOver: Laid<unknown>['passedOver'],
   turnsAt: readonly number[],
+  units: Units | undefined,
 ): string[] {
   const said = stops.flatMap((stop, i) => {
     const near = passedOver?.laying.stops[i];
     const moved = near !== undefined && near.directed.join() !== stop.directed.join();
-    return moved ? [sayMoved(stop, i + 1)] : sayPut(stop, i + 1);
+    return moved ? [sayMoved(stop, i + 1, units)] : sayPut(stop, i + 1, units);
   });
   const turned = turnsAt.map(
     (i) =>
@@ -34,24 +35,24 @@ export function sayPlaces(
 
 const BETWEEN = 'What lies between is not checked.';
 
-function put({ awayM }: PlanStop, place: number): string {
-  return `Place ${place} is put on a road ${printRun(awayM)} from it`;
+function put({ awayM }: PlanStop, place: number, units: Units = 'metric'): string {
+  return `Place ${place} is put on a road ${lengthIn(units, awayM)} from it`;
 }
 
-function sayMoved(stop: PlanStop, place: number): string {
-  return `${put(stop, place)}: none of those nearer leads on for this vehicle. ${BETWEEN}`;
+function sayMoved(stop: PlanStop, place: number, units: Units | undefined): string {
+  return `${put(stop, place, units)}: none of those nearer leads on for this vehicle. ${BETWEEN}`;
 }
 
 /** @param place counted from 1 */
-function sayPut(stop: PlanStop, place: number): string[] {
-  const closed = sayNearer(stop, place);
+function sayPut(stop: PlanStop, place: number, units: Units | undefined): string[] {
+  const closed = sayNearer(stop, place, units);
   if (closed !== undefined) return [`${closed} ${BETWEEN}`];
-  return stop.awayM > FAR_OFF_M ? [`${put(stop, place)}, the nearest it may use. ${BETWEEN}`] : [];
+  return stop.awayM > FAR_OFF_M ? [`${put(stop, place, units)}, the nearest it may use. ${BETWEEN}`] : [];
 }
 
 /** That a nearer road is closed, where one is. @param place counted from 1 */
-export function sayNearer(stop: PlanStop, place: number): string | undefined {
+export function sayNearer(stop: PlanStop, place: number, units: Units | undefined): string | undefined {
   const { awayM, nearer } = stop;
   if (nearer === undefined || awayM - nearer.awayM <= NEARER_M) return undefined;
-  return `${put(stop, place)}: ${nearer.name ?? 'the nearest road'} is closed to this vehicle. ${nearer.say}`;
+  return `${put(stop, place, units)}: ${nearer.name ?? 'the nearest road'} is closed to this vehicle. ${nearer.say}`;
 }

@@ -56,7 +56,7 @@ interface Why {
 export function whyNoLeg(input: PlanInput, failed: Failed, how: Laid): string {
   const { laying, leg } = failed;
   const { why, todo } = whyNone(input, failed, how, sayWayNone(leg));
-  const past = [leg, leg + 1].flatMap((i) => sayNearer(itemAt(laying.stops, i), i + 1) ?? []);
+  const past = [leg, leg + 1].flatMap((i) => sayNearer(itemAt(laying.stops, i), i + 1, input.units) ?? []);
   return [why, todo, ...past].filter((each) => each !== '').join(' ');
 }
 
@@ -96,8 +96,9 @@ function whyNone(
   if (passing !== undefined) return { why: sayGives([passing.gives], none), todo: '' };
   const ahead = new Set(reached.states === undefined ? reached.reached : []);
   const behind = reachBack(question);
-  const shut = sayShut(leg, kmOf(ahead, field), kmOf(behind, field));
-  const gives = givesOf(limitsBetween(input, pair, question), input.units ?? 'metric');
+  const units = input.units ?? 'metric';
+  const shut = sayShut(leg, { outM: metresOf(ahead, field), inM: metresOf(behind, field) }, units);
+  const gives = givesOf(limitsBetween(input, pair, question), units);
   if (meetsBorder(field, ahead, 'out') && meetsBorder(field, behind, 'in')) {
     const here = gives.length === 0 ? '' : ` ${sayGives(gives, 'On what is loaded there is none')}`;
     return { why: `${sayBorder(none)}${here}`, todo: shut };
@@ -146,14 +147,14 @@ function limitsBetween(input: PlanInput, pair: readonly PlanStop[], question: Qu
   return 'fault' in checked ? [] : checked.report.findings.filter(({ level }) => level === 'barred');
 }
 
-/** Length of the roads of a set that are open to the vehicle, either direction of each once. Kilometres. */
-function kmOf(edges: ReadonlySet<number>, { costs }: Field): number {
+/** Length of the roads of a set that are open to the vehicle, either direction of each once. Metres. */
+function metresOf(edges: ReadonlySet<number>, { costs }: Field): number {
   const { graph } = costs;
   const open = [...edges].filter((directed) => costs.kind(directed).open !== OPEN.never);
   const once = new Set(open.map((directed) => directed >> 1));
   let sumM = 0;
   for (const edge of once) sumM += graph.lengthM[edge]!;
-  return sumM / 1000;
+  return sumM;
 }
 
 /** The nearest that the vehicle gets to the leg's end, and from there the nearest that it could go on from. */

@@ -140,7 +140,7 @@ function lengthsAlong(refs: Uint32Array, { x, y }: BaseMap): Float64Array {
 }
 
 function placeAt({ refs, along }: NameLine, { x, y }: BaseMap, at: number): Point {
-  const lengths = along ?? new Float64Array(refs.length);
+  const lengths = along!;
   const low = spanHolding(lengths, at);
   const high = Math.min(low + 1, refs.length - 1);
   const t = shareOf(at, lengths[low]!, lengths[high]!);

@@ -1,3 +1,4 @@
+import { itemAt } from '../lists.ts';
 import { fail, ok, type Result } from '../result.ts';
 import type { WallTime } from './moment.ts';
 
@@ -5,7 +6,7 @@ const DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 
 function daysIn(year: number, month: number): number {
   const leap = year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
-  return month === 2 && leap ? 29 : (DAYS[month - 1] ?? 0);
+  return month === 2 && leap ? 29 : itemAt(DAYS, month - 1);
 }
 
 /** Reads a leave time as the user writes it, 2027-06-12T09:30 (a space for the T will do; seconds are dropped). */

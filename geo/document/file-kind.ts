@@ -55,7 +55,7 @@ function asText(head: Uint8Array): string {
   const marked = head[0] === 0xef && head[1] === 0xbb && head[2] === 0xbf;
   let text = '';
   for (let i = wide ? 2 : marked ? 3 : 0; i < Math.min(head.length, HEAD_BYTES); i += wide ? 2 : 1)
-    text += String.fromCharCode(head[i] ?? 0);
+    text += String.fromCharCode(head[i]!);
   return text;
 }
 

@@ -133,7 +133,7 @@ function verdictsOver(
     const key = states.join(',');
     const now =
       judged.get(key) ??
-      judge(input, [...constant, ...shown.flatMap(({ drafts }, i) => drafts[states[i]!] ?? [])]);
+      judge(input, [...constant, ...shown.flatMap(({ drafts }, i) => drafts[states[i]!]!)]);
     judged.set(key, now);
     const last = verdicts.at(-1);
     const span = { from: leaveText(day, fromMinute), to: leaveText(day, next) };

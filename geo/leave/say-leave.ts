@@ -26,7 +26,7 @@ const MOST_SAID = 4;
 
 function inWords(times: readonly string[]): string {
   const said = times.length > MOST_SAID ? [...times.slice(0, MOST_SAID - 1), 'at some other times'] : times;
-  return said.length === 1 ? (said[0] ?? '') : `${said.slice(0, -1).join(', ')} or ${said.at(-1)}`;
+  return said.length === 1 ? said[0]! : `${said.slice(0, -1).join(', ')} or ${said.at(-1)}`;
 }
 
 /** 06:45-16:50 */

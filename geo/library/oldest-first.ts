@@ -16,7 +16,7 @@ export function oldestFirst(known: Parents): string[] {
   const order = [...known.keys()].filter((name) => waitsFor.get(name) === 0);
   for (const name of order)
     for (const child of children.get(name) ?? []) {
-      const left = (waitsFor.get(child) ?? 0) - 1;
+      const left = waitsFor.get(child)! - 1;
       waitsFor.set(child, left);
       if (left === 0) order.push(child);
     }

@@ -35,20 +35,22 @@ interface Together {
 export function driveTogether(ways: readonly WayRound[]): number[] {
   const order = [...ways.keys()].sort((a, b) => ways[a]!.toM - ways[b]!.toM);
   const none: Together = { taken: [], passed: new Set(), extraS: 0 };
-  const upTo: { readonly endM: number; readonly best: Together }[] = [{ endM: 0, best: none }];
+  const upTo: { readonly endM: number; readonly best: Together }[] = [
+    { endM: Number.NEGATIVE_INFINITY, best: none },
+  ];
   for (const index of order) {
     const { fromM, toM, findingIds, extraS } = ways[index]!;
-    const before = upTo.findLast(({ endM }) => endM <= fromM)?.best ?? none;
+    const before = upTo.findLast(({ endM }) => endM <= fromM)!.best;
     const again = findingIds.some((id) => before.passed.has(id));
     const withIt: Together = {
       taken: [...before.taken, index],
       passed: new Set([...before.passed, ...findingIds]),
       extraS: before.extraS + extraS,
     };
-    const without = upTo.at(-1)?.best ?? none;
+    const without = upTo.at(-1)!.best;
     upTo.push({ endM: toM, best: !again && isBetter(withIt, without) ? withIt : without });
   }
-  return [...(upTo.at(-1)?.best.taken ?? [])];
+  return [...upTo.at(-1)!.best.taken];
 }
 
 /** Passes more, or as much in less time; among equals the one with fewer ways, then what was told first. */

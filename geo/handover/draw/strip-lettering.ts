@@ -45,8 +45,7 @@ function freeNear(y: number, dots: readonly number[], names: readonly number[]):
   const free = (at: number) =>
     dots.every((dot) => Math.abs(dot - at) > TOWN_HALF_MM + 0.8) &&
     names.every((name) => Math.abs(name - at) > 2 * TOWN_HALF_MM);
-  const away = TOWN_AWAY_MM.find((mm) => free(y + mm));
-  return y + (away ?? 0);
+  return y + (TOWN_AWAY_MM.find((mm) => free(y + mm)) ?? 0);
 }
 
 function ticks({ fromM, toM, mmPerM, y }: StripColumn): Markup[] {

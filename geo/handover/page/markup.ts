@@ -10,8 +10,8 @@ type Piece = string | number | Markup | readonly Markup[] | undefined;
 
 /** HTML or SVG with every text put into it escaped, for content and quoted attributes alike. */
 export function markup(strings: TemplateStringsArray, ...pieces: readonly Piece[]): Markup {
-  let text = strings[0] ?? '';
-  for (const [i, piece] of pieces.entries()) text += pieceText(piece) + (strings[i + 1] ?? '');
+  let text = strings[0]!;
+  for (const [i, piece] of pieces.entries()) text += pieceText(piece) + strings[i + 1]!;
   return { markup: text };
 }
 
@@ -32,5 +32,5 @@ const ESCAPED: Readonly<Record<string, string>> = {
 
 /** Also without characters that turn the reading direction or cannot be seen: texts are strangers'. */
 function escapeText(text: string): string {
-  return printable(text).replace(/[&<>"']/gu, (character) => ESCAPED[character] ?? character);
+  return printable(text).replace(/[&<>"']/gu, (character) => ESCAPED[character]!);
 }

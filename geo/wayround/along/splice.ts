@@ -80,7 +80,7 @@ export function brokenTurns(drive: Drive, roads: Roads, graph: TurnGraph): Broke
       run.map((step) => partOf(step, graph)),
       roads,
       graph,
-    ).map((turn) => placeTurn(turn, run[0]?.fromM ?? 0, roads)),
+    ).map((turn) => placeTurn(turn, run[0]!.fromM, roads)),
   );
 }
 

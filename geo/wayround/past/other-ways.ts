@@ -26,7 +26,7 @@ export function otherWay(
   trip: Trip,
   stretch: Stretch,
   { overlay, learnt }: Lessons,
-  found: readonly JudgedWay[],
+  found: readonly [JudgedWay, ...JudgedWay[]],
 ): JudgedWay | undefined {
   const times = new Map<number, number>();
   for (const { detour } of found)
@@ -35,9 +35,7 @@ export function otherWay(
   const lessons = { overlay: dearer, learnt: new Set(learnt), doubtFree: false };
   const differs = (way: Detour) => found.every(({ detour }) => sharedWith(way, detour) <= MOST_SHARED);
   const suits = (way: JudgedWay) => isWorthIt(trip, way, found) && isSound(trip, way, overlay);
-  const [best] = found;
-  const around = best === undefined ? stretch : closeTo(stretch, best);
-  return settle(trip, around, trip.terms, lessons, { weighed: 0, differs, suits }).way;
+  return settle(trip, closeTo(stretch, found[0]), trip.terms, lessons, { weighed: 0, differs, suits }).way;
 }
 
 /** Quicker than each way found, or with fewer doubts: another one would not be told. */
@@ -100,8 +98,7 @@ function middle(trip: Trip, edges: readonly number[], whole: number): [number, n
 
 /** Driving edges one after another, the first one driven, turns counted. */
 function costOf(trip: Trip, edges: readonly number[]): number {
-  const [first, ...rest] = edges;
-  return first === undefined ? 0 : rest.reduce((sum, edge) => sum + trip.field.costs.costTenths(edge), 0);
+  return edges.slice(1).reduce((sum, edge) => sum + trip.field.costs.costTenths(edge), 0);
 }
 
 function shortest(trip: Trip, overlay: Overlay, from: number, to: number): number {

@@ -31,7 +31,7 @@ export function waysPast(
     const byFerry = settle(trip, stretch, { ...trip.terms, ferries: true }, lessons);
     return { ...byFerry, ways: byFerry.way === undefined ? [] : [byFerry.way] };
   }
-  const ways = [first.way];
+  const ways: [JudgedWay, ...JudgedWay[]] = [first.way];
   if (most === 1) return { way: first.way, ways };
   // the best way may be free of doubt itself, and then it is the quickest of them where time alone counts
   const asked = trip !== quick || first.way.findings.some(isDoubt);
@@ -44,13 +44,12 @@ export function waysPast(
     if (next === undefined) break;
     ways.push(next);
   }
-  const [best, ...others] = ways;
-  const kept = others.filter(
-    (way) => way === sure || way === near || !ways.some((one) => one !== way && isNoWorse(one, way)),
-  );
+  const kept = ways
+    .slice(1)
+    .filter((way) => way === sure || way === near || !ways.some((one) => one !== way && isNoWorse(one, way)));
   return {
     way: first.way,
-    ways: [...(best === undefined ? [] : [best]), ...kept.sort((a, b) => a.extraS - b.extraS)],
+    ways: [first.way, ...kept.sort((a, b) => a.extraS - b.extraS)],
   };
 }
 

@@ -17,13 +17,11 @@ const EARLY_LATE_TENTHS = 10 * 600;
 type Hours = readonly LocalMoment[];
 
 /** The hardest of what holds a little before, at, and a little after the minute expected. */
-function worst<T extends Judged>(each: readonly T[], otherwise: T): T {
-  return each.reduce(
-    (hardest, one) =>
-      one.open > hardest.open || (one.open === hardest.open && one.priceTenths > hardest.priceTenths)
-        ? one
-        : hardest,
-    each[0] ?? otherwise,
+function worst<T extends Judged>(each: readonly T[]): T {
+  return each.reduce((hardest, one) =>
+    one.open > hardest.open || (one.open === hardest.open && one.priceTenths > hardest.priceTenths)
+      ? one
+      : hardest,
   );
 }
 
@@ -83,16 +81,8 @@ export class Mover {
     if (kind.clocked || point.clocked) {
       const hours = this.hoursAt(this.graph.head[from]!, timeTenths);
       if (hours !== undefined) {
-        if (kind.clocked)
-          kind = worst(
-            hours.map((moment) => costs.kindWhen(to, moment)),
-            kind,
-          );
-        if (point.clocked)
-          point = worst(
-            hours.map((moment) => costs.pointWhen(from, moment)),
-            point,
-          );
+        if (kind.clocked) kind = worst(hours.map((moment) => costs.kindWhen(to, moment)));
+        if (point.clocked) point = worst(hours.map((moment) => costs.pointWhen(from, moment)));
       }
     }
     const { terms } = this.question;
@@ -128,7 +118,7 @@ export class Mover {
 
   private followsRules(index: number, from: number, timeTenths: number): boolean {
     const { field, terms } = this.question;
-    const rules = this.graph.rules[index] ?? [];
+    const rules = this.graph.rules[index]!;
     const node = this.graph.head[from]!;
     const held = field.rules.hardest(rules, node);
     let { binds } = held;

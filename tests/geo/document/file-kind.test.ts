@@ -33,3 +33,11 @@ describe('a file, told by its first bytes', () => {
       expect(sayForeign(kind, 'a')).toBeUndefined();
   });
 });
+
+it('a file of two bytes a letter is told like any other, one letter cut in the middle left out', () => {
+  const wide = (text: string) =>
+    Uint8Array.from([0xff, 0xfe, ...[...text].flatMap((letter) => [letter.charCodeAt(0), 0])]);
+  expect(fileKind(wide('<gpx version="1.1">'))).toBe('drive');
+  expect(fileKind(Uint8Array.from([...wide('<kml xmlns="x">'), 0x3c]))).toBe('kml');
+  expect(fileKind(Uint8Array.of(0xff, 0xd8, 0xff))).toBe('picture');
+});

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { isSettled, saySettledCount } from '../../../geo/report/is-settled.ts';
 import type { Finding } from '../../../geo/report/report.ts';
 import { sayFolded, sayFoldedPlaces } from '../../../geo/report/say-slight.ts';
 import { bridgeAbove } from '../../../geo/rules/overhead/bridge-above.ts';
@@ -99,5 +100,20 @@ describe('what is folded though it may stop the vehicle', () => {
         'metric',
       ),
     ).toEqual([]);
+  });
+});
+
+describe('what the firm’s own notes settle', () => {
+  it('is folded, counted as one or as several, and nothing where there is none', () => {
+    const limit = { value: 3.4, unit: 'm', asMapped: '3.4' } as const;
+    const settled = { folded: true, note: 'n1', limit } as const;
+    expect(isSettled(made(settled))).toBe(true);
+    for (const less of [{ folded: false }, { note: undefined }, { limit: undefined }])
+      expect(isSettled({ ...made(), ...settled, ...less } as Finding)).toBe(false);
+    expect([0, 1, 2].map(saySettledCount)).toEqual([
+      '',
+      '1 settled by the firm’s own note',
+      '2 settled by the firm’s own notes',
+    ]);
   });
 });

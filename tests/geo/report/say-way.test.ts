@@ -125,3 +125,24 @@ it('a way past one of several bars names those that still bar the drive, and non
   expect(sayStillBarred(way, bars, 'metric')).toBe('Still barred at Oxholt Bridge, 7.1 km');
   expect(sayStillBarred({ ...way, toM: 8000 }, bars, 'metric')).toBeUndefined();
 });
+
+describe('figures that are rarer', () => {
+  it('a way that is shorter and takes as long says so, and is drawn in feet and miles alone where those were chosen', () => {
+    expect(sayExtra(cost(10, -1500), 'metric')).toBe('1.5 km shorter, in about the same time');
+    expect(sayExtraShort(cost(240, 3219), 'imperial')).toEqual(['+4 min', '+2.0 mi']);
+  });
+
+  it('of many places that still bar, four are named and the rest counted; a road without a name goes by its subject', () => {
+    const bars = Array.from({ length: 6 }, (_, i) => ({
+      id: `b${i}`,
+      level: 'barred',
+      subject: 'height',
+      kind: 'limit',
+      fromM: 10_000 + 1000 * i,
+      ...(i === 0 ? {} : { road: `Mill Lane ${i}` }),
+    })) as unknown as Finding[];
+    expect(sayStillBarred({ findingIds: ['own'], fromM: 0, toM: 500 }, bars, 'metric')).toBe(
+      'Still barred at height, 10.0 km, Mill Lane 1, 11.0 km, Mill Lane 2, 12.0 km, Mill Lane 3, 13.0 km and 2 other places',
+    );
+  });
+});

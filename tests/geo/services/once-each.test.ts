@@ -31,3 +31,17 @@ it('two places stay two: far apart, of other names, of other hours, or both draw
   const hours = (opening_hours: string) => ({ ...SITE, opening_hours });
   expect(onceEach([place('node', 1, 0, hours('24/7')), place('way', 2, 0, hours('Mo-Fr'))])).toHaveLength(2);
 });
+
+it('the one that says more stands for both, by the name that either has', () => {
+  const named = place('node', 1, 0, {
+    ...SITE,
+    sanitary_dump_station: 'yes',
+    fee: 'yes',
+    power_supply: 'yes',
+  });
+  const { name: _, ...bare } = SITE;
+  const outline = place('way', 2, 20, bare);
+  expect(onceEach([named, outline])).toMatchObject([{ osm: { type: 'node', id: 1 }, name: SITE.name }]);
+  expect(onceEach([outline, named])).toMatchObject([{ osm: { type: 'node', id: 1 }, name: SITE.name }]);
+  expect(onceEach([outline, place('node', 3, 10, bare)])[0]).not.toHaveProperty('name');
+});

@@ -121,6 +121,25 @@ describe('a block of the shelf', () => {
     expect(() => decodeBlock(claims(0, 2, 1, 1))).toThrow(Refusal);
   });
 
+  it('with bytes behind it, places of no known kind or more members than any map has is refused', () => {
+    const written = (...numbers: readonly number[]) => {
+      const out = new Writer();
+      for (const number of numbers) out.uint(number);
+      return out.done();
+    };
+    // no sets, nodes, lacking places; kind of places; no tagged nodes, ways, relations
+    const [empty, strange] = [written(0, 0, 0, 0, 0, 0, 0), written(0, 0, 0, 9, 0, 0, 0)];
+    expect(decodeBlock(empty).nodes.count).toBe(0);
+    expect(() => decodeBlock(strange)).toThrow(Refusal);
+    expect(() => decodeBlock(Uint8Array.from([...empty, 0]))).toThrow(Refusal);
+    const room = new Uint8Array(4_000_000);
+    const crowd = written(0, 0, 0, 0, 0, 0, 1_200_000);
+    room.set(crowd);
+    expect(() => decodeBlock(room)).toThrow(Refusal);
+    // a common word that is none
+    expect(() => decodeTags(written(2 * 100_000, 2))).toThrow();
+  });
+
   it('with a node that is not on Earth is refused', () => {
     const nodesAt = (lat: number, lon: number) => ({
       count: 1,

@@ -2,8 +2,17 @@ import { crc32 } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Refusal } from '../../../geo/roads/refusal.ts';
+import { Writer } from '../../../geo/shelf/bytes.ts';
 import { type Directory, decodeDirectory, encodeDirectory, findBlock } from '../../../geo/shelf/directory.ts';
-import { compareNames, decodeNames, encodeNames, foldName, NAME_KINDS } from '../../../geo/shelf/names.ts';
+import {
+  compareNames,
+  decodeNameKeys,
+  decodeNames,
+  encodeNameKeys,
+  encodeNames,
+  foldName,
+  NAME_KINDS,
+} from '../../../geo/shelf/names.ts';
 import { decodeTrailer, encodeTrailer, TRAILER_BYTES } from '../../../geo/shelf/part-file.ts';
 
 const entry = fc.record({
@@ -76,6 +85,22 @@ describe('the end of a part', () => {
     }
     expect(() => decodeTrailer(encodeTrailer(trailer, crc), trailer.fileBytes + 1, crc)).toThrow(Refusal);
   });
+
+  it('of another format is told apart from damage, and one that points outside of its file is damaged', () => {
+    const changed = (change: (view: DataView) => void) => {
+      const bytes = encodeTrailer(trailer, crc);
+      const view = new DataView(bytes.buffer);
+      change(view);
+      view.setUint32(64, crc(bytes.subarray(0, 64)), true);
+      return () => decodeTrailer(bytes, trailer.fileBytes, crc);
+    };
+    expect(changed((view) => view.setUint32(8, 999, true))).toThrow(
+      'it is of format 999, and this program reads',
+    );
+    for (const at of [16, 24, 32, 40])
+      for (const value of [-1, 1e12, Number.NaN])
+        expect(changed((view) => view.setFloat64(at, value, true))).toThrow('its end points outside of it');
+  });
 });
 
 describe('the name index', () => {
@@ -98,5 +123,41 @@ describe('the name index', () => {
         expect(decodeNames(encodeNames(sorted))).toEqual(sorted);
       }),
     );
+  });
+});
+
+describe('names and directories whose bytes are no such thing', () => {
+  const written = (...numbers: readonly number[]) => {
+    const out = new Writer();
+    for (const number of numbers) out.uint(number);
+    return out.done();
+  };
+
+  it('are refused: another kind of name, bytes behind the last, blocks before the first, more than any has', () => {
+    const town = { name: 'Weir', kind: 'place', what: 'town', lat: 52, lon: 7 } as const;
+    const bytes = encodeNames([town]);
+    expect(decodeNames(bytes)).toEqual([town]);
+    expect(() => decodeNames(Uint8Array.from([...bytes, 0]))).toThrow(Refusal);
+    const kindAt = bytes.findIndex((byte, i) => i > 5 && byte === NAME_KINDS.indexOf('place'));
+    expect(() => decodeNames(bytes.with(kindAt, 99))).toThrow(Refusal);
+    const many = new Uint8Array(2_200_000);
+    many.set(written(1_100_000));
+    expect(() => decodeNames(many)).toThrow(Refusal);
+    expect(() => decodeNameKeys(written(1))).toThrow(Refusal);
+    expect(decodeNameKeys(encodeNameKeys(['weir', 'wharf']))).toEqual(['weir', 'wharf']);
+    // a block that lies before the file begins: zigzag −1 is 1
+    expect(() => decodeDirectory(written(1, 0, 0, 1, 0, 0))).toThrow(Refusal);
+    expect(() => decodeDirectory(Uint8Array.from([...written(1, 0, 0, 0, 0, 0), 0]))).toThrow(Refusal);
+  });
+
+  it('two places of one name and kind are told apart by where they lie', () => {
+    const at = (lat: number, lon: number) =>
+      ({ name: 'Weir', kind: 'place', what: 'town', lat, lon }) as const;
+    const sorted = [at(52, 8), at(52, 7), at(51, 9)].sort(compareNames);
+    expect(sorted.map(({ lat, lon }) => [lat, lon])).toEqual([
+      [51, 9],
+      [52, 7],
+      [52, 8],
+    ]);
   });
 });

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { IdBuckets } from '../../../geo/shelf/import/id-buckets.ts';
 import { numbersIn, rangeOfBox, tileNumber, tileOf } from '../../../geo/shelf/tiles.ts';
 import { tileAt } from '../../support/shelf/tile-at.ts';
 
@@ -67,4 +68,25 @@ describe('tiles that a box touches', () => {
       ),
     );
   });
+});
+
+it('a box that ends at 180° east ends in the last column, and one that is that line alone lies in it', () => {
+  expect(rangeOfBox({ south: 0, north: 1, west: 179, east: 180 }, 3)).toMatchObject({ fromX: 7, toX: 7 });
+  expect(rangeOfBox({ south: 0, north: 1, west: -180, east: 180 }, 3)).toMatchObject({ fromX: 0, toX: 7 });
+  expect(rangeOfBox({ south: 0, north: 1, west: 180, east: 180 }, 3)).toMatchObject({ fromX: 8, toX: 8 });
+});
+
+it('an id falls into the bucket whose range holds it, whatever was asked before', () => {
+  const first = Float64Array.of(0, 100, 5000, 1e10);
+  const buckets = new IdBuckets({ kind: 'ranges', first });
+  for (const [id, bucket] of [
+    [-5, 0],
+    [99, 0],
+    [100, 1],
+    [4999, 1],
+    [1e9, 2],
+    [2e10, 3],
+    [99, 0],
+  ] as const)
+    expect([id, buckets.bucketOf(id)]).toEqual([id, bucket]);
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readLeaving } from '../../../geo/drive/times/leaving.ts';
+import type { Tags, TurnRestriction } from '../../../geo/roads/roads.ts';
 import { driveOn, testMap } from '../../support/drive-on.ts';
 import { road, waysRoundOn } from '../../support/way-round/ask-ways.ts';
 
@@ -15,11 +16,21 @@ const NIGHT = { 'motor_vehicle:conditional': 'no @ (22:00-06:00)' };
 const SHORT = road(5, ['5,0', '5,2', '12,2', '12,0'], NIGHT);
 const LONG = road(6, ['5,0', '5,-9', '12,-9', '12,0']);
 
-function taken(ways: Parameters<typeof waysRoundOn>[0], leave?: string) {
-  const map = testMap(ways);
+function taken(
+  ways: Parameters<typeof waysRoundOn>[0],
+  leave?: string,
+  restrictions: readonly TurnRestriction[] = [],
+  nodeTags: Readonly<Record<string, Tags>> = {},
+) {
+  const map = testMap(ways, nodeTags);
+  const roads = { ...map.roads, restrictions };
   const leaving = leave === undefined ? undefined : readLeaving(leave, driveOn(map, ALONG), map.roads, 'DE');
   if (leaving?.ok === false) throw new Error(leaving.error.message);
-  const found = waysRoundOn(ways, ALONG, {}, { country: 'DE', ...(leaving && { leaving: leaving.value }) });
+  const found = waysRoundOn(ways, ALONG, nodeTags, {
+    country: 'DE',
+    roads,
+    ...(leaving && { leaving: leaving.value }),
+  });
   return { ...found, ids: found.waysRound.map(({ roads }) => roads.map(({ way }) => way)) };
 }
 
@@ -101,5 +112,47 @@ describe('a drive barred where little can be done', () => {
     const last = waysRoundOn(open, ALONG, { '20,0': { maxheight: '2.5' } });
     for (const { waysRound, noWayRound } of [first, last])
       expect([waysRound, noWayRound]).toMatchObject([[], [{ kind: 'start or end barred' }]]);
+  });
+});
+
+describe('a way that a forbidden turn stands in the way of', () => {
+  const short = road(5, ['5,0', '5,2', '12,2', '12,0']);
+  const forbids = (tags: Tags): TurnRestriction => ({
+    id: 77,
+    from: [1],
+    to: [5],
+    viaNodes: [1002],
+    viaWays: [],
+    tags: { type: 'restriction', ...tags },
+  });
+  /** The second node of the street is node 1002 of the map: there the short way leaves it. */
+  const idsWith = (tags: Tags, leave?: string) => taken([...STREET, short, LONG], leave, [forbids(tags)]).ids;
+  const BY_NIGHT = { 'restriction:conditional': 'no_left_turn @ (22:00-06:00)' };
+
+  it('is not taken while the turn is forbidden, and is at any other time', () => {
+    expect(idsWith({ restriction: 'no_left_turn' })).toEqual([[6]]);
+    expect(idsWith({})[0]).toEqual([5]);
+    expect(idsWith(BY_NIGHT, '2027-06-15T12:00')[0]).toEqual([5]);
+    expect(idsWith(BY_NIGHT, '2027-06-15T23:00')).toEqual([[6]]);
+    expect(idsWith(BY_NIGHT, '2027-06-15T21:55')).toEqual([[6]]);
+  });
+
+  it('is offered with a sure one beside it where nobody can tell whether the turn is forbidden', () => {
+    expect(idsWith(BY_NIGHT)).toContainEqual([6]);
+    expect(
+      idsWith({ 'restriction:conditional': 'no_left_turn @ (sometimes)' }, '2027-06-15T12:00'),
+    ).toContainEqual([6]);
+  });
+});
+
+describe('a way over a gate that is shut by night', () => {
+  it('is taken by day and not by night', () => {
+    const gate = {
+      '5,2': { barrier: 'gate', motor_vehicle: 'yes', 'motor_vehicle:conditional': 'no @ (22:00-06:00)' },
+    };
+    const open = road(5, ['5,0', '5,2', '12,2', '12,0']);
+    const ids = (leave: string) => taken([...STREET, open, LONG], leave, [], gate).ids;
+    expect(ids('2027-06-15T12:00')).toContainEqual([5]);
+    expect(ids('2027-06-15T23:00')).toEqual([[6]]);
   });
 });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { loadResult } from '../../../geo/load/load-result.ts';
 import type { Tags } from '../../../geo/roads/roads.ts';
 import { mapWithSurroundings } from '../../support/ask-around.ts';
 import { COACH_BUILT as CARD } from '../../support/coach-built.ts';
@@ -244,4 +245,25 @@ describe('what cuts the drive off', () => {
     expect(gives).toMatchObject([{ of: 'road', subject: 'mass', unit: 'kg' }]);
     expect(gives?.[0]?.say).toMatch(/^The mass limit of 3 on Mill Lane is short by \d+ kg\.$/);
   });
+});
+
+it('an overloaded vehicle is told what has to come off where a lighter one finds a way', () => {
+  const ways = [
+    road(1, ['0,0', '5,0']),
+    road(2, ['5,0', '12,0'], { maxweight: '3.5' }),
+    road(3, ['12,0', '20,0']),
+  ];
+  const card = { ...CARD, grossKg: 3400, unladenKg: 2900 };
+  const load = loadResult(card, [{ name: 'Tiles', massKg: 700, xM: 2, kind: 'thing' }]);
+  if (!load.ok) throw new Error(load.error.message);
+  const overKg = Math.round(load.value.grossKg - card.grossKg);
+  const heavy = waysRoundOn(ways, [1, 2, 3], {}, { country: 'GB', card, load: load.value });
+  expect(overKg).toBeGreaterThan(100);
+  expect(heavy.waysRound).toEqual([]);
+  expect(heavy.noWayRound).toMatchObject([
+    { kind: 'limits', gives: [{ of: 'vehicle', subject: 'mass', unit: 'kg' }] },
+  ]);
+  expect(heavy.noWayRound[0]?.why).toMatch(
+    /^There is none for the vehicle as it is\. .* kg have to come off, water first\.$/,
+  );
 });

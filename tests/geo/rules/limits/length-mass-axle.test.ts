@@ -3,6 +3,7 @@ import { weigh } from '../../../../geo/load/weigh/weigh.ts';
 import { axle } from '../../../../geo/rules/limits/axle.ts';
 import { length } from '../../../../geo/rules/limits/length.ts';
 import { mass } from '../../../../geo/rules/limits/mass.ts';
+import { width } from '../../../../geo/rules/limits/width.ts';
 import { askDrive, askNode, askRoad, COACHBUILT } from '../../../support/ask.ts';
 import { testMap } from '../../../support/drive-on.ts';
 
@@ -237,4 +238,16 @@ describe('a load', () => {
       'It carries 1850 kg as listed',
     );
   });
+});
+
+it('a limit that only advises is tight where a legal one bars', () => {
+  for (const [rule, key, text] of [
+    [length, 'maxlength', '6'],
+    [mass, 'maxweight', '3'],
+    [mass, 'maxweightrating', '3'],
+    [width, 'maxwidth', '2.2'],
+  ] as const) {
+    expect(askRoad(rule, { [key]: text })[0]?.level).toBe('barred');
+    expect(askRoad(rule, { [`${key}:advisory`]: text })[0]?.level).toBe('tight');
+  }
 });

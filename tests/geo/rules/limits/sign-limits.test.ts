@@ -93,6 +93,18 @@ describe('a limit that stands in traffic_sign or hazard alone', () => {
     expect(levels(height, { traffic_sign: 'DE:265[4]' }, { card: { ...COACHBUILT, heightM: 4.1 } })).toEqual([
       'unknown',
     ]);
+    // StVO Anlage 2: 266 length, 263 a single axle
+    expect(anything({ traffic_sign: 'DE:266[10]' })).toEqual([]);
+    expect(levels(length, { traffic_sign: 'DE:266[6]' })).toEqual(['unknown']);
+    expect(anything({ traffic_sign: 'DE:263[3]' })).toEqual([]);
+    expect(levels(axle, { traffic_sign: 'DE:263[1.5]' })).toEqual(['unknown']);
+    expect(
+      levels(
+        axle,
+        { traffic_sign: 'DE:263[3]' },
+        { load: { rearKg: 3100, frontKg: 1500, grossKg: 4600 } as never },
+      ),
+    ).toEqual(['unknown']);
     expect(levels(height, { traffic_sign: 'DE:265[4];DE:265[3]' })).toEqual(['unknown']);
   });
 

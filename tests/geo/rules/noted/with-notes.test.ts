@@ -272,3 +272,28 @@ describe('a note that cannot be placed', () => {
     expect(checkNoted(moved, [elsewhere]).cautions).toHaveLength(report.cautions.length - 1);
   });
 });
+
+describe('a bar across the road whose size is not mapped', () => {
+  const bar = (barrier: string, tags = {}) =>
+    millLane({}, { nodeTags: { b: { barrier, ...tags } } } as Partial<MapSketch>);
+  const by = (fields: Partial<LocalNote>) => note({ at: at(300, 0), ...fields });
+  const levels = (sketch: MapSketch, notes: readonly LocalNote[]) =>
+    checkNoted(sketch, notes)
+      .findings.filter(({ subject }) => subject === 'barrier' || subject === 'height' || subject === 'width')
+      .map(({ level }) => level);
+
+  it('over it is settled by a height measured there, not by a width', () => {
+    const over = bar('height_restrictor');
+    expect(levels(over, [])).toEqual(['unknown']);
+    expect(levels(over, [by({ heightM: 3.4 })])).toEqual(['care']);
+    expect(levels(over, [by({ heightM: 3.0 })])).toEqual(['barred']);
+    expect(levels(over, [by({ widthM: 3.4 })])).toContain('unknown');
+  });
+
+  it('beside it is settled by a width measured there, not by a height', () => {
+    const beside = bar('width_restrictor');
+    expect(levels(beside, [])).toEqual(['unknown']);
+    expect(levels(beside, [by({ widthM: 3.4 })])).toEqual(['care']);
+    expect(levels(beside, [by({ heightM: 3.4 })])).toContain('unknown');
+  });
+});

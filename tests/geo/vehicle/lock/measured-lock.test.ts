@@ -8,7 +8,13 @@ import { draftOf } from '../../../../geo/vehicle/form/draft.ts';
 import { readDraft } from '../../../../geo/vehicle/form/read-draft.ts';
 import { fullLockOf } from '../../../../geo/vehicle/lock/full-lock.ts';
 import type { YardMeasures } from '../../../../geo/vehicle/lock/lock-sizes.ts';
-import { measuredLock, measureFaults, USUAL_OFF_M } from '../../../../geo/vehicle/lock/measured-lock.ts';
+import {
+  type MeasureFault,
+  measuredLock,
+  measureFaults,
+  USUAL_OFF_M,
+} from '../../../../geo/vehicle/lock/measured-lock.ts';
+import { sayMeasureFault } from '../../../../geo/vehicle/lock/say-measure-fault.ts';
 import { readVehicle } from '../../../../geo/vehicle/read-vehicle.ts';
 import { COACH_BUILT } from '../../../support/coach-built.ts';
 import { FOOT_M, figureOf, publishedOf } from '../../../support/published-turning.ts';
@@ -164,5 +170,25 @@ describe('a vehicle measured in the yard', () => {
     const read = readDraft({ ...draft, text });
     expect(read.card).toBeUndefined();
     expect(read.faults.wheelbaseM).toMatch(/what was measured in the yard cannot be/);
+  });
+});
+
+describe('a measurement that cannot be', () => {
+  const said = (field: 'rearWheelCircleM' | 'tailOutM') =>
+    (['too tight', 'too wide', 'tells nothing'] as const).map((kind) =>
+      sayMeasureFault({ field, kind } as MeasureFault),
+    );
+
+  it('is refused with what was likely done instead', () => {
+    expect(said('rearWheelCircleM').map((text) => text.split(/[;,]/u)[0])).toEqual([
+      'no vehicle of this wheelbase turns in so small a circle',
+      'wider than any road vehicle of this wheelbase needs',
+      'the tape and chalk are too far off to tell the circle by',
+    ]);
+    expect(said('tailOutM').map((text) => text.split(/[;,]/u)[0])).toEqual([
+      'farther than a tail of this length can swing',
+      'less than a tail of this length swings at full lock',
+      'this tail is too short to tell the turning circle by',
+    ]);
   });
 });

@@ -1,14 +1,19 @@
 import { describe, expect, it } from 'vitest';
 import type { Turn } from '../../../../../geo/report/turn.ts';
 import { buildScene } from '../../../../../geo/swing/lessons/build/build-scene.ts';
-import { judgeScene } from '../../../../../geo/swing/lessons/read/judge.ts';
+import { type Judged, judgeScene } from '../../../../../geo/swing/lessons/read/judge.ts';
+import type { VehiclePart } from '../../../../../geo/swing/lessons/read/part.ts';
 import type { Scene } from '../../../../../geo/swing/lessons/scene/scene.ts';
 import { DEFAULTS, type LessonSettings } from '../../../../../geo/swing/lessons/scene/settings.ts';
 import { announceByHand, announceLesson } from '../../../../../geo/swing/lessons/tell/announce.ts';
 import { titleOf } from '../../../../../geo/swing/lessons/tell/names.ts';
 import { sayAdvice } from '../../../../../geo/swing/lessons/tell/say-advice.ts';
 import { sayByHand, sayNearest } from '../../../../../geo/swing/lessons/tell/say-contact.ts';
-import { gapSumIn } from '../../../../../geo/swing/lessons/tell/say-decides.ts';
+import { gapSumIn, sayDecides } from '../../../../../geo/swing/lessons/tell/say-decides.ts';
+import { sayPart } from '../../../../../geo/swing/lessons/tell/say-part.ts';
+import { sayRack } from '../../../../../geo/swing/lessons/tell/say-rack.ts';
+import { sayModel } from '../../../../../geo/swing/say-model.ts';
+import type { FullLock } from '../../../../../geo/vehicle/lock/full-lock.ts';
 import { coachBuilt } from '../vehicles.ts';
 
 const leave = (change: Partial<LessonSettings> = {}) =>
@@ -115,5 +120,76 @@ describe('what to do about a run', () => {
     expect(say(leave({ straightM: 1 }), { ...small, lockShare: 0.04 })).toBe(
       'It needs 46 cm, with 5 cm more to be sure, and has 30 cm to the wall: go 1.4 m straight on farther first, or leave a wider gap.',
     );
+  });
+});
+
+describe('the figure that decides', () => {
+  const contact = { fixture: { role: 'wall' } };
+  const by = (decides: object, ends?: object) =>
+    sayDecides({ decides, ends } as unknown as Judged, 'tail', 'metric');
+
+  it('is a gap, a touch, what is passed over, the least room, or the swing itself', () => {
+    expect(by({ kind: 'gap', gapM: 0.3, swingM: 0.46, spareM: -0.16 })).toEqual({
+      number: '16 cm',
+      says: 'over',
+    });
+    expect(by({ kind: 'gap', gapM: 0.6, swingM: 0.46, spareM: 0.14 })).toEqual({
+      number: '14 cm',
+      says: 'spare',
+    });
+    expect(by({ kind: 'touch', contact })).toEqual({ number: 'touches', says: 'the wall' });
+    const over = { fixture: { role: 'kerb' }, overM: 0.28 };
+    expect(by({ kind: 'over', over })).toEqual({ number: '28 cm', says: 'over the kerb' });
+    const least = { fixture: { role: 'hedge' }, gapM: 0.12 };
+    expect(by({ kind: 'spare', least })).toEqual({ number: '12 cm', says: 'spare to the hedge' });
+    expect(by({ kind: 'swing', swingM: 0.46 })).toEqual({ number: '46 cm', says: 'tail swing' });
+  });
+
+  it('is called an estimate where full lock is one', () => {
+    expect(by({ kind: 'swing', swingM: 0.46 }, [])).toEqual({
+      number: '46 cm',
+      says: 'tail swing, an estimate',
+    });
+  });
+});
+
+describe('part of the vehicle', () => {
+  it('is told without an article', () => {
+    const parts = [
+      { kind: 'corner', side: 'right', end: 'rear' },
+      { kind: 'wheel', side: 'left', end: 'front' },
+      { kind: 'side', side: 'left' },
+      { kind: 'end', end: 'front' },
+      { kind: 'end', end: 'rear' },
+      { kind: 'rack' },
+      { kind: 'rack corner', side: 'left' },
+    ] as VehiclePart[];
+    expect(parts.map(sayPart)).toEqual([
+      'right rear corner',
+      'left front wheel',
+      'left side',
+      'front',
+      'tail',
+      'rack',
+      'left corner of the rack',
+    ]);
+  });
+});
+
+describe('what the figures of a lesson rest on', () => {
+  it('is the lock, measured or worked out, and estimated where the card tells no circle', () => {
+    const lock = (from: string) => sayModel({ from, lowM: 4.63, highM: 5.51 } as FullLock, 'metric');
+    expect(lock('measured')).toMatch(/^Worked out from full lock as measured in the yard: tyres/);
+    expect(lock('kerb circle')).toMatch(/^Worked out, not measured: tyres/);
+    expect(lock('estimate')).toMatch(
+      /^Full lock is an estimate: .* from 4\.6 to 5\.6 m\. .* Worked out, not/,
+    );
+  });
+
+  it('is the rack too: its own, one tried out, or none', () => {
+    const rack = { lengthM: 0.7, widthM: 2 };
+    expect(
+      [undefined, rack, { ...rack, tryOut: true }].map((one) => sayRack({ rack: one } as never, 'metric')),
+    ).toEqual(['without a rack', 'with its rack of 0.70 m', 'with a rack of 0.70 m tried out']);
   });
 });

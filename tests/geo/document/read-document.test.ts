@@ -1,4 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { z } from 'zod';
+import { fieldsOf } from '../../../geo/document/fields-of.ts';
+import { sayFault } from '../../../geo/document/say-fault.ts';
 import { readLoad } from '../../../geo/load/list/read-load.ts';
 import { readPath } from '../../../geo/swing/motion/read-path.ts';
 import { readVehicle } from '../../../geo/vehicle/read-vehicle.ts';
@@ -42,5 +45,42 @@ describe('another of our files is told by its name', () => {
     const read = readLoad('{"kg": 3}', 'a.json');
     expect(read.ok ? 'taken' : read.error.message).toContain('"kg" is no field');
     expect(read.ok ? 'taken' : read.error.message).not.toContain('did you mean "kg"');
+  });
+});
+
+describe('a fault of a file', () => {
+  const faultOf = (schema: z.ZodType, data: unknown) => {
+    const read = schema.safeParse(data);
+    const issue = read.error?.issues[0];
+    return issue === undefined ? '' : sayFault(issue as never, data);
+  };
+
+  it('of a text is its length or that it is empty, of the rest what is asked for', () => {
+    const schema = z.strictObject({ name: z.string().min(1).max(5), when: z.date().optional() });
+    expect(faultOf(schema, { name: 'far too long' })).toBe('name is longer than 5 letters');
+    expect(faultOf(schema, { name: '' })).toBe('name is empty');
+    expect(faultOf(schema, { name: 'a', when: 'x' })).toBe('when must be date, not the text "x"');
+  });
+
+  it('is looked for among the fields at whatever depth they stand', () => {
+    const schema = z.object({
+      list: z.array(z.union([z.object({ a: z.string() }), z.object({ b: z.string() })])),
+      by: z.record(z.string(), z.object({ c: z.number() })),
+      piped: z.string().transform(Number).pipe(z.number()),
+      inner: z.object({ d: z.number() }).transform((one) => one.d),
+      maybe: z.object({ e: z.number() }).optional(),
+    });
+    expect([...fieldsOf(schema)].sort()).toEqual([
+      'a',
+      'b',
+      'by',
+      'c',
+      'd',
+      'e',
+      'inner',
+      'list',
+      'maybe',
+      'piped',
+    ]);
   });
 });

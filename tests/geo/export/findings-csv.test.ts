@@ -59,3 +59,7 @@ describe('findings as CSV', () => {
     expect(csvText([['a,"b"', -0.5, undefined, '-x']])).toBe('"a,""b""",-0.5,,\'-x\r\n');
   });
 });
+
+it('a figure that is no number leaves its cell empty', () => {
+  expect(csvText([['a', Number.NaN, 1.5, undefined]])).toBe('a,,1.5,\r\n');
+});

@@ -79,3 +79,10 @@ it('cards differ in their empty weight and rack, loads in their lists, notes in 
     ['height: 3.20 m', 'weight: 3500 kg'],
   ]);
 });
+
+it('two versions of a drive that leave at other hours are told apart by them', () => {
+  expect(versionsApart('drive', [DRIVE, { ...DRIVE, leaveAt: '2027-06-12T09:30' }], 'metric')).toEqual([
+    ['leaves: no leave time'],
+    ['leaves: Saturday 12 June 2027, 09:30'],
+  ]);
+});

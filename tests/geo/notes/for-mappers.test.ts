@@ -50,3 +50,20 @@ describe('the list for whoever maps', () => {
     expect(second).toContain(`"'=1+1, ""arch"""`);
   });
 });
+
+it('a road is called by its name and number, by either, by its class, or just a road; masses are in kilograms', () => {
+  const lost = (road: object | undefined) =>
+    note({ at: at(0, 5000), massKg: 3500, ...(road && { road }) } as never);
+  const { road: _, ...unnamed } = lost(undefined);
+  const list = forMappers(
+    [lost({ name: 'Mill Lane', ref: 'B 12' }), lost({ ref: 'B 12' }), lost({ class: 'tertiary' }), unnamed],
+    roads(),
+  );
+  expect(list.map(({ road }) => road)).toEqual([
+    'Mill Lane (B 12)',
+    'B 12',
+    'a road without a name (tertiary)',
+    'a road',
+  ]);
+  expect(mappersCsv(list)).toContain('mass,3500,kg,');
+});

@@ -24,7 +24,7 @@ it('an OSM XML node without a place is counted, one with half a place refused, a
     throw new Error(message);
   });
   elements.open('node', { id: '1' });
-  expect(elements.placeless).toBe(1);
+  expect(elements.notes()).toEqual(['1 of its nodes have no place and are left out.']);
   expect(() => elements.open('node', { id: '2', lat: '50' })).toThrow(/node 2/);
   expect(() => elements.open('node', { id: '2', lon: '7' })).toThrow(/node 2/);
   elements.open('relation', { id: '5' });

@@ -47,3 +47,9 @@ describe('what incline says', () => {
     );
   });
 });
+
+it('driven the other way a slope turns round, a figure or a word', () => {
+  expect(drivenIncline(readIncline('down'), 'backward')).toEqual({ kind: 'up' });
+  expect(drivenIncline(readIncline('up'), 'backward')).toEqual({ kind: 'down' });
+  expect(drivenIncline(readIncline('steep'), 'backward')).toEqual(readIncline('steep'));
+});

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Tags } from '../../../geo/roads/roads.ts';
 import { map } from '../../../geo/rules/road/map.ts';
+import { readLimitKey } from '../../../geo/tags/limit-key.ts';
 import { limitMeant } from '../../../geo/tags/misspelt-limit.ts';
 import { askNode, askRoad } from '../../support/ask.ts';
 
@@ -61,4 +62,10 @@ describe('a limit under a misspelt key', () => {
     expect(limitMeant(key.split(':')[0] ?? '')).toBeUndefined();
     expect(levels({ [key]: '3' })).toEqual([]);
   });
+});
+
+it('a limit in capital letters is told as the one meant, a recommended one advises', () => {
+  expect(readLimitKey('MaxHeight', 'forward')?.meant).toBe('maxheight');
+  expect(readLimitKey('maxheight:recommended', 'forward')?.basis).toBe('advisory');
+  expect(readLimitKey('maxheight:advisory', 'forward')?.basis).toBe('advisory');
 });

@@ -25,3 +25,16 @@ describe('a turn restriction', () => {
     expect(turnRuleFor(tags).binds).toBe(binds);
   });
 });
+
+it('a turn forbidden but for some hours is free in them, and one lifted under a condition nobody can tell is free too', () => {
+  const context = () =>
+    [
+      {
+        vehicle: {},
+        clock: { at: { year: 2027, month: 6, day: 16, hour: 9, minute: 0, offsetMinutes: 120 } },
+      },
+    ] as never;
+  const lifted = { restriction: 'no_left_turn', 'restriction:conditional': 'none @ (08:00-10:00)' };
+  expect(turnRuleFor({ 'restriction:conditional': 'none @ (08:00-10:00)' }, context).binds).toBe('no');
+  expect(['no', 'unsure']).toContain(turnRuleFor(lifted, context).binds);
+});

@@ -166,3 +166,8 @@ describe('a length on a sign', () => {
     );
   });
 });
+
+it('a comma among inches, feet beyond counting and a figure of no end are no length', () => {
+  for (const text of ['9\'5,5"', `9'5,"`, `${'9'.repeat(400)}'6"`, '9'.repeat(400)])
+    expect(readLength(text, 'height').kind).not.toBe('value');
+});

@@ -92,3 +92,7 @@ describe('what is said about the drive taken', () => {
     expect(chosen(lone)).toContain('1 segment of a single position: nothing to drive there.');
   });
 });
+
+it('the only drive of a file needs no word though it is asked for by its name', () => {
+  expect(chosen(track(), 'Lake')).toBe('track 1 Lake | ');
+});

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { LoadItem } from '../../../../geo/load/list/load-list.ts';
-import { seatSomebody, seatTaken } from '../../../../geo/load/places/seats.ts';
+import { drawnDriver, seatSomebody, seatTaken } from '../../../../geo/load/places/seats.ts';
 import type { Seat, VehicleCard } from '../../../../geo/vehicle/card.ts';
 import { COACH_BUILT } from '../family.ts';
 
@@ -52,5 +52,16 @@ describe('the driver’s seat', () => {
     expect(seatSomebody(ALONE, [], DRIVER, 80)).toMatchObject([
       { name: 'Driver', massKg: 80, kind: 'driver' },
     ]);
+  });
+});
+
+describe('the driver that the empty weight holds', () => {
+  it('is drawn on the driver’s seat, or where one usually sits, until somebody is listed there', () => {
+    expect(drawnDriver(COACH_BUILT, [])).toMatchObject({ kind: 'driver', massKg: 75, xM: DRIVER.xM });
+    const { seats: _, ...seatless } = COACH_BUILT;
+    expect(drawnDriver(seatless, [])).toMatchObject({ kind: 'driver', xM: 0.3 });
+    expect(drawnDriver(seatless, [{ name: 'Ann', massKg: 70, xM: 0.3, kind: 'driver' }])).toBeUndefined();
+    expect(drawnDriver(COACH_BUILT, [{ name: 'Ann', massKg: 5, xM: 0.3, place: 'Driver' }])).toBeUndefined();
+    expect(drawnDriver(ALONE, [])).toBeUndefined();
   });
 });

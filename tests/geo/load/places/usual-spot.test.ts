@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { LoadItem } from '../../../../geo/load/list/load-list.ts';
 import { seatPeople, usualSpot } from '../../../../geo/load/places/usual-spot.ts';
 import { COACH_BUILT, FAMILY } from '../family.ts';
+import { CARD, thing } from '../load-card.ts';
 
 const people = (count: number): LoadItem[] =>
   Array.from({ length: count }, (_, i) => ({
@@ -57,4 +58,15 @@ describe('several people at once', () => {
     const loose = people(2).map(({ place: _, ...each }) => each);
     expect(seatPeople(COACH_BUILT, [], loose)).toEqual(loose);
   });
+});
+
+it('the usual place of a thing is the locker with the most room left, of a driver whom nobody counts the driver’s seat', () => {
+  expect(usualSpot(CARD, [], { goes: 'locker', kind: 'thing' })?.name).toBe('Garage');
+  const packed = [thing('tools', 140, 5.2, { place: 'Garage' })];
+  expect(usualSpot(CARD, packed, { goes: 'locker', kind: 'thing' })?.name).toBe('Nose');
+  const alone = {
+    ...COACH_BUILT,
+    runningOrder: { frontKg: 1590, rearKg: 1490, includesDriver: false, includesFreshWater: false },
+  };
+  expect(usualSpot(alone, [], { goes: 'seat', kind: 'driver' })?.name).toBe('Driver');
 });

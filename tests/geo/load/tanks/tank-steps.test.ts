@@ -1,9 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { askAbout } from '../../../../geo/load/ask/ask-about.ts';
+import { cureOverload } from '../../../../geo/load/cure/cure.ts';
+import { loadAsItStands } from '../../../../geo/load/doubts/load-with-doubts.ts';
 import { litresIn, setTank } from '../../../../geo/load/places/in-tank.ts';
 import { litresUntil } from '../../../../geo/load/tanks/litres-until.ts';
+import { onTheWay, overStops, worstOnTheWay } from '../../../../geo/load/tanks/on-the-way.ts';
 import { tankSteps } from '../../../../geo/load/tanks/tank-steps.ts';
-import { anyItem, CARD, thing, WASTE, WATER, weighed } from '../load-card.ts';
+import { tellTank } from '../../../../geo/load/tanks/tell-tank.ts';
+import { decidingOf, spareOf, sumsOf } from '../../../../geo/load/weigh/sums.ts';
+import { anyItem, CARD, HEAVY, thing, WASTE, WATER, weighed } from '../load-card.ts';
 
 const until = (items: Parameters<typeof weighed>[0], tank = WATER, card = CARD) => {
   const found = litresUntil(card, items, tank);
@@ -80,4 +86,50 @@ describe('a tank', () => {
       }),
     );
   });
+});
+
+describe('a card without an empty weight', () => {
+  const { runningOrder: _, ...bare } = CARD;
+  const box = thing('box', 20, 2);
+
+  it('is refused whatever is asked of its load, by what has to be weighed; what its tanks hold is told all the same', () => {
+    const asked = [
+      loadAsItStands(bare, [box]),
+      litresUntil(bare, [box], WATER),
+      tankSteps(bare, [box], []),
+      cureOverload(bare, [box]),
+      askAbout(bare, [], [box]),
+    ];
+    for (const answer of asked)
+      expect(answer).toMatchObject({
+        ok: false,
+        error: { message: expect.stringContaining('has no empty weight') },
+      });
+    expect(overStops(bare, [box], ['fill water'])).toEqual([]);
+    expect(tellTank(bare, [], WATER)).toMatchObject({ litres: 0, reach: undefined, todo: { kind: 'fill' } });
+  });
+});
+
+describe('what is left of a limit', () => {
+  it('is that of its plate, of its rack where the card gives one a limit, and nought of a rack that is not there', () => {
+    const figures = weighed([thing('bikes', 50, 6.3, { place: 'rack' })], HEAVY);
+    expect(spareOf(figures, 'gross')).toBe(figures.spare.grossKg);
+    expect(spareOf(figures, 'rack')).toBeCloseTo(10, 9);
+    expect(sumsOf(figures).map(({ limit }) => limit)).toEqual(['front', 'rear', 'gross', 'rack']);
+    const { rack: _, ...without } = HEAVY;
+    const bare = weighed([], without);
+    expect(spareOf(bare, 'rack')).toBe(0);
+    expect(sumsOf(bare).map(({ limit }) => limit)).toEqual(['front', 'rear', 'gross']);
+  });
+});
+
+it('of the moments of a hire that are over, the one that is farthest over is the worst', () => {
+  const items = setTank(CARD, [thing('things', 460, 3.9)], WATER, 60);
+  const moments = onTheWay(CARD, items);
+  const over = moments.filter(({ result }) => result.over.length > 0);
+  expect(over.length).toBeGreaterThan(1);
+  const most = Math.min(...over.map(({ result }) => decidingOf(result).spareKg));
+  expect(decidingOf(worstOnTheWay(moments)!.result).spareKg).toBe(most);
+  expect(decidingOf(worstOnTheWay(moments.toReversed())!.result).spareKg).toBe(most);
+  expect(worstOnTheWay([])).toBeUndefined();
 });

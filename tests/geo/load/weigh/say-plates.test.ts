@@ -3,12 +3,14 @@ import type { Answer } from '../../../../geo/load/ask/ask-about.ts';
 import { sayAnswer, sayMost } from '../../../../geo/load/ask/say-answer.ts';
 import { kgField, readCount, readItemKg, readX, xField } from '../../../../geo/load/list/read-entries.ts';
 import { withMass } from '../../../../geo/load/list/with-mass.ts';
+import type { LoadFigures } from '../../../../geo/load/weigh/figures.ts';
 import type { MostAt } from '../../../../geo/load/weigh/most-at.ts';
 import {
   headlineOf,
   kgText,
   sayBalance,
   sayPlate,
+  sayRounded,
   sayShare,
   sayWhere,
   sumText,
@@ -175,4 +177,11 @@ describe('a mass put right in the list', () => {
       xM: 2,
     });
   });
+});
+
+it('axles that come to a kilogram more than the gross as shown are told why', () => {
+  const of = (frontKg: number, rearKg: number) =>
+    sayRounded({ frontKg, rearKg, grossKg: frontKg + rearKg } as LoadFigures);
+  expect(of(1600, 1900)).toBe('');
+  expect(of(1600.4, 1899.5)).toMatch(/^Each figure is rounded up by itself/);
 });

@@ -486,3 +486,41 @@ describe('access in words', () => {
     });
   });
 });
+
+describe('access by lane that nobody can read, or that others than motor vehicles are meant by', () => {
+  const said = (tags: Record<string, string>, options: Parameters<typeof askRoad>[2] = {}) =>
+    askRoad(access, tags, options).map(({ level, kind, wants, folded }) =>
+      [level, kind, wants, folded && 'folded'].filter(Boolean).join(' '),
+    );
+  const heavyInGermany = { country: 'DE', card: { ...COACHBUILT, grossKg: 4250 } };
+
+  it('is unknown and asks for the sign, by itself and under a condition', () => {
+    expect(said({ 'motor_vehicle:lanes': 'foo|foo' })).toEqual(['unknown lane sign']);
+    expect(said({ 'motor_vehicle:lanes:conditional': 'no|no @ (sometimes)' })).toEqual(['unknown lane sign']);
+    expect(
+      said({ 'motor_vehicle:lanes': 'yes|no', 'motor_vehicle:lanes:conditional': 'no|no @ (sometimes)' }),
+    ).toEqual(['unknown lane sign']);
+  });
+
+  it('is nothing where no lane is closed at any hour, and a folded care where one may be', () => {
+    expect(said({ 'motor_vehicle:lanes:conditional': 'yes|yes @ (22:00-06:00)' })).toEqual([]);
+    expect(said({ 'motor_vehicle:lanes:conditional': 'yes|no @ (22:00-06:00)' })).toEqual([
+      'care lane folded',
+    ]);
+  });
+
+  it('of lorries binds a heavy motorhome where the country’s signs do, and says so', () => {
+    expect(said({ 'hgv:lanes': 'yes|yes' }, heavyInGermany)).toEqual([]);
+    expect(said({ 'hgv:lanes': 'no|yes' }, heavyInGermany)).toEqual(['care lane folded']);
+    expect(said({ 'hgv:lanes': 'no|no' }, heavyInGermany)).toEqual(['barred lane']);
+    expect(said({ 'hgv:lanes': 'no|no' }, { country: 'DE' })).toEqual([]);
+  });
+
+  it('of lorries in words of no meaning, or under hours without a leave time, is unknown', () => {
+    expect(said({ hgv: 'foo' }, heavyInGermany)).toEqual(['unknown lorries sign']);
+    expect(said({ 'hgv:conditional': 'no @ (sometimes)' }, heavyInGermany)).toEqual(['unknown lorries sign']);
+    const byNight = { hgv: 'yes', 'hgv:conditional': 'no @ (22:00-06:00)' };
+    expect(said(byNight, heavyInGermany)).toEqual(['unknown lorries time']);
+    expect(said(byNight, { ...heavyInGermany, leaveAt: '2027-06-16T09:00' })).toEqual([]);
+  });
+});

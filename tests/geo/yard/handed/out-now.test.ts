@@ -191,3 +191,50 @@ describe('what is told of a sheet that is out', () => {
     expect(numberReplaced([{ ...sheet('A2'), made: '2027-02-01' }, sheet('A1')], NORTH.facts)).toBe('A2');
   });
 });
+
+describe('a vehicle whose sheets say less', () => {
+  it('is out twice by its name where a sheet names no card of the library, and never without a leave time', () => {
+    const one = sheet('A1', { leaveAt: '2027-06-12T09:00' });
+    const { vehicle: _v, leaveAt: _l, ...bare } = one.body;
+    const same = { ...bare, number: 'A2', leaveAt: '2027-06-12T09:00' } as HandedBody;
+    expect(overlapping(same, [one])).toEqual([one]);
+    expect(overlapping({ ...same, vehicleName: 'Another' }, [one])).toEqual([]);
+    expect(overlapping(bare as HandedBody, [one])).toEqual([]);
+    expect(overlapping(same, [sheet('A3', { leaveAt: undefined } as never)])).toEqual([]);
+    expect(sayOverlap(same, [one])).toContain('(sheet A1, leaves Saturday 12 June 2027, 09:00)');
+  });
+
+  it('longer by a rack than its papers say is told, and so is a load that is another since', () => {
+    const rack = { lengthM: 0.8, widthM: 2, fitted: true };
+    const { report } = NORTH;
+    expect(newOrWorse(report, { ...report, vehicle: { ...report.vehicle, rack } }, 'metric')).toMatchObject({
+      ok: true,
+      value: [expect.stringMatching(/^The papers handed out say length /u)],
+    });
+    const { route } = NORTH;
+    const items = [{ name: 'Tent', massKg: 20, xM: 2 }];
+    const kept = handedFacts(
+      { report, route, load: items },
+      { gpx: 'a'.repeat(64), track: 1, loadKept: true } as never,
+      sha256Of,
+    );
+    const now = (load: typeof items | undefined) =>
+      changedSince(
+        kept,
+        {
+          card: report.vehicle,
+          load,
+          gone: { vehicle: false, drive: false },
+          day: undefined,
+          notes: [],
+          maps: [],
+          program: report.program,
+          moment: report.made,
+        },
+        sha256Of,
+      );
+    expect(now(items)).toEqual([]);
+    expect(now(undefined)).toEqual(['load']);
+    expect(now([{ name: 'Tent', massKg: 25, xM: 2 }])).toEqual(['load']);
+  });
+});

@@ -1,11 +1,12 @@
 import { CARD_NAME_LONGEST } from './bounds.ts';
 
-/** Whether two vehicles have one name for whoever reads it: case and blanks tell nobody apart. */
+/** Whether two things have one name for whoever reads it: case and blanks tell nobody apart. */
 export function isSameName(a: string, b: string): boolean {
-  return plain(a) === plain(b);
+  return plainName(a) === plainName(b);
 }
 
-function plain(name: string): string {
+/** The same of every name that reads the same. */
+export function plainName(name: string): string {
   return name.trim().replace(/\s+/g, ' ').toLocaleLowerCase('en');
 }
 

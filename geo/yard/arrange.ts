@@ -8,6 +8,7 @@ export interface RowDrive {
   readonly id: string;
   readonly name: string;
   readonly file: string;
+  /** between its points, as drawn: it counts until the drive was checked */
   readonly lengthM: number;
 }
 
@@ -17,6 +18,11 @@ export interface RowCell {
   readonly cell: Cell;
   readonly stale: readonly unknown[];
   readonly changes: readonly unknown[];
+}
+
+/** Metres along the roads that a drive follows, once it was checked; undefined until then. */
+export function followedM(cells: readonly RowCell[]): number | undefined {
+  return cells.find(({ cell }) => cell.lengthM !== undefined)?.cell.lengthM;
 }
 
 /** How rows are put in order: by name, the longest first, the worst first. */
@@ -60,8 +66,10 @@ export function arrange<D extends RowDrive>(
   const { vehicle, takes, stoppedAt, order } = asked;
   const cellsAsked = (id: string) =>
     vehicle === undefined ? cellsOf(id) : cellsOf(id).filter((each) => each.vehicle === vehicle);
+  const lengthOf = ({ id, lengthM }: D) => followedM(cellsOf(id)) ?? lengthM;
+  const byLength = shortestM > 0 || longestM < Number.POSITIVE_INFINITY;
   const shown = drives.filter((drive) => {
-    if (drive.lengthM < shortestM || drive.lengthM > longestM) return false;
+    if (byLength && (lengthOf(drive) < shortestM || lengthOf(drive) > longestM)) return false;
     if (near !== undefined && !near.has(drive.id)) return false;
     if (words.length > 0 && !holdsAll(drive, cellsOf(drive.id), words)) return false;
     const cells = cellsAsked(drive.id);
@@ -71,7 +79,7 @@ export function arrange<D extends RowDrive>(
   });
   // what is sorted already, as drives mostly come, is sorted again in no time: equals then stay by name
   shown.sort(byName);
-  if (order === 'length') return shown.sort((a, b) => b.lengthM - a.lengthM);
+  if (order === 'length') return shown.sort((a, b) => lengthOf(b) - lengthOf(a));
   if (order === 'name') return shown;
   const ranks = new Map(shown.map(({ id }) => [id, worstOf(cellsAsked(id))]));
   const rankOf = ({ id }: D) => ranks.get(id) ?? UNCHECKED;

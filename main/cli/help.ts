@@ -53,6 +53,7 @@ export const HELP = `lanegauge: will this vehicle get along this drive?
       [--drive ID --vehicle-id ID]   of the library, with the drive's kept leave time and day and what is aboard, in place of
                               the files; each may be given several times: then each drive with each vehicle, a folder each
       [--pair DRIVE=VEHICLE ...]     the same pair by pair, such as a week's; barred ones are listed before they are written
+      [--firm TEXT] [--phone NUMBER]   your firm's heading and the telephone that drivers ring: kept, and on every sheet from now on
       It is kept in the library (--yard FOLDER: in that one) under the sheet's number.
 
   lanegauge load --vehicle CARD --load LOAD.json

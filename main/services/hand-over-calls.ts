@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { given } from '../../geo/given.ts';
 import { visorCards } from '../../geo/handover/card/visor-cards.ts';
 import { ok, type Result } from '../../geo/result.ts';
@@ -16,6 +17,7 @@ import { findHanded, readHanded } from './handed/handed-sheets.ts';
 import { knownOf } from './handed/known-of.ts';
 import { type OutRow, outSheets, sheetAgain } from './handed/out-sheets.ts';
 import { notesOf } from './library/local-notes.ts';
+import { saySheetsGone } from './library/say-library.ts';
 import { localDay } from './local-day.ts';
 import { takeCheck } from './yard/grid/take-check.ts';
 import { gridOfLibrary } from './yard/yard-of.ts';
@@ -30,6 +32,11 @@ export function handOverCalls(parts: HandOverParts): HandOverServices {
   const { engine, dataFolder, now } = parts;
   const { library, settings } = parts.stores;
   const of = { library, dataFolder, now };
+  const sheetsNow = async () => {
+    const sheets = (await outSheets(of)).map(shown);
+    const isGone = sheets.length > 0 && !existsSync(library.folder);
+    return { sheets, ...given({ gone: isGone ? saySheetsGone(library.folder) : undefined }) };
+  };
   return {
     handOver: (request, hooks) => handOverAndKeep(parts, request, hooks),
     handOverPairs: (request, hooks) =>
@@ -47,13 +54,13 @@ export function handOverCalls(parts: HandOverParts): HandOverServices {
     async sheetsOut() {
       await library.refresh('handed');
       await library.refresh('back');
-      return ok({ sheets: (await outSheets(of)).map(shown) });
+      return ok(await sheetsNow());
     },
     async sheetBack({ number, back }) {
       const found = findHanded(library, number);
       if (!found.ok) return found;
       const told = await tellBack(library, found.value.body.number, back ? localDay(now()) : undefined);
-      return told.ok ? ok({ sheets: (await outSheets(of)).map(shown) }) : told;
+      return told.ok ? ok(await sheetsNow()) : told;
     },
     async worseThanSheet({ number }, hooks) {
       const found = findHanded(library, number);

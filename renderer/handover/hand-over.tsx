@@ -4,6 +4,7 @@ import { saveAsGpx } from '../actions/take-way.ts';
 import { dialog } from '../state/page.ts';
 import { sheetWanted } from '../state/sheet-wanted.ts';
 import { Done } from './done.tsx';
+import { NoTelephone } from './no-telephone.tsx';
 import { type HandOverState, handOverDrive, keptSheet, sparseDrive } from './work.ts';
 
 const CHECKING: HandOverState = { kind: 'working', what: 'Checking anew' };
@@ -33,6 +34,7 @@ export function HandOver() {
     <div class="handing">
       <div role="status">{state.kind === 'working' && <p>{state.what}…</p>}</div>
       <div role="alert">{state.kind === 'problem' && <p class="problem">{state.say}</p>}</div>
+      {sheetWanted.value === undefined && <NoTelephone />}
       {state.kind === 'sparse' && <Sparse say={state.say} onGoOn={() => void begin(false)} />}
       {state.kind === 'barred' && <Barred onYes={() => void begin(true)} />}
       {state.kind === 'done' && <Done handed={state.handed} />}

@@ -1,5 +1,6 @@
 import { type Draft, mergeNeighbours } from '../finding.ts';
 import type { RuleInput } from '../rule.ts';
+import { endOf } from '../run.ts';
 import { addedDrafts, careDraft } from './added.ts';
 import { type FigureHeld, holdFigures } from './hold-figure.ts';
 import { answers, askedOf, type NoteAsked } from './meets.ts';
@@ -25,7 +26,7 @@ export function withNotes(input: RuleInput, drafts: readonly Draft[]): Draft[] {
     return answered(allowed(settled.draft, met, used), met, used);
   });
   const words = met.filter((one) => isWordsAlone(one) && !used.has(one));
-  return [
+  const all = [
     ...said,
     ...addedDrafts(
       input,
@@ -34,7 +35,23 @@ export function withNotes(input: RuleInput, drafts: readonly Draft[]): Draft[] {
     ),
     ...words.map(careDraft),
   ];
+  return all.map((draft) => onGuessed(input, draft));
 }
+
+/** What a note makes of a road that may not be the driven one says so. */
+function onGuessed({ drive }: RuleInput, draft: Draft): Draft {
+  const { note, wants, run, say } = draft;
+  if (note === undefined || wants === 'route') return draft;
+  const middleM = (run[0].fromM + endOf(run)) / 2;
+  const isGuessed = [...drive.guessed, ...drive.doubtful].some(
+    ({ fromM, toM }) => fromM <= middleM && middleM <= toM,
+  );
+  if (!isGuessed) return draft;
+  return { ...draft, say: `${say} ${IF_DRIVEN}` };
+}
+
+const IF_DRIVEN =
+  'Which road is driven here is guessed, since the points of the drive lie far apart or beside it: the note counts only if it is this one.';
 
 function isWordsAlone({ note }: NoteAsked): boolean {
   return note.heightM === undefined && note.widthM === undefined && note.massKg === undefined;

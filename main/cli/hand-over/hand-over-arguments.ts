@@ -1,7 +1,10 @@
+import { given } from '../../../geo/given.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { quote } from '../../../geo/units/text.ts';
+import { FIRM_MAX } from '../../contract/limits.ts';
+import type { Settings } from '../../contract/settings.ts';
 import { CHECK_OPTIONS, type CheckArguments, checkArgumentsOf } from '../arguments.ts';
-import { readWords, USAGE_HINT } from '../read-words.ts';
+import { readWords, USAGE_HINT, type WordsRead } from '../read-words.ts';
 
 export interface HandOverArguments extends CheckArguments {
   readonly outFolder: string;
@@ -9,6 +12,8 @@ export interface HandOverArguments extends CheckArguments {
   readonly pdf: boolean;
   /** drives and vehicles of the library, in place of files */
   readonly fromLibrary?: NamedOfLibrary;
+  /** what of the firm's own is to stand on every sheet from now on */
+  readonly firm: Partial<Settings['firm']>;
 }
 
 /** By id or name: each drive with each vehicle, or pair by pair. */
@@ -22,6 +27,7 @@ export interface NamedOfLibrary {
 export function readHandOverArguments(words: readonly string[], standsIn: string): Result<HandOverArguments> {
   const read = readWords(words, {
     ...CHECK_OPTIONS,
+    once: [...CHECK_OPTIONS.once, 'firm', 'phone'],
     several: [...CHECK_OPTIONS.several, 'drive', 'vehicle-id', 'pair'],
     flags: [...CHECK_OPTIONS.flags, 'pdf'],
   });
@@ -46,6 +52,8 @@ export function readHandOverArguments(words: readonly string[], standsIn: string
     return fail('usage', `--drive and --vehicle-id go together. ${USAGE_HINT}`);
   const check = checkArgumentsOf(read.value, standsIn, { ids });
   if (!check.ok) return check;
+  const firm = readFirm(read.value);
+  if (!firm.ok) return firm;
   const { outFolder } = check.value;
   if (outFolder === undefined)
     return fail('usage', `Missing: --out FOLDER, where the files go. ${USAGE_HINT}`);
@@ -53,8 +61,23 @@ export function readHandOverArguments(words: readonly string[], standsIn: string
     ...check.value,
     outFolder,
     pdf: flag('pdf'),
+    firm: firm.value,
     ...(ids && { fromLibrary: { drives, vehicles, pairs: pairs.value } }),
   });
+}
+
+/** `--firm TEXT` and `--phone NUMBER`. */
+function readFirm({ one }: WordsRead): Result<Partial<Settings['firm']>> {
+  const heading = one('firm')?.trim();
+  const telephone = one('phone')?.trim();
+  if (heading !== undefined && heading.length > FIRM_MAX.heading)
+    return fail('usage', `--firm takes at most ${FIRM_MAX.heading} letters. ${USAGE_HINT}`);
+  if (telephone !== undefined && (telephone.length > FIRM_MAX.telephone || !/\d/.test(telephone)))
+    return fail(
+      'usage',
+      `--phone ${quote(telephone)} is no telephone number: write its digits, at most ${FIRM_MAX.telephone} letters. ${USAGE_HINT}`,
+    );
+  return ok(given({ heading, telephone }));
 }
 
 function readPairs(typed: readonly string[]): Result<NamedOfLibrary['pairs']> {

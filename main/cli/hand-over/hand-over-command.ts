@@ -4,6 +4,7 @@ import { LEVEL_WORD } from '../../../geo/report/level.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { listed, quote } from '../../../geo/units/text.ts';
 import { cardCautions, cardRemarks } from '../../../geo/vehicle/card-warnings.ts';
+import { NO_TELEPHONE } from '../../contract/hand-over/no-firm.ts';
 import { findBrowser } from '../../services/hand-over/find-browser.ts';
 import { finishHandOver, type PrintSheet } from '../../services/hand-over/finish-hand-over.ts';
 import { printPdf } from '../../services/hand-over/print-pdf.ts';
@@ -34,8 +35,9 @@ export async function handOverCommand(words: readonly string[], terminal: Termin
   if (!library.ok) return refuse(library.error.message, terminal);
   const found = await askedOf(read.value, library.value, terminal);
   if (!found.ok) return refuse(found.error.message, terminal);
+  if (found.value.own.firm.telephone === '') terminal.complain(`${NO_TELEPHONE} ${SET_IT}`);
   if (found.value.kind === 'several') {
-    const { pairs, ...asked } = found.value;
+    const { pairs, kind: _, ...asked } = found.value;
     const print = pdf ? printSheet : undefined;
     return handOverSeveral(pairs, { ...asked, library: library.value, outFolder, json, print }, terminal);
   }
@@ -74,6 +76,8 @@ export async function handOverCommand(words: readonly string[], terminal: Termin
   terminal.out(json ? jsonText(report) : sayHandedOver(done.value, said, terminal.width));
   return exitFor(report);
 }
+
+const SET_IT = 'Set it once with --phone NUMBER, and the heading with --firm TEXT.';
 
 const printSheet: PrintSheet = (html, signal) => printPdf(html, findBrowser(), { signal });
 

@@ -82,7 +82,7 @@ async function sayThere(shelf: string, { route }: DriveToFetch): Promise<readonl
   return [
     bareM === 0
       ? 'The shelf has roads along all of this drive already.'
-      : `Not on the shelf: ${printKm(bareM)} of this drive of ${printKm(lengthM)}.`,
+      : `Not on the shelf: ${printKm(bareM)} of this drive of ${printKm(lengthM)} as drawn.`,
   ];
 }
 

@@ -8,6 +8,7 @@ import { readBytes } from '../../services/files/read-bytes.ts';
 import { type AddedDrive, addDrives } from '../../services/library/add-drives.ts';
 import { jsonText } from '../json-text.ts';
 import { pathFrom, readWords, USAGE_HINT } from '../read-words.ts';
+import { sayAlike } from './alike.ts';
 import type { YardCommand } from './command.ts';
 
 /** As many as a shell hands over. */
@@ -31,7 +32,10 @@ export const yardAdd: YardCommand = async (words, terminal, library) => {
   }
   terminal.progress.clear();
   const drives = added.map(toldDrive);
-  const text = flag('json') ? jsonText({ drives }) : drives.map(printAdded).join('');
+  const fresh = drives.filter(({ was }) => was !== 'there').map(({ id }) => id);
+  const text = flag('json')
+    ? jsonText({ drives })
+    : `${drives.map(printAdded).join('')}${sayAlike(library, fresh)}`;
   // where nothing was added there is nothing to print
   return ok({ text: drives.length === 0 ? '' : text, refused });
 };

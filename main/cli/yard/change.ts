@@ -4,6 +4,7 @@ import { plainLine, quote } from '../../../geo/units/text.ts';
 import { findItem, refuseTwoVersions } from '../../services/library/find-item.ts';
 import { jsonText } from '../json-text.ts';
 import { readWords, USAGE_HINT, type WordsRead } from '../read-words.ts';
+import { sayAlike } from './alike.ts';
 import type { YardCommand } from './command.ts';
 
 const NAME_MOST = 200;
@@ -32,7 +33,7 @@ export const yardRename: YardCommand = async (words, _terminal, library) => {
   return ok({
     text: read.value.flag('json')
       ? jsonText({ renamed: { id, name } })
-      : `${quote(driveName(body))} is called ${quote(name)} now.\n`,
+      : `${quote(driveName(body))} is called ${quote(name)} now.\n${sayAlike(library, [id])}`,
   });
 };
 

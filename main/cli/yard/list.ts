@@ -3,13 +3,16 @@ import { given } from '../../../geo/given.ts';
 import { driveName } from '../../../geo/library/body/drive.ts';
 import type { Item } from '../../../geo/library/item.ts';
 import { ok } from '../../../geo/result.ts';
-import { distanceIn } from '../../../geo/units/in-units.ts';
+import { distanceIn, type Units } from '../../../geo/units/in-units.ts';
 import { counted, quote } from '../../../geo/units/text.ts';
 import { fleetEntries } from '../../services/fleet/fleet-entries.ts';
 import { outSheets } from '../../services/handed/out-sheets.ts';
 import type { Library } from '../../services/library/library.ts';
+import { openSettings } from '../../services/settings/settings-store.ts';
+import { showBin } from '../../services/yard/show-bin.ts';
 import { jsonText } from '../json-text.ts';
 import { readWords } from '../read-words.ts';
+import { drivesAlike } from './alike.ts';
 import type { YardCommand } from './command.ts';
 import { lineOf, toldSheet } from './out.ts';
 import { toldVersions } from './told-versions.ts';
@@ -20,19 +23,31 @@ export const yardList: YardCommand = async (words, terminal, library) => {
   if (!read.ok) return read;
   const rows = await outSheets({ library, ...terminal });
   const sheets = rows.filter(({ standing }) => standing.kind !== 'back').map(toldSheet);
-  const listed = { ...listYard(library), sheets };
+  const { units } = (await openSettings(terminal.dataFolder, terminal.now)).current();
+  const listed = { ...listYard(library, units), bin: await listBin(library), sheets };
   return ok({ text: read.value.flag('json') ? jsonText(listed) : printYard(listed) });
 };
 
-function listYard(library: Library) {
-  const drives = library.list('drive').map(toldDrive).sort(byName);
+function listYard(library: Library, units: Units) {
+  const apart = drivesAlike(library, units);
+  const drives = library
+    .list('drive')
+    .map((item) => ({ ...toldDrive(item), ...given({ alike: apart.get(item.id) }) }))
+    .sort(byName);
   const order = [...new Set(fleetEntries(library.list('vehicle')).map(({ itemId }) => itemId))];
   const vehicles = order.flatMap((id) => {
     const item = library.find('vehicle', id);
     return item ? [toldVehicle(item)] : [];
   });
-  const bin = library.bin().map(({ id, kind, deleted = '' }) => ({ id, kind, deleted }));
-  return { folder: library.folder, drives, vehicles, notes: library.list('note').length, bin };
+  return { folder: library.folder, drives, vehicles, notes: library.list('note').length };
+}
+
+/** With a name of what can be had back; what was aboard lies there with its vehicle. */
+async function listBin(library: Library) {
+  const named = new Map((await showBin(library)).map(({ id, name }) => [id, name]));
+  return library
+    .bin()
+    .map(({ id, kind, deleted = '' }) => ({ id, kind, deleted, ...given({ name: named.get(id) }) }));
 }
 
 function toldDrive(item: Item<'drive'>) {
@@ -72,7 +87,10 @@ function printYard({
   notes,
   bin,
   sheets,
-}: ReturnType<typeof listYard> & { readonly sheets: readonly ReturnType<typeof toldSheet>[] }): string {
+}: ReturnType<typeof listYard> & {
+  readonly bin: Awaited<ReturnType<typeof listBin>>;
+  readonly sheets: readonly ReturnType<typeof toldSheet>[];
+}): string {
   const lines = [
     `The library in ${folder}: ${counted(drives.length, 'drive')}, ${counted(vehicles.length, 'vehicle')}, ${counted(notes, 'note')}.`,
     ...(drives.length + vehicles.length === 0
@@ -80,8 +98,8 @@ function printYard({
           'Put drives there with: lanegauge yard add DRIVE.gpx, and vehicles with: lanegauge yard vehicle add CARD.json',
         ]
       : []),
-    ...drives.flatMap(({ id, name, day, lengthM = 0, leaveAt, ...apart }) => [
-      `  ${quote(name, 100)}${day ? `, day ${day.number} of ${day.of}` : ''}, ${distanceIn('both', lengthM)} as drawn${leaveAt === undefined ? '' : `, leaves ${sayMoment(leaveAt)}`} (${id})`,
+    ...drives.flatMap(({ id, name, alike, day, lengthM = 0, leaveAt, ...apart }) => [
+      `  ${quote(name, 100)}${alike === undefined ? '' : `, that is ${alike}`}${day ? `, day ${day.number} of ${day.of}` : ''}, ${distanceIn('both', lengthM)} as drawn${leaveAt === undefined ? '' : `, leaves ${sayMoment(leaveAt)}`} (${id})`,
       ...printVersions(id, apart),
     ]),
     ...vehicles.flatMap(({ id, name, ...apart }) => [
@@ -89,7 +107,10 @@ function printYard({
       ...printVersions(id, apart),
     ]),
     ...sheets.map((sheet) => `  ${lineOf(sheet)}`),
-    ...bin.map(({ id, deleted }) => `  in the bin since ${deleted.slice(0, 10)}: ${id}`),
+    ...bin.map(
+      ({ id, kind, name, deleted }) =>
+        `  in the bin since ${deleted.slice(0, 10)}: ${name === undefined ? '' : `${kind} ${quote(name, 100)} `}(${id})`,
+    ),
   ];
   return `${lines.join('\n')}\n`;
 }

@@ -10,6 +10,7 @@ import { saySince } from '../../../geo/yard/handed/say-since.ts';
 import { sayStanding } from '../../../geo/yard/handed/standing.ts';
 import { type OutRow, outSheets, sheetAgain, worseNow } from '../../services/handed/out-sheets.ts';
 import type { Library } from '../../services/library/library.ts';
+import { saySheetsGone } from '../../services/library/say-library.ts';
 import { openSettings } from '../../services/settings/settings-store.ts';
 import { jsonText } from '../json-text.ts';
 import { readWords } from '../read-words.ts';
@@ -52,14 +53,10 @@ export const yardOut: YardCommand = async (words, terminal, library) => {
       ? jsonText({ sheets: [...told, ...same.map(toldSheet)] })
       : printOut(told, same.map(toldSheet)),
     ...(isGone && rows.length > 0
-      ? { refused: [sayGone(library.folder)] }
+      ? { refused: [saySheetsGone(library.folder)] }
       : refused.length > 0 && { refused }),
   });
 };
-
-function sayGone(folder: string): string {
-  return `The library in ${folder} is not there: these are the sheets as last seen, and none was checked again. Connect its disk, and ask again.`;
-}
 
 async function worseOf(
   row: OutRow,

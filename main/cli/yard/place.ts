@@ -1,5 +1,5 @@
 import { ok, type Result } from '../../../geo/result.ts';
-import type { LibraryPlace } from '../../services/library/library-place.ts';
+import { holdsRecords, type LibraryPlace } from '../../services/library/library-place.ts';
 import { jsonText } from '../json-text.ts';
 import { readWords } from '../read-words.ts';
 import type { YardSaid } from './command.ts';
@@ -24,7 +24,7 @@ export async function yardPlace(
   if (!chosen.ok) return chosen;
   const folder = chosen.value;
   const stays =
-    before === folder
+    before === folder || !(await holdsRecords(before))
       ? ''
       : ` What lies in ${before} stays there: to have both in one, copy its folders records, gpx and handed into the new one; nothing can clash.`;
   return ok({

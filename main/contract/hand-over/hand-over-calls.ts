@@ -44,7 +44,11 @@ const outSheetSchema = z.strictObject({
 });
 export type OutSheetShown = z.infer<typeof outSheetSchema>;
 
-const sheets = z.strictObject({ sheets: z.array(outSheetSchema) });
+const sheets = z.strictObject({
+  sheets: z.array(outSheetSchema),
+  /** a sentence, where the library is not there: none can be checked again */
+  gone: z.string().optional(),
+});
 
 const pair = { drive: libraryIdSchema, vehicle: libraryIdSchema };
 

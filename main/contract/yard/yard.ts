@@ -19,6 +19,8 @@ const yardDriveSchema = z.strictObject({
   day: z.strictObject({ number: z.int(), of: z.int() }).optional(),
   lengthM: z.number(),
   leaveAt: z.string().regex(LEAVE_AT).optional(),
+  /** another drive has its name: what tells this one from it, such as its file */
+  alike: z.string().optional(),
   /** a sentence, where a day is kept with it that cannot be read */
   unread: z.string().optional(),
   heads: headsSchema,

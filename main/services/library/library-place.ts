@@ -1,10 +1,10 @@
-import { access, constants } from 'node:fs/promises';
+import { access, constants, readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { makeFolders } from '../files/make-folders.ts';
 import { rememberedFile } from '../files/remembered-file.ts';
-import { messageOf } from '../files/system-error.ts';
+import { codeOf, messageOf } from '../files/system-error.ts';
 
 const placeSchema = z.strictObject({
   format: z.literal('lanegauge.library-place'),
@@ -39,6 +39,15 @@ export async function openLibraryPlace(dataFolder: string, now: () => Date): Pro
       return kept.ok ? ok(folder) : kept;
     },
   };
+}
+
+/** Whether a library's folder holds anything; one that cannot be looked into may. */
+export async function holdsRecords(folder: string): Promise<boolean> {
+  try {
+    return (await readdir(join(folder, 'records'))).length > 0;
+  } catch (error) {
+    return codeOf(error) !== 'ENOENT';
+  }
 }
 
 /** A folder that cannot be made or written is no place for a library: it would look like one that is empty. */

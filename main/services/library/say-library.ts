@@ -48,6 +48,11 @@ export function sayVanished(folder: string): string {
   return `The library is not in ${folder} any more. What this computer last saw of it is shown, and nothing can be changed. Connect its disk again; if it is really gone, make an empty folder there to begin anew.`;
 }
 
+/** The same of the sheets that are out. */
+export function saySheetsGone(folder: string): string {
+  return `The library in ${folder} is not there: these are the sheets as last seen, and none was checked again. Connect its disk, and ask again.`;
+}
+
 export function sayEmptied(folder: string): string {
   return `The library in ${folder} is empty, and this computer has seen it filled: its drives, vehicles and notes count no more. If its disk is not connected, connect it; if it is really gone, the first change begins it anew.`;
 }

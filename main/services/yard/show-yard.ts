@@ -1,17 +1,17 @@
 import { keptDay } from '../../../geo/day/kept-day.ts';
 import { given } from '../../../geo/given.ts';
-import { driveBodySchema, driveName } from '../../../geo/library/body/drive.ts';
-import { noteBodySchema } from '../../../geo/library/body/note.ts';
-import { vehicleBodySchema } from '../../../geo/library/body/vehicle.ts';
+import { driveName } from '../../../geo/library/body/drive.ts';
 import type { Item } from '../../../geo/library/item.ts';
 import { type ChosenKind, versionsApart } from '../../../geo/library/versions-apart.ts';
 import type { Units } from '../../../geo/units/in-units.ts';
 import { cut } from '../../../geo/units/text.ts';
 import { byName } from '../../../geo/yard/by-name.ts';
+import { tellApart } from '../../../geo/yard/tell-apart.ts';
 import type { FleetVehicle } from '../../contract/fleet.ts';
-import type { Apart, Binned, Yard, YardDrive } from '../../contract/yard/yard.ts';
+import type { Apart, Yard, YardDrive } from '../../contract/yard/yard.ts';
 import type { Library } from '../library/library.ts';
 import { columnsOf } from './columns.ts';
+import { nameOfBody, showBin } from './show-bin.ts';
 
 /** The library as the yard shows it, as last looked at. */
 export async function showYard(
@@ -20,7 +20,7 @@ export async function showYard(
 ): Promise<Yard> {
   return {
     folder: library.folder,
-    drives: library.list('drive').flatMap(showDrive).sort(byName),
+    drives: showDrives(library, units),
     vehicles: columnsOf(library, fleet).map(({ id, vehicleId, card }) => ({
       id,
       vehicleId,
@@ -30,6 +30,14 @@ export async function showYard(
     apart: APART.flatMap((kind) => library.list(kind).flatMap((item) => showApart(library, item, units))),
     notices: [...library.notices()],
   };
+}
+
+function showDrives(library: Library, units: Units): YardDrive[] {
+  const drives = library.list('drive').flatMap(showDrive).sort(byName);
+  const told = tellApart(drives, units);
+  return told.size === 0
+    ? drives
+    : drives.map((drive) => ({ ...drive, ...given({ alike: told.get(drive.id) }) }));
 }
 
 function showDrive({ id, heads, versions }: Item<'drive'>): YardDrive[] {
@@ -72,7 +80,7 @@ function showApart<K extends ChosenKind>(
     {
       id,
       kind,
-      name: cut(nameOf(kind, first.body) ?? vehicleAboard(library, id) ?? id, NAME_MOST),
+      name: cut(nameOfBody(kind, first.body) ?? vehicleAboard(library, id) ?? id, NAME_MOST),
       versions: versions.map(({ name, made }, i) => ({
         version: name,
         made,
@@ -93,32 +101,3 @@ function vehicleAboard(library: Library, id: string): string | undefined {
 }
 
 const NAME_MOST = 80;
-
-async function showBin(library: Library): Promise<Binned[]> {
-  const shown: Binned[] = [];
-  for (const item of library.bin()) {
-    const { id, kind, deleted = '' } = item;
-    // what was aboard goes and comes with its vehicle; the rest never lies there by a person's doing
-    if (kind !== 'drive' && kind !== 'vehicle' && kind !== 'note') continue;
-    const [body] = await library.before(item);
-    // what it held has been thrown away
-    if (body === undefined) continue;
-    shown.push({ id, kind, deleted, name: cut(nameOf(kind, body) ?? id, NAME_MOST) });
-  }
-  return shown.sort((a, b) => (a.deleted < b.deleted ? 1 : -1));
-}
-
-function nameOf(kind: ChosenKind, body: unknown): string | undefined {
-  switch (kind) {
-    case 'drive': {
-      const drive = driveBodySchema.safeParse(body);
-      return drive.success ? driveName(drive.data) : undefined;
-    }
-    case 'vehicle':
-      return vehicleBodySchema.safeParse(body).data?.card.name;
-    case 'load':
-      return undefined;
-    case 'note':
-      return noteBodySchema.safeParse(body).data?.say;
-  }
-}

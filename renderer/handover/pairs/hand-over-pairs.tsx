@@ -4,6 +4,7 @@ import { counted } from '../../../geo/units/text.ts';
 import { Doing } from '../../look/doing.tsx';
 import { pairsWanted } from '../../state/sheet-wanted.ts';
 import { Done } from '../done.tsx';
+import { NoTelephone } from '../no-telephone.tsx';
 import { type Handed, keptSheet } from '../work.ts';
 import { Barred, Failed, HandedOver, Waiting } from './pair-lists.tsx';
 import { handOverAll, keyOf, pairDoing, pairsTold } from './pairs-work.ts';
@@ -61,6 +62,7 @@ export function HandOverPairs() {
           <p>{sayTold()}</p>
         )}
       </div>
+      <NoTelephone />
       <div role="alert">{problem !== undefined && <p class="problem">{problem}</p>}</div>
       {!busy && <Barred onYes={(of) => void begin(of, true)} />}
       {!busy && <Failed onAgain={(of) => void begin(of, false)} />}

@@ -1,3 +1,4 @@
+import { dayInWords } from '../../../geo/clock/print-dates.ts';
 import { BIN_DAYS } from '../../../geo/library/bin.ts';
 import { clip } from '../../../geo/units/text.ts';
 import { change } from '../state/work.ts';
@@ -19,7 +20,7 @@ export function BinList() {
               <br />
               <span class="small soft">
                 {KIND_WORD[kind]}
-                {deleted !== '' && `, removed ${deleted.slice(0, 10)}`}
+                {deleted !== '' && `, removed ${dayInWords(deleted.slice(0, 10))}`}
               </span>
             </span>
             <button type="button" onClick={() => void change('restoreItem', { id })}>

@@ -1,7 +1,6 @@
 import { useState } from 'preact/hooks';
 import { saySettledCount } from '../../../geo/report/is-settled.ts';
 import { LEVEL_WORD } from '../../../geo/report/level.ts';
-import { distanceIn } from '../../../geo/units/in-units.ts';
 import { capital, clip } from '../../../geo/units/text.ts';
 import { sayCounts, sayNoCell, sayStale, sayTightest } from '../../../geo/yard/say-cell.ts';
 import { LEAVE_AT } from '../../../main/contract/leave-at.ts';
@@ -12,7 +11,7 @@ import { handOverPairs } from '../../state/sheet-wanted.ts';
 import { pairOf } from '../several/marked.ts';
 import { openCell } from '../state/open-cell.ts';
 import { change } from '../state/work.ts';
-import { apart, aside, cellsOf, cellsTold, columns, drives, lengthOf, whyFailed } from '../state/yard.ts';
+import { apart, aside, cellsOf, cellsTold, columns, drives, sayLength, whyFailed } from '../state/yard.ts';
 import { Acknowledge, ChangesOf } from './changes.tsx';
 import { Versions } from './versions.tsx';
 
@@ -90,7 +89,7 @@ function InWords({ known, failed }: { known: YardCell | undefined; failed: strin
 
 /** What may be changed: kept when the field is left. */
 function Fields({ drive }: { drive: YardDrive }) {
-  const { id, name, file, leaveAt, heads: over, day, unread } = drive;
+  const { id, name, file, leaveAt, heads: over, day, unread, alike } = drive;
   const [typed, setTyped] = useState(name);
   const { units } = settings.value;
   const rename = () => {
@@ -120,10 +119,13 @@ function Fields({ drive }: { drive: YardDrive }) {
           }}
         />
       </label>
+      {alike !== undefined && (
+        <p class="problem small">Another drive has this name. This one is told by: {alike}.</p>
+      )}
       {unread !== undefined && <p class="problem small">{unread}</p>}
       <p class="small soft">
         {leaveAt === undefined && 'Without a leave time, hours and days are not judged. '}
-        {distanceIn(units, lengthOf(drive))}, from <bdi>{clip(file, 80)}</bdi>
+        {sayLength(drive, units)}, from <bdi>{clip(file, 80)}</bdi>
         {day && `, day ${day.number} of ${day.of}`}
       </p>
     </div>

@@ -7,7 +7,7 @@ import { sayStanding } from '../../../geo/yard/handed/standing.ts';
 import type { OutSheetShown } from '../../../main/contract/hand-over/hand-over-calls.ts';
 import { VerdictMark } from '../../look/level-mark.tsx';
 import { showSheet } from '../../state/sheet-wanted.ts';
-import { again, checkOut, outChanged, sheetsOut, sheetsShown, tellBack } from '../state/out.ts';
+import { again, checkOut, outChanged, outSays, sheetsOut, sheetsShown, tellBack } from '../state/out.ts';
 
 /** More than these are looked for by their number. */
 const MOST_SHOWN = 100;
@@ -24,6 +24,7 @@ export function OutList() {
   const back = sheetsShown.value.filter(({ standing }) => standing.kind === 'back');
   return (
     <>
+      {outSays.value !== undefined && <p class="problem">{outSays.value}</p>}
       <h4>Out, changed since</h4>
       {changed.length === 0 ? (
         <p>Nothing that is out has changed since it was handed over.</p>
@@ -102,6 +103,7 @@ function Sheet({ sheet }: { sheet: OutSheetShown }) {
 function Worse({ sheet: { number, leaves } }: { sheet: OutSheetShown }) {
   if (leaves === 'left') return <p class="small soft">Its leave day is past.</p>;
   const told = again.value.get(number);
+  if (told === undefined && outSays.value !== undefined) return null;
   if (told === undefined) return <p class="small soft">Checking again…</p>;
   if ('problem' in told) return null;
   if (told.worse.length === 0) return <p class="small">Nothing is new or worse.</p>;

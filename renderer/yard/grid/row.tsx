@@ -1,9 +1,9 @@
-import { distanceIn } from '../../../geo/units/in-units.ts';
+import { dayInWords } from '../../../geo/clock/print-dates.ts';
 import { clip } from '../../../geo/units/text.ts';
 import type { YardCell, YardDrive, YardVehicle } from '../../../main/contract/yard/yard.ts';
 import { settings } from '../../state/kept.ts';
 import { mark, marking } from '../several/marked.ts';
-import { apartIds, arrangement, aside, lengthOf } from '../state/yard.ts';
+import { apartIds, arrangement, aside, lengthOf, sayLength } from '../state/yard.ts';
 import { CellOf } from './cell.tsx';
 import { gridPlace } from './place.ts';
 import { Ribbon } from './ribbon.tsx';
@@ -67,10 +67,10 @@ export function Row({
             <bdi>{clip(drive.name, 100)}</bdi>
             {drive.day && (
               <span class="soft small">
-                {' '}
                 day {drive.day.number} of {drive.day.of}
               </span>
             )}
+            {drive.alike !== undefined && <span class="soft small">{drive.alike}</span>}
           </span>
           <span class="yard-under">
             <Ribbon
@@ -78,7 +78,13 @@ export function Row({
               cells={asked ? only(known.get(asked)) : [...known.values()]}
               longestM={longestM}
             />
-            <span class="small yard-length">{distanceIn(units === 'both' ? 'metric' : units, lengthM)}</span>
+            {drive.leaveAt !== undefined && (
+              <span class="small yard-leaves">
+                <span class="unseen">; leaves </span>
+                {dayInWords(drive.leaveAt.slice(0, 10))}, {drive.leaveAt.slice(11)}
+              </span>
+            )}
+            <span class="small yard-length">{sayLength(drive, units === 'both' ? 'metric' : units)}</span>
           </span>
           {apartIds.value.has(drive.id) && <span class="yard-flag small">two versions: choose one</span>}
           {changed && <span class="unseen">; something changed</span>}

@@ -4,13 +4,12 @@ import { useEffect, useRef } from 'preact/hooks';
 import { dayInWords, sayMoment } from '../../../geo/clock/print-dates.ts';
 import { LEVEL_WORD, VERDICTS } from '../../../geo/report/level.ts';
 import { STANDING_CAUTION } from '../../../geo/report/standing-caution.ts';
-import { distanceIn } from '../../../geo/units/in-units.ts';
 import { clip, counted } from '../../../geo/units/text.ts';
 import { sayTightest, spareFigure } from '../../../geo/yard/say-cell.ts';
 import type { YardDrive, YardVehicle } from '../../../main/contract/yard/yard.ts';
 import { VerdictMark } from '../../look/level-mark.tsx';
 import { settings } from '../../state/kept.ts';
-import { apartIds, cellsOf, columns, drives, lengthOf, rows, whyFailed } from '../state/yard.ts';
+import { apartIds, cellsOf, columns, drives, rows, sayLength, whyFailed } from '../state/yard.ts';
 
 /** As many vehicles as stand abreast on A4 beside the drive's name. */
 const ABREAST = 8;
@@ -104,7 +103,8 @@ function Table({
               <bdi>{clip(drive.name, 120)}</bdi>
               <br />
               <span class="yard-paper-small">
-                {distanceIn(units, lengthOf(drive))}
+                {drive.alike !== undefined && `${drive.alike}, `}
+                {sayLength(drive, units)}
                 {drive.leaveAt !== undefined && `, leaves ${sayMoment(drive.leaveAt)}`}
                 {apartIds.peek().has(drive.id) && ', two versions: choose one'}
               </span>

@@ -3,7 +3,7 @@ import { clip, counted, listed } from '../../../geo/units/text.ts';
 import { addFile, ask } from '../../host/ask.ts';
 import { takeFiles } from '../../take/take-files.ts';
 import { begin, judge, lookAtYard, tell } from './work.ts';
-import { yardWork } from './yard.ts';
+import { drives, yardWork } from './yard.ts';
 
 /** Where many are added the grid shows them a handful at a time. */
 const LOOK_EVERY = 50;
@@ -21,6 +21,7 @@ export async function addToYard(files: readonly File[], folders: readonly string
   const others: File[] = [];
   const refused = folders.map(sayFolder);
   const count = { new: 0, there: 0, back: 0 };
+  const added: string[] = [];
   for (const [i, file] of files.entries()) {
     if (job.signal.aborted) break;
     const kind = await kindOf(file);
@@ -28,7 +29,11 @@ export async function addToYard(files: readonly File[], folders: readonly string
     else {
       const done = await addOne(file, kind, job.signal);
       if (typeof done === 'string') refused.push(done);
-      else for (const was of done) count[was]++;
+      else
+        for (const { id, was } of done) {
+          count[was]++;
+          if (was !== 'there') added.push(id);
+        }
     }
     job.show(i + 1);
     if (i % LOOK_EVERY === LOOK_EVERY - 1) await lookAtYard();
@@ -37,7 +42,8 @@ export async function addToYard(files: readonly File[], folders: readonly string
   yardWork.value = undefined;
   await lookAtYard();
   if (!stopped && count.new + count.back > 0) await judge('missing');
-  tell(sayAdded(count, refused, stopped), refused.length > 0);
+  const alike = added.filter((id) => drives.peek().some((drive) => drive.id === id && drive.alike)).length;
+  tell(`${sayAdded(count, refused, stopped)}${sayAlike(alike)}`, refused.length > 0);
   if (others.length > 0) await takeFiles(others);
 }
 
@@ -48,15 +54,18 @@ async function addOne(
   file: File,
   kind: ReturnType<typeof fileKind>,
   signal: AbortSignal,
-): Promise<Was[] | string> {
+): Promise<readonly { readonly id: string; readonly was: Was }[] | string> {
   const foreign = sayForeign(kind, file.name);
   if (foreign !== undefined) return foreign;
   const held = await addFile(file, signal);
   if (!held.ok) return held.error.message;
   const added = await ask('addToYard', { source: held.value.source }, { signal });
-  return added.ok
-    ? added.value.drives.map(({ was }) => was)
-    : `${clip(file.name, 80)}: ${added.error.message}`;
+  return added.ok ? added.value.drives : `${clip(file.name, 80)}: ${added.error.message}`;
+}
+
+function sayAlike(count: number): string {
+  if (count === 0) return '';
+  return ` ${count === 1 ? 'One has the name' : `${count} have the names`} of another drive: what tells them apart stands beside it, and they can be renamed.`;
 }
 
 async function kindOf(file: File): Promise<ReturnType<typeof fileKind>> {

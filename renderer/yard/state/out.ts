@@ -15,9 +15,15 @@ export const outChanged = computed(() => sheetsOut.value.filter(({ since }) => s
 type Again = { readonly worse: readonly string[] } | { readonly problem: string };
 export const again = signal<ReadonlyMap<string, Again>>(new Map());
 
+/** Why the sheets cannot be looked at, one sentence for all of them. */
+export const outSays = signal<string | undefined>(undefined);
+
 export async function lookAtOut(): Promise<void> {
   const reply = await ask('sheetsOut', {});
-  if (reply.ok) sheetsShown.value = reply.value.sheets;
+  if (reply.ok) {
+    sheetsShown.value = reply.value.sheets;
+    outSays.value = reply.value.gone;
+  } else outSays.value = reply.error.message;
 }
 
 /** Keeps that a sheet's vehicle is back, or is not. */
@@ -33,7 +39,7 @@ export async function checkOut(signal: AbortSignal): Promise<void> {
   await lookAtOut();
   for (const { number, leaves } of outChanged.peek()) {
     if (signal.aborted) return;
-    if (leaves === 'left') continue;
+    if (leaves === 'left' || outSays.peek() !== undefined) continue;
     const reply = await ask('worseThanSheet', { number }, { signal });
     if (signal.aborted) return;
     const told = reply.ok ? { worse: reply.value.worse } : { problem: reply.error.message };

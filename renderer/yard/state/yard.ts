@@ -1,6 +1,7 @@
 import { computed, signal } from '@preact/signals';
 import { largest } from '../../../geo/lists.ts';
-import { type Arrangement, arrange } from '../../../geo/yard/arrange.ts';
+import { distanceIn, type Units } from '../../../geo/units/in-units.ts';
+import { type Arrangement, arrange, followedM } from '../../../geo/yard/arrange.ts';
 import type { Yard, YardCell, YardDrive, YardVehicle } from '../../../main/contract/yard/yard.ts';
 import type { Doing } from '../../state/happening.ts';
 
@@ -39,10 +40,17 @@ export function cellListOf(drive: string): readonly YardCell[] {
   return list;
 }
 
+type Long = Pick<YardDrive, 'id' | 'lengthM'>;
+
 /** Metres along the roads it follows, once it was checked; until then between its points. */
-export function lengthOf({ id, lengthM }: Pick<YardDrive, 'id' | 'lengthM'>): number {
-  for (const { cell } of cellListOf(id)) if (cell.lengthM !== undefined) return cell.lengthM;
-  return lengthM;
+export function lengthOf({ id, lengthM }: Long): number {
+  return followedM(cellListOf(id)) ?? lengthM;
+}
+
+/** The same in words, which tell the one from the other. */
+export function sayLength(drive: Long, units: Units): string {
+  const asDrawn = followedM(cellListOf(drive.id)) === undefined;
+  return `${distanceIn(units, lengthOf(drive))}${asDrawn ? ' as drawn' : ''}`;
 }
 
 export function whyFailed(drive: string): string | undefined {
@@ -93,7 +101,11 @@ export const arrangement = signal<Arrangement>({ text: '', takes: 'any', order: 
 export const rows = computed<readonly YardDrive[]>(() => {
   const asked = arrangement.value;
   const byCells =
-    asked.order === 'worst' || asked.takes !== 'any' || asked.text !== '' || asked.stoppedAt !== undefined;
+    asked.order !== 'name' ||
+    (asked.shortestM ?? asked.longestM) !== undefined ||
+    asked.takes !== 'any' ||
+    asked.text !== '' ||
+    asked.stoppedAt !== undefined;
   if (byCells) void cellsTold.value;
   return arrange(drives.value, cellListOf, asked);
 });

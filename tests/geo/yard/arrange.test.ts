@@ -51,6 +51,17 @@ describe('the drives of the grid', () => {
     expect(shown({ order: 'worst', vehicle: 'low' })).toEqual(['b', 'a', 'c']);
   });
 
+  it('count by the length of the roads followed, once it is known, and as drawn until then', () => {
+    const followed = (lengthM: number) => [
+      { ...cell('low', 'clear'), cell: { ...cell('low', 'clear').cell, lengthM } },
+    ];
+    const cells: Record<string, readonly RowCell[]> = { b: followed(95_000), c: [cell('low', 'clear')] };
+    const asked = (more: Partial<Arrangement>) =>
+      arrange(DRIVES, (id) => cells[id] ?? [], { ...all, ...more }).map(({ id }) => id);
+    expect(asked({ order: 'length' })).toEqual(['b', 'a', 'c']);
+    expect(asked({ shortestM: 80_000 })).toEqual(['b', 'a']);
+  });
+
   it('are found by name, file or the road that stops somebody, whatever the capitals and accents', () => {
     expect(shown({ text: 'uberdorf' })).toEqual(['a']);
     expect(shown({ text: 'c.gpx' })).toEqual(['c']);

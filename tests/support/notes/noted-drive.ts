@@ -1,4 +1,5 @@
 import { checkDrive } from '../../../geo/check.ts';
+import type { Span } from '../../../geo/drive/drive.ts';
 import type { Route } from '../../../geo/drive/gpx/route.ts';
 import { given } from '../../../geo/given.ts';
 import type { LocalNote } from '../../../geo/notes/note.ts';
@@ -90,13 +91,19 @@ export function checkNoted(
   localNotes: readonly LocalNote[],
   {
     steps = [1, 2],
+    guessed = [],
     made = '2027-06-01T00:00:00Z',
     card = COACHBUILT,
-  }: { readonly steps?: readonly Step[]; readonly made?: string; readonly card?: typeof COACHBUILT } = {},
+  }: {
+    readonly steps?: readonly Step[];
+    readonly guessed?: readonly Span[];
+    readonly made?: string;
+    readonly card?: typeof COACHBUILT;
+  } = {},
 ): DriveReport {
   const roads = roadsFrom(sketch);
   const wayIndex = new Map(sketch.ways.map(({ id }, i) => [id, i]));
-  const drive = driveOn({ roads, wayIndex }, steps);
+  const drive = driveOn({ roads, wayIndex }, steps, { guessed });
   const report = checkDrive({
     route: NO_LINE,
     file: 'mill-lane.gpx',

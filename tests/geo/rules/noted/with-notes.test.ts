@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Span } from '../../../../geo/drive/drive.ts';
 import type { LocalNote } from '../../../../geo/notes/note.ts';
 import type { MapSketch } from '../../../support/build-roads.ts';
 import { at, checkNoted, millLane, note, railwayOver } from '../../../support/notes/noted-drive.ts';
@@ -56,6 +57,14 @@ describe('a bridge without a height', () => {
     expect(report.findings[0]?.say).toContain('The firm measured');
     expect(report.findings[0]?.say).toContain('on 2026-05-01 (AB)');
     expect(report.findings[0]).not.toHaveProperty('wants');
+  });
+
+  it('on a stretch where the road driven is guessed says that the note counts only if it is that road', () => {
+    const say = (guessed: readonly Span[]) =>
+      checkNoted(underRailway, [note({ heightM: 3.4 })], { guessed }).findings.find(({ note: by }) => by)
+        ?.say;
+    expect(say([{ fromM: 0, toM: 500 }])).toContain('Which road is driven here is guessed');
+    expect(say([{ fromM: 400, toM: 500 }])).not.toContain('guessed');
   });
 
   it('keeps its id when it is settled', () => {

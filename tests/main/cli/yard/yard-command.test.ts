@@ -77,6 +77,8 @@ describe('lanegauge yard, drives', () => {
     await json('remove', id);
     const removed = await json('list');
     expect([removed.drives, removed.bin]).toMatchObject([[], [{ id, kind: 'drive' }]]);
+    expect(removed.bin[0].name).toBe('Over the moor');
+    expect((await yard('list')).out).toContain(`in the bin since 1970-01-01: drive "Over the moor" (${id})`);
     expect((await yard('rename', id, 'x')).complaint).toContain('lies in the bin');
     await json('restore', id);
     expect((await json('list')).drives).toMatchObject([{ id, name: 'Over the moor' }]);
@@ -104,6 +106,20 @@ describe('lanegauge yard, drives', () => {
     await json('add', write('a.gpx', gpx(track('Moor', 54))), write('A2.gpx', gpx(track('MOOR', 54.1))));
     expect((await json('list')).drives).toHaveLength(2);
   });
+});
+
+it('two drives of one name are told apart where they are added, renamed and listed', async () => {
+  await json('add', write('mill.gpx', gpx(track('Mill run', 54))));
+  const added = await yard('add', write('mill-2.gpx', gpx(track('mill  run', 54.1))));
+  expect(added.out).toMatch(
+    /Another drive of the library has the same name: this one is mill-2\.gpx \(drive-/,
+  );
+  const { out } = await yard('list');
+  expect(out).toContain('"Mill run", that is mill.gpx');
+  expect(out).toMatch(/"mill {1,2}run", that is mill-2\.gpx/);
+  const [id, other] = (await json('list')).drives.map((drive: { id: string }) => drive.id);
+  expect((await yard('rename', id, 'Moor')).out).not.toContain('same name');
+  expect((await yard('rename', other, 'Moor')).out).toContain('same name');
 });
 
 describe('lanegauge yard day', () => {
@@ -236,6 +252,8 @@ describe('lanegauge yard, vehicles and notes', () => {
   it('keeps another place for the library, and leaves what lies in the one before', async () => {
     await json('add', BARRED);
     const folder = join(home, 'shared');
+    expect((await yard('place', folder)).out).toContain('copy its folders');
+    expect((await yard('place', join(home, 'library'))).out).not.toContain('copy');
     expect(await json('place', folder)).toEqual({ folder, before: join(home, 'library') });
     expect(await json('list')).toMatchObject({ folder, drives: [] });
     const nowhere = join(write('a file', ''), 'library');

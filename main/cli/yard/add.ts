@@ -6,9 +6,9 @@ import { quote } from '../../../geo/units/text.ts';
 import { GPX_MAX_BYTES } from '../../contract/limits.ts';
 import { readBytes } from '../../services/files/read-bytes.ts';
 import { type AddedDrive, addDrives } from '../../services/library/add-drives.ts';
+import { sayAlike } from '../../services/library/alike.ts';
 import { jsonText } from '../json-text.ts';
 import { pathFrom, readWords, USAGE_HINT } from '../read-words.ts';
-import { sayAlike } from './alike.ts';
 import type { YardCommand } from './command.ts';
 
 /** As many as a shell hands over. */

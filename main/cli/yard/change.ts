@@ -1,10 +1,10 @@
 import { driveName } from '../../../geo/library/body/drive.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { plainLine, quote } from '../../../geo/units/text.ts';
+import { sayAlike } from '../../services/library/alike.ts';
 import { findItem, refuseTwoVersions } from '../../services/library/find-item.ts';
 import { jsonText } from '../json-text.ts';
 import { readWords, USAGE_HINT, type WordsRead } from '../read-words.ts';
-import { sayAlike } from './alike.ts';
 import type { YardCommand } from './command.ts';
 
 const NAME_MOST = 200;

@@ -2,7 +2,7 @@ import { driveName } from '../../../geo/library/body/drive.ts';
 import type { Units } from '../../../geo/units/in-units.ts';
 import { listed } from '../../../geo/units/text.ts';
 import { tellApart } from '../../../geo/yard/tell-apart.ts';
-import type { Library } from '../../services/library/library.ts';
+import type { Library } from './library.ts';
 
 /** Drives of the library that have their name in common with another: by id, what tells each from the others. */
 export function drivesAlike(library: Library, units: Units): ReadonlyMap<string, string> {

@@ -79,6 +79,29 @@ export function sayForeign(kind: FileKind, name: string): string | undefined {
   return what === undefined ? undefined : `${clip(name, 80)} ${what}`;
 }
 
+const IS: Readonly<Partial<Record<FileKind, string>>> = {
+  drive: 'a drive (GPX)',
+  map: 'map data',
+  pdf: 'a PDF',
+  zip: 'a packed file',
+  picture: 'a picture',
+  'web page': 'a web page',
+  kml: 'a KML file',
+  tcx: 'a TCX recording',
+  fit: 'a FIT recording',
+  geojson: 'GeoJSON',
+};
+
+/**
+ * That a file named as one of ours is another kind of file; undefined where its reader can tell more.
+ * @param what it was named as: `vehicle card`
+ */
+export function sayNoDocument(kind: FileKind, file: string, what: string): string | undefined {
+  if (kind === 'empty') return `${file} is empty, and no ${what}. Name the file of the ${what}.`;
+  const is = IS[kind];
+  return is && `${file} is ${is}, not a ${what}. Name the file of the ${what}, which is text (.json).`;
+}
+
 /** A folder is no file; what lies in it may be. */
 export function sayFolder(name: string): string {
   return `${clip(name, 80)} is a folder. Open it, and drop the files inside.`;

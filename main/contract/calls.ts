@@ -122,9 +122,12 @@ export const CALLS = {
     progress: nothing,
     value: empty,
   },
-  /** Lists drives as opened before, without opening them. */
+  /** Lists drives as opened before, without opening them; those that one of them is a later state of give way to it. */
   rememberDrives: {
-    request: z.strictObject({ sources: z.array(sourceSchema).max(RECENTS_MAX) }),
+    request: z.strictObject({
+      sources: z.array(sourceSchema).max(RECENTS_MAX),
+      insteadOf: z.array(sourceSchema).max(RECENTS_MAX).optional(),
+    }),
     progress: nothing,
     value: empty,
   },

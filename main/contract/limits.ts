@@ -19,6 +19,9 @@ export const FLEET_MAX = 200;
 /** The most load lists kept: those of vehicles that have left the fleet and may come back among them. */
 export const LOADS_MAX = 1000;
 
+/** So many places a plan may have. */
+export const PLAN_PLACES_MAX = 100;
+
 /** Files remembered as recently opened. */
 export const RECENTS_MAX = 12;
 

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { LOAD_MARGIN_KG } from '../../geo/load/weigh/load-level.ts';
 import { UNITS } from '../../geo/units/in-units.ts';
 import { NO_FIRM } from './hand-over/no-firm.ts';
-import { BEFORE_MAX, FIRM_MAX, LOAD_MARGIN_MAX_KG, MARGIN_MAX_M } from './limits.ts';
+import { BEFORE_MAX, FIRM_MAX, LOAD_MARGIN_MAX_KG, MARGIN_MAX_M, PLAN_PLACES_MAX } from './limits.ts';
 import { isServerAddress, PUBLIC_SERVERS } from './server-address.ts';
 import { tileOrigin } from './tile-address.ts';
 
@@ -24,6 +24,15 @@ const serverAddress = z.string().max(500).refine(isServerAddress, {
 const VIEW_IDS = ['yard', 'drive', 'swing', 'load'] as const;
 
 export const PREFER = ['quickest', 'widest'] as const;
+
+/** A place of a plan as it is kept: without a name where it was put on the map. */
+const keptPlaceSchema = z.strictObject({
+  lat: z.number().min(-90).max(90),
+  lon: z.number().min(-180).max(180),
+  name: z.string().max(300).optional(),
+  stop: z.boolean(),
+});
+export type KeptPlace = z.infer<typeof keptPlaceSchema>;
 
 /** What the user has chosen, format `lanegauge.settings` version 1. */
 export const settingsSchema = z.strictObject({
@@ -57,11 +66,13 @@ export const settingsSchema = z.strictObject({
   before: z.array(z.string().max(BEFORE_MAX.letters)).max(BEFORE_MAX.lines).nullable().default(null),
   /** which roads a way round or a drive laid out anew should take */
   prefer: z.enum(PREFER).default('quickest'),
-  /** where the user left: the view, and the drive of the library that was open in it */
+  /** where the user left: the view, the drive of the library that was open in it, and what was being planned */
   left: z
     .strictObject({
       view: z.enum(VIEW_IDS),
       drive: z.strictObject({ id: z.string().min(1).max(100), track: z.int().min(1) }).nullable(),
+      /** the places of a plan that is in no file of the user's */
+      plan: z.array(keptPlaceSchema).max(PLAN_PLACES_MAX).optional(),
     })
     .nullable()
     .default(null),

@@ -107,6 +107,8 @@ function openingCalls({
   };
   /** where an open drive will be found again */
   const kept = new Map<string, Source>();
+  /** what was listed as opened before, by where it came from */
+  const listed = new Map<string, Source>();
   return {
     async openMap({ source, about }, hooks) {
       const wanted = source.kind === 'shelf' ? ok({ shelf }) : fileOf(source);
@@ -145,8 +147,18 @@ function openingCalls({
           : await stores.recents.keepDay(keptAs, day);
       return done.ok ? ok({}) : done;
     },
-    async rememberDrives({ sources: found }) {
-      for (const source of [...found].reverse()) await sources.remember(source, 'drive');
+    async rememberDrives({ sources: found, insteadOf = [] }) {
+      // a state of a drive made here belongs to the map it was made on
+      const on = insteadOf.length > 0 || found.length === 1 ? map : undefined;
+      for (const source of [...found].reverse()) {
+        const keptAs = await sources.remember(source, 'drive', on);
+        if (keptAs?.kind === 'recent') remember(listed, keyOf(source), keptAs);
+      }
+      for (const source of insteadOf) {
+        const was = listed.get(keyOf(source));
+        const stays = found.some((each) => keyOf(listed.get(keyOf(each)) ?? each) === keyOf(was ?? source));
+        if (was?.kind === 'recent' && !stays) await stores.recents.forget(was.id);
+      }
       return ok({});
     },
     async keepLeaveAt({ driveId, leaveAt }) {
@@ -176,6 +188,8 @@ function keptWith({ library }: Pick<Stores, 'library'>, source: Source): Partial
   const plan = library.find('drive', source.id)?.versions[0]?.body.plan;
   return plan === undefined ? {} : keptDay(plan);
 }
+
+const keyOf = (source: Source): string => JSON.stringify(source);
 
 /** As many open drives as one window can have in a day. */
 const DRIVES_MAX = 1000;

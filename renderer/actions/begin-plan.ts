@@ -1,15 +1,22 @@
+import { clip, counted } from '../../geo/units/text.ts';
+import type { KeptPlace } from '../../main/contract/settings.ts';
 import { report } from '../state/check.ts';
-import { work } from '../state/happening.ts';
+import { tellAlso, work } from '../state/happening.ts';
 import { openedDrive } from '../state/opened.ts';
 import { dialog } from '../state/page.ts';
 import { shownPart } from '../state/parts.ts';
-import { laidOut, openPlan, placing, plan } from '../state/plan.ts';
+import { laidOut, leftPlan, openPlan, placing, plan } from '../state/plan.ts';
 import { cursorM, selectedId } from '../state/shown.ts';
 import { showView } from '../state/views.ts';
 import { leaveChanges } from './leave-changes.ts';
 
 /** Begins a plan with nothing in it; the drive that is open comes back when it is closed without a drive of its own. */
 export function beginPlan(): void {
+  begin([]);
+}
+
+/** @param places what the plan begins with */
+function begin(places: readonly KeptPlace[]): void {
   dialog.value = undefined;
   showView('drive');
   shownPart.value = 'list';
@@ -17,12 +24,39 @@ export function beginPlan(): void {
   work.peek()?.stop();
   const before = openedDrive.peek();
   leaveChanges();
-  openPlan(before);
-  placing.value = true;
+  openPlan(before, places);
+  placing.value = places.length === 0;
   openedDrive.value = undefined;
   report.value = undefined;
   selectedId.value = undefined;
   cursorM.value = 0;
+}
+
+/** Offers to go on with the plan that the last window was closed over. */
+export function offerLeftPlan(left: readonly KeptPlace[]): void {
+  if (left.length === 0) return;
+  leftPlan.value = left;
+  const [from, to] = [left[0]?.name, left.length > 1 ? left.at(-1)?.name : undefined];
+  const ends = from !== undefined && to !== undefined ? `, ${clip(from, 60)} to ${clip(to, 60)}` : '';
+  tellAlso({
+    kind: 'note',
+    say: `A drive was being planned when the window was closed: its ${counted(left.length, 'place')}${ends}, ${left.length === 1 ? 'is' : 'are'} kept.`,
+    offers: [
+      {
+        say: 'Go on planning',
+        act: () => {
+          leftPlan.value = [];
+          begin(left);
+        },
+      },
+      {
+        say: 'Forget the plan',
+        act: () => {
+          leftPlan.value = [];
+        },
+      },
+    ],
+  });
 }
 
 /** Ends planning: the drive it came to stays open like any other, and its places can be gone back to. */

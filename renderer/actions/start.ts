@@ -11,6 +11,7 @@ import { loads } from '../state/loads.ts';
 import { openedDrive, openedMap } from '../state/opened.ts';
 import { selected, selectedId } from '../state/shown.ts';
 import { shownView, type ViewId, viewNamed } from '../state/views.ts';
+import { offerLeftPlan } from './begin-plan.ts';
 import { keepLeaveTimes } from './keep-leave.ts';
 import { keepWhereLeft } from './keep-left.ts';
 import { listen } from './listen.ts';
@@ -44,6 +45,7 @@ export async function start(storage: Storage): Promise<void> {
   if (session.selectedId !== undefined) selectAgain(session.selectedId);
   effect(() => keepSession(storage, sessionNow()));
   keepLeaveTimes();
+  offerLeftPlan(reply.value.settings.left?.plan ?? []);
   keepWhereLeft();
   void lookAtNotes();
 }

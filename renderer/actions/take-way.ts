@@ -8,6 +8,7 @@ import { report } from '../state/check.ts';
 import { carryDay } from '../state/day.ts';
 import { notice } from '../state/happening.ts';
 import { type OpenedDrive, openedDrive } from '../state/opened.ts';
+import { laidOut, plan, savedPlan } from '../state/plan.ts';
 import { cursorM, selectedId } from '../state/shown.ts';
 import { waysFound } from '../state/ways.ts';
 import { type Job, runLong } from './long-work.ts';
@@ -120,6 +121,8 @@ export async function saveAsGpx(): Promise<void> {
   if (!drive) return;
   const { gpxFileOf } = await import('../host/drive-file.ts');
   const file = gpxFileOf(drive.followed);
-  if (file) downloadFile(file);
-  else notice.value = { kind: 'error', say: 'The drive holds nothing that could be written as a track.' };
+  if (file) {
+    downloadFile(file);
+    savedPlan.value = plan.peek() ?? laidOut.peek()?.plan;
+  } else notice.value = { kind: 'error', say: 'The drive holds nothing that could be written as a track.' };
 }

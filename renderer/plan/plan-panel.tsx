@@ -1,20 +1,12 @@
 import './plan.css';
 import { useEffect, useRef } from 'preact/hooks';
 import { clip, counted } from '../../geo/units/text.ts';
+import { PLAN_PLACES_MAX } from '../../main/contract/limits.ts';
 import { closePlan } from '../actions/begin-plan.ts';
 import { saveAsGpx } from '../actions/take-way.ts';
 import { openedDrive } from '../state/opened.ts';
 import { shownPart } from '../state/parts.ts';
-import {
-  PLACES_MOST,
-  places,
-  placing,
-  plan,
-  planFails,
-  putPlace,
-  redoPlaces,
-  undoPlaces,
-} from '../state/plan.ts';
+import { places, placing, plan, planFails, putPlace, redoPlaces, undoPlaces } from '../state/plan.ts';
 import { PlaceField } from './place-field.tsx';
 import { PlaceList } from './place-list.tsx';
 import { PreferChoice } from './prefer-choice.tsx';
@@ -41,10 +33,10 @@ export function PlanPanel() {
         </button>
       </header>
       <PlaceList />
-      {places.value.length < PLACES_MOST ? (
+      {places.value.length < PLAN_PLACES_MAX ? (
         <Putting />
       ) : (
-        <p class="small">{PLACES_MOST} places are as many as one drive may have.</p>
+        <p class="small">{PLAN_PLACES_MAX} places are as many as one drive may have.</p>
       )}
       <PreferChoice />
       <Acts />

@@ -1,17 +1,13 @@
 import { computed, signal } from '@preact/signals';
+import { PLAN_PLACES_MAX } from '../../main/contract/limits.ts';
+import type { KeptPlace } from '../../main/contract/settings.ts';
 import { type OpenedDrive, openedDrive } from './opened.ts';
 import { firstStep, type Steps, stepBack, stepOn, stepTo } from './steps.ts';
 
 /** A place that a planned drive leads through. */
-export interface PlanPlace {
+export interface PlanPlace extends Readonly<KeptPlace> {
   /** tells it from the others while it is moved about */
   readonly key: number;
-  readonly lat: number;
-  readonly lon: number;
-  /** where it was chosen by name */
-  readonly name?: string;
-  /** the vehicle stops there; without it only the way leads through */
-  readonly stop: boolean;
 }
 
 /** A drive that is being planned. */
@@ -40,17 +36,28 @@ export const planFails = computed(() => {
   return of?.problem !== undefined;
 });
 
+/** The plan that the last window was closed over, for as long as nobody has gone on with it or begun another. */
+export const leftPlan = signal<readonly KeptPlace[]>([]);
+
+/** The last plan whose drive was written to a file. */
+export const savedPlan = signal<Plan | undefined>(undefined);
+
+/** The places of a plan that is in no file of the user's: the one that is open, else the one the open drive is of. */
+export const unsavedPlaces = computed<readonly KeptPlace[]>(() => {
+  const of = plan.value ?? laidOut.value?.plan;
+  if (of === undefined || of.places.now.length === 0) return leftPlan.value;
+  if (of.places === savedPlan.value?.places) return [];
+  return of.places.now.map(({ key: _, ...place }) => place);
+});
+
 /** A click on the map puts a place there. */
 export const placing = signal(false);
-
-/** So many places a plan may have. */
-export const PLACES_MOST = 100;
 
 let lastKey = 0;
 export const nextKey = (): number => ++lastKey;
 
-export function openPlan(before: OpenedDrive | undefined): void {
-  plan.value = { places: firstStep([]), before };
+export function openPlan(before: OpenedDrive | undefined, begun: readonly KeptPlace[] = []): void {
+  plan.value = { places: firstStep(begun.map((place) => ({ ...place, key: nextKey() }))), before };
 }
 
 /** One change of the places, which can be taken back. */
@@ -75,7 +82,7 @@ function movePlan(move: (steps: Steps<readonly PlanPlace[]>) => Steps<readonly P
 
 /** A place put at the end, or in between. @param at its place in the order; without it last */
 export function putPlace(place: Omit<PlanPlace, 'key'>, at = places.peek().length): void {
-  if (places.peek().length >= PLACES_MOST) return;
+  if (places.peek().length >= PLAN_PLACES_MAX) return;
   changePlaces((now) => [...now.slice(0, at), { ...place, key: nextKey() }, ...now.slice(at)]);
 }
 

@@ -2,10 +2,9 @@ import { join } from 'node:path';
 import { given } from '../../../geo/given.ts';
 import { folderName } from '../../../geo/handover/folder-name.ts';
 import { driveName } from '../../../geo/library/body/drive.ts';
-import { LEVEL_WORD, type Verdict } from '../../../geo/report/level.ts';
-import { STANDING_CAUTION } from '../../../geo/report/standing-caution.ts';
+import type { DriveReport } from '../../../geo/report/report.ts';
 import { ok } from '../../../geo/result.ts';
-import { clip, counted } from '../../../geo/units/text.ts';
+import { clip } from '../../../geo/units/text.ts';
 import type { HandedFiles } from '../../services/hand-over/finish-hand-over.ts';
 import { handOverMany, type ManyOf, type ToHand } from '../../services/hand-over/hand-over-many.ts';
 import { writeHandOver } from '../../services/hand-over/write-hand-over.ts';
@@ -14,18 +13,9 @@ import { takeCheck } from '../../services/yard/grid/take-check.ts';
 import { gridOfLibrary } from '../../services/yard/yard-of.ts';
 import { checkInThread } from '../check-thread.ts';
 import { jsonText } from '../json-text.ts';
+import { sayOver } from '../print-report.ts';
 import { EXIT_INTERRUPTED, EXIT_UNUSABLE, type Terminal } from '../terminal.ts';
-import { wrap } from '../wrap.ts';
-
-/** A pair that was handed over, as it is told. */
-interface Handed {
-  readonly drive: string;
-  readonly vehicle: string;
-  readonly folder: string;
-  readonly number: string;
-  readonly replaces?: string;
-  readonly verdict: Verdict;
-}
+import { exitForAll, type Handed, sayHanded } from './say-handed.ts';
 
 interface Failed {
   readonly drive: string;
@@ -41,7 +31,7 @@ export type SeveralOf = Pick<ManyOf, 'library' | 'asked' | 'own' | 'print'> & {
 
 /**
  * Hands over several pairs, a folder for each. One that cannot be is told, and the others go on.
- * @returns 0 nothing barred, 1 something barred, 2 something could not be handed over, 130 interrupted
+ * @returns 0 nothing barred or over a plate, 1 something is, 2 something could not be handed over, 130 interrupted
  */
 export async function handOverSeveral(
   pairs: readonly ToHand[],
@@ -53,6 +43,7 @@ export async function handOverSeveral(
   const [handed, failed]: [Handed[], Failed[]] = [[], []];
   const show = (what: string) => progress.show(what, (handed.length + failed.length) / pairs.length);
   const barred: ToHand[] = [];
+  const overs = new Map<ToHand, string>();
   const handOver = (some: readonly ToHand[], { evenBarred }: Pick<ManyOf, 'evenBarred'>) =>
     handOverMany(
       some,
@@ -63,7 +54,10 @@ export async function handOverSeveral(
         taken: async (made) => takeCheck(gridOfLibrary(await askedBy(of.library, terminal)), made),
         make: (work, pair) => {
           show(`handing over ${folders.get(pair)}`);
-          return makeInThread(work, signal);
+          return makeInThread(work, signal, (report) => {
+            const over = sayOver(report);
+            if (over !== undefined) overs.set(pair, over);
+          });
         },
         write: ({ route }, files: HandedFiles, pair) =>
           writeHandOver(join(outFolder, folders.get(pair) ?? ''), files, { route, signal }),
@@ -80,7 +74,14 @@ export async function handOverSeveral(
         }
         const { number, facts } = done.made;
         const { replaces, verdict = 'unknown' } = facts;
-        handed.push({ ...ids, folder: folders.get(pair) ?? '', number, verdict, ...given({ replaces }) });
+        const over = overs.get(pair);
+        handed.push({
+          ...ids,
+          folder: folders.get(pair) ?? '',
+          number,
+          verdict,
+          ...given({ replaces, over }),
+        });
         for (const say of done.say) terminal.complain(`${folders.get(pair)}: ${say}`);
       },
     );
@@ -98,17 +99,22 @@ export async function handOverSeveral(
   for (const { say } of failed) terminal.complain(say);
   if (signal.aborted) return EXIT_INTERRUPTED;
   if (failed.length > 0) return EXIT_UNUSABLE;
-  return handed.some(({ verdict }) => verdict === 'barred') ? 1 : 0;
+  return exitForAll(handed);
 }
 
 function sayBarred(names: readonly string[]): string {
   return `Barred, do not drive: ${names.map((name) => clip(name, 200)).join('; ')}. Each is written all the same, with "Do not drive" across its head.`;
 }
 
-async function makeInThread(work: Parameters<ManyOf['make']>[0], signal: AbortSignal) {
+async function makeInThread(
+  work: Parameters<ManyOf['make']>[0],
+  signal: AbortSignal,
+  checked: (report: DriveReport) => void,
+) {
   const done = await checkInThread({ ...work, files: 'hand over' }, { onProgress: () => {}, signal });
   if (!done.ok) return done;
-  const { files, handedOver } = done.value;
+  const { files, handedOver, report } = done.value;
+  checked(report);
   if (handedOver === undefined) throw new Error('a handing-over came without what it is made of');
   return ok({ ...handedOver, files });
 }
@@ -121,22 +127,4 @@ function foldersOf(pairs: readonly ToHand[]): ReadonlyMap<ToHand, string> {
     folders.set(pair, folderName(names, folders.values()));
   }
   return folders;
-}
-
-function sayHanded(handed: readonly Handed[], outFolder: string, width: number): string {
-  const barred = handed.filter(({ verdict }) => verdict === 'barred');
-  const lines = [
-    handed.length === 0
-      ? 'Nothing was handed over.'
-      : `${counted(handed.length, 'drive')} handed over into ${outFolder}, a folder each:`,
-    ...handed.map(
-      ({ folder, number, verdict, replaces }) =>
-        `${number}  ${LEVEL_WORD[verdict].toUpperCase()}  ${clip(folder, 200)}${replaces === undefined ? '' : ` (takes the place of ${replaces})`}`,
-    ),
-    ...(barred.length === 0
-      ? []
-      : [`Do not drive: ${barred.length} of these ${barred.length === 1 ? 'is' : 'are'} barred.`]),
-    ...(handed.length === 0 ? [] : [STANDING_CAUTION]),
-  ];
-  return `${lines.flatMap((line) => wrap(line, width)).join('\n')}\n`;
 }

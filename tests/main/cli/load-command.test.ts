@@ -44,6 +44,17 @@ describe('lanegauge load', () => {
     expect(out).toContain('Weigh the vehicle');
   });
 
+  it('refuses a photo or another file in the place of a card or a list as what it is', async () => {
+    const photo = Buffer.concat([Buffer.from([0xff, 0xd8, 0xff, 0xe0]), Buffer.alloc(2_000_000)]);
+    await writeFile(join(folder, 'card.json'), photo);
+    const card = await load('--vehicle', 'card.json', '--load', FAMILY);
+    expect(card.exit).toBe(2);
+    expect(card.complaint).toContain('card.json is a picture, not a vehicle card. Name the file of the');
+    await writeFile(join(folder, 'list.json'), '%PDF-1.7 ...');
+    const list = await load('--vehicle', CARD, '--load', 'list.json');
+    expect(list.complaint).toContain('list.json is a PDF, not a load list.');
+  });
+
   it('within the plates exits 0 and says how much is left', async () => {
     const name = await fileOf('light.json', [{ name: 'Bag', massKg: 20, xM: 2 }]);
     const { exit, out } = await load('--vehicle', CARD, '--load', name);

@@ -82,6 +82,29 @@ describe.each(Object.entries(HOSTS))('through %s', (_, open) => {
     expect(gone.ok ? '' : gone.error.code).toBe('no-such-file');
   });
 
+  it('a drive made here is listed as it is now: the state before it gives way', async () => {
+    const client = clientOf(host);
+    const take = async (name: string, text: string) => {
+      const added = await client.addFile(file(name, text));
+      if (!added.ok) throw new Error(added.error.message);
+      return added.value.source;
+    };
+    const [first, second] = [
+      await take('planned.gpx', GPX),
+      await take('planned-again.gpx', GPX.replace('</gpx>', '\n</gpx>')),
+    ];
+    const names = async () => {
+      const found = await client.call('describe', {});
+      return found.ok ? found.value.recents.map(({ name }) => name) : [];
+    };
+    await client.call('rememberDrives', { sources: [first] });
+    expect(await names()).toEqual(['planned.gpx']);
+    await client.call('rememberDrives', { sources: [second], insteadOf: [first] });
+    expect(await names()).toEqual(['planned-again.gpx']);
+    await client.call('rememberDrives', { sources: [second], insteadOf: [second] });
+    expect(await names()).toEqual(['planned-again.gpx']);
+  });
+
   it('long work is cancelled', async () => {
     const client = clientOf(host);
     const added = await client.addFile(file('slow.osm', '<osm version="0.6">'));

@@ -1,14 +1,19 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import { PLAN_PLACES_MAX } from '../../../main/contract/limits.ts';
+import { settingsSchema } from '../../../main/contract/settings.ts';
 import {
+  leftPlan,
   movePlace,
   openPlan,
-  PLACES_MOST,
   places,
+  plan,
   putPlace,
   redoPlaces,
   removePlace,
   reorderPlace,
+  savedPlan,
   undoPlaces,
+  unsavedPlaces,
 } from '../../../renderer/state/plan.ts';
 
 const put = (name: string) => putPlace({ lat: 54, lon: 9, name, stop: true });
@@ -56,8 +61,31 @@ describe('the places of a plan', () => {
     expect(names()).toEqual(['yard', 'mill', 'shore', 'ford']);
   });
 
+  it('are kept as settings hold them, until they are written to a file or others are put', () => {
+    const kept = unsavedPlaces.value;
+    expect(settingsSchema.shape.left.parse({ view: 'drive', drive: null, plan: kept })?.plan).toEqual([
+      { lat: 54, lon: 9, name: 'yard', stop: true },
+      { lat: 54, lon: 9, name: 'mill', stop: true },
+      { lat: 54, lon: 9, name: 'shore', stop: true },
+    ]);
+    savedPlan.value = plan.value;
+    expect(unsavedPlaces.value).toEqual([]);
+    put('ford');
+    expect(unsavedPlaces.value).toHaveLength(4);
+    savedPlan.value = undefined;
+  });
+
+  it('that were kept stay so while another plan is empty, and are what going on begins with', () => {
+    leftPlan.value = unsavedPlaces.value;
+    openPlan(undefined);
+    expect(unsavedPlaces.value).toBe(leftPlan.value);
+    openPlan(undefined, leftPlan.value);
+    expect(names()).toEqual(['yard', 'mill', 'shore']);
+    leftPlan.value = [];
+  });
+
   it('are no more than one drive may have', () => {
-    for (let i = 0; i < PLACES_MOST; i++) put(`place ${i}`);
-    expect(places.value).toHaveLength(PLACES_MOST);
+    for (let i = 0; i < PLAN_PLACES_MAX; i++) put(`place ${i}`);
+    expect(places.value).toHaveLength(PLAN_PLACES_MAX);
   });
 });

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Tags } from '../../../../geo/roads/roads.ts';
 import { width } from '../../../../geo/rules/limits/width.ts';
 import { crossing } from '../../../../geo/rules/road/crossing.ts';
-import { askNode, askRoad } from '../../../support/ask.ts';
+import { askNode, askRoad, COACHBUILT } from '../../../support/ask.ts';
 
 const GATE = { barrier: 'gate', motor_vehicle: 'yes' };
 const levels = (tags: Tags) => askNode(width, tags).map(({ level }) => level);
@@ -82,5 +82,13 @@ describe('a narrowing made to slow traffic', () => {
     expect(says({ width: 'narrow' })).toBe('A narrowing; the width left is not mapped.');
     const road = askRoad(crossing, { traffic_calming: 'choker', width: '3.2' })[0]?.say;
     expect(road).toBe('A narrowing, mapped 3.20 m wide.');
+  });
+});
+
+it('of a vehicle whose mirrors fold within its body the body’s width decides', () => {
+  const card = { ...COACHBUILT, widthMirrorsFoldedM: 2.3 };
+  expect(askNode(width, { ...GATE, width: '2.2' }, { card })[0]).toMatchObject({
+    level: 'unknown',
+    vehicle: { value: 2.3, what: 'body width' },
   });
 });

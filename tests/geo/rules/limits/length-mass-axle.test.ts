@@ -251,3 +251,19 @@ it('a limit that only advises is tight where a legal one bars', () => {
     expect(askRoad(rule, { [`${key}:advisory`]: text })[0]?.level).toBe('tight');
   }
 });
+
+it('two conditions on one limit that nobody can settle are told as mapped, the one for a direction included', () => {
+  const [found] = askRoad(mass, {
+    maxweight: '7.5',
+    'maxweight:conditional': '3 @ (sometimes)',
+    'maxweight:forward:conditional': '2.8 @ (22:00-06:00)',
+  });
+  expect(found?.level).toBe('unknown');
+  expect(found?.tags).toMatchObject({ 'maxweight:conditional': '3 @ (sometimes)' });
+});
+
+it('in a country where the plate decides a sign of masses says so, and what is loaded beside it', () => {
+  const load = { grossKg: 3300, frontKg: 1500, rearKg: 1800 } as never;
+  const [found] = askRoad(mass, { maxweight: '3.4' }, { country: 'DE', load });
+  expect(found?.say).toMatch(/Loaded as listed it weighs 3300 kg/);
+});

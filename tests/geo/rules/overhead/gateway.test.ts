@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Tags } from '../../../../geo/roads/roads.ts';
 import { gateway } from '../../../../geo/rules/overhead/gateway.ts';
+import { askNode, COACHBUILT } from '../../../support/ask.ts';
 import { askAround } from '../../../support/ask-around.ts';
 
 describe('a city gate on the road', () => {
@@ -16,4 +17,11 @@ describe('a city gate on the road', () => {
   it('is none where its height is mapped', () => {
     expect(gate({ maxheight: '3.4' })).toEqual([]);
   });
+});
+
+it('a city gate says nothing to a vehicle as low as a car', () => {
+  const low = { ...COACHBUILT, heightM: 1.6 };
+  const node = { historic: 'city_gate' };
+  expect(askNode(gateway, node, { card: low })).toEqual([]);
+  expect(askNode(gateway, node)).toHaveLength(1);
 });

@@ -96,3 +96,12 @@ describe('humps, dips and narrowings', () => {
     expect(said({ traffic_calming: 'choker', direction: 'both' })).toEqual(['care']);
   });
 });
+
+it('a level crossing tells how it is guarded where the map says that it has no barrier', () => {
+  const guard = (tags: Tags) => askNode(crossing, { railway: 'level_crossing', ...tags })[0]?.say;
+  expect(guard({ 'crossing:barrier': 'no', 'crossing:light': 'yes' })).toMatch(
+    /^A level crossing with lights and no barrier\./,
+  );
+  expect(guard({ 'crossing:barrier': 'no' })).toMatch(/^A level crossing without a barrier\./);
+  expect(guard({ 'crossing:barrier': 'full' })).toMatch(/^A level crossing\./);
+});

@@ -104,3 +104,14 @@ describe('land beneath', () => {
     ]);
   });
 });
+
+it('of ground that changes at every piece three tags are named', () => {
+  const surfaces = ['grass', 'ground', 'dirt', 'earth'];
+  const ways = surfaces.map((surface, i) => ({
+    id: i + 1,
+    nodes: [`${i * 5},0`, `${i * 5 + 5},0`],
+    tags: { highway: 'residential', surface },
+  }));
+  const [found] = askDrive(ground, testMap(ways), [1, 2, 3, 4]);
+  expect(found?.say).toContain('(surface=grass, surface=ground, surface=dirt and more)');
+});

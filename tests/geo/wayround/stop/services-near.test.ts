@@ -126,6 +126,32 @@ describe('places to see to the tanks', () => {
     expect(findOn({ points: [{ eastM: 3250, northM: 15, tags: none }] }, ['cassette']).services).toEqual([]);
   });
 
+  it('are told with why where no road by them will do', () => {
+    const why = (northM: number, tags: Record<string, string> = {}) => {
+      const north = Object.fromEntries(Array.from({ length: 12 }, (_, i) => [i, tags]));
+      return findOn({ points: [{ eastM: 3250, northM, tags: DUMP }], north }, ['cassette']).not[0]?.why;
+    };
+    const away = (m: number) =>
+      `The nearest road that is open to this vehicle and leads on lies ${m} m away.`;
+    expect(why(NORTH_M + 300)).toBe(away(300));
+    expect(why(-250)).toBe(away(250));
+    // the northern road closed, the next is a cross road
+    expect(why(NORTH_M + 15, { motor_vehicle: 'no' })).toBe(away(250));
+    expect(why(NORTH_M + 15, { highway: 'motorway' })).toBe(
+      'Only the motorway beside it is on the map, where nobody may stop.',
+    );
+  });
+
+  it('under a tight bridge are told with what is tight on the way there', () => {
+    const tight = { 6: { maxheight: '3.15' }, 7: { maxheight: '3.15' } };
+    const north = Object.fromEntries(Array.from({ length: 12 }, (_, i) => [i, { maxheight: '3.15' }]));
+    const { services } = findOn(
+      { points: [{ eastM: 3250, northM: NORTH_M + 15, tags: DUMP }], cross: tight, north },
+      ['cassette'],
+    );
+    expect(services[0]?.say.join(' ')).toMatch(/On the way there: /);
+  });
+
   it('are refused where nobody may enter, or the roof over the pumps is too low', () => {
     const why = (tags: Record<string, string>) =>
       findOn({ points: [{ eastM: 3250, northM: 15, tags: { ...PUMPS, ...tags } }] }, ['fuel']).not[0]?.why;

@@ -29,6 +29,11 @@ export function promisedM(rule: CountryRule, tags: Tags): number | undefined {
   return mainRoadsOnly === true && isMinorRoad(tags) ? undefined : leastM;
 }
 
+/** Whether the vehicle is higher than what passes where nothing is signed: then a bridge without a figure is no small matter. */
+export function isTallerThanGranted({ along, envelope: { heightM } }: RuleInput, place: Place): boolean {
+  return heightM > grantedM(along.ruleAt(place.fromM), place.wayTags);
+}
+
 /** What stands against a word in place of a height on the open road; undefined: nothing. */
 export function doubtOfWord(
   { along, envelope: { heightM } }: RuleInput,

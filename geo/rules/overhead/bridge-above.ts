@@ -6,6 +6,7 @@ import { mappedOn } from '../../roads/mapped-on.ts';
 import { pick } from '../../tags/pick.ts';
 import { isMinorRoad, isSiteRoad, isTrunkRoad } from '../../tags/road-class.ts';
 import type { Draft } from '../finding.ts';
+import { isTallerThanGranted } from '../limits/height-word.ts';
 import { drivenWays, type Place } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
 import type { Piece } from '../run.ts';
@@ -20,7 +21,8 @@ const WIDE_BRIDGE_M = 60;
 
 /**
  * What crosses over the driven road where no height is mapped on it: bridges, aqueducts, roofs, gates drawn as ways.
- * Unknown; shown on minor roads and under railways, folded elsewhere.
+ * Unknown; shown on minor roads and under railways, folded elsewhere; all shown to a vehicle that is higher than what
+ * passes where nothing is signed.
  */
 export const bridgeAbove: SubjectRule = (input) => {
   if (!heightsMatterTo(input.envelope)) return [];
@@ -109,7 +111,7 @@ function draftOf(input: RuleInput, places: readonly Place[], group: Group, open:
     aspect: 'above',
     tags: pick(tags, KEYS),
     vehicle: { value: input.card.heightM, unit: 'm', what: 'height as measured' },
-    folded: figure === undefined && quiet,
+    folded: figure === undefined && quiet && !isTallerThanGranted(input, place),
     ...sayAbove(main.kind, { tags, several, figure }, heightFacts(input, place)),
   };
 }

@@ -3,7 +3,7 @@ import { limitClaims } from '../../tags/limits.ts';
 import { pick } from '../../tags/pick.ts';
 import { isMinorRoad } from '../../tags/road-class.ts';
 import type { Draft } from '../finding.ts';
-import { doubtOfWord, wordWillDo } from '../limits/height-word.ts';
+import { doubtOfWord, isTallerThanGranted, wordWillDo } from '../limits/height-word.ts';
 import { drivenWays, type Place } from '../places.ts';
 import type { RuleInput, SubjectRule } from '../rule.ts';
 import { coveredM, joinRuns, type Run, wholeOf } from '../run.ts';
@@ -15,7 +15,8 @@ const ONE_TUNNEL_M = 50;
 
 /**
  * Tunnels, passages through buildings, galleries and roofs along the driven road where no height is mapped.
- * Unknown; folded on main roads, and where another part of the same tunnel carries a height.
+ * Unknown; folded on main roads, and where another part of the same tunnel carries a height, but for a
+ * vehicle that is higher than what passes where nothing is signed.
  */
 export const roofed: SubjectRule = (input) => {
   if (!heightsMatterTo(input.envelope)) return [];
@@ -43,7 +44,7 @@ function draftOf(input: RuleInput, bare: Run, run: Run): Draft {
     aspect: 'roof',
     tags: { ...pick(place.tags, ['tunnel', 'covered', 'layer', 'name']), ...words },
     vehicle: { value: input.card.heightM, unit: 'm', what: 'height as measured' },
-    folded: shown === undefined || bare.length < run.length,
+    folded: (shown === undefined || bare.length < run.length) && !isTallerThanGranted(input, place),
     ...sayRoof(
       roofOf(place),
       { name: place.tags['tunnel:name'], lengthM: coveredM(bare), words },

@@ -47,6 +47,23 @@ describe('what crosses over the driven road', () => {
     ]);
   });
 
+  it.each([
+    // the promises of a road without a sign: 16 ft 6 in in Great Britain, 4.5 m in Germany, as in the table of countries
+    ['GB', 4.9, true],
+    ['GB', 5.1, false],
+    ['DE', 4.4, true],
+    ['DE', 4.6, false],
+  ] as const)(
+    'over a main road in %s one without a height is a small matter to a vehicle of %f m: %s',
+    (country, heightM, folded) => {
+      const [found] = askAround(bridgeAbove, [road({ highway: 'primary' }), across(7, 2, OVER)], {
+        country,
+        card: { ...COACHBUILT, heightM },
+      });
+      expect(found?.folded ?? false).toBe(folded);
+    },
+  );
+
   it('over a main road only railways are shown, and over a motorway nothing is; all are counted', () => {
     const folded = (highway: string, tags: Record<string, string>) =>
       above(road({ highway }), across(7, 2, tags)).map((found) => found.folded ?? false);

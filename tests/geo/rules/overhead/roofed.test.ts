@@ -25,6 +25,13 @@ describe('a road closed in from above without a height', () => {
     expect(said({ highway: 'primary', tunnel: 'building_passage' })).toEqual([['unknown', false]]);
   });
 
+  it('on a main road it is shown to a vehicle higher than what passes where nothing is signed', () => {
+    const card = { ...COACHBUILT, heightM: 5.1 };
+    const [found] = askRoad(roofed, { highway: 'primary', tunnel: 'yes' }, { card, country: 'GB' });
+    expect(found).toMatchObject({ level: 'unknown' });
+    expect(found?.folded).toBeUndefined();
+  });
+
   it('is unknown still where a height holds for a lane, for some hours or as advice alone', () => {
     expect(said({ tunnel: 'yes', 'maxheight:conditional': '4.5 @ (Mo-Fr)' })).toEqual([['unknown', false]]);
     expect(said({ tunnel: 'yes', 'maxheight:lanes': '4.5|' })).toEqual([['unknown', false]]);

@@ -43,7 +43,7 @@ export function placeProblem(
   if (none === 'none for us') {
     const why =
       nearest === undefined
-        ? ''
+        ? ' Only paths and the like are mapped there.'
         : ` ${nearest.name ?? 'The nearest'}, ${lengthIn(units, nearest.awayM)} from it, is closed to it. ${nearest.say}`;
     return fail(
       'place closed',

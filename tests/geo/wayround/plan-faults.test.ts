@@ -81,6 +81,14 @@ describe('a place that no drive can lead to', () => {
     });
   });
 
+  it('lies where only a path is mapped', () => {
+    const path = apart(52.1, { highway: 'footway' });
+    expect(problemOf(plan([SOUTH, { lat: 52.1, lon: 10.005 }], path))).toMatchObject({
+      code: 'place closed',
+      message: expect.stringMatching(/no road within 4 km is open to this vehicle\. Only paths and the like/),
+    });
+  });
+
   it('can be left only by turning round where there is no room', () => {
     const dead = { lat: 51.9985, lon: 10.005 };
     const { code, message } = problemOf(plan([SOUTH, dead, NORTH]));

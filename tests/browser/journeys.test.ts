@@ -17,10 +17,20 @@ import { withSampleWindow } from './support/sample-window.ts';
 let watched: WatchedPage;
 let page: Page;
 
-withSampleWindow((opened) => {
-  watched = opened;
-  page = opened.page;
-});
+const { spend } = withSampleWindow(
+  (opened) => {
+    watched = opened;
+    page = opened.page;
+  },
+  { again: asAtFirst },
+);
+
+/** The sample drive with its first vehicle, nothing filtered away and nothing opened. */
+async function asAtFirst(): Promise<void> {
+  await page.keyboard.press('Escape');
+  await page.getByLabel('Subject').selectOption({ index: 0 });
+  await page.locator('.rows-place').evaluate((box) => box.scrollTo(0, 0));
+}
 
 async function choose(files: Parameters<ReturnType<Page['locator']>['setInputFiles']>[0]) {
   await page.getByRole('button', { name: 'Open…', exact: true }).click();
@@ -64,7 +74,7 @@ describe('the window', { timeout: LONG_MS }, () => {
     expect(await edge()).toBe('3px');
     await page.locator('.level-toggle').first().click();
     expect(await edge()).not.toBe('3px');
-    await page.getByRole('button', { name: 'Show all' }).click();
+    await page.locator('.level-toggle').first().click();
     const told = await page.evaluate(
       "[...document.querySelectorAll('.row-head .level-mark')].map((mark) => getComputedStyle(mark).color)",
     );
@@ -95,6 +105,7 @@ describe('the window', { timeout: LONG_MS }, () => {
     await page.keyboard.press('ArrowRight');
     expect(await page.getByLabel('Leave', { exact: true }).inputValue()).toBe('2027-06-12T09:35');
     await page.locator('.leave-slider', { hasText: 'Leave 09:35' }).waitFor({ timeout: SOON_MS });
+    spend();
   });
 
   it('opens a drive from a file', async () => {
@@ -104,6 +115,7 @@ describe('the window', { timeout: LONG_MS }, () => {
     expect(await page.title()).toContain('Lanegauge');
     await page.getByRole('button', { name: 'Open…', exact: true }).click();
     await page.getByRole('dialog').getByText('Opened before').waitFor();
+    spend();
   });
 
   it('takes a dropped file that is no drive with one sentence, and keeps what was open', async () => {
@@ -127,6 +139,7 @@ describe('the window', { timeout: LONG_MS }, () => {
     await findingsTold(page, /unknown/);
     await page.getByRole('button', { name: 'Open a map file…' }).click();
     await page.getByRole('dialog').waitFor();
+    spend();
   });
 
   it('stops a long reading when asked, and keeps what was open', async () => {
@@ -151,6 +164,7 @@ describe('the window', { timeout: LONG_MS }, () => {
     expect(await link.getAttribute('href')).toBe('https://www.openstreetmap.org/way/77');
     expect(await link.getAttribute('rel')).toContain('noopener');
     expect(watched.complaints).toEqual([]);
+    spend();
   });
 
   it('shows hostile names as plain text', async () => {
@@ -170,6 +184,7 @@ describe('the window', { timeout: LONG_MS }, () => {
     const tracks = page.getByLabel('Which track or route of two.gpx');
     await tracks.selectOption('2', { timeout: SOON_MS });
     await page.locator('.drive-name b', { hasText: 'Back' }).waitFor({ timeout: SOON_MS });
+    spend();
   });
 
   it('keeps the session over a reload', async () => {
@@ -184,6 +199,7 @@ describe('the window', { timeout: LONG_MS }, () => {
     expect(await page.locator('.drive-name').textContent()).toContain('My own drive');
     expect(await page.getByLabel('Leave', { exact: true }).inputValue()).toBe('2027-06-12T09:30');
     expect(await barredRow(page, 'height').getAttribute('aria-expanded')).toBe('true');
+    spend();
   });
 });
 

@@ -7,13 +7,23 @@ import { withSampleWindow } from './support/sample-window.ts';
 
 let page: Page;
 
-withSampleWindow(
+const { spend } = withSampleWindow(
   async (watched) => {
     page = watched.page;
     await tab('Load').click();
   },
-  { quiet: true },
+  { quiet: true, again: emptied },
 );
+
+/** Nothing is aboard, nothing asked about, and all of it stands at its beginning. */
+async function emptied(): Promise<void> {
+  await tab('Load').click();
+  const ask = page.getByLabel('Can we take');
+  if ((await ask.inputValue()) !== '') await ask.selectOption('');
+  if (await button('Clear').isEnabled()) await button('Clear').click();
+  await button('Show the sample load').waitFor();
+  await page.evaluate("for (const each of document.querySelectorAll('*')) each.scrollTop = 0");
+}
 
 const tab = (name: string) => page.getByRole('tab', { name, exact: true });
 const button = (name: string | RegExp) => page.getByRole('button', { name });
@@ -215,6 +225,7 @@ describe('a card without its empty weight', { timeout: LONG_MS }, () => {
     expect((await loadedKg()).gross).toBe(3090);
     await button('Enter both axles on the card…').click();
     await page.locator('#card-emptyFrontKg:focus').waitFor({ timeout: SOON_MS });
+    spend();
   });
 });
 

@@ -5,9 +5,12 @@ import { withSampleWindow } from './support/sample-window.ts';
 
 let watched: WatchedPage;
 
-withSampleWindow((opened) => {
-  watched = opened;
-});
+const { spend } = withSampleWindow(
+  (opened) => {
+    watched = opened;
+  },
+  { again: ({ page }) => page.mouse.move(0, 0) },
+);
 
 describe('the map of the sample drive', { timeout: LONG_MS }, () => {
   it('has each row in a mark, start and finish, our own base map under it, and whose data it is', async () => {
@@ -36,6 +39,7 @@ describe('the map of the sample drive', { timeout: LONG_MS }, () => {
     expect(mark && map && mark.x > map.x && mark.x < map.x + map.width && mark.y > map.y).toBe(true);
     expect(mark?.width).toBeGreaterThanOrEqual(24);
     expect(watched.complaints).toEqual([]);
+    spend();
   });
 
   it('goes to the place that a button under the verdict names, in its middle and from near, and back to the whole drive', async () => {
@@ -53,6 +57,7 @@ describe('the map of the sample drive', { timeout: LONG_MS }, () => {
     expect(await scale.textContent()).toBe(whole);
     await page.getByRole('button', { name: 'This place' }).click();
     expect(await scale.textContent()).toBe('50 m');
+    spend();
   });
 
   it('zooms one level a notch of the wheel, and never out of what is known', async () => {
@@ -66,6 +71,7 @@ describe('the map of the sample drive', { timeout: LONG_MS }, () => {
     for (let notch = 0; notch < 9; notch++) await page.mouse.wheel(0, 120);
     await page.locator('a.leaflet-control-zoom-out.leaflet-disabled').waitFor();
     expect(await shown()).toMatch(/^[1235] km$/);
+    spend();
   });
 
   it('shows a longer drive than the one before whole, where the map before was small', async () => {
@@ -85,6 +91,7 @@ describe('the map of the sample drive', { timeout: LONG_MS }, () => {
       const end = await page.locator('.map-end', { hasText: say }).boundingBox();
       expect(end && map && end.x >= map.x && end.x < map.x + map.width, say).toBe(true);
     }
+    spend();
   });
 
   it('a mark under the pointer is named, and its row stands out', async () => {

@@ -9,8 +9,24 @@ withSampleWindow(
   (watched) => {
     page = watched.page;
   },
-  { quiet: true },
+  { quiet: true, again: asAtFirst },
 );
+
+/** The drive with nothing opened, and the first lesson as it was before anybody changed it. */
+async function asAtFirst(): Promise<void> {
+  await tab('Swing').click();
+  await lesson('Pulling away').click();
+  const drivesByHand = lesson('Back to the lesson');
+  if (await drivesByHand.isVisible()) await drivesByHand.click();
+  await page.getByLabel('Compare with').selectOption({ index: 0 });
+  await page.getByLabel(/with its rack/).check();
+  await page.getByRole('slider', { name: 'Gap beside the vehicle' }).fill('0.3');
+  await lesson('To the start').click();
+  await tab('Drive').click();
+  const opened = page.locator('.row-head[aria-expanded="true"]');
+  if ((await opened.count()) > 0) await opened.click();
+  await page.evaluate("for (const each of document.querySelectorAll('*')) each.scrollTop = 0");
+}
 
 const tab = (name: string) => page.getByRole('tab', { name, exact: true });
 const lesson = (name: string) => page.getByRole('button', { name, exact: true });

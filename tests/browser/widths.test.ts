@@ -6,9 +6,12 @@ import { withSampleWindow } from './support/sample-window.ts';
 
 let watched: WatchedPage;
 
-withSampleWindow((opened) => {
-  watched = opened;
-});
+const { spend } = withSampleWindow(
+  (opened) => {
+    watched = opened;
+  },
+  { again: ({ page }) => page.setViewportSize({ width: 1280, height: 800 }) },
+);
 
 /** Windows as they are, and two of them with the page zoomed to 200 %. */
 const WINDOWS = [
@@ -90,6 +93,7 @@ describe('the drive in a window of any size', { timeout: LONG_MS }, () => {
     expect(await page.locator('.map-place').isVisible()).toBe(false);
     await page.locator('.strip-finding.strip-of-barred').first().click();
     await page.locator('.row-open').waitFor({ timeout: SOON_MS });
+    spend();
   });
 
   it('begins a part chosen far down the findings below the parts, with its buttons in sight', async () => {
@@ -105,6 +109,7 @@ describe('the drive in a window of any size', { timeout: LONG_MS }, () => {
       .toBeGreaterThanOrEqual(-1);
     const [scale, status] = [await box(page, '.strip-scale'), await box(page, '.status-line')];
     expect(scale.y + scale.height).toBeLessThanOrEqual(status.y);
+    spend();
   });
 });
 
@@ -134,6 +139,7 @@ describe('strip and rows', { timeout: LONG_MS }, () => {
     await page.locator('.strip-here', { hasText: '1.0 km' }).waitFor();
     await page.keyboard.press('ArrowUp');
     await page.locator('.strip-here', { hasText: '0.9 km' }).waitFor();
+    spend();
   });
 });
 
@@ -156,6 +162,7 @@ describe('the browser’s Back', { timeout: LONG_MS }, () => {
     }
     await page.locator('.verdict-word', { hasText: 'Barred' }).waitFor();
     expect(watched.complaints).toEqual([]);
+    spend();
   });
 
   it('leaves a dialog as it is, with what was typed into it', async () => {
@@ -164,6 +171,7 @@ describe('the browser’s Back', { timeout: LONG_MS }, () => {
     await page.getByRole('button', { name: 'Settings' }).click();
     await page.goBack().catch(() => {});
     expect(await page.getByRole('dialog').isVisible()).toBe(true);
+    spend();
   });
 });
 

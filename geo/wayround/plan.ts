@@ -1,15 +1,17 @@
+import { itemAt } from '../lists.ts';
 import type { Finding } from '../report/finding.ts';
 import { ok, type Result } from '../result.ts';
 import { lengthOf } from './along/splice.ts';
 import { isDoubt, type JudgedWay, learn } from './past/judge-way.ts';
 import { pathOf } from './past/tell-way.ts';
 import { type Checked, checkParts } from './plan/check-parts.ts';
+import { mustTurnToLeave } from './plan/finish.ts';
 import { layJudged } from './plan/lay-judged.ts';
 import type { Laying, Unlaid } from './plan/laying.ts';
 import { tryLayings } from './plan/layings.ts';
 import type { LaidParts } from './plan/leg-parts.ts';
 import type { PlanInput, Planned, PlanSketch } from './plan/plan-input.ts';
-import { sayPlaces } from './plan/say-places.ts';
+import { sayFinish, sayPlaces } from './plan/say-places.ts';
 
 /** Searches and checks in turn, at most so often. */
 const MOST_TRIES = 10;
@@ -25,8 +27,11 @@ export function planDrive(input: PlanInput): Result<Planned> {
   const laid = tryLayings(input, settlePlan);
   if (!laid.ok) return laid;
   const { value, laying, passedOver } = laid.value;
-  const { placesM, turnsAt, ...settled } = value;
-  const say = sayPlaces(laying, passedOver, turnsAt, input.units);
+  const { placesM, turnsAt, turnsToLeave, ...settled } = value;
+  const say = [
+    ...(turnsToLeave ? [sayFinish(laying)] : []),
+    ...sayPlaces(laying, passedOver, turnsAt, input.units),
+  ];
   const { report } = settled;
   return ok({
     ...settled,
@@ -45,12 +50,22 @@ export function sketchPlan(input: PlanInput): Result<PlanSketch> {
     const found = layJudged(stops, base);
     if (found.parts === undefined) return { leg: found.leg };
     const { costs } = base.field;
-    return { path: pathOf(found.parts, costs.roads, costs.graph), costTenths: found.costTenths };
+    return {
+      path: pathOf(found.parts, costs.roads, costs.graph),
+      costTenths: found.costTenths,
+      turnsToLeave: mustTurnToLeave(base, endsOn(found)),
+    };
   });
   return laid.ok ? ok(laid.value.value) : laid;
 }
 
-type Settled = Omit<Planned, 'places' | 'say'> & Omit<LaidParts, 'parts'>;
+type Settled = Omit<Planned, 'places' | 'say'> &
+  Omit<LaidParts, 'parts'> & { readonly turnsToLeave: boolean };
+
+/** The directed edge that a drive ends on. */
+function endsOn({ parts }: Pick<LaidParts, 'parts'>): number {
+  return itemAt(parts, parts.length - 1).directed;
+}
 
 function settlePlan(input: PlanInput, { stops, base, lessons }: Laying): Settled | Unlaid {
   let question = base;
@@ -77,7 +92,9 @@ function settlePlan(input: PlanInput, { stops, base, lessons }: Laying): Settled
     }
     const { report } = checked;
     const bars = report.findings.filter(({ level }) => level === 'barred');
-    if (bars.length === 0) passed = { ...keptOf(checked), placesM, turnsAt, costTenths, searches: tries + 1 };
+    const turnsToLeave = input.turnsToLeave ?? mustTurnToLeave(base, endsOn(laid));
+    const found = { placesM, turnsAt, turnsToLeave, costTenths, searches: tries + 1 };
+    if (bars.length === 0) passed = { ...keptOf(checked), ...found };
     else unlaid = { leg: legOf(bars[0] as Finding, placesM), bars };
     const judged: JudgedWay = {
       detour: { fromM: 0, toM: 0, parts: laid.parts, costTenths: 0, gives: 0 },

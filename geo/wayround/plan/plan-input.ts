@@ -32,6 +32,8 @@ export interface PlanInput
   readonly prefer?: Prefer;
   /** wall time, 2027-06-12T09:30, where the first place is */
   readonly leave?: string;
+  /** whether it must turn round at the end to leave again, where roads farther off than these have told */
+  readonly turnsToLeave?: boolean;
   /** name of the drive and of its file */
   readonly name?: string;
 }
@@ -62,5 +64,7 @@ export interface Planned {
 export interface PlanSketch {
   /** every node passed, both ends included, degrees */
   readonly path: readonly (readonly [lat: number, lon: number])[];
+  /** it must turn round at the end to leave again, and no place to do so is mapped */
+  readonly turnsToLeave: boolean;
   readonly costTenths: number;
 }

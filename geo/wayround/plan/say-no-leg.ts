@@ -17,7 +17,7 @@ export function sayWayNone(leg: number): string {
 /** Only a vehicle that stands there headed as it likes gets on. */
 export function sayMustTurn(leg: number): string {
   const [from, to] = [leg + 1, leg + 2];
-  return `From place ${from} this vehicle comes to place ${to} only by turning round at place ${from}, and the map shows no room to turn there: no turning circle, no loop, no road mapped wide enough. Choose place ${from} as the end of this plan, and plan the way on from there by itself.`;
+  return `From place ${from} this vehicle comes to place ${to} only by turning round at place ${from}, and the map shows no room to turn there: no turning circle, no loop, no road mapped wide enough. Move place ${from} to a road that leads on, or to where the vehicle can turn.`;
 }
 
 /** @param via counted from 0 */

@@ -1,6 +1,7 @@
 import { lengthIn, type Units } from '../../units/in-units.ts';
 import type { Laid } from './laying.ts';
 import type { PlanStop } from './leg-parts.ts';
+import { isSiteGround } from './turn-ground.ts';
 
 /** A place whose road is farther off than this is told. Metres. */
 const FAR_OFF_M = 60;
@@ -31,6 +32,14 @@ export function sayPlaces(
   const more = said.length - MOST_TOLD;
   const told = more > 1 ? [...said.slice(0, MOST_TOLD), `So are ${more} places more.`] : said;
   return [...turned, ...told, ...(passedOver === undefined ? [] : [passedOver.why])];
+}
+
+/** That the vehicle cannot leave the end but by turning round. */
+export function sayFinish({ stops, base }: Laid<unknown>['laying']): string {
+  const last = stops.at(-1);
+  const onSite = last !== undefined && isSiteGround(base.field.costs, last);
+  const where = onSite ? 'on that site' : 'on that road';
+  return `At the end, place ${stops.length}, the vehicle has to turn round to leave again: the road leads nowhere else, and no place to turn is mapped. How much room there is ${where} nothing tells. Ask, or look, before you drive in.`;
 }
 
 const BETWEEN = 'What lies between is not checked.';

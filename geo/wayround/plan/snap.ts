@@ -104,16 +104,26 @@ function somewhere({ costs }: Field): number {
 }
 
 function leadsOn(question: Question, directed: number): boolean {
+  return reachedFrom(question, directed) === undefined;
+}
+
+/**
+ * The directed edges that moves lead to from a road, the road itself among them; undefined where they lead somewhere:
+ * to more than that.
+ */
+export function reachedFrom(question: Question, directed: number): Set<number> | undefined {
   const { graph } = question.field.costs;
   const mover = new Mover(question);
+  const most = somewhere(question.field);
   const seen = new Set([directed * LAYERS + firstLayer(question.field.costs.kind(directed).ground)]);
   for (const key of seen) {
-    if (seen.size > somewhere(question.field)) return true;
+    if (seen.size > most) return undefined;
     const state = Math.floor(key / LAYERS);
     for (let turn = graph.turnStart[state]!; turn < graph.turnStart[state + 1]!; turn++)
       if (mover.make(turn, key % LAYERS, 0)) seen.add(graph.turnTo[turn]! * LAYERS + mover.layer);
   }
-  return seen.size > somewhere(question.field);
+  if (seen.size > most) return undefined;
+  return new Set(Array.from(seen, (key) => graph.edgeOf[Math.floor(key / LAYERS)]!));
 }
 
 /** Whether a road can be come to from somewhere; what only the road's own end run allows counts. */

@@ -41,13 +41,15 @@ export async function planRead(read: ReadRoads, plan: PlanOnAnyMap): Promise<Res
   const wide = await read({ segments: [line] }, reachM);
   const sketch = sketchPlan({ ...plan, roads: wide });
   if (!sketch.ok) return sketch;
-  const { path, costTenths } = sketch.value;
-  const near = planOn(await read({ segments: [segmentOf(path)] }, undefined), plan);
+  const { path, costTenths, turnsToLeave } = sketch.value;
+  // near the line alone every road seems to end soon
+  const known = { ...plan, turnsToLeave };
+  const near = planOn(await read({ segments: [segmentOf(path)] }, undefined), known);
   if (near.ok && isAsGood(near.value, costTenths)) return near;
-  const first = planOn(wide, plan);
+  const first = planOn(wide, known);
   if (!first.ok) return first;
   const { segments } = first.value.route;
-  return planOn(await read({ segments }, undefined), plan);
+  return planOn(await read({ segments }, undefined), known);
 }
 
 /** Whether searching farther off could bring little: the check said nothing new, or what it said costs little. */

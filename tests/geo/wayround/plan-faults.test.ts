@@ -55,6 +55,48 @@ function apart(lat: number, tags: Tags = STREET): Partial<MapSketch> {
   return { nodes, ways: [{ id: 9, refs: ['a', 'b', 'c'], tags }] };
 }
 
+/** More of the same town, so that a dead end is but a small part of it. */
+const TOWN: Pick<MapSketch, 'nodes' | 'ways'> = {
+  nodes: Object.fromEntries(
+    Array.from({ length: 12 }, (_, i) => [
+      [`n${i}`, [52.006, 10.01 + (i + 1) / 1000]] as const,
+      [`s${i}`, [52.004, 10.01 + (i + 1) / 1000]] as const,
+    ]).flat(),
+  ),
+  ways: [
+    { id: 20, refs: ['2', ...Array.from({ length: 12 }, (_, i) => `n${i}`)], tags: STREET },
+    { id: 21, refs: Array.from({ length: 12 }, (_, i) => `s${i}`), tags: STREET },
+    ...Array.from({ length: 12 }, (_, i) => ({ id: 22 + i, refs: [`n${i}`, `s${i}`], tags: STREET })),
+  ],
+};
+
+describe('the end of a plan', () => {
+  const dead = { lat: 51.9985, lon: 10.005 };
+  const saidOf = (places: readonly PlanPlace[], more: Partial<MapSketch> = {}, input = {}) => {
+    const made = plan(places, { nodes: TOWN.nodes, ways: [...TOWN.ways, ...(more.ways ?? [])] }, input);
+    if (!made.ok) throw new Error(made.error.message);
+    expect(made.value.report.cautions).toEqual(expect.arrayContaining([...made.value.say]));
+    return made.value.say.join(' ');
+  };
+  const MUST_TURN =
+    /At the end, place 2, the vehicle has to turn round to leave again: .* on that road nothing tells/;
+
+  it('on a dead end with no room mapped to turn is told', () => {
+    expect(saidOf([SOUTH, dead])).toMatch(MUST_TURN);
+    expect(saidOf([SOUTH, NORTH])).toBe('');
+  });
+
+  it('is left the way it was come where a loop leads back', () => {
+    const loop = { id: 6, refs: ['end', '0'], tags: STREET };
+    expect(saidOf([SOUTH, dead], { ways: [loop] })).toBe('');
+  });
+
+  it('on a road that reaches beyond these roads is judged by those that were read farther off', () => {
+    expect(saidOf([SOUTH, dead], {}, { turnsToLeave: false })).toBe('');
+    expect(saidOf([SOUTH, NORTH], {}, { turnsToLeave: true })).toMatch(MUST_TURN);
+  });
+});
+
 describe('a place that no drive can lead to', () => {
   it('lies at sea, off all roads', () => {
     expect(problemOf(plan([SOUTH, { lat: 52.2, lon: 10 }]))).toMatchObject({
@@ -93,6 +135,8 @@ describe('a place that no drive can lead to', () => {
     const dead = { lat: 51.9985, lon: 10.005 };
     const { code, message } = problemOf(plan([SOUTH, dead, NORTH]));
     expect(code).toBe('no way');
+    // to end there would leave it standing there
+    expect(message).toMatch(/Move place 2 to a road that leads on, or to where the vehicle can turn\.$/);
     expect(message).toMatch(
       /^From place 2 this vehicle comes to place 3 only by turning round at place 2, .*no room/,
     );

@@ -138,7 +138,7 @@ describe('a plan with a leg that no road serves', () => {
   it('begins outside a yard that no road leads out of, and tells that with the reason', () => {
     const { say, report } = made(behindBar(60), [CAMP, WEST]);
     expect(say.join(' ')).toMatch(
-      /^Place 1 is put on a road \d+ m from it: none of those nearer leads on for this vehicle\..* By the nearer roads there is no way: 1 limit .*Camp Lane is short by \d+ cm\.$/,
+      /Place 1 is put on a road \d+ m from it: none of those nearer leads on for this vehicle\..* By the nearer roads there is no way: 1 limit .*Camp Lane is short by \d+ cm\.$/,
     );
     expect(report.cautions).toEqual(expect.arrayContaining([...say]));
     // farther off than one walks it would be another place

@@ -2,6 +2,7 @@ import { sayMoment } from '../../geo/clock/print-dates.ts';
 import { clockText, durationText } from '../../geo/clock/print-times.ts';
 import { sayBetterTimes } from '../../geo/leave/say-leave.ts';
 import { append } from '../../geo/lists.ts';
+import { saidByHeadline } from '../../geo/load/load-result.ts';
 import { LOAD_MARGIN_KG } from '../../geo/load/weigh/load-level.ts';
 import { headlineOf } from '../../geo/load/weigh/say-plates.ts';
 import { isSettled, saySettledCount } from '../../geo/report/is-settled.ts';
@@ -56,11 +57,17 @@ export function printReport(report: DriveReport, width: number, paint: Paint): s
   append(lines, folded);
   append(lines, wayLines(report, width));
   append(lines, ruleLines(report, width));
-  for (const caution of report.cautions) append(lines, wrap(clip(caution, 2000), width));
+  for (const caution of cautionsLeft(report)) append(lines, wrap(clip(caution, 2000), width));
   const doubts = cardRemarks(vehicle, 'metric');
   if (doubts.length > 0) lines.push('', 'Check these on the vehicle card:');
   for (const doubt of doubts) append(lines, wrap(doubt, width, '  '));
   return `${lines.join('\n')}\n`;
+}
+
+/** What is told beside the verdict; that the load is over stands under it already. */
+function cautionsLeft({ cautions, load }: DriveReport): readonly string[] {
+  const told = load === undefined ? [] : saidByHeadline(load);
+  return cautions.filter((caution) => !told.includes(caution));
 }
 
 /** Folded places that may stop the vehicle, each road in a line; those that only ask for care are told to be elsewhere. */

@@ -40,7 +40,7 @@ export function offerLeftPlan(left: readonly KeptPlace[]): void {
   const ends = from !== undefined && to !== undefined ? `, ${clip(from, 60)} to ${clip(to, 60)}` : '';
   tellAlso({
     kind: 'note',
-    say: `A drive was being planned when the window was closed: its ${counted(left.length, 'place')}${ends}, ${left.length === 1 ? 'is' : 'are'} kept.`,
+    say: `A plan was open when the window was closed: ${counted(left.length, 'place')}${ends}.`,
     offers: [
       {
         say: 'Go on planning',

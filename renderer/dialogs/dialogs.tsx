@@ -4,19 +4,17 @@ import { FoundDrives } from '../take/found-drives.tsx';
 import { Dialog } from './dialog.tsx';
 import { OpenFiles } from './open-files.tsx';
 
-const Help = later(async () => (await import('./help.tsx')).Help);
-const SettingsForm = later(async () => (await import('./settings-form.tsx')).SettingsForm);
-const AboutRules = later(async () => (await import('./about-rules.tsx')).AboutRules);
-const VehicleEditor = later(async () => (await import('../vehicle/vehicle-editor.tsx')).VehicleEditor);
-const ShelfDialog = later(async () => (await import('../shelf/shelf-dialog.tsx')).ShelfDialog);
-const FetchDialog = later(async () => (await import('../shelf/fetch/fetch-dialog.tsx')).FetchDialog);
+const Help = later(async () => (await import('./loaded-later.ts')).Help);
+const SettingsForm = later(async () => (await import('./loaded-later.ts')).SettingsForm);
+const AboutRules = later(async () => (await import('./loaded-later.ts')).AboutRules);
+const VehicleEditor = later(async () => (await import('./loaded-later.ts')).VehicleEditor);
+const ShelfDialog = later(async () => (await import('./loaded-later.ts')).ShelfDialog);
+const FetchDialog = later(async () => (await import('./loaded-later.ts')).FetchDialog);
 
-const HandOver = later(async () => (await import('../handover/hand-over.tsx')).HandOver);
-const HandOverPairs = later(
-  async () => (await import('../handover/pairs/hand-over-pairs.tsx')).HandOverPairs,
-);
-const NoteDialog = later(async () => (await import('../notes/note-dialog.tsx')).NoteDialog);
-const NotesDialog = later(async () => (await import('../notes/notes-dialog.tsx')).NotesDialog);
+const HandOver = later(async () => (await import('./loaded-later.ts')).HandOver);
+const HandOverPairs = later(async () => (await import('./loaded-later.ts')).HandOverPairs);
+const NoteDialog = later(async () => (await import('./loaded-later.ts')).NoteDialog);
+const NotesDialog = later(async () => (await import('./loaded-later.ts')).NotesDialog);
 
 export function Dialogs() {
   switch (dialog.value) {

@@ -32,7 +32,7 @@ export function LessonPage() {
     );
   const { scene } = main;
   const beside = shownBeside.value;
-  const box = { widthPx: WIDE_PX, heightPx: beside ? 100 : 330 };
+  const box = { widthPx: WIDE_PX, heightPx: beside ? 88 : 330 };
   const all = beside ? [main, beside] : [main];
   const pxPerM = smallest(all.map((each) => fanScale(each.scene, box)));
   return (
@@ -47,20 +47,28 @@ export function LessonPage() {
         ))}
       </div>
       <div class="lesson-columns">
-        <div>
-          {[
-            ...tellScene(scene, settings.value.units),
-            sayModel(scene.vehicle.lock, settings.value.units),
-          ].map((sentence) => (
-            <p key={sentence}>{sentence}</p>
-          ))}
-        </div>
-        <div class="lesson-notes">Notes</div>
+        {all.map((each, index) => (
+          <Words key={index === 0 ? 'main' : 'beside'} of={each} />
+        ))}
+        {!beside && <div class="lesson-notes">Notes</div>}
       </div>
+      {beside && <div class="lesson-notes lesson-notes-low">Notes</div>}
       {all.map((each, index) => (
         <Sizes key={index === 0 ? 'main' : 'beside'} of={each} named={beside !== undefined} />
       ))}
     </article>
+  );
+}
+
+/** What happens, and what that rests on. */
+function Words({ of: { scene } }: { of: Shown }) {
+  const { units } = settings.value;
+  return (
+    <div>
+      {[...tellScene(scene, units), sayModel(scene.vehicle.lock, units)].map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+    </div>
   );
 }
 

@@ -9,6 +9,8 @@ import { PlaceTicks } from './places/place-ticks.tsx';
 const WIDTH_PX = 560;
 const PAD_PX = 34;
 const WHEEL_M = 0.34;
+/** Where the height is drawn: its letters, turned, stand left of it, on a narrow screen twice as large. */
+const HEIGHT_AT_PX = PAD_PX - 8;
 
 interface Props {
   readonly figures: Figures;
@@ -63,7 +65,7 @@ function layOut(figures: Figures): Layout {
   const mirrors = Math.max(width, figures.widthMirrorsM ?? width + 0.45);
   const scale = (WIDTH_PX - 2 * PAD_PX) / Math.max(3, front + base + rear + rackLong);
   const groundPx = PAD_PX + height * scale;
-  const middlePx = groundPx + 44 + (mirrors / 2) * scale;
+  const middlePx = groundPx + 50 + (mirrors / 2) * scale;
   return {
     front,
     base,
@@ -79,7 +81,7 @@ function layOut(figures: Figures): Layout {
     y: (m) => groundPx - m * scale,
     groundPx,
     middlePx,
-    tallPx: middlePx + (mirrors / 2) * scale + 26,
+    tallPx: middlePx + (mirrors / 2) * scale + 32,
   };
 }
 
@@ -107,12 +109,12 @@ function SideView({ at, told, rack, places }: ViewProps & Pick<Props, 'places'>)
         <rect class={rack} x={x(length)} y={y(1.3)} width={rackLong * scale} height={0.6 * scale} />
       )}
       <line class="card-ground" x1={PAD_PX / 2} x2={WIDTH_PX - PAD_PX / 2} y1={groundPx} y2={groundPx} />
-      <Along x1={x(0)} x2={x(front)} y={groundPx + 22} of="frontOverhangM" told={told} />
-      <Along x1={x(front)} x2={x(front + base)} y={groundPx + 22} of="wheelbaseM" told={told} />
-      <Along x1={x(front + base)} x2={x(length)} y={groundPx + 22} of="rearOverhangM" told={told} />
+      <Along x1={x(0)} x2={x(front)} y={groundPx + 30} of="frontOverhangM" told={told} />
+      <Along x1={x(front)} x2={x(front + base)} y={groundPx + 30} of="wheelbaseM" told={told} />
+      <Along x1={x(front + base)} x2={x(length)} y={groundPx + 30} of="rearOverhangM" told={told} />
       <g class="card-dimension">
-        <path d={`M${PAD_PX / 2} ${groundPx}V${y(height)}m-4 0h8m-8 ${height * scale}h8`} />
-        <text transform={`translate(${PAD_PX / 2 - 4} ${y(height / 2)}) rotate(-90)`}>
+        <path d={`M${HEIGHT_AT_PX} ${groundPx}V${y(height)}m-4 0h8m-8 ${height * scale}h8`} />
+        <text transform={`translate(${HEIGHT_AT_PX - 4} ${y(height / 2)}) rotate(-90)`}>
           <Lettered of="heightM" told={told} />
         </text>
       </g>
@@ -154,12 +156,12 @@ function TopView({ at, told, rack }: ViewProps) {
       )}
       <Along x1={x(0)} x2={x(length)} y={middlePx + 4} of="lengthM" told={told} />
       {rackLong > 0 && (
-        <text class="card-word" x={x(length + rackLong / 2)} y={middlePx + (rackWide / 2) * scale + 16}>
+        <text class="card-word" x={x(length + rackLong / 2)} y={middlePx + (rackWide / 2) * scale + 22}>
           {letterOf('rackLengthM')}, {letterOf('rackWidthM')}
         </text>
       )}
       <Across x={x(length * 0.3)} middlePx={middlePx} halfPx={(width / 2) * scale} of="widthM" told={told} />
-      <text class="card-word" x={x(length / 2)} y={middlePx + (mirrors / 2) * scale + 18}>
+      <text class="card-word" x={x(length / 2)} y={middlePx + (mirrors / 2) * scale + 24}>
         over mirrors <Lettered of="widthMirrorsM" told={told} />
       </text>
     </>

@@ -12,6 +12,8 @@ import { PlacesForm } from './places/places-form.tsx';
 interface Props {
   readonly draft: Draft;
   readonly read: ReadDraft;
+  /** it is a new card: where its figures stand is told at once */
+  readonly fresh: boolean;
   /** whether what is wrong at a field is said: once it was left, or the card was to be kept */
   said(field: CardFigure | 'name'): boolean;
   /** a field is left */
@@ -24,6 +26,7 @@ export function CardForm(props: Props) {
   const { draft, read, change } = props;
   return (
     <div class="card-form">
+      <WhatIsNeeded open={props.fresh} />
       <NameField {...props} />
       {GROUPS.map((group) => (
         <FieldGroup key={group.title} group={group} {...props} />
@@ -53,6 +56,25 @@ export function CardForm(props: Props) {
         </div>
       </details>
     </div>
+  );
+}
+
+/** The figures without which there is no card, and where they stand. */
+function WhatIsNeeded({ open }: { open: boolean }) {
+  return (
+    <details class="card-group" open={open}>
+      <summary>What a card needs, and where it stands</summary>
+      <p class="small">Ten figures: the five that decide, E, F and G, both axle plates.</p>
+      <ul class="small">
+        <li>With a tape, on level ground and as it is driven, roof boxes on, mirrors out: A to G.</li>
+        <li>
+          On the maker’s plate, in a door frame or under the bonnet: the most it may weigh, then with a
+          trailer, then axle 1 (front) and axle 2 (rear). A converter’s plate goes before it.
+        </li>
+        <li>In the papers: the most it may weigh, in European ones at F.1.</li>
+        <li>On a weighbridge: the empty weight, axle by axle, for loads.</li>
+      </ul>
+    </details>
   );
 }
 

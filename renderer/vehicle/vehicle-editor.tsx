@@ -78,7 +78,14 @@ function Card({ id, name, begun }: { id: string; name: string; begun: Draft }) {
           </section>
         )}
       </div>
-      <CardForm draft={draft} read={read} said={said} leave={leave} change={(next) => type(id, next)} />
+      <CardForm
+        draft={draft}
+        read={read}
+        fresh={fresh}
+        said={said}
+        leave={leave}
+        change={(next) => type(id, next)}
+      />
       <div class="vehicle-save">
         <button type="submit" class="chief">
           {isAsked ? 'It is so: keep this card' : 'Keep this card'}

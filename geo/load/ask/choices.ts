@@ -1,4 +1,5 @@
 import { capital } from '../../units/text.ts';
+import type { VehicleCard } from '../../vehicle/card.ts';
 import { LIQUID_FACTS, LIQUIDS } from '../../vehicle/liquids.ts';
 import type { ItemKind } from '../list/item-kind.ts';
 import { type Goes, PRESETS } from '../list/presets.ts';
@@ -13,6 +14,8 @@ export interface Choice {
   readonly massKg: number;
   readonly source: string;
   readonly byLitre: boolean;
+  /** a rack is in it */
+  readonly holdsRack?: true;
 }
 
 /** Choices that are offered together. */
@@ -54,6 +57,15 @@ export const CHOICES: readonly ChoiceGroup[] = [
 
 function presetsGoing(...where: readonly Goes[]): Choice[] {
   return PRESETS.filter(({ goes }) => where.includes(goes)).map((preset) => ({ ...preset, byLitre: false }));
+}
+
+/** The choices for one vehicle: none holds a rack that is fitted, and so in its empty weight, once more. */
+export function choicesFor({ rack }: Pick<VehicleCard, 'rack'>): readonly ChoiceGroup[] {
+  if (rack?.fitted !== true) return CHOICES;
+  return CHOICES.map(({ title, choices }) => ({
+    title,
+    choices: choices.filter(({ holdsRack }) => holdsRack !== true),
+  }));
 }
 
 export function choiceNamed(id: string): Choice | undefined {

@@ -29,7 +29,8 @@ export function findDoubts(
   ];
 }
 
-function overDoubts(figures: LoadFigures): Doubt[] {
+/** What a load is over: its plates, the rack, wheels that would lift. */
+export function overDoubts(figures: LoadFigures): Doubt[] {
   const { frontKg, rearKg, rack } = figures;
   const sums = plateSums(figures);
   const found: Doubt[] = [];

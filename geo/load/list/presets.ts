@@ -13,6 +13,8 @@ interface Preset {
   readonly goes: Goes;
   /** the published text, or that it is a usual figure */
   readonly source: string;
+  /** a rack is in it: where one is fitted, that is in the empty weight already */
+  readonly holdsRack?: true;
 }
 
 /** As two builders' handbooks have it. */
@@ -48,7 +50,10 @@ export const PRESETS: readonly Preset[] = [
   PASSENGER,
   thing('bicycle', 'Bicycle', 15, 'rack'),
   thing('e-bike', 'E-bike', 25, 'rack'),
-  thing('bike-rack-loaded', 'Bicycle rack with bicycles', 70, 'rack', `${OPTIONS}: 60 to 70 kg`),
+  {
+    ...thing('bike-rack-loaded', 'Bicycle rack with bicycles', 70, 'rack', `${OPTIONS}: 60 to 70 kg`),
+    holdsRack: true,
+  },
   thing('awning', 'Awning with poles', 45, 'outside', `${OPTIONS}: 35 to 45 kg`),
   thing('television', 'Television', 7, 'locker', OPTIONS),
   thing('solar', 'Solar panel', 5, 'roof', OPTIONS),

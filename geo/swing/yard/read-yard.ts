@@ -1,4 +1,6 @@
 import { given } from '../../given.ts';
+import { lengthEntry } from '../../units/entry-text.ts';
+import type { Units } from '../../units/in-units.ts';
 import { printMetres } from '../../units/print.ts';
 import { readEntryLength } from '../../units/read-entry.ts';
 import { type Bounds, CARD_BOUNDS, YARD_BOUNDS } from '../../vehicle/bounds.ts';
@@ -33,9 +35,10 @@ export interface ReadYard {
   readonly doubts: readonly LockDoubt[];
 }
 
-/** What the form begins with: what the card has. */
-export function yardDraftOf({ measured, trackM, rack }: VehicleCard): YardDraft {
-  const text = (m: number | undefined) => (m === undefined ? '' : String(m));
+/** What the form begins with: what the card has. @param units settle what fits metres as well as feet and inches */
+export function yardDraftOf({ measured, trackM, rack }: VehicleCard, units: Units): YardDraft {
+  const inFeet = units === 'imperial';
+  const text = (m: number | undefined) => (m === undefined ? '' : lengthEntry(m, { inFeet }));
   return {
     text: {
       rearWheelCircleM: text(measured?.rearWheelCircleM),

@@ -1,3 +1,6 @@
+import { METRES_PER_FOOT } from '../../units/exact.ts';
+import { inUnits, type Units } from '../../units/in-units.ts';
+
 /** One part of the work in the yard: what it finds, and what to do, step by step. */
 export interface YardPart {
   readonly title: string;
@@ -5,10 +8,11 @@ export interface YardPart {
 }
 
 /** What two people need. @param roomM the room that the vehicle takes up going round, metres */
-export function yardNeeds(roomM: number): readonly string[] {
+export function yardNeeds(roomM: number, units: Units): readonly string[] {
+  const [room, feet] = [Math.ceil(roomM), Math.ceil(roomM / METRES_PER_FOOT)];
   return [
-    `A level, hard, empty yard of about ${Math.ceil(roomM)} by ${Math.ceil(roomM)} m, dry enough for chalk. Four cones round it.`,
-    'A tape of 10 m or more, chalk, and a weight on a string to find the ground straight below a corner.',
+    `A level, hard, empty yard of about ${inUnits(units, `${room} by ${room} m`, `${feet} by ${feet} ft`)}, dry enough for chalk. Four cones round it.`,
+    `A tape of ${inUnits(units, '10 m', '33 ft')} or more, chalk, and a weight on a string to find the ground straight below a corner.`,
     'Two people: one drives, one watches and chalks. The tyres at their pressure, the rack on or off as you hire it out.',
   ];
 }

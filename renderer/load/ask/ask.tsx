@@ -1,4 +1,4 @@
-import { CHOICES } from '../../../geo/load/ask/choices.ts';
+import { choicesFor } from '../../../geo/load/ask/choices.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import { AskAnswer } from './ask-answer.tsx';
 import { AskFields } from './ask-fields.tsx';
@@ -18,7 +18,7 @@ export function Ask({ card }: { card: VehicleCard }) {
         onChange={({ currentTarget }) => askFor(currentTarget.value)}
       >
         <option value="">choose what</option>
-        {CHOICES.map(({ title, choices }) => (
+        {choicesFor(card).map(({ title, choices }) => (
           <optgroup key={title} label={title}>
             {choices.map(({ id, name, massKg, byLitre }) => (
               <option key={id} value={id}>

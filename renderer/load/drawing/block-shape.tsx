@@ -47,13 +47,16 @@ function Lettering({ block, middle, top, wide, high }: Box & { block: Block }) {
   const [y, room] = [top + from * high, tall * high];
   if (wide < FIGURE_FROM_PX + 5 || room < FIGURE_FROM_PX) return null;
   const letters = Math.floor((wide - (person ? 8 : 5)) / LETTER_PX);
-  const named = row === 0 && letters >= LETTERS_LEAST && room >= NAME_FROM_PX;
+  const name = plainLine(item.name);
+  // half a word on somebody's chest says nothing; of a thing its beginning does
+  const fits = person ? name.length <= letters : letters >= LETTERS_LEAST;
+  const named = row === 0 && fits && room >= NAME_FROM_PX;
   const word = person ? 'load-mass load-mass-person' : 'load-mass';
   return (
     <>
       {named && (
         <text class={`${word} load-name`} x={middle} y={y + room / 2 - 7}>
-          {cut(plainLine(item.name), letters)}
+          {cut(name, letters)}
         </text>
       )}
       <text class={word} x={middle} y={y + room / 2 + (named ? 7 : 0)}>

@@ -115,7 +115,14 @@ function gapEnds(scene: Scene, projection: Projection): GapEnds | undefined {
 /** Where the words of the gap begin, at half their height; undefined where none are drawn. Pixels. */
 export function gapTextAt(scene: Scene, projection: Projection): Spot | undefined {
   const ends = gapEnds(scene, projection);
-  return ends && { x: ends.from.x + 6, y: (ends.from.y + ends.to.y) / 2 };
+  return ends && hasWords(ends) ? { x: ends.from.x + 6, y: (ends.from.y + ends.to.y) / 2 } : undefined;
+}
+
+/** A gap drawn narrower leaves its words on the lines beside it: then its number alone stands there. Pixels. */
+const WORDS_FROM_PX = 7;
+
+function hasWords({ from, to }: GapEnds): boolean {
+  return Math.abs(to.y - from.y) >= WORDS_FROM_PX;
 }
 
 /** The gap between the body's side and what stands beside it, where the lesson is about one. */
@@ -130,7 +137,7 @@ export function GapLine({ scene, projection }: { scene: Scene; projection: Proje
       from={from.y}
       to={to.y}
       across={from.x}
-      text={`gap ${shortIn(drawnUnits.value, gapM, 'down')}`}
+      text={hasWords(ends) ? `gap ${shortIn(drawnUnits.value, gapM, 'down')}` : ''}
     />
   );
 }

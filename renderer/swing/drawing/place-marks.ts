@@ -43,7 +43,7 @@ export function placeMarks(
       .filter((spot) => areas.every((area) => !isOn(spot, area, MARK_PX) && !isCrossed(place, spot, area)))
       .filter((spot) =>
         [...placed, ...places].every(
-          (other) => apart(spot, other) > 2 * MARK_PX - (places.includes(other) ? 6 : 0),
+          (other) => apart(spot, other) > 2 * MARK_PX + (places.includes(other) ? -6 : 4),
         ),
       )
       .map((spot) => ({ spot, cost: costOf(spot, place, drawn) }))

@@ -2,7 +2,7 @@ import { swingVehicleOf } from '../../../geo/swing/swing-vehicle.ts';
 import { yardPlanOf } from '../../../geo/swing/yard/yard-plan.ts';
 import { YARD_BOTH_WAYS, YARD_CARE, YARD_PARTS, yardNeeds } from '../../../geo/swing/yard/yard-steps.ts';
 import { clip } from '../../../geo/units/text.ts';
-import { vehicle } from '../../state/kept.ts';
+import { settings, vehicle } from '../../state/kept.ts';
 import { YardDrawing } from './yard-drawing.tsx';
 
 const BOX = { widthPx: 330, heightPx: 262 };
@@ -35,7 +35,7 @@ export function YardPage() {
         <YardDrawing vehicle={plan} mirrorsM={of.card.widthMirrorsM} box={BOX} />
         <div>
           <h2>You need</h2>
-          <List of={yardNeeds(yardPlanOf(plan).roomM)} />
+          <List of={yardNeeds(yardPlanOf(plan).roomM, settings.value.units)} />
           <h2>Take care</h2>
           <List of={YARD_CARE} />
         </div>

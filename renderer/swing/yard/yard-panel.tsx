@@ -1,6 +1,6 @@
 import type { YardLength } from '../../../geo/swing/yard/read-yard.ts';
 import { USUAL_OFF_M } from '../../../geo/vehicle/lock/measured-lock.ts';
-import { vehicle } from '../../state/kept.ts';
+import { settings, vehicle } from '../../state/kept.ts';
 import { YardResult } from './yard-result.tsx';
 import {
   forgetMeasured,
@@ -17,12 +17,15 @@ const FIELDS: readonly {
   readonly letter?: string;
   readonly label: string;
   readonly hint: string;
+  /** where feet and inches are read */
+  readonly feet?: string;
 }[] = [
   {
     name: 'rearWheelCircleM',
     letter: 'C',
     label: 'Across the inner rear tyre’s circle',
     hint: 'such as 8.15',
+    feet: `such as 26'9"`,
   },
   { name: 'trackM', label: 'Rear track', hint: 'outside of one tyre to inside of the other' },
   {
@@ -30,6 +33,7 @@ const FIELDS: readonly {
     letter: 'B',
     label: 'From the line out to the tail’s farthest mark',
     hint: 'such as 0.46',
+    feet: 'such as 18"',
   },
   {
     name: 'tailAheadM',
@@ -118,7 +122,8 @@ export function YardPanel() {
   );
 }
 
-function YardField({ name, letter, label, hint }: (typeof FIELDS)[number]) {
+function YardField({ name, letter, label, hint, feet }: (typeof FIELDS)[number]) {
+  const inFeet = settings.value.units === 'imperial';
   const fault = yardRead.value?.faults[name];
   const id = `yard-${name}`;
   return (
@@ -146,7 +151,7 @@ function YardField({ name, letter, label, hint }: (typeof FIELDS)[number]) {
         m
       </span>
       <span id={`${id}-says`} class={fault ? 'small card-fault yard-says' : 'small soft yard-says'}>
-        {fault ?? hint}
+        {fault ?? (inFeet ? (feet ?? hint) : hint)}
       </span>
     </div>
   );

@@ -8,7 +8,7 @@ import {
 } from '../../../geo/swing/yard/read-yard.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import { saveVehicles } from '../../actions/keep.ts';
-import { vehicle } from '../../state/kept.ts';
+import { settings, vehicle } from '../../state/kept.ts';
 
 /** What is typed off the sheet, by vehicle, until it is kept. */
 const typed = signal<Readonly<Record<string, YardDraft>>>({});
@@ -19,7 +19,7 @@ const done = signal<
 
 export const yardDraft = computed(() => {
   const of = vehicle.value;
-  return of && (typed.value[of.id] ?? yardDraftOf(of.card));
+  return of && (typed.value[of.id] ?? yardDraftOf(of.card, settings.value.units));
 });
 export const yardRead = computed(() => {
   const [of, draft] = [vehicle.value, yardDraft.value];

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { askAbout } from '../../../../geo/load/ask/ask-about.ts';
-import { CHOICES, choiceNamed } from '../../../../geo/load/ask/choices.ts';
+import { CHOICES, choiceNamed, choicesFor } from '../../../../geo/load/ask/choices.ts';
 import { piecesOf } from '../../../../geo/load/ask/question.ts';
 import type { LoadItem } from '../../../../geo/load/list/load-list.ts';
 import { weigh } from '../../../../geo/load/weigh/weigh.ts';
@@ -14,6 +14,14 @@ function asked(aboard: readonly LoadItem[], pieces: readonly LoadItem[]) {
   if (!found.ok) throw new Error(found.error.message);
   return found.value;
 }
+
+it('a rack with bicycles is offered where none is fitted: a fitted one is in the empty weight', () => {
+  const ids = (rack: typeof COACH_BUILT.rack) =>
+    choicesFor({ rack }).flatMap(({ choices }) => choices.map(({ id }) => id));
+  expect(ids(COACH_BUILT.rack)).not.toContain('bike-rack-loaded');
+  expect(ids(COACH_BUILT.rack)).toContain('bicycle');
+  expect(ids(undefined)).toContain('bike-rack-loaded');
+});
 
 describe('can we take the e-bikes?', () => {
   it('yes, with nothing else aboard: what they put on each axle and what is left', () => {

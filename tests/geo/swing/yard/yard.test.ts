@@ -14,7 +14,7 @@ import { COACH_BUILT } from '../../../support/coach-built.ts';
 const TODAY = '2026-05-01';
 const racked = { ...COACH_BUILT, rack: { lengthM: 0.7, widthM: 2.32, fitted: true } };
 const typed = (text: Partial<YardDraft['text']>, more: Partial<YardDraft> = {}): YardDraft => {
-  const empty = yardDraftOf(COACH_BUILT);
+  const empty = yardDraftOf(COACH_BUILT, 'metric');
   return { ...empty, ...more, text: { ...empty.text, ...text } };
 };
 
@@ -60,7 +60,7 @@ describe('what is typed off the sheet', () => {
       by: 'AB',
     });
     expect(vehicleCardSchema.safeParse(read.card).success).toBe(true);
-    expect(yardDraftOf(read.card ?? COACH_BUILT).text.tailOutM).toBe('0.46');
+    expect(yardDraftOf(read.card ?? COACH_BUILT, 'metric').text.tailOutM).toBe('0.46');
     expect(withoutMeasured(read.card ?? racked)).toEqual(COACH_BUILT);
   });
 

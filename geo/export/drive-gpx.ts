@@ -1,5 +1,4 @@
-import type { Waypoint } from '../drive/gpx/gpx-text.ts';
-import type { Route } from '../drive/gpx/route.ts';
+import type { Waypoint, WrittenRoute } from '../drive/gpx/gpx-text.ts';
 import { writeGpx } from '../drive/gpx/write-gpx.ts';
 import type { Place } from '../earth/sphere.ts';
 import { driverAdvice } from '../report/driver-advice.ts';
@@ -26,11 +25,11 @@ export interface TurnOffTold {
  */
 export function driveGpx(
   report: DriveReport,
-  route: Route,
+  route: WrittenRoute,
   turnOffs: ReadonlyMap<string, TurnOffTold> = new Map(),
 ): Result<string> {
   return writeGpx(
-    { name: route.name || report.route.file, segments: route.segments },
+    { ...route, name: route.name || report.route.file },
     [
       ...numberedFindings(report.findings).flatMap((one) => waypointsOf(one, turnOffs.get(one.finding.id))),
       ...report.findings.filter(isToBeFound).map(withoutNumber),

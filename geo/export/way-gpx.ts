@@ -1,35 +1,45 @@
 import type { Route } from '../drive/gpx/route.ts';
+import { smallest } from '../lists.ts';
 import type { Day, StopTimes } from '../report/day.ts';
+import { driveByWays } from '../report/drive-by-ways.ts';
+import { LEVEL_WORD } from '../report/level.ts';
 import type { DriveReport } from '../report/report.ts';
+import { sayDriveByWays } from '../report/say-drive-by-ways.ts';
 import type { WayRound } from '../report/way-round.ts';
 import type { Result } from '../result.ts';
 import { driveGpx } from './drive-gpx.ts';
 
+/** Ways that are driven together. */
+interface WaysTaken {
+  readonly ways: readonly WayRound[];
+  /** what they are called among those told: `way round 2` */
+  readonly called: string;
+}
+
 /**
- * The whole drive by a way round, as GPX 1.1: its track, and a waypoint for every finding that is still on it. What bars
- * the drive elsewhere bars it still.
- * @param route the drive with the way in place of its stretch
- * @param number of the way among those told
+ * The whole drive by ways round, as GPX 1.1: its track, and a waypoint for every finding that is still on it. Where
+ * something bars it still, the track's name begins with that; its description says what the whole drive comes to.
+ * @param route the drive with the ways in place of its stretches
  */
-export function wayGpx(report: DriveReport, route: Route, way: WayRound, number: number): Result<string> {
-  const [before, after] = [
-    report.findings.filter(({ toM }) => toM <= way.fromM),
-    report.findings.filter(({ fromM }) => fromM >= way.toM),
-  ];
+export function wayGpx(report: DriveReport, route: Route, { ways, called }: WaysTaken): Result<string> {
+  const { findings } = driveByWays(report.findings, ways);
+  const { verdict, say, folded } = sayDriveByWays(report.findings, ways, 'both', 'with the ways');
+  const name = `${route.name || report.route.file}, ${called}`;
   return driveGpx(
+    { ...report, findings: [...findings], ...(report.day && { day: onWays(report.day, ways) }) },
     {
-      ...report,
-      findings: [...before, ...way.findings, ...after],
-      ...(report.day && { day: onWay(report.day, way) }),
+      ...route,
+      name: verdict === 'barred' ? `STILL BARRED: ${name}` : name,
+      description: [`${LEVEL_WORD[verdict]}.`, say, folded ?? ''].filter((part) => part !== '').join(' '),
     },
-    { ...route, name: `${route.name || report.route.file}, way round ${number}` },
   );
 }
 
-/** The stops that the way leaves on the drive, without the clocks and hours of those behind it: it takes another time. */
-function onWay(day: Day, { fromM, toM }: WayRound): Day {
-  const stops = day.stops.filter(({ atM }) => atM <= fromM || atM >= toM);
-  return { ...day, stops: stops.map((stop) => (stop.atM <= fromM ? stop : withoutClocks(stop))) };
+/** The stops that the ways leave on the drive, without the clocks and hours of those behind one: it takes another time. */
+function onWays(day: Day, ways: readonly WayRound[]): Day {
+  const stops = day.stops.filter(({ atM }) => ways.every(({ fromM, toM }) => atM <= fromM || atM >= toM));
+  const firstM = smallest(ways.map(({ fromM }) => fromM));
+  return { ...day, stops: stops.map((stop) => (stop.atM <= firstM ? stop : withoutClocks(stop))) };
 }
 
 function withoutClocks(stop: StopTimes): StopTimes {

@@ -2,9 +2,9 @@ import { durationText } from '../clock/print-times.ts';
 import { distanceIn, lengthIn, sizeIn, trueMinus, type Units } from '../units/in-units.ts';
 import { printKg } from '../units/print.ts';
 import { clip, counted, listed, lowerFirst } from '../units/text.ts';
-import type { Finding } from './finding.ts';
 import { LEVEL_WORD, LEVELS } from './level.ts';
 import { nameSubject } from './name-place.ts';
+import { sayFolded } from './say-slight.ts';
 import type { WayRound } from './way-round.ts';
 
 type Cost = Pick<WayRound, 'extraM' | 'extraS'>;
@@ -39,38 +39,16 @@ export function sayLeaves({ fromM, toM }: Pick<WayRound, 'fromM' | 'toM'>, units
   return `Off the drive at ${distanceIn(units, fromM)}, back on it at ${distanceIn(units, toM)}`;
 }
 
-/** What else bars the drive once this way is taken: `Still barred at Oxholt Bridge, 7.1 km`; undefined where nothing does. */
-export function sayStillBarred(
-  { findingIds, fromM, toM }: Pick<WayRound, 'findingIds' | 'fromM' | 'toM'>,
-  findings: readonly Finding[],
-  units: Units,
-): string | undefined {
-  const left = findings.filter(
-    (finding) =>
-      finding.level === 'barred' &&
-      !findingIds.includes(finding.id) &&
-      (finding.fromM < fromM || finding.fromM > toM),
-  );
-  if (left.length === 0) return undefined;
-  const named = left
-    .slice(0, NAMES_MOST)
-    .map(
-      (finding) =>
-        `${clip(finding.road ?? nameSubject(finding), NAME_LONGEST)}, ${distanceIn(units, finding.fromM)}`,
-    );
-  const more = left.length - named.length;
-  return `Still barred at ${listed([...named, ...(more > 0 ? [counted(more, 'other place')] : [])])}`;
-}
-
 /** More names than these nobody keeps in mind. */
 const NAMES_MOST = 4;
 const NAME_LONGEST = 40;
 
 /**
  * The roads that a way runs on, as signposts name them: `by B188, Mill Lane and L282`; its longest ones, in the order
- * driven; undefined where none has a number or a name.
+ * driven. Without a road of its own it only leaves a loop of the drive out, and says so.
  */
-export function sayBy({ roads }: Pick<WayRound, 'roads'>): string | undefined {
+export function sayBy({ roads }: Pick<WayRound, 'roads'>): string {
+  if (roads.length === 0) return 'by no other road: it leaves out a loop that the drive makes there';
   const lengths = new Map<string, number>();
   for (const { ref, name, fromM = 0, toM = 0 } of roads) {
     const called = (ref ?? name ?? '').trim();
@@ -84,7 +62,7 @@ export function sayBy({ roads }: Pick<WayRound, 'roads'>): string | undefined {
   );
   const inOrder = [...lengths.keys()].filter((called) => longest.has(called));
   return inOrder.length === 0
-    ? undefined
+    ? 'by roads without a name'
     : `by ${listed(inOrder.map((called) => clip(called, NAME_LONGEST)))}`;
 }
 
@@ -114,11 +92,15 @@ export function sayTightest({ tightest }: Pick<WayRound, 'tightest'>, units: Uni
   return `${lowerFirst(nameSubject(tightest))}, ${figure} ${over ? 'over' : 'to spare'}`;
 }
 
-/**
- * What follows the word of a way's verdict: ` at 2 places, also 1 unknown`; '' for one that nothing mapped stops. The
- * verdict is the worst of its levels.
- */
-export function sayOnWay({ verdict, counts }: Pick<WayRound, 'verdict' | 'counts'>): string {
+/** What is met on the way alone: `The way itself: take care at 3 places. One bridge without a height: read the signs.` */
+export function sayWayItself(way: Pick<WayRound, 'verdict' | 'counts' | 'findings'>): string {
+  const folded = sayFolded(way.findings);
+  const verdict = `The way itself: ${lowerFirst(LEVEL_WORD[way.verdict])}${sayOnWay(way)}.`;
+  return folded === undefined ? verdict : `${verdict} ${folded}`;
+}
+
+/** ` at 2 places, also 1 unknown`; '' for one that nothing mapped stops. The verdict is the worst of its levels. */
+function sayOnWay({ verdict, counts }: Pick<WayRound, 'verdict' | 'counts'>): string {
   if (verdict === 'clear') return '';
   const others = LEVELS.filter((level) => level !== verdict && counts[level] > 0).map(
     (level) => `${counts[level]} ${LEVEL_WORD[level].toLowerCase()}`,

@@ -1,6 +1,7 @@
 import type { Drive } from '../drive/drive.ts';
 import type { Route, RouteSegment } from '../drive/gpx/route.ts';
 import { lineBetween } from '../drive/line-between.ts';
+import { append } from '../lists.ts';
 import type { Roads } from '../roads/roads.ts';
 
 /** A way in place of a stretch of a drive. */
@@ -21,17 +22,34 @@ interface OnRoads {
 
 type Line = readonly (readonly [lon: number, lat: number])[];
 
+/** The route of the drive with one way in place of its stretch, see `routeWithWays`. */
+export function routeWithWay(drive: OnRoads, way: WayTaken): Route {
+  return routeWithWays(drive, [way]);
+}
+
 /**
- * The route of the drive with the way in place of its stretch: as dense as the roads are drawn, so that whoever follows
- * it comes to these roads and no other. Where the file's segments did not meet, these do not.
+ * The route of the drive with ways in place of its stretches, none of which needs another's: as dense as the roads are
+ * drawn, so that whoever follows it comes to these roads and no other. Where the file's segments did not meet, these do
+ * not.
  */
-export function routeWithWay({ route, drive, roads }: OnRoads, { fromM, toM, path }: WayTaken): Route {
-  const before = piecesOf(drive, roads, 0, fromM);
-  const after = piecesOf(drive, roads, toM, drive.lengthM);
-  const way: Line = path.map(([lat, lon]) => [lon, lat]);
-  const joined = [...(before.at(-1) ?? []), ...way, ...(after[0] ?? [])];
-  const lines = [...before.slice(0, -1), joined, ...after.slice(1)];
+export function routeWithWays({ route, drive, roads }: OnRoads, ways: readonly WayTaken[]): Route {
+  const inOrder = [...ways].sort((a, b) => a.fromM - b.fromM);
+  const lines: Line[] = [];
+  let atM = 0;
+  for (const { fromM, toM, path } of inOrder) {
+    appendTo(lines, piecesOf(drive, roads, atM, fromM));
+    appendTo(lines, [path.map(([lat, lon]) => [lon, lat])]);
+    atM = toM;
+  }
+  appendTo(lines, piecesOf(drive, roads, atM, drive.lengthM));
   return { ...route, segments: lines.filter((line) => line.length > 1).map(segmentOf) };
+}
+
+/** The first of the new lines goes on where the last one ended. */
+function appendTo(lines: Line[], [first, ...others]: readonly Line[]): void {
+  if (first === undefined) return;
+  const joined = [...(lines.pop() ?? []), ...first];
+  append(lines, [joined, ...others]);
 }
 
 /** The line between two places of the drive, cut where it has gaps. */

@@ -24,7 +24,10 @@ export function whyNot(trip: Trip, bar: Bar): NoWayRound {
   if (question.sources.length === 0 || question.targets.length === 0)
     return { findingIds, kind: 'start or end barred', why: sayEnd(question.sources.length === 0) };
   const without = vehicleGives(trip, bar);
-  if (without.length > 0) return { findingIds, kind: 'limits', why: sayGives(without, NONE), gives: without };
+  if (without.length > 0) {
+    const why = sayGives(without, NONE, bar.findings);
+    return { findingIds, kind: 'limits', why, gives: without };
+  }
   const reached = searchForward(question);
   const ahead = new Set(reached.states === undefined ? reached.reached : []);
   const behind = reachBack(question);

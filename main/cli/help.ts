@@ -39,7 +39,8 @@ export const HELP = `lanegauge: will this vehicle get along this drive?
       [--no-notes]            leave local notes out
       [--json]                print the report alone, as JSON
       [--out FOLDER]          also write report.json, report.txt, findings.geojson and drive.gpx there, and with --way-round
-                              the drive by each way found, way-round-1.gpx and so on
+                              the drive by each way found, way-round-1.gpx and so on, and by those that pass all that can be
+                              passed, ways-round-together.gpx; one that is still barred says so in its name
 
   lanegauge plan --at LAT,LON|NAME --at LAT,LON|NAME ... --vehicle CARD --gpx NEW.gpx [--map MAP]
       [--prefer quickest|widest] [--leave 2027-06-12T09:30] [--load LOAD.json] [--country GB] [--json]

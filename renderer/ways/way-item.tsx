@@ -1,20 +1,11 @@
-import { LEVEL_WORD } from '../../geo/report/level.ts';
-import {
-  sayBy,
-  sayExtra,
-  sayLeaves,
-  sayOnWay,
-  sayStillBarred,
-  sayTightest,
-} from '../../geo/report/say-way.ts';
+import { sayBy, sayExtra, sayLeaves, sayTightest, sayWayItself } from '../../geo/report/say-way.ts';
 import type { WayRound } from '../../geo/report/way-round.ts';
 import { capital } from '../../geo/units/text.ts';
 import { takeWays } from '../actions/take-way.ts';
-import { VerdictMark } from '../look/level-mark.tsx';
-import { findings } from '../state/check.ts';
 import { settings } from '../state/kept.ts';
 import { lookedAt, raisedWays } from '../state/ways.ts';
 import { WaySample } from './way-sample.tsx';
+import { WholeDrive } from './whole-drive.tsx';
 
 interface Props {
   readonly way: WayRound;
@@ -31,8 +22,6 @@ export function WayItem({ way, index, past }: Props) {
     lookedAt.value = index;
   };
   const tightest = sayTightest(way, units);
-  const still = sayStillBarred(way, findings.value, units);
-  const by = sayBy(way);
   const cost = sayExtra(way, units);
   const raised = raisedWays.value.includes(index);
   return (
@@ -45,19 +34,14 @@ export function WayItem({ way, index, past }: Props) {
       <WaySample number={index + 1} />
       <p class="way-says">
         <b>{capital(cost)}</b>
-        <span class="small way-verdict">
-          <VerdictMark verdict={way.verdict} size={16} />
-          <span>
-            <b class={`level-${way.verdict}`}>{LEVEL_WORD[way.verdict]}</b>
-            {sayOnWay(way)}
-          </span>
-        </span>
-        {still !== undefined && <b class="small level-barred">{still}</b>}
+        <WholeDrive ways={[way]} />
         <span class="small soft">
-          {sayLeaves(way, units)}
-          {by !== undefined && `, ${by}`}
+          {sayWayItself(way)}
+          {tightest !== undefined && ` Tightest: ${tightest}.`}
         </span>
-        {tightest !== undefined && <span class="small soft">Tightest: {tightest}</span>}
+        <span class="small soft">
+          {sayLeaves(way, units)}, {sayBy(way)}
+        </span>
       </p>
       <button type="button" onClick={() => takeWays([index], `Past ${past}: ${cost}.`)}>
         Take it

@@ -10,6 +10,7 @@ import { type WaysFound, ways } from '../state/ways.ts';
 import { NoWay } from './no-way.tsx';
 import { findingsOf, namePast, namePastAll } from './place-words.ts';
 import { WayItem } from './way-item.tsx';
+import { WholeDrive } from './whole-drive.tsx';
 
 /** What came of looking for ways: how far that is, the ways, or why there is none. */
 export function WaysAnswer() {
@@ -84,13 +85,15 @@ function AlsoPast({ others }: { others: readonly string[] }) {
 /** The first way past each place, together. */
 function TakeAll({ found: { waysRound } }: { found: WaysFound }) {
   const which = driveTogether(waysRound);
-  const cost = sayExtra(costTogether(which.map((at) => waysRound[at]!)), settings.value.units);
+  const taken = which.map((at) => waysRound[at]!);
+  const cost = sayExtra(costTogether(taken), settings.value.units);
   return (
-    <p class="take-all">
+    <div class="take-all">
       <button type="button" class="chief" onClick={() => takeWays(which, `Past all of it: ${cost}.`)}>
         Take ways {listed(which.map((at) => at + 1))}
       </button>{' '}
       <span>together {cost}</span>
-    </p>
+      <WholeDrive ways={taken} />
+    </div>
   );
 }

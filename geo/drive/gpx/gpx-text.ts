@@ -17,21 +17,21 @@ export interface Waypoint {
   readonly type?: string;
 }
 
+/** A drive to be written; its description is for who reads the file. */
+export type WrittenRoute = Pick<Route, 'name' | 'segments'> & { readonly description?: string };
+
 /**
  * A drive as GPX 1.1: one track with its segments, and waypoints. Coordinates have 7 decimals (about 1 cm).
  * Whether it can be read again is for the caller to see to.
  */
-export function gpxText(
-  route: Pick<Route, 'name' | 'segments'>,
-  waypoints: readonly Waypoint[],
-  creator: string,
-): string {
+export function gpxText(route: WrittenRoute, waypoints: readonly Waypoint[], creator: string): string {
   return [
     '<?xml version="1.0" encoding="UTF-8"?>',
     `<gpx version="1.1" creator="${escapeXml(creator)}" xmlns="http://www.topografix.com/GPX/1/1">`,
     ...waypoints.map(writeWaypoint),
     '<trk>',
     `<name>${escapeXml(route.name)}</name>`,
+    ...(route.description === undefined ? [] : [`<desc>${escapeXml(route.description)}</desc>`]),
     ...route.segments.map(writeSegment),
     '</trk>',
     '</gpx>',

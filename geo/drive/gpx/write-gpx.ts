@@ -1,7 +1,6 @@
 import { fail, ok, type Result } from '../../result.ts';
-import { gpxText, type Waypoint } from './gpx-text.ts';
+import { gpxText, type Waypoint, type WrittenRoute } from './gpx-text.ts';
 import { readGpx } from './read-gpx.ts';
-import type { Route } from './route.ts';
 
 /**
  * Writes a drive as GPX 1.1, see `gpxText`. The text is read back before it is handed out.
@@ -9,7 +8,7 @@ import type { Route } from './route.ts';
  * @returns a problem when there is nothing to drive or a number is not a place on Earth
  */
 export function writeGpx(
-  route: Pick<Route, 'name' | 'segments'>,
+  route: WrittenRoute,
   waypoints: readonly Waypoint[],
   creator: string,
 ): Result<string> {

@@ -33,12 +33,21 @@ function sayGive({ spare, limit, road, subject }: Finding, units: Units): string
   return `The ${subject} limit of ${limit.asMapped}${where} is short by ${by}.`;
 }
 
-/** @param none what there is not, without a full stop: "There is none" */
-export function sayGives(gives: Gives, none: string): string {
+/**
+ * @param none what there is not, without a full stop: "There is none"
+ * @param bars what stops the vehicle: what is over is said before what to take off it
+ */
+export function sayGives(gives: Gives, none: string, bars: readonly Finding[] = []): string {
   const what = listed(gives.map(({ say }, i) => (i === 0 ? say : lowerFirst(say)).replace(/\.$/, '')));
   return gives.every(({ of }) => of === 'vehicle')
-    ? `${none} for the vehicle as it is. ${what}.`
+    ? [`${none} for the vehicle as it is.`, ...overIn(bars), `${what}.`].join(' ')
     : `${none}: ${counted(gives.length, 'limit')} would have to give at the least. ${what}.`;
+}
+
+/** The limits that the vehicle is over, in their findings' own sentences, each once. */
+function overIn(bars: readonly Finding[]): string[] {
+  const over = bars.filter(({ spare, subject }) => spare !== undefined && spare < 0 && LIMITS.has(subject));
+  return [...new Set(over.map(({ say }) => say))];
 }
 
 /** A vehicle with something taken off, and what that is. */

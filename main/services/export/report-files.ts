@@ -1,8 +1,11 @@
 import { driveGpx } from '../../../geo/export/drive-gpx.ts';
 import { findingsGeoJson } from '../../../geo/export/findings-geojson.ts';
 import { wayGpx } from '../../../geo/export/way-gpx.ts';
+import type { WayRound } from '../../../geo/report/way-round.ts';
+import { driveTogether } from '../../../geo/report/ways-by-bar.ts';
 import { ok, type Result } from '../../../geo/result.ts';
-import { routeWithWay } from '../../../geo/wayround/take-way.ts';
+import { listed } from '../../../geo/units/text.ts';
+import { routeWithWays } from '../../../geo/wayround/take-way.ts';
 import type { CheckOutcome } from '../check-drive.ts';
 
 /** The files of one checked drive, by name. `text` is the report as a page. */
@@ -11,10 +14,10 @@ export function reportFiles(outcome: CheckOutcome, text: string): Result<Record<
   const gpx = driveGpx(report, route);
   if (!gpx.ok) return gpx;
   const ways: Record<string, string> = {};
-  for (const [i, way] of (report.waysRound ?? []).entries()) {
-    const changed = wayGpx(report, routeWithWay({ route, drive, roads }, way), way, i + 1);
+  for (const { file, ...taken } of wayFiles(report.waysRound ?? [])) {
+    const changed = wayGpx(report, routeWithWays({ route, drive, roads }, taken.ways), taken);
     if (!changed.ok) return changed;
-    ways[`way-round-${i + 1}.gpx`] = changed.value;
+    ways[file] = changed.value;
   }
   return ok({
     'report.json': `${JSON.stringify(report, null, 2)}\n`,
@@ -23,4 +26,17 @@ export function reportFiles(outcome: CheckOutcome, text: string): Result<Record<
     'drive.gpx': gpx.value,
     ...ways,
   });
+}
+
+/** The drive by each way round, and by those that are driven together to pass as much as can be. */
+function wayFiles(ways: readonly WayRound[]) {
+  const single = ways.map((way, i) => ({
+    file: `way-round-${i + 1}.gpx`,
+    ways: [way],
+    called: `way round ${i + 1}`,
+  }));
+  const together = driveTogether(ways);
+  if (together.length < 2) return single;
+  const called = `ways round ${listed(together.map((at) => at + 1))}`;
+  return [...single, { file: 'ways-round-together.gpx', ways: together.map((at) => ways[at]!), called }];
 }

@@ -5,9 +5,8 @@ import {
   sayExtra,
   sayExtraShort,
   sayLeaves,
-  sayOnWay,
-  sayStillBarred,
   sayTightest,
+  sayWayItself,
   sayWaysFound,
 } from '../../../geo/report/say-way.ts';
 
@@ -68,8 +67,9 @@ describe('the roads of a way', () => {
     expect(sayBy({ roads })).toBe('by B188, Mill Lane, L282 and Ford Road');
   });
 
-  it('are not named where the map has no names', () => {
-    expect(sayBy({ roads: [road(500)] })).toBeUndefined();
+  it('are said to have no name where the map has none, and to be none where a loop is left out', () => {
+    expect(sayBy({ roads: [road(500)] })).toBe('by roads without a name');
+    expect(sayBy({ roads: [] })).toContain('leaves out a loop');
   });
 });
 
@@ -89,18 +89,27 @@ describe('the least room on a way', () => {
   });
 });
 
-describe('what stands on a way', () => {
+describe('what is met on a way itself', () => {
   const none = { barred: 0, tight: 0, unknown: 0, care: 0 } as const;
+  const bridge = { folded: true, level: 'unknown', kind: 'bridge above', subject: 'height' };
+  const findings = [bridge, bridge] as unknown as Finding[];
 
   it('is counted by its worst level, the others after it', () => {
-    expect(sayOnWay({ verdict: 'tight', counts: { ...none, tight: 1, unknown: 2, care: 3 } })).toBe(
-      ' at 1 place, also 2 unknown and 3 take care',
+    expect(
+      sayWayItself({ verdict: 'tight', counts: { ...none, tight: 1, unknown: 2, care: 3 }, findings: [] }),
+    ).toBe('The way itself: tight at 1 place, also 2 unknown and 3 take care.');
+    expect(sayWayItself({ verdict: 'care', counts: { ...none, care: 3 }, findings: [] })).toBe(
+      'The way itself: take care at 3 places.',
     );
-    expect(sayOnWay({ verdict: 'care', counts: { ...none, care: 3 } })).toBe(' at 3 places');
   });
 
-  it('is nothing where nothing mapped stops it', () => {
-    expect(sayOnWay({ verdict: 'clear', counts: none })).toBe('');
+  it('tells of bridges that nobody measured where nothing mapped stops it', () => {
+    expect(sayWayItself({ verdict: 'clear', counts: none, findings })).toBe(
+      'The way itself: nothing mapped stops it. 2 bridges without a height: read the signs.',
+    );
+    expect(sayWayItself({ verdict: 'clear', counts: none, findings: [] })).toBe(
+      'The way itself: nothing mapped stops it.',
+    );
   });
 });
 
@@ -117,32 +126,9 @@ describe('what a screen reader hears', () => {
   });
 });
 
-it('a way past one of several bars names those that still bar the drive, and none that its own stretch leaves out', () => {
-  const bar = (id: string, fromM: number, road?: string) =>
-    ({ id, level: 'barred', subject: 'width', kind: 'gap', fromM, road }) as unknown as Finding;
-  const bars = [bar('a', 2200, 'Tanner Row'), bar('b', 3000), bar('c', 7100, 'Oxholt Bridge')];
-  const way = { findingIds: ['a'], fromM: 2000, toM: 4000 };
-  expect(sayStillBarred(way, bars, 'metric')).toBe('Still barred at Oxholt Bridge, 7.1 km');
-  expect(sayStillBarred({ ...way, toM: 8000 }, bars, 'metric')).toBeUndefined();
-});
-
 describe('figures that are rarer', () => {
   it('a way that is shorter and takes as long says so, and is drawn in feet and miles alone where those were chosen', () => {
     expect(sayExtra(cost(10, -1500), 'metric')).toBe('1.5 km shorter, in about the same time');
     expect(sayExtraShort(cost(240, 3219), 'imperial')).toEqual(['+4 min', '+2.0 mi']);
-  });
-
-  it('of many places that still bar, four are named and the rest counted; a road without a name goes by its subject', () => {
-    const bars = Array.from({ length: 6 }, (_, i) => ({
-      id: `b${i}`,
-      level: 'barred',
-      subject: 'height',
-      kind: 'limit',
-      fromM: 10_000 + 1000 * i,
-      ...(i === 0 ? {} : { road: `Mill Lane ${i}` }),
-    })) as unknown as Finding[];
-    expect(sayStillBarred({ findingIds: ['own'], fromM: 0, toM: 500 }, bars, 'metric')).toBe(
-      'Still barred at height, 10.0 km, Mill Lane 1, 11.0 km, Mill Lane 2, 12.0 km, Mill Lane 3, 13.0 km and 2 other places',
-    );
   });
 });

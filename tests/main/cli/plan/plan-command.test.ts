@@ -87,6 +87,21 @@ describe('lanegauge check --way-round', () => {
     );
     expect(waysRound.length).toBeGreaterThan(0);
     expect(readdirSync(out).filter((name) => name.startsWith('way-round-'))).toHaveLength(waysRound.length);
+    // of a way by which the drive is still barred the file's track says so, and the text never says to drive it
+    const tracks = waysRound.map((_: unknown, i: number) =>
+      readFileSync(join(out, `way-round-${i + 1}.gpx`), 'utf8').replace(
+        /^[\s\S]*<trk>\s*|<trkseg>[\s\S]*$/g,
+        '',
+      ),
+    );
+    expect(tracks[0]).toMatch(/^<name>(?!STILL).*, way round 1<\/name>\s*<desc>Nothing mapped stops it\./);
+    expect(tracks.at(-1)).toMatch(
+      /^<name>STILL BARRED: .*<\/name>\s*<desc>Barred\. Still barred: .* Do not drive/,
+    );
+    expect(readFileSync(join(out, 'report.txt'), 'utf8').replace(/\s+/g, ' ')).toContain(
+      'Nothing mapped bars the whole drive by way round 1. By any other way alone it is still barred: do not drive it like that.',
+    );
+
     for (const [i, { findingIds }] of waysRound.slice(0, 2).entries()) {
       const route = join(out, `way-round-${i + 1}.gpx`);
       const again = terminalOf(home);

@@ -1,11 +1,11 @@
 import type { Route } from '../drive/gpx/route.ts';
 import { smallest } from '../lists.ts';
 import type { Day, StopTimes } from '../report/day.ts';
-import { driveByWays } from '../report/drive-by-ways.ts';
 import { LEVEL_WORD } from '../report/level.ts';
 import type { DriveReport } from '../report/report.ts';
-import { sayDriveByWays } from '../report/say-drive-by-ways.ts';
 import type { WayRound } from '../report/way-round.ts';
+import { driveByWays } from '../report/ways/drive-by-ways.ts';
+import { sayDriveByWays } from '../report/ways/say-drive-by-ways.ts';
 import type { Result } from '../result.ts';
 import { driveGpx } from './drive-gpx.ts';
 

@@ -1,10 +1,10 @@
 import { LEVEL_WORD } from '../../geo/report/level.ts';
 import { nameSubject } from '../../geo/report/name-place.ts';
 import type { DriveReport } from '../../geo/report/report.ts';
-import { sayDriveByWays } from '../../geo/report/say-drive-by-ways.ts';
-import { sayBy, sayExtra, sayLeaves, sayWayItself } from '../../geo/report/say-way.ts';
 import type { WayRound } from '../../geo/report/way-round.ts';
-import { costTogether, driveTogether } from '../../geo/report/ways-by-bar.ts';
+import { sayDriveByWays } from '../../geo/report/ways/say-drive-by-ways.ts';
+import { sayBy, sayExtra, sayLeaves, sayWayItself } from '../../geo/report/ways/say-way.ts';
+import { costTogether, driveTogether } from '../../geo/report/ways/ways-by-bar.ts';
 import { distanceIn } from '../../geo/units/in-units.ts';
 import { clip, listed } from '../../geo/units/text.ts';
 import { wrap } from './wrap.ts';

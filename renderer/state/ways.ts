@@ -1,5 +1,5 @@
 import { computed, signal } from '@preact/signals';
-import { driveTogether } from '../../geo/report/ways-by-bar.ts';
+import { driveTogether } from '../../geo/report/ways/ways-by-bar.ts';
 import type { ValueOf } from '../../main/contract/calls.ts';
 import type { Doing } from './happening.ts';
 

@@ -1,8 +1,8 @@
 import { type LoopPaper, loopMarks, loopOf } from '../../geo/drive/strip/paper/loop.ts';
 import { halfWidthAt } from '../../geo/drive/strip/paper/road-drawn.ts';
 import { gravestFirst } from '../../geo/report/level.ts';
-import { sayExtraShort } from '../../geo/report/say-way.ts';
 import type { WayRound } from '../../geo/report/way-round.ts';
+import { sayExtraShort } from '../../geo/report/ways/say-way.ts';
 import type { Units } from '../../geo/units/in-units.ts';
 import { LevelShape } from '../look/level-mark.tsx';
 import { WAY_PENS, wayPen } from '../look/way-pens.ts';

@@ -1,5 +1,5 @@
-import { sayWaysFound } from '../../geo/report/say-way.ts';
-import { waysByBar } from '../../geo/report/ways-by-bar.ts';
+import { sayWaysFound } from '../../geo/report/ways/say-way.ts';
+import { waysByBar } from '../../geo/report/ways/ways-by-bar.ts';
 import { findings } from '../state/check.ts';
 import { settings } from '../state/kept.ts';
 import { type WaysAsked, ways } from '../state/ways.ts';

@@ -1,5 +1,5 @@
-import { sayBy, sayExtra, sayLeaves, sayTightest, sayWayItself } from '../../geo/report/say-way.ts';
 import type { WayRound } from '../../geo/report/way-round.ts';
+import { sayBy, sayExtra, sayLeaves, sayTightest, sayWayItself } from '../../geo/report/ways/say-way.ts';
 import { capital } from '../../geo/units/text.ts';
 import { takeWays } from '../actions/take-way.ts';
 import { settings } from '../state/kept.ts';

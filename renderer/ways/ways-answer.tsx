@@ -1,5 +1,5 @@
-import { sayExtra } from '../../geo/report/say-way.ts';
-import { costTogether, driveTogether, waysByBar } from '../../geo/report/ways-by-bar.ts';
+import { sayExtra } from '../../geo/report/ways/say-way.ts';
+import { costTogether, driveTogether, waysByBar } from '../../geo/report/ways/ways-by-bar.ts';
 import { clip, listed } from '../../geo/units/text.ts';
 import { takeWays } from '../actions/take-way.ts';
 import { hideWays } from '../actions/ways.ts';

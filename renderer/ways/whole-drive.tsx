@@ -1,6 +1,6 @@
 import { LEVEL_WORD } from '../../geo/report/level.ts';
-import { sayDriveByWays } from '../../geo/report/say-drive-by-ways.ts';
 import type { WayRound } from '../../geo/report/way-round.ts';
+import { sayDriveByWays } from '../../geo/report/ways/say-drive-by-ways.ts';
 import { VerdictMark } from '../look/level-mark.tsx';
 import { findings } from '../state/check.ts';
 import { settings } from '../state/kept.ts';

@@ -6,7 +6,7 @@ import { LEVEL_WORD } from '../../report/level.ts';
 import { namePlace } from '../../report/name-place.ts';
 import { numberedFindings } from '../../report/numbered.ts';
 import type { DriveReport } from '../../report/report.ts';
-import { sayExtra } from '../../report/say-way.ts';
+import { sayExtra } from '../../report/ways/say-way.ts';
 import { lengthIn } from '../../units/in-units.ts';
 import { printKm, printMiles } from '../../units/print.ts';
 import { clip, lowerFirst, plainLine } from '../../units/text.ts';

@@ -2,7 +2,7 @@ import { driveGpx } from '../../../geo/export/drive-gpx.ts';
 import { findingsGeoJson } from '../../../geo/export/findings-geojson.ts';
 import { wayGpx } from '../../../geo/export/way-gpx.ts';
 import type { WayRound } from '../../../geo/report/way-round.ts';
-import { driveTogether } from '../../../geo/report/ways-by-bar.ts';
+import { driveTogether } from '../../../geo/report/ways/ways-by-bar.ts';
 import { ok, type Result } from '../../../geo/result.ts';
 import { listed } from '../../../geo/units/text.ts';
 import { routeWithWays } from '../../../geo/wayround/take-way.ts';

@@ -1,5 +1,5 @@
 import { DivIcon, LayerGroup, type Map as LeafletMap, Marker } from 'leaflet';
-import { sayExtraShort } from '../../../geo/report/say-way.ts';
+import { sayExtraShort } from '../../../geo/report/ways/say-way.ts';
 import type { Units } from '../../../geo/units/in-units.ts';
 import { toLatLng } from '../unit-square.ts';
 import type { MapWay } from './shown-ways.ts';

@@ -1,7 +1,7 @@
-import type { Finding } from './finding.ts';
-import type { Verdict } from './level.ts';
-import { verdictOf } from './verdict.ts';
-import type { WayRound } from './way-round.ts';
+import type { Finding } from '../finding.ts';
+import type { Verdict } from '../level.ts';
+import { verdictOf } from '../verdict.ts';
+import type { WayRound } from '../way-round.ts';
 
 /** As much of a way as says what of the drive it takes the place of, and what is on it. */
 export type WayOnDrive = Pick<WayRound, 'findingIds' | 'fromM' | 'toM' | 'extraM' | 'findings'>;

@@ -1,4 +1,4 @@
-import type { WayRound } from './way-round.ts';
+import type { WayRound } from '../way-round.ts';
 
 /** Ways past the same findings, best first. */
 export interface WaysPastBar {

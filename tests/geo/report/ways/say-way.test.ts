@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Finding } from '../../../geo/report/finding.ts';
+import type { Finding } from '../../../../geo/report/finding.ts';
 import {
   sayBy,
   sayExtra,
@@ -8,7 +8,7 @@ import {
   sayTightest,
   sayWayItself,
   sayWaysFound,
-} from '../../../geo/report/say-way.ts';
+} from '../../../../geo/report/ways/say-way.ts';
 
 const cost = (extraS: number, extraM: number) => ({ extraS, extraM });
 

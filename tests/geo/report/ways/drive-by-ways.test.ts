@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { driveByWays, type WayOnDrive } from '../../../geo/report/drive-by-ways.ts';
-import type { Finding } from '../../../geo/report/finding.ts';
-import { sayDriveByWays } from '../../../geo/report/say-drive-by-ways.ts';
+import type { Finding } from '../../../../geo/report/finding.ts';
+import { driveByWays, type WayOnDrive } from '../../../../geo/report/ways/drive-by-ways.ts';
+import { sayDriveByWays } from '../../../../geo/report/ways/say-drive-by-ways.ts';
 
 const found = (id: string, fromM: number, more: Partial<Finding> = {}) =>
   ({

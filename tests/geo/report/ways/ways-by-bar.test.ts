@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { WayRound } from '../../../geo/report/way-round.ts';
-import { costTogether, driveTogether, waysByBar } from '../../../geo/report/ways-by-bar.ts';
+import type { WayRound } from '../../../../geo/report/way-round.ts';
+import { costTogether, driveTogether, waysByBar } from '../../../../geo/report/ways/ways-by-bar.ts';
 
 const way = (findingIds: string[], fromM: number, toM: number) =>
   ({ findingIds, fromM, toM, extraM: 100, extraS: 60 }) as unknown as WayRound;

@@ -1,11 +1,11 @@
-import { distanceIn, type Units } from '../units/in-units.ts';
-import { clip, counted, listed } from '../units/text.ts';
+import { distanceIn, type Units } from '../../units/in-units.ts';
+import { clip, counted, listed } from '../../units/text.ts';
+import type { Finding } from '../finding.ts';
+import type { Verdict } from '../level.ts';
+import { nameSubject } from '../name-place.ts';
+import { sayFolded } from '../say-slight.ts';
+import { sayVerdict } from '../say-verdict.ts';
 import { driveByWays, type WayOnDrive } from './drive-by-ways.ts';
-import type { Finding } from './finding.ts';
-import type { Verdict } from './level.ts';
-import { nameSubject } from './name-place.ts';
-import { sayFolded } from './say-slight.ts';
-import { sayVerdict } from './say-verdict.ts';
 
 /** What the whole drive comes to by some ways, in words; the level's own word (`LEVEL_WORD`) stands before them. */
 export interface DriveByWaysSaid {

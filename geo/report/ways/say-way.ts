@@ -1,11 +1,11 @@
-import { durationText } from '../clock/print-times.ts';
-import { distanceIn, lengthIn, sizeIn, trueMinus, type Units } from '../units/in-units.ts';
-import { printKg } from '../units/print.ts';
-import { clip, counted, listed, lowerFirst } from '../units/text.ts';
-import { LEVEL_WORD, LEVELS } from './level.ts';
-import { nameSubject } from './name-place.ts';
-import { sayFolded } from './say-slight.ts';
-import type { WayRound } from './way-round.ts';
+import { durationText } from '../../clock/print-times.ts';
+import { distanceIn, lengthIn, sizeIn, trueMinus, type Units } from '../../units/in-units.ts';
+import { printKg } from '../../units/print.ts';
+import { clip, counted, listed, lowerFirst } from '../../units/text.ts';
+import { LEVEL_WORD, LEVELS } from '../level.ts';
+import { nameSubject } from '../name-place.ts';
+import { sayFolded } from '../say-slight.ts';
+import type { WayRound } from '../way-round.ts';
 
 type Cost = Pick<WayRound, 'extraM' | 'extraS'>;
 

@@ -66,9 +66,9 @@ export interface TileRange {
 /** The tiles that a box touches, as a range. */
 export function rangeOfBox({ south, west, north, east }: Box, zoom: number): TileRange {
   const across = 2 ** zoom;
-  const fromX = Math.floor(mercatorX(west) * across);
+  // 180° E, and what rounds to it, belongs to the last column, not to one beyond it
+  const fromX = Math.min(Math.floor(mercatorX(west) * across), across - 1);
   const toX = Math.floor(mercatorX(east) * across);
-  // 180° E belongs to the last column, not to one beyond it
   const whole = east === 180 && west < 180 ? across - 1 : toX;
   return {
     fromX,

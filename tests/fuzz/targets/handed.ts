@@ -117,6 +117,7 @@ function faultInFiles({ report, route, turnOffs, document, drawn }: Handed, { st
   const due = [stop, note].map((what) => ({ what, at: '2027-06-12T09:30+01:00' }));
   const ics = dayIcs({ drive, due, made: report.made, uid: stop, program: 'Lanegauge', note });
   const off = [...told.values()].filter(({ place }) => place !== undefined).length;
+  const stops = report.day?.stops.length ?? 0;
   const shown = report.findings.filter(({ folded }) => folded !== true).length;
   const found = JSON.parse(JSON.stringify(findingsGeoJson(report, drawn.drive, drawn.roads))) as {
     features: unknown[];
@@ -126,7 +127,7 @@ function faultInFiles({ report, route, turnOffs, document, drawn }: Handed, { st
     return 'the report breaks its schema';
   if (turnOffs.size > 0 && told.size === 0) return 'no place to turn off is told';
   return (
-    firstFault({ gpx: gpx.value }, (text) => gpxFault(text, shown + off)) ??
+    firstFault({ gpx: gpx.value }, (text) => gpxFault(text, shown + off + stops)) ??
     firstFault({ csv: findingsCsv(report, told) }, (text) => csvFault(text, report.findings.length + 1)) ??
     firstFault({ ics: ics ?? '' }, (text) => icsFault(text, due.length))
   );

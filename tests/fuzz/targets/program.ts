@@ -183,6 +183,7 @@ function ofTheYard({ drive, inYard, heads }: Names) {
     visorCards: {},
     handedSheet: { number: 'K7QM-4XPD' },
     sheetsOut: {},
+    sheetBack: { number: 'K7QM-4XPD', back: true },
     worseThanSheet: { number: 'K7QM-4XPD' },
   };
 }

@@ -70,10 +70,17 @@ describe('tiles that a box touches', () => {
   });
 });
 
+it('a box so near to 180° east that it rounds to it holds the last column', () => {
+  const west = 179.99999999999997;
+  expect(numbersIn(rangeOfBox({ south: 0, north: 0, west, east: west }, 1), 1)).toContain(
+    tileNumber(1, 1, 1),
+  );
+});
+
 it('a box that ends at 180° east ends in the last column, and one that is that line alone lies in it', () => {
   expect(rangeOfBox({ south: 0, north: 1, west: 179, east: 180 }, 3)).toMatchObject({ fromX: 7, toX: 7 });
   expect(rangeOfBox({ south: 0, north: 1, west: -180, east: 180 }, 3)).toMatchObject({ fromX: 0, toX: 7 });
-  expect(rangeOfBox({ south: 0, north: 1, west: 180, east: 180 }, 3)).toMatchObject({ fromX: 8, toX: 8 });
+  expect(rangeOfBox({ south: 0, north: 1, west: 180, east: 180 }, 3)).toMatchObject({ fromX: 7, toX: 8 });
 });
 
 it('an id falls into the bucket whose range holds it, whatever was asked before', () => {

@@ -98,7 +98,8 @@ function RecentFile({ recent }: { recent: Recent }) {
         <bdi>{shown}</bdi>
       </button>
       <span class="small soft">
-        {use}, opened {openedAt.slice(0, 10)}
+        {use}, opened{' '}
+        {new Date(openedAt).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' })}
       </span>
       <button type="button" class="small" aria-label={`Forget ${shown}`} onClick={() => forgetRecent(id)}>
         Forget

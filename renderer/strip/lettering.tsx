@@ -15,7 +15,7 @@ export function Lettering({ drawing, units }: { drawing: StripDrawing; units: Un
     <g>
       <Distances drawing={drawing} towns={towns} units={units} />
       <RoadNames drawing={drawing} towns={towns} />
-      <TownNames drawing={drawing} towns={towns} />
+      <TownNames drawing={drawing} />
     </g>
   );
 }
@@ -87,26 +87,45 @@ const TOWN_RIGHT_PX = MARK_X - 14;
 const TOWN_LEFT_PX = 12;
 const TOWN_PX_PER_LETTER = { 1: 6.6, 2: 7.2, 3: 9.4 } as const;
 
-function TownNames({ drawing, towns }: Props) {
+/** The ground of the towns' names, under what is found there: the road must not strike the letters through. */
+export function TownGrounds({ drawing }: Pick<Props, 'drawing'>) {
   return (
     <>
-      {towns
-        .filter(({ atM }) => isDrawn(drawing, atM))
-        .map(({ atM, name, size }) => {
-          const perLetter = TOWN_PX_PER_LETTER[size];
-          const text = cut(name, Math.floor((TOWN_RIGHT_PX - TOWN_LEFT_PX) / perLetter));
-          const half = (text.length * perLetter) / 2;
-          return (
-            <text
-              key={`${name}${atM}`}
-              class={`strip-town strip-town-${size}`}
-              x={Math.max(TOWN_LEFT_PX + half, Math.min(middleOf(drawing, atM), TOWN_RIGHT_PX - half))}
-              y={drawing.scale.y(atM) + 5}
-            >
-              {text}
-            </text>
-          );
-        })}
+      {townLabels(drawing).map(({ key, x, y, half }) => (
+        <rect
+          key={key}
+          class="strip-town-ground"
+          x={x - half - 3}
+          y={y - 10}
+          width={2 * half + 6}
+          height={20}
+        />
+      ))}
     </>
   );
+}
+
+function TownNames({ drawing }: Pick<Props, 'drawing'>) {
+  return (
+    <>
+      {townLabels(drawing).map(({ key, text, size, x, y }) => (
+        <text key={key} class={`strip-town strip-town-${size}`} x={x} y={y + 5}>
+          {text}
+        </text>
+      ))}
+    </>
+  );
+}
+
+/** Where the towns' names stand, and how far each reaches from its middle. */
+function townLabels(drawing: StripDrawing) {
+  return townsApart(drawing.strip.towns, drawing.scale.pxPerM)
+    .filter(({ atM }) => isDrawn(drawing, atM))
+    .map(({ atM, name, size }) => {
+      const perLetter = TOWN_PX_PER_LETTER[size];
+      const text = cut(name, Math.floor((TOWN_RIGHT_PX - TOWN_LEFT_PX) / perLetter));
+      const half = (text.length * perLetter) / 2;
+      const x = Math.max(TOWN_LEFT_PX + half, Math.min(middleOf(drawing, atM), TOWN_RIGHT_PX - half));
+      return { key: `${name}${atM}`, text, size, half, x, y: drawing.scale.y(atM) };
+    });
 }

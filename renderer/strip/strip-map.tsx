@@ -11,7 +11,7 @@ import { cursorM, hoveredId, selectedId, shownFindings } from '../state/shown.ts
 import { raisedWays, waysFound } from '../state/ways.ts';
 import { CursorVehicle } from './cursor-vehicle.tsx';
 import type { StripDrawing } from './drawing.ts';
-import { Lettering } from './lettering.tsx';
+import { Lettering, TownGrounds } from './lettering.tsx';
 import { Bypassed, LoopLabels, LoopLines } from './loops.tsx';
 import { Ribbon } from './ribbon.tsx';
 import { StopKnots } from './stop-knots.tsx';
@@ -84,6 +84,7 @@ function PaperDrawn({ drawing, wasDragged }: { drawing: StripDrawing; wasDragged
       <Hatches />
       <Ribbon drawing={drawing} />
       <Bypassed drawing={drawing} ways={raised} />
+      <TownGrounds drawing={drawing} />
       <StripFindings
         drawing={drawing}
         findings={shownFindings.value}

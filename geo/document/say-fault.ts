@@ -80,7 +80,7 @@ function askMeant(given: unknown, field: string, most: number): string {
   if (typeof given !== 'number' || unitOf(field) !== ' m') return '';
   const written = String(given).replace(/\.1$/, '.10');
   const meant = meantLengths(written, { least: most / 4, most });
-  return meant.length === 0 ? '' : `; is ${sayReadings(meant)} meant?`;
+  return meant.length === 0 ? '' : `; perhaps ${sayReadings(meant)} is meant`;
 }
 
 function describe(given: unknown): string {

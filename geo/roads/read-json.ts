@@ -95,7 +95,7 @@ export function isReadable(element: unknown): boolean {
 /** For an answer that its server ended early, in either of its forms. */
 export function incompleteNote(remark: string): string {
   const said = clip(remark.replaceAll(/\s+/gu, ' '), 200);
-  return `the server's answer is incomplete ("${said}"): roads and limits may be missing. Ask for a smaller area or use a PBF extract.`;
+  return `the server's answer is incomplete ("${said}"): roads and limits may be missing. Ask for a smaller area, or use the map of the region (.osm.pbf).`;
 }
 
 function readAnswer(text: string): z.infer<typeof answerSchema> {

@@ -25,9 +25,9 @@ const YARD = `  lanegauge yard add DRIVE.gpx...               put drives into th
       [--json]                with each of them
 `;
 
-export const HELP = `lanegauge: will this vehicle get along this drive?
-
-  lanegauge check --route DRIVE.gpx [--map MAP] [--map MAP2] --vehicle CARD
+/** What each command takes, by its name. */
+const COMMANDS: Readonly<Record<string, string>> = {
+  check: `  lanegauge check --route DRIVE.gpx [--map MAP] [--map MAP2] --vehicle CARD
       without --map the maps on the shelf are used
       [--load LOAD.json]      what is on board: what exceeds a plate is held against the road too
       [--track NAME|NUMBER]   which track, where the file holds several
@@ -41,13 +41,13 @@ export const HELP = `lanegauge: will this vehicle get along this drive?
       [--out FOLDER]          also write report.json, report.txt, findings.geojson and drive.gpx there, and with --way-round
                               the drive by each way found, way-round-1.gpx and so on, and by those that pass all that can be
                               passed, ways-round-together.gpx; one that is still barred says so in its name
-
-  lanegauge plan --at LAT,LON|NAME --at LAT,LON|NAME ... --vehicle CARD --gpx NEW.gpx [--map MAP]
+`,
+  plan: `  lanegauge plan --at LAT,LON|NAME --at LAT,LON|NAME ... --vehicle CARD --gpx NEW.gpx [--map MAP]
       [--prefer quickest|widest] [--leave 2027-06-12T09:30] [--load LOAD.json] [--country GB] [--json]
       [--yard FOLDER] [--no-notes]
       lays out a drive for this vehicle from place to place, checked, and writes it as a dense track
-
-  lanegauge hand-over --route DRIVE.gpx --vehicle CARD --out FOLDER [--pdf]
+`,
+  'hand-over': `  lanegauge hand-over --route DRIVE.gpx --vehicle CARD --out FOLDER [--pdf]
       checks as above and writes what the driver takes along: sheet.html, phone.html, visor-card.html, drive.gpx with
       waypoints, findings.geojson, findings.csv, report.json, and day.ics with a leave time
       [--pdf]                 also sheet.pdf, printed by a Chromium, Chrome or Edge found on this computer
@@ -56,35 +56,59 @@ export const HELP = `lanegauge: will this vehicle get along this drive?
       [--pair DRIVE=VEHICLE ...]     the same pair by pair, such as a week's; barred ones are listed before they are written
       [--firm TEXT] [--phone NUMBER]   your firm's heading and the telephone that drivers ring: kept, and on every sheet from now on
       It is kept in the library (--yard FOLDER: in that one) under the sheet's number.
-
-  lanegauge load --vehicle CARD --load LOAD.json
+`,
+  load: `  lanegauge load --vehicle CARD --load LOAD.json
       [--json]                what each axle carries, against its plate
-
-  lanegauge swing --vehicle CARD --path PATH.json --follow front|rear
+`,
+  swing: `  lanegauge swing --vehicle CARD --path PATH.json --follow front|rear
       [--json]                tail swing, cut-in and swept width of the vehicle driven along a path, by one axle
-
-  lanegauge shelf import MAP... [--name NAME]   read maps once and keep them: each under its file's name, or all as one
+`,
+  shelf: `  lanegauge shelf import MAP... [--name NAME]   read maps once and keep them: each under its file's name, or all as one
   lanegauge shelf fetch --route DRIVE.gpx --by line|region [--from URL] [--yes]
       fetch the map of a drive: without --yes says what would be asked of whom, and asks nothing
   lanegauge shelf list
   lanegauge shelf verify [NAME] [--repair]      read all of it again; make damaged maps anew from their files
   lanegauge shelf remove NAME
       [--json]                with each of them
+`,
+  yard: YARD,
+};
 
-${YARD}
-  lanegauge --version
-
-  MAP is an OpenStreetMap extract: .osm.pbf, .osm, .osm.gz or Overpass JSON, told apart by content.
+const WORDS = `  MAP is an OpenStreetMap extract: .osm.pbf, .osm, .osm.gz or Overpass JSON, told apart by content.
   CARD is the file of a vehicle card, or the name or id of a vehicle in the library.
   PATH holds { "segments": [{ "line": 30 }, { "arc": 8, "turnDeg": 90 }, { "line": 40 }] }: metres, degrees to the left.
   Exit code: 0 nothing barred or over, 1 something barred, over its plate, tighter than full lock, or no such drive,
-  2 input could not be used, 130 stopped by Ctrl-C; of shelf and yard 0 done, whatever the pairs say.
+  2 input could not be used, 130 stopped by Ctrl-C; of yard 0 done, whatever the pairs say;
+  of shelf 0 done, 1 something on it is damaged.
+`;
 
+const HELP = `lanegauge: will this vehicle get along this drive?
+
+${Object.values(COMMANDS).join('\n')}
+  lanegauge --version
+
+${WORDS}
 Signs and the road decide. Map data is incomplete; this is an aid for planning, not a permit.
 `;
 
+/** Of one command alone; of all where there is none of that name. */
+export function helpOf(name: string): string {
+  if (name === 'yard') return YARD_HELP;
+  const own = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
+  return own === undefined ? HELP : `${own}\n${WORDS}`;
+}
+
+/** What `npm start` takes. */
+export const START_HELP = `npm start                        opens the window, or the same window in the browser where there is no display
+npm start -- FILE                opens a drive (.gpx) or a map in it
+npm start -- --once              prints the check of the sample drive, without a window
+npm start -- --help              this
+
+The commands of the terminal: npm run lanegauge -- --help
+`;
+
 /** The commands of the library alone. */
-export const YARD_HELP = `lanegauge yard: the drives, vehicles and notes of the firm, and which vehicle may take which drive.
+const YARD_HELP = `lanegauge yard: the drives, vehicles and notes of the firm, and which vehicle may take which drive.
 
 ${YARD}
   Exit code: 0 done, whatever the pairs say, 2 input could not be used, 130 stopped by Ctrl-C.

@@ -1,7 +1,7 @@
 import { askMeant } from '../../geo/units/slips.ts';
 import { clip } from '../../geo/units/text.ts';
 import { PROGRAM } from '../version.ts';
-import { HELP, YARD_HELP } from './help.ts';
+import { helpOf } from './help.ts';
 import { runProgram } from './run-program.ts';
 import type { Terminal } from './terminal.ts';
 
@@ -25,7 +25,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
 async function run(words: readonly string[], terminal: Terminal): Promise<number> {
   const [name, ...rest] = words;
   if (name === '--help' || name === '-h' || (name !== undefined && rest.includes('--help'))) {
-    terminal.out(name === 'yard' ? YARD_HELP : HELP);
+    terminal.out(helpOf(name));
     return 0;
   }
   if (name === '--version') {

@@ -16,7 +16,7 @@ import { liesElsewhere, sayOverall } from '../../geo/report/say-verdict.ts';
 import { placesAt } from '../../geo/report/verdict.ts';
 import { METRES_PER_MILE } from '../../geo/units/exact.ts';
 import { printKg, printMetres } from '../../geo/units/print.ts';
-import { clip } from '../../geo/units/text.ts';
+import { clip, counted } from '../../geo/units/text.ts';
 import { cardRemarks } from '../../geo/vehicle/card-warnings.ts';
 import { HEIGHT_ALLOWANCE_M } from '../../geo/vehicle/envelope.ts';
 import type { Paint } from './paint.ts';
@@ -87,7 +87,7 @@ function sayMap({ sources, roads }: DriveReport['map']): string {
   const named = sources.map(({ name, dataDate }) =>
     dataDate ? `${clip(name)} (data of ${clip(dataDate.slice(0, 10))})` : clip(name),
   );
-  return `${named.join(', ')}, ${roads} roads within reach`;
+  return `${named.join(', ')}, ${counted(roads, 'road')} within reach`;
 }
 
 /** What the age of the map's data means, where it means something. */

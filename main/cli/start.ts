@@ -14,6 +14,7 @@ import { messageOf } from '../services/files/system-error.ts';
 import { checkCommand } from './check-command.ts';
 import { fetchElectron } from './fetch-electron.ts';
 import { electronInstaller, findElectron, hasDisplay } from './find-electron.ts';
+import { START_HELP } from './help.ts';
 import { printReport } from './print-report.ts';
 import { runProgram } from './run-program.ts';
 import { readStartArguments } from './start-arguments.ts';
@@ -34,7 +35,11 @@ const SAMPLE_WORDS = [
 async function start(words: readonly string[], terminal: Terminal): Promise<number> {
   const read = readStartArguments(words, terminal.folder);
   if (!read.ok) return refuse(read.error.message, terminal);
-  const { file, once } = read.value;
+  const { file, once, help } = read.value;
+  if (help) {
+    terminal.out(START_HELP);
+    return 0;
+  }
   const display = hasDisplay(process.env, process.platform);
   // whatever the verdict, a start that could print it went well
   if (once) return (await checkCommand(SAMPLE_WORDS, terminal)) === 2 ? 2 : 0;

@@ -122,7 +122,7 @@ async function arrived(
     `The map has come: ${listed(maps.map((name) => clip(name, 60)))} ${maps.length === 1 ? 'is' : 'are'} on your shelf.`,
     ...(lackingM > 0
       ? [
-          `${distanceIn(settings.peek().units, lackingM)} of the drive could not be had: what is there is unknown.`,
+          `${distanceIn(settings.peek().units, lackingM)} of the drive have no road in what came: what is there is unknown.`,
         ]
       : []),
     ...notes,

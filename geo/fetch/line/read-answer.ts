@@ -6,10 +6,15 @@ export type Reading =
   | { readonly kind: 'answer'; readonly answer: LineAnswer }
   /** ended early, and what is there is a part; `said` is the server's reason */
   | { readonly kind: 'remark'; readonly said: string }
-  /** a page of the web: an error told before the answer began, or someone who stands before the server */
+  /** an error that the server told before the answer began, on a page of its own */
+  | { readonly kind: 'error'; readonly said: string }
+  /** another page of the web: someone stands before the server */
   | { readonly kind: 'page' }
-  /** JSON that breaks off, or nothing */
+  | { readonly kind: 'empty' }
+  /** JSON that breaks off */
   | { readonly kind: 'cut' }
+  /** neither JSON nor a page */
+  | { readonly kind: 'garbled' }
   /** sound JSON of another kind */
   | { readonly kind: 'foreign' };
 
@@ -21,17 +26,22 @@ export interface LineAnswer {
   readonly unfit: number;
 }
 
+/** How an Overpass server marks what went wrong: on a page for people, or in an answer as XML. */
+const ERROR = /(?:Error<\/strong>\s*:|<remark>)\s*([^<]+)/u;
+/** The longest page that is looked through for it. */
+const PAGE_CHARACTERS = 20_000;
 const ISO_DATE = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(?::\d{2})?Z$/u;
 
 /** Reads an answer to one question. */
 export function readAnswer(text: string): Reading {
   const begin = text.trimStart().slice(0, 1);
-  if (begin === '<') return { kind: 'page' };
+  if (begin === '') return { kind: 'empty' };
+  if (begin === '<') return readPage(text.slice(0, PAGE_CHARACTERS));
   let json: unknown;
   try {
     json = JSON.parse(text);
   } catch {
-    return { kind: begin === '{' || begin === '' ? 'cut' : 'page' };
+    return { kind: begin === '{' || begin === '[' ? 'cut' : 'garbled' };
   }
   if (!hasElements(json)) return { kind: 'foreign' };
   if (typeof json.remark === 'string') return { kind: 'remark', said: clip(json.remark, 200) };
@@ -45,6 +55,12 @@ export function readAnswer(text: string): Reading {
   const base = json.osm3s?.timestamp_osm_base;
   const dated = typeof base === 'string' && ISO_DATE.test(base);
   return { kind: 'answer', answer: { elements, unfit, ...(dated ? { baseDate: base } : {}) } };
+}
+
+function readPage(page: string): Reading {
+  const said = ERROR.exec(page)?.[1];
+  if (said !== undefined) return { kind: 'error', said: clip(said.replaceAll(/\s+/gu, ' ').trim(), 200) };
+  return { kind: /<osm\b/u.test(page) ? 'foreign' : 'page' };
 }
 
 interface RawAnswer {

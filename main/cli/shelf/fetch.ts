@@ -2,7 +2,7 @@ import { chooseRoute } from '../../../geo/drive/gpx/choose-route.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { coverageOf } from '../../../geo/shelf/coverage.ts';
 import { printBytes, printKm } from '../../../geo/units/print.ts';
-import { listed, quote } from '../../../geo/units/text.ts';
+import { counted, listed, quote } from '../../../geo/units/text.ts';
 import type { Fetched, FetchPlan } from '../../contract/fetch.ts';
 import { type Agreed, createFetcher } from '../../services/fetched/fetcher.ts';
 import type { DriveToFetch } from '../../services/fetched/wanted.ts';
@@ -49,7 +49,7 @@ export const shelfFetch: ShelfCommand = async (words, terminal, tools) => {
       { ...agreed, server },
       {
         signal: terminal.signal,
-        onProgress: ({ what, share }) => terminal.progress.show(what, share),
+        onProgress: ({ what, share }) => terminal.progress.steps(what, share),
       },
     );
     if (!taken.ok) return taken;
@@ -91,7 +91,7 @@ function sayPlan(plan: FetchPlan, there: readonly string[], json: boolean): Shel
   const figures =
     plan.by === 'line'
       ? [
-          `${plan.queries} questions to ${plan.host}, about ${printBytes(plan.bytes)}, about ${sayMinutes(plan.seconds)}.`,
+          `About ${counted(plan.queries, 'question')} to ${plan.host}, about ${printBytes(plan.bytes)}, about ${sayMinutes(plan.seconds)}.`,
         ]
       : [];
   return {
@@ -122,7 +122,9 @@ function sayFetched({ maps, lacking, notes }: Extract<Fetched, { kind: 'maps' }>
     text: `${[
       `On the shelf: ${listed(maps.map((name) => quote(name)))}.`,
       ...(lackingM > 0
-        ? [`Not to be had: ${printKm(lackingM)} of the drive, unknown until a map holds them.`]
+        ? [
+            `No road in what was fetched along ${printKm(lackingM)} of the drive: unknown until a map holds them.`,
+          ]
         : []),
       ...notes,
     ].join('\n')}\n`,

@@ -42,11 +42,17 @@ export async function askAlone<T>(
   });
   // whatever became of one question, the next is asked
   before = mine.catch(() => {});
+  let hear: (() => void) | undefined;
   const givenUp = new Promise<undefined>((resolve) => {
     // what is being asked hears the signal itself
-    signal?.addEventListener('abort', () => asking || resolve(undefined), { once: true });
+    hear = () => asking || resolve(undefined);
+    signal?.addEventListener('abort', hear, { once: true });
   });
-  return Promise.race([mine, givenUp]);
+  try {
+    return await Promise.race([mine, givenUp]);
+  } finally {
+    if (hear) signal?.removeEventListener('abort', hear);
+  }
 }
 
 async function take(folder: string, mark: string, name: string): Promise<boolean> {

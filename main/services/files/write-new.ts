@@ -19,6 +19,7 @@ export async function writeNew(
 ): Promise<Result<string[]>> {
   const placed: string[] = [];
   const passing = new Set<string>();
+  let placing: string | undefined;
   try {
     await makeFolders(folder);
     for (const [name, content] of Object.entries(files)) {
@@ -26,22 +27,25 @@ export async function writeNew(
       passing.add(temporary);
       await writeFile(temporary, content, { flag: 'wx', ...given({ signal }) });
       const target = join(folder, name);
+      placing = target;
       await link(temporary, target);
       placed.push(target);
     }
     return ok(placed);
   } catch (error) {
     await Promise.all(placed.map((path) => unlink(path).catch(() => {})));
-    return fail('unwritable', describe(folder, error));
+    return fail('unwritable', describe(folder, placing, error));
   } finally {
     await Promise.all([...passing].map((path) => unlink(path).catch(() => {})));
   }
 }
 
-function describe(folder: string, error: unknown): string {
+function describe(folder: string, placing: string | undefined, error: unknown): string {
   const code = codeOf(error);
   if (code === 'EEXIST')
-    return `${folder} already holds a file of that name (or is itself a file); nothing was written. Choose another folder.`;
+    return placing === undefined
+      ? `${folder} is itself a file; nothing was written. Choose another folder.`
+      : `${placing} is there already and stays as it is; nothing was written. Choose another name or folder.`;
   if (code === 'ABORT_ERR') return 'Cancelled; nothing was written.';
   return `Nothing could be written to ${folder} (${messageOf(error)}). Choose another folder.`;
 }

@@ -17,7 +17,7 @@ export function PlanFacts({ plan }: { plan: FetchPlan }) {
         <Fact what="From">{plan.host}</Fact>
         <Fact what="How much">
           {plan.bytes === undefined ? 'not known before' : `about ${printBytes(plan.bytes)}`}
-          {plan.by === 'line' && `, in ${counted(plan.queries, 'question')}, one after the other`}
+          {plan.by === 'line' && `, in about ${counted(plan.queries, 'question')}, one after the other`}
         </Fact>
         {plan.seconds !== undefined && <Fact what="How long">{sayTime(plan.seconds)}</Fact>}
         {plan.by === 'line' && <Fact what="Asked of it today">{sayToday(plan.today)}</Fact>}

@@ -84,10 +84,10 @@ describe('a vehicle card', () => {
   it('asks about feet with decimals, which may be inches, and takes neither', () => {
     const both = '10 ft 11 in (3.33 m) or 10.11 ft (3.09 m)';
     expect(refusal({ ...GOOD, heightM: 10.11 })).toContain(
-      `heightM is 10.11, but at most 5 m can be right; is ${both} meant?`,
+      `heightM is 10.11, but at most 5 m can be right; perhaps ${both} is meant`,
     );
     // JSON leaves nothing of the last nought of 10.10
-    expect(refusal({ ...GOOD, heightM: 10.1 })).toContain('is 10 ft 10 in (3.31 m) or 10.10 ft');
+    expect(refusal({ ...GOOD, heightM: 10.1 })).toContain('perhaps 10 ft 10 in (3.31 m) or 10.10 ft');
     expect(refusal({ ...GOOD, heightM: "10.11'" })).toContain(`(${both}: write 3.3274 or 3.0815)`);
   });
 

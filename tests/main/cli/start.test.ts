@@ -7,9 +7,10 @@ import { readStartArguments } from '../../../main/cli/start-arguments.ts';
 
 describe('npm start', () => {
   it.each([
-    [[], { once: false }],
-    [['a.gpx'], { once: false, file: '/here/a.gpx' }],
-    [['--once'], { once: true }],
+    [[], { once: false, help: false }],
+    [['a.gpx'], { once: false, help: false, file: '/here/a.gpx' }],
+    [['--once'], { once: true, help: false }],
+    [['--help'], { once: false, help: true }],
   ])('takes %j', (words, read) => {
     expect(readStartArguments(words, '/here')).toEqual({ ok: true, value: read });
   });

@@ -48,7 +48,7 @@ function say(host: string, trouble: HttpTrouble): string {
     case 'address':
       return `${host} names ${quote(trouble.to, 200)} as the place of its data, which ${sayWhyNot(trouble.why)}. Nothing was asked there. Use another server.`;
     case 'redirect':
-      return `${host} sends on to ${quote(trouble.to, 200)}, which ${sayWhyNot(trouble.why)}. Nothing was sent there. If you trust it, name that server yourself.`;
+      return `${host} sends on to ${quote(trouble.to, 200)}, which ${sayWhyNot(trouble.why)}. Nothing was sent there. It may be the login page of the network here, as in a hotel or on a campsite: open any page in the browser, log in, and try again. Where the server has moved for good, name its new address yourself.`;
     case 'redirects':
       return `${host} sends from one address to the next (${trouble.count} times) without an answer. Look at the server's address.`;
     case 'nameless':

@@ -6,6 +6,8 @@ import { clip } from '../../../../geo/units/text.ts';
 import { askForText } from '../http/ask-for-text.ts';
 import type { HttpFault } from '../http/fault.ts';
 import { retryAfterMs } from '../http/retry-after.ts';
+import { sayPage } from '../http/say-page.ts';
+import { cameOf } from './say-came.ts';
 import { refusedSentence } from './say-refusal.ts';
 
 /** What became of one question, by what is to be done next. */
@@ -18,6 +20,8 @@ export type Outcome =
       readonly is: 'busy';
       readonly of: 'place' | 'server';
       readonly problem: Problem;
+      /** what came back, short: `answered 504` */
+      readonly came: string;
       readonly leastMs?: number;
     }
   /** never heals by itself */
@@ -29,6 +33,8 @@ export interface Question {
   readonly text: string;
   readonly budget: Budget;
   readonly now: Date;
+  /** no longer than this, all in all */
+  readonly mostMs?: number;
   readonly signal?: AbortSignal;
   /** bytes over the line so far */
   onBytes?(bytes: number): void;
@@ -50,7 +56,11 @@ export async function askInterpreter(question: Question): Promise<Outcome> {
     method: 'POST',
     form: { data: text },
     packing: 'gzip',
-    patience: { connectMs: 20_000, silenceMs, totalMs: silenceMs + 240_000 },
+    patience: {
+      connectMs: 20_000,
+      silenceMs,
+      totalMs: Math.min(silenceMs + 240_000, question.mostMs ?? Infinity),
+    },
     most: MOST,
     ...given({ signal }),
     onBytes: (bytes) => question.onBytes?.(bytes),
@@ -63,11 +73,13 @@ export async function askInterpreter(question: Question): Promise<Outcome> {
   const asks = leastMs === undefined ? '' : ` It asks to wait ${Math.ceil(leastMs / 60_000)} min.`;
   if (status === 429) {
     const problem = problemOf('no-place', `${host} has no place free for another question now.${asks}`);
-    return { is: 'busy', of: 'place', problem, ...given({ leastMs }) };
+    return { is: 'busy', of: 'place', problem, came: 'has no place free (429)', ...given({ leastMs }) };
   }
+  // who stands between wants a login first (RFC 6585, 6)
+  if (status === 511) return { is: 'refused', problem: problemOf('page', sayPage(host, 'map data')) };
   if (status >= 500 || status === 408) {
     const problem = problemOf('busy', `${host} is too busy or out of order (${status}).${asks}`);
-    return { is: 'busy', of: 'server', problem, ...given({ leastMs }) };
+    return { is: 'busy', of: 'server', problem, came: `answered ${status}`, ...given({ leastMs }) };
   }
   return { is: 'refused', problem: refusedSentence(host, status, asked.value.text) };
 }
@@ -81,12 +93,24 @@ function judgeText({ server, now }: Question, text: string): Outcome {
         is: 'too much',
         problem: problemOf('remark', `${host} gave up part-way ("${reading.said}").`),
       };
-    case 'page': {
-      const message = `${host} answered with a page of the web instead of map data: it may be out of order, or the network here wants you to sign in first.`;
-      return { is: 'busy', of: 'server', problem: problemOf('page', message) };
+    case 'page':
+      return { is: 'refused', problem: problemOf('page', sayPage(host, 'map data')) };
+    case 'error': {
+      const problem = problemOf('error', `${host} tells of an error ("${reading.said}"). Try again later.`);
+      return { is: 'busy', of: 'server', problem, came: `tells of an error ("${clip(reading.said, 60)}")` };
     }
-    case 'cut':
-      return { is: 'busy', of: 'server', problem: problemOf('cut', `The answer of ${host} breaks off.`) };
+    case 'empty': {
+      const problem = problemOf('empty', `The answer of ${host} is empty. Try again later.`);
+      return { is: 'busy', of: 'server', problem, came: 'sent an empty answer' };
+    }
+    case 'cut': {
+      const problem = problemOf('cut', `The answer of ${host} breaks off.`);
+      return { is: 'busy', of: 'server', problem, came: 'sent an answer that breaks off' };
+    }
+    case 'garbled': {
+      const message = `What ${host} sent is no map data: ${clip(text, 60)}. Look at the server's address.`;
+      return { is: 'busy', of: 'server', problem: problemOf('garbled', message), came: 'sent no map data' };
+    }
     case 'foreign': {
       const message = `${host} answers, but not with map data: ${clip(text, 60)}. Look at its address; an Overpass server's ends in /api/interpreter.`;
       return { is: 'refused', problem: problemOf('foreign', message) };
@@ -118,7 +142,7 @@ function judgeFault(fault: HttpFault): Outcome {
     case 'cut':
     case 'packing':
     case 'garbled':
-      return { is: 'busy', of: 'server', problem: fault };
+      return { is: 'busy', of: 'server', problem: fault, came: cameOf(fault.trouble) };
     case 'address':
     case 'redirect':
     case 'redirects':

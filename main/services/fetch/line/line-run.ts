@@ -12,7 +12,7 @@ import { askInterpreter, type Outcome } from './ask-interpreter.ts';
 import { countriesIn } from './countries-in.ts';
 import { type Job, partsOf, questionOf, spansOf } from './job.ts';
 import { type KeptAnswers, keyOf } from './kept-answers.ts';
-import { isEnough, PAUSE_MS } from './manners.ts';
+import { isEnough, MOST_VAIN_MS, PAUSE_MS } from './manners.ts';
 import { askStatus, waitMs } from './wait-before-again.ts';
 
 /** What is there of one question. */
@@ -44,9 +44,12 @@ export interface RunProgress {
   readonly of: number;
   /** over the line, this time */
   readonly bytes: number;
-  readonly secondsLeft: number;
-  /** set while it waits for the server: until when, and what the server said */
-  readonly waiting?: { readonly seconds: number; readonly problem: Problem };
+  /** left out before anything came to reckon it from, and while the server keeps us waiting */
+  readonly secondsLeft?: number;
+  /** which time in a row the question under way is asked, of `MOST_TRIES` */
+  readonly tries: number;
+  /** set while it waits for the server: how long, and what came back */
+  readonly waiting?: { readonly seconds: number; readonly came: string };
 }
 
 export interface RunTools {
@@ -66,7 +69,6 @@ const LEAST: Budget = { timeoutS: 10, maxBytes: 16 * 1024 ** 2 };
 const MOST_BARE = 4;
 /** A piece of 25 km is small enough after five halvings; a server that cannot answer for two such in a row cannot at all. */
 const MOST_TOO_MUCH = 12;
-const SECONDS_PER_QUESTION = 6;
 
 /** Asks all that is to be asked, one question after the other, until it is there, given up, refused or cancelled. */
 export class LineRun {
@@ -81,16 +83,19 @@ export class LineRun {
   /** what the server said when it last gave up on a piece */
   private lastProblem: Problem | undefined;
   private done = 0;
-  /** questions asked and answered this time */
-  private answered = 0;
+  /** questions asked this time, and those of them that brought what was asked for */
+  private asks = 0;
+  private held = 0;
   private spentMs = 0;
   private bytes = 0;
   private failedInARow = 0;
+  private lastAnsweredMs: number;
   private tooMuchInARow = 0;
 
   constructor(jobs: readonly Job[], tools: RunTools) {
     this.queue = [...jobs];
     this.tools = tools;
+    this.lastAnsweredMs = tools.pace.now().getTime();
   }
 
   async run(): Promise<Result<RunOutcome>> {
@@ -161,6 +166,7 @@ export class LineRun {
         text: questionOf(job, this.budget),
         budget: this.budget,
         now: pace.now(),
+        mostMs: Math.max(MOST_VAIN_MS - this.vainMs(), 1_000),
         ...given({ signal }),
         onBytes: (bytes) => {
           this.bytes = before + bytes;
@@ -170,7 +176,7 @@ export class LineRun {
       await asked.add(server.host, this.bytes - before);
       await pace.sleep(PAUSE_MS, signal);
       this.spentMs += Math.max(0, pace.now().getTime() - startMs);
-      this.answered++;
+      this.asks++;
       return answer;
     });
     return signal?.aborted ? undefined : outcome;
@@ -181,7 +187,8 @@ export class LineRun {
     { answer, text }: Outcome & { readonly is: 'answer' },
   ): Promise<{ readonly is: 'refused'; readonly problem: Problem } | undefined> {
     const { kept, server } = this.tools;
-    this.failedInARow = 0;
+    this.answeredNow();
+    this.held++;
     this.tooMuchInARow = 0;
     if (job.is === 'piece' && !job.piece.isQuarter && !holdsRoad(answer.elements, job.piece)) {
       this.lose(job, 'no road');
@@ -203,6 +210,7 @@ export class LineRun {
     job: Job,
     problem: Problem,
   ): { readonly is: 'given up'; readonly problem: Problem } | undefined {
+    this.answeredNow();
     if (++this.tooMuchInARow > MOST_TOO_MUCH) return { is: 'given up', problem };
     const parts = partsOf(job);
     this.lastProblem = problem;
@@ -213,14 +221,15 @@ export class LineRun {
 
   private async waitForServer(
     job: Job,
-    { of, problem, leastMs }: Outcome & { readonly is: 'busy' },
+    { of, problem, came, leastMs }: Outcome & { readonly is: 'busy' },
   ): Promise<{ readonly is: 'given up'; readonly problem: Problem } | 'cancelled' | undefined> {
     const { server, pace, signal } = this.tools;
     this.failedInARow++;
     const statusS = of === 'place' ? await askStatus(server, signal) : undefined;
     const ms = waitMs({ of, inARow: this.failedInARow, ...given({ leastMs, statusS }) });
-    if (ms === undefined) return { is: 'given up', problem };
-    this.tell({ seconds: Math.ceil(ms / 1000), problem });
+    if (ms === undefined || this.vainMs() + ms >= MOST_VAIN_MS)
+      return { is: 'given up', problem: sayGivenUp(problem, this.failedInARow, this.vainMs()) };
+    this.tell({ seconds: Math.ceil(ms / 1000), came });
     await pace.sleep(ms, signal);
     if (signal?.aborted) return 'cancelled';
     if (of === 'place') this.askNext([job]);
@@ -232,6 +241,16 @@ export class LineRun {
       this.askNext((parts ?? [job]).map((part) => ({ ...part, failed })));
     }
     return undefined;
+  }
+
+  private answeredNow(): void {
+    this.failedInARow = 0;
+    this.lastAnsweredMs = this.tools.pace.now().getTime();
+  }
+
+  /** How long nothing has been answered. */
+  private vainMs(): number {
+    return this.tools.pace.now().getTime() - this.lastAnsweredMs;
   }
 
   private askNext(jobs: readonly Job[]): void {
@@ -278,13 +297,14 @@ export class LineRun {
   /** One question is always under way: the one that is told of. */
   private tell(waiting?: RunProgress['waiting']): void {
     const left = this.queue.length + 1;
-    const each = this.answered > 0 ? this.spentMs / 1000 / this.answered : SECONDS_PER_QUESTION;
+    const isKnown = this.held > 0 && this.failedInARow === 0;
+    const each = this.spentMs / 1000 / Math.max(1, this.asks);
     this.tools.onProgress?.({
       done: this.done,
       of: this.done + left,
       bytes: this.bytes,
-      secondsLeft: Math.ceil(left * each + (waiting?.seconds ?? 0)),
-      ...given({ waiting }),
+      tries: this.failedInARow + 1,
+      ...given({ waiting, secondsLeft: isKnown ? Math.ceil(left * each) : undefined }),
     });
   }
 }
@@ -296,6 +316,14 @@ function lessThan({ timeoutS, maxBytes }: Budget): Budget {
     timeoutS: Math.max(LEAST.timeoutS, Math.floor(timeoutS / 2)),
     maxBytes: Math.max(LEAST.maxBytes, maxBytes / 2),
   };
+}
+
+function sayGivenUp({ code, message }: Problem, times: number, vainMs: number): Problem {
+  const minutes = Math.max(1, Math.round(vainMs / 60_000));
+  return fail(
+    code,
+    `${message} It was asked ${times === 1 ? 'once' : `${times} times within ${minutes} min`}, and is left alone now. What was fetched so far is kept: try again later, or use another server.`,
+  ).error;
 }
 
 function enough({ host }: URL): Problem {

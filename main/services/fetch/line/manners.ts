@@ -5,8 +5,12 @@ import type { Asked } from '../asked-today.ts';
 
 /** Between two questions. */
 export const PAUSE_MS = 1_000;
-/** After each refusal in a row, longer and longer: operators ask for half a minute at least. One refusal more than there are waits, and it is given up. */
-export const WAITS_MS = [30_000, 60_000, 120_000, 120_000, 120_000] as const;
+/** After each refusal in a row, longer and longer: operators ask for half a minute at least. */
+export const WAITS_MS = [30_000, 60_000, 120_000] as const;
+/** One refusal more than there are waits, and it is given up. */
+export const MOST_TRIES = WAITS_MS.length + 1;
+/** So long without any answer, its own waits and ours counted, and it is given up. */
+export const MOST_VAIN_MS = 10 * 60_000;
 /** A server that wants to be left alone for longer is left alone. */
 export const LONGEST_WAIT_MS = 10 * 60_000;
 

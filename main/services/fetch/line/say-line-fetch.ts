@@ -1,6 +1,7 @@
 import { joinSpans, lengthOfSpans } from '../../../../geo/fetch/line/spans.ts';
-import { listed } from '../../../../geo/units/text.ts';
+import { counted, listed } from '../../../../geo/units/text.ts';
 import type { NotHad, RunOutcome } from './line-run.ts';
+import { MOST_TRIES, MOST_VAIN_MS } from './manners.ts';
 
 /** Older than this is told: public servers are minutes behind, and one that is not keeps an old map. */
 const STALE_DAYS = 7;
@@ -50,7 +51,7 @@ export function sayAge(host: string, dates: readonly (string | undefined)[], now
     );
   if (oldest === undefined || newest === undefined) return said;
   const days = Math.floor((now.getTime() - Date.parse(oldest)) / DAY_MS);
-  if (days > STALE_DAYS) said.push(`The map of ${host} is ${days} days old (${oldest.slice(0, 10)}).`);
+  if (days > STALE_DAYS) said.push(`The map of ${host} is ${inDays(days)} old (${oldest.slice(0, 10)}).`);
   if (Date.parse(newest) - Date.parse(oldest) > DAY_MS)
     said.push(
       `Its answers are of different days, from ${oldest.slice(0, 10)} to ${newest.slice(0, 10)}; the oldest counts.`,
@@ -58,9 +59,14 @@ export function sayAge(host: string, dates: readonly (string | undefined)[], now
   return said;
 }
 
+/** Of days that nobody counts in days any more, the years. */
+function inDays(days: number): string {
+  return days < 730 ? counted(days, 'day') : `${Math.floor(days / 365.25)} years`;
+}
+
 /** What is sent to whom, before anything is. */
 export function sayPrivacy(host: string, questions: number): string {
-  return `${host} is told where the drive runs, in ${questions} questions in mixed order; where it begins and ends only as a square of about 3 km. No name, time, load or vehicle is sent: the program gives its own name and version.`;
+  return `${host} is told where the drive runs, in about ${counted(questions, 'question')} in mixed order; where it begins and ends only as a square of about 3 km. No name, time, load or vehicle is sent: the program gives its own name and version. A question that is too much for the server is asked again in halves, one that it does not answer up to ${MOST_TRIES} times; after ${MOST_VAIN_MS / 60_000} minutes without any answer it is left alone.`;
 }
 
 /** @param meters as kilometres, to the tenth */

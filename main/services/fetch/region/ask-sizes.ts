@@ -3,8 +3,9 @@ import { given } from '../../../../geo/given.ts';
 import { ok, type Result } from '../../../../geo/result.ts';
 import { askServer } from '../http/ask-server.ts';
 import type { HttpFault } from '../http/fault.ts';
+import { sayPage } from '../http/say-page.ts';
 import type { Patience } from '../http/watch.ts';
-import { isPage, sayPage, sayStatus } from './server-files.ts';
+import { isPage, sayStatus } from './server-files.ts';
 
 /** A map file smaller than this holds nothing. */
 const LEAST_BYTES = 20;

@@ -4,9 +4,10 @@ import { given } from '../../../../geo/given.ts';
 import { fail, ok, type Result } from '../../../../geo/result.ts';
 import { messageOf } from '../../files/system-error.ts';
 import { askForText } from '../http/ask-for-text.ts';
+import { sayPage } from '../http/say-page.ts';
 import type { Patience } from '../http/watch.ts';
 import { keepIndex } from './kept-index.ts';
-import { isPage, refuseOthers, sayPage, sayStatus } from './server-files.ts';
+import { isPage, refuseOthers, sayStatus } from './server-files.ts';
 
 /** Over ten times what the largest list known has, packed and unpacked. */
 const MOST = { packed: 32_000_000, unpacked: 64_000_000 };

@@ -43,7 +43,3 @@ export function sayStatus(host: string, status: number, what: string): string {
         : `${host} answered oddly to a question for ${what} (${status}). Look at the server's address.`;
   }
 }
-
-export function sayPage(host: string, what: string): string {
-  return `${host} sent a web page in place of ${what}. A network that asks for a login answers so: open any page in the browser, log in, and try again.`;
-}

@@ -2,9 +2,10 @@ import { given } from '../../../../geo/given.ts';
 import { fail, type Problem } from '../../../../geo/result.ts';
 import { printBytes } from '../../../../geo/units/print.ts';
 import type { Head } from '../http/ask-server.ts';
+import { sayPage } from '../http/say-page.ts';
 import type { MapAsk } from './map-ask.ts';
 import type { PartFile } from './part-file.ts';
-import { isPage, sayPage } from './server-files.ts';
+import { isPage } from './server-files.ts';
 
 /** What speaks against taking in an answer, on its way out of the request. */
 export class Refused extends Error {

@@ -23,9 +23,11 @@ function answer(elements: readonly unknown[], more: object = {}): string {
 describe('an answer is told by its contents', () => {
   it.each([
     ['<!DOCTYPE html><html>', 'page'],
-    ['\n <?xml version="1.0"?><osm/>', 'page'],
-    ['Too many requests', 'page'],
-    ['', 'cut'],
+    ['\n <?xml version="1.0"?><osm/>', 'foreign'],
+    ['<?xml version="1.0"?><osm><remark> runtime error: timeout </remark></osm>', 'error'],
+    ['<html><p><strong style="color:#FF0000">Error</strong>: runtime error </p></html>', 'error'],
+    ['Too many requests', 'garbled'],
+    ['', 'empty'],
     [answer([NODE]).slice(0, -3), 'cut'],
     ['[]', 'foreign'],
     ['{"type":"FeatureCollection","features":[]}', 'foreign'],

@@ -28,7 +28,7 @@ describe('a load list', () => {
       'item 2 "Two bicycles": massKg must be a number, not the text "NaN"',
     );
     expect(refusal(list([{ ...item, xM: 635 }]))).toContain(
-      'item 1 "Two bicycles": xM is 635, but at most 20 m can be right; is 6.35 m meant?',
+      'item 1 "Two bicycles": xM is 635, but at most 20 m can be right; perhaps 6.35 m is meant',
     );
     expect(refusal(list([{ ...item, massKg: -20_001 }]))).toContain('but at least -20000 kg is needed');
     expect(refusal(list([{ ...item, name: '  ' }]))).toContain('item 1 has no name');

@@ -50,7 +50,7 @@ describe('lanegauge plan', () => {
     const words = ['--at', START, '--at', END, '--gpx', 'new.gpx', ...MAP];
     expect((await plan(...words)).exit).toBe(0);
     const before = readFileSync(join(home, 'new.gpx'), 'utf8');
-    expect((await plan(...words)).complaint).toContain('already holds a file of that name');
+    expect((await plan(...words)).complaint).toContain('is there already and stays as it is');
     expect(readFileSync(join(home, 'new.gpx'), 'utf8')).toBe(before);
   });
 

@@ -70,6 +70,46 @@ describe('lanegauge shelf fetch', () => {
     expect(readdirSync(join(home, 'fetch', 'line')).filter((name) => name.endsWith('.json'))).toEqual([]);
   });
 
+  it('along the line: tells what came back and when it asks again, and keeps no map without a road of the drive', async () => {
+    let asked = 0;
+    const stub = (lat: unknown) => ({
+      version: 0.6,
+      osm3s: { timestamp_osm_base: '2026-11-01T00:00:00Z' },
+      elements: [
+        { type: 'node', id: 1, lat, lon: -20 },
+        { type: 'node', id: 2, lat: 47.501, lon: -20.001 },
+        { type: 'way', id: 5, nodes: [1, 2], tags: { highway: 'residential' } },
+      ],
+    });
+    let lat: unknown = 47.5;
+    const server = await serveHere((reply) => {
+      asked++;
+      if (asked === 2) reply.writeHead(504).end();
+      else reply.writeHead(200, { 'Content-Type': 'application/json' }).end(JSON.stringify(stub(lat)));
+    });
+    const from = (path: string) =>
+      shelf(
+        'fetch',
+        '--route',
+        DRIVE,
+        '--by',
+        'line',
+        '--from',
+        `${server.origin}/${path}/interpreter`,
+        '--yes',
+      );
+    const few = await from('api');
+    const { host } = new URL(server.origin);
+    expect(few.steps).toContain(`${host} answered 504: asks again in 30 s (2 of 4)`);
+    expect(few.out).toContain('No road in what was fetched along 17.0 km of the drive');
+    lat = 'abc';
+    const unreadable = await from('other');
+    expect(unreadable).toMatchObject({ exit: 2, out: '' });
+    expect(unreadable.complaint).toContain('holds a road within reach of this drive, so it was not kept');
+    expect(unreadable.complaint).toMatch(/\d of the things that .* sent cannot be read/u);
+    expect(((await shelf('list')).out.match(/data of/gu) ?? []).length).toBe(1);
+  });
+
   it('by region: the list, then sizes, then the map, each only after the yes', async () => {
     const map = readFileSync(MAP);
     const have = extracts([boxRegion('district', [-1, 48, 1, 50]), boxRegion('afar', [20, 48, 22, 50])], {

@@ -1,5 +1,6 @@
 import { spawn, spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
+import { getEventListeners } from 'node:events';
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { hostname } from 'node:os';
 import { join } from 'node:path';
@@ -37,6 +38,13 @@ describe('only one question is asked at a time', () => {
     expect(await Promise.all([ask('a'), ask('b')])).toEqual(['a', 'b']);
     expect(log).toEqual(['a begins', 'a ends', 'b begins', 'b ends']);
     expect(existsSync(join(folder, 'asking'))).toBe(false);
+  });
+
+  it('and leaves nobody behind who listens for a cancel', async () => {
+    const { signal } = new AbortController();
+    for (let i = 0; i < 3; i++)
+      await askAlone({ folder: dataFolder(), pace: fastPace(), signal }, async () => i);
+    expect(getEventListeners(signal, 'abort')).toEqual([]);
   });
 
   it('and one that fails holds up nobody', async () => {

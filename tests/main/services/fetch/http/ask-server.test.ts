@@ -209,7 +209,7 @@ describe('a redirect', () => {
     const fault = await faultOf(bad.redirectTo(`${other.origin}/x`));
     expect(fault.trouble).toEqual({ kind: 'redirect', why: 'host', to: `${other.origin}/x` });
     expect(fault.message).toBe(
-      `HOST sends on to "${other.origin}/x", which is another server. Nothing was sent there. If you trust it, name that server yourself.`,
+      `HOST sends on to "${other.origin}/x", which is another server. Nothing was sent there. It may be the login page of the network here, as in a hotel or on a campsite: open any page in the browser, log in, and try again. Where the server has moved for good, name its new address yourself.`,
     );
     expect(other.asked).toEqual([]);
     expect((await faultOf(bad.redirectTo('http://localhost:1/x'))).trouble).toMatchObject({ why: 'host' });

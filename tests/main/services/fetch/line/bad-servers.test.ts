@@ -72,11 +72,13 @@ describe('a server without a free place', () => {
     expect((await fetchedFrom(first(1, asks), 'nonsense')).waitsS()).toEqual([45]);
   });
 
-  it('is left in peace after six refusals, and when it asks for more than ten minutes', async () => {
+  it('is left in peace after four refusals, and when it asks for more than ten minutes', async () => {
     const { say, waitsS, server } = await refusedBy(always(bad.status(429)));
-    expect(say).toBe('HOST has no place free for another question now.');
-    expect(server.questions()).toHaveLength(6);
-    expect(waitsS()).toHaveLength(5);
+    expect(say).toBe(
+      'HOST has no place free for another question now. It was asked 4 times within 4 min, and is left alone now. What was fetched so far is kept: try again later, or use another server.',
+    );
+    expect(server.questions()).toHaveLength(4);
+    expect(waitsS()).toHaveLength(3);
     const long = await refusedBy(always(bad.status(429, '', { 'Retry-After': '3600' })));
     expect(long.say).toContain('It asks to wait 60 min.');
     expect(long.server.questions()).toHaveLength(1);
@@ -88,11 +90,11 @@ describe('a server without a free place', () => {
     worked(
       await fetch({
         onProgress({ waiting }) {
-          if (waiting) waits.push(`${waiting.seconds}: ${plain(waiting.problem.message)}`);
+          if (waiting) waits.push(`${waiting.seconds}: HOST ${plain(waiting.came)}`);
         },
       }),
     );
-    expect(waits).toEqual(['30: HOST has no place free for another question now.']);
+    expect(waits).toEqual(['30: HOST has no place free (429)']);
   });
 
   it('is waited for no longer once the user cancels', async () => {
@@ -107,22 +109,16 @@ describe('a server without a free place', () => {
 describe('a server that is too busy', () => {
   it('in whatever way is asked again after half a minute, and the user is told why', async () => {
     const ways: [Reply, string][] = [
-      [bad.status(504), 'HOST is too busy or out of order (504).'],
-      [bad.status(502), 'HOST is too busy or out of order (502).'],
+      [bad.status(504), 'answered 504'],
+      [bad.status(502), 'answered 502'],
       [
-        bad.html('Please sign in'),
-        'HOST answered with a page of the web instead of map data: it may be out of order, or the network here wants you to sign in first.',
+        bad.html('<p><strong style="color:#FF0000">Error</strong>: runtime error: timeout </p>'),
+        'tells of an error ("runtime error: timeout")',
       ],
-      [bad.whole('{"elements":[{"type":"node"'), 'The answer of HOST breaks off.'],
-      [bad.whole(''), 'The answer of HOST breaks off.'],
-      [
-        bad.lyingLength('{"elements":[]}', 9),
-        'The connection to HOST broke off after 15 bytes of its answer. Try again.',
-      ],
-      [
-        bad.resetMidway('{"elements":['),
-        'The connection to HOST broke off after 13 bytes of its answer. Try again.',
-      ],
+      [bad.whole('{"elements":[{"type":"node"'), 'sent an answer that breaks off'],
+      [bad.whole(''), 'sent an empty answer'],
+      [bad.lyingLength('{"elements":[]}', 9), 'broke off after 15 bytes'],
+      [bad.resetMidway('{"elements":['), 'broke off after 13 bytes'],
     ];
     const tried = await trial({
       count: LONG,
@@ -132,7 +128,7 @@ describe('a server that is too busy', () => {
     const fetched = worked(
       await tried.fetch({
         onProgress({ waiting }) {
-          if (waiting) said.add(`${waiting.seconds} s: ${tried.plain(waiting.problem.message)}`);
+          if (waiting) said.add(`${waiting.seconds} s: ${tried.plain(waiting.came)}`);
         },
       }),
     );
@@ -160,10 +156,27 @@ describe('a server that is too busy', () => {
     expect(server.questions().length).toBeGreaterThan(5);
   });
 
-  it('is left in peace after six failures', async () => {
+  it('is left in peace after four failures', async () => {
     const { say, waitsS } = await refusedBy(always(bad.status(504)));
-    expect(say).toBe('HOST is too busy or out of order (504).');
-    expect(waitsS()).toEqual([30, 60, 120, 120, 120]);
+    expect(say).toMatch(/^HOST is too busy or out of order \(504\)\. It was asked 4 times within 4 min/u);
+    expect(waitsS()).toEqual([30, 60, 120]);
+  });
+
+  it('is left in peace after ten minutes without an answer, however long it asks to wait', async () => {
+    const { waitsS, say } = await refusedBy(always(bad.status(504, '', { 'Retry-After': '290' })));
+    expect(waitsS()).toEqual([290, 290]);
+    expect(say).toContain('It was asked 3 times within 10 min');
+  });
+
+  it('is told of with no time left, before anything came', async () => {
+    const tried = await trial({ behave: first(1, bad.status(504)) });
+    const told: boolean[] = [];
+    worked(
+      await tried.fetch({
+        onProgress: ({ done, secondsLeft }) => (told[done] ??= secondsLeft !== undefined),
+      }),
+    );
+    expect(told.slice(0, 2)).toEqual([false, true]);
   });
 
   it('half-way leaves what was had, and the rest unknown', async () => {
@@ -261,6 +274,16 @@ describe('a server that will not is asked no more', () => {
     expect(found).toBe(code);
     expect(say.replaceAll("'", '’')).toBe(sentence);
     expect(server.questions()).toHaveLength(1);
+  });
+
+  it('when a page for people comes, as from a network that wants a login', async () => {
+    for (const page of [bad.html('Please sign in'), bad.status(511, '<html>')]) {
+      const { say, server, waitsS } = await refusedBy(always(page));
+      expect(say).toContain('HOST sent a web page in place of map data.');
+      expect(say).toContain('log in, and try again');
+      expect(server.questions()).toHaveLength(1);
+      expect(waitsS()).toEqual([]);
+    }
   });
 
   it('when it sends on to another', async () => {

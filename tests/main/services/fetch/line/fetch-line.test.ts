@@ -46,7 +46,7 @@ describe('before anything is sent', () => {
     expect(planned.estimate.packedBytes).toBeLessThan(5_000_000);
     expect(planned.estimate.seconds).toBeGreaterThan(20);
     expect(plain(planned.privacy)).toBe(
-      'HOST is told where the drive runs, in 4 questions in mixed order; where it begins and ends only as a square of about 3 km. No name, time, load or vehicle is sent: the program gives its own name and version.',
+      'HOST is told where the drive runs, in about 4 questions in mixed order; where it begins and ends only as a square of about 3 km. No name, time, load or vehicle is sent: the program gives its own name and version. A question that is too much for the server is asked again in halves, one that it does not answer up to 4 times; after 10 minutes without any answer it is left alone.',
     );
     expect(planned.limits).toEqual([
       'Only what lies close to the drive is fetched; a way round needs the map of the region.',
@@ -142,7 +142,7 @@ describe('a drive fetched from a server that does its best', () => {
       await fetch({
         onProgress(progress) {
           shares.push(progress.done / progress.of);
-          expect(progress.secondsLeft).toBeGreaterThan(0);
+          if (progress.done > 1) expect(progress.secondsLeft).toBeGreaterThan(0);
           expect(progress.bytes).toBeGreaterThanOrEqual(bytes);
           bytes = progress.bytes;
         },

@@ -41,11 +41,12 @@ export function printHalfInches(m: number): string {
   return `${halves(m)} in`;
 }
 
-/** `10'6"` or `10'6½"`: the nearest half inch */
+/** `10'6"`, `10'6½"` or `8'0½"`: the nearest half inch */
 export function printFeetHalfInches(m: number): string {
   const feet = Math.floor(roundTo(Math.abs(m), METRES_PER_INCH / 2, 'nearest') / 24);
   const sign = roundTo(m, METRES_PER_INCH / 2, 'nearest') < 0 ? '-' : '';
-  return `${sign}${feet}'${halves(Math.abs(m) - feet * METRES_PER_FOOT)}"`;
+  // a half alone behind the feet would be read as of a foot
+  return `${sign}${feet}'${halves(Math.abs(m) - feet * METRES_PER_FOOT).replace(/^½/u, '0½')}"`;
 }
 
 /** `6`, `6½`, `½`, `-6½` */

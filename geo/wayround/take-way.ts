@@ -22,6 +22,13 @@ interface OnRoads {
 
 type Line = readonly (readonly [lon: number, lat: number])[];
 
+/** What a drive is called that was changed: `To the coast, changed`, however often. */
+export function changedName(name: string): string {
+  return name.endsWith(CHANGED) ? name : `${name}${CHANGED}`;
+}
+
+const CHANGED = ', changed';
+
 /** The route of the drive with one way in place of its stretch, see `routeWithWays`. */
 export function routeWithWay(drive: OnRoads, way: WayTaken): Route {
   return routeWithWays(drive, [way]);

@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'preact/hooks';
 import { sayExtra } from '../../geo/report/ways/say-way.ts';
 import { costTogether, driveTogether, waysByBar } from '../../geo/report/ways/ways-by-bar.ts';
 import { clip, listed } from '../../geo/units/text.ts';
@@ -6,7 +7,7 @@ import { hideWays } from '../actions/ways.ts';
 import { Doing } from '../look/doing.tsx';
 import { findings } from '../state/check.ts';
 import { settings } from '../state/kept.ts';
-import { type WaysFound, ways } from '../state/ways.ts';
+import { type WaysAsked, type WaysFound, ways } from '../state/ways.ts';
 import { NoWay } from './no-way.tsx';
 import { findingsOf, namePast, namePastAll } from './place-words.ts';
 import { WayItem } from './way-item.tsx';
@@ -16,9 +17,17 @@ import { WholeDrive } from './whole-drive.tsx';
 export function WaysAnswer() {
   const asked = ways.value;
   if (!asked) return null;
-  const { doing, found, problem } = asked;
+  return <Answer asked={asked} />;
+}
+
+function Answer({ asked: { past, doing, found, problem } }: { asked: WaysAsked }) {
+  const box = useRef<HTMLDivElement>(null);
+  // the button that asked has gone with what it stood in: the next Tab leads to the first way
+  useEffect(() => {
+    if (document.activeElement === document.body) box.current?.focus();
+  }, []);
   return (
-    <div class="ways-answer">
+    <div ref={box} class="ways-answer" tabIndex={-1}>
       {doing && (
         <div class="ways-doing">
           <Doing doing={doing} />
@@ -29,7 +38,7 @@ export function WaysAnswer() {
           {clip(problem, 600)}
         </p>
       )}
-      {found && <Found found={found} all={asked.past === undefined} />}
+      {found && <Found found={found} all={past === undefined} />}
       {(found || problem !== undefined) && (
         <p class="ways-hide">
           <button type="button" class="quiet small" onClick={hideWays}>

@@ -15,6 +15,8 @@ export interface HandOverDocument {
     /** `Do not drive` for a barred drive, else the verdict's word */
     readonly head: string;
     readonly say: string;
+    /** of a barred drive: the way round, or how to come by one */
+    readonly wayOut: string | undefined;
   };
   /** over a plate as loaded; undefined where it is not, or no load was given */
   readonly overload: string | undefined;

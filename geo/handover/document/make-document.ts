@@ -20,6 +20,7 @@ import type { HandOverDocument, SheetHead } from './document.ts';
 import { sayNotChecked } from './not-checked.ts';
 import { placesToKnow } from './places-to-know.ts';
 import { sayEnds } from './say-ends.ts';
+import { sayWayOut } from './say-way-out.ts';
 import { turnsToKnow } from './turns-to-know.ts';
 
 /** What a handing-over is made from. Dates and numbers are given: here is no clock. */
@@ -62,6 +63,7 @@ export function makeDocument({
       level: verdict,
       head: verdict === 'barred' ? 'Do not drive' : LEVEL_WORD[verdict],
       say: sayOverall(report),
+      wayOut: sayWayOut(report),
     },
     overload:
       load === undefined || load.over.length === 0

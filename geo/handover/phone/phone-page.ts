@@ -33,7 +33,7 @@ function head({ drive, verdict, overload, card, figures, sheet, cautions }: Hand
     ? undefined
     : markup`<span>Ring <a href="tel:${digits}">${sheet.telephone}</a></span>`;
   return markup`<header><div class="top">${sheet.heading === '' ? undefined : markup`<span>${sheet.heading}</span>`}${ring}${number}</div>
-<div class="verdict verdict-${verdict.level}"><span class="ink-${verdict.level}">${levelMark(verdict.level, '48px')}</span><div><h1>${verdict.head}</h1><p>${verdict.say}</p></div></div>
+<div class="verdict verdict-${verdict.level}"><span class="ink-${verdict.level}">${levelMark(verdict.level, '48px')}</span><div><h1>${verdict.head}</h1><p>${verdict.say}</p>${verdict.wayOut === undefined ? undefined : markup`<p>${verdict.wayOut}</p>`}</div></div>
 ${overload === undefined ? undefined : markup`<p class="overload">As loaded: ${overload}</p>`}
 <p class="drive"><b><bdi>${drive.name}</bdi></b><br><bdi>${drive.ends}</bdi><br>${drive.length}, with <bdi>${card.name}</bdi>. ${drive.times}</p>
 <div class="figures">${figures.map(({ what, metric, imperial }) => markup`<dl><dt>${what}</dt><dd class="m">${metric}</dd><dd class="i">${imperial}</dd></dl>`)}</div>

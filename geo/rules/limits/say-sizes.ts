@@ -1,7 +1,7 @@
 import type { Cited } from '../../country/cited.ts';
 import type { MappedGap } from '../../tags/mapped-gap.ts';
-import { inUnits, sizeIn, type Units } from '../../units/in-units.ts';
-import { printLimitM, printMetres, printSizeM } from '../../units/print.ts';
+import { sizeIn, type Units } from '../../units/in-units.ts';
+import { printSizeM } from '../../units/print.ts';
 import { sizeSumIn } from '../../units/sum.ts';
 import { capital } from '../../units/text.ts';
 import { HEIGHT_ALLOWANCE_M } from '../../vehicle/envelope.ts';
@@ -16,19 +16,24 @@ export interface SizeSum {
   readonly units: Units;
 }
 
-/** What is left, or what it is over by: in inches as the sum of the two shows it. */
-function sayBy({ limitM, vehicleM, spareM, units }: SizeSum): string {
-  return inUnits(
-    units,
-    printMetres(Math.abs(spareM), spareM < 0 ? 'up' : 'down'),
-    sizeSumIn('imperial', { limit: limitM, needed: vehicleM }).short,
-  );
+/** The sum as it is shown beside the finding too: one figure, one rounding, and the inches add up. */
+function shownIn({ limitM, vehicleM }: SizeSum, units: Units) {
+  return sizeSumIn(units, { limit: limitM, needed: vehicleM });
 }
 
+/** The limit: `2.10 m (6'10")` */
+const limitOf = (sum: SizeSum) => shownIn(sum, 'both').limit;
+
+/** What the vehicle needs: `2.45 m (8'1")` */
+const neededOf = (sum: SizeSum) => shownIn(sum, 'both').needed;
+
+/** What is left, or what it is over by. */
+const sayBy = (sum: SizeSum) => shownIn(sum, sum.units).short;
+
 /** @param of a sign's limit, or the gap itself; it is held against the height the vehicle needs */
-function sayHeight({ limitM, vehicleM, units }: SizeSum, of: 'limit' | 'gap'): string {
-  const limit = `${of === 'gap' ? 'The gap is' : 'The limit is'} ${printLimitM(limitM, vehicleM)}`;
-  return `${limit}; the vehicle needs ${printSizeM(vehicleM)} with ${sizeIn(units, HEIGHT_ALLOWANCE_M, 'nearest')} for measuring`;
+function sayHeight(sum: SizeSum, of: 'limit' | 'gap'): string {
+  const limit = `${of === 'gap' ? 'The gap is' : 'The limit is'} ${limitOf(sum)}`;
+  return `${limit}; the vehicle needs ${neededOf(sum)} with ${sizeIn(sum.units, HEIGHT_ALLOWANCE_M, 'nearest')} for measuring`;
 }
 
 export function sayTooHigh(sum: SizeSum, of: 'limit' | 'gap'): Words {
@@ -56,7 +61,7 @@ export interface TooLong {
 export function sayTooLong(sum: SizeSum, { rack, on }: TooLong): Words {
   const other = on === 'ferry' ? 'book another crossing' : 'take another road';
   return {
-    say: `The length limit is ${printLimitM(sum.limitM)}; the vehicle is ${printSizeM(sum.vehicleM)}${rack === undefined ? '' : ' with its rack'}: ${sayBy(sum)} too long.`,
+    say: `The length limit is ${limitOf(sum)}; the vehicle is ${neededOf(sum)}${rack === undefined ? '' : ' with its rack'}: ${sayBy(sum)} too long.`,
     advice:
       typeof rack === 'object'
         ? `Take the rack off (without it the vehicle is ${printSizeM(rack.fitsWithoutM)}), or ${other}.`
@@ -66,7 +71,7 @@ export function sayTooLong(sum: SizeSum, { rack, on }: TooLong): Words {
 
 export function sayBodyTooWide(sum: SizeSum): Words {
   return {
-    say: `The width limit is ${printLimitM(sum.limitM)}; the body is ${printSizeM(sum.vehicleM)}: ${sayBy(sum)} too wide.`,
+    say: `The width limit is ${limitOf(sum)}; the body is ${neededOf(sum)}: ${sayBy(sum)} too wide.`,
     advice: 'Take another road.',
   };
 }
@@ -77,14 +82,14 @@ export function sayMirrorsCount(
   country: { readonly name: string; readonly widthSign: Cited<unknown> },
 ): Words {
   return {
-    say: `The width limit is ${printLimitM(sum.limitM)}; in ${country.name} it counts the mirrors as driven: ${printSizeM(sum.vehicleM)}, ${sayBy(sum)} too wide.`,
+    say: `The width limit is ${limitOf(sum)}; in ${country.name} it counts the mirrors as driven: ${neededOf(sum)}, ${sayBy(sum)} too wide.`,
     advice: 'Take another road.',
   };
 }
 
 export function sayMirrorsOver(sum: SizeSum): Words {
   return {
-    say: `The width limit is ${printLimitM(sum.limitM)}; the body passes, the mirrors stand ${sayBy(sum)} over it.`,
+    say: `The width limit is ${limitOf(sum)}; the body passes, the mirrors stand ${sayBy(sum)} over it.`,
     advice: 'Go dead slow; fold the mirrors if posts stand close.',
   };
 }
@@ -94,7 +99,7 @@ export type LeastWidth = 'width over folded mirrors' | 'body width';
 
 export function sayGapTooNarrow(sum: SizeSum, least: LeastWidth): Words {
   return {
-    say: `The gap is ${printLimitM(sum.limitM)}; the ${least} is ${printSizeM(sum.vehicleM)}: ${sayBy(sum)} too wide.`,
+    say: `The gap is ${limitOf(sum)}; the ${least} is ${neededOf(sum)}: ${sayBy(sum)} too wide.`,
     advice: 'It does not fit. Take another road.',
   };
 }
@@ -105,8 +110,8 @@ export function sayTightGap(sum: SizeSum, foldedWidth: 'known' | 'not known'): W
   return {
     say:
       sum.spareM < 0
-        ? `The gap is ${printLimitM(sum.limitM)}; the mirrors need ${printSizeM(sum.vehicleM)}, ${sayBy(sum)} more than there is.${folded}`
-        : `The gap is ${printLimitM(sum.limitM, sum.vehicleM)}; over the mirrors the vehicle is ${printSizeM(sum.vehicleM)}: ${sayBy(sum)} spare in all.`,
+        ? `The gap is ${limitOf(sum)}; the mirrors need ${neededOf(sum)}, ${sayBy(sum)} more than there is.${folded}`
+        : `The gap is ${limitOf(sum)}; over the mirrors the vehicle is ${neededOf(sum)}: ${sayBy(sum)} spare in all.`,
     advice: adviseTightGap(sum.spareM),
   };
 }
@@ -132,14 +137,14 @@ export function sayGapUnreadable(gap: MappedGap, mirrorsM: number): Words {
 
 export function sayPerhapsTooNarrow(gap: MappedGap, sum: SizeSum, least: LeastWidth): Words {
   return {
-    say: `${sayMapped(gap)}; the ${least} is ${printSizeM(sum.vehicleM)}: ${sayBy(sum)} too wide, if that is the gap.`,
+    say: `${sayMapped(gap)}; the ${least} is ${neededOf(sum)}: ${sayBy(sum)} too wide, if that is the gap.`,
     advice: 'Find out how wide the gap is, or take another road.',
   };
 }
 
 export function sayPerhapsTight(gap: MappedGap, sum: SizeSum): Words {
   return {
-    say: `${sayMapped(gap)}; over the mirrors the vehicle is ${printSizeM(sum.vehicleM)}: ${sayBy(sum)} ${sum.spareM < 0 ? 'more than that' : 'spare in all'}.`,
+    say: `${sayMapped(gap)}; over the mirrors the vehicle is ${neededOf(sum)}: ${sayBy(sum)} ${sum.spareM < 0 ? 'more than that' : 'spare in all'}.`,
     advice: adviseTightGap(sum.spareM),
   };
 }

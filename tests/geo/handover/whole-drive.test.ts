@@ -106,6 +106,19 @@ describe('a whole drive handed over', () => {
     expect(document.notChecked.join(' ')).not.toContain('no leave time is given');
   });
 
+  it('of a barred drive says at the phone page’s head which way round there is, or who finds one', () => {
+    const told = { route, turnOffs: new Map(), sheet: document.sheet, firm: FIRM, before: [] };
+    expect(seen(pages(document).phone)).toMatch(
+      /Do not drive this as planned: .*? Way round: off the drive at .*? by [A-Z].*? Nothing mapped bars the whole drive like that\./s,
+    );
+    const { waysRound: _, noWayRound: __, ...plain } = report;
+    expect(makeDocument({ ...told, report: plain }).verdict.wayOut).toContain('No way round was looked for.');
+    expect(makeDocument({ ...told, report: { ...report, waysRound: [] } }).verdict.wayOut).toContain(
+      'says why',
+    );
+    expect(makeDocument({ ...told, report: { ...report, verdict: 'care' } }).verdict.wayOut).toBeUndefined();
+  });
+
   it('says when it leaves and arrives, with its stay, and what is on the day', () => {
     expect(document.drive.times).toMatch(
       /^Leave Saturday 12 June 2027, 09:30, arrive \d\d:\d\d; .*, and 30 min at stops\./,

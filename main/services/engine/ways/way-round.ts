@@ -3,7 +3,7 @@ import { refuseEndless } from '../../../../geo/drive/refuse-endless.ts';
 import { given } from '../../../../geo/given.ts';
 import { loadResult } from '../../../../geo/load/load-result.ts';
 import { fail, ok, type Result } from '../../../../geo/result.ts';
-import { routeWithWay } from '../../../../geo/wayround/take-way.ts';
+import { changedName, routeWithWay } from '../../../../geo/wayround/take-way.ts';
 import type { ValueOf } from '../../../contract/calls.ts';
 import type { FollowedDrive } from '../../../contract/followed-drive.ts';
 import { PROGRAM } from '../../../version.ts';
@@ -64,14 +64,15 @@ async function takeWay(
   if (!found.ok) return found;
   const before = found.value;
   onProgress({ what: 'Following the new way' });
-  const route = routeWithWay(before, way);
+  const name = changedName(before.route.name || before.file.replace(/\.gpx$/i, ''));
+  const route = { ...routeWithWay(before, way), name };
   const read = readShelf(state, lookUp);
   const roads = read === undefined ? before.roads : await read(route, undefined);
   const drive = followRoads(route, roads, { lookUp });
   const endless = refuseEndless(drive);
   if (endless !== undefined) return { ok: false, error: endless };
   const { origin: _, ...same } = before;
-  const opened: OpenDrive = { ...same, route, roads, drive };
+  const opened: OpenDrive = { ...same, file: 'changed here', route, roads, drive };
   keepDrive(state.drives, newId, opened);
   return ok(driveForPage(newId, opened, [route]));
 }

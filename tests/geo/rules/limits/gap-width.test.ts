@@ -41,7 +41,7 @@ describe('a width mapped on a node of the driven road', () => {
       spare: -0.1,
     });
     expect(found?.say).toBe(
-      `"width=2.3" is mapped on a gate; the width over folded mirrors is 2.40 m (7'11"): 0.10 m too wide, if that is the gap.`,
+      `"width=2.3" is mapped on a gate; the width over folded mirrors is 2.40 m (7'10½"): 0.10 m too wide, if that is the gap.`,
     );
     expect(askNode(width, { traffic_calming: 'choker', est_width: '2.8' })[0]?.say).toBe(
       `"est_width=2.8" (an estimate) is mapped on a choker; over the mirrors the vehicle is 2.75 m (9'1"): 0.05 m spare in all.`,

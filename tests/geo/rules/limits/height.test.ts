@@ -30,7 +30,7 @@ describe('height', () => {
       spare: -0.1,
     });
     expect(finding?.say).toBe(
-      `The limit is 3.20 m (10'5"); the vehicle needs 3.30 m (10'10") with 0.05 m for measuring: 0.10 m too high.`,
+      `The limit is 3.20 m (10'5½"); the vehicle needs 3.30 m (10'10") with 0.05 m for measuring: 0.10 m too high.`,
     );
   });
 

@@ -38,6 +38,9 @@ describe('the sample drive, barred three ways', () => {
       const request = { driveId, newId: `way-${i}`, fromM: fromM + movedM, toM: toM + movedM, path };
       const taken = worked(await handlers.takeWay(request, hooks));
       expect(taken.match.offMapM).toBe(0);
+      // it is told from the barred one by name, and is in no file yet
+      expect(taken.name).toBe(`${before.route.name}, changed`);
+      expect(taken.file).not.toContain('barred');
       expect(taken.lengthM).toBeCloseTo(before.route.lengthM + movedM + way.extraM, -1.5);
       [driveId, movedM, doneM] = [taken.driveId, movedM + way.extraM, toM];
     }

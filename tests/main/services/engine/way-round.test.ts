@@ -50,6 +50,22 @@ describe('the sample drive, barred three ways', () => {
   });
 });
 
+describe('a drive planned through a yard for customers', () => {
+  it('is checked as one that stops there, and tells that the vehicle has to turn round', async () => {
+    const handlers = await opened();
+    const places = [
+      { lat: 47.5253, lon: -19.981, stop: true },
+      { lat: 47.498809, lon: -19.985134, stop: true },
+      { lat: 47.484273, lon: -20.036846, stop: true },
+    ];
+    const { drive, say } = worked(await handlers.planDrive({ newId: 'p', places, ...CHECK }, hooks));
+    expect(say[0]).toMatch(/^At place 2 the vehicle has to turn round/);
+    expect(drive.notes).toEqual(say);
+    const checked = worked(await handlers.check({ driveId: 'p', ...CHECK }, hooks));
+    expect(checked.findings.filter(({ level }) => level === 'barred')).toEqual([]);
+  });
+});
+
 describe('places by name', () => {
   it('are found on the open map, whatever their case', async () => {
     const handlers = await opened();

@@ -76,7 +76,7 @@ describe('the window', { timeout: LONG_MS }, () => {
     expect(await edge()).not.toBe('3px');
     await page.locator('.level-toggle').first().click();
     const told = await page.evaluate(
-      "[...document.querySelectorAll('.row-head .level-mark')].map((mark) => getComputedStyle(mark).color)",
+      "[...document.querySelectorAll('.row-head .level-mark path')].map((mark) => getComputedStyle(mark).stroke)",
     );
     expect(new Set(told as string[]).size).toBeGreaterThan(2);
   });

@@ -1,4 +1,3 @@
-import { smallest } from '../lists.ts';
 import { VERDICTS } from '../report/level.ts';
 import { byName } from './by-name.ts';
 import type { Cell } from './cell.ts';
@@ -68,7 +67,8 @@ export function arrange<D extends RowDrive>(
     vehicle === undefined ? cellsOf(id) : cellsOf(id).filter((each) => each.vehicle === vehicle);
   const lengthOf = ({ id, lengthM }: D) => followedM(cellsOf(id)) ?? lengthM;
   const byLength = shortestM > 0 || longestM < Number.POSITIVE_INFINITY;
-  const shown = drives.filter((drive) => {
+  // in order once for all that is typed and chosen after it
+  const shown = inOrder(drives).filter((drive) => {
     if (byLength && (lengthOf(drive) < shortestM || lengthOf(drive) > longestM)) return false;
     if (near !== undefined && !near.has(drive.id)) return false;
     if (words.length > 0 && !holdsAll(drive, cellsOf(drive.id), words)) return false;
@@ -77,13 +77,23 @@ export function arrange<D extends RowDrive>(
       return false;
     return isTaken(cells, takes);
   });
-  // what is sorted already, as drives mostly come, is sorted again in no time: equals then stay by name
-  shown.sort(byName);
+  // what sorts below leaves equals by name
   if (order === 'length') return shown.sort((a, b) => lengthOf(b) - lengthOf(a));
   if (order === 'name') return shown;
   const ranks = new Map(shown.map(({ id }) => [id, worstOf(cellsAsked(id))]));
   const rankOf = ({ id }: D) => ranks.get(id) ?? UNCHECKED;
   return shown.sort((a, b) => compareWorst(rankOf(a), rankOf(b)));
+}
+
+const ordered = new WeakMap<readonly RowDrive[], readonly RowDrive[]>();
+
+/** The drives by name, sorted once. */
+function inOrder<D extends RowDrive>(drives: readonly D[]): readonly D[] {
+  const known = ordered.get(drives) as readonly D[] | undefined;
+  if (known !== undefined) return known;
+  const sorted = [...drives].sort(byName);
+  ordered.set(drives, sorted);
+  return sorted;
 }
 
 function isTaken(cells: readonly RowCell[], takes: Takes): boolean {
@@ -121,15 +131,20 @@ interface Worst {
 }
 const UNCHECKED: Worst = { verdict: VERDICTS.length, places: 0 };
 
-/** The gravest verdict of a drive's cells, and how many places they count at it in all. */
+const worsts = new WeakMap<readonly RowCell[], Worst>();
+
+/** The gravest verdict of a drive's cells, and how many places they count at it in all: worked out once for each list. */
 function worstOf(cells: readonly RowCell[]): Worst {
-  const verdict = Math.min(
-    VERDICTS.length,
-    smallest(cells.map(({ cell }) => VERDICTS.indexOf(cell.verdict))),
-  );
+  const known = worsts.get(cells);
+  if (known !== undefined) return known;
+  let verdict = UNCHECKED.verdict;
+  for (const { cell } of cells) verdict = Math.min(verdict, VERDICTS.indexOf(cell.verdict));
   const level = VERDICTS[verdict];
-  if (level === undefined || level === 'clear') return { verdict, places: 0 };
-  return { verdict, places: cells.reduce((sum, { cell }) => sum + cell.counts[level], 0) };
+  let places = 0;
+  if (level !== undefined && level !== 'clear') for (const { cell } of cells) places += cell.counts[level];
+  const worst = { verdict, places };
+  worsts.set(cells, worst);
+  return worst;
 }
 
 function compareWorst(a: Worst, b: Worst): number {

@@ -3,7 +3,7 @@ import type { Subject } from '../../../geo/report/kinds.ts';
 import { SUBJECT_WORD, subjectsOf } from '../../../geo/report/subject-word.ts';
 import { clip, counted } from '../../../geo/units/text.ts';
 import { sayLimit } from '../../../geo/yard/say-limit.ts';
-import { whatStopsMost } from '../../../geo/yard/stops-most.ts';
+import { type StoppedCell, whatStopsMost } from '../../../geo/yard/stops-most.ts';
 import { settings } from '../../state/kept.ts';
 import { arrangement, cellListOf, cellsTold, rows } from '../state/yard.ts';
 
@@ -13,11 +13,11 @@ const MOST_SHOWN = 40;
 export function PlacesList() {
   void cellsTold.value;
   const asked = arrangement.value;
-  const cells = rows.value.flatMap(({ id }) =>
-    cellListOf(id)
-      .filter(({ vehicle }) => asked.vehicle === undefined || vehicle === asked.vehicle)
-      .map(({ drive, vehicle, cell }) => ({ drive, vehicle, stops: cell.stops })),
-  );
+  const cells: StoppedCell[] = [];
+  for (const { id } of rows.value)
+    for (const { drive, vehicle, cell } of cellListOf(id))
+      if (cell.stops.length > 0 && (asked.vehicle === undefined || vehicle === asked.vehicle))
+        cells.push({ drive, vehicle, stops: cell.stops });
   const [subject, setSubject] = useState<Subject>();
   const all = whatStopsMost(cells);
   const subjects = subjectsOf(all.map(({ place }) => place));

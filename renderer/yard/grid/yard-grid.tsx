@@ -11,6 +11,7 @@ import {
   rows,
   whyFailed,
 } from '../state/yard.ts';
+import { useInSteps } from './in-steps.ts';
 import { COLUMN_PX, columnsInSight, type Extent, gridPlace, placeAfter, rowsInSight } from './place.ts';
 import { Row } from './row.tsx';
 import { layOf } from './row-height.ts';
@@ -39,6 +40,8 @@ export function YardGrid() {
   const lay = layOf(sight.widthPx, across.length);
   const { from, to } = rowsInSight({ ...sight, rowPx: lay.rowPx }, shown.length);
   const drawn = lay.narrow ? { from: 0, to: across.length } : columnsInSight(sight, across.length);
+  const sighted = shown.slice(from, to);
+  const drawnNow = useInSteps(sighted, drawn);
   const extent: Extent = {
     rows: shown.length,
     columns: across.length,
@@ -98,21 +101,26 @@ export function YardGrid() {
             <VehicleHeads vehicles={across} place={within} from={drawn.from} to={drawn.to} />
           </thead>
           <tbody class="yard-rows" style={{ height: `${shown.length * lay.rowPx}px` }}>
-            {shown.slice(from, to).map((drive, i) => (
-              <Row
-                key={drive.id}
-                drive={drive}
-                row={from + i}
-                vehicles={across}
-                known={cellsOf(drive.id)}
-                failed={whyFailed(drive.id)}
-                fromColumn={drawn.from}
-                toColumn={drawn.to}
-                placeColumn={within.row === from + i ? within.column : undefined}
-                pointedColumn={pointedRow === from + i ? pointedColumn : undefined}
-                longestM={longestM.value}
-              />
-            ))}
+            {sighted.map((drive, i) => {
+              const columnsNow = drawnNow.get(drive.id);
+              return (
+                columnsNow && (
+                  <Row
+                    key={drive.id}
+                    drive={drive}
+                    row={from + i}
+                    vehicles={across}
+                    known={cellsOf(drive.id)}
+                    failed={whyFailed(drive.id)}
+                    fromColumn={columnsNow.from}
+                    toColumn={columnsNow.to}
+                    placeColumn={within.row === from + i ? within.column : undefined}
+                    pointedColumn={pointedRow === from + i ? pointedColumn : undefined}
+                    longestM={longestM.value}
+                  />
+                )
+              );
+            })}
           </tbody>
         </table>
       </div>

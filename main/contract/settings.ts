@@ -30,6 +30,8 @@ const keptPlaceSchema = z.strictObject({
   lat: z.number().min(-90).max(90),
   lon: z.number().min(-180).max(180),
   name: z.string().max(300).optional(),
+  /** what it is, in plain words, where it was chosen by name */
+  what: z.string().max(100).optional(),
   stop: z.boolean(),
 });
 export type KeptPlace = z.infer<typeof keptPlaceSchema>;

@@ -77,7 +77,7 @@ export const WAY_ROUND_CALLS = {
     progress: workSchema,
     value: servicesFoundSchema.extend({ say: z.array(z.string()) }),
   },
-  /** Names that begin with a text, on the open map: places, roads, sites. */
+  /** Names that begin with a text, on the open map, else on the shelf: places, roads, sites. */
   findPlaces: {
     request: z.strictObject({
       text: z.string().max(100),
@@ -87,11 +87,13 @@ export const WAY_ROUND_CALLS = {
     value: z.strictObject({
       /** where there is none: names that a misspelt one was likely meant to be */
       meant: z.array(z.string()).optional(),
+      /** so many of the first are called just so */
+      exact: z.number(),
       places: z.array(
         z.strictObject({
           name: z.string(),
           kind: z.enum(NAME_KINDS),
-          /** what it is, as mapped: town, residential, camp_site */
+          /** what it is, in plain words: town, street, campsite */
           what: z.string(),
           /** the town or village it lies in or by */
           in: z.string().optional(),

@@ -59,7 +59,7 @@ export function createServices(parts: ServiceParts): Services {
     check: (request, hooks) => parts.engine.ask('check', { ...request, ...madeWith(parts) }, hooks),
     wayRound: (request, hooks) => parts.engine.ask('wayRound', { ...request, ...madeWith(parts) }, hooks),
     services: (request, hooks) => parts.engine.ask('services', { ...request, ...madeWith(parts) }, hooks),
-    findPlaces: (request, hooks) => parts.engine.ask('findPlaces', request, hooks),
+    findPlaces: (request, hooks) => parts.engine.ask('findPlaces', { ...request, shelf: parts.shelf }, hooks),
     planDrive: (request, hooks) =>
       parts.engine.ask('planDrive', { ...request, newId: randomUUID(), ...madeWith(parts) }, hooks),
     takeWay: (request, hooks) => parts.engine.ask('takeWay', { ...request, newId: randomUUID() }, hooks),

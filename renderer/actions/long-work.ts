@@ -11,6 +11,16 @@ export interface Job {
 const OVERTAKEN = 'overtaken';
 let running: AbortController | undefined;
 
+/** Ends what is running without a word: something else takes its place. */
+export function overtake(): void {
+  running?.abort(OVERTAKEN);
+  running = undefined;
+  work.value = undefined;
+}
+
+/** Whether something else has taken a job's place. */
+export const isOvertaken = ({ signal }: Pick<Job, 'signal'>): boolean => signal.reason === OVERTAKEN;
+
 /**
  * Runs one piece of long work and shows it with its way to stop. A later one ends the one before: the latest
  * request wins.
@@ -41,5 +51,5 @@ export async function runLong(
     }
   }
   if (!stop.signal.aborted) return 'done';
-  return stop.signal.reason === OVERTAKEN ? 'overtaken' : 'stopped';
+  return isOvertaken(stop) ? 'overtaken' : 'stopped';
 }

@@ -9,15 +9,30 @@ import { dialog } from '../state/page.ts';
 import { mapsOnShelf } from '../state/shelf.ts';
 import { cursorM, selectedId } from '../state/shown.ts';
 import { leaveChanges } from './leave-changes.ts';
-import type { Job } from './long-work.ts';
+import { isOvertaken, type Job } from './long-work.ts';
 import { type DriveWanted, isFile, type MapWanted, sameSource, type Wanted } from './wanted.ts';
 import { isMostlyOff, mapForDrive, shelfAbout } from './which-map.ts';
+
+let now: Wanted | undefined;
+
+/** What is being opened. */
+export const beingOpened = (): Wanted | undefined => now;
+
+/** Opens what is wanted; until it is there, it is known what that is. */
+export async function openIn(job: Job, wanted: Wanted): Promise<Problem | undefined> {
+  now = wanted;
+  try {
+    return await openAll(job, wanted);
+  } finally {
+    if (now === wanted) now = undefined;
+  }
+}
 
 /**
  * Opens a map, a drive, or a drive on a map; a drive alone on the map that serves it. What was open stays open where the
  * new cannot be read; a drive that stays is followed again on a new map.
  */
-export async function openIn(job: Job, wanted: Wanted): Promise<Problem | undefined> {
+async function openAll(job: Job, wanted: Wanted): Promise<Problem | undefined> {
   const before = openedMap.peek();
   const kept = keptDrive();
   const map = wanted.map ?? mapForDrive(wanted.drive, { map: before, shelfMaps: mapsOnShelf.peek() });
@@ -27,7 +42,7 @@ export async function openIn(job: Job, wanted: Wanted): Promise<Problem | undefi
   if (!drive) return undefined;
   const problem = await openDriveIn(job, drive);
   if (!problem) return wanted.map || !shelfServesBetter() ? undefined : openOnShelf(job, drive);
-  if (!map) return problem;
+  if (!map || isOvertaken(job)) return problem;
   if (!kept || !wanted.drive) {
     forgetDrive();
     return problem;
@@ -111,7 +126,8 @@ export function sayOtherMap(
   };
 }
 
-async function openMapIn(job: Job, { source, about }: MapWanted): Promise<Problem | undefined> {
+/** Opens a map by itself. */
+export async function openMapIn(job: Job, { source, about }: MapWanted): Promise<Problem | undefined> {
   const only = given({ about });
   const reply = await ask('openMap', { source, ...only }, { signal: job.signal, onProgress: job.tell });
   if (!reply.ok) return reply.error;
@@ -133,6 +149,7 @@ async function openDriveIn(job: Job, { source, track }: DriveWanted): Promise<Pr
     { signal: job.signal, onProgress: job.tell },
   );
   if (!reply.ok) return reply.error;
+  if (job.signal.aborted) return { code: 'cancelled', message: 'Cancelled.' };
   const before = openedDrive.peek();
   const same = before && sameSource(before.source, source);
   if (!same) leaveChanges();

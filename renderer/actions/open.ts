@@ -9,8 +9,8 @@ import { description } from '../state/kept.ts';
 import { openedDrive, openedMap } from '../state/opened.ts';
 import { mapsOnShelf } from '../state/shelf.ts';
 import { type Job, runLong } from './long-work.ts';
-import { openIn, sayOtherMap } from './open-in.ts';
-import { isFile, type Wanted, wantedAdded, wantedRecent, wantedSample } from './wanted.ts';
+import { openIn, openMapIn, sayOtherMap } from './open-in.ts';
+import { isFile, type MapWanted, type Wanted, wantedAdded, wantedRecent, wantedSample } from './wanted.ts';
 
 /** As many files as are taken in at once: as many as are listed afterwards. */
 export const FILES_MAX = RECENTS_MAX;
@@ -38,6 +38,11 @@ export function openAdded(added: readonly AddedFile[]): Promise<void> {
 
 export function openWanted(wanted: Wanted): Promise<void> {
   return opening('Opening', (job) => openIn(job, wanted));
+}
+
+/** Opens a map with no drive on it. */
+export function openMapAlone(map: MapWanted): Promise<void> {
+  return opening('Opening the map', (job) => openMapIn(job, map));
 }
 
 /** One of the drives that come with the program, on their own map. */

@@ -27,6 +27,29 @@ export function mapForDrive(
   return { source, about: drive.source };
 }
 
+/**
+ * The map that a plan is begun on: the shelf where no file of the user's own is open.
+ * @param map open, or being opened
+ */
+export function mapForPlan({ map, shelfMaps }: AtHand): MapWanted | undefined {
+  return shelfMaps === 0 || isFile(map?.source) ? map : { source: SHELF };
+}
+
+/** Edges of a map, degrees. */
+interface Bounds {
+  readonly south: number;
+  readonly north: number;
+  readonly west: number;
+  readonly east: number;
+}
+
+/** Whether a place lies off a map. */
+export function isOffMap({ lat, lon }: { lat: number; lon: number }, bounds: Bounds | null): boolean {
+  if (bounds === null) return true;
+  const { south, north, west, east } = bounds;
+  return lat < south || lat > north || lon < west || lon > east;
+}
+
 /** The shelf about a drive. */
 export function shelfAbout(drive: Source): MapWanted {
   return { source: SHELF, about: drive };

@@ -11,7 +11,7 @@ export type FoundPlace = ValueOf<'findPlaces'>['places'][number];
 /** What a typed text comes to: coordinates, places of that name, or why neither. */
 export type Typed =
   | { readonly kind: 'coordinates'; readonly lat: number; readonly lon: number }
-  | { readonly kind: 'places'; readonly places: readonly FoundPlace[] }
+  | { readonly kind: 'places'; readonly places: readonly FoundPlace[]; readonly exact: number }
   | { readonly kind: 'problem'; readonly say: string };
 
 const LONGEST = 100;
@@ -33,7 +33,7 @@ export async function findTyped(text: string, signal: AbortSignal): Promise<Type
       kind: 'problem',
       say: `No place or road on the open map or your shelf is called “${wanted}”.${askMeant(reply.value.meant)} Coordinates do, too: 54.1, 9.2.`,
     };
-  return { kind: 'places', places: reply.value.places };
+  return { kind: 'places', ...reply.value };
 }
 
 function askMeant(names: readonly string[] = []): string {

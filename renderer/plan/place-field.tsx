@@ -11,6 +11,7 @@ export interface ChosenPlace {
   readonly lat: number;
   readonly lon: number;
   readonly name?: string;
+  readonly what?: string;
 }
 
 interface FieldProps {
@@ -39,7 +40,8 @@ export function PlaceField({ id, label, placeholder, put: chosen }: FieldProps) 
     if (stop.signal.aborted) return undefined;
     const found = await findTyped(wanted, stop.signal);
     if (stop.signal.aborted) return undefined;
-    active.value = 0;
+    // of several that are called just so nobody knows which is meant
+    active.value = found?.kind === 'places' && found.exact > 1 ? -1 : 0;
     typed.value = found;
     return found;
   };
@@ -49,7 +51,7 @@ export function PlaceField({ id, label, placeholder, put: chosen }: FieldProps) 
     text.value = '';
     typed.value = undefined;
   };
-  const take = ({ lat, lon, name }: FoundPlace) => put({ lat, lon, name });
+  const take = ({ lat, lon, name, what }: FoundPlace) => put({ lat, lon, name, what });
   const found = typed.value?.kind === 'places' ? typed.value.places : [];
   const enter = async () => {
     const now = typed.value ?? (await look(text.value, 0));
@@ -73,7 +75,7 @@ export function PlaceField({ id, label, placeholder, put: chosen }: FieldProps) 
         aria-autocomplete="list"
         aria-expanded={found.length > 0}
         aria-controls={list}
-        aria-activedescendant={found.length > 0 ? optionId(active.value) : undefined}
+        aria-activedescendant={found[active.value] ? optionId(active.value) : undefined}
         aria-describedby={`${id}-told`}
         value={text.value}
         onInput={({ currentTarget }) => {
@@ -146,6 +148,7 @@ function sayTyped(typed: Typed): string {
     case 'coordinates':
       return `Enter puts the place at ${typed.lat}, ${typed.lon}.`;
     case 'places':
+      if (typed.exact > 1) return `${typed.exact} are called so. Choose one: arrows mark it, Enter puts it.`;
       return `${counted(typed.places.length, 'place')} found. Enter puts the one marked.`;
   }
 }

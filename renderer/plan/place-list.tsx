@@ -77,6 +77,7 @@ function Item({ place, at, last, onRemoved, onMoved }: Props) {
         <span class={isEnd || place.stop ? 'plan-number' : 'plan-number plan-through'}>{at + 1}</span>
         <span>
           <bdi>{name}</bdi>
+          {place.what !== undefined && <span class="small soft"> {place.what}</span>}
         </span>
         <span class="small soft">{at === 0 ? 'start' : at === last ? 'end' : ''}</span>
       </button>

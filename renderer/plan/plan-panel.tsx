@@ -5,6 +5,7 @@ import { PLAN_PLACES_MAX } from '../../main/contract/limits.ts';
 import { closePlan } from '../actions/begin-plan.ts';
 import { saveAsGpx } from '../actions/take-way.ts';
 import { openedDrive } from '../state/opened.ts';
+import { dialog } from '../state/page.ts';
 import { shownPart } from '../state/parts.ts';
 import { places, placing, plan, planFails, putPlace, redoPlaces, undoPlaces } from '../state/plan.ts';
 import { PlaceField } from './place-field.tsx';
@@ -98,6 +99,16 @@ function Outcome() {
           <button type="button" onClick={planAgain}>
             Look again
           </button>
+          {plan.value?.offMap && (
+            <button
+              type="button"
+              onClick={() => {
+                dialog.value = 'shelf';
+              }}
+            >
+              Get a map…
+            </button>
+          )}
         </p>
       )}
       {problem === undefined && count < 2 && (

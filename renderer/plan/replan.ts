@@ -1,15 +1,21 @@
 import { effect } from '@preact/signals';
 import { given } from '../../geo/given.ts';
+import type { Problem } from '../../geo/result.ts';
 import { clip } from '../../geo/units/text.ts';
 import type { RequestOf } from '../../main/contract/calls.ts';
-import { runLong } from '../actions/long-work.ts';
+import { planMapReady } from '../actions/begin-plan.ts';
+import { type Job, runLong } from '../actions/long-work.ts';
+import { openMapIn } from '../actions/open-in.ts';
 import { checkWith } from '../actions/recheck.ts';
 import { asFile } from '../actions/take-way.ts';
+import { SHELF } from '../actions/wanted.ts';
+import { isOffMap } from '../actions/which-map.ts';
 import { ask } from '../host/ask.ts';
 import { report } from '../state/check.ts';
 import { settings } from '../state/kept.ts';
-import { openedDrive } from '../state/opened.ts';
+import { openedDrive, openedMap } from '../state/opened.ts';
 import { type PlanPlace, places, plan } from '../state/plan.ts';
+import { mapsOnShelf } from '../state/shelf.ts';
 import { cursorM, selectedId } from '../state/shown.ts';
 
 /** Several changes in a row are looked for once. */
@@ -45,7 +51,7 @@ export function replanOnChange(): () => void {
     if (key === answered) return;
     answered = key;
     clearTimeout(timer);
-    timer = setTimeout(() => (asked ? void planNow(asked) : forgetPlanned()), SETTLE_MS);
+    timer = setTimeout(() => void (asked ? planNow(asked) : forgetPlanned()), SETTLE_MS);
   });
   return () => {
     clearTimeout(timer);
@@ -60,15 +66,16 @@ export function planAgain(): void {
 }
 
 async function planNow(asked: Asked): Promise<void> {
-  const of = plan.peek();
-  if (!of) return;
+  await planMapReady();
+  if (!plan.peek()) return;
   const open = openedDrive.peek();
-  let problem: string | undefined;
+  let problem: Problem | undefined;
   const ended = await runLong('Looking for the roads', async (job) => {
+    await openShelfIfOff(job);
     const reply = await ask('planDrive', asked, { signal: job.signal, onProgress: job.tell });
     if (job.signal.aborted) return;
     if (!reply.ok) {
-      problem = reply.error.message;
+      problem = reply.error;
       return;
     }
     const { drive, say } = reply.value;
@@ -82,16 +89,30 @@ async function planNow(asked: Asked): Promise<void> {
     tell({ say });
   });
   if (ended === 'stopped') tell({ problem: 'Cancelled. The places are as you put them.' });
-  if (ended === 'done' && problem !== undefined) tell({ problem });
+  if (ended === 'done' && problem !== undefined)
+    tell({ problem: problem.message, offMap: problem.code === 'place off the map' });
 }
 
-function tell(told: { readonly problem?: string; readonly say?: readonly string[] }): void {
+function tell(told: Pick<NonNullable<typeof plan.value>, 'problem' | 'offMap' | 'say'>): void {
   const now = plan.peek();
   if (now) plan.value = { places: now.places, before: now.before, ...told };
 }
 
-/** With fewer than two places there is no drive. */
-function forgetPlanned(): void {
+/** A place off the file that is open lies on the shelf, if anywhere. */
+async function openShelfIfOff(job: Job): Promise<void> {
+  if (isOffOpenFile()) await openMapIn(job, { source: SHELF });
+}
+
+function isOffOpenFile(): boolean {
+  const open = openedMap.peek();
+  if (open === undefined || open.source.kind === 'shelf' || mapsOnShelf.peek() === 0) return false;
+  return places.peek().some((place) => isOffMap(place, open.summary.bounds));
+}
+
+/** With fewer than two places there is no drive; where the first lies is shown all the same. */
+async function forgetPlanned(): Promise<void> {
+  await planMapReady();
+  if (plan.peek() && isOffOpenFile()) await runLong('Opening your shelf', openShelfIfOff);
   if (!plan.peek() || !openedDrive.peek()) return;
   openedDrive.value = undefined;
   report.value = undefined;

@@ -17,6 +17,8 @@ interface Plan {
   readonly before: OpenedDrive | undefined;
   /** why the last change came to no drive */
   readonly problem?: string;
+  /** a place lies where no road is on the map */
+  readonly offMap?: boolean;
   /** what there is to say of the drive it came to */
   readonly say?: readonly string[];
 }

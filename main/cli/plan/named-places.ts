@@ -1,5 +1,6 @@
 import { fail, ok, type Result } from '../../../geo/result.ts';
-import { foldName, type NameEntry } from '../../../geo/shelf/names.ts';
+import type { NameEntry } from '../../../geo/shelf/names.ts';
+import { exactlyNamed, whatItIs } from '../../../geo/shelf/what-it-is.ts';
 import { quote } from '../../../geo/units/text.ts';
 import type { PlanPlace } from '../../../geo/wayround/plan/plan-input.ts';
 import { findNearOnMap, findOnMap } from '../../services/engine/find-places.ts';
@@ -16,8 +17,8 @@ interface Names {
 const SHOWN = 6;
 
 /**
- * Places given by name, looked up on the maps that are named, else on the shelf. A name that is a place's own and no
- * other's is taken; of several, or where it only begins one, the choices are told.
+ * Places given by name, looked up on the maps that are named, else on the shelf. Where one thing alone is called just so
+ * it is taken; of several, or where it only begins one, the choices are told.
  */
 export async function placesNamed(
   places: readonly (PlanPlace | string)[],
@@ -56,13 +57,14 @@ function eachPlace(places: readonly (PlanPlace | string)[], names: Names): Resul
 
 function placeNamed(text: string, names: Names): Result<PlanPlace> {
   const found = names.find(text);
-  const exact = found.filter(({ name, kind }) => kind === 'place' && foldName(name) === foldName(text));
+  const exact = exactlyNamed(found, text);
   const [only] = exact;
   if (only !== undefined && exact.length === 1) return ok({ lat: only.lat, lon: only.lon, stop: true });
   const choices = (exact.length > 1 ? exact : found).slice(0, SHOWN);
   if (choices.length > 0) {
     const told = choices.map(
-      ({ name, what, lat, lon }) => `${quote(name, 60)} (${what}): ${lat.toFixed(5)},${lon.toFixed(5)}`,
+      ({ lat, lon, ...each }) =>
+        `${quote(each.name, 60)} (${whatItIs(each)}): ${lat.toFixed(5)},${lon.toFixed(5)}`,
     );
     return fail(
       'usage',

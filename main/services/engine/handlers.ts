@@ -18,12 +18,10 @@ import { sha256Of } from '../files/sha256.ts';
 import { openMap } from '../map/open-map.ts';
 import { chooseTrack } from '../route/choose-track.ts';
 import { liesSwapped } from '../route/lies-swapped.ts';
-import { findNames, findNear } from '../shelf/find-names.ts';
 import { roadsFromShelf } from '../shelf/roads-from-shelf.ts';
 import { shelfTileCutter } from '../shelf/shelf-tiles.ts';
 import { checkOpenDrive } from './check-open-drive.ts';
 import { driveForPage, type OpenDrive } from './drive-for-page.ts';
-import { findNearOnMap, findOnMap } from './find-places.ts';
 import { handOverHandlers } from './hand-over.ts';
 import { heldShelf } from './held-shelf.ts';
 import { noteHandlers } from './notes.ts';
@@ -35,6 +33,7 @@ import { type EngineState, findDrive } from './state.ts';
 import { sumUpMap } from './sum-up-map.ts';
 import { createTiles } from './tiles.ts';
 import { nameSources, underItsName } from './true-names.ts';
+import { findPlaces } from './ways/find-named.ts';
 import { wayRoundHandlers } from './ways/way-round.ts';
 
 const CANCELLED = fail('cancelled', 'Cancelled.');
@@ -61,7 +60,7 @@ export function createHandlers(): EngineHandlers {
     strip: async (request) => stripOfOpenDrive(state, request),
     ...handOverHandlers(state),
     ...heldShelf(),
-    findPlaces: async (request) => findPlaces(state, request),
+    findPlaces: (request) => findPlaces(state, request),
     ...wayRoundHandlers(state),
     ...noteHandlers(state),
   };
@@ -188,16 +187,6 @@ async function openDriveFile(
 async function originOf({ path }: NamedFile, track: number): Promise<OpenDrive['origin']> {
   const bytes = await readBytes(path, 'drive', GPX_MAX_BYTES);
   return bytes.ok ? { gpx: sha256Of(bytes.value), track } : undefined;
-}
-
-function findPlaces(
-  { map, shelf }: EngineState,
-  { text, near }: RequestTo<'findPlaces'>,
-): Result<EngineCalls['findPlaces']['value']> {
-  if (!map) return NO_MAP;
-  const places = shelf ? findNames(shelf, text, near) : findOnMap(map, text, near);
-  if (places.length > 0) return ok({ places });
-  return ok({ places, meant: shelf ? findNear(shelf, text) : findNearOnMap(map, text) });
 }
 
 function tileAt(state: EngineState, place: RequestTo<'tile'>): Result<TileFeatures> {

@@ -65,7 +65,8 @@ export interface EngineCalls {
   strip: { request: RequestOf<'strip'>; value: Strip };
   wayRound: { request: RequestOf<'wayRound'> & MadeWith; value: ValueOf<'wayRound'> };
   services: { request: RequestOf<'services'> & MadeWith; value: ValueOf<'services'> };
-  findPlaces: { request: RequestOf<'findPlaces'>; value: ValueOf<'findPlaces'> };
+  /** Where the open map has no such name, the shelf of that folder is asked. */
+  findPlaces: { request: RequestOf<'findPlaces'> & { shelf?: string }; value: ValueOf<'findPlaces'> };
   /** The caller names the drive. */
   planDrive: {
     request: RequestOf<'planDrive'> & MadeWith & { newId: string };

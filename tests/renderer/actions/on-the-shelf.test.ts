@@ -2,6 +2,7 @@ import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { fail, ok } from '../../../geo/result.ts';
 import type { Description } from '../../../main/contract/description.ts';
 import type { FetchPlan } from '../../../main/contract/fetch.ts';
+import { beginPlan, closePlan, planMapReady } from '../../../renderer/actions/begin-plan.ts';
 import { agree, beginFetch, planBoth } from '../../../renderer/actions/fetch-map.ts';
 import { keepOpened } from '../../../renderer/actions/keep-map.ts';
 import { openWanted } from '../../../renderer/actions/open.ts';
@@ -12,6 +13,7 @@ import { notice, shelfWork } from '../../../renderer/state/happening.ts';
 import { description, vehicles } from '../../../renderer/state/kept.ts';
 import { openedDrive, openedMap } from '../../../renderer/state/opened.ts';
 import { dialog } from '../../../renderer/state/page.ts';
+import { plan } from '../../../renderer/state/plan.ts';
 import { shelfTold } from '../../../renderer/state/shelf.ts';
 
 type Answer = ReturnType<typeof ok> | ReturnType<typeof fail>;
@@ -247,5 +249,43 @@ describe('a map file kept on the shelf', () => {
     await keepOpened(FILE, 'vale.osm.pbf');
     expect(openedMap.value?.source).toEqual(FILE);
     expect(notice.value).toMatchObject({ kind: 'error', say: 'The disk is full.' });
+  });
+});
+
+describe('a plan begun', () => {
+  const sample = { source: { kind: 'sample', id: 'district' } } as const;
+
+  it('while a drive is still being opened is not taken away by it, and closing it opens that drive', async () => {
+    let come: (answer: Answer) => void = () => {};
+    answers['openDrive'] = () => new Promise((resolve) => (come = resolve));
+    const loading = openWanted({ map: sample, drive: { source } });
+    await vi.waitFor(() => expect(asked.some(({ name }) => name === 'openDrive')).toBe(true));
+    beginPlan();
+    come(ok(followed()));
+    await loading;
+    await planMapReady();
+    expect(plan.value?.places.now).toEqual([]);
+    expect([openedDrive.value, notice.value]).toEqual([undefined, undefined]);
+    expect(openedMap.value?.source).toEqual({ kind: 'shelf' });
+    answers['openDrive'] = () => ok(followed());
+    closePlan();
+    await vi.waitFor(() => expect(openedDrive.value?.source).toEqual(source));
+    expect(opened()).toEqual(['sample', 'shelf', 'sample']);
+  });
+
+  it('over the sample is made on the shelf; over a file of the user’s own it stays there', async () => {
+    await openWanted({ map: sample, drive: { source } });
+    beginPlan();
+    await planMapReady();
+    expect(openedMap.value?.source).toEqual({ kind: 'shelf' });
+    closePlan();
+    await vi.waitFor(() => expect(openedDrive.value?.source).toEqual(source));
+    expect(openedMap.value?.source).toEqual(sample.source);
+    openedMap.value = FILE_OPEN;
+    beginPlan();
+    await planMapReady();
+    expect(openedMap.value).toBe(FILE_OPEN);
+    closePlan();
+    expect(openedDrive.value?.source).toEqual(source);
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { isMostlyOff, mapForDrive } from '../../../renderer/actions/which-map.ts';
+import { isMostlyOff, isOffMap, mapForDrive, mapForPlan } from '../../../renderer/actions/which-map.ts';
 
 const SAMPLE = { source: { kind: 'sample', id: 'district' } } as const;
 const FILE = { source: { kind: 'path', token: 'own-map-token' } } as const;
@@ -39,4 +39,20 @@ describe('the map of a drive that comes without one', () => {
 it('lies mostly off a map with more than half of it off the roads', () => {
   expect(isMostlyOff({ match: { offMapM: 5000 }, lengthM: 10_000 })).toBe(false);
   expect(isMostlyOff({ match: { offMapM: 5001 }, lengthM: 10_000 })).toBe(true);
+});
+
+describe('the map that a plan is begun on', () => {
+  it('is the shelf, once it holds maps, unless a file of the user’s own is open', () => {
+    expect(mapForPlan({ map: SAMPLE, shelfMaps: 1 })).toEqual({ source: SHELF });
+    expect(mapForPlan({ map: undefined, shelfMaps: 1 })).toEqual({ source: SHELF });
+    expect(mapForPlan({ map: FILE, shelfMaps: 1 })).toEqual(FILE);
+    expect(mapForPlan({ map: SAMPLE, shelfMaps: 0 })).toEqual(SAMPLE);
+  });
+
+  it('is left by a place off it', () => {
+    const bounds = { south: 52, west: -1, north: 53, east: 0 };
+    expect(isOffMap({ lat: 52.5, lon: -0.5 }, bounds)).toBe(false);
+    expect(isOffMap({ lat: -0.5, lon: 52.5 }, bounds)).toBe(true);
+    expect(isOffMap({ lat: 52.5, lon: -0.5 }, null)).toBe(true);
+  });
 });

@@ -69,8 +69,9 @@ describe('a drive planned through a yard for customers', () => {
 describe('places by name', () => {
   it('are found on the open map, whatever their case', async () => {
     const handlers = await opened();
-    const { places } = worked(await handlers.findPlaces({ text: 'PELLAM' }, hooks));
-    expect(CALLS.findPlaces.value.parse({ places }).places[0]).toMatchObject({
+    const found = worked(await handlers.findPlaces({ text: 'PELLAM' }, hooks));
+    expect(found.exact).toBe(1);
+    expect(CALLS.findPlaces.value.parse(found).places[0]).toMatchObject({
       name: 'Pellam',
       kind: 'place',
     });

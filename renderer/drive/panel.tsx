@@ -15,7 +15,7 @@ import { Rows } from './rows.tsx';
 import { tellLevel } from './rows-level.ts';
 import { VerdictBlock } from './verdict.tsx';
 
-const PlanPanel = later(async () => (await import('../plan/plan-panel.tsx')).PlanPanel);
+const PlanPanel = later(async () => (await import('../dialogs/loaded-later.ts')).PlanPanel);
 
 /** Verdict, filters, and the strip with a row per finding beside it. */
 export function Panel() {

@@ -32,7 +32,7 @@ export function LessonPage() {
     );
   const { scene } = main;
   const beside = shownBeside.value;
-  const box = { widthPx: WIDE_PX, heightPx: beside ? 88 : 330 };
+  const box = { widthPx: WIDE_PX, heightPx: beside ? 76 : 330 };
   const all = beside ? [main, beside] : [main];
   const pxPerM = smallest(all.map((each) => fanScale(each.scene, box)));
   return (
@@ -46,7 +46,7 @@ export function LessonPage() {
           <StillFigure key={index === 0 ? 'main' : 'beside'} of={each} box={box} pxPerM={pxPerM} />
         ))}
       </div>
-      <div class="lesson-columns">
+      <div class={beside ? 'lesson-columns lesson-two' : 'lesson-columns'}>
         {all.map((each, index) => (
           <Words key={index === 0 ? 'main' : 'beside'} of={each} />
         ))}

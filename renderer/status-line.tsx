@@ -1,8 +1,9 @@
 import { clip } from '../geo/units/text.ts';
+import { isMostlyOff } from './actions/which-map.ts';
 import { Doing } from './look/doing.tsx';
 import { sayFromShelf } from './shelf/say-map.ts';
 import { shelfWork, work } from './state/happening.ts';
-import { openedMap } from './state/opened.ts';
+import { openedDrive, openedMap } from './state/opened.ts';
 import { dialog } from './state/page.ts';
 import { shelfWaiting } from './state/shelf.ts';
 
@@ -36,6 +37,8 @@ function MapInShort() {
         <bdi>{sayFromShelf(summary)}</bdi>
       </span>
     );
+  if (openedDrive.value && isMostlyOff(openedDrive.value.followed))
+    return <span class="soft">No map covers this drive.</span>;
   const date = summary.sources
     .map(({ dataDate }) => dataDate?.slice(0, 10))
     .find((each) => each !== undefined);

@@ -1,3 +1,5 @@
+import { joinSpans } from '../drive/join-spans.ts';
+import { distanceIn, type Units } from '../units/in-units.ts';
 import { countedInWords } from '../units/text.ts';
 import type { DriveReport } from './report.ts';
 import { sayFolded } from './say-slight.ts';
@@ -7,12 +9,16 @@ import { placesAt } from './verdict.ts';
  * What the verdict means for whoever drives, in one sentence. It stands beside the verdict's word (`LEVEL_WORD`), and
  * what is folded away is told after it (`sayFolded`);
  * with a `clear` drive it is all there is to say, and stands here.
+ * @param units with them, over how much of the drive nothing is said
  */
-export function sayVerdict({ verdict, findings }: Pick<DriveReport, 'verdict' | 'findings'>): string {
+export function sayVerdict(
+  { verdict, findings }: Pick<DriveReport, 'verdict' | 'findings'>,
+  units?: Units,
+): string {
   if (verdict === 'clear')
     return sayFolded(findings) ?? 'That is no promise: what nobody has mapped is not known here.';
   const count = placesAt(findings, verdict);
-  const at = countedInWords(count, 'place');
+  const at = `${countedInWords(count, 'place')}${verdict === 'unknown' && units ? sayReach(findings, units) : ''}`;
   switch (verdict) {
     case 'barred':
       return `Do not drive this as planned: this vehicle is barred at ${at}.`;
@@ -23,6 +29,16 @@ export function sayVerdict({ verdict, findings }: Pick<DriveReport, 'verdict' | 
     case 'care':
       return `Nothing mapped stops it. Drive with care at ${at}.`;
   }
+}
+
+/** Shorter ones are places, whatever their number. */
+const LONG_M = 1_000;
+
+/** How much of the drive nothing is said of, where that is no mere place: `, 10.5 km in all,`. */
+function sayReach(findings: DriveReport['findings'], units: Units): string {
+  const spans = findings.filter(({ level, folded }) => level === 'unknown' && folded !== true);
+  const lengthM = joinSpans(spans, 0).reduce((sum, { fromM, toM }) => sum + toM - fromM, 0);
+  return lengthM < LONG_M ? '' : `, ${distanceIn(units, lengthM)} in all,`;
 }
 
 /** A smaller share of a drive than this on mapped roads is chance: another place's roads happen to lie there. */
@@ -41,6 +57,9 @@ export function sayNoRoads({ match }: Pick<DriveReport, 'match'>): string {
 }
 
 /** The verdict's sentence; of a drive that the map does not cover, that nothing on it is checked. */
-export function sayOverall(report: Pick<DriveReport, 'verdict' | 'findings' | 'match' | 'route'>): string {
-  return liesElsewhere(report.match, report.route.lengthM) ? sayNoRoads(report) : sayVerdict(report);
+export function sayOverall(
+  report: Pick<DriveReport, 'verdict' | 'findings' | 'match' | 'route'>,
+  units?: Units,
+): string {
+  return liesElsewhere(report.match, report.route.lengthM) ? sayNoRoads(report) : sayVerdict(report, units);
 }

@@ -142,6 +142,8 @@ function matchLines(report: DriveReport, width: number): string[] {
 function timeLines(report: DriveReport, width: number): string[] {
   const { timetable } = report;
   if (timetable === undefined) return [];
+  if (liesElsewhere(report.match, report.route.lengthM))
+    return ['Time     unknown: the map has no roads under this drive'];
   const { leaveAt, arriveAt, drivingS, notes } = timetable;
   const driving = `${durationText(drivingS)} driving`;
   const line =
@@ -250,7 +252,7 @@ export function sayOverallHere(report: DriveReport): string {
     report.map.sources.length === 0 &&
     !report.match.swapped
     ? 'Nothing on the shelf has roads under this drive, so nothing on it is checked. Get its map with: lanegauge shelf fetch --route DRIVE.gpx --by region, or lanegauge shelf import MAP.osm.pbf.'
-    : sayOverall(report);
+    : sayOverall(report, 'both');
 }
 
 /** `AS LOADED OVER BY 26 kg…`; undefined where it is not. An overload is no limit of the road's, so the verdict stays. */

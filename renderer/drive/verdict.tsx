@@ -94,8 +94,11 @@ function Facts() {
   if (!shown) return null;
   const { route, timetable, leaveAt: left } = shown;
   const parts = [distanceIn(settings.value.units, route.lengthM)];
-  if (timetable) parts.push(`about ${durationText(timetable.drivingS)} on clear roads`);
-  if (timetable?.arriveAt !== undefined) parts.push(`there at ${clockText(timetable.arriveAt, left)}`);
+  const isKnown = !liesElsewhere(shown.match, route.lengthM);
+  if (!isKnown) parts.push('time unknown');
+  else if (timetable) parts.push(`about ${durationText(timetable.drivingS)} on clear roads`);
+  if (isKnown && timetable?.arriveAt !== undefined)
+    parts.push(`there at ${clockText(timetable.arriveAt, left)}`);
   else if (leaveAt.value === undefined) parts.push('no leave time set');
   return <>{parts.join(', ')}.</>;
 }

@@ -72,7 +72,7 @@ export function sayMissing(
     'What your shelf has here are main roads alone: side roads, and what stands on them, are unknown.';
   if (missingM === 0) return main;
   if (damaged.length > 0)
-    return `${missing} of this drive of ${all} are not on your shelf, or cannot be read there: what is there is unknown. First mend ${listed(damaged.map((name) => clip(name, 60)))}, under Shelf.`;
+    return `${missing} of this drive of ${all} (stretches of over 1 km) are not on your shelf, or cannot be read there: what is there is unknown. First mend ${listed(damaged.map((name) => clip(name, 60)))}, under Shelf.`;
   const say = none
     ? `None of this drive of ${all} is on your shelf: all of it is unknown.`
     : `${missing} of this drive of ${all} are not on your shelf: what is there is unknown.`;

@@ -1,8 +1,7 @@
-import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { given } from '../../../geo/given.ts';
 import type { MapSource } from '../../../geo/roads/roads.ts';
-import type { Manifest } from './manifest.ts';
+import { wasFoundDamaged } from './found-damaged.ts';
 import { openPartOrNot } from './open-shelf.ts';
 import { type FoundMap, findMaps } from './shelf-folder.ts';
 
@@ -19,7 +18,7 @@ export interface ListedMap {
   /** ISO 8601; '' where its manifest cannot be read */
   readonly imported: string;
   readonly sources: readonly Pick<MapSource, 'name' | 'sha256'>[];
-  /** damaged: its files do not open, or reading all of it once found damage */
+  /** damaged: its files do not open, or reading it once found damage */
   readonly state: 'ready' | 'damaged';
 }
 
@@ -37,7 +36,7 @@ export async function listMap({ name, folder, manifest }: FoundMap): Promise<Lis
   for (const part of opened) part?.close();
   const sound =
     opened.every((part, i) => part?.fileBytes === parts[i]?.bytes) &&
-    !(await wasFoundDamaged(folder, manifest));
+    !(await wasFoundDamaged(folder, manifest.generation));
   return {
     name,
     roads: sum(parts.map((part) => part.roads)),
@@ -57,12 +56,4 @@ function sum(values: readonly number[]): number {
 function oldest(dates: readonly (string | undefined)[]): string | undefined {
   const known = dates.filter((date) => date !== undefined).sort();
   return known.length === dates.length ? known[0] : undefined;
-}
-
-/** What reading all of a map once found is kept beside it, for this generation of it. */
-export const FOUND_DAMAGED = 'found-damaged';
-
-async function wasFoundDamaged(folder: string, { generation }: Manifest): Promise<boolean> {
-  const text = await readFile(join(folder, FOUND_DAMAGED), 'utf8').catch(() => '');
-  return text === String(generation);
 }

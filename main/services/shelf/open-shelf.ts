@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import { given } from '../../../geo/given.ts';
 import { Refusal } from '../../../geo/roads/refusal.ts';
 import { codeOf } from '../files/system-error.ts';
 import type { Manifest } from './manifest.ts';
@@ -11,6 +12,8 @@ export interface ShelfPart {
   /** what fetching it had to say: what it does not hold, how old it is */
   readonly notes: readonly string[];
   readonly part: OpenPart;
+  /** where its map lies and which making of it this is, so that damage can be noted there */
+  readonly of?: { readonly folder: string; readonly generation: number };
 }
 
 /** The maps of the shelf, open to be read; what lies there is not touched. */
@@ -49,7 +52,14 @@ function openFound(found: readonly FoundMap[]): OpenShelf {
       const part = tryPart(join(folder, file));
       if (part === 'damaged') damaged.add(name);
       else if (part === 'forbidden') forbidden.add(name);
-      else parts.push({ map: name, part, notes: notesOf(manifest), date: part.meta.dataDate ?? '' });
+      else
+        parts.push({
+          map: name,
+          part,
+          notes: notesOf(manifest),
+          date: part.meta.dataDate ?? '',
+          ...given({ of: manifest && { folder, generation: manifest.generation } }),
+        });
     }
   }
   parts.sort((a, b) => (a.date === b.date ? 0 : a.date < b.date ? 1 : -1));

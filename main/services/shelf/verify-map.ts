@@ -1,11 +1,10 @@
-import { unlink, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Refusal } from '../../../geo/roads/refusal.ts';
 import { decodeBlock } from '../../../geo/shelf/decode-block.ts';
 import { LAYER } from '../../../geo/shelf/layers.ts';
 import { decodeNameKeys, decodeNames } from '../../../geo/shelf/names.ts';
 import { codeOf } from '../files/system-error.ts';
-import { FOUND_DAMAGED } from './list-maps.ts';
+import { noteDamage } from './found-damaged.ts';
 import { openPartOrNot } from './open-shelf.ts';
 import type { OpenPart } from './read-part.ts';
 import type { FoundMap } from './shelf-folder.ts';
@@ -50,7 +49,7 @@ export async function verifyMap(map: FoundMap, { onProgress, pause }: VerifyHook
       part.close();
     }
   }
-  if (manifest !== undefined) await note(folder, damagedBlocks > 0 ? manifest.generation : undefined);
+  if (manifest !== undefined) await noteDamage(folder, damagedBlocks > 0 ? manifest.generation : undefined);
   return { name, state: damagedBlocks > 0 ? 'damaged' : 'ready', blocks, damagedBlocks };
 }
 
@@ -66,11 +65,4 @@ function isSound(part: OpenPart, place: number): boolean {
     if (thrown instanceof Refusal || codeOf(thrown) !== undefined) return false;
     throw thrown;
   }
-}
-
-/** A folder that may not be written to keeps no note: the finding itself is told all the same. */
-async function note(folder: string, generation: number | undefined): Promise<void> {
-  const path = join(folder, FOUND_DAMAGED);
-  if (generation === undefined) await unlink(path).catch(() => {});
-  else await writeFile(path, String(generation)).catch(() => {});
 }

@@ -79,6 +79,10 @@ describe('the verdict in words', () => {
     expect(sayVerdict({ verdict: 'unknown', findings })).toBe(
       'Nothing mapped bars it, but at 2 places nothing says whether it gets through. Find out before you drive it.',
     );
+    const long = { ...finding('unknown'), fromM: 500, toM: 11_000 };
+    expect(sayVerdict({ verdict: 'unknown', findings: [long, { ...long, toM: 2_000 }] }, 'metric')).toContain(
+      'at 2 places, 10.5 km in all, nothing says',
+    );
     expect(sayVerdict({ verdict: 'care', findings })).toBe(
       'Nothing mapped stops it. Drive with care at one place.',
     );

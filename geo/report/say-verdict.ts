@@ -1,4 +1,3 @@
-import { joinSpans } from '../drive/join-spans.ts';
 import { distanceIn, type Units } from '../units/in-units.ts';
 import { countedInWords } from '../units/text.ts';
 import type { DriveReport } from './report.ts';
@@ -37,7 +36,11 @@ const LONG_M = 1_000;
 /** How much of the drive nothing is said of, where that is no mere place: `, 10.5 km in all,`. */
 function sayReach(findings: DriveReport['findings'], units: Units): string {
   const spans = findings.filter(({ level, folded }) => level === 'unknown' && folded !== true);
-  const lengthM = joinSpans(spans, 0).reduce((sum, { fromM, toM }) => sum + toM - fromM, 0);
+  let [lengthM, doneM] = [0, 0];
+  for (const { fromM, toM } of spans.toSorted((a, b) => a.fromM - b.fromM)) {
+    lengthM += Math.max(0, toM - Math.max(fromM, doneM));
+    doneM = Math.max(doneM, toM);
+  }
   return lengthM < LONG_M ? '' : `, ${distanceIn(units, lengthM)} in all,`;
 }
 

@@ -29,6 +29,8 @@ export async function keepOpened(source: Source, fileName: string): Promise<void
 }
 
 async function takeIn(job: Job, source: Source, name?: string): Promise<void> {
+  // what the map before this one changed is no news beneath what becomes of this one
+  mapChanges.value = { vehicle: '', drives: [] };
   const reply = await ask(
     'importMap',
     { source, ...given({ name }) },

@@ -22,8 +22,9 @@ interface WaysTaken {
  * @param route the drive with the ways in place of its stretches
  */
 export function wayGpx(report: DriveReport, route: Route, { ways, called }: WaysTaken): Result<string> {
-  const { findings } = driveByWays(report.findings, ways);
-  const { verdict, say, folded } = sayDriveByWays(report.findings, ways, 'both', 'with the ways');
+  const by = driveByWays(report.findings, ways, alongChanged(ways));
+  const { findings } = by;
+  const { verdict, say, folded } = sayDriveByWays({ ...by, left: findings }, 'both');
   const name = `${route.name || report.route.file}, ${called}`;
   return driveGpx(
     { ...report, findings: [...findings], ...(report.day && { day: onWays(report.day, ways) }) },
@@ -34,6 +35,21 @@ export function wayGpx(report: DriveReport, route: Route, { ways, called }: Ways
     },
   );
 }
+
+/** Where a finding of the drive, or of one of the ways, is met along the drive with the ways in it. */
+function alongChanged(ways: readonly WayRound[]): Parameters<typeof driveByWays>[2] {
+  /** how much longer the ways before a place have made the drive */
+  const longerM = (atM: number) =>
+    ways.filter(({ toM }) => toM <= atM + SAME_PLACE_M).reduce((sum, { extraM }) => sum + extraM, 0);
+  return (finding, way) => {
+    const ownM = way === undefined ? 0 : way.fromM + longerM(way.fromM);
+    const place = (m: number) => (way === undefined ? m + longerM(m) : m + ownM);
+    return { ...finding, fromM: place(finding.fromM), toM: place(finding.toM) };
+  };
+}
+
+/** Rounding of places along a drive. Metres. */
+const SAME_PLACE_M = 0.5;
 
 /** The stops that the ways leave on the drive, without the clocks and hours of those behind one: it takes another time. */
 function onWays(day: Day, ways: readonly WayRound[]): Day {

@@ -2,6 +2,7 @@ import { LEVEL_WORD } from '../../geo/report/level.ts';
 import { nameSubject } from '../../geo/report/name-place.ts';
 import type { DriveReport } from '../../geo/report/report.ts';
 import type { WayRound } from '../../geo/report/way-round.ts';
+import { driveByWays } from '../../geo/report/ways/drive-by-ways.ts';
 import { sayDriveByWays } from '../../geo/report/ways/say-drive-by-ways.ts';
 import { sayBy, sayExtra, sayLeaves, sayWayItself } from '../../geo/report/ways/say-way.ts';
 import { costTogether, driveTogether } from '../../geo/report/ways/ways-by-bar.ts';
@@ -50,7 +51,7 @@ function togetherLines(report: DriveReport, ways: readonly WayRound[], width: nu
 
 /** The verdict of the whole drive, before that of a piece of it. */
 function sayWhole(ways: readonly WayRound[], { findings }: DriveReport): string {
-  const { verdict, say, folded } = sayDriveByWays(findings, ways, 'both');
+  const { verdict, say, folded } = sayDriveByWays(driveByWays(findings, ways), 'both');
   return `The whole drive by ${ways.length === 1 ? 'it' : 'them'}: ${LEVEL_WORD[verdict].toUpperCase()}. ${say}${folded === undefined ? '' : ` ${folded}`}`;
 }
 
@@ -73,7 +74,7 @@ function sayWay(way: WayRound): string {
 /** Which of them may be driven, and how to come by them; of one that is still barred it is never said to drive it. */
 function sayTake({ findings }: DriveReport, ways: readonly WayRound[]): string {
   if (ways.length === 0) return '';
-  const isFree = (taken: readonly WayRound[]) => sayDriveByWays(findings, taken, 'both').verdict !== 'barred';
+  const isFree = (taken: readonly WayRound[]) => driveByWays(findings, taken).verdict !== 'barred';
   const together = driveTogether(ways);
   const free = ways.flatMap((way, i) => (isFree([way]) ? [i + 1] : []));
   const all = together.length > 1 ? ', those together as ways-round-together.gpx' : '';

@@ -177,7 +177,7 @@ function showWays(
 ): void {
   const isNew = ways.length > 0 && ways.some((way, i) => way !== shown.ways[i]?.way);
   shown.ways = mapWays(ways, raised);
-  layers.wayTags.show(shown.ways, shown.units);
+  layers.wayTags.show(shown.ways);
   const findings = shown.ways.filter((each) => each.raised).flatMap(({ way }) => way.findings);
   layers.wayMarks.show({
     findings: findings.filter(({ folded }) => !folded),

@@ -102,7 +102,9 @@ function TakeAll({ found: { waysRound } }: { found: WaysFound }) {
         Take ways {listed(which.map((at) => at + 1))}
       </button>{' '}
       <span>together {cost}</span>
-      <WholeDrive ways={taken} />
+      <p class="way-says">
+        <WholeDrive ways={taken} />
+      </p>
     </div>
   );
 }

@@ -4,12 +4,12 @@ import { verdictOf } from '../verdict.ts';
 import type { WayRound } from '../way-round.ts';
 
 /** As much of a way as says what of the drive it takes the place of, and what is on it. */
-export type WayOnDrive = Pick<WayRound, 'findingIds' | 'fromM' | 'toM' | 'extraM' | 'findings'>;
+export type WayOnDrive = Pick<WayRound, 'findingIds' | 'fromM' | 'toM' | 'findings'>;
 
 /** A drive with ways in place of its own stretches, as it will be judged once they are taken. */
 export interface DriveByWays {
   readonly verdict: Verdict;
-  /** in driving order, metres along the drive with the ways in it */
+  /** by their metres as placed: where nothing places them, along the drive as it is, or along a way */
   readonly findings: Finding[];
   /** what is still met on the drive's own stretches, metres along the drive as it is */
   readonly left: readonly Finding[];
@@ -22,27 +22,20 @@ const SAME_PLACE_M = 0.5;
  * What the whole drive comes to by some ways that are driven together, without a check of it: what the ways pass or leave
  * aside is gone, what is on them has come. What was folded since a like place was told before stands for itself where that
  * one is gone.
+ * @param place moves a finding, of the drive or of the way named, to where it is met once the ways are taken
  */
-export function driveByWays(findings: readonly Finding[], ways: readonly WayOnDrive[]): DriveByWays {
-  const inOrder = [...ways].sort((a, b) => a.fromM - b.fromM);
-  const left = findings.filter((finding) => inOrder.every((way) => staysBeside(finding, way)));
-  /** how much longer the ways before a place have made the drive */
-  const longerM = (atM: number) =>
-    inOrder.filter(({ toM }) => toM <= atM + SAME_PLACE_M).reduce((sum, { extraM }) => sum + extraM, 0);
-  const placed = [
-    ...left.map((finding) => moved(finding, longerM(finding.fromM), longerM(finding.toM))),
-    ...inOrder.flatMap((way) => {
-      const byM = way.fromM + longerM(way.fromM);
-      return way.findings.filter((own) => !goesOn(own, way, left)).map((own) => moved(own, byM, byM));
-    }),
+export function driveByWays(
+  findings: readonly Finding[],
+  ways: readonly WayOnDrive[],
+  place: (finding: Finding, way?: WayOnDrive) => Finding = (finding) => finding,
+): DriveByWays {
+  const left = findings.filter((finding) => ways.every((way) => staysBeside(finding, way)));
+  const all = [
+    ...left.map((finding) => place(finding)),
+    ...ways.flatMap((way) => way.findings.filter((own) => !goesOn(own, left)).map((own) => place(own, way))),
   ];
-  const all = unfolded(placed.sort((a, b) => a.fromM - b.fromM));
-  return { verdict: verdictOf(all), findings: all, left };
-}
-
-function moved(finding: Finding, fromByM: number, toByM: number): Finding {
-  const fromM = finding.fromM + fromByM;
-  return { ...finding, fromM, toM: Math.max(fromM, finding.toM + toByM) };
+  const told = unfolded(all.sort((a, b) => a.fromM - b.fromM));
+  return { verdict: verdictOf(told), findings: told, left };
 }
 
 /** What reaches further than the stretch a way takes the place of is still met before or behind it. */
@@ -52,15 +45,10 @@ function staysBeside({ id, fromM, toM }: Finding, way: WayOnDrive): boolean {
 }
 
 /** A finding of the drive that goes on into the way is one, not two. */
-function goesOn(own: Finding, way: WayOnDrive, left: readonly Finding[]): boolean {
+function goesOn(own: Finding, left: readonly Finding[]): boolean {
+  const of = sortOf(own);
   return left.some(
-    (finding) =>
-      finding.subject === own.subject &&
-      finding.kind === own.kind &&
-      finding.level === own.level &&
-      finding.toM > way.fromM - SAME_PLACE_M &&
-      finding.fromM < way.toM + SAME_PLACE_M &&
-      finding.osm.some(({ type, id }) => own.osm.some((one) => one.type === type && one.id === id)),
+    (finding) => sortOf(finding) === of && finding.osm.some(({ id }) => own.osm.some((one) => one.id === id)),
   );
 }
 

@@ -5,7 +5,7 @@ import type { Verdict } from '../level.ts';
 import { nameSubject } from '../name-place.ts';
 import { sayFolded } from '../say-slight.ts';
 import { sayVerdict } from '../say-verdict.ts';
-import { driveByWays, type WayOnDrive } from './drive-by-ways.ts';
+import type { DriveByWays } from './drive-by-ways.ts';
 
 /** What the whole drive comes to by some ways, in words; the level's own word (`LEVEL_WORD`) stands before them. */
 export interface DriveByWaysSaid {
@@ -16,23 +16,12 @@ export interface DriveByWaysSaid {
   readonly folded: string | undefined;
 }
 
-/**
- * @param findings of the drive as it is
- * @param ways that are driven together; one alone is as well
- * @param along which drive's metres places are told in
- */
-export function sayDriveByWays(
-  findings: readonly Finding[],
-  ways: readonly WayOnDrive[],
-  units: Units,
-  along: 'as it is' | 'with the ways' = 'as it is',
-): DriveByWaysSaid {
-  const by = driveByWays(findings, ways);
+export function sayDriveByWays({ verdict, findings, left }: DriveByWays, units: Units): DriveByWaysSaid {
   const say =
-    by.verdict === 'barred'
-      ? `Still barred: ${sayBars(along === 'as it is' ? by.left : by.findings, units)}. Do not drive it like this.`
-      : sayVerdict(by);
-  return { verdict: by.verdict, say, folded: by.verdict === 'clear' ? undefined : sayFolded(by.findings) };
+    verdict === 'barred'
+      ? `Still barred: ${sayBars(left, units)}. Do not drive it like this.`
+      : sayVerdict({ verdict, findings });
+  return { verdict, say, folded: verdict === 'clear' ? undefined : sayFolded(findings) };
 }
 
 /** More names than these nobody keeps in mind. */

@@ -48,7 +48,7 @@ const NAME_LONGEST = 40;
  * driven. Without a road of its own it only leaves a loop of the drive out, and says so.
  */
 export function sayBy({ roads }: Pick<WayRound, 'roads'>): string {
-  if (roads.length === 0) return 'by no other road: it leaves out a loop that the drive makes there';
+  if (roads.length === 0) return 'by no other road: it leaves out a loop';
   const lengths = new Map<string, number>();
   for (const { ref, name, fromM = 0, toM = 0 } of roads) {
     const called = (ref ?? name ?? '').trim();

@@ -1,10 +1,11 @@
 import { DivIcon, LayerGroup, type Map as LeafletMap, Marker } from 'leaflet';
-import { sayExtraShort } from '../../../geo/report/ways/say-way.ts';
-import type { Units } from '../../../geo/units/in-units.ts';
 import { toLatLng } from '../unit-square.ts';
 import type { MapWay } from './shown-ways.ts';
 
-/** The ways' numbers on the map, each with what it costs in time. The list says the same, so a screen reader hears none. */
+/**
+ * The ways' numbers on the map, and no more, for more would cover what stops the drive there. The list tells them, so a
+ * screen reader hears none.
+ */
 export class WayTags {
   private readonly group = new LayerGroup();
   private readonly pane: string;
@@ -16,25 +17,15 @@ export class WayTags {
     this.group.addTo(map);
   }
 
-  show(ways: readonly MapWay[], units: Units): void {
+  show(ways: readonly MapWay[]): void {
     this.group.clearLayers();
-    const brief = ways.length > TOLD;
-    for (const [index, way] of ways.entries())
-      this.group.addLayer(this.tag(way, { index, says: textsOf(way, { index, brief, units }) }));
+    for (const [index, way] of ways.entries()) this.group.addLayer(this.tag(way, index));
   }
 
-  private tag(
-    { plate, raised }: MapWay,
-    { index, says }: { index: number; says: readonly string[] },
-  ): Marker {
+  private tag({ plate, raised }: MapWay, index: number): Marker {
     const tag = document.createElement('div');
     tag.className = raised ? 'way-tag way-tag-raised' : 'way-tag';
-    tag.dataset['way'] = String(index + 1);
-    for (const text of says) {
-      const part = document.createElement('span');
-      part.textContent = text;
-      tag.append(part);
-    }
+    tag.textContent = tag.dataset['way'] = String(index + 1);
     const icon = new DivIcon({ html: tag, className: '', iconSize: [0, 0] });
     const marker = new Marker(toLatLng(plate.x, plate.y), {
       icon,
@@ -47,15 +38,4 @@ export class WayTags {
     };
     return marker.on('mouseover', raise).on('click', raise);
   }
-}
-
-/** Where more ways are shown, those that do not stand out tell their number alone. */
-const TOLD = 3;
-
-function textsOf(
-  { way, raised }: MapWay,
-  { index, brief, units }: { readonly index: number; readonly brief: boolean; readonly units: Units },
-): string[] {
-  const number = String(index + 1);
-  return brief && !raised ? [number] : [number, sayExtraShort(way, units)[0]];
 }

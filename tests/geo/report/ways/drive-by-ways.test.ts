@@ -19,7 +19,6 @@ const way = (findingIds: string[], fromM: number, toM: number, findings: Finding
   findingIds,
   fromM,
   toM,
-  extraM: 500,
   findings,
 });
 const DRIVE = [
@@ -28,9 +27,11 @@ const DRIVE = [
   found('c', 7100, { road: 'Oxholt Bridge' }),
 ];
 
+const said = (...by: Parameters<typeof driveByWays>) => sayDriveByWays(driveByWays(...by), 'metric');
+
 describe('a drive by a way round', () => {
   it('is barred still by what lies off the way, and that is named first', () => {
-    expect(sayDriveByWays(DRIVE, [way(['a'], 2000, 4000)], 'metric')).toEqual({
+    expect(said(DRIVE, [way(['a'], 2000, 4000)])).toEqual({
       verdict: 'barred',
       say: 'Still barred: Oxholt Bridge at 7.1 km. Do not drive it like this.',
       folded: undefined,
@@ -39,18 +40,18 @@ describe('a drive by a way round', () => {
 
   it('is free of what several ways pass together', () => {
     const ways = [way(['c'], 7000, 8000), way(['a', 'b'], 2000, 4000)];
-    expect(sayDriveByWays(DRIVE, ways, 'metric').verdict).toBe('clear');
+    expect(said(DRIVE, ways).verdict).toBe('clear');
   });
 
   it('tells of bridges without a height on the way and beside it as of those of any drive', () => {
     const findings = [found('a', 2200), found('seen', 9000, BRIDGE)];
     const by = way(['a'], 2000, 4000, [found('new', 100, BRIDGE)]);
-    expect(sayDriveByWays(findings, [by], 'metric')).toMatchObject({
+    expect(said(findings, [by])).toMatchObject({
       verdict: 'clear',
       say: '2 bridges without a height: read the signs.',
     });
     const care = found('bend', 300, { level: 'care', subject: 'swing', kind: 'tail' as never });
-    expect(sayDriveByWays(findings, [way(['a'], 2000, 4000, [care])], 'metric')).toMatchObject({
+    expect(said(findings, [way(['a'], 2000, 4000, [care])])).toMatchObject({
       verdict: 'care',
       say: 'Nothing mapped stops it. Drive with care at one place.',
       folded: 'One bridge without a height: read the signs.',
@@ -74,24 +75,23 @@ describe('a drive by a way round', () => {
     expect(driveByWays([found('first', 2500), folded], [way(['first'], 2000, 4000)]).verdict).toBe('barred');
   });
 
-  it('has its findings at their metres along the drive as changed', () => {
+  it('has its findings where they are placed, in that order', () => {
     const ways = [way(['a', 'b'], 2000, 4000, [found('new', 700, { level: 'care' })])];
-    expect(driveByWays(DRIVE, ways).findings.map(({ id, fromM }) => [id, fromM])).toEqual([
+    const place = (finding: Finding, on?: WayOnDrive) => ({
+      ...finding,
+      fromM: finding.fromM + (on === undefined ? 500 : on.fromM),
+    });
+    expect(driveByWays(DRIVE, ways, place).findings.map(({ id, fromM }) => [id, fromM])).toEqual([
       ['new', 2700],
       ['c', 7600],
     ]);
-  });
-
-  it('names what still bars by the metres of the drive that is written, where that is asked for', () => {
-    const ways = [way(['a', 'b'], 2000, 4000)];
-    expect(sayDriveByWays(DRIVE, ways, 'metric', 'with the ways').say).toContain('Oxholt Bridge at 7.6 km');
   });
 
   it('names four places that still bar and counts the rest; a road without a name goes by its subject', () => {
     const bars = Array.from({ length: 6 }, (_, i) =>
       found(`b${i}`, 10_000 + 1000 * i, i === 0 ? { subject: 'height' } : { road: `Mill Lane ${i}` }),
     );
-    expect(sayDriveByWays(bars, [way(['own'], 0, 500)], 'metric').say).toBe(
+    expect(said(bars, [way(['own'], 0, 500)]).say).toBe(
       'Still barred: height at 10.0 km, Mill Lane 1 at 11.0 km, Mill Lane 2 at 12.0 km, Mill Lane 3 at 13.0 km and 2 other places. Do not drive it like this.',
     );
   });

@@ -9,6 +9,9 @@ const LATER =
 const DIALOGS =
   /\/renderer\/(?:shelf|notes|dialogs|plan|ways|handover|day)\/|\/renderer\/vehicle\/(?:card-|fleet-list|vehicle-editor|places\/)/;
 
+/** The two views to scale share most of what they draw with. */
+const VIEWS = /\/(?:renderer|geo)\/(?:load|swing)\//;
+
 export default defineConfig({
   root: import.meta.dirname,
   base: '/',
@@ -29,6 +32,7 @@ export default defineConfig({
           groups: [
             { name: 'window', test: (id) => !LATER.test(id) },
             { name: 'dialogs', test: DIALOGS },
+            { name: 'views', test: VIEWS },
           ],
         },
       },

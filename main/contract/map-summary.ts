@@ -1,6 +1,7 @@
 import { z } from 'zod';
 
 const place = z.strictObject({ lat: z.number(), lon: z.number() });
+const box = z.strictObject({ south: z.number(), west: z.number(), north: z.number(), east: z.number() });
 
 /** What the page is told of the map that is open. */
 export const mapSummarySchema = z.strictObject({
@@ -9,9 +10,7 @@ export const mapSummarySchema = z.strictObject({
   /** driven ways: roads and ferries */
   roads: z.number(),
   /** degrees; null for a map without a single road */
-  bounds: z
-    .strictObject({ south: z.number(), west: z.number(), north: z.number(), east: z.number() })
-    .nullable(),
+  bounds: box.nullable(),
   center: place.nullable(),
   notes: z.array(z.string()),
   /** of the shelf: how it covers the drive it was opened about */
@@ -26,6 +25,8 @@ export const mapSummarySchema = z.strictObject({
       /** whether every map used holds main roads alone */
       mainRoadsOnly: z.boolean(),
       damaged: z.array(z.string()),
+      /** where to look first without a drive: the map with most roads, where there are several */
+      lookAt: box.optional(),
     })
     .optional(),
 });

@@ -6,8 +6,13 @@ import { linesBetween, type PathBox, pathBox, placeOnPath } from './drive/drive-
 import type { Layers, Shown } from './layers.ts';
 import { toLatLng } from './unit-square.ts';
 
-export function boundsOf({ bounds }: MapSummary): LatLngBounds | undefined {
+export function boundsOf({ bounds }: Pick<MapSummary, 'bounds'>): LatLngBounds | undefined {
   return bounds ? new LatLngBounds([bounds.south, bounds.west], [bounds.north, bounds.east]) : undefined;
+}
+
+/** What is looked at of a map before there is a drive. */
+export function firstLook({ bounds, shelf }: MapSummary): LatLngBounds | undefined {
+  return boundsOf({ bounds: shelf?.lookAt ?? bounds });
 }
 
 /** About so much more than map and drive is seen of the world, as a share of them. */

@@ -17,7 +17,7 @@ import { drivePath, nearestM, placeOnPath } from './drive/drive-path.ts';
 import { followPointer } from './follow-pointer.ts';
 import { forgetWidths } from './labels/draw-labels.ts';
 import { createLayers, type Layers, nothingShown, placeVehicle, type Shown } from './layers.ts';
-import { boundsOf, keepWithin, lookAt, lookAtDrive, lookAtPlace, lookAtWays } from './look-at.ts';
+import { boundsOf, firstLook, keepWithin, lookAt, lookAtDrive, lookAtPlace, lookAtWays } from './look-at.ts';
 import { PlaceButtons } from './place-buttons.ts';
 import { dragLine } from './places/drag-line.ts';
 import type { AskTile } from './tile-queue.ts';
@@ -151,7 +151,8 @@ function showMap(summary: MapSummary | undefined, layers: Layers, shown: Shown):
   keepWithin(layers, shown);
   if (!summary) return;
   if (!background.isShown) base.addTo(map);
-  if (shown.mapBounds && !shown.path) map.fitBounds(shown.mapBounds, { animate: false });
+  const look = firstLook(summary);
+  if (look && !shown.path) map.fitBounds(look, { animate: false });
 }
 
 function showDrive(

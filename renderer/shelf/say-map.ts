@@ -41,12 +41,13 @@ export function sayOrigin({ origin, sources, imported }: ShelfMap): string {
 /** Names that one line can hold. */
 const NAMED = 2;
 
-/** The maps of the shelf that a drive is held against: `From your shelf: Rutland, data of 2026-05-01`. */
+/** The maps of the shelf that a drive is held against: `From your shelf: Rutland, data of 2026-05-01`; undated without a drive. */
 export function sayFromShelf({ shelf, sources }: Pick<MapSummary, 'shelf' | 'sources'>): string {
   const maps = shelf?.maps ?? [];
   if (maps.length === 0) return 'From your shelf: nothing near this drive';
   const named = maps.slice(0, NAMED).map((name) => clip(name, 30));
   const names = maps.length > NAMED ? [...named, `${maps.length - NAMED} more`] : named;
+  if (sources.length === 0) return `From your shelf: ${listed(names)}`;
   const days = sources.map(({ dataDate }) => dataDate?.slice(0, 10));
   const oldest = days.filter((day) => day !== undefined).sort()[0];
   const undated = oldest === undefined || days.some((day) => day === undefined);

@@ -1,4 +1,5 @@
 import type { Route } from '../../../geo/drive/gpx/route.ts';
+import { given } from '../../../geo/given.ts';
 import { largest, smallest } from '../../../geo/lists.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import type { Roads } from '../../../geo/roads/roads.ts';
@@ -64,6 +65,7 @@ export async function openShelfFor(
         bare: [...coverage.bare],
         mainRoadsOnly: used.length > 0 && used.every(({ meta }) => isMainOnly(meta)),
         damaged: [...damaged],
+        ...given({ lookAt: route === undefined && maps.length > 1 ? aroundLargest(shelf) : undefined }),
       },
     },
   });
@@ -73,6 +75,14 @@ function nameOf(maps: readonly string[]): string {
   const [first, ...others] = maps;
   if (first === undefined) return 'Shelf';
   return others.length === 0 ? first : `${first} and ${counted(others.length, 'other map')}`;
+}
+
+/** Around the map with most roads: maps that lie far apart show nothing where all of them are looked at. */
+function aroundLargest({ parts }: OpenShelf): NonNullable<MapSummary['bounds']> | undefined {
+  const roadsOf = new Map<string, number>();
+  for (const { map, part } of parts) roadsOf.set(map, (roadsOf.get(map) ?? 0) + part.meta.roads);
+  const [most] = [...roadsOf].sort(([, a], [, b]) => b - a);
+  return boundsOf(parts.filter(({ map }) => map === most?.[0]).map(({ part }) => part.meta)) ?? undefined;
 }
 
 /** Around all parts. One that crosses the antimeridian makes it the whole way round. */

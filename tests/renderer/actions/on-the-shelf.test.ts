@@ -187,7 +187,7 @@ describe('fetching the map of a drive', () => {
     expect(shelfWork.value).toBeUndefined();
     expect(openedDrive.value?.source).toEqual(other);
     expect(notice.value?.say).toBe(
-      'The map has come: Line is on your shelf. 2.5 km of the drive could not be had: what is there is unknown. Zones not asked.',
+      'The map has come: Line is on your shelf. 2.5 km of the drive have no road in what came: what is there is unknown. Zones not asked.',
     );
     expect(notice.value?.offers?.map(({ say }) => say)).toEqual(['Open that drive']);
   });

@@ -208,5 +208,7 @@ describe('a map of the shelf', () => {
     expect(sayFromShelf({ shelf: { ...shelf, maps: [] }, sources: [] })).toBe(
       'From your shelf: nothing near this drive',
     );
+    // opened to plan on, about no drive: no data has been read yet
+    expect(sayFromShelf({ shelf, sources: [] })).toBe('From your shelf: Vale');
   });
 });

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { CALLS } from '../../../../main/contract/calls.ts';
 import { createHandlers } from '../../../../main/services/engine/handlers.ts';
+import { openShelfFor } from '../../../../main/services/engine/open-shelf-for.ts';
 import { importMap } from '../../../../main/services/shelf/shelf-work.ts';
 import { COACH_BUILT } from '../../../support/coach-built.ts';
 import { worked } from '../../../support/scratch-files.ts';
@@ -21,11 +22,11 @@ beforeEach(() => {
 afterEach(() => rmSync(home, { recursive: true, force: true }));
 
 /** A lane of 2 km northwards, with these tags. */
-async function putLane(tags: string): Promise<void> {
-  const path = join(home, 'lane.osm');
+async function putLane(tags: string, name = 'Lane', fromLat = 54): Promise<void> {
+  const path = join(home, `${name}.osm`);
   const nodes = Array.from(
     { length: 21 },
-    (_, i) => `<node id="${i + 1}" lat="${54 + i * 0.0009}" lon="9"/>`,
+    (_, i) => `<node id="${i + 1}" lat="${fromLat + i * 0.0009}" lon="9"/>`,
   );
   const refs = Array.from({ length: 21 }, (_, i) => `<nd ref="${i + 1}"/>`);
   writeFileSync(
@@ -35,7 +36,7 @@ async function putLane(tags: string): Promise<void> {
   worked(
     await importMap(
       { shelf, importPart: importByHand, now: () => new Date(0) },
-      { name: 'Lane', files: [{ path, name: path, stays: true }], origin: { by: 'file' } },
+      { name, files: [{ path, name: path, stays: true }], origin: { by: 'file' } },
       hooks,
     ),
   );
@@ -102,4 +103,15 @@ describe('the shelf before and after a change', () => {
       error: { code: 'shelf.empty' },
     });
   });
+});
+
+it('of a shelf of maps far apart that is opened about no drive, the one with most roads is looked at first', async () => {
+  await putLane('', 'North', 58);
+  await putLane('', 'South', 48);
+  const only = worked(await openShelfFor(shelf, undefined, async () => {}));
+  only.shelf.close();
+  expect(only.summary.bounds).toMatchObject({ south: 48 });
+  expect(only.summary.bounds?.north).toBeGreaterThan(58);
+  const look = only.summary.shelf?.lookAt;
+  expect((look?.north ?? 90) - (look?.south ?? 0)).toBeLessThan(0.1);
 });

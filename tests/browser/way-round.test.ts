@@ -124,6 +124,7 @@ it('a drive is planned by the keyboard: by name and by coordinates, moved, taken
   await page.getByText('This drive was made here and is in no file of yours.').waitFor();
   // its places are still there, with the steps back
   await press(page, 'Change its places');
+  await list.getByRole('listitem').nth(1).waitFor();
   expect(await list.getByRole('listitem').count()).toBe(2);
   expect(await page.locator('.plan-acts').getByRole('button', { name: 'Undo' }).isEnabled()).toBe(true);
   await press(page, /^Done/);

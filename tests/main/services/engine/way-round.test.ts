@@ -59,7 +59,8 @@ describe('a drive planned through a yard for customers', () => {
       { lat: 47.484273, lon: -20.036846, stop: true },
     ];
     const { drive, say } = worked(await handlers.planDrive({ newId: 'p', places, ...CHECK }, hooks));
-    expect(say[0]).toMatch(/^At place 2 the vehicle has to turn round/);
+    expect(say[0]).toMatch(/^At the end, place 3, the vehicle has to turn round to leave again/);
+    expect(say[1]).toMatch(/^At place 2 the vehicle has to turn round/);
     expect(drive.notes).toEqual(say);
     const checked = worked(await handlers.check({ driveId: 'p', ...CHECK }, hooks));
     expect(checked.findings.filter(({ level }) => level === 'barred')).toEqual([]);

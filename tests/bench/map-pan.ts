@@ -47,7 +47,7 @@ async function answerLarge(data: string, { backend, dispatch, folder }: BehindWi
 }
 
 async function run(page: Page): Promise<void> {
-  const status = page.locator('.status-line', { hasText: /\d roads/ });
+  const status = page.locator('.status-line', { hasText: /\d roads|No map covers/ });
   await status.waitFor({ timeout: 120_000 });
   await page.waitForTimeout(4000);
   console.log(await status.textContent());

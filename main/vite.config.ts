@@ -12,6 +12,7 @@ const ENTRIES = [
   'cli/check-worker',
   'electron/main',
   'services/engine/worker',
+  'services/shelf/apart/program',
   'services/shelf/import/worker',
   'services/yard/grid/worker',
 ];

@@ -57,7 +57,7 @@ export function shelfCalls(
     async verifyMap({ name, repair }, hooks) {
       const found = await findByName(shelf, name);
       if (!found.ok) return found;
-      const verified = await verifyMaps(parts, [found.value], { repair }, hooks);
+      const verified = await verifyMaps(parts, [found.value], { repair, note: true }, hooks);
       if (!verified.ok) return verified;
       const [map] = verified.value;
       if (map === undefined)

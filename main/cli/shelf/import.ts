@@ -5,7 +5,6 @@ import { type ImportedMap, importMap, nameOfFile } from '../../services/shelf/sh
 import { jsonText } from '../json-text.ts';
 import { pathFrom, readWords, USAGE_HINT } from '../read-words.ts';
 import type { ShelfCommand } from './command.ts';
-import { endWithStarter, runFrugally, wantsFrugal } from './frugal-process.ts';
 import { printImported } from './print-maps.ts';
 
 const MANY = 1000;
@@ -23,8 +22,6 @@ export const shelfImport: ShelfCommand = async (words, { folder, progress, signa
     const path = pathFrom(folder, typed);
     return { path, name: basename(path), stays: true };
   });
-  if (wantsFrugal(files.map(({ path }) => path))) return ok({ text: '', exit: await runFrugally(signal) });
-  endWithStarter();
   const wanted =
     name === undefined
       ? files.map((file) => {

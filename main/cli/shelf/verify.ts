@@ -17,7 +17,7 @@ export const shelfVerify: ShelfCommand = async (words, { progress, signal }, too
   const verified = await verifyMaps(
     tools,
     maps.value,
-    { repair: flag('repair') },
+    { repair: flag('repair'), note: false },
     { signal, onProgress: ({ what, share }) => progress.show(what, share) },
   );
   if (!verified.ok) return verified;

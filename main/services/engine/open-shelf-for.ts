@@ -7,6 +7,7 @@ import { coverageOf } from '../../../geo/shelf/coverage.ts';
 import { isMainOnly, type PartMeta } from '../../../geo/shelf/part-meta.ts';
 import { counted } from '../../../geo/units/text.ts';
 import type { MapSummary } from '../../contract/map-summary.ts';
+import { noteDamage } from '../shelf/found-damaged.ts';
 import { type OpenShelf, openShelf } from '../shelf/open-shelf.ts';
 import { type Pause, roadsFromShelf } from '../shelf/roads-from-shelf.ts';
 import { shelfUnreadable } from '../shelf/shelf-unreadable.ts';
@@ -43,6 +44,9 @@ export async function openShelfFor(
       : fail('shelf.damaged', 'No map on the shelf can be read. Mend them, or import them again.');
   }
   const { roads, used, damaged } = await roadsFromShelf(shelf, route ?? NOWHERE, pause);
+  // the list of the shelf shows it from now on
+  for (const { map, of } of shelf.parts)
+    if (of && damaged.includes(map)) await noteDamage(of.folder, of.generation);
   const maps = [
     ...new Set(route === undefined ? shelf.parts.map(({ map }) => map) : used.map(({ map }) => map)),
   ];

@@ -1,7 +1,10 @@
 import { readFile, unlink, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 
-/** Damage that was met when a map was read is noted beside it, for this generation of it. */
+/**
+ * Damage that the window met when it read a map is noted beside it, for this generation of it, so that its list shows it.
+ * Nothing else writes there: commands of the terminal tell what they meet.
+ */
 const FOUND_DAMAGED = 'found-damaged';
 
 export async function wasFoundDamaged(folder: string, generation: number): Promise<boolean> {

@@ -15,7 +15,6 @@ import { createReplay } from '../../../geo/shelf/replay.ts';
 import { type TilesAlong, tilesAlong } from '../../../geo/shelf/tiles-along.ts';
 import { quote } from '../../../geo/units/text.ts';
 import { codeOf } from '../files/system-error.ts';
-import { noteDamage } from './found-damaged.ts';
 import type { OpenShelf } from './open-shelf.ts';
 import type { OpenPart } from './read-part.ts';
 
@@ -45,13 +44,9 @@ export async function roadsFromShelf(
   const damaged = new Set<string>();
   const wanted = tilesAlong(mask);
   const used: (ShelfRoads['used'][number] & { notes: readonly string[]; blocks: BlockContent[] })[] = [];
-  for (const { map, part, notes, of } of shelf.parts) {
+  for (const { map, part, notes } of shelf.parts) {
     const { blocks, sound } = await readTiles(part, wanted, pause);
-    if (!sound) {
-      damaged.add(map);
-      // the list of the shelf shows it from now on
-      if (of) await noteDamage(of.folder, of.generation);
-    }
+    if (!sound) damaged.add(map);
     if (blocks.length > 0) used.push({ map, meta: part.meta, notes, blocks });
   }
   // in how much maps differ that hold the same is told of all they hold

@@ -6,6 +6,7 @@ import { listed, quote } from '../../../geo/units/text.ts';
 import { makeFolders } from '../files/make-folders.ts';
 import { codeOf, messageOf } from '../files/system-error.ts';
 import { Cancelled } from '../map/map-reading.ts';
+import { noteDamage } from './found-damaged.ts';
 import { type ListedMap, listMaps } from './list-maps.ts';
 import type { Origin } from './manifest.ts';
 import { removeMap } from './publish-map.ts';
@@ -88,18 +89,23 @@ export interface VerifiedMap extends Verified {
   readonly repair?: { readonly done: boolean; readonly say: string };
 }
 
-/** Reads all of these maps; damaged ones are made anew from their sources where `repair` asks for it. */
+/**
+ * Reads all of these maps; damaged ones are made anew from their sources where `repair` asks for it. With `note` what was
+ * found is kept beside each map, for the list of the shelf.
+ */
 export async function verifyMaps(
   tools: ShelfTools,
   maps: readonly FoundMap[],
-  { repair }: { readonly repair: boolean },
+  { repair, note }: { readonly repair: boolean; readonly note: boolean },
   hooks: ImportHooks,
 ): Promise<Result<VerifiedMap[]>> {
   const all: VerifiedMap[] = [];
   for (const [i, map] of maps.entries()) {
     const found = await verifyOne(map, hooks, (share) => (i + share) / maps.length);
     if (!found.ok) return found;
-    if (!repair || found.value.state === 'ready') {
+    const sound = found.value.state === 'ready';
+    if (note && map.manifest) await noteDamage(map.folder, sound ? undefined : map.manifest.generation);
+    if (!repair || sound) {
       all.push(found.value);
       continue;
     }

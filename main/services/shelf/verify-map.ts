@@ -4,7 +4,6 @@ import { decodeBlock } from '../../../geo/shelf/decode-block.ts';
 import { LAYER } from '../../../geo/shelf/layers.ts';
 import { decodeNameKeys, decodeNames } from '../../../geo/shelf/names.ts';
 import { codeOf } from '../files/system-error.ts';
-import { noteDamage } from './found-damaged.ts';
 import { openPartOrNot } from './open-shelf.ts';
 import type { OpenPart } from './read-part.ts';
 import type { FoundMap } from './shelf-folder.ts';
@@ -24,7 +23,7 @@ export interface VerifyHooks {
   pause(): Promise<void>;
 }
 
-/** Reads all of a map and holds it against its checksums. What is found is noted beside the map, which stays as it is. */
+/** Reads all of a map and holds it against its checksums. Writes nothing. */
 export async function verifyMap(map: FoundMap, { onProgress, pause }: VerifyHooks): Promise<Verified> {
   const { name, folder, manifest } = map;
   let blocks = 0;
@@ -49,7 +48,6 @@ export async function verifyMap(map: FoundMap, { onProgress, pause }: VerifyHook
       part.close();
     }
   }
-  if (manifest !== undefined) await noteDamage(folder, damagedBlocks > 0 ? manifest.generation : undefined);
   return { name, state: damagedBlocks > 0 ? 'damaged' : 'ready', blocks, damagedBlocks };
 }
 

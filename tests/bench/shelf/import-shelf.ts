@@ -7,7 +7,7 @@ import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { FRUGAL, wantsFrugal } from '../../../main/cli/shelf/frugal-process.ts';
+import { FRUGAL, wantsApart } from '../../../main/services/shelf/apart/import-apart.ts';
 import { importPart } from '../../../main/services/shelf/import/import-part.ts';
 import { tellRow } from '../table.ts';
 import { makeGridMap } from './make-grid-map.ts';
@@ -20,7 +20,7 @@ if (words[0] === '--one') await importOne(words[1]!);
 else if (!data) console.log('LANEGAUGE_DATA is not set: no map to take in');
 else
   for (const size of words.length > 0 ? words.map(Number) : SIZES)
-    compare(makeGridMap(join(data, 'maps'), size));
+    await compare(makeGridMap(join(data, 'maps'), size));
 
 /** In a process of its own. */
 async function importOne(path: string): Promise<void> {
@@ -39,7 +39,7 @@ async function importOne(path: string): Promise<void> {
   rmSync(folder, { recursive: true });
 }
 
-function compare(path: string): void {
+async function compare(path: string): Promise<void> {
   const size = statSync(path).size / 1e6;
   const runs = size < 100 ? 3 : 1;
   let osmium = NONE;
@@ -51,8 +51,8 @@ function compare(path: string): void {
     const told: typeof best = JSON.parse(
       execFileSync(process.execPath, [script ?? fileURLToPath(import.meta.url), '--one', path], {
         encoding: 'utf8',
-        // as the terminal does it
-        env: { ...process.env, ...(wantsFrugal([path]) ? FRUGAL : {}) },
+        // as it is done
+        env: { ...process.env, ...((await wantsApart(path)) ? FRUGAL : {}) },
       }),
     );
     const peakMb = Math.max(best.peakMb, told.peakMb);

@@ -1,4 +1,4 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -33,6 +33,17 @@ async function check(...words: readonly string[]) {
     terminal,
   );
   return { exit, ...said };
+}
+
+/** What lies in a folder: each file's name, bytes and time. */
+function allBelow(folder: string): readonly string[] {
+  return readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .sort()
+    .map((name) => {
+      const path = join(folder, name);
+      const { mtimeMs } = statSync(path);
+      return `${name} ${mtimeMs} ${statSync(path).isFile() ? readFileSync(path, 'base64') : ''}`;
+    });
 }
 
 function withoutMap(json: string): unknown {
@@ -74,10 +85,15 @@ describe('lanegauge shelf', () => {
     const folder = mapFolder(join(home, 'shelf'), 'Our district');
     const part = join(folder, readdirSync(folder).find((name) => name.endsWith('.shelf'))!);
     const bytes = readFileSync(part);
-    bytes[2000]! ^= 1;
+    for (let at = 2000; at < bytes.length / 2; at += 1000) bytes[at]! ^= 1;
     writeFileSync(part, bytes);
+    const before = allBelow(join(home, 'shelf'));
+    const checked = await check();
+    expect(`${checked.out}${checked.complaint}`).toContain('"Our district\\" is damaged');
     const found = await shelf('verify', 'Our district', '--json');
     expect(found.exit).toBe(1);
+    // whoever reads, writes nothing
+    expect(allBelow(join(home, 'shelf'))).toEqual(before);
     expect(JSON.parse(found.out).maps).toMatchObject([{ name: 'Our district', state: 'damaged' }]);
     const mended = await shelf('verify', 'Our district', '--repair');
     expect(mended.exit).toBe(0);

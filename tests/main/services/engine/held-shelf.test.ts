@@ -1,10 +1,12 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { CALLS } from '../../../../main/contract/calls.ts';
 import { createHandlers } from '../../../../main/services/engine/handlers.ts';
 import { openShelfFor } from '../../../../main/services/engine/open-shelf-for.ts';
+import { listMaps } from '../../../../main/services/shelf/list-maps.ts';
+import { mapFolder } from '../../../../main/services/shelf/shelf-folder.ts';
 import { importMap } from '../../../../main/services/shelf/shelf-work.ts';
 import { COACH_BUILT } from '../../../support/coach-built.ts';
 import { worked } from '../../../support/scratch-files.ts';
@@ -80,6 +82,20 @@ describe('the shelf before and after a change', () => {
     await putLane('<tag k="maxheight" v="2.8 m"/>');
     const compared = worked(await handlers.compareHeld({ shelf, asked: asked() }, hooks));
     expect(compared.drives).toMatchObject([{ compared: true, differences: [] }]);
+  });
+
+  it('damage that is met when a drive is opened is shown in the list from then on', async () => {
+    const handlers = createHandlers();
+    await putLane('');
+    const folder = mapFolder(shelf, 'Lane');
+    const part = join(folder, 'part-1-1.shelf');
+    const bytes = readFileSync(part);
+    bytes[30]! ^= 0xff;
+    writeFileSync(part, bytes);
+    expect(await listMaps(shelf)).toMatchObject([{ state: 'ready' }]);
+    const summary = worked(await handlers.openMap({ shelf, about: drive() }, hooks));
+    expect(summary.shelf?.damaged).toEqual(['Lane']);
+    expect(await listMaps(shelf)).toMatchObject([{ state: 'damaged' }]);
   });
 
   it('opens about a drive, says how far it covers it, and draws its tiles', async () => {

@@ -104,13 +104,15 @@ it('a map that is mended on a disk that is full is told as damaged until it is s
     writeFileSync(part, bytes);
     const disk = await failFrom(from, 'full');
     const [mended] = worked(
-      await verifyMaps(tools, await findMaps(shelf), { repair: true }, HOOKS).finally(disk.restore),
+      await verifyMaps(tools, await findMaps(shelf), { repair: true, note: true }, HOOKS).finally(
+        disk.restore,
+      ),
     );
     const served = await servedBy(shelf);
     if (mended?.repair?.done === true) expect(served).toBe(sound);
     else if (served !== sound) expect(served).toContain('damaged');
     if (disk.count() <= from) break;
-    worked(await verifyMaps(tools, await findMaps(shelf), { repair: true }, HOOKS));
+    worked(await verifyMaps(tools, await findMaps(shelf), { repair: true, note: true }, HOOKS));
     expect(await servedBy(shelf)).toBe(sound);
   }
 });

@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { checkDrive } from '../../../../geo/check.ts';
 import { chooseRoute } from '../../../../geo/drive/gpx/choose-route.ts';
@@ -8,7 +8,6 @@ import { followRoads } from '../../../../geo/drive/match/follow-roads.ts';
 import type { Roads } from '../../../../geo/roads/roads.ts';
 import { openMap } from '../../../../main/services/map/open-map.ts';
 import { readRouteFile } from '../../../../main/services/route/read-route-file.ts';
-import { wasFoundDamaged } from '../../../../main/services/shelf/found-damaged.ts';
 import { type OpenPart, openPart } from '../../../../main/services/shelf/read-part.ts';
 import { roadsFromShelf } from '../../../../main/services/shelf/roads-from-shelf.ts';
 import { readVehicleFile } from '../../../../main/services/vehicle/read-vehicle-file.ts';
@@ -116,16 +115,9 @@ describe('a drive checked from the shelf', () => {
     const hurt = scratch('hurt.shelf', '');
     writeFileSync(hurt, bytes);
     const part = openPart(hurt);
-    const shelf = shelfOf(part);
-    const folder = dirname(hurt);
-    const of = { folder, generation: 3 };
-    const noted = { ...shelf, parts: shelf.parts.map((each) => ({ ...each, of })) };
-    const { roads, damaged } = await roadsFromShelf(noted, route, pause);
+    const { roads, damaged } = await roadsFromShelf(shelfOf(part), route, pause);
     part.close();
     expect(damaged).toEqual(['District']);
-    // the list of the shelf shows it from now on, until it is made anew
-    expect(await wasFoundDamaged(folder, 3)).toBe(true);
-    expect(await wasFoundDamaged(folder, 4)).toBe(false);
     expect(roads.notes.join('\n')).toContain('The map "District" is damaged');
     const { rest } = await report(route, roads);
     expect(JSON.parse(rest).cautions.join('\n')).toContain('The map "District" is damaged');

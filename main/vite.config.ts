@@ -56,24 +56,47 @@ const whenAsked: Plugin = {
     id === 'opening_hours' && from !== undefined ? join(MAIN, 'hours-when-asked.ts') : undefined,
 };
 
-const BORDERS = /^var borders_default = (\{[\s\S]*?^\});$/m;
+const BORDERS = /^var borders_default = (\{[\s\S]*?^\});\s*?$[\s\S]*?^var borders = borders_default;$/m;
+const MADE_AT_ONCE = /^loadDerivedDataAndCaches\(borders\);$/m;
+/** What is read of what is made, below where it is made. */
+const READ = /^function locArray\([\s\S]*/m;
 
-/** The borders of all countries as one text: JSON is read several times as fast as the same written as code. */
-const bordersAsText: Plugin = {
-  name: 'borders as text',
+const MADE_WHEN_ASKED = `var bordersMade = false;
+function made() {
+  if (!bordersMade) loadDerivedDataAndCaches((borders = JSON.parse(bordersText)));
+  bordersMade = true;
+  return { places: _whichPolygon, codes: _featuresByCode };
+}`;
+
+/**
+ * The borders of all countries as one text, JSON being read several times as fast as the same written as code; read
+ * and indexed when a country is first asked for, which the thread of a window's calls never does.
+ */
+const bordersWhenAsked: Plugin = {
+  name: 'borders when asked',
   transform(code, id) {
     if (!id.endsWith('country-coder.mjs')) return;
     const [whole, literal] = BORDERS.exec(code) ?? [];
-    if (whole === undefined) throw new Error('The borders are not where they were in country-coder.');
+    const [read] = READ.exec(code) ?? [];
+    if (whole === undefined || read === undefined || !MADE_AT_ONCE.test(code))
+      throw new Error('The borders are not where they were in country-coder.');
     const json = JSON.stringify(runInNewContext(`(${literal})`));
-    return { code: code.replace(whole, () => `var borders_default = JSON.parse(${JSON.stringify(json)});`) };
+    const fromMade = read
+      .replace(/\b_whichPolygon\b/g, 'made().places')
+      .replace(/\b_featuresByCode\b/g, 'made().codes');
+    return {
+      code: code
+        .replace(read, () => fromMade)
+        .replace(MADE_AT_ONCE, () => MADE_WHEN_ASKED)
+        .replace(whole, () => `var borders;\nvar bordersText = ${JSON.stringify(json)};`),
+    };
   },
 };
 
 /** The program in a few files, so that it starts without opening hundreds. */
 export default defineConfig({
   root: MAIN,
-  plugins: [whenAsked, bordersAsText, preload, faces, notices('notices.txt', BESIDE)],
+  plugins: [whenAsked, bordersWhenAsked, preload, faces, notices('notices.txt', BESIDE)],
   ssr: { noExternal: true, external: OUTSIDE },
   build: {
     ssr: true,

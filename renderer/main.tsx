@@ -6,9 +6,11 @@ import { setHost } from './host/ask.ts';
 import { chooseHost } from './host/choose.ts';
 import { hostGone } from './state/happening.ts';
 
+// the host is asked before the page is drawn: it answers meanwhile
+const choosing = chooseHost(window);
 const root = document.getElementById('app');
 if (root) render(<App />, root);
-const chosen = await chooseHost(window);
+const chosen = await choosing;
 if (chosen.ok) {
   setHost(chosen.value);
   await start(window.sessionStorage);

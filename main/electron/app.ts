@@ -69,11 +69,14 @@ export async function startApp(around: AppSurroundings): Promise<void> {
     if (reason !== 'clean-exit') log.note(`${type} gone: ${reason}, ${exitCode}`);
   });
 
+  // its thread loads its code meanwhile
+  const engine = openEngine();
+  engine.warm();
   await app.whenReady();
   const backend = await openBackend({
     dataFolder: data,
     sampleFolder: join(app.isPackaged ? around.resources : ROOT, 'sample-routes'),
-    engine: openEngine(),
+    engine,
     now: () => new Date(),
     printSheet,
   });

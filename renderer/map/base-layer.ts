@@ -1,5 +1,6 @@
 import { type Coords, type DoneCallback, GridLayer } from 'leaflet';
 import { TILE_PX, type TileFeatures, ZOOM_MAX } from '../../geo/basemap/features.ts';
+import { firstTold } from '../state/first-told.ts';
 import type { Palette } from './canvas/palette.ts';
 import { densityNow } from './canvas/pixels.ts';
 import { paintedSide } from './paint/paint-order.ts';
@@ -38,7 +39,7 @@ export class BaseLayer extends GridLayer {
       noWrap: true,
     });
     this.source = source;
-    this.queue = createTileQueue(source.ask);
+    this.queue = createTileQueue(source.ask, firstTold);
     this.on('tileunload', ({ tile }) => {
       this.queue.drop(tile);
       this.shown.delete(tile);

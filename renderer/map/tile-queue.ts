@@ -20,14 +20,21 @@ interface TileQueue {
   close(): void;
 }
 
-export function createTileQueue(ask: AskTile): TileQueue {
+/** @param after nothing is asked for before this ends */
+export function createTileQueue(ask: AskTile, after?: Promise<void>): TileQueue {
   const wanted = new Map<
     object,
     { readonly place: TileCoords; readonly got: (tile: TileFeatures | undefined) => void; asked: boolean }
   >();
   let running = 0;
+  let held = after !== undefined;
+  void after?.then(() => {
+    held = false;
+    next();
+  });
 
   function next(): void {
+    if (held) return;
     for (const [owner, want] of wanted) {
       if (running >= AT_ONCE) return;
       if (want.asked) continue;

@@ -3,6 +3,7 @@ import { useRef } from 'preact/hooks';
 import type { Strip } from '../../geo/drive/strip/strip.ts';
 import { given } from '../../geo/given.ts';
 import { ask } from '../host/ask.ts';
+import { firstTold } from '../state/first-told.ts';
 import { countryUsed, openedDrive } from '../state/opened.ts';
 
 /** The open drive unrolled, or why it cannot be; neither while the host is still at it. */
@@ -24,7 +25,10 @@ export function useStrip(): StripAnswer {
     // one drive's findings must not stand on another's road
     if (answeredId.current !== driveId) answer.value = NOTHING;
     const stop = new AbortController();
-    void ask('strip', { driveId, ...given({ country }) }, { signal: stop.signal }).then((reply) => {
+    const asked = firstTold.then(() =>
+      ask('strip', { driveId, ...given({ country }) }, { signal: stop.signal }),
+    );
+    void asked.then((reply) => {
       if (stop.signal.aborted) return;
       answer.value = reply.ok
         ? { strip: reply.value, problem: undefined }

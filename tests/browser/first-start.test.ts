@@ -1,6 +1,6 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { findElectron, hasDisplay } from '../../main/cli/find-electron.ts';
+import { findElectron, hasDisplay } from '../../main/cli/start/find-electron.ts';
 import {
   findingsTold,
   LONG_MS,

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { checkCommand } from '../../../main/cli/check-command.ts';
 import { loadCommand } from '../../../main/cli/load-command.ts';
-import { readStartArguments } from '../../../main/cli/start-arguments.ts';
+import { readStartArguments } from '../../../main/cli/start/start-arguments.ts';
 import { swingCommand } from '../../../main/cli/swing-command.ts';
 import { terminalOf } from '../../support/terminal.ts';
 import { hostileText } from '../make/hostile.ts';

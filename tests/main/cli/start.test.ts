@@ -2,8 +2,8 @@ import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { findElectron, hasDisplay } from '../../../main/cli/find-electron.ts';
-import { readStartArguments } from '../../../main/cli/start-arguments.ts';
+import { findElectron, hasDisplay } from '../../../main/cli/start/find-electron.ts';
+import { readStartArguments } from '../../../main/cli/start/start-arguments.ts';
 
 describe('npm start', () => {
   it.each([

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { _electron } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { findElectron, hasDisplay } from '../../../main/cli/find-electron.ts';
+import { findElectron, hasDisplay } from '../../../main/cli/start/find-electron.ts';
 
 const ROOT = resolve(import.meta.dirname, '../../..');
 const electron = findElectron();

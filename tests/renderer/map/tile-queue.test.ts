@@ -40,4 +40,25 @@ describe('tiles asked of the host', () => {
     await settle();
     expect(got.sort()).toEqual([1, undefined]);
   });
+
+  it('are not asked for before what comes first is there; those dropped meanwhile never are', async () => {
+    const asked: number[] = [];
+    let there = () => {};
+    const first = new Promise<void>((resolve) => {
+      there = resolve;
+    });
+    const queue = createTileQueue(async ({ x }) => {
+      asked.push(x);
+      return tile(x);
+    }, first);
+    const dropped = {};
+    queue.ask(dropped, { z: 3, x: 0, y: 0 }, () => {});
+    queue.ask({}, { z: 3, x: 1, y: 0 }, () => {});
+    await settle();
+    expect(asked).toEqual([]);
+    queue.drop(dropped);
+    there();
+    await settle();
+    expect(asked).toEqual([1]);
+  });
 });

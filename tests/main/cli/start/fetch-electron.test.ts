@@ -2,7 +2,7 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { fetchElectron } from '../../../main/cli/fetch-electron.ts';
+import { fetchElectron } from '../../../../main/cli/start/fetch-electron.ts';
 
 let folder: string;
 beforeEach(async () => {

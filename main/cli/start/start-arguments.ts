@@ -1,6 +1,6 @@
-import { fail, ok, type Result } from '../../geo/result.ts';
-import { askMeant } from '../../geo/units/slips.ts';
-import { pathFrom } from './read-words.ts';
+import { fail, ok, type Result } from '../../../geo/result.ts';
+import { askMeant } from '../../../geo/units/slips.ts';
+import { pathFrom } from '../read-words.ts';
 
 export interface StartArguments {
   /** a drive or map to open */

@@ -2,8 +2,8 @@ import { spawn } from 'node:child_process';
 import { mkdtemp, readdir, rm, stat } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fail, ok, type Result } from '../../geo/result.ts';
-import { messageOf } from '../services/files/system-error.ts';
+import { fail, ok, type Result } from '../../../geo/result.ts';
+import { messageOf } from '../../services/files/system-error.ts';
 
 const LOOK_EVERY_MS = 500;
 const LONGEST_SAID = 160;

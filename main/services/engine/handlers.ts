@@ -157,9 +157,41 @@ async function openDriveFile(
   const chosen = chooseTrack(read.value, track);
   if (!chosen.ok) return chosen;
   const { route, note } = chosen.value;
+  const origin = await originOf(file, read.value.routes.indexOf(route) + 1);
   onProgress({ what: 'Following the drive' });
   await letMessagesIn();
   if (signal.aborted) return CANCELLED;
+  // a page that comes later, or is loaded again, asks for the same once more
+  const followed = openAlready(state, origin) ?? (await follow({ route, roads }, state, lookUp));
+  if (!followed.ok) return followed;
+  const notes = [...(note === undefined ? [] : [note]), ...read.value.notes];
+  const opened: OpenDrive = {
+    route,
+    file: file.name,
+    ...followed.value,
+    roads,
+    notes,
+    ...given({ origin, unread }),
+  };
+  keepDrive(state.drives, driveId, opened);
+  return ok(driveForPage(driveId, opened, read.value.routes));
+}
+
+type Followed = Pick<OpenDrive, 'drive' | 'swapped'>;
+
+/** A drive of the same bytes that was followed on the open map. */
+function openAlready({ drives }: EngineState, origin: OpenDrive['origin']): Result<Followed> | undefined {
+  if (origin === undefined) return undefined;
+  for (const { drive, swapped, origin: of } of drives.values())
+    if (of?.gpx === origin.gpx && of.track === origin.track) return ok({ drive, ...given({ swapped }) });
+  return undefined;
+}
+
+async function follow(
+  { route, roads }: Pick<OpenDrive, 'route' | 'roads'>,
+  state: EngineState,
+  lookUp: () => void,
+): Promise<Result<Followed>> {
   const drive = followRoads(route, roads, { lookUp });
   const endless = refuseEndless(drive);
   if (endless !== undefined) return { ok: false, error: endless };
@@ -169,19 +201,7 @@ async function openDriveFile(
       ? state.map
       : (await roadsFromShelf(state.shelf, about, async () => lookUp())).roads,
   );
-  const notes = [...(note === undefined ? [] : [note]), ...read.value.notes];
-  const origin = await originOf(file, read.value.routes.indexOf(route) + 1);
-  const opened: OpenDrive = {
-    route,
-    file: file.name,
-    drive,
-    roads,
-    notes,
-    ...given({ origin, unread }),
-    ...(isSwapped && { swapped: true }),
-  };
-  keepDrive(state.drives, driveId, opened);
-  return ok(driveForPage(driveId, opened, read.value.routes));
+  return ok({ drive, ...(isSwapped && { swapped: true }) });
 }
 
 async function originOf({ path }: NamedFile, track: number): Promise<OpenDrive['origin']> {

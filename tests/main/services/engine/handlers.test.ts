@@ -69,6 +69,29 @@ describe('the engine, asked in turn', () => {
     expect((await check(handlers)).ok).toBe(false);
   });
 
+  it('follows a drive once for all pages that open it, and anew when its file was changed', async () => {
+    const handlers = await withMap();
+    let lookedUp = 0;
+    const open = (driveId: string, name = 'lane.gpx', track = 1) =>
+      handlers.openDrive(
+        { driveId, file: named(name), track },
+        { ...hooks(), lookUp: () => void lookedUp++ },
+      );
+    const first = await open('d');
+    expect(lookedUp).toBeGreaterThan(0);
+    lookedUp = 0;
+    const again = await open('e');
+    expect(lookedUp).toBe(0);
+    expect(again).toEqual({ ok: true, value: { ...(first.ok && first.value), driveId: 'e' } });
+    expect((await check(handlers, { driveId: 'e' })).ok).toBe(true);
+    await open('f', 'lane.gpx', 2);
+    expect(lookedUp).toBeGreaterThan(0);
+    lookedUp = 0;
+    await writeFile(named('changed.gpx').path, DRIVE.replace('50.0005', '50.0006'));
+    await open('g', 'changed.gpx');
+    expect(lookedUp).toBeGreaterThan(0);
+  });
+
   it('opens a map and tells what it holds, under the name the user knows', async () => {
     const handlers = createHandlers();
     const opened = await handlers.openMap({ file: named('lane.osm') }, hooks());

@@ -9,7 +9,8 @@ const MAIN = import.meta.dirname;
 const ENTRIES = [
   'cli/main',
   'cli/start',
-  'cli/check-worker',
+  'cli/check/check-worker',
+  'cli/plan/plan-worker',
   'electron/main',
   'services/engine/worker',
   'services/shelf/apart/program',

@@ -38,7 +38,7 @@ export interface Disc {
   readonly reachM: number;
   /** roads that the drive may be on or be led over */
   readonly closeM: number;
-  /** what lies around them */
+  /** what lies around them; none where roads alone are wanted */
   readonly nearM: number;
 }
 
@@ -46,10 +46,17 @@ export interface Disc {
 export interface Reach {
   /** metres; as far as a drive alone needs them where left out */
   readonly reachM?: number;
+  /** nothing of what stands beside them: for ways that are looked for and not yet judged */
+  readonly roadsAlone?: boolean;
 }
 
 /** Overlapping discs along the drawn line, close enough that no place within reach of it falls between. */
-export function discsAlong(route: DrawnRoute, { reachM: leastM = REACH_M }: Reach = {}): Disc[] {
+export function discsAlong(
+  route: DrawnRoute,
+  { reachM: leastM = REACH_M, roadsAlone = false }: Reach = {},
+): Disc[] {
+  // they overlap by half of the smallest
+  const leastApartM = roadsAlone ? leastM : NEAR_M;
   const discs: Disc[] = [];
   const sparse = meanLegM(route) > SPARSE_M;
   let [lastLat, lastLon, lastLegM] = [Number.NaN, Number.NaN, -1];
@@ -59,7 +66,8 @@ export function discsAlong(route: DrawnRoute, { reachM: leastM = REACH_M }: Reac
     [lastLat, lastLon, lastLegM] = [lat, lon, legM];
     const reachM = leastM + REACH_PER_LEG * legM + THINNED_M;
     const closeM = sparse ? reachM : Math.min(reachM, CLOSE_M + CLOSE_PER_LEG * legM + THINNED_M);
-    discs.push({ lat, lon, reachM, closeM, nearM: NEAR_M + REACH_PER_LEG * legM + THINNED_M });
+    const nearM = roadsAlone ? 0 : NEAR_M + REACH_PER_LEG * legM + THINNED_M;
+    discs.push({ lat, lon, reachM, closeM, nearM });
   };
   let before: number | undefined;
   for (const { lat, lon } of route.segments) {
@@ -71,7 +79,7 @@ export function discsAlong(route: DrawnRoute, { reachM: leastM = REACH_M }: Reac
       if (i > 0 && before !== undefined) {
         const from = lat[i - 1]!;
         legM = distanceM(from, before, here, there);
-        const steps = Math.ceil(legM / (NEAR_M + REACH_PER_LEG * legM)) * 2;
+        const steps = Math.ceil(legM / (leastApartM + REACH_PER_LEG * legM)) * 2;
         for (let step = 0; step < steps; step++) {
           const share = step / steps;
           lay(from + share * (here - from), before + share * (there - before), legM);

@@ -51,8 +51,10 @@ export function corridorMask(route: DrawnRoute, reach: Reach = {}): Mask {
     }
   };
   fill((disc) => disc.reachM, WITHIN.reach);
-  fill((disc) => disc.closeM, WITHIN.close);
-  fill((disc) => disc.nearM, WITHIN.near);
+  if (reach.roadsAlone !== true) {
+    fill((disc) => disc.closeM, WITHIN.close);
+    fill((disc) => disc.nearM, WITHIN.near);
+  }
 
   const anyCell = (low: number, high: number, from: number, to: number, least: number): boolean => {
     if (!(to >= 0 && from <= width)) return false;
@@ -87,7 +89,9 @@ export function corridorMask(route: DrawnRoute, reach: Reach = {}): Mask {
       );
     },
     boxes: (level) =>
-      discs.map((disc) => boxOfDisc(disc, level === 'near' ? disc.nearM : disc.reachM, cellDeg)),
+      level === 'near' && reach.roadsAlone === true
+        ? []
+        : discs.map((disc) => boxOfDisc(disc, level === 'near' ? disc.nearM : disc.reachM, cellDeg)),
   };
 }
 

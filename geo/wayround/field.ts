@@ -51,6 +51,7 @@ function memoOf(key: string): JudgeMemo {
     countries: new Map(),
     kinds: new Map(),
     guesses: new Map(),
+    paces: new Map(),
     roads: new Map(),
     points: new Map(),
   };

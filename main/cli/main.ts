@@ -10,12 +10,15 @@ type Command = (words: readonly string[], terminal: Terminal) => Promise<number>
 /** Each is loaded when it is asked for: a swing needs no map reader. */
 const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   check: async () => {
-    (await import('./check-thread.ts')).readyThread();
-    return (await import('./check-command.ts')).checkCommand;
+    (await import('./check/check-thread.ts')).readyCheck();
+    return (await import('./check/check-command.ts')).checkCommand;
   },
   'hand-over': async () => (await import('./hand-over/hand-over-command.ts')).handOverCommand,
   load: async () => (await import('./load-command.ts')).loadCommand,
-  plan: async () => (await import('./plan/plan-command.ts')).planCommand,
+  plan: async () => {
+    (await import('./plan/plan-thread.ts')).readyPlan();
+    return (await import('./plan/plan-command.ts')).planCommand;
+  },
   shelf: async () => (await import('./shelf/shelf-command.ts')).shelfCommand,
   swing: async () => (await import('./swing-command.ts')).swingCommand,
   yard: async () => (await import('./yard/yard-command.ts')).yardCommand,

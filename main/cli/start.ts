@@ -33,8 +33,8 @@ async function start(words: readonly string[], terminal: Terminal): Promise<numb
 }
 
 async function printOnce(terminal: Terminal): Promise<number> {
-  (await import('./check-thread.ts')).readyThread();
-  const { checkCommand } = await import('./check-command.ts');
+  (await import('./check/check-thread.ts')).readyCheck();
+  const { checkCommand } = await import('./check/check-command.ts');
   return (await checkCommand(SAMPLE_WORDS, terminal)) === 2 ? 2 : 0;
 }
 

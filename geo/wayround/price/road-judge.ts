@@ -1,7 +1,6 @@
 import type { LocalMoment } from '../../clock/moment.ts';
 import { countryOf } from '../../country/country-of.ts';
 import { ferrySpeed } from '../../drive/times/ferry-speed.ts';
-import { speedFor } from '../../drive/times/speed-for.ts';
 import type { Place } from '../../earth/sphere.ts';
 import { wayAlong } from '../../graph/road-graph.ts';
 import { lastOrZero } from '../../lists.ts';
@@ -10,35 +9,28 @@ import { type Roads, type Tags, WAY_KIND } from '../../roads/roads.ts';
 import { isJunction } from '../../rules/access/junction.ts';
 import { isRestricted } from '../../rules/end-runs.ts';
 import { isAccessKey } from '../../tags/access.ts';
-import { isSingleTrack, isTwoWay } from '../../tags/carriageway.ts';
-import { firmnessOf } from '../../tags/ground.ts';
 import { mayBeLimit } from '../../tags/limit-key.ts';
 import { onewayFor } from '../../tags/oneway.ts';
 import { isSiteRoad, RANK, rankOf } from '../../tags/road-class.ts';
-import { roomAcrossM } from '../graph/lay-turns.ts';
 import { isGate } from '../graph/split-nodes.ts';
 import { rulesFor } from './ask-rules.ts';
 import type { Asker } from './asked-alone.ts';
 import { FREE, type Judged, judge, OPEN } from './judged.ts';
-import { PRICES, type Prefer, timesOfClass } from './prices.ts';
-import { hasDirection, isRead, ruleSignature, tagSignature } from './tag-signature.ts';
+import { type Pace, paceOf } from './pace.ts';
+import type { Prefer } from './prices.ts';
+import { hasDirection, isRead, paceSignature, ruleSignature, tagSignature } from './tag-signature.ts';
 
 /** What a road belongs to: open country, a site (service roads and tracks), ground that only some may enter. */
 export const GROUND = { open: 0, site: 1, restricted: 2 } as const;
 
 /** One kind of road, in one direction, for one vehicle. */
-export interface RoadKind extends Judged {
+export interface RoadKind extends Judged, Pace {
   readonly ground: number;
-  /** tenths of seconds a metre takes, and what that counts */
-  readonly timePerM: number;
-  readonly costPerM: number;
   readonly ferry: boolean;
   /** no rule has been asked: it may be dearer, or closed */
   readonly guessed: boolean;
 }
 
-/** Width under which meeting traffic has to back up. Metres; way-round facts, judgement. */
-const NARROW_M = 3;
 /** The side of the squares in which the country is looked up once. Degrees. */
 const COUNTRY_CELL_DEG = 0.02;
 
@@ -72,6 +64,8 @@ export interface JudgeMemo {
   readonly kinds: Map<KindKey, RoadKind>;
   /** what was held of kinds before they were judged */
   readonly guesses: Map<KindKey, RoadKind>;
+  /** by what hangs on nothing but a road's speed and width: far fewer than kinds */
+  readonly paces: Map<string, Pace>;
   /** what the rules say, without the speed */
   readonly roads: Map<string, Judged>;
   readonly points: Map<string, Judged>;
@@ -115,7 +109,7 @@ export class RoadJudge {
     if (known !== undefined) return known;
     const guess = guessOf(this.tagsOf(way), asked.forward);
     if (guess === undefined) return this.roadKind(way, driven);
-    const made = { ...guess, ...this.pace(asked), guessed: true };
+    const made = { ...guess, ...this.pace(asked), ferry: this.isFerry(way), guessed: true };
     this.memo.guesses.set(key, made);
     return made;
   }
@@ -130,7 +124,7 @@ export class RoadJudge {
     const at = this.placeOf(this.roads.ways.refs[this.roads.ways.start[way]!]!);
     const country = this.countryAt(at);
     const asked = { way, forward, at, country, moment };
-    if (this.roads.ways.kind[way] === WAY_KIND.ferry || moment !== undefined) {
+    if (this.isFerry(way) || moment !== undefined) {
       const ferryM = wayLengthM(this.roads, way);
       return { asked, key: `${country}|${forward}|${ferryM}|${clockKey(moment, at)}|${signature}` };
     }
@@ -230,30 +224,35 @@ export class RoadJudge {
     return made;
   }
 
-  /** How fast a road is, and what that counts. */
+  /** How fast a road is, and what that counts: once for all that differ in nothing of that. */
   private pace({ way, forward, country }: AskedWay): Pace {
     const tags = this.tagsOf(way);
-    const ferry = this.roads.ways.kind[way] === WAY_KIND.ferry;
-    const kmh = ferry
-      ? ferrySpeed(tags, wayLengthM(this.roads, way)).kmh
-      : speedFor(tags, country, this.asker.card, { forward }).kmh;
-    const timePerM = 36 / kmh;
-    const times = ferry ? 1 : timesOfRoad(tags, this.options.prefer);
-    return { timePerM, costPerM: timePerM * times, ferry };
+    if (this.isFerry(way)) {
+      const timePerM = 36 / ferrySpeed(tags, wayLengthM(this.roads, way)).kmh;
+      return { timePerM, costPerM: timePerM };
+    }
+    const key = `${country}|${forward}|${paceSignature(tags)}`;
+    const known = this.memo.paces.get(key);
+    if (known !== undefined) return known;
+    const made = paceOf({ tags, forward, country }, this.asker.card, this.options.prefer);
+    this.memo.paces.set(key, made);
+    return made;
   }
 
-  private judgeRoad(asked: AskedWay, { timePerM, costPerM, ferry }: Pace): RoadKind {
+  private isFerry(way: number): boolean {
+    return this.roads.ways.kind[way] === WAY_KIND.ferry;
+  }
+
+  private judgeRoad(asked: AskedWay, { timePerM, costPerM }: Pace): RoadKind {
     const { way, forward } = asked;
     const tags = this.tagsOf(way);
     const judged = this.rulesOn(asked, tags, this.roads.ways.kind[way]!);
     // a limit lifted for those who go there is lifted within the run of roads that carry it
     const restricted = judged.open === OPEN.atEnds || isRestricted({ tags, forward });
     const ground = restricted ? GROUND.restricted : isSiteRoad(tags) ? GROUND.site : GROUND.open;
-    return { ...judged, ground, timePerM, costPerM, ferry, guessed: false };
+    return { ...judged, ground, timePerM, costPerM, ferry: this.isFerry(way), guessed: false };
   }
 }
-
-type Pace = Pick<RoadKind, 'timePerM' | 'costPerM' | 'ferry'>;
 
 const BY_CLOCK_OR_SIGN = /^oneway.*:conditional$|^traffic_sign/;
 
@@ -269,18 +268,6 @@ function guessOf(tags: Tags, forward: boolean): (Judged & Pick<RoadKind, 'ground
     open: against ? OPEN.never : OPEN.always,
     ground: isSiteRoad(tags) ? GROUND.site : GROUND.open,
   };
-}
-
-function timesOfRoad(tags: Tags, prefer: Prefer): number {
-  const widthM = roomAcrossM(tags);
-  const narrow = isTwoWay(tags) && ((widthM !== undefined && widthM < NARROW_M) || isSingleTrack(tags));
-  const firmness = firmnessOf(tags)?.firmness;
-  const soft =
-    rankOf(tags['highway']) === RANK.track ||
-    firmness === 'soft' ||
-    firmness === 'verySoft' ||
-    firmness === 'veryRough';
-  return (narrow ? PRICES.narrowTimes : 1) * (soft ? PRICES.softTimes : 1) * timesOfClass(tags, prefer);
 }
 
 function wayLengthM(roads: Roads, way: number): number {

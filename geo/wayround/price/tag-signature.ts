@@ -43,6 +43,27 @@ export function isRead(key: string): boolean {
   return readBy(key) === READ_BY.rules;
 }
 
+/** Everything that how fast a road is driven, and how that is weighed, is read from. */
+const PACE =
+  /^((source:)?maxspeed|zone:|lit$|sidewalk|highway$|living_street$|dual_carriageway$|motorroad$|oneway$|junction$|surface$|smoothness$|tracktype$|(est_)?width|lanes$|parking:)/;
+
+/** The same of what `paceOf` reads alone. */
+export function paceSignature(tags: Tags): string {
+  let text = '';
+  for (const key in tags) if (isPace(key)) text += `${key}=${tags[key]}\n`;
+  return text;
+}
+
+const metPace = new Map<string, boolean>();
+
+function isPace(key: string): boolean {
+  const known = metPace.get(key);
+  if (known !== undefined) return known;
+  const is = PACE.test(key);
+  if (metPace.size < MOST_MET) metPace.set(key, is);
+  return is;
+}
+
 const DIRECTION = /oneway|forward|backward|incline|direction|junction|priority/;
 
 /** Whether a road may be another matter driven the other way; where its tags name no direction it is judged once. */

@@ -11,7 +11,7 @@ import { writeHandOver } from '../../services/hand-over/write-hand-over.ts';
 import { askedBy } from '../../services/yard/asked-by.ts';
 import { takeCheck } from '../../services/yard/grid/take-check.ts';
 import { gridOfLibrary } from '../../services/yard/yard-of.ts';
-import { checkInThread } from '../check-thread.ts';
+import { checkInThread } from '../check/check-thread.ts';
 import { jsonText } from '../json-text.ts';
 import { sayOver } from '../print-report.ts';
 import { EXIT_INTERRUPTED, EXIT_UNUSABLE, type Terminal } from '../terminal.ts';

@@ -24,8 +24,6 @@ export async function placesNamed(
   places: readonly (PlanPlace | string)[],
   { mapPaths, shelf }: { readonly mapPaths: readonly string[]; readonly shelf: string },
 ): Promise<Result<PlanPlace[]>> {
-  if (places.every((place) => typeof place !== 'string'))
-    return ok(places.filter((place) => typeof place !== 'string'));
   if (mapPaths.length > 0) {
     const map = await openMap(mapPaths, undefined);
     if (!map.ok) return map;

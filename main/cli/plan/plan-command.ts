@@ -1,5 +1,4 @@
 import { basename, dirname } from 'node:path';
-import { writeGpx } from '../../../geo/drive/gpx/write-gpx.ts';
 import { given } from '../../../geo/given.ts';
 import { loadResult } from '../../../geo/load/load-result.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
@@ -9,15 +8,14 @@ import { readYardNotes } from '../../services/library/local-notes.ts';
 import { libraryNamed, namedVehicle } from '../../services/library/named-vehicle.ts';
 import { shelfFolder } from '../../services/shelf/where-shelf.ts';
 import { readLoadFile } from '../../services/vehicle/read-load-file.ts';
-import type { PlannedOn, PlanOnAnyMap } from '../../services/way-round/plan-read.ts';
-import { planFromFiles } from '../../services/way-round/ways-from-files.ts';
+import type { PlanOnAnyMap } from '../../services/way-round/plan-read.ts';
 import { PROGRAM } from '../../version.ts';
 import { yardNamed } from '../arguments.ts';
 import { jsonText } from '../json-text.ts';
 import { printReport } from '../print-report.ts';
 import { EXIT_INTERRUPTED, refuse, type Terminal } from '../terminal.ts';
-import { placesNamed } from './named-places.ts';
 import { type PlanArguments, readPlanArguments } from './plan-arguments.ts';
+import { planInThread } from './plan-thread.ts';
 
 /** `lanegauge plan`. @returns 0 a drive, 1 there is none, 2 input could not be used, 130 interrupted */
 export async function planCommand(words: readonly string[], terminal: Terminal): Promise<number> {
@@ -28,7 +26,8 @@ export async function planCommand(words: readonly string[], terminal: Terminal):
   if (!plan.ok) return refuse(plan.error.message, terminal);
   progress.show('laying out the drive');
   const map = { mapPaths: read.value.mapPaths, shelf: shelfFolder(terminal.dataFolder) };
-  const planned = await planFromFiles(map, plan.value, signal);
+  const onProgress = progress.show.bind(progress);
+  const planned = await planInThread({ map, plan: plan.value }, { onProgress, signal });
   progress.clear();
   if (signal.aborted) return EXIT_INTERRUPTED;
   if (!planned.ok) {
@@ -36,9 +35,9 @@ export async function planCommand(words: readonly string[], terminal: Terminal):
     terminal.complain(planned.error.message);
     return 1;
   }
-  const written = await writeDrive(read.value.gpxPath, planned.value, signal);
+  const { report, gpx } = planned.value;
+  const written = await writeDrive(read.value.gpxPath, gpx, signal);
   if (!written.ok) return refuse(written.error.message, terminal);
-  const { report } = planned.value;
   terminal.out(read.value.json ? jsonText(report) : printReport(report, terminal.width, terminal.paint));
   return 0;
 }
@@ -57,8 +56,8 @@ async function planOf(asked: PlanArguments, { now, dataFolder }: Terminal): Prom
   const yard = yardNamed(asked, dataFolder);
   const noted = yard === undefined ? undefined : await readYardNotes(yard, now);
   if (noted?.ok === false) return noted;
-  const { prefer, leaveAt, country, mapPaths } = asked;
-  const places = await placesNamed(asked.places, { mapPaths, shelf: shelfFolder(dataFolder) });
+  const { prefer, leaveAt, country } = asked;
+  const places = await placesOf(asked, dataFolder);
   if (!places.ok) return places;
   return ok({
     places: places.value,
@@ -71,11 +70,20 @@ async function planOf(asked: PlanArguments, { now, dataFolder }: Terminal): Prom
   });
 }
 
-async function writeDrive(path: string, { route }: PlannedOn, signal: AbortSignal): Promise<Result<unknown>> {
-  const text = writeGpx(route, [], PROGRAM);
-  if (!text.ok) return text;
+/** Names are only looked up where one is given. */
+async function placesOf(
+  { places, mapPaths }: PlanArguments,
+  dataFolder: string,
+): Promise<Result<PlanOnAnyMap['places']>> {
+  const known = places.filter((place) => typeof place !== 'string');
+  if (known.length === places.length) return ok(known);
+  const { placesNamed } = await import('./named-places.ts');
+  return placesNamed(places, { mapPaths, shelf: shelfFolder(dataFolder) });
+}
+
+async function writeDrive(path: string, gpx: string, signal: AbortSignal): Promise<Result<unknown>> {
   const name = basename(path);
   if (name === '')
     return fail('usage', `--gpx ${clip(path)} names no file. Name the one to write, such as coast.gpx.`);
-  return writeNew(dirname(path), { [name]: text.value }, signal);
+  return writeNew(dirname(path), { [name]: gpx }, signal);
 }

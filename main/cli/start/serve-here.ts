@@ -8,7 +8,7 @@ import { serveWindow } from '../../loopback/serve-window.ts';
 import { openBackend } from '../../services/backend.ts';
 import { dataFolder } from '../../services/data-folder.ts';
 import type { Engine } from '../../services/engine/engine.ts';
-import { checkCommand } from '../check-command.ts';
+import { checkCommand } from '../check/check-command.ts';
 import { printReport } from '../print-report.ts';
 import { EXIT_INTERRUPTED, refuse, type Terminal } from '../terminal.ts';
 import { ROOT, SAMPLE_WORDS, SAMPLES } from './sample-words.ts';

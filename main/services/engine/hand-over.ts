@@ -57,7 +57,8 @@ async function handOverOpen(
   const { isStopped, turnOffsOn } = await import('../way-round/turn-offs-from-files.ts');
   const { leaveAt, localNotes, margins, country, day, load } = asked;
   const read = readShelf(state, lookUp);
-  const roads = read === undefined || !isStopped(report) ? opened.roads : await read(opened.route, WIDE_M);
+  const roads =
+    read === undefined || !isStopped(report) ? opened.roads : await read(opened.route, { reachM: WIDE_M });
   const turnOffs = turnOffsOn(roads, { ...input.value, ...given({ leaveAt }), followed: opened }, report);
   if (!turnOffs.ok) return turnOffs;
   onProgress({ what: 'Drawing the sheet' });

@@ -1,6 +1,5 @@
-import { given } from '../../../geo/given.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
-import type { DrawnRoute } from '../../../geo/roads/discs.ts';
+import type { DrawnRoute, Reach } from '../../../geo/roads/discs.ts';
 import type { Roads } from '../../../geo/roads/roads.ts';
 import { listed, quote } from '../../../geo/units/text.ts';
 import { codeOf } from '../files/system-error.ts';
@@ -13,7 +12,7 @@ const NO_MAP =
   'No map is named and none is on the shelf. Name a file with --map MAP.osm.pbf, or put a map on the shelf: lanegauge shelf import MAP.osm.pbf, or lanegauge shelf fetch --route DRIVE.gpx --by region.';
 
 /** Reads what the shelf knows about a line. Throws Cancelled, or Unreadable where all there is of it is damaged. */
-export type ReadOnShelf = (about: DrawnRoute, reachM: number | undefined) => Promise<Roads>;
+export type ReadOnShelf = (about: DrawnRoute, reach?: Reach) => Promise<Roads>;
 
 /** What the shelf knows along a drive; a sentence where it holds no map, or none that can be read. */
 export function roadsOnShelf(
@@ -21,7 +20,7 @@ export function roadsOnShelf(
   route: DrawnRoute,
   signal?: AbortSignal,
 ): Promise<Result<Roads>> {
-  return readOnShelf(folder, signal, async (read) => ok(await read(route, undefined)));
+  return readOnShelf(folder, signal, async (read) => ok(await read(route)));
 }
 
 /** Does some work on what the shelf knows; a sentence where it holds no map, or none that can be read. */
@@ -39,8 +38,8 @@ export async function readOnShelf<T>(
     const open = shelf;
     if (open.maps === 0) return fail('shelf.empty', NO_MAP);
     if (open.parts.length === 0) throw new Unreadable(open);
-    return await work(async (about, reachM) => {
-      const read = await roadsFromShelf(open, about, pause, given({ reachM }));
+    return await work(async (about, reach) => {
+      const read = await roadsFromShelf(open, about, pause, reach);
       if (read.used.length === 0 && read.damaged.length > 0)
         throw new Unreadable({ damaged: read.damaged, forbidden: open.forbidden });
       return read.roads;

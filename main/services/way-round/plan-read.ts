@@ -38,18 +38,18 @@ const MOST_DEARER = 0.01;
 export async function planRead(read: ReadRoads, plan: PlanOnAnyMap): Promise<Result<PlannedOn>> {
   const line = straightLine(plan.places);
   const reachM = Math.min(WIDE_MOST_M, Math.max(WIDE_LEAST_M, WIDE_PER_LEG * longestLegM(plan.places)));
-  const wide = await read({ segments: [line] }, reachM);
+  const wide = await read({ segments: [line] }, { reachM, roadsAlone: true });
   const sketch = sketchPlan({ ...plan, roads: wide });
   if (!sketch.ok) return sketch;
   const { path, costTenths, turnsToLeave } = sketch.value;
   // near the line alone every road seems to end soon
   const known = { ...plan, turnsToLeave };
-  const near = planOn(await read({ segments: [segmentOf(path)] }, undefined), known);
+  const near = planOn(await read({ segments: [segmentOf(path)] }), known);
   if (near.ok && isAsGood(near.value, costTenths)) return near;
   const first = planOn(wide, known);
   if (!first.ok) return first;
   const { segments } = first.value.route;
-  return planOn(await read({ segments }, undefined), known);
+  return planOn(await read({ segments }), known);
 }
 
 /** Whether searching farther off could bring little: the check said nothing new, or what it said costs little. */

@@ -45,11 +45,11 @@ export async function servicesRead(
   wanted: ServicesWanted,
   points: readonly ServicePoint[],
 ): Promise<Result<ServicesFound>> {
-  const found = servicesOn(await read(check.route, WIDE_M), check, wanted, points);
+  const found = servicesOn(await read(check.route, { reachM: WIDE_M }), check, wanted, points);
   if (!found.ok || found.value.services.length === 0) return found;
   const { services, not, leftOut } = found.value;
   const ways = services.flatMap(({ way }) => (way === undefined ? [] : [segmentOf(way.path)]));
-  const near = await read({ segments: [...check.route.segments, ...ways] }, undefined);
+  const near = await read({ segments: [...check.route.segments, ...ways] });
   const told = new Set(services.map(({ osm }) => keyOf(osm)));
   const again = servicesOn(
     near,

@@ -21,7 +21,7 @@ export async function turnOffsFromFiles(
   if (!isStopped(report)) return ok(new Map());
   return onNamedMap(map, signal, {
     whole: (roads) => turnOffsOn(roads, check, report),
-    inPieces: async (read) => turnOffsOn(await read(check.route, WIDE_M), check, report),
+    inPieces: async (read) => turnOffsOn(await read(check.route, { reachM: WIDE_M }), check, report),
   });
 }
 

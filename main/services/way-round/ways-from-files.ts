@@ -1,6 +1,8 @@
 import { stat } from 'node:fs/promises';
 import type { Route } from '../../../geo/drive/gpx/route.ts';
+import { given } from '../../../geo/given.ts';
 import { fail, type Result } from '../../../geo/result.ts';
+import type { Reach } from '../../../geo/roads/discs.ts';
 import type { Roads } from '../../../geo/roads/roads.ts';
 import { Cancelled } from '../map/map-reading.ts';
 import { openMap } from '../map/open-map.ts';
@@ -61,10 +63,9 @@ export async function onNamedMap<T>(
   work: OnRoads<T>,
 ): Promise<Result<T>> {
   if (mapPaths.length === 0) return readOnShelf(shelf, signal, work.inPieces);
-  const read = async (about: Pick<Route, 'segments'> | undefined, reachM?: number): Promise<Roads> => {
+  const read = async (about: Pick<Route, 'segments'> | undefined, reach?: Reach): Promise<Roads> => {
     const opened = await openMap(mapPaths, about, {
-      ...(signal && { signal }),
-      ...(reachM !== undefined && { reach: { reachM } }),
+      ...given({ signal, reach }),
     });
     if (opened.ok) return opened.value;
     throw opened.error.code === 'cancelled' ? new Cancelled() : new MapRefused(opened.error);

@@ -5,6 +5,7 @@ import { readLeaving } from '../../../geo/drive/times/leaving.ts';
 import { given } from '../../../geo/given.ts';
 import type { DriveReport } from '../../../geo/report/report.ts';
 import { ok, type Result } from '../../../geo/result.ts';
+import type { Reach } from '../../../geo/roads/discs.ts';
 import type { Roads } from '../../../geo/roads/roads.ts';
 import { findWaysRound, type WaysRound } from '../../../geo/wayround/past-bar.ts';
 import type { Prefer } from '../../../geo/wayround/price/prices.ts';
@@ -25,7 +26,7 @@ export interface CheckOnAnyMap extends Omit<CheckInput, 'drive' | 'roads' | 'lea
 }
 
 /** Reads the roads about a line: as far beside it as is asked. */
-export type ReadRoads = (about: Pick<Route, 'segments'>, reachM: number | undefined) => Promise<Roads>;
+export type ReadRoads = (about: Pick<Route, 'segments'>, reach?: Reach) => Promise<Roads>;
 
 /** A way round may lead this far beside the drive. */
 export const WIDE_M = 10_000;
@@ -66,10 +67,10 @@ export async function waysRead(
   check: CheckOnAnyMap,
   wanted: WaysWanted,
 ): Promise<Result<Found>> {
-  const found = waysOn(await read(check.route, WIDE_M), check, wanted);
+  const found = waysOn(await read(check.route, { reachM: WIDE_M }), check, wanted);
   if (!found.ok || found.value.waysRound.length === 0) return found;
   const ways = found.value.waysRound.map(({ path }) => segmentOf(path));
-  const near = await read({ segments: [...check.route.segments, ...ways] }, undefined);
+  const near = await read({ segments: [...check.route.segments, ...ways] });
   const judged = waysOn(near, check, wanted);
   if (!judged.ok) return judged;
   // the far roads tell better why there is no way than a map that ends beside the drive

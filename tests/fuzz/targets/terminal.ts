@@ -1,7 +1,7 @@
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { checkCommand } from '../../../main/cli/check-command.ts';
+import { checkCommand } from '../../../main/cli/check/check-command.ts';
 import { loadCommand } from '../../../main/cli/load-command.ts';
 import { readStartArguments } from '../../../main/cli/start/start-arguments.ts';
 import { swingCommand } from '../../../main/cli/swing-command.ts';

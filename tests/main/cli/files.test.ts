@@ -3,7 +3,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { checkCommand } from '../../../main/cli/check-command.ts';
+import { checkCommand } from '../../../main/cli/check/check-command.ts';
 import { loadCommand } from '../../../main/cli/load-command.ts';
 import { swingCommand } from '../../../main/cli/swing-command.ts';
 import { terminalOf } from '../../support/terminal.ts';

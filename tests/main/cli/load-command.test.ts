@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { driveReportSchema } from '../../../geo/report/report.ts';
-import { checkCommand } from '../../../main/cli/check-command.ts';
+import { checkCommand } from '../../../main/cli/check/check-command.ts';
 import { loadCommand } from '../../../main/cli/load-command.ts';
 import { terminalOf } from '../../support/terminal.ts';
 

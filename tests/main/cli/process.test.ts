@@ -3,7 +3,7 @@ import { openSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import { describe, expect, it } from 'vitest';
-import { checkInThread } from '../../../main/cli/check-thread.ts';
+import { checkInThread } from '../../../main/cli/check/check-thread.ts';
 
 const ROOT = resolve(import.meta.dirname, '../../..');
 const CLI = resolve(ROOT, '.build/program/cli');

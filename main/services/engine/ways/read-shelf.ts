@@ -1,4 +1,3 @@
-import { given } from '../../../../geo/given.ts';
 import { roadsFromShelf } from '../../shelf/roads-from-shelf.ts';
 import type { ReadRoads } from '../../way-round/ways-past.ts';
 import type { EngineState } from '../state.ts';
@@ -7,5 +6,5 @@ import type { EngineState } from '../state.ts';
 export function readShelf({ shelf }: EngineState, lookUp: () => void): ReadRoads | undefined {
   if (shelf === undefined) return undefined;
   const pause = async () => lookUp();
-  return async (about, reachM) => (await roadsFromShelf(shelf, about, pause, given({ reachM }))).roads;
+  return async (about, reach) => (await roadsFromShelf(shelf, about, pause, reach)).roads;
 }

@@ -3,7 +3,13 @@ import { speedFor } from '../../../../geo/drive/times/speed-for.ts';
 import type { Tags } from '../../../../geo/roads/roads.ts';
 import { DEFAULT_MARGINS } from '../../../../geo/rules/rule.ts';
 import { rulesFor } from '../../../../geo/wayround/price/ask-rules.ts';
-import { hasDirection, ruleSignature, tagSignature } from '../../../../geo/wayround/price/tag-signature.ts';
+import { paceOf } from '../../../../geo/wayround/price/pace.ts';
+import {
+  hasDirection,
+  paceSignature,
+  ruleSignature,
+  tagSignature,
+} from '../../../../geo/wayround/price/tag-signature.ts';
 import { COACH_BUILT } from '../../../support/coach-built.ts';
 
 const ROADS: readonly Tags[] = [
@@ -83,6 +89,27 @@ describe('tags that roads are told apart by', () => {
       }
     const slow = { ...ROADS[0], maxspeed: '10' };
     expect(tagSignature(slow)).not.toBe(tagSignature(ROADS[0] ?? {}));
+  });
+
+  it('hold every tag that a road’s pace is read from', () => {
+    const more: readonly Tags[] = [
+      { highway: 'secondary', oneway: 'yes', maxspeed: '70', 'maxspeed:hgv': '60' },
+      { highway: 'living_street', 'zone:maxspeed': 'DE:30', 'width:effective': '2.7' },
+      { highway: 'road', width: '2.8', 'parking:left': 'lane', 'parking:lane:both': 'parallel', lanes: '1' },
+    ];
+    for (const road of [...ROADS, ...more]) {
+      const read = new Set<string>();
+      const tags = new Proxy(road, {
+        get: (target, key) => {
+          if (typeof key === 'string') read.add(key);
+          return Reflect.get(target, key);
+        },
+      });
+      for (const country of ['DE', 'GB', undefined])
+        for (const forward of [true, false]) paceOf({ tags, country, forward }, COACH_BUILT, 'widest');
+      expect(read).toContain('highway');
+      for (const key of read) expect(paceSignature({ [key]: 'yes' }), key).not.toBe('');
+    }
   });
 
   it('tell of a direction wherever the two differ', () => {

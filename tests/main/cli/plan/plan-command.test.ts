@@ -2,7 +2,7 @@ import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { checkCommand } from '../../../../main/cli/check-command.ts';
+import { checkCommand } from '../../../../main/cli/check/check-command.ts';
 import { planCommand } from '../../../../main/cli/plan/plan-command.ts';
 import { terminalOf } from '../../../support/terminal.ts';
 

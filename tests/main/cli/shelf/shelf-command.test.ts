@@ -2,7 +2,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { checkCommand } from '../../../../main/cli/check-command.ts';
+import { checkCommand } from '../../../../main/cli/check/check-command.ts';
 import { printMaps } from '../../../../main/cli/shelf/print-maps.ts';
 import { shelfCommand } from '../../../../main/cli/shelf/shelf-command.ts';
 import { mapFolder } from '../../../../main/services/shelf/shelf-folder.ts';

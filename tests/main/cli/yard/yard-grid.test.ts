@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { readFindingId } from '../../../../geo/notes/finding-id.ts';
 import { cellOf } from '../../../../geo/yard/cell.ts';
-import { makeCheck } from '../../../../main/cli/check-work.ts';
+import { makeCheck } from '../../../../main/cli/check/check-work.ts';
 import { fromLibrary } from '../../../../main/cli/hand-over/from-library.ts';
 import { yardCommand } from '../../../../main/cli/yard/yard-command.ts';
 import { checkFromFiles } from '../../../../main/services/check-drive.ts';

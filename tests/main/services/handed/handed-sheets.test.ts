@@ -2,7 +2,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { makeCheck } from '../../../../main/cli/check-work.ts';
+import { makeCheck } from '../../../../main/cli/check/check-work.ts';
 import { fromLibrary } from '../../../../main/cli/hand-over/from-library.ts';
 import { yardCommand } from '../../../../main/cli/yard/yard-command.ts';
 import { handOverFromFiles } from '../../../../main/services/hand-over/hand-over-from-files.ts';

@@ -1,14 +1,14 @@
-import { given } from '../../geo/given.ts';
-import { ok, type Result } from '../../geo/result.ts';
-import type { VehicleCard } from '../../geo/vehicle/card.ts';
-import { writeNew } from '../services/files/write-new.ts';
-import { isName, type TypedVehicle } from '../services/library/typed-vehicle.ts';
-import { shelfFolder } from '../services/shelf/where-shelf.ts';
-import { readCheckArguments, yardNamed } from './arguments.ts';
+import { given } from '../../../geo/given.ts';
+import { ok, type Result } from '../../../geo/result.ts';
+import type { VehicleCard } from '../../../geo/vehicle/card.ts';
+import { writeNew } from '../../services/files/write-new.ts';
+import { isName, type TypedVehicle } from '../../services/library/typed-vehicle.ts';
+import { shelfFolder } from '../../services/shelf/where-shelf.ts';
+import { readCheckArguments, yardNamed } from '../arguments.ts';
+import { jsonText } from '../json-text.ts';
+import { exitFor, printReport } from '../print-report.ts';
+import { EXIT_INTERRUPTED, refuse, type Terminal } from '../terminal.ts';
 import { checkInThread } from './check-thread.ts';
-import { jsonText } from './json-text.ts';
-import { exitFor, printReport } from './print-report.ts';
-import { EXIT_INTERRUPTED, refuse, type Terminal } from './terminal.ts';
 
 /** `lanegauge check`. @returns 0 nothing barred or over a plate, 1 something is, 2 input could not be used, 130 interrupted */
 export async function checkCommand(words: readonly string[], terminal: Terminal): Promise<number> {
@@ -48,7 +48,7 @@ async function cardNamed(
   folder: string | undefined,
   { dataFolder, now }: Terminal,
 ): Promise<Result<VehicleCard>> {
-  const { libraryNamed, namedVehicle } = await import('../services/library/named-vehicle.ts');
+  const { libraryNamed, namedVehicle } = await import('../../services/library/named-vehicle.ts');
   const found = await namedVehicle(vehicle, () => libraryNamed({ dataFolder, ...given({ folder }) }, now));
   return found.ok ? ok(found.value.card) : found;
 }

@@ -1,9 +1,9 @@
-import type { DriveReport } from '../../geo/report/report.ts';
-import { ok, type Result } from '../../geo/result.ts';
-import { type CheckHooks, checkFromFiles } from '../services/check-drive.ts';
-import type { HandedFromFiles, HandOverWork } from '../services/hand-over/hand-over-from-files.ts';
-import { PLAIN } from './paint.ts';
-import { printReport } from './print-report.ts';
+import type { DriveReport } from '../../../geo/report/report.ts';
+import { ok, type Result } from '../../../geo/result.ts';
+import { type CheckHooks, checkFromFiles } from '../../services/check-drive.ts';
+import type { HandedFromFiles, HandOverWork } from '../../services/hand-over/hand-over-from-files.ts';
+import { PLAIN } from '../paint.ts';
+import { printReport } from '../print-report.ts';
 
 /** A check to make: everything in it can be handed to a thread. */
 export interface CheckWork extends Pick<HandOverWork, 'request' | 'known' | 'own'> {
@@ -27,7 +27,7 @@ export async function makeCheck(
   hooks: CheckHooks,
 ): Promise<Result<CheckDone>> {
   if (files === 'hand over') {
-    const { handOverFromFiles } = await import('../services/hand-over/hand-over-from-files.ts');
+    const { handOverFromFiles } = await import('../../services/hand-over/hand-over-from-files.ts');
     const handed = await handOverFromFiles(work, hooks);
     if (!handed.ok) return handed;
     const { report, files: made, ...handedOver } = handed.value;
@@ -38,7 +38,7 @@ export async function makeCheck(
   const { report } = checked.value;
   if (files === 'none') return ok({ report, files: {} });
   // a large geometry library stands behind it, which a plain check need not wait for
-  const { reportFiles } = await import('../services/export/report-files.ts');
+  const { reportFiles } = await import('../../services/export/report-files.ts');
   const written = reportFiles(checked.value, printReport(report, FILE_WIDTH, PLAIN));
   return written.ok ? ok({ report, files: written.value }) : written;
 }

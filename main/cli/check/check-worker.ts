@@ -1,8 +1,8 @@
 import { parentPort } from 'node:worker_threads';
-import type { FromCheck } from './check-thread.ts';
-import { type CheckWork, makeCheck } from './check-work.ts';
+import type { FromThread } from '../thread.ts';
+import { type CheckDone, type CheckWork, makeCheck } from './check-work.ts';
 
-const say = (message: FromCheck): void => parentPort?.postMessage(message);
+const say = (message: FromThread<CheckDone>): void => parentPort?.postMessage(message);
 
 const work = await new Promise<CheckWork>((resolve) => parentPort?.once('message', resolve));
 const done = await makeCheck(work, {

@@ -80,9 +80,10 @@ export function arrange<D extends RowDrive>(
   // what sorts below leaves equals by name
   if (order === 'length') return shown.sort((a, b) => lengthOf(b) - lengthOf(a));
   if (order === 'name') return shown;
-  const ranks = new Map(shown.map(({ id }) => [id, worstOf(cellsAsked(id))]));
-  const rankOf = ({ id }: D) => ranks.get(id) ?? UNCHECKED;
-  return shown.sort((a, b) => compareWorst(rankOf(a), rankOf(b)));
+  return shown
+    .map((drive) => ({ drive, worst: worstOf(cellsAsked(drive.id)) }))
+    .sort((a, b) => compareWorst(a.worst, b.worst))
+    .map(({ drive }) => drive);
 }
 
 const ordered = new WeakMap<readonly RowDrive[], readonly RowDrive[]>();
@@ -108,14 +109,24 @@ const roads = new WeakMap<readonly RowCell[], string>();
 function holdsAll(drive: RowDrive, cells: readonly RowCell[], words: readonly string[]): boolean {
   const name = names.get(drive) ?? folded(`${drive.name}\n${drive.file}`);
   names.set(drive, name);
-  const road = roads.get(cells) ?? folded(roadsOf(cells).join('\n'));
-  roads.set(cells, road);
-  return words.every((word) => name.includes(word) || road.includes(word));
+  return words.every((word) => name.includes(word) || roadsIn(cells).includes(word));
+}
+
+/** All roads that stop somebody on a drive, folded. */
+function roadsIn(cells: readonly RowCell[]): string {
+  const known = roads.get(cells);
+  if (known !== undefined) return known;
+  const found = folded(roadsOf(cells).join('\n'));
+  roads.set(cells, found);
+  return found;
 }
 
 function roadsOf(cells: readonly RowCell[]): string[] {
   const found = new Set<string>();
-  for (const { cell } of cells) for (const { road } of cell.stops) if (road !== undefined) found.add(road);
+  for (const { cell } of cells) {
+    if (cell.stops.length === 0) continue;
+    for (const { road } of cell.stops) if (road !== undefined) found.add(road);
+  }
   return [...found];
 }
 

@@ -1,10 +1,10 @@
 import type { StoppingPlace } from './stopping-place.ts';
 
 /** What stops one vehicle on one drive. */
-export interface StoppedCell {
+interface StoppedCell {
   readonly drive: string;
   readonly vehicle: string;
-  readonly stops: readonly StoppingPlace[];
+  readonly cell: { readonly stops: readonly StoppingPlace[] };
 }
 
 /** A place with the drives and vehicles it stops, ids each once in the order given. */
@@ -21,20 +21,19 @@ export function whatStopsMost(cells: readonly StoppedCell[]): StopsMost[] {
     string,
     { place: StoppingPlace; pairs: number; last?: StoppedCell; drives: Set<string>; vehicles: Set<string> }
   >();
-  for (const cell of cells)
-    for (const place of cell.stops) {
-      const found = places.get(place.key) ?? {
-        place,
-        pairs: 0,
-        drives: new Set<string>(),
-        vehicles: new Set<string>(),
-      };
+  for (const met of cells)
+    for (const place of met.cell.stops) {
+      let found = places.get(place.key);
+      if (found === undefined) {
+        found = { place, pairs: 0, drives: new Set(), vehicles: new Set() };
+        places.set(place.key, found);
+      }
       // met twice on one drive it stops that pair once
-      if (found.last !== cell) found.pairs++;
-      found.last = cell;
-      found.drives.add(cell.drive);
-      found.vehicles.add(cell.vehicle);
-      places.set(place.key, found);
+      if (found.last === met) continue;
+      found.pairs++;
+      found.last = met;
+      found.drives.add(met.drive);
+      found.vehicles.add(met.vehicle);
     }
   return [...places.values()]
     .map(({ place, pairs, drives, vehicles }) => ({

@@ -17,7 +17,9 @@ const tab = (page: Page, name: string) => page.getByRole('tab', { name, exact: t
 const press = (page: Page, name: string | RegExp) => page.getByRole('button', { name }).first().click();
 const says = (page: Page, text: string | RegExp) =>
   page.getByText(text).first().waitFor({ timeout: LONG_MS });
-const focused = (page: Page) => page.evaluate("document.activeElement.closest('td, th').textContent");
+/** What the cell that has the focus says: in words of its own, or in what it shows. */
+const focused = (page: Page) =>
+  page.evaluate("document.activeElement.ariaLabel ?? document.activeElement.closest('td, th').textContent");
 
 /** From an empty yard to a drive opened from its cell. */
 const states: States = [

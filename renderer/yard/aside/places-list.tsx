@@ -3,9 +3,9 @@ import type { Subject } from '../../../geo/report/kinds.ts';
 import { SUBJECT_WORD, subjectsOf } from '../../../geo/report/subject-word.ts';
 import { clip, counted } from '../../../geo/units/text.ts';
 import { sayLimit } from '../../../geo/yard/say-limit.ts';
-import { type StoppedCell, whatStopsMost } from '../../../geo/yard/stops-most.ts';
+import { whatStopsMost } from '../../../geo/yard/stops-most.ts';
 import { settings } from '../../state/kept.ts';
-import { arrangement, cellListOf, cellsTold, rows } from '../state/yard.ts';
+import { arrangement, cellsTold, rows, stoppedListOf } from '../state/yard.ts';
 
 const MOST_SHOWN = 40;
 
@@ -13,11 +13,11 @@ const MOST_SHOWN = 40;
 export function PlacesList() {
   void cellsTold.value;
   const asked = arrangement.value;
-  const cells: StoppedCell[] = [];
-  for (const { id } of rows.value)
-    for (const { drive, vehicle, cell } of cellListOf(id))
-      if (cell.stops.length > 0 && (asked.vehicle === undefined || vehicle === asked.vehicle))
-        cells.push({ drive, vehicle, stops: cell.stops });
+  const cells = rows.value.flatMap(({ id }) =>
+    asked.vehicle === undefined
+      ? stoppedListOf(id)
+      : stoppedListOf(id).filter(({ vehicle }) => vehicle === asked.vehicle),
+  );
   const [subject, setSubject] = useState<Subject>();
   const all = whatStopsMost(cells);
   const subjects = subjectsOf(all.map(({ place }) => place));

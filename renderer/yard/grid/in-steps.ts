@@ -1,4 +1,4 @@
-import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 
 /** So many cells are drawn anew at a time: a frame's work on a slow computer. */
 const CELLS_A_FRAME = 40;
@@ -9,22 +9,31 @@ interface Columns {
   readonly to: number;
 }
 
+interface Before {
+  readonly drawn: ReadonlyMap<string, Columns>;
+  readonly frame: number;
+  /** of that frame's share */
+  readonly left: number;
+}
+
 /**
  * What of the rows in sight is drawn now: as before what was drawn before, and of a few rows each frame what is to be
  * drawn, so that a jump or another order never holds the page for as long as a whole sheet of new cells takes.
+ * @param frame counts the frames: what is drawn several times within one has one frame's share
+ * @param nextFrame has the grid drawn again in the next frame, where rows are left to draw
  * @returns by row the vehicles that are drawn; a row whose turn has not come is missing, or has those it had
  */
 export function useInSteps(
   rows: readonly { readonly id: string }[],
   columns: Columns,
+  { frame, nextFrame }: { readonly frame: number; readonly nextFrame: () => void },
 ): ReadonlyMap<string, Columns> {
-  const before = useRef<ReadonlyMap<string, Columns>>(new Map());
-  const [, again] = useState(0);
+  const before = useRef<Before>({ drawn: new Map(), frame, left: CELLS_A_FRAME });
   const drawn = new Map<string, Columns>();
-  let left = CELLS_A_FRAME;
+  let left = frame === before.current.frame ? before.current.left : CELLS_A_FRAME;
   let isAll = true;
   for (const { id } of rows) {
-    const had = before.current.get(id);
+    const had = before.current.drawn.get(id);
     const anew = newIn(columns, had);
     // one row at least comes on
     if (anew === 0 || left === CELLS_A_FRAME || anew <= left) {
@@ -36,12 +45,8 @@ export function useInSteps(
     if (had) drawn.set(id, had);
   }
   useLayoutEffect(() => {
-    before.current = drawn;
-  });
-  useEffect(() => {
-    if (isAll) return;
-    const frame = requestAnimationFrame(() => again((count) => count + 1));
-    return () => cancelAnimationFrame(frame);
+    before.current = { drawn, frame, left };
+    if (!isAll) nextFrame();
   });
   return drawn;
 }

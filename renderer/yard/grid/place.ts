@@ -68,16 +68,14 @@ export function rowsInSight(
 }
 const BESIDE = 4;
 
-/** As the style sheet has it: as narrow as a column becomes where there are more than have room. */
-export const COLUMN_PX = 88;
-
-/** Which columns are drawn, 0-based among the vehicles: those in sight and two on either side; all where they have room. */
+/** Which columns are drawn, 0-based among the vehicles: those in sight and a few on either side; all where they have room. */
 export function columnsInSight(
-  { leftPx, widthPx, headPx }: { readonly leftPx: number; readonly widthPx: number; readonly headPx: number },
+  { leftPx, widthPx }: { readonly leftPx: number; readonly widthPx: number },
+  { headPx, cellPx }: { readonly headPx: number; readonly cellPx: number },
   columns: number,
 ): { readonly from: number; readonly to: number } {
   const roomPx = widthPx - headPx;
-  if (roomPx >= columns * COLUMN_PX) return { from: 0, to: columns };
-  const first = Math.floor(leftPx / COLUMN_PX);
-  return { from: Math.max(0, first - 2), to: Math.min(columns, first + Math.ceil(roomPx / COLUMN_PX) + 3) };
+  if (roomPx >= columns * cellPx) return { from: 0, to: columns };
+  const first = Math.floor(leftPx / cellPx);
+  return { from: Math.max(0, first - 2), to: Math.min(columns, first + Math.ceil(roomPx / cellPx) + 3) };
 }

@@ -2,10 +2,10 @@ import { dayInWords } from '../../../geo/clock/print-dates.ts';
 import { clip } from '../../../geo/units/text.ts';
 import type { YardCell, YardDrive, YardVehicle } from '../../../main/contract/yard/yard.ts';
 import { settings } from '../../state/kept.ts';
-import { mark, marking } from '../several/marked.ts';
+import { isMarked, marking } from '../several/marked.ts';
 import { apartIds, arrangement, aside, lengthOf, sayLength } from '../state/yard.ts';
-import { CellOf } from './cell.tsx';
-import { gridPlace } from './place.ts';
+import { cellOf } from './cell.tsx';
+import type { Lay } from './lay.ts';
 import { Ribbon } from './ribbon.tsx';
 
 /**
@@ -23,6 +23,7 @@ export function Row({
   placeColumn,
   pointedColumn,
   longestM,
+  lay: { narrow, cellPx },
 }: {
   drive: YardDrive;
   row: number;
@@ -37,12 +38,14 @@ export function Row({
   /** the column that is pointed at, likewise */
   pointedColumn: number | undefined;
   longestM: number;
+  lay: Lay;
 }) {
   const open = aside.value?.kind === 'drive' && aside.value.id === drive.id;
   const { units } = settings.value;
   const lengthM = lengthOf(drive);
   const changed = [...known.values()].some(({ changes }) => changes.length > 0);
   const asked = arrangement.value.vehicle;
+  const choosing = marking.value;
   return (
     <tr
       aria-rowindex={row + 2}
@@ -55,13 +58,6 @@ export function Row({
           data-place={`${row},0`}
           tabIndex={placeColumn === 0 ? 0 : -1}
           aria-expanded={open}
-          onFocus={() => {
-            gridPlace.value = { row, column: 0 };
-          }}
-          onClick={() => {
-            if (marking.peek()) mark([drive], vehicles);
-            else aside.value = open ? undefined : { kind: 'drive', id: drive.id };
-          }}
         >
           <span class="yard-name">
             <bdi>{clip(drive.name, 100)}</bdi>
@@ -90,19 +86,18 @@ export function Row({
           {changed && <span class="unseen">; something changed</span>}
         </button>
       </th>
-      {vehicles.slice(fromColumn, toColumn).map((vehicle, i) => (
-        <CellOf
-          key={vehicle.id}
-          drive={drive}
-          vehicle={vehicle}
-          known={known.get(vehicle.id)}
-          failed={failed}
-          row={row}
-          column={fromColumn + i + 1}
-          isPlace={placeColumn === fromColumn + i + 1}
-          isPointed={pointedColumn === fromColumn + i + 1}
-        />
-      ))}
+      {vehicles.slice(fromColumn, toColumn).map((vehicle, i) =>
+        cellOf(drive, vehicle, known.get(vehicle.id), failed, {
+          row,
+          column: fromColumn + i + 1,
+          narrow,
+          awayPx: i === 0 ? fromColumn * cellPx : 0,
+          isPlace: placeColumn === fromColumn + i + 1,
+          isPointed: pointedColumn === fromColumn + i + 1,
+          isAsked: asked === vehicle.id,
+          chosen: choosing ? isMarked(drive.id, vehicle.id) : undefined,
+        }),
+      )}
     </tr>
   );
 }

@@ -3,9 +3,8 @@ import { clip } from '../../../geo/units/text.ts';
 import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import type { YardVehicle } from '../../../main/contract/yard/yard.ts';
 import { vehicles as fleet } from '../../state/kept.ts';
-import { mark, marking } from '../several/marked.ts';
-import { apartIds, arrangement, rows } from '../state/yard.ts';
-import { gridPlace, type Place } from './place.ts';
+import { apartIds, arrangement } from '../state/yard.ts';
+import type { Place } from './place.ts';
 
 const [WIDTH, HEIGHT] = [76, 40];
 /** Underside, wheel radius and top of the bonnet as most vans have them, metres; a drawing, no figure. */
@@ -17,12 +16,14 @@ export function VehicleHeads({
   place,
   from,
   to,
+  cellPx,
 }: {
   vehicles: readonly YardVehicle[];
   place: Place;
   /** which of them are drawn */
   from: number;
   to: number;
+  cellPx: number;
 }) {
   const cards = vehicles.map(({ vehicleId }) => fleet.value.find(({ id }) => id === vehicleId)?.card);
   const longM = largest(cards.map((card) => (card ? outerLengthM(card) : 1)));
@@ -42,6 +43,7 @@ export function VehicleHeads({
           card={cards[from + i]}
           pxPerM={pxPerM}
           column={from + i + 1}
+          awayPx={i === 0 ? from * cellPx : 0}
           isPlace={place.row === -1 && place.column === from + i + 1}
         />
       ))}
@@ -54,12 +56,14 @@ function Head({
   card,
   pxPerM,
   column,
+  awayPx,
   isPlace,
 }: {
   vehicle: YardVehicle;
   card: VehicleCard | undefined;
   pxPerM: number;
   column: number;
+  awayPx: number;
   isPlace: boolean;
 }) {
   const asked = arrangement.value.vehicle === id;
@@ -68,7 +72,7 @@ function Head({
       scope="col"
       aria-colindex={column + 1}
       class={asked ? 'yard-head yard-asked' : 'yard-head'}
-      style={{ '--column': column + 1 }}
+      style={awayPx > 0 ? { marginLeft: `${awayPx}px` } : undefined}
     >
       <button
         type="button"
@@ -76,16 +80,6 @@ function Head({
         tabIndex={isPlace ? 0 : -1}
         aria-pressed={asked}
         title={`What can ${clip(name, 60)} take?`}
-        onFocus={() => {
-          gridPlace.value = { row: -1, column };
-        }}
-        onClick={() => {
-          if (marking.peek()) return mark(rows.peek(), [{ id }]);
-          const now = arrangement.peek();
-          arrangement.value = asked
-            ? { ...now, vehicle: undefined, takes: 'any' }
-            : { ...now, vehicle: id, takes: 'takes' };
-        }}
       >
         <svg
           width={WIDTH}

@@ -1,4 +1,4 @@
-import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
+import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { counted } from '../../../geo/units/text.ts';
 import { forgetNear } from '../state/near.ts';
 import {
@@ -11,10 +11,12 @@ import {
   rows,
   whyFailed,
 } from '../state/yard.ts';
+import { onClick, onFocusIn, placeAt } from './grid-events.ts';
 import { useInSteps } from './in-steps.ts';
-import { COLUMN_PX, columnsInSight, type Extent, gridPlace, placeAfter, rowsInSight } from './place.ts';
+import { type Lay, layOf } from './lay.ts';
+import { columnsInSight, type Extent, gridPlace, placeAfter, rowsInSight } from './place.ts';
 import { Row } from './row.tsx';
-import { layOf } from './row-height.ts';
+import { useSight } from './sight.ts';
 import { VehicleHeads } from './vehicle-heads.tsx';
 
 /** A table that the keyboard goes through cell by cell, as the ARIA grid pattern has it. */
@@ -26,48 +28,29 @@ const GRID = { role: 'grid' } as const;
  */
 export function YardGrid() {
   const scroller = useRef<HTMLDivElement>(null);
-  const [sight, setSight] = useState<Sight>({
-    topPx: 0,
-    leftPx: 0,
-    heightPx: 800,
-    widthPx: 1000,
-    headPx: 320,
-  });
+  const { sight, ...frames } = useSight(scroller);
   const wantsFocus = useRef(false);
   void cellsTold.value;
   const shown = rows.value;
   const across = columns.value;
-  const lay = layOf(sight.widthPx, across.length);
+  const lay = useLay(sight.widthPx, across.length);
   const { from, to } = rowsInSight({ ...sight, rowPx: lay.rowPx }, shown.length);
-  const drawn = lay.narrow ? { from: 0, to: across.length } : columnsInSight(sight, across.length);
+  const drawn = lay.narrow ? { from: 0, to: across.length } : columnsInSight(sight, lay, across.length);
   const sighted = shown.slice(from, to);
-  const drawnNow = useInSteps(sighted, drawn);
+  const drawnNow = useInSteps(sighted, drawn, frames);
   const extent: Extent = {
     rows: shown.length,
     columns: across.length,
     page: Math.max(1, Math.floor(sight.heightPx / lay.rowPx) - 2),
   };
-  useEffect(() => {
-    const box = scroller.current;
-    if (!box) return;
-    const look = () => setSight((before) => sightOf(box, before));
-    look();
-    const watch = new ResizeObserver(look);
-    watch.observe(box);
-    box.addEventListener('scroll', look, { passive: true });
-    return () => {
-      watch.disconnect();
-      box.removeEventListener('scroll', look);
-    };
-  }, []);
   const place = gridPlace.value;
-  const [pointed, setPointed] = useState('');
-  const [pointedRow, pointedColumn] = pointed.split(',').map(Number);
+  const [pointed, setPointed] = useState<string | undefined>(undefined);
+  const [pointedRow, pointedColumn] = (pointed ?? '').split(',').map(Number);
   useLayoutEffect(() => {
     const box = scroller.current;
     if (!box || !wantsFocus.current) return;
     scrollTo(box, place.row * lay.rowPx, lay.rowPx);
-    if (!lay.narrow && place.column > 0) scrollAcross(box, place.column);
+    if (!lay.narrow && place.column > 0) scrollAcross(box, place.column, lay);
     const found = box.querySelector<HTMLElement>(`[data-place="${place.row},${place.column}"]`);
     if (!found) return;
     wantsFocus.current = false;
@@ -83,12 +66,22 @@ export function YardGrid() {
         <table
           {...GRID}
           class="yard-grid"
-          style={{ '--columns': across.length, '--row': `${lay.rowPx}px` }}
+          style={{
+            '--row': `${lay.rowPx}px`,
+            '--head': `${lay.headPx}px`,
+            '--cell': `${lay.cellPx}px`,
+            minWidth: `${lay.headPx + across.length * lay.cellPx}px`,
+          }}
           aria-label={`${counted(shown.length, 'drive')} and ${counted(across.length, 'vehicle')}`}
           aria-rowcount={shown.length + 1}
           aria-colcount={across.length + 1}
-          onPointerOver={({ target }) => setPointed(placeOf(target))}
-          onPointerLeave={() => setPointed('')}
+          onPointerOver={({ target }) => {
+            const at = placeAt(target);
+            setPointed(at && `${at.row},${at.column}`);
+          }}
+          onPointerLeave={() => setPointed(undefined)}
+          onFocusIn={onFocusIn}
+          onClick={onClick}
           onKeyDown={(event) => {
             const next = placeAfter(event, within, extent);
             if (!next) return;
@@ -98,7 +91,13 @@ export function YardGrid() {
           }}
         >
           <thead>
-            <VehicleHeads vehicles={across} place={within} from={drawn.from} to={drawn.to} />
+            <VehicleHeads
+              vehicles={across}
+              place={within}
+              from={drawn.from}
+              to={drawn.to}
+              cellPx={lay.cellPx}
+            />
           </thead>
           <tbody class="yard-rows" style={{ height: `${shown.length * lay.rowPx}px` }}>
             {sighted.map((drive, i) => {
@@ -117,6 +116,7 @@ export function YardGrid() {
                     placeColumn={within.row === from + i ? within.column : undefined}
                     pointedColumn={pointedRow === from + i ? pointedColumn : undefined}
                     longestM={longestM.value}
+                    lay={lay}
                   />
                 )
               );
@@ -129,10 +129,10 @@ export function YardGrid() {
   );
 }
 
-/** The place of the cell that something of it lies in; '' for none. */
-function placeOf(target: EventTarget | null): string {
-  const cell = target instanceof Element ? target.closest('td') : null;
-  return cell?.querySelector<HTMLElement>('[data-place]')?.dataset['place'] ?? '';
+/** The same lay as long as nothing of it is another: a row that has it is not drawn anew. */
+function useLay(widthPx: number, vehicles: number): Lay {
+  const windowPx = window.innerWidth;
+  return useMemo(() => layOf(widthPx, windowPx, vehicles), [widthPx, windowPx, vehicles]);
 }
 
 function NoneShown() {
@@ -153,36 +153,12 @@ function NoneShown() {
   );
 }
 
-/** What of the grid is in sight, in steps: within one nothing is drawn anew. */
-interface Sight {
-  readonly topPx: number;
-  readonly leftPx: number;
-  readonly heightPx: number;
-  readonly widthPx: number;
-  /** the drives' own column */
-  readonly headPx: number;
-}
-const STEP_PX = 150;
-
-function sightOf(box: HTMLElement, before: Sight): Sight {
-  const now = {
-    topPx: Math.floor(box.scrollTop / STEP_PX) * STEP_PX,
-    leftPx: Math.floor(box.scrollLeft / COLUMN_PX) * COLUMN_PX,
-    heightPx: box.clientHeight,
-    widthPx: box.clientWidth,
-    headPx: box.querySelector<HTMLElement>('.yard-corner')?.offsetWidth ?? before.headPx,
-  };
-  const isSame = (Object.keys(now) as (keyof Sight)[]).every((each) => now[each] === before[each]);
-  return isSame ? before : now;
-}
-
 /** Brings a column into sight beside the drives' own, no further than it must. */
-function scrollAcross(box: HTMLElement, column: number): void {
-  const headPx = box.querySelector<HTMLElement>('.yard-corner')?.offsetWidth ?? 0;
-  const leftPx = (column - 1) * COLUMN_PX;
+function scrollAcross(box: HTMLElement, column: number, { headPx, cellPx }: Lay): void {
+  const leftPx = (column - 1) * cellPx;
   const roomPx = box.clientWidth - headPx;
   if (leftPx < box.scrollLeft) box.scrollLeft = leftPx;
-  else if (leftPx + COLUMN_PX > box.scrollLeft + roomPx) box.scrollLeft = leftPx + COLUMN_PX - roomPx;
+  else if (leftPx + cellPx > box.scrollLeft + roomPx) box.scrollLeft = leftPx + cellPx - roomPx;
 }
 
 /** Brings a row into sight below the heads, no further than it must. */

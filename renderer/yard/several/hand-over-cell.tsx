@@ -8,12 +8,10 @@ export function HandOverCell({
   drive,
   vehicle,
   isPlace,
-  onFocus,
 }: {
   drive: YardDrive;
   vehicle: YardVehicle;
   isPlace: boolean;
-  onFocus(): void;
 }) {
   if (marking.value) return null;
   return (
@@ -22,7 +20,6 @@ export function HandOverCell({
       class="yard-hand"
       tabIndex={isPlace ? 0 : -1}
       title="Hand over"
-      onFocus={onFocus}
       onClick={() => handOverPairs([pairOf(drive, vehicle)])}
     >
       <svg width="14" height="16" viewBox="0 0 14 16" aria-hidden="true">

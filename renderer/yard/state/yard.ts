@@ -30,14 +30,32 @@ export function cellsOf(drive: string): ReadonlyMap<string, YardCell> {
 }
 const NONE: ReadonlyMap<string, YardCell> = new Map();
 
-const cellLists = new WeakMap<ReadonlyMap<string, YardCell>, readonly YardCell[]>();
+interface CellLists {
+  readonly all: readonly YardCell[];
+  readonly stopped: readonly YardCell[];
+}
+const cellLists = new WeakMap<ReadonlyMap<string, YardCell>, CellLists>();
+
+/** Both lists are made as cells come, of a few drives at a time. */
+function cellListsOf(drive: string): CellLists {
+  const known = cellsOf(drive);
+  let lists = cellLists.get(known);
+  if (lists === undefined) {
+    const all = [...known.values()];
+    lists = { all, stopped: all.filter(({ cell }) => cell.stops.length > 0) };
+    cellLists.set(known, lists);
+  }
+  return lists;
+}
 
 /** The same as a list, and the same list as long as nothing has changed: thousands are gone through at a keystroke. */
 export function cellListOf(drive: string): readonly YardCell[] {
-  const known = cellsOf(drive);
-  const list = cellLists.get(known) ?? [...known.values()];
-  cellLists.set(known, list);
-  return list;
+  return cellListsOf(drive).all;
+}
+
+/** Those of them that a place stops, likewise. */
+export function stoppedListOf(drive: string): readonly YardCell[] {
+  return cellListsOf(drive).stopped;
 }
 
 type Long = Pick<YardDrive, 'id' | 'lengthM'>;

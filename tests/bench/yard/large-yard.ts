@@ -105,7 +105,7 @@ async function run(page: Page): Promise<void> {
     page.locator('.yard-filters select').nth(1).selectOption('takes'),
   );
   await trace('worst first', () => page.locator('.yard-filters select').nth(2).selectOption('worst'));
-  await trace('what stops most', () => page.getByRole('button', { name: 'What stops most' }).click());
+  await trace('what stops most', () => page.locator('.yard-beside', { hasText: 'What stops most' }).click());
   const longest = (tasks: readonly Task[]) => tasks[0] ?? { wallMs: 0, cpuMs: 0 };
   const [worst] = told.sort((a, b) => longest(b[1]).cpuMs - longest(a[1]).cpuMs);
   tellRow({

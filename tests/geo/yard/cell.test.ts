@@ -60,11 +60,11 @@ describe('a cell of the grid', () => {
 describe('what stops most', () => {
   it('is the bridge that stops most drives and vehicles', () => {
     const stops = (...ids: number[]) =>
-      cellOf({ verdict: 'barred', findings: ids.map((id) => height(id, 'barred', 2.9, -0.1)) }).stops;
+      cellOf({ verdict: 'barred', findings: ids.map((id) => height(id, 'barred', 2.9, -0.1)) });
     const most = whatStopsMost([
-      { drive: 'a', vehicle: 'high', stops: stops(1, 2) },
-      { drive: 'b', vehicle: 'high', stops: stops(2, 2) },
-      { drive: 'b', vehicle: 'low', stops: stops(2) },
+      { drive: 'a', vehicle: 'high', cell: stops(1, 2) },
+      { drive: 'b', vehicle: 'high', cell: stops(2, 2) },
+      { drive: 'b', vehicle: 'low', cell: stops(2) },
     ]);
     expect(most.map(({ place, cells, drives, vehicles }) => [place.key, cells, drives, vehicles])).toEqual([
       ['height:way2', 3, ['a', 'b'], ['high', 'low']],

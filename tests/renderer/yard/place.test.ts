@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { layOf } from '../../../renderer/yard/grid/lay.ts';
 import { columnsInSight, placeAfter, rowsInSight } from '../../../renderer/yard/grid/place.ts';
-import { layOf } from '../../../renderer/yard/grid/row-height.ts';
 
 const extent = { rows: 5000, columns: 12, page: 10 };
 const press = (key: string, row: number, column: number, ctrlKey = false) =>
@@ -26,11 +26,28 @@ describe('the keyboard in the grid', () => {
 });
 
 describe('the columns that are drawn', () => {
+  const lay = { headPx: 320, cellPx: 88 };
   it('are all where they have room, else those in sight and a few beside them', () => {
-    expect(columnsInSight({ leftPx: 0, widthPx: 1440, headPx: 320 }, 12)).toEqual({ from: 0, to: 12 });
-    expect(columnsInSight({ leftPx: 0, widthPx: 1440, headPx: 320 }, 50)).toEqual({ from: 0, to: 16 });
-    expect(columnsInSight({ leftPx: 1760, widthPx: 1440, headPx: 320 }, 50)).toEqual({ from: 18, to: 36 });
-    expect(columnsInSight({ leftPx: 9999, widthPx: 1440, headPx: 320 }, 50).to).toBe(50);
+    expect(columnsInSight({ leftPx: 0, widthPx: 1440 }, lay, 12)).toEqual({ from: 0, to: 12 });
+    expect(columnsInSight({ leftPx: 0, widthPx: 1440 }, lay, 50)).toEqual({ from: 0, to: 16 });
+    expect(columnsInSight({ leftPx: 1760, widthPx: 1440 }, lay, 50)).toEqual({ from: 18, to: 36 });
+    expect(columnsInSight({ leftPx: 9999, widthPx: 1440 }, lay, 50).to).toBe(50);
+  });
+});
+
+describe('how drives and vehicles lie', () => {
+  it('fills the width: the columns first, then the drives’ own', () => {
+    for (const vehicles of [9, 10, 11, 12, 40])
+      for (const widthPx of [700, 1000, 1440, 2000]) {
+        const { headPx, cellPx } = layOf(widthPx, 1440, vehicles);
+        expect(cellPx).toBeGreaterThanOrEqual(88);
+        expect(cellPx).toBeLessThanOrEqual(120);
+        expect(headPx).toBeGreaterThanOrEqual(320);
+        // wider than the grid only where columns are as narrow as they become, narrower only where all are full
+        const spare = widthPx - headPx - vehicles * cellPx;
+        if (spare < 0) expect(cellPx).toBe(88);
+        if (spare > 0) expect([headPx, cellPx]).toEqual([440, 120]);
+      }
   });
 });
 
@@ -43,8 +60,10 @@ describe('the rows that are drawn', () => {
   });
 
   it('have room for each vehicle’s mark where they are a list', () => {
-    expect(layOf(1200, 40)).toEqual({ narrow: false, rowPx: 52 });
-    expect(layOf(390, 12).rowPx - layOf(390, 8).rowPx).toBe(layOf(390, 8).rowPx - layOf(390, 4).rowPx);
-    expect(layOf(390, 12).rowPx).toBeGreaterThan(layOf(390, 8).rowPx);
+    expect(layOf(1200, 1200, 40)).toMatchObject({ narrow: false, rowPx: 52 });
+    expect(layOf(390, 390, 12).rowPx - layOf(390, 390, 8).rowPx).toBe(
+      layOf(390, 390, 8).rowPx - layOf(390, 390, 4).rowPx,
+    );
+    expect(layOf(390, 390, 12).rowPx).toBeGreaterThan(layOf(390, 390, 8).rowPx);
   });
 });

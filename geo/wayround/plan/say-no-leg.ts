@@ -35,8 +35,9 @@ export function sayBarred(none: string, bars: readonly Finding[]): string {
   return `${none} that nothing bars. ${told.join(' ')}`;
 }
 
-export function sayBorder(none: string): string {
-  return `${none} within the map that is loaded: the search came to its edge on both sides. Load the map of the country between and look again.`;
+/** @param here what would have to give on what is loaded; '' where nothing mapped would */
+export function sayBorder(none: string, here: string): string {
+  return `${none} within the map that is loaded: the search came to its edge on both sides. Load the map of the country between and look again.${here}`;
 }
 
 export function sayNoRoom(none: string): string {

@@ -63,5 +63,6 @@ function sayPut(stop: PlanStop, place: number, units: Units | undefined): string
 export function sayNearer(stop: PlanStop, place: number, units: Units | undefined): string | undefined {
   const { awayM, nearer } = stop;
   if (nearer === undefined || awayM - nearer.awayM <= NEARER_M) return undefined;
-  return `${put(stop, place, units)}: ${nearer.name ?? 'the nearest road'} is closed to this vehicle. ${nearer.say}`;
+  const placed = put(stop, place, units);
+  return `${placed}: ${nearer.name ?? 'the nearest road'} is closed to this vehicle. ${nearer.say}`;
 }

@@ -101,7 +101,7 @@ function whyNone(
   const gives = givesOf(limitsBetween(input, pair, question), units);
   if (meetsBorder(field, ahead, 'out') && meetsBorder(field, behind, 'in')) {
     const here = gives.length === 0 ? '' : ` ${sayGives(gives, 'On what is loaded there is none')}`;
-    return { why: `${sayBorder(none)}${here}`, todo: shut.trim() };
+    return { why: sayBorder(none, here), todo: shut.trim() };
   }
   const turning = { ...question, terms: { ...question.terms, turnAnywhere: true } };
   if (searchForward(turning).states !== undefined)

@@ -1,60 +1,46 @@
 /**
- * Takes maps of several sizes onto the shelf, each in a process of its own: time, by the clock and of processors, against
- * osmium's `fileinfo -e` and against reading the same file (`cat`) in the same run, the peak memory of the process with
- * its threads, what the part takes of the disk. The maps are made of the extracts in LANEGAUGE_DATA/maps on a grid; sizes in megabytes may be named.
+ * Takes maps of several sizes onto the shelf by the program as it is started in a terminal: time from its start to its
+ * end, by the clock and of processors, against osmium's `fileinfo -e` and against reading the same file (`cat`) in the
+ * same run, the peak memory of the process with most, what the map takes of the disk. The maps are made of the extracts
+ * in LANEGAUGE_DATA/maps on a grid; sizes in megabytes may be named.
  */
-import { execFileSync, spawnSync } from 'node:child_process';
+import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { FRUGAL, wantsApart } from '../../../main/services/shelf/apart/import-apart.ts';
-import { importPart } from '../../../main/services/shelf/import/import-part.ts';
 import { tellRow } from '../table.ts';
 import { makeGridMap } from './make-grid-map.ts';
+import { runProgram } from './timed-program.ts';
 
-const [, script, ...words] = process.argv;
+const PROGRAM = '.build/program/cli/main.js';
 const data = process.env['LANEGAUGE_DATA'];
+const words = process.argv.slice(2);
 const SIZES = [41, 400];
+const NONE: Times = { seconds: Number.POSITIVE_INFINITY, cpu: Number.POSITIVE_INFINITY };
 
-if (words[0] === '--one') await importOne(words[1]!);
-else if (!data) console.log('LANEGAUGE_DATA is not set: no map to take in');
+if (!data) console.log('LANEGAUGE_DATA is not set: no map to take in');
 else
   for (const size of words.length > 0 ? words.map(Number) : SIZES)
-    await compare(makeGridMap(join(data, 'maps'), size));
+    compare(makeGridMap(join(data, 'maps'), size));
 
-/** In a process of its own. */
-async function importOne(path: string): Promise<void> {
-  const folder = mkdtempSync(join('.bench', 'part-'));
-  const out = join(folder, 'part');
-  const start = performance.now();
-  const result = await importPart({ path, name: 'map' }, out, join(folder, 'temp'));
-  const seconds = (performance.now() - start) / 1000;
-  const { user, system } = process.cpuUsage();
-  if (!result.ok) throw new Error(result.error.message);
-  const { roads, nodes } = result.value;
-  const peakMb = process.resourceUsage().maxRSS / 1000;
-  console.log(
-    JSON.stringify({ seconds, cpu: (user + system) / 1e6, peakMb, roads, nodes, bytes: statSync(out).size }),
-  );
-  rmSync(folder, { recursive: true });
+/** On a shelf of its own. */
+function takeIn(path: string): Times & { peakMb: number; roads: number; bytes: number } {
+  const home = mkdtempSync(join('.bench', 'home-'));
+  const { ms, cpuMs, peakMb, out } = runProgram([PROGRAM, 'shelf', 'import', path, '--json'], home);
+  const [{ roads, bytes }] = JSON.parse(out).maps;
+  rmSync(home, { recursive: true });
+  return { seconds: ms / 1000, cpu: cpuMs / 1000, peakMb, roads, bytes };
 }
 
-async function compare(path: string): Promise<void> {
+function compare(path: string): void {
   const size = statSync(path).size / 1e6;
   const runs = size < 100 ? 3 : 1;
   let osmium = NONE;
   let cat = NONE;
-  let best = { ...NONE, peakMb: 0, roads: 0, nodes: 0, bytes: 0 };
+  let best = { ...NONE, peakMb: 0, roads: 0, bytes: 0 };
   for (let run = 0; run < runs; run++) {
     cat = quicker(cat, timed('cat', [path]));
     osmium = quicker(osmium, timed('osmium', ['fileinfo', '-e', path]));
-    const told: typeof best = JSON.parse(
-      execFileSync(process.execPath, [script ?? fileURLToPath(import.meta.url), '--one', path], {
-        encoding: 'utf8',
-        // as it is done
-        env: { ...process.env, ...((await wantsApart(path)) ? FRUGAL : {}) },
-      }),
-    );
+    const told = takeIn(path);
     const peakMb = Math.max(best.peakMb, told.peakMb);
     best = { ...quicker(best, told), peakMb };
   }
@@ -75,8 +61,6 @@ interface Times {
   /** of processors */
   readonly cpu: number;
 }
-
-const NONE: Times = { seconds: Number.POSITIVE_INFINITY, cpu: Number.POSITIVE_INFINITY };
 
 /** What was quicker by the clock. */
 function quicker<T extends Times>(a: T, b: T): T {

@@ -23,7 +23,7 @@ export interface SourcePlan {
 
 const NODE_RANGE_BYTES = 1.2e6;
 const WAY_RANGE_BYTES = 1.5e6;
-const RELATION_RANGE_BYTES = 2e6;
+const RELATION_RANGE_BYTES = 0.5e6;
 const MOST_RANGES = 768;
 
 /**

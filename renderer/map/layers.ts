@@ -7,6 +7,7 @@ import { Background } from './background.ts';
 import { BaseLayer } from './base-layer.ts';
 import { CanvasLayer, type MapCanvas } from './canvas/canvas-layer.ts';
 import { type Palette, readPalette } from './canvas/palette.ts';
+import { worldPx } from './canvas/pixels.ts';
 import { createMap } from './create-map.ts';
 import { coveredByDrive } from './drive/covered-by-drive.ts';
 import { drawDrive } from './drive/draw-drive.ts';
@@ -110,7 +111,7 @@ export function createLayers(element: HTMLElement, shown: Shown, { ask, ...event
         canvas,
         base.featuresAt(canvas.zoom),
         shown.palette,
-        takenOn(canvas, shown, { marks, ends }),
+        takenOn(canvas, shown, { marks, ends, wayTags }),
       );
   });
   const line = new CanvasLayer('drive', (canvas) => {
@@ -149,15 +150,20 @@ export function createLayers(element: HTMLElement, shown: Shown, { ask, ...event
 function takenOn(
   canvas: MapCanvas,
   { path }: Shown,
-  { marks, ends }: Pick<Layers, 'marks' | 'ends'>,
+  { marks, ends, wayTags }: Pick<Layers, 'marks' | 'ends' | 'wayTags'>,
 ): Taken[] {
-  const ofMarks = marks.boxes.map(({ x, y, look }) => ({
-    x: x + canvas.offsetX,
-    y: y + canvas.offsetY,
-    halfWidth: look.size / 2,
-    halfHeight: look.size / 2,
-  }));
-  return [...ofMarks, ...ends.taken(canvas), ...(path ? coveredByDrive(canvas, path) : [])];
+  return [
+    ...marks.taken(canvas),
+    ...wayTags.taken(canvas),
+    ...ends.taken(canvas),
+    ...(path ? coveredByDrive(canvas, path) : []),
+  ];
+}
+
+/** Puts the ways' numbers where they cover no mark. */
+export function placeTags({ map, marks, wayMarks, ends, wayTags }: Layers): void {
+  const inMap = { world: worldPx(map.getZoom()), offsetX: 0, offsetY: 0 };
+  wayTags.arrange([marks, wayMarks, ends].flatMap((each) => each.taken(inMap)));
 }
 
 /** Puts the vehicle where the cursor is. */

@@ -16,7 +16,7 @@ import { worldPx } from './canvas/pixels.ts';
 import { drivePath, nearestM, placeOnPath } from './drive/drive-path.ts';
 import { followPointer } from './follow-pointer.ts';
 import { forgetWidths } from './labels/draw-labels.ts';
-import { createLayers, type Layers, nothingShown, placeVehicle, type Shown } from './layers.ts';
+import { createLayers, type Layers, nothingShown, placeTags, placeVehicle, type Shown } from './layers.ts';
 import { boundsOf, firstLook, keepWithin, lookAt, lookAtDrive, lookAtPlace, lookAtWays } from './look-at.ts';
 import { PlaceButtons } from './place-buttons.ts';
 import { dragLine } from './places/drag-line.ts';
@@ -167,6 +167,7 @@ function showDrive(
   if (!stays) lookAtDrive(layers, shown);
   layers.ends.show(shown.path);
   placeVehicle(layers, shown);
+  placeTags(layers);
   drawSoon(layers);
 }
 
@@ -185,6 +186,7 @@ function showWays(
     selectedId: undefined,
     units: shown.units,
   });
+  placeTags(layers);
   drawSoon(layers);
   if (isNew) lookAtWays(layers, shown);
 }
@@ -205,8 +207,9 @@ function showFindings(
   own.selectedId = undefined;
 }
 
-function showMarks({ marks }: Layers, { findings, selected, units }: Shown): void {
-  marks.show({ findings, selectedId: selected?.id, units });
+function showMarks(layers: Layers, { findings, selected, units }: Shown): void {
+  layers.marks.show({ findings, selectedId: selected?.id, units });
+  placeTags(layers);
 }
 
 function showCursor(next: Pick<Shown, 'cursorM' | 'card'>, own: Own, layers: Layers, shown: Shown): void {
@@ -270,6 +273,7 @@ function followPage(element: HTMLElement, layers: Layers, shown: Shown): () => v
     layers.marks.arrange();
     layers.wayMarks.arrange();
     layers.ends.arrange();
+    placeTags(layers);
     placeVehicle(layers, shown);
   });
   layers.map.on('movestart', () => {

@@ -40,8 +40,7 @@ export function PlaceField({ id, label, placeholder, put: chosen }: FieldProps) 
     if (stop.signal.aborted) return undefined;
     const found = await findTyped(wanted, stop.signal);
     if (stop.signal.aborted) return undefined;
-    // of several that are called just so nobody knows which is meant
-    active.value = found?.kind === 'places' && found.exact > 1 ? -1 : 0;
+    active.value = found?.kind === 'places' && !isMeant(found) ? -1 : 0;
     typed.value = found;
     return found;
   };
@@ -54,11 +53,13 @@ export function PlaceField({ id, label, placeholder, put: chosen }: FieldProps) 
   const take = ({ lat, lon, name, what }: FoundPlace) => put({ lat, lon, name, what });
   const found = typed.value?.kind === 'places' ? typed.value.places : [];
   const enter = async () => {
-    const now = typed.value ?? (await look(text.value, 0));
+    const seen = typed.value;
+    const now = seen ?? (await look(text.value, 0));
     if (now?.kind === 'coordinates') put({ lat: now.lat, lon: now.lon });
     else if (now?.kind === 'places') {
       const marked = now.places[active.value];
-      if (marked) take(marked);
+      // what was never seen is taken only where it is called so
+      if (marked && (seen || now.exact === 1)) take(marked);
     }
   };
   return (
@@ -92,6 +93,9 @@ export function PlaceField({ id, label, placeholder, put: chosen }: FieldProps) 
           event.preventDefault();
         }}
       />
+      <p id={`${id}-told`} class="small" role="status">
+        {typed.value && sayTyped(typed.value)}
+      </p>
       <div id={list} role="listbox" aria-label="Places found" class="plan-found" hidden={found.length === 0}>
         {found.map((place, at) => (
           <Option
@@ -103,9 +107,6 @@ export function PlaceField({ id, label, placeholder, put: chosen }: FieldProps) 
           />
         ))}
       </div>
-      <p id={`${id}-told`} class="small" role="status">
-        {typed.value && sayTyped(typed.value)}
-      </p>
     </div>
   );
 }
@@ -141,6 +142,13 @@ function Option({ id, place, active, take }: OptionProps) {
   );
 }
 
+type Places = Extract<Typed, { kind: 'places' }>;
+
+/** Nobody knows which is meant of several that are called just so, or of several none of which is. */
+function isMeant({ places, exact }: Places): boolean {
+  return exact === 1 || places.length === 1;
+}
+
 function sayTyped(typed: Typed): string {
   switch (typed.kind) {
     case 'problem':
@@ -148,7 +156,7 @@ function sayTyped(typed: Typed): string {
     case 'coordinates':
       return `Enter puts the place at ${typed.lat}, ${typed.lon}.`;
     case 'places':
-      if (typed.exact > 1) return `${typed.exact} are called so. Choose one: arrows mark it, Enter puts it.`;
-      return `${counted(typed.places.length, 'place')} found. Enter puts the one marked.`;
+      if (isMeant(typed)) return `${counted(typed.places.length, 'place')} found. Enter puts the one marked.`;
+      return `${typed.exact > 1 ? `${typed.exact} are` : 'None is'} called just so. Choose one: arrows mark it, Enter puts it.`;
   }
 }

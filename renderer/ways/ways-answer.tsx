@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 import { sayExtra } from '../../geo/report/ways/say-way.ts';
 import { costTogether, driveTogether, waysByBar } from '../../geo/report/ways/ways-by-bar.ts';
 import { clip, listed } from '../../geo/units/text.ts';
@@ -25,6 +25,14 @@ function Answer({ asked: { past, doing, found, problem } }: { asked: WaysAsked }
   // the button that asked has gone with what it stood in: the next Tab leads to the first way
   useEffect(() => {
     if (document.activeElement === document.body) box.current?.focus();
+  }, []);
+  // and goes back to it, which stands there again, from what is taken away
+  useLayoutEffect(() => {
+    const place = box.current?.closest('.ways-past');
+    return () => {
+      if (box.current?.contains(document.activeElement))
+        setTimeout(() => place?.querySelector('button')?.focus());
+    };
   }, []);
   return (
     <div ref={box} class="ways-answer" tabIndex={-1}>

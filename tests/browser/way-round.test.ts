@@ -83,6 +83,12 @@ it('the keyboard alone finds a way and takes it', async () => {
   await page.getByRole('button', { name: 'Ways past all of it' }).focus();
   await page.keyboard.press('Enter');
   await waysTold(page, /past /);
+  // hidden, the keyboard is at the button again
+  await page.getByRole('button', { name: 'Hide the ways' }).focus();
+  await page.keyboard.press('Enter');
+  await page.locator('.ways-past button:focus', { hasText: 'Ways past all of it' }).waitFor();
+  await page.keyboard.press('Enter');
+  await page.locator('.way-list').first().waitFor();
   await page.locator('.ways-answer:focus').waitFor();
   await page.keyboard.press('Tab');
   expect(await page.locator('.way-list .way-raised').first().getAttribute('data-way')).toBe('1');
@@ -99,6 +105,12 @@ it('a drive is planned by the keyboard: by name and by coordinates, moved, taken
   const { page, complaints } = watched;
   await press(page, 'Plan');
   const field = page.getByRole('combobox', { name: /^A place by name/ });
+  // of several none of which is called just so none is taken by itself
+  await field.fill('Castle');
+  await field.press('Enter');
+  await page.getByText(/^None is called just so\./).waitFor();
+  await field.press('Enter');
+  expect(await page.locator('[data-place]').count()).toBe(0);
   await field.fill('Saltgarth');
   await page
     .getByRole('option', { name: /^Saltgarth/ })

@@ -3,6 +3,7 @@ import { gravestFirst, LEVELS, rankOf } from '../../../geo/report/level.ts';
 import { namePlaceInLine } from '../../../geo/report/name-place.ts';
 import type { Finding } from '../../../geo/report/report.ts';
 import type { Units } from '../../../geo/units/in-units.ts';
+import type { Taken } from '../labels/place-labels.ts';
 import { type Group, groupMarks } from './group-marks.ts';
 import { type MarkLook, markElement, markLook, targetPx } from './mark-element.ts';
 
@@ -38,8 +39,8 @@ const NAMED = 4;
  * a screen reader and take no focus.
  */
 export class MarkLayer {
-  /** the first mark of each group, for texts to keep clear of */
-  boxes: readonly PlacedMark[] = [];
+  /** the first mark of each group */
+  private boxes: readonly PlacedMark[] = [];
   private readonly group = new LayerGroup();
   private readonly map: LeafletMap;
   private readonly pane: string;
@@ -74,6 +75,16 @@ export class MarkLayer {
     const groups = groupMarks(this.marked.findings.map((finding) => this.wantedMark(finding)));
     this.boxes = groups.map(([first]) => first);
     for (const group of groups) this.group.addLayer(this.marker(group));
+  }
+
+  /** What the marks cover, for texts and numbers to keep clear of. @param offset from the map's own pixels */
+  taken(offset: { readonly offsetX: number; readonly offsetY: number }): Taken[] {
+    return this.boxes.map(({ x, y, look: { size } }) => ({
+      x: x + offset.offsetX,
+      y: y + offset.offsetY,
+      halfWidth: size / 2,
+      halfHeight: size / 2,
+    }));
   }
 
   private wantedMark(finding: Finding): PlacedMark {

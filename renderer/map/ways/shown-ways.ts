@@ -8,8 +8,8 @@ export interface MapWay {
   readonly way: WayRound;
   /** x and y in turn, on the unit square */
   readonly line: Line;
-  /** where its number stands, unit square */
-  readonly plate: { readonly x: number; readonly y: number };
+  /** where its number may stand, unit square: the first where nothing else is */
+  readonly plates: readonly { readonly x: number; readonly y: number }[];
   readonly raised: boolean;
 }
 
@@ -19,7 +19,7 @@ export function mapWays(ways: readonly WayRound[], raised: readonly number[]): M
   return ways.map((way, i) => ({
     way,
     line: lines[i]!,
-    plate: plateOn(
+    plates: platesOn(
       lines[i]!,
       lines.filter((_, other) => other !== i),
     ),
@@ -32,8 +32,8 @@ const TRIED = 24;
 /** A place so much nearer to others than the best is as good where it is nearer to the line's middle. */
 const AS_GOOD = 0.8;
 
-/** Where a line's number stands: where it is farthest from the others, so that nobody takes it for theirs. */
-function plateOn(line: Line, others: readonly Line[]): { x: number; y: number } {
+/** Where a line's number may stand: first where it is farthest from the others, so that nobody takes it for theirs. */
+function platesOn(line: Line, others: readonly Line[]): { x: number; y: number }[] {
   const own = placesAlong(line, TRIED);
   const theirs = others.flatMap((other) => placesAlong(other, 2 * TRIED));
   const clear = own.map(({ x, y }) =>
@@ -41,9 +41,14 @@ function plateOn(line: Line, others: readonly Line[]): { x: number; y: number } 
   );
   const farthest = largest(clear);
   const middle = (own.length - 1) / 2;
-  const good = own.map((_, i) => i).filter((i) => clear[i]! >= AS_GOOD * farthest);
-  good.sort((a, b) => Math.abs(a - middle) - Math.abs(b - middle));
-  return own[good[0] ?? 0] ?? { x: 0, y: 0 };
+  const order = own.map((at, i) => ({ at, off: Math.abs(i - middle), clear: clear[i]! }));
+  const isGood = (each: { readonly clear: number }) => each.clear >= AS_GOOD * farthest;
+  order.sort((a, b) =>
+    isGood(a) || isGood(b)
+      ? Number(isGood(b)) - Number(isGood(a)) || a.off - b.off
+      : b.clear - a.clear || a.off - b.off,
+  );
+  return order.map(({ at }) => at);
 }
 
 /** Places at even distances along a line, its ends left out. */

@@ -23,9 +23,10 @@ const BOTH = new Set(['no', 'false', '0', 'alternating']);
  * Roundabouts and motorways are one-way unsaid; a circular junction or a motorway's link only probably.
  */
 export function onewayFor({ tags, forward }: Driven): Oneway {
-  for (const key of KEYS) {
-    const text = tags[key];
-    if (text === undefined) continue;
+  // this is asked of every road of a map: looking through all is quicker than stepping
+  const key = KEYS.find((each) => tags[each] !== undefined);
+  if (key !== undefined) {
+    const text = textOf(tags, key);
     if (BOTH.has(text)) return { allowed: 'yes', key, text };
     if (FORWARD.has(text)) return { allowed: forward ? 'yes' : 'no', key, text };
     if (BACKWARD.has(text)) return { allowed: forward ? 'no' : 'yes', key, text };

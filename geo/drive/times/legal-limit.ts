@@ -129,7 +129,7 @@ interface Signed {
 }
 
 function signedLimit(tags: Tags, driven: Direction | undefined): Signed | undefined {
-  for (const key of keysFor(['maxspeed:motorhome', 'maxspeed:motor_vehicle', 'maxspeed'], driven)) {
+  for (const key of SPEED_KEYS[driven ?? 'any']) {
     const text = tags[key];
     if (text !== undefined) return { key, text, read: readSpeed(text) };
   }
@@ -154,7 +154,7 @@ interface GoodsAsked {
 
 function goodsLimit({ tags, rule, vehicle, driven }: GoodsAsked) {
   if (rule.goodsSigns.value !== 'bind' || vehicle.grossKg <= GOODS_SIGNS_FROM_KG) return undefined;
-  for (const key of keysFor(['maxspeed:hgv'], driven)) {
+  for (const key of GOODS_KEYS[driven ?? 'any']) {
     const text = tags[key];
     const read = text === undefined ? undefined : readSpeed(text);
     if (read?.kind === 'kmh') return { limit: read.kmh, key: `${key}=${text}` };
@@ -162,9 +162,18 @@ function goodsLimit({ tags, rule, vehicle, driven }: GoodsAsked) {
   return undefined;
 }
 
-function keysFor(bases: readonly string[], driven: Direction | undefined): string[] {
-  const directed = driven === undefined ? [] : [driven];
-  return bases.flatMap((base) => [...directed, 'both_ways'].map((way) => `${base}:${way}`).concat(base));
+const SPEED_KEYS = keysOf(['maxspeed:motorhome', 'maxspeed:motor_vehicle', 'maxspeed']);
+const GOODS_KEYS = keysOf(['maxspeed:hgv']);
+
+/** The keys of each direction, the most telling first; `any` where the direction is not known. */
+function keysOf(bases: readonly string[]): Readonly<Record<Direction | 'any', readonly string[]>> {
+  const keys = (ways: readonly string[]) =>
+    bases.flatMap((base) => [...ways.map((way) => `${base}:${way}`), base]);
+  return {
+    any: keys(['both_ways']),
+    forward: keys(['forward', 'both_ways']),
+    backward: keys(['backward', 'both_ways']),
+  };
 }
 
 function lower(limit: Limit, than: Limit): limit is number {

@@ -46,7 +46,8 @@ export class RoadCosts {
   kind(directed: number): RoadKind {
     const known = this.kindOf[directed]!;
     if (known > 0) return this.kinds[known - 1] as RoadKind;
-    const [way, driven] = [this.graph.way[directed >> 1]!, directed % 2 === 0];
+    const way = this.graph.way[directed >> 1]!;
+    const driven = directed % 2 === 0;
     const kind = this.guesses ? this.judge.guessKind(way, driven) : this.judge.roadKind(way, driven);
     this.kindOf[directed] = indexIn(this.kinds, this.kindIndex, kind) + 1;
     return kind;
@@ -150,9 +151,10 @@ export class RoadCosts {
     const forward = directed % 2 === 0;
     const last = forward === (end === 'head');
     const ref = last ? lastRef[directed >> 1]! - 1 : firstRef[directed >> 1]!;
-    const [a, b] = [this.roads.ways.refs[ref]!, this.roads.ways.refs[ref + 1]!];
+    const { refs } = this.roads.ways;
     const { lat, lon } = this.roads.nodes;
-    const [from, to] = forward ? [a, b] : [b, a];
+    const from = refs[forward ? ref : ref + 1]!;
+    const to = refs[forward ? ref + 1 : ref]!;
     const east = wrapLon(lon[to]! - lon[from]!) * Math.cos(toRad(lat[from]!));
     return Math.atan2(east, lat[to]! - lat[from]!);
   }

@@ -45,7 +45,7 @@ export function isRead(key: string): boolean {
 
 /** Everything that how fast a road is driven, and how that is weighed, is read from. */
 const PACE =
-  /^((source:)?maxspeed|zone:|lit$|sidewalk|highway$|living_street$|dual_carriageway$|motorroad$|oneway$|junction$|surface$|smoothness$|tracktype$|(est_)?width|lanes$|parking:)/;
+  /^(highway|living_street|dual_carriageway|motorroad|oneway|junction|surface|smoothness|tracktype|lit|lanes|sidewalk(:both)?|(est_)?width|width:(effective|carriageway)|parking:.*|source:maxspeed|zone:(maxspeed|traffic)|maxspeed(:(type|motorhome|motor_vehicle|hgv|practical|advisory))?(:(forward|backward|both_ways))?)$/;
 
 /** The same of what `paceOf` reads alone. */
 export function paceSignature(tags: Tags): string {

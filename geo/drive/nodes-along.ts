@@ -50,7 +50,15 @@ export function nodesOnDrive(
         last?.legIndex === legIndex - 1 &&
         last.node === node.node &&
         node.atM - last.atM < SAME_PLACE_M;
-      if (!handedOver) passed.push({ ...node, stretch: leg, legIndex });
+      // field by field: spread, thousands of them would take many times as long
+      if (!handedOver)
+        passed.push({
+          node: node.node,
+          refIndex: node.refIndex,
+          atM: node.atM,
+          stretch: leg,
+          legIndex,
+        });
     });
   });
   return passed;

@@ -50,3 +50,24 @@ export function speedFor(
     notes: legal.notes,
   };
 }
+
+const known = new WeakMap<SpeedVehicle, WeakMap<Tags, Map<string, RoadSpeed>>>();
+
+/** The same, remembered for as long as vehicle and tags are: ways past a bar are timed on the same roads again and again. */
+export function speedRemembered(
+  tags: Tags,
+  country: string | undefined,
+  vehicle: SpeedVehicle,
+  options: LimitOptions,
+): RoadSpeed {
+  const ofVehicle = known.get(vehicle) ?? new WeakMap<Tags, Map<string, RoadSpeed>>();
+  known.set(vehicle, ofVehicle);
+  const ofTags = ofVehicle.get(tags) ?? new Map<string, RoadSpeed>();
+  ofVehicle.set(tags, ofTags);
+  const key = `${country} ${options.forward} ${options.urban}`;
+  const there = ofTags.get(key);
+  if (there !== undefined) return there;
+  const made = speedFor(tags, country, vehicle, options);
+  ofTags.set(key, made);
+  return made;
+}

@@ -13,7 +13,7 @@ import { ferrySpeed } from './ferry-speed.ts';
 import { hasSignals, nodeDelay } from './node-delay.ts';
 import { OFF_MAP_KMH, type TimeNote } from './say-time-note.ts';
 import type { SpeedVehicle } from './speed-band.ts';
-import { type RoadSpeed, speedFor } from './speed-for.ts';
+import { type RoadSpeed, speedRemembered } from './speed-for.ts';
 import { type SpeedBounds, stepSeconds } from './step-seconds.ts';
 import { type DriveTrace, traceDrive } from './trace.ts';
 
@@ -188,7 +188,7 @@ function movingOn(leg: Leg, roads: Roads, options: LegOptions): Moving {
     return { kmh: ferry.kmh, steady: true, notes: [ferry.note] };
   }
   const urban = options.urban?.(leg.way);
-  const road = speedFor(tags, options.country, options.vehicle, {
+  const road = speedRemembered(tags, options.country, options.vehicle, {
     forward: leg.forward,
     ...given({ urban }),
   });

@@ -10,11 +10,16 @@ export interface Job {
 
 const OVERTAKEN = 'overtaken';
 let running: AbortController | undefined;
+let begun = 0;
+
+/** How often something has been begun: whoever looks twice knows whether another came between. */
+export const workBegun = (): number => begun;
 
 /** Ends what is running without a word: something else takes its place. */
 export function overtake(): void {
   running?.abort(OVERTAKEN);
   running = undefined;
+  begun++;
   work.value = undefined;
 }
 
@@ -31,6 +36,7 @@ export async function runLong(
   run: (job: Job) => Promise<void>,
 ): Promise<'done' | 'stopped' | 'overtaken'> {
   running?.abort(OVERTAKEN);
+  begun++;
   const stop = new AbortController();
   running = stop;
   const show = (told: Work) => {

@@ -16,17 +16,18 @@ import { offerLeftPlan } from './begin-plan.ts';
 import { keepLeaveTimes } from './keep-leave.ts';
 import { keepWhereLeft } from './keep-left.ts';
 import { listen } from './listen.ts';
-import { openWanted } from './open.ts';
-import { OFFER_MAP } from './open-in.ts';
+import { workBegun } from './long-work.ts';
+import { openFirst } from './open-first.ts';
 import { recheckOnChange } from './recheck.ts';
 import { keepSession, readSession, type Session } from './session.ts';
 import { undoByKeys } from './undo-keys.ts';
-import { wantedAtStart, wantedSample } from './wanted.ts';
+import { wantedAtStart } from './wanted.ts';
 import { hideWaysOnChange } from './ways.ts';
 
 /** Learns what there is, opens what was open, and listens to the host from then on. */
 export async function start(storage: Storage): Promise<void> {
   const session = readSession(storage);
+  const begunBefore = workBegun();
   shownView.value = viewNamed(session.view) ?? shownView.peek();
   const reply = await ask('describe', {});
   if (!reply.ok) {
@@ -34,16 +35,14 @@ export async function start(storage: Storage): Promise<void> {
     return;
   }
   takeIn(reply.value, session);
-  if (session.view === undefined) shownView.value = viewAtStart(reply.value);
+  if (session.view === undefined && workBegun() === begunBefore) shownView.value = viewAtStart(reply.value);
   void listen();
   recheckOnChange();
   hideWaysOnChange();
   undoByKeys(window);
   const wanted = wantedAtStart(reply.value, session);
-  await openWanted(wanted);
-  const nothing = !plan.peek() && !openedDrive.peek() && (wanted.drive !== undefined || !openedMap.peek());
-  if (nothing && wanted.drive?.source.kind !== 'sample') await showSampleInstead(reply.value);
-  if (session.selectedId !== undefined && !plan.peek()) selectAgain(session.selectedId);
+  const chosen = await openFirst({ wanted, sample: reply.value.sample, begunBefore });
+  if (session.selectedId !== undefined && !chosen && !plan.peek()) selectAgain(session.selectedId);
   effect(() => keepSession(storage, sessionNow()));
   keepLeaveTimes();
   offerLeftPlan(reply.value.settings.left?.plan ?? []);
@@ -67,13 +66,6 @@ function takeIn(found: Description, session: Session): void {
 /** A drive that was given is shown; else the window opens where it was left. */
 function viewAtStart({ opened, settings: { left } }: Description): ViewId {
   return opened.some(({ use }) => use === 'drive') ? 'drive' : (left?.view ?? shownView.peek());
-}
-
-async function showSampleInstead({ sample }: Description): Promise<void> {
-  const why = notice.peek()?.say;
-  await openWanted(wantedSample(sample, sample.defaultDrive));
-  if (why !== undefined && !notice.peek())
-    notice.value = { kind: 'error', say: `${why} The sample drive is shown instead.`, offers: [OFFER_MAP] };
 }
 
 function selectAgain(id: string): void {

@@ -12,6 +12,9 @@ export interface Doing {
 /** Opening a drive or a map: what is shown is about to change. */
 export const work = signal<Doing | undefined>(undefined);
 
+/** How many choices of a person are being carried out: between the pieces of work of one nothing else may begin. */
+export const choosing = signal(0);
+
 /** Work on the shelf: it goes on while the window is used. */
 export const shelfWork = signal<Doing | undefined>(undefined);
 

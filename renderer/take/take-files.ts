@@ -3,7 +3,7 @@ import { given } from '../../geo/given.ts';
 import { counted } from '../../geo/units/text.ts';
 import { FILES_MAX, takeIn } from '../actions/open.ts';
 import { ask } from '../host/ask.ts';
-import { notice, type Told, tellAlso } from '../state/happening.ts';
+import { choosing, notice, type Told, tellAlso } from '../state/happening.ts';
 import { dialog } from '../state/page.ts';
 import { showView } from '../state/views.ts';
 import { foundDrives } from './found-drives.tsx';
@@ -22,6 +22,15 @@ interface Taken {
  * @param folders names of folders among them
  */
 export async function takeFiles(files: readonly File[], folders: readonly string[] = []): Promise<void> {
+  choosing.value++;
+  try {
+    await takeEach(files, folders);
+  } finally {
+    choosing.value--;
+  }
+}
+
+async function takeEach(files: readonly File[], folders: readonly string[]): Promise<void> {
   notice.value = undefined;
   const taken = await Promise.all(files.map(tell));
   const refused = [

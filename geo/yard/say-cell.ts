@@ -46,7 +46,7 @@ export function sayCounts(counts: Cell['counts']): string {
 
 /** Why a cell is old, each after "since then". */
 const STALE_SAY: Readonly<Record<Stale, string>> = {
-  map: 'the map was renewed',
+  map: 'the maps of the shelf there changed',
   card: 'the card was changed',
   note: 'a local note was added or changed',
   margin: 'another spare was asked for',

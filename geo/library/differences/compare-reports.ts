@@ -46,11 +46,13 @@ export function compareReports(input: ToCompare): Result<Comparison> {
   const unlike = tellUnlike(input);
   if (unlike !== undefined) return fail('not-comparable', unlike);
   const newer = alongNewer(was, now);
+  const [wasDay, nowDay] = [mapDay(was.map.sources), mapDay(now.map.sources)];
+  const setBack = isSetBack(wasDay, nowDay);
   const sides = sidesOf(input, newer);
   const { pairs, gone, fresh } = pairItems(sides.was, sides.now);
   const differences = [
     ...pairs.flatMap(([older, item]) => changed(older, item, input.units)),
-    ...gone.flatMap((item) => lost(item, sides, input)),
+    ...gone.flatMap((item) => lost(item, sides, { ...input, setBack })),
     ...fresh.flatMap((item) => added(item, sides, input)),
     ...offTheMap(sides, input.units),
     ...roadsChanged(was, now, newer).map(
@@ -62,12 +64,16 @@ export function compareReports(input: ToCompare): Result<Comparison> {
       }),
     ),
   ];
-  const [wasDay, nowDay] = [mapDay(was.map.sources), mapDay(now.map.sources)];
   return ok({
     differences: differences.sort((a, b) => a.fromM - b.fromM || a.toM - b.toM),
     ...given({ wasDay, nowDay }),
     say: sayDays(wasDay, nowDay),
   });
+}
+
+/** Whether the data of now are older than those of before; unknown days are not. */
+export function isSetBack(wasDay: string | undefined, nowDay: string | undefined): boolean {
+  return wasDay !== undefined && nowDay !== undefined && nowDay < wasDay;
 }
 
 /** A sentence where the two are not of one drive and one vehicle. */
@@ -131,7 +137,11 @@ function changed(was: Item, now: Item, units: Units): Difference[] {
   ];
 }
 
-function lost(item: Item, sides: Sides, { units, isMapped = () => true }: ToCompare): Difference[] {
+function lost(
+  item: Item,
+  sides: Sides,
+  { units, setBack, isMapped = () => true }: ToCompare & { readonly setBack: boolean },
+): Difference[] {
   const { finding, span } = item;
   if (finding.folded || isSaid(item, sides.now)) return [];
   if (finding.kind !== 'incomplete' && (sides.incomplete || isHidden(item, sides))) return [];
@@ -144,7 +154,7 @@ function lost(item: Item, sides: Sides, { units, isMapped = () => true }: ToComp
       finding: finding.id,
       was: finding,
       ...span,
-      say: settled ? sayClosed(finding, undefined, units) : sayGone(finding, units),
+      say: settled ? sayClosed(finding, undefined, units) : sayGone(finding, { units, setBack }),
     },
   ];
 }

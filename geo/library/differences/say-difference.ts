@@ -12,17 +12,20 @@ export function sayNew(finding: Finding, units: Units): string {
   return `${since}. ${namePlaceInLine(finding, units)}.`;
 }
 
-/** @param hidden findings of the older map that lie there: nobody knows of them now */
+/** @param hidden findings of before that lie there: nobody knows of them now */
 export function sayOffTheMap(span: Span, hidden: number, units: Units): string {
-  const where = `${capitalFrom(span, units)} the newer map has no road`;
-  if (hidden === 0) return `${where}; the older one had.`;
-  return `${where}; the older one had, with ${counted(hidden, 'finding')} there that may still hold.`;
+  const where = `${capitalFrom(span, units)} the map has no road now`;
+  if (hidden === 0) return `${where}; before it had.`;
+  return `${where}; before it had, with ${counted(hidden, 'finding')} there that may still hold.`;
 }
 
-export function sayGone(finding: Finding, units: Units): string {
+/** @param setBack the map is of older data than before: what it lacks may stand there all the same */
+export function sayGone(finding: Finding, { units, setBack }: { units: Units; setBack: boolean }): string {
   const why = isNoted(finding)
     ? 'The firm’s own note no longer says so: it has ended, was changed, or finds its road no more'
-    : 'No longer on the map';
+    : setBack
+      ? 'The map on the shelf is older than before and does not have this; it may well be there'
+      : 'No longer on the map';
   return `${why}. ${namePlaceInLine(finding, units)}.`;
 }
 
@@ -40,15 +43,19 @@ export function sayClosed(was: Finding, now: Finding | undefined, units: Units):
   if (now?.note !== undefined)
     return `Settled by the firm’s own note, open before. ${namePlaceInLine(now, units)}.`;
   if (now !== undefined) return `Mapped now, open before. ${namePlaceInLine(now, units)}.`;
-  return `No longer open: ${namePlaceInLine(was, units)}. The newer map settles it, and nothing stops the vehicle there.`;
+  const settled =
+    was.subject === 'map'
+      ? 'The map is whole there now; what it has there is told by itself'
+      : 'The map tells it now, and by itself it does not stop the vehicle';
+  return `No longer open: ${namePlaceInLine(was, units)}. ${settled}.`;
 }
 
 export function sayRoadMapped(span: Span, units: Units): string {
-  return `${capitalFrom(span, units)} the newer map has a road; the older one had none.`;
+  return `${capitalFrom(span, units)} the map has a road now; before it had none.`;
 }
 
 export function sayRoadChanged(span: Span, was: Road, now: Road, units: Units): string {
-  return `${capitalFrom(span, units)} the drive runs on ${nameOf(now)}; on the older map on ${nameOf(was)}.`;
+  return `${capitalFrom(span, units)} the drive runs on ${nameOf(now)}; before on ${nameOf(was)}.`;
 }
 
 /** Both days, and what a newer check on older data means. */
@@ -56,7 +63,7 @@ export function sayDays(was: string | undefined, now: string | undefined): strin
   const day = (text: string | undefined) => (text === undefined ? 'an unknown day' : dayInWords(text));
   const both = `Map data of ${day(now)}, held against that of ${day(was)}.`;
   if (was === undefined || now === undefined || now >= was) return both;
-  return `${both} The map called newer here holds the older data: what is told as new may be out of date.`;
+  return `${both} The map on the shelf now holds the older data: what is told as new may be out of date, and what is told as gone may be there.`;
 }
 
 /** `Tight, as mapped "3.2"` */

@@ -29,7 +29,7 @@ export interface StandsNow {
 
 /**
  * Why a check handed out would say otherwise today; empty where it would not. A shelf that has nothing about the drive
- * tells nothing of its map.
+ * tells nothing of map files that were named.
  */
 export function changedSince(facts: HandedFacts, now: StandsNow, sha256: Sha256): Since[] {
   const { box } = facts;
@@ -37,6 +37,7 @@ export function changedSince(facts: HandedFacts, now: StandsNow, sha256: Sha256)
   const notes = box && notePrints(notesAbout(now.notes, box, facts.leaveAt ?? now.moment), sha256);
   const changed: Readonly<Record<Since, boolean>> = {
     map: map !== undefined && map !== '' && map !== (facts.mapKey ?? wereNamed(facts)),
+    'map gone': map === '' && facts.mapKey !== undefined && facts.mapKey !== '',
     card: now.card !== undefined && hashOf(now.card, sha256) !== facts.card,
     load: facts.loadKept === true && hashOf(now.load ?? [], sha256) !== facts.load,
     note: notes !== undefined && JSON.stringify(notes) !== JSON.stringify([...facts.notes].sort()),

@@ -1,11 +1,22 @@
 import { listed } from '../../units/text.ts';
 
 /** What of a handed-out check can have changed since. */
-export const SINCE = ['map', 'card', 'load', 'note', 'day', 'program', 'vehicle gone', 'drive gone'] as const;
+export const SINCE = [
+  'map',
+  'map gone',
+  'card',
+  'load',
+  'note',
+  'day',
+  'program',
+  'vehicle gone',
+  'drive gone',
+] as const;
 export type Since = (typeof SINCE)[number];
 
 const SAY: Readonly<Record<Since, string>> = {
   map: 'the map is another',
+  'map gone': 'the map it was checked on is on the shelf no more',
   card: 'the vehicle card was changed',
   load: 'the load was changed',
   note: 'a local note was added, changed or ended',

@@ -56,7 +56,7 @@ describe('a grid told', () => {
 
   it('tells the doubt about an old answer before the answer', () => {
     expect(sayCell({ cell: free, stale: ['map', 'card'] }, 'metric')).toBe(
-      'Out of date, check again: since then the map was renewed and the card was changed; it said nothing mapped stops it',
+      'Out of date, check again: since then the maps of the shelf there changed and the card was changed; it said nothing mapped stops it',
     );
   });
 

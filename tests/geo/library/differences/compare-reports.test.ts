@@ -91,14 +91,14 @@ describe('comparing two checks', () => {
       'No longer on the map. Tight height: 0.10 m spare, Mill Lane, 1.0 km.',
     ]);
     expect(say(setTags(4, { highway: 'unclassified' }))).toEqual([
-      'From 3.0 km for 1.0 km the drive runs on Cooper Road (a minor road); on the older map on Cooper Road (a local road).',
+      'From 3.0 km for 1.0 km the drive runs on Cooper Road (a minor road); before on Cooper Road (a local road).',
     ]);
     expect(
       say((map) => {
         map.ways = map.ways.filter(({ id }) => id !== 3);
       }),
     ).toEqual([
-      'From 2.0 km for 1.0 km the newer map has no road; the older one had, with 1 finding there that may still hold.',
+      'From 2.0 km for 1.0 km the map has no road now; before it had, with 1 finding there that may still hold.',
     ]);
   });
 
@@ -131,6 +131,19 @@ describe('comparing two checks', () => {
       'now mapped: height',
       'now mapped: access',
       'now mapped: access',
+    ]);
+  });
+
+  it('says that a limit which only a newer map has may stand all the same', () => {
+    const older = district();
+    dropTag(2, 'maxheight')(older);
+    const compared = compareReports({
+      was: OLD,
+      now: checkOn(roadsOf(older), '2018-01-01'),
+      units: 'metric',
+    });
+    expect(compared.ok && compared.value.differences.map(({ say }) => say)).toEqual([
+      'The map on the shelf is older than before and does not have this; it may well be there. Tight height: 0.10 m spare, Mill Lane, 1.0 km.',
     ]);
   });
 
@@ -216,19 +229,24 @@ describe('a difference in words', () => {
       /^Settled by the firm’s own note, open before\./,
     );
     expect(sayClosed(finding, finding, 'metric')).toMatch(/^Mapped now, open before\./);
-    expect(sayClosed(finding, undefined, 'metric')).toMatch(/nothing stops the vehicle there\.$/);
+    expect(sayClosed(finding, undefined, 'metric')).toMatch(
+      /The map tells it now, and by itself it does not stop the vehicle\.$/,
+    );
+    expect(sayClosed({ ...finding, subject: 'map', kind: 'incomplete' }, undefined, 'metric')).toMatch(
+      /The map is whole there now; what it has there is told by itself\.$/,
+    );
   });
 
   it('names roads by their class where they have no name, slip roads and unknown kinds too', () => {
     const span = { fromM: 1000, toM: 1500 };
     expect(sayRoadChanged(span, road({ ref: 'A5' }), road({ class: 'trunk_link' }), 'metric')).toBe(
-      'From 1.0 km for 500 m the drive runs on a trunk road, its slip road; on the older map on A5 (a main road).',
+      'From 1.0 km for 500 m the drive runs on a trunk road, its slip road; before on A5 (a main road).',
     );
     expect(
       sayRoadChanged(span, road({ name: 'Mill Lane', class: 'boulevard' }), road({}), 'metric'),
     ).toContain('Mill Lane (a way mapped as boulevard)');
     expect(sayOffTheMap(span, 0, 'metric')).toBe(
-      'From 1.0 km for 500 m the newer map has no road; the older one had.',
+      'From 1.0 km for 500 m the map has no road now; before it had.',
     );
     expect(sayOffTheMap(span, 2, 'metric')).toContain('with 2 findings there that may still hold.');
   });

@@ -121,7 +121,9 @@ describe('what changed since a check was handed out', () => {
   it('is nothing while all is as it was, in whatever order it is kept', () => {
     expect(changedSince(facts, standing, sha256Of)).toEqual([]);
     const turned = Object.fromEntries(Object.entries(report.vehicle).reverse()) as typeof report.vehicle;
-    expect(changedSince(facts, { ...standing, card: turned, maps: [] }, sha256Of)).toEqual([]);
+    expect(changedSince(facts, { ...standing, card: turned }, sha256Of)).toEqual([]);
+    const { mapKey: _, ...ofNamedFiles } = facts;
+    expect(changedSince(ofNamedFiles, { ...standing, maps: [] }, sha256Of)).toEqual([]);
   });
 
   it('names the map, the card, the notes about the drive, and the program', () => {
@@ -138,6 +140,7 @@ describe('what changed since a check was handed out', () => {
     expect(since({ day: { leaveAt: '2027-06-12T06:00' } })).toEqual(['day']);
     expect(since({ day: { plan: { stops: [], homeBy: '2027-06-12T07:00' } } })).toEqual(['day']);
     expect(since({ program: 'Lanegauge 99' })).toEqual(['program']);
+    expect(since({ maps: [] })).toEqual(['map gone']);
     expect(since({ gone: { vehicle: true, drive: true } })).toEqual(['vehicle gone', 'drive gone']);
   });
 

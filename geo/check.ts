@@ -10,6 +10,7 @@ import { countPositions } from './drive/gpx/route-length.ts';
 import { matchLengths } from './drive/match-lengths.ts';
 import { nameRoad } from './drive/name-road.ts';
 import type { Leaving } from './drive/times/leaving.ts';
+import { isTimed } from './drive/times/off-map-time.ts';
 import { sayTimeNote } from './drive/times/say-time-note.ts';
 import { timesOf } from './drive/times/times-of.ts';
 import type { Timetable } from './drive/times/timetable.ts';
@@ -116,6 +117,8 @@ export function checkDrive(input: CheckInput): DriveReport {
   const notes = [...(leaving?.note === undefined ? [] : [leaving.note]), ...(input.notes ?? [])];
   const past = leaving !== undefined && isPast(leaving.unixMs, input.made);
   const { lost } = notesOnDrive(drive, roads, ruleInput.localNotes);
+  const match = matchLengths(drive);
+  const timed = isTimed({ match, route: drive });
   return {
     format: 'lanegauge.report',
     version: 1,
@@ -132,10 +135,13 @@ export function checkDrive(input: CheckInput): DriveReport {
     ...given({ load, leaveAt: leaving?.text, leaveTimes: day && [...day.verdicts] }),
     country,
     map: { sources: roads.sources.map((source) => ({ ...source })), roads: countDriven(roads) },
-    match: { ...matchLengths(drive), ...(input.swapped === true && { swapped: true as const }) },
+    match: { ...match, ...(input.swapped === true && { swapped: true as const }) },
     roads: drive.legs.filter((leg) => leg.kind === 'stretch').map((leg) => describeStretch(leg, roads)),
     timetable: {
-      ...given({ leaveAt: clockText(along, 0), arriveAt: clockText(along, drive.lengthM) }),
+      ...given({
+        leaveAt: clockText(along, 0),
+        arriveAt: timed ? clockText(along, drive.lengthM) : undefined,
+      }),
       ...(past && { past }),
       drivingS: Math.round(times.totalS),
       ...given({ staysS: met && staysOf(met) }),

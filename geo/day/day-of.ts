@@ -1,8 +1,12 @@
+import type { Drive } from '../drive/drive.ts';
+import { matchLengths } from '../drive/match-lengths.ts';
 import { pointAt } from '../drive/point-at.ts';
+import { isTimed, type OffMapOf, sayUntimed } from '../drive/times/off-map-time.ts';
 import { drivenAt, secondsAt, type Timetable } from '../drive/times/timetable.ts';
 import { distanceM } from '../earth/sphere.ts';
 import { given } from '../given.ts';
 import type { Day, StopTimes } from '../report/day.ts';
+import type { Units } from '../units/in-units.ts';
 import { adviceOf } from './advice.ts';
 import { type ClockAlong, clockAlong, type Home, homeAt } from './clocks.ts';
 import type { DayInput } from './day-input.ts';
@@ -23,11 +27,17 @@ type Left = Pick<StopTimes, 'drivingOnS' | 'staysOnS' | 'marginOnS'>;
 export function dayOf(input: DayInput): Day {
   const { plan, met, drive } = input;
   const home = homeAt(input, plan.homeBy);
+  const off = offMapOf(drive);
+  // of a drive that is half off the map nobody knows when it ends, nor when to leave for it
+  const until: Home = isTimed(off) ? home : {};
   const clock = clockAlong(input);
-  const stops = met.stops.map((_, i) => stopTimes(input, i, { clock, home }));
+  const stops = met.stops.map((_, i) => stopTimes(input, i, { clock, home: until }));
   const left = leftFrom(input.times, 0, met.stops);
   const start = {
-    ...given({ leaveAt: clock(0, input.leaving?.unixMs), latestLeaveAt: latest(0, left, { clock, home }) }),
+    ...given({
+      leaveAt: clock(0, input.leaving?.unixMs),
+      latestLeaveAt: latest(0, left, { clock, home: until }),
+    }),
     ...left,
   };
   const arriveMs = reachedMs(input, drive.lengthM, met.stops.length);
@@ -49,6 +59,7 @@ export function dayOf(input: DayInput): Day {
     missed: met.missed.map(({ name, lat, lon }) => ({ name, lat, lon })),
     notes: [
       ...(home.note === undefined ? [] : [home.note]),
+      ...sayNoTimes(off, input.units),
       ...(plan.homeBy !== undefined && elsewhere ? [ENDS_ELSEWHERE] : []),
       ...sayLate(timed),
       ...sayMissed(met.missed.length),
@@ -103,11 +114,22 @@ function leftFrom(times: Timetable, m: number, later: readonly MetStop[]): Left 
 }
 
 /** When a place is come to, the stays of so many stops before it behind: several may be at one place. */
-function reachedMs({ times, leaving, met }: DayInput, m: number, before: number): number | undefined {
-  if (leaving === undefined) return undefined;
+function reachedMs({ drive, times, leaving, met }: DayInput, m: number, before: number): number | undefined {
+  if (leaving === undefined || !isTimed(offMapOf(drive))) return undefined;
   const here = met.stops.slice(0, before).filter(({ atM }) => atM >= m);
   const staysS = here.reduce((sum, { stop }) => sum + stop.stayMin * 60, 0);
   return leaving.unixMs + 1000 * (secondsAt(times, m) + staysS);
+}
+
+function offMapOf(drive: Drive): OffMapOf {
+  return { match: matchLengths(drive), route: drive };
+}
+
+function sayNoTimes(off: OffMapOf, units: Units): string[] {
+  const why = sayUntimed(off, units);
+  return why === undefined
+    ? []
+    : [`No time on this drive is known: ${why}. Get a map that covers it before you promise a return hour.`];
 }
 
 /** A place so near is the same yard. */

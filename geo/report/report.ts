@@ -72,11 +72,12 @@ export const driveReportSchema = z.strictObject({
   /** driving times: clear roads, no breaks; both clock times count the day's stays */
   timetable: z
     .strictObject({
-      /** ISO 8601 with the offset of the place; both only with a leave time */
+      /** ISO 8601 with the offset of the place; both only with a leave time, the second only where enough is mapped */
       leaveAt: z.string().optional(),
       arriveAt: z.string().optional(),
       /** the leave time was over when the check was made */
       past: z.literal(true).optional(),
+      /** what lies off the map counted at 20 km/h, however much that is */
       drivingS: z.number(),
       /** stays at the day's stops, in all */
       staysS: z.number().optional(),

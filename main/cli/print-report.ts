@@ -1,5 +1,6 @@
 import { sayMoment } from '../../geo/clock/print-dates.ts';
 import { clockText, durationText } from '../../geo/clock/print-times.ts';
+import { sayOffMapTime, sayUntimed } from '../../geo/drive/times/off-map-time.ts';
 import { sayBetterTimes } from '../../geo/leave/say-leave.ts';
 import { append } from '../../geo/lists.ts';
 import { saidByHeadline } from '../../geo/load/load-result.ts';
@@ -145,11 +146,15 @@ function timeLines(report: DriveReport, width: number): string[] {
   if (liesElsewhere(report.match, report.route.lengthM))
     return ['Time     unknown: the map has no roads under this drive'];
   const { leaveAt, arriveAt, drivingS, notes } = timetable;
-  const driving = `${durationText(drivingS)} driving`;
+  const untimed = sayUntimed(report, 'both');
+  const driving = untimed === undefined ? `${durationText(drivingS)} driving` : `time unknown: ${untimed}`;
+  const off = sayOffMapTime(report, 'both');
+  const told = off === undefined ? driving : `${driving}, ${off}`;
+  const arrives = arriveAt === undefined ? '' : `, arrive ${clockText(arriveAt, leaveAt)}`;
   const line =
-    leaveAt === undefined || arriveAt === undefined
-      ? `Time     ${driving}; no leave time is given, so limits by the hour are not settled`
-      : `Leave    ${sayMoment(leaveAt)}, arrive ${clockText(arriveAt, leaveAt)} (${driving})`;
+    leaveAt === undefined
+      ? `Time     ${told}; no leave time is given, so limits by the hour are not settled`
+      : `Leave    ${sayMoment(leaveAt)}${arrives} (${told})`;
   const better = leaveAt === undefined ? undefined : sayBetterTimes(report);
   return [
     line,

@@ -1,4 +1,5 @@
 import { clockText, durationText } from '../../geo/clock/print-times.ts';
+import { sayOffMapTime, sayUntimed } from '../../geo/drive/times/off-map-time.ts';
 import { sayPlate, sayPlates } from '../../geo/load/weigh/say-plates.ts';
 import { decidingOf, overSums } from '../../geo/load/weigh/sums.ts';
 import { LEVEL_WORD } from '../../geo/report/level.ts';
@@ -93,13 +94,15 @@ function Facts() {
   const shown = report.value;
   if (!shown) return null;
   const { route, timetable, leaveAt: left } = shown;
-  const parts = [distanceIn(settings.value.units, route.lengthM)];
-  const isKnown = !liesElsewhere(shown.match, route.lengthM);
-  if (!isKnown) parts.push('time unknown');
+  const { units } = settings.value;
+  const parts = [distanceIn(units, route.lengthM)];
+  const untimed = sayUntimed(shown, units);
+  const offMap = sayOffMapTime(shown, units);
+  if (untimed !== undefined) parts.push(`time unknown: ${untimed}`);
   else if (timetable) parts.push(`about ${durationText(timetable.drivingS)} on clear roads`);
-  if (isKnown && timetable?.arriveAt !== undefined)
-    parts.push(`there at ${clockText(timetable.arriveAt, left)}`);
-  else if (leaveAt.value === undefined) parts.push('no leave time set');
+  if (timetable?.arriveAt !== undefined) parts.push(`there at ${clockText(timetable.arriveAt, left)}`);
+  if (offMap !== undefined) parts.push(offMap);
+  if (leaveAt.value === undefined) parts.push('no leave time set');
   return <>{parts.join(', ')}.</>;
 }
 

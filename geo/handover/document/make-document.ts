@@ -1,6 +1,7 @@
 import { dayInWords, sayMoment } from '../../clock/print-dates.ts';
 import { clockText, durationText } from '../../clock/print-times.ts';
 import type { Route } from '../../drive/gpx/route.ts';
+import { sayOffMapTime, sayUntimed } from '../../drive/times/off-map-time.ts';
 import { sayBetterTimes } from '../../leave/say-leave.ts';
 import { sayLoaded } from '../../load/load-result.ts';
 import { LOAD_MARGIN_KG } from '../../load/weigh/load-level.ts';
@@ -96,7 +97,11 @@ function sayTimes(report: DriveReport): string {
   if (timetable === undefined) return '';
   const { staysS = 0 } = timetable;
   const stays = staysS > 0 ? `, and ${durationText(staysS)} at stops` : '';
-  const driving = `${durationText(timetable.drivingS)} of driving, without breaks${stays}`;
+  const untimed = sayUntimed(report, 'both');
+  const leaves = timetable.leaveAt === undefined ? '' : `Leave ${sayMoment(timetable.leaveAt)}. `;
+  if (untimed !== undefined) return `${leaves}Time of arrival unknown: ${untimed}.`;
+  const offMap = sayOffMapTime(report, 'both');
+  const driving = `${durationText(timetable.drivingS)} of driving, without breaks${stays}${offMap === undefined ? '' : `, ${offMap}`}`;
   if (timetable.leaveAt === undefined || timetable.arriveAt === undefined)
     return `${driving}. No leave time given.`;
   const better = leaveAt === undefined ? undefined : sayBetterTimes(report);

@@ -2,12 +2,14 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { dueItems } from '../../../geo/day/due.ts';
 import { howLate } from '../../../geo/day/say-day.ts';
+import type { Leg, Stretch } from '../../../geo/drive/drive.ts';
+import { sayOffMapTime, sayUntimed } from '../../../geo/drive/times/off-map-time.ts';
 import { timesOf } from '../../../geo/drive/times/times-of.ts';
 import { drivenAt } from '../../../geo/drive/times/timetable.ts';
 import type { Day } from '../../../geo/report/day.ts';
 import { driveReportSchema } from '../../../geo/report/report.ts';
 import { COACHBUILT } from '../../support/ask.ts';
-import { borderRoad, checkDay, stopAtKm } from '../../support/day/border-road.ts';
+import { borderRoad, checkDay, placeAtKm, stopAtKm } from '../../support/day/border-road.ts';
 
 const ROAD = borderRoad(40);
 const LISBON = 'Europe/Lisbon';
@@ -41,6 +43,33 @@ const APART =
 const NOTHING_LEFT = { drivingOnS: 0, staysOnS: 0, marginOnS: 0 };
 
 describe('the day of a drive', () => {
+  it.each([
+    [1, true],
+    [4, true],
+    [12, false],
+    [20, false],
+  ])('with %i of 40 pieces off the map tells its times: %s', (pieces, told) => {
+    const legs = ROAD.drive.legs.map((leg, i): Leg => {
+      const { fromM, toM } = leg as Stretch;
+      const [from, to] = [placeAtKm(2 * i), placeAtKm(2 * i + 2)];
+      return i >= 10 && i < 10 + pieces
+        ? { kind: 'offMap', fromM, toM, lat: [from.lat, to.lat], lon: [from.lon, to.lon] }
+        : leg;
+    });
+    const asked = { stops: [stopAtKm(70, 30)], homeBy: '2027-06-12T18:00', leaveAt: '2027-06-12T09:00' };
+    const report = checkDay({ ...ROAD, drive: { ...ROAD.drive, legs } }, asked);
+    const { timetable, day } = driveReportSchema.parse(report);
+    const times = [timetable?.arriveAt, day?.end.arriveAt, day?.stops[0]?.arriveAt, day?.start.latestLeaveAt];
+    expect(times.map((time) => time !== undefined)).toEqual([told, told, told, told]);
+    // the return hour that was wanted stays
+    expect(day?.end.homeBy).toBe('2027-06-12T18:00+02:00');
+    expect(day?.notes.some((note) => note.startsWith('No time on this drive is known'))).toBe(!told);
+    expect(sayUntimed(report, 'metric')).toBe(told ? undefined : `${2 * pieces}.0 km of it is off the map`);
+    expect(sayOffMapTime(report, 'metric')).toBe(
+      told ? `with ${2 * pieces}.0 km off the map taken at 20 km/h` : undefined,
+    );
+  });
+
   it('leaves each stop in time for the return hour, over two time zones and nights when the clocks change', () => {
     const times = timesOf(ROAD.drive, ROAD.roads, COACHBUILT);
     const at = fc.record({

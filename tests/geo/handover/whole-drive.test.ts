@@ -98,6 +98,26 @@ describe('a whole drive handed over', () => {
     expect(makeDocument(told).drive.name).toBe('Drive without a name');
   });
 
+  it('half off the map tells no hour of arrival; with little of it off the map what that was counted as', () => {
+    const timesWith = (offMapM: number) =>
+      makeDocument({
+        report: { ...report, match: { ...report.match, offMapM } },
+        route,
+        turnOffs: new Map(),
+        sheet: document.sheet,
+        firm: FIRM,
+        before: [],
+      }).drive.times;
+    expect(timesWith(0)).toMatch(/arrive \d\d:\d\d; .*without breaks, and 30 min at stops/);
+    expect(timesWith(0)).not.toContain('off the map');
+    expect(timesWith(report.route.lengthM / 2)).toMatch(
+      /^Leave [^;]+\. Time of arrival unknown: .* of it is off the map\.$/,
+    );
+    expect(timesWith(report.route.lengthM * 0.15)).toMatch(
+      /arrive \d\d:\d\d; .*off the map taken at 20 km\/h/,
+    );
+  });
+
   it('says at its head that the vehicle is too heavy as loaded, and stops counting that as unchecked', () => {
     expect(document.overload).toMatch(/^OVER: gross by 26 kg/);
     for (const page of Object.values(pages(document)))

@@ -52,6 +52,20 @@ describe('the first lines of a report on the terminal', () => {
     expect(lines(report({ maxheight: '2.5' }))[0]).toMatch(/^BARRED: Do not drive this as planned/);
   });
 
+  it('say no time of a drive that is half off the map, and of little of it what it was counted as', () => {
+    const with_ = (offMapM: number) => {
+      const plain = report({});
+      return lines({
+        ...plain,
+        route: { ...plain.route, lengthM: 20_000 },
+        match: { ...plain.match, drivenM: 20_000 - offMapM, offMapM },
+      }).join(' ');
+    };
+    expect(with_(10_000)).toMatch(/Time +time unknown: 10\.0 km .* of it is off the map; no leave time/);
+    expect(with_(2_000)).toMatch(/Time +\d+ min driving, with 2\.0 km .* off the map taken at 20 km\/h/);
+    expect(with_(500)).not.toContain('taken at');
+  });
+
   it('say of a map of another place that nothing is checked, and no verdict on the drive', () => {
     const elsewhere = { ...report({}), match: { drivenM: 0, offMapM: 2000, guessedM: 0 } };
     const of: DriveReport = {

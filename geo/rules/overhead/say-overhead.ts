@@ -89,7 +89,7 @@ function sayNeeded({ neededM, unsignedM }: HeightFacts): string {
   const unsigned =
     unsignedM === undefined
       ? ''
-      : ` On a public road here, no sign means at least ${printLimitM(unsignedM)}.`;
+      : ` A bridge without a sign over a public road here should leave at least ${printLimitM(unsignedM)}; a sign can be missing, so look.`;
   return `the vehicle needs ${printSizeM(neededM)}.${unsigned}`;
 }
 

@@ -12,7 +12,8 @@ export const NOTHING_ON_THE_MAP: Words = {
 export function sayIncomplete(note: string): Words {
   return {
     say: `The map may lack roads or limits: ${note}`,
-    advice: 'Get the map whole before relying on this: mend it, or fetch it again.',
+    advice:
+      'Get the map right before relying on this: under Shelf, or with lanegauge shelf verify --repair, mend what is damaged; renew what is old.',
   };
 }
 

@@ -1,11 +1,14 @@
 import { basename } from 'node:path';
+import { isDeepStrictEqual } from 'node:util';
+import { given } from '../../../geo/given.ts';
 import { fail, ok, type Result } from '../../../geo/result.ts';
+import { type ListedMap, listMaps } from '../../services/shelf/list-maps.ts';
 import type { MapFile } from '../../services/shelf/put-on-shelf.ts';
 import { type ImportedMap, importMap, nameOfFile } from '../../services/shelf/shelf-work.ts';
 import { jsonText } from '../json-text.ts';
 import { pathFrom, readWords, USAGE_HINT } from '../read-words.ts';
 import type { ShelfCommand } from './command.ts';
-import { printImported } from './print-maps.ts';
+import { type Imported, printImported } from './print-maps.ts';
 
 const MANY = 1000;
 
@@ -29,7 +32,8 @@ export const shelfImport: ShelfCommand = async (words, { folder, progress, signa
           return { name: own, elsewhere: own, files: [file] };
         })
       : [{ name, files }];
-  const done: ImportedMap[] = [];
+  const before = await listMaps(tools.shelf);
+  const done: Imported[] = [];
   const failed: string[] = [];
   for (const map of wanted) {
     const put: Result<ImportedMap> = await importMap(
@@ -38,7 +42,11 @@ export const shelfImport: ShelfCommand = async (words, { folder, progress, signa
       { signal, onProgress: ({ what, share }) => progress.show(what, share) },
     );
     if (signal.aborted) break;
-    if (put.ok) done.push(put.value);
+    if (put.ok)
+      done.push({
+        ...put.value,
+        ...given({ replaced: before.find((map) => map.name === put.value.name && !isSame(map, put.value)) }),
+      });
     else failed.push(put.error.message);
   }
   progress.clear();
@@ -48,5 +56,13 @@ export const shelfImport: ShelfCommand = async (words, { folder, progress, signa
       'shelf.import',
       done.length === 0 ? failed.join(' ') : `${failed.join(' ')} What was named besides is on the shelf.`,
     );
-  return ok({ text: flag('json') ? jsonText({ maps: done }) : printImported(done), exit: 0 });
+  return ok({
+    text: flag('json') ? jsonText({ maps: done.map(({ replaced: _, ...map }) => map) }) : printImported(done),
+    exit: 0,
+  });
 };
+
+/** Of the same files: nothing that was checked on it has changed. */
+function isSame(a: ListedMap, b: ListedMap): boolean {
+  return a.dataDate === b.dataDate && a.roads === b.roads && isDeepStrictEqual(a.sources, b.sources);
+}

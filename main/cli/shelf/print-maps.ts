@@ -12,15 +12,28 @@ export function printMaps(maps: readonly ListedMap[]): string {
   return maps.map(printMap).join('');
 }
 
-/** The same for maps just taken in, and which of them have not got the name wanted. */
-export function printImported(maps: readonly ImportedMap[]): string {
+/** A map just taken in. */
+export interface Imported extends ImportedMap {
+  /** the one of its name that it took the place of */
+  readonly replaced?: ListedMap;
+}
+
+/** The same for maps just taken in: which of them have not got the name wanted, and which took another's place. */
+export function printImported(maps: readonly Imported[]): string {
   return maps
-    .map(({ beside, ...map }) =>
-      beside === undefined
-        ? printMap(map)
-        : `${printMap(map)}  ${quote(beside)} lies in another place and stays as it was\n`,
+    .map(({ beside, replaced, ...map }) =>
+      [
+        printMap(map),
+        ...(beside === undefined ? [] : [`  ${quote(beside)} lies in another place and stays as it was\n`]),
+        ...(replaced === undefined ? [] : [sayReplaced(replaced)]),
+      ].join(''),
     )
     .join('');
+}
+
+function sayReplaced({ dataDate }: ListedMap): string {
+  const old = dataDate === undefined ? 'the map of no known date' : `the map of ${dataDate.slice(0, 10)}`;
+  return `  takes the place of ${old}: check again what was checked on that (the Yard: lanegauge yard recheck; sheets handed out: lanegauge yard out)\n`;
 }
 
 function printMap(map: ListedMap): string {

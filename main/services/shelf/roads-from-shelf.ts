@@ -100,7 +100,7 @@ function sourceOf({ source, dataDate }: PartMeta): MapSource {
 }
 
 function sayDamaged(map: string): string {
-  return `The map ${quote(map)} is damaged: what cannot be read of it is left out, with the roads and limits there. Mend it under Shelf, or with: lanegauge shelf verify --repair`;
+  return `The map ${quote(map)} is damaged: what cannot be read of it is left out, with the roads and limits there.`;
 }
 
 function sayForbidden(map: string): string {

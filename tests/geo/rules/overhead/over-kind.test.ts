@@ -86,6 +86,6 @@ describe('what is over the road in words', () => {
     expect(roof(undefined, { maxheight: 'default', 'maxheight:physical': 'unknown' }).say).toContain(
       ' give no height for it.',
     );
-    expect(roof(undefined, {}).advice).toContain('no sign means at least 5.03 m');
+    expect(roof(undefined, {}).advice).toContain('should leave at least 5.03 m');
   });
 });

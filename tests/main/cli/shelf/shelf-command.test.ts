@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { checkCommand } from '../../../../main/cli/check/check-command.ts';
-import { printMaps } from '../../../../main/cli/shelf/print-maps.ts';
+import { printImported, printMaps } from '../../../../main/cli/shelf/print-maps.ts';
 import { shelfCommand } from '../../../../main/cli/shelf/shelf-command.ts';
 import { mapFolder } from '../../../../main/services/shelf/shelf-folder.ts';
 import { importByHand } from '../../../support/shelf/import-by-hand.ts';
@@ -99,6 +99,22 @@ describe('lanegauge shelf', () => {
     expect(mended.exit).toBe(0);
     expect(mended.out).toContain('made anew');
     expect(await shelf('verify')).toMatchObject({ exit: 0 });
+  });
+
+  it('a map that takes another’s place says which, and that what was checked on that wants checking again', () => {
+    const map = {
+      name: 'district',
+      roads: 52,
+      bytes: 300_000,
+      dataDate: '2026-11-20T00:00:00Z',
+      sources: [],
+      state: 'ready',
+      origin: { by: 'file' },
+      imported: '2026-11-27T09:00:00Z',
+    } as const;
+    const told = printImported([{ ...map, replaced: { ...map, dataDate: '2018-05-01T00:00:00Z' } }]);
+    expect(told).toContain('takes the place of the map of 2018-05-01: check again');
+    expect(printImported([map])).not.toContain('takes the place');
   });
 
   it('a map that took the place of newer data is told so in the list', () => {

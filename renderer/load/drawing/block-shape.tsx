@@ -1,5 +1,6 @@
 import { bareKg } from '../../../geo/load/weigh/say-plates.ts';
-import { cut, plainLine } from '../../../geo/units/text.ts';
+import { plainLine } from '../../../geo/units/text.ts';
+import { inLines } from './in-lines.ts';
 import { FLOOR_M, type Layout } from './layout.ts';
 import { type Block, HEAD_SHARE } from './stack.ts';
 
@@ -7,7 +8,8 @@ import { type Block, HEAD_SHARE } from './stack.ts';
 const FIGURE_FROM_PX = 15;
 const NAME_FROM_PX = 27;
 const LETTER_PX = 5.7;
-const LETTERS_LEAST = 4;
+const LETTERS_LEAST = 7;
+const LINE_PX = 13;
 
 /** One item: a box whose area goes by its mass, a person with head and shoulders; hollow for what is taken off. */
 export function BlockShape({ block, at }: { block: Block; at: Layout }) {
@@ -48,18 +50,20 @@ function Lettering({ block, middle, top, wide, high }: Box & { block: Block }) {
   if (wide < FIGURE_FROM_PX + 5 || room < FIGURE_FROM_PX) return null;
   const letters = Math.floor((wide - (person ? 8 : 5)) / LETTER_PX);
   const name = plainLine(item.name);
-  // half a word on somebody's chest says nothing; of a thing its beginning does
+  // half a word on somebody's chest says nothing; of a thing its beginning does, where it is more than a syllable
   const fits = person ? name.length <= letters : letters >= LETTERS_LEAST;
   const named = row === 0 && fits && room >= NAME_FROM_PX;
+  const lines = named ? inLines(name, letters, Math.floor((room - FIGURE_FROM_PX) / LINE_PX)) : [];
   const word = person ? 'load-mass load-mass-person' : 'load-mass';
+  const firstY = y + room / 2 - (lines.length * LINE_PX) / 2;
   return (
     <>
-      {named && (
-        <text class={`${word} load-name`} x={middle} y={y + room / 2 - 7}>
-          {cut(name, letters)}
+      {lines.map((line, i) => (
+        <text key={line} class={`${word} load-name`} x={middle} y={firstY + i * LINE_PX}>
+          {line}
         </text>
-      )}
-      <text class={word} x={middle} y={y + room / 2 + (named ? 7 : 0)}>
+      ))}
+      <text class={word} x={middle} y={firstY + lines.length * LINE_PX + (named ? 1 : 0)}>
         {bareKg(item.massKg)}
       </text>
     </>

@@ -11,6 +11,11 @@ import type { Layout } from './layout.ts';
 import type { Block } from './stack.ts';
 import { useCarry } from './use-carry.ts';
 
+/** Of the element that an item of the list is carried by. */
+export function carriedId(index: number): string {
+  return `load-item-${index}`;
+}
+
 /** An item that can be carried along the vehicle. */
 export function Carried({ block, card, at }: { block: Block; card: VehicleCard; at: Layout }) {
   const { index, item } = block;
@@ -22,7 +27,7 @@ export function Carried({ block, card, at }: { block: Block; card: VehicleCard; 
   return (
     <g
       class={`load-item${inHand ? ' load-item-held' : ''}${pointed ? ' load-item-pointed' : ''}`}
-      id={`load-item-${index}`}
+      id={carriedId(index)}
       role="slider"
       tabIndex={0}
       aria-label={`${clip(item.name, 80)}, ${kgText(item.massKg)}`}

@@ -5,11 +5,11 @@ import type { VehicleCard } from '../../../geo/vehicle/card.ts';
 import { useDrawn } from '../state/use-drawn.ts';
 import { Arm } from './arm.tsx';
 import { BlockShape } from './block-shape.tsx';
-import { Carried } from './carried.tsx';
+import { Carried, carriedId } from './carried.tsx';
 import { CentreOfMass } from './centre.tsx';
 import { Flags } from './flags.tsx';
 import { FLOOR_M, type Flag, type Layout } from './layout.ts';
-import { type Block, shrinkToFit, stackItems } from './stack.ts';
+import { type Block, frontToRear, shrinkToFit, stackItems } from './stack.ts';
 import { TanksSide } from './tanks-side.tsx';
 import { VehicleSide } from './vehicle-side.tsx';
 
@@ -65,15 +65,18 @@ export function Elevation({
   const driver = drawnDriver(card, items);
   const blocks = stackItems([...items, ...asked, ...(driver ? [driver] : [])], card, shrunk);
   const driverAt = items.length + asked.length;
-  const carried = useDrawn(
-    blocks.filter(({ index }) => index < items.length),
-    isSameBlock,
-    [card, at],
-    (block) => <Carried key={block.index} block={block} card={card} at={at} />,
-  );
+  const aboard = blocks.filter(({ index }) => index < items.length);
+  const fromFront = [...aboard]
+    .sort(frontToRear)
+    .map(({ index }) => carriedId(index))
+    .join(' ');
+  const carried = useDrawn(aboard, isSameBlock, [card, at], (block) => (
+    <Carried key={block.index} block={block} card={card} at={at} />
+  ));
   return (
-    <svg class="load-elevation" width={at.widthPx} height={at.heightPx}>
-      <title>What is aboard: draw an item along the vehicle to move it</title>
+    // painted with what is in front last, told from front to rear
+    <svg class="load-elevation" width={at.widthPx} height={at.heightPx} aria-owns={fromFront}>
+      <title>What is aboard, from front to rear: draw an item along the vehicle to move it</title>
       <svg aria-hidden="true" width={at.widthPx} height={at.heightPx}>
         <Flags flags={flags} card={card} at={at} taken={pointed?.place} />
         <VehicleSide card={card} at={at}>

@@ -63,6 +63,14 @@ export function stackItems(items: readonly LoadItem[], card: VehicleCard, shrunk
   return [...things.sort((a, b) => a.index - b.index), ...people.reverse()];
 }
 
+/**
+ * As somebody tells it who goes along the vehicle from its front, each pile from below. Elements are not put in this
+ * order: one that is carried past another would leave the hand.
+ */
+export function frontToRear(a: Block, b: Block): number {
+  return a.xM - b.xM || a.upM - b.upM || a.index - b.index;
+}
+
 function sized(item: LoadItem, index: number, shrunk: number): Omit<Block, 'upM' | 'row'> {
   const person = isPerson(item);
   const side = sideOf(item.massKg, shrunk);

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { drawnDriver } from '../../../geo/load/places/seats.ts';
+import { inLines } from '../../../renderer/load/drawing/in-lines.ts';
 import { FLOOR_M, flagsOf, layOut } from '../../../renderer/load/drawing/layout.ts';
-import { shrinkToFit, stackItems } from '../../../renderer/load/drawing/stack.ts';
+import { frontToRear, shrinkToFit, stackItems } from '../../../renderer/load/drawing/stack.ts';
 import { COACH_BUILT, FAMILY } from '../../geo/load/family.ts';
 
 const MANY = Array.from({ length: 40 }, (_, i) => ({
@@ -63,6 +64,27 @@ describe('the blocks', () => {
     expect(
       drawnDriver(COACH_BUILT, [{ name: 'Driver', massKg: 80, xM: 0.3, kind: 'driver' }]),
     ).toBeUndefined();
+  });
+
+  it('are told from front to rear, each pile from below', () => {
+    const told = stackItems(
+      [
+        { name: 'Bicycles', massKg: 40, xM: 5.5 },
+        { name: 'Books', massKg: 10, xM: 3 },
+        { name: 'Tools', massKg: 30, xM: 3 },
+        { name: 'Child', massKg: 30, xM: 1.75, kind: 'person' },
+      ],
+      COACH_BUILT,
+      1,
+    ).sort(frontToRear);
+    expect(told.map(({ item }) => item.name)).toEqual(['Child', 'Tools', 'Books', 'Bicycles']);
+  });
+
+  it('have their name over several lines, broken between words, and cut only where no room is left', () => {
+    expect(inLines('Folding table and chairs', 9, 3)).toEqual(['Folding', 'table and', 'chairs']);
+    expect(inLines('Folding table and chairs', 9, 2)).toEqual(['Folding', 'table an…']);
+    expect(inLines('Bicycles', 9, 3)).toEqual(['Bicycles']);
+    expect(inLines('Wheelbarrow, red', 8, 3)).toEqual(['Wheelba…']);
   });
 
   it('shrink until every pile stays under the roof', () => {

@@ -14,6 +14,9 @@ interface VisorOptions {
   readonly sheet?: string;
 }
 
+/** A name of more letters stands in smaller ones, that it is whole and takes no room from the figures. */
+const LONG_NAME = 32;
+
 /**
  * Visor cards of one vehicle or a whole fleet, a card a page, to be cut out. Height at least 40 mm high, in feet and
  * inches first, as the British height notice asks; every other figure at least 15 mm.
@@ -35,7 +38,7 @@ function visorCard(card: VehicleCard, source: string): Markup {
   const [height, ...others] = cardFigures(card);
   const tail = tailOneIn(card);
   return markup`<article class="sheet"><section class="card">${cutMarks()}
-<div class="head"><h1><bdi>${card.name}</bdi></h1><p class="source">${source}</p></div>
+<div class="head"><h1${card.name.length > LONG_NAME ? markup` class="long"` : undefined}><bdi>${card.name}</bdi></h1><p class="source">${source}</p></div>
 ${height === undefined ? undefined : markup`<div class="height"><p class="what">${height.what}</p><p class="tall">${sized(height.imperial)}</p><p class="tall">${sized(height.metric)}</p></div>`}
 <div class="rest">${others.map(figure)}${tail === undefined ? undefined : figure({ what: 'The tail touches on a ramp steeper than', metric: tail, imperial: '' })}</div>
 <p class="widths">${sayWidths(card)}</p>

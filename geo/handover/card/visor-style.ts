@@ -25,18 +25,18 @@ h1,p{margin:0}
 .cut-ne{right:-5mm;top:-5mm;border-left-width:.2mm;border-bottom-width:.2mm}
 .cut-sw{left:-5mm;bottom:-5mm;border-right-width:.2mm;border-top-width:.2mm}
 .cut-se{right:-5mm;bottom:-5mm;border-left-width:.2mm;border-top-width:.2mm}
-h1{font-size:14pt;white-space:nowrap;overflow:hidden;text-overflow:ellipsis}
+h1{font-size:14pt;overflow-wrap:anywhere}.long{font-size:9pt;line-height:1.1}
 .what{font-size:12pt;line-height:1.15}
-.height{border-block:.8mm solid #000;margin:1.5mm 0;padding:1mm 0 0;white-space:nowrap}
+.height{border-block:.8mm solid #000;margin:.7mm 0;padding:.5mm 0 0;white-space:nowrap}
 .tall{font-weight:700;font-size:${tall}mm;line-height:.88;letter-spacing:-.02em}
 .tall small{font-size:18mm}
 .figure{display:grid;grid-template-columns:1fr 58mm 66mm;align-items:center;border-bottom:.3mm solid #000;white-space:nowrap}
 .figure .what{white-space:normal;font-size:13pt}
 .big{font-weight:700;font-size:${big}mm;line-height:.85;letter-spacing:-.02em}
 .big small{font-size:8mm}
-.widths{font-size:12pt;margin-top:1mm}
-.head{display:flex;gap:4mm;align-items:baseline;justify-content:space-between}.source{flex:none;font-size:8pt}
-footer{display:flex;gap:5mm;align-items:flex-start;margin-top:6mm;font-size:8pt}
+.widths{font-size:10.5pt;margin-top:.5mm}
+.head{display:flex;gap:4mm;align-items:baseline;justify-content:space-between}.source{flex:none;max-width:64mm;font-size:8pt;line-height:1.1;text-align:right}
+footer{display:flex;gap:5mm;align-items:flex-start;margin:2.5mm 6mm 0;font-size:8pt}
 .bar{flex:none;width:50mm;height:3mm;border:.3mm solid #000;border-top:0}
 @media print{html{background:#fff}.sheet{margin:0 auto}.sheet:last-child{break-after:auto}}
 `;

@@ -1,6 +1,6 @@
 import { bareKg } from '../../../geo/load/weigh/say-plates.ts';
+import { inLines } from '../../../geo/units/in-lines.ts';
 import { plainLine } from '../../../geo/units/text.ts';
-import { inLines } from './in-lines.ts';
 import { FLOOR_M, type Layout } from './layout.ts';
 import { type Block, HEAD_SHARE } from './stack.ts';
 

@@ -53,7 +53,7 @@ function Line({ item, card, fit }: Pick<Props, 'card' | 'fit'> & { item: LoadIte
   return (
     <p>
       <span>
-        <bdi>{clip(item.name, fit === 'easy' ? 60 : 26)}</bdi>
+        <bdi>{clip(item.name, fit === 'longest' ? 26 : 60)}</bdi>
         <i>
           {' '}
           {item.place === undefined || fit !== 'easy' ? '' : `${clip(item.place, 30)}, `}

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { drawnDriver } from '../../../geo/load/places/seats.ts';
-import { inLines } from '../../../renderer/load/drawing/in-lines.ts';
+import { inLines } from '../../../geo/units/in-lines.ts';
 import { FLOOR_M, flagsOf, layOut } from '../../../renderer/load/drawing/layout.ts';
 import { frontToRear, shrinkToFit, stackItems } from '../../../renderer/load/drawing/stack.ts';
 import { COACH_BUILT, FAMILY } from '../../geo/load/family.ts';

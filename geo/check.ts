@@ -4,6 +4,7 @@ import { alpha2 } from './country/country-of.ts';
 import { dayOf } from './day/day-of.ts';
 import { type MetStops, meetStops, type StopPlace, withStays } from './day/meet-stops.ts';
 import type { DayPlan } from './day/plan.ts';
+import { sayFileStops } from './day/say-file-stops.ts';
 import type { Drive, Stretch } from './drive/drive.ts';
 import type { Route } from './drive/gpx/route.ts';
 import { countPositions } from './drive/gpx/route-length.ts';
@@ -55,7 +56,10 @@ export interface CheckInput {
   readonly leaving?: Leaving;
   /** stops with their stay, and the return hour: what hangs on the clock is judged with the stays counted in */
   readonly day?: DayPlan;
-  /** places besides the day's where the vehicle has business, so that roads for those who go there are open to it */
+  /**
+   * places besides the day's where the vehicle has business, so that roads for those who go there are open to it; left out,
+   * those that the drive's file marks
+   */
   readonly stops?: readonly StopPlace[];
   /** what the firm knows of places; those whose last day is past when the drive leaves are left out */
   readonly localNotes?: readonly LocalNote[];
@@ -78,7 +82,7 @@ export interface CheckInput {
 export function checkDrive(input: CheckInput): DriveReport {
   const { route, drive, roads, card, load, leaving, units = 'metric' } = input;
   const met = input.day && meetStops(input.day, drive, roads);
-  const stopsMet = meetStops({ stops: input.stops ?? [] }, drive, roads).stops;
+  const stopsMet = meetStops({ stops: input.stops ?? route.stops ?? [] }, drive, roads).stops;
   const times = withStays(timesOf(drive, roads, card, input.country), met);
   const along = alongDrive(drive, roads, {
     countries: times.countries,
@@ -114,7 +118,11 @@ export function checkDrive(input: CheckInput): DriveReport {
       ? finding
       : withLeaveTimes({ ...finding, passesAt }, day, leaving.text);
   });
-  const notes = [...(leaving?.note === undefined ? [] : [leaving.note]), ...(input.notes ?? [])];
+  const notes = [
+    ...(leaving?.note === undefined ? [] : [leaving.note]),
+    ...(input.stops === undefined ? sayFileStops(route.stops?.length ?? 0, stopsMet.length) : []),
+    ...(input.notes ?? []),
+  ];
   const past = leaving !== undefined && isPast(leaving.unixMs, input.made);
   const { lost } = notesOnDrive(drive, roads, ruleInput.localNotes);
   const match = matchLengths(drive);

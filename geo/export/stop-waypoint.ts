@@ -25,6 +25,7 @@ export function stopWaypoints(day: Day): Waypoint[] {
       ...(note === '' ? {} : { description: note }),
       symbol: 'Flag',
       type: todo === '' ? 'Stop' : clip(`Stop: ${todo}`, TYPE_LONGEST),
+      stop: { atM: stop.atM },
     };
   });
 }

@@ -1,9 +1,19 @@
 import { gpxText } from '../drive/gpx/gpx-text.ts';
-import type { Route } from '../drive/gpx/route.ts';
+import type { Route, RouteStop } from '../drive/gpx/route.ts';
+import { given } from '../given.ts';
+
+/** A stop as the page holds it. */
+interface StopOnLine {
+  readonly lat: number;
+  readonly lon: number;
+  readonly atM?: number | undefined;
+}
 
 /** A followed drive as far as its line counts: positions are latitude and longitude in turn, degrees. */
 export interface FollowedLine {
   readonly name: string;
+  /** where the vehicle stops on the way */
+  readonly stops?: readonly StopOnLine[] | undefined;
   readonly legs: readonly { readonly kind: 'stretch' | 'offMap' | 'gap'; readonly line: readonly number[] }[];
 }
 
@@ -13,7 +23,7 @@ export interface FollowedLine {
  *
  * @returns undefined where there is nothing to drive
  */
-export function trackGpx({ name, legs }: FollowedLine, creator: string): string | undefined {
+export function trackGpx({ name, legs, stops = [] }: FollowedLine, creator: string): string | undefined {
   const segments: Route['segments'][number][] = [];
   let open: number[] = [];
   const close = () => {
@@ -25,7 +35,13 @@ export function trackGpx({ name, legs }: FollowedLine, creator: string): string 
     else appendTo(open, line);
   }
   close();
-  return segments.length === 0 ? undefined : gpxText({ name, segments }, [], creator);
+  return segments.length === 0
+    ? undefined
+    : gpxText({ name, segments, stops: stops.map(routeStop) }, [], creator);
+}
+
+function routeStop({ lat, lon, atM }: StopOnLine): RouteStop {
+  return { lat, lon, ...given({ atM }) };
 }
 
 /** Legs meet in one position, which both hold: it stands once. */

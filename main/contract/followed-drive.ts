@@ -55,6 +55,8 @@ export const followedDriveSchema = z.strictObject({
     swapped: z.literal(true).optional(),
   }),
   notes: z.array(z.string()),
+  /** where the vehicle stops on the way, as it was planned or as its file says */
+  stops: z.array(z.strictObject({ lat: z.number(), lon: z.number(), atM: z.number().optional() })).optional(),
   /** the leave time kept with it, where one is */
   leaveAt: z.string().regex(LEAVE_AT).optional(),
   /** the day kept with it */

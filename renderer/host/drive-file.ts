@@ -6,7 +6,7 @@ import { fileName } from './download.ts';
 /** A drive as a GPX file of all the nodes of its roads; undefined where there is nothing to write. */
 export function gpxFileOf(followed: FollowedDrive): File | undefined {
   const name = followed.name || followed.file.replace(/\.gpx$/i, '');
-  const written = trackGpx({ name: clip(name, 200), legs: followed.legs }, 'Lanegauge');
+  const written = trackGpx({ ...followed, name: clip(name, 200) }, 'Lanegauge');
   return written === undefined
     ? undefined
     : new File([written], fileName(name || 'drive', 'gpx'), { type: 'application/gpx+xml' });

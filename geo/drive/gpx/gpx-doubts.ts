@@ -1,11 +1,14 @@
 import { capital, counted, quote } from '../../units/text.ts';
 import { callRoute, type OpenRoute } from './gpx-tracks.ts';
+import { MOST_STOPS } from './stop-mark.ts';
 
 /** What was left aside while a file was read: each kind once, with its number and its first place. */
 export interface GpxDoubts {
   version(written: string): void;
   badTime(place: string): void;
   badWaypoint(place: string): void;
+  /** a waypoint marked as a stop beyond those that are counted */
+  manyStops(place: string): void;
   /** an element named as in GPX but of another namespace */
   leftOut(place: string): void;
   /** @returns sentences for the user */
@@ -17,6 +20,7 @@ export function gpxDoubts(): GpxDoubts {
   const versions: string[] = [];
   const times = tally();
   const waypoints = tally();
+  const stops = tally();
   const elements = tally();
 
   function say(routes: readonly OpenRoute[]): string[] {
@@ -31,6 +35,10 @@ export function gpxDoubts(): GpxDoubts {
       notes.push(
         `${counted(waypoints.count, 'waypoint')} with a bad position left aside (waypoints are not driven), first ${waypoints.first}.`,
       );
+    if (stops.count > 0)
+      notes.push(
+        `${counted(stops.count, 'waypoint')} marked as stops beyond the first ${MOST_STOPS} left aside, first ${stops.first}: roads open only to those who go there are closed at them.`,
+      );
     if (elements.count > 0)
       notes.push(
         `${counted(elements.count, 'element')} named as in GPX but of another namespace left out, first ${elements.first}.`,
@@ -42,6 +50,7 @@ export function gpxDoubts(): GpxDoubts {
     version: (written) => versions.push(written),
     badTime: times.add,
     badWaypoint: waypoints.add,
+    manyStops: stops.add,
     leftOut: elements.add,
     say,
   };

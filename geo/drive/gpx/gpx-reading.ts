@@ -14,7 +14,8 @@ import {
   openSegment,
 } from './gpx-tracks.ts';
 import { readPosition, readTimeMs } from './gpx-values.ts';
-import type { RouteFile } from './route.ts';
+import type { RouteFile, RouteStop } from './route.ts';
+import { isStopMark, MOST_STOPS, markedStop } from './stop-mark.ts';
 import type { XmlElement } from './strict-xml.ts';
 
 /** Far more tracks and segments than any planner writes; each costs memory, even an empty one. */
@@ -26,6 +27,10 @@ export interface GpxReading extends GpxPlace {
   readonly routes: OpenRoute[];
   readonly doubts: GpxDoubts;
   readonly count: { track: number; route: number; waypoints: number; shapePoints: number; pieces: number };
+  /** waypoints that this program marked as stops */
+  readonly stops: RouteStop[];
+  /** where the waypoint opened last lies; undefined where its position is none */
+  waypoint: Pick<RouteStop, 'lat' | 'lon'> | undefined;
   rootUri: string;
   route: OpenRoute | undefined;
   segment: OpenSegment | undefined;
@@ -44,6 +49,8 @@ export function startReading(): GpxReading {
     routes: [],
     doubts: gpxDoubts(),
     count: { track: 0, route: 0, waypoints: 0, shapePoints: 0, pieces: 0 },
+    stops: [],
+    waypoint: undefined,
     rootUri: '',
     route: undefined,
     segment: undefined,
@@ -61,8 +68,16 @@ export function openElement(reading: GpxReading, element: XmlElement): Problem |
   if (typeof part !== 'string') return part;
   if (part === 'foreign' && isLookalike(element, reading))
     reading.doubts.leftOut(`"${element.local}" on line ${element.line}`);
+  if (part === 'foreign' && isStopMark(element)) takeStop(reading, element);
   reading.parts.push(part);
   return openPart(reading, part, element);
+}
+
+/** The mark stands in the waypoint's own extensions, nowhere else. */
+function takeStop({ parts, waypoint, stops, doubts }: GpxReading, element: XmlElement): void {
+  if (parts.at(-1) !== 'foreign' || parts.at(-2) !== 'wpt' || waypoint === undefined) return;
+  if (stops.length < MOST_STOPS) stops.push(markedStop(waypoint, element));
+  else doubts.manyStops(`on line ${element.line}`);
 }
 
 /** Character data. @returns why the file is refused there, if it is */
@@ -93,10 +108,10 @@ export function closeElement(reading: GpxReading): void {
 }
 
 /** The document has ended. @returns tracks before routes, or why there is nothing to drive */
-export function finishReading({ routes, count, doubts }: GpxReading): Result<RouteFile> {
+export function finishReading({ routes, count, doubts, stops }: GpxReading): Result<RouteFile> {
   const closed = [...routes]
     .sort((a, b) => Number(b.kind === 'track') - Number(a.kind === 'track'))
-    .map(closeRoute);
+    .map((open) => ({ ...closeRoute(open), ...(stops.length > 0 && { stops }) }));
   if (!closed.some(isDrivable)) return refuseUndrivable(closed, count.waypoints);
   const { waypoints, shapePoints } = count;
   return ok({ routes: closed, waypoints, shapePoints, notes: doubts.say(routes) });
@@ -192,10 +207,12 @@ function callPoint(route: OpenRoute, part: PointPart, routePoints: number): stri
   return `${called}, segment ${route.segments.length}, point ${positions + 1}`;
 }
 
-function addWaypoint({ count, doubts }: GpxReading, { attributes, line }: XmlElement): void {
+function addWaypoint(reading: GpxReading, { attributes, line }: XmlElement): void {
+  const { count, doubts } = reading;
   count.waypoints++;
-  const wrong = readPosition(attributes);
-  if (typeof wrong === 'string') doubts.badWaypoint(`waypoint ${count.waypoints} on line ${line}: ${wrong}`);
+  const read = readPosition(attributes);
+  reading.waypoint = typeof read === 'string' ? undefined : read;
+  if (typeof read === 'string') doubts.badWaypoint(`waypoint ${count.waypoints} on line ${line}: ${read}`);
 }
 
 /** What is no number is left out: nothing is judged by it. */

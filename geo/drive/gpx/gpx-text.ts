@@ -1,6 +1,8 @@
+import { given } from '../../given.ts';
 import { plainLine } from '../../units/text.ts';
 import { printTime } from './gpx-values.ts';
-import type { Route, RouteSegment } from './route.ts';
+import type { Route, RouteSegment, RouteStop } from './route.ts';
+import { MOST_STOPS, writeStopMark } from './stop-mark.ts';
 
 /** A place written beside the track. */
 export interface Waypoint {
@@ -15,10 +17,12 @@ export interface Waypoint {
   readonly symbol?: string;
   /** what sort of place it is */
   readonly type?: string;
+  /** the vehicle stops there, which a reader of this program may count on */
+  readonly stop?: Pick<RouteStop, 'atM'>;
 }
 
-/** A drive to be written; its description is for who reads the file. */
-export type WrittenRoute = Pick<Route, 'name' | 'segments'> & { readonly description?: string };
+/** A drive to be written, its stops as waypoints; its description is for who reads the file. */
+export type WrittenRoute = Pick<Route, 'name' | 'segments' | 'stops'> & { readonly description?: string };
 
 /**
  * A drive as GPX 1.1: one track with its segments, and waypoints. Coordinates have 7 decimals (about 1 cm).
@@ -28,7 +32,7 @@ export function gpxText(route: WrittenRoute, waypoints: readonly Waypoint[], cre
   return [
     '<?xml version="1.0" encoding="UTF-8"?>',
     `<gpx version="1.1" creator="${escapeXml(creator)}" xmlns="http://www.topografix.com/GPX/1/1">`,
-    ...waypoints.map(writeWaypoint),
+    ...withFewMarks([...waypoints, ...stopsLeft(route, waypoints)]).map(writeWaypoint),
     '<trk>',
     `<name>${escapeXml(route.name)}</name>`,
     ...(route.description === undefined ? [] : [`<desc>${escapeXml(route.description)}</desc>`]),
@@ -37,6 +41,26 @@ export function gpxText(route: WrittenRoute, waypoints: readonly Waypoint[], cre
     '</gpx>',
     '',
   ].join('\n');
+}
+
+/** The drive's stops that none of the waypoints stands for. */
+function stopsLeft({ stops = [] }: WrittenRoute, waypoints: readonly Waypoint[]): Waypoint[] {
+  const told = new Set(
+    waypoints.flatMap((one) => (one.stop === undefined ? [] : [writePlace(one.lat, one.lon)])),
+  );
+  return stops.flatMap(({ lat, lon, atM }, i) =>
+    told.has(writePlace(lat, lon))
+      ? []
+      : [{ lat, lon, name: `STOP ${i + 1}`, symbol: 'Flag', type: 'Stop', stop: given({ atM }) }],
+  );
+}
+
+/** No more are marked than a reader counts. */
+function withFewMarks(waypoints: readonly Waypoint[]): Waypoint[] {
+  let marks = 0;
+  return waypoints.map(({ stop, ...rest }) =>
+    stop === undefined || ++marks > MOST_STOPS ? rest : { ...rest, stop },
+  );
 }
 
 function writeSegment({ lat, lon, timeMs, elevationM }: RouteSegment): string {
@@ -59,13 +83,14 @@ function printDecimal(value: number): string {
   return text.includes('e') ? value.toFixed(7) : text;
 }
 
-/** Children in the order the GPX 1.1 schema asks for: name, cmt, desc, sym, type. */
-function writeWaypoint({ lat, lon, name, comment, description, symbol, type }: Waypoint): string {
+/** Children in the order the GPX 1.1 schema asks for: name, cmt, desc, sym, type, extensions. */
+function writeWaypoint({ lat, lon, name, comment, description, symbol, type, stop }: Waypoint): string {
   const children = { name, cmt: comment, desc: description, sym: symbol, type };
   const written = Object.entries(children).map(([tag, text]) =>
     text === undefined ? '' : `<${tag}>${escapeXml(text)}</${tag}>`,
   );
-  return `<wpt ${writePlace(lat, lon)}>${written.join('')}</wpt>`;
+  const mark = stop === undefined ? '' : writeStopMark(stop);
+  return `<wpt ${writePlace(lat, lon)}>${written.join('')}${mark}</wpt>`;
 }
 
 function writePlace(lat: number, lon: number): string {

@@ -10,6 +10,16 @@ export interface Route {
   readonly number: number;
   /** none without a position; one of a single position has nothing to drive */
   readonly segments: readonly RouteSegment[];
+  /** where its file, written by this program, says that the vehicle stops */
+  readonly stops?: readonly RouteStop[];
+}
+
+/** A place on the drive where the vehicle has business, so that roads for those who go there are open to it. */
+export interface RouteStop {
+  readonly lat: number;
+  readonly lon: number;
+  /** metres along the drive, by which one of several passes is meant */
+  readonly atM?: number;
 }
 
 /** WGS 84 degrees, same length each; `timeMs` is Unix time, NaN where a position has no time. */

@@ -42,5 +42,13 @@ export function checkParts(
     stops: between,
     ...given({ leaving }),
   });
-  return { route, drive, report, stops: between, clockAt: leaving && clockFor(roads, leaving, country) };
+  // written down, the drive tells where it stops
+  const planned = { ...route, ...(between.length > 0 && { stops: between }) };
+  return {
+    route: planned,
+    drive,
+    report,
+    stops: between,
+    clockAt: leaving && clockFor(roads, leaving, country),
+  };
 }

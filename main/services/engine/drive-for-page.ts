@@ -30,7 +30,7 @@ export interface OpenDrive {
 /** What the page is told of a drive: its legs on the map it was followed on, and all tracks of its file. */
 export function driveForPage(
   driveId: string,
-  { route, file, drive, roads, notes, swapped }: OpenDrive,
+  { route, file, drive, roads, notes, swapped, stops = route.stops ?? [] }: OpenDrive,
   routes: readonly Route[],
 ): FollowedDrive {
   return {
@@ -50,5 +50,6 @@ export function driveForPage(
     doubtful: [...drive.doubtful],
     match: { ...matchLengths(drive), ...given({ swapped }) },
     notes: [...notes],
+    ...(stops.length > 0 && { stops: stops.map(({ lat, lon, atM }) => ({ lat, lon, ...given({ atM }) })) }),
   };
 }

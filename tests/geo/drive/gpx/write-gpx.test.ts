@@ -78,3 +78,62 @@ describe('a drive written as GPX', () => {
 function to7(value: number): string {
   return (value + 0).toFixed(7).replace(/^-(0\.0+)$/u, '$1');
 }
+
+describe('stops of a drive', () => {
+  const line = {
+    lat: Float64Array.of(52, 52.01),
+    lon: Float64Array.of(10, 10.01),
+    timeMs: Float64Array.of(Number.NaN, Number.NaN),
+  };
+  const stops = [
+    { lat: 52.005, lon: 10.005, atM: 650 },
+    { lat: 52.01, lon: 10.01 },
+  ];
+  const stopsIn = (text: string) => {
+    const read = readGpx(text);
+    if (!read.ok) throw new Error(read.error.message);
+    return { stops: read.value.routes[0]?.stops, notes: read.value.notes };
+  };
+  const written = (marked: typeof stops | undefined, waypoints: Parameters<typeof writeGpx>[1] = []) => {
+    const text = writeGpx(
+      { name: '', segments: [line], ...(marked && { stops: marked }) },
+      waypoints,
+      'test',
+    );
+    if (!text.ok) throw new Error(text.error.message);
+    return text.value;
+  };
+
+  it('are waypoints with a mark of ours, and read back as stops', () => {
+    const text = written(stops);
+    expect(text.match(/<wpt /g)?.length).toBe(2);
+    expect(stopsIn(text)).toEqual({ stops, notes: [] });
+  });
+
+  it('stand once where a waypoint stands for one already', () => {
+    const text = written(stops, [{ lat: 52.01, lon: 10.01, name: 'S1 Mill', stop: {} }]);
+    expect(text.match(/<wpt /g)?.length).toBe(2);
+    expect(stopsIn(text).stops?.length).toBe(2);
+  });
+
+  it('are no waypoint of anybody else, whatever it is called', () => {
+    const plain = written(undefined, [{ lat: 52, lon: 10, name: 'S1 Camp', type: 'Stop', symbol: 'Flag' }]);
+    expect(stopsIn(plain).stops).toBeUndefined();
+    const other = written(stops).replaceAll('urn:lanegauge:drive:1', 'urn:other');
+    expect(stopsIn(other).stops).toBeUndefined();
+    const astray = written(undefined).replace(
+      '<trkseg>',
+      '<extensions><s:stop xmlns:s="urn:lanegauge:drive:1"/></extensions><trkseg>',
+    );
+    expect(stopsIn(astray).stops).toBeUndefined();
+  });
+
+  it('beyond any drive’s number are left aside, and that is said', () => {
+    const many = written(stops).replace(/<wpt .*<\/wpt>/, (one) => `${one}\n`.repeat(100));
+    const { stops: kept, notes } = stopsIn(many);
+    expect(kept?.length).toBe(99);
+    expect(notes).toEqual([
+      expect.stringMatching(/^2 waypoints marked as stops beyond the first 99 left aside/),
+    ]);
+  });
+});

@@ -1,4 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { checkDrive } from '../../../../geo/check.ts';
+import { readGpx } from '../../../../geo/drive/gpx/read-gpx.ts';
+import { writeGpx } from '../../../../geo/drive/gpx/write-gpx.ts';
+import { followRoads } from '../../../../geo/drive/match/follow-roads.ts';
 import type { Tags } from '../../../../geo/roads/roads.ts';
 import type { PlanInput, PlanPlace } from '../../../../geo/wayround/plan/plan-input.ts';
 import { planDrive } from '../../../../geo/wayround/plan.ts';
@@ -38,9 +42,10 @@ const EAST: PlanPlace = { lat: 52, lon: 10.016, stop: true };
 const FAR: PlanPlace = { lat: 52, lon: 10.028, stop: true };
 const CAMP: PlanPlace = { lat: 51.9979, lon: 10.02, stop: true };
 
+const ON_DAY = { card: COACH_BUILT, program: 'test', made: '2027-01-01T00:00:00Z' };
+
 function plan(map: MapSketch, places: readonly PlanPlace[], more: Partial<PlanInput> = {}) {
-  const made = { program: 'test', made: '2027-01-01T00:00:00Z' };
-  return planDrive({ roads: roadsFrom(map), card: COACH_BUILT, places, ...made, ...more });
+  return planDrive({ ...ON_DAY, roads: roadsFrom(map), places, ...more });
 }
 
 function whyNot(...asked: Parameters<typeof plan>): string {
@@ -192,5 +197,33 @@ describe('a stop on a road for those who go there', () => {
     expect(report.verdict).not.toBe('barred');
     expect(stops).toMatchObject([{ lat: 52, lon: 10.011 }]);
     expect(whyNot(own, [WEST, { ...stop, stop: false }, EAST])).toMatch(/^Place 2 only leads the line/);
+  });
+
+  it('is told by the file of the drive, which opens the road to whoever reads it and says so', () => {
+    const roads = roadsFrom(street({ motor_vehicle: 'destination' }));
+    const planned = planDrive({
+      ...ON_DAY,
+      roads,
+      places: [WEST, { lat: 52, lon: 10.011, stop: true }, EAST],
+    });
+    if (!planned.ok) throw new Error(planned.error.message);
+    const text = writeGpx(planned.value.route, [], 'test');
+    if (!text.ok) throw new Error(text.error.message);
+    const checked = (gpx: string) => {
+      const read = readGpx(gpx);
+      const route = read.ok ? read.value.routes[0] : undefined;
+      if (route === undefined) throw new Error('the drive cannot be read');
+      const drive = followRoads(route, roads);
+      return checkDrive({ ...ON_DAY, route, file: 'kept.gpx', drive, roads });
+    };
+    const kept = checked(text.value);
+    expect(kept.verdict).not.toBe('barred');
+    expect(kept.cautions).toContainEqual(
+      expect.stringMatching(/^The drive’s file says that you stop at 1 place on the way: .*closed to you\.$/),
+    );
+    expect(planned.value.report.cautions.join()).not.toContain('file says');
+    const bare = checked(text.value.replace(/<extensions>.*?<\/extensions>/g, ''));
+    expect(bare.verdict).toBe('barred');
+    expect(bare.cautions.join()).not.toContain('file says');
   });
 });

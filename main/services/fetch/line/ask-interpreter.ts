@@ -91,7 +91,10 @@ function judgeText({ server, now }: Question, text: string): Outcome {
     case 'remark':
       return {
         is: 'too much',
-        problem: problemOf('remark', `${host} gave up part-way ("${reading.said}").`),
+        problem: problemOf(
+          'remark',
+          `${host} gave up part-way ("${reading.said}"), on smaller pieces too: it lacks time or memory. Try again later, fetch by region, or use another server.`,
+        ),
       };
     case 'page':
       return { is: 'refused', problem: problemOf('page', sayPage(host, 'map data')) };

@@ -24,6 +24,8 @@ export const partMetaSchema = z.strictObject({
   nodes: count,
   /** degrees; null without a single road */
   box: boxSchema.nullable(),
+  /** the largest places on it, where they tell where it lies; not told of parts made before that was kept */
+  around: z.array(z.string()).optional(),
 });
 export type PartMeta = z.infer<typeof partMetaSchema>;
 

@@ -21,6 +21,8 @@ const shelfMapSchema = z.strictObject({
   origin: originSchema,
   /** whether it holds main roads alone */
   mainRoadsOnly: z.boolean(),
+  /** the largest places on it, where they tell where it lies */
+  around: z.array(z.string()).optional(),
   /** where it has roads: columns and rows of a zoom, for a small drawing */
   area: z.strictObject({ zoom: z.number(), tiles: z.array(z.tuple([z.number(), z.number()])) }),
 });

@@ -5,11 +5,12 @@ import { clip, listed } from '../../geo/units/text.ts';
 import type { MapSummary } from '../../main/contract/map-summary.ts';
 import type { ShelfMap } from '../../main/contract/shelf.ts';
 
-/** `12,345 roads, 41 MB` */
-export function sayHolds({ roads, bytes, mainRoadsOnly }: ShelfMap): string {
+/** `Around Oakham: 12,345 roads, 41 MB` */
+export function sayHolds({ roads, bytes, mainRoadsOnly, around }: ShelfMap): string {
+  const where = around ? `Around ${listed(around.map((place) => clip(place, 60)))}: ` : '';
   const what = roads === 1 ? 'road' : 'roads';
   const alone = mainRoadsOnly ? ', main roads alone' : '';
-  return `${roads.toLocaleString('en-GB')} ${what}${alone}, ${printBytes(bytes)}`;
+  return `${where}${roads.toLocaleString('en-GB')} ${what}${alone}, ${printBytes(bytes)}`;
 }
 
 /** How old its data is, and whether that is to be doubted. @param now ISO 8601 */

@@ -1,6 +1,6 @@
 import { sayOlderThanBefore } from '../../../geo/report/map-age.ts';
 import { printBytes } from '../../../geo/units/print.ts';
-import { clip, counted, quote } from '../../../geo/units/text.ts';
+import { clip, counted, listed, quote } from '../../../geo/units/text.ts';
 import type { ListedMap } from '../../services/shelf/list-maps.ts';
 import type { ImportedMap } from '../../services/shelf/shelf-work.ts';
 
@@ -37,7 +37,7 @@ function sayReplaced({ dataDate }: ListedMap): string {
 }
 
 function printMap(map: ListedMap): string {
-  const { name, roads, bytes, dataDate, sources, state, newerBefore } = map;
+  const { name, roads, bytes, dataDate, sources, state, newerBefore, around } = map;
   const age = dataDate === undefined ? 'of no known date' : `data of ${dataDate.slice(0, 10)}`;
   const from = sources.map((source) => clip(source.name)).join(', ');
   const damage =
@@ -46,5 +46,6 @@ function printMap(map: ListedMap): string {
       : '';
   const bare = state === 'ready' && roads === 0 ? '\n  holds no road: no drive can be checked on it' : '';
   const older = newerBefore === undefined ? '' : `\n  ${sayOlderThanBefore([map], newerBefore)}`;
-  return `${quote(name)}: ${counted(roads, 'road')}, ${printBytes(bytes)}, ${age}${from === '' ? '' : `, from ${from}`}${damage}${bare}${older}\n`;
+  const where = around === undefined ? '' : `around ${listed(around.map((place) => clip(place, 60)))}, `;
+  return `${quote(name)}: ${where}${counted(roads, 'road')}, ${printBytes(bytes)}, ${age}${from === '' ? '' : `, from ${from}`}${damage}${bare}${older}\n`;
 }

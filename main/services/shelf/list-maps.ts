@@ -18,9 +18,14 @@ export interface ListedMap {
   /** ISO 8601; '' where its manifest cannot be read */
   readonly imported: string;
   readonly sources: readonly Pick<MapSource, 'name' | 'sha256'>[];
+  /** the largest places on it, where they tell where it lies */
+  readonly around?: readonly string[];
   /** damaged: its files do not open, or reading it once found damage */
   readonly state: 'ready' | 'damaged';
 }
+
+/** Named of a map of several parts. */
+const AROUND_MOST = 3;
 
 /** All maps of the shelf. Reads manifests, ends and directories, not the maps. @throws what the system says */
 export async function listMaps(shelf: string): Promise<ListedMap[]> {
@@ -34,6 +39,7 @@ export async function listMap({ name, folder, manifest }: FoundMap): Promise<Lis
   const { parts, imported, newerBefore } = manifest;
   const opened = parts.map(({ file }) => openPartOrNot(join(folder, file)));
   for (const part of opened) part?.close();
+  const around = [...new Set(opened.flatMap((part) => part?.meta.around ?? []))].slice(0, AROUND_MOST);
   const sound =
     opened.every((part, i) => part?.fileBytes === parts[i]?.bytes) &&
     !(await wasFoundDamaged(folder, manifest.generation));
@@ -43,6 +49,7 @@ export async function listMap({ name, folder, manifest }: FoundMap): Promise<Lis
     bytes: sum(parts.map((part) => part.bytes)),
     ...given({ dataDate: oldest(parts.map(({ dataDate }) => dataDate)), newerBefore }),
     imported,
+    ...(around.length > 0 && { around }),
     sources: parts.map(({ source }) => ({ name: source.name, sha256: source.sha256 })),
     state: sound ? 'ready' : 'damaged',
   };

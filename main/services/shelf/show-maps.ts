@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import { given } from '../../../geo/given.ts';
 import type { Directory } from '../../../geo/shelf/directory.ts';
 import { LAYER, LAYER_ZOOM } from '../../../geo/shelf/layers.ts';
 import { isMainOnly } from '../../../geo/shelf/part-meta.ts';
@@ -19,8 +20,10 @@ async function showMap(map: FoundMap): Promise<ShelfMap> {
     ({ file }) => openPartOrNot(join(map.folder, file)) ?? [],
   );
   for (const part of parts) part.close();
+  const { around, ...plain } = listed;
   return {
-    ...listed,
+    ...plain,
+    ...given({ around: around && [...around] }),
     sources: listed.sources.map((source) => ({ ...source })),
     origin: map.manifest?.origin.by ?? 'unknown',
     mainRoadsOnly: parts.length > 0 && parts.every(({ meta }) => isMainOnly(meta)),

@@ -172,6 +172,9 @@ describe('a map of the shelf', () => {
   it('says what it holds and where it came from', () => {
     expect(sayHolds(map)).toBe('12,345 roads, 41 MB');
     expect(sayHolds({ ...map, mainRoadsOnly: true })).toBe('12,345 roads, main roads alone, 41 MB');
+    expect(sayHolds({ ...map, around: ['Oakham', 'Uppingham'] })).toBe(
+      'Around Oakham and Uppingham: 12,345 roads, 41 MB',
+    );
     expect(sayOrigin(map)).toBe('From vale.osm.pbf, taken in 2 June 2026');
     expect(sayOrigin({ ...map, origin: 'line' })).toBe('Fetched along a drive, 2 June 2026');
   });

@@ -1,6 +1,7 @@
 import { mkdir, rm } from 'node:fs/promises';
 import { fail, ok, type Problem, type Result } from '../../../../geo/result.ts';
 import type { FileFacts } from '../../../../geo/roads/sink.ts';
+import { aroundOf } from '../../../../geo/shelf/around.ts';
 import type { PartMeta } from '../../../../geo/shelf/part-meta.ts';
 import { openOrdinary } from '../../files/read-bytes.ts';
 import { Cancelled } from '../../map/map-reading.ts';
@@ -89,12 +90,17 @@ async function work({ path, name }: ImportSource, given: Work): Promise<PartMeta
   const after = await look(path);
   if (after.size !== before.size || after.changedMs !== before.changedMs) throw sourceShrank(path);
   const facts: FileFacts = read.facts;
+  const around = aroundOf(
+    tiles.names.flatMap(({ settlements }) => settlements),
+    tiles.counts.box,
+  );
   const meta: PartMeta = {
     source: { name, sha256, bytes: before.size },
     ...(facts.dataDate === undefined ? {} : { dataDate: facts.dataDate }),
     notes: [...facts.notes],
     incomplete: [...(facts.incomplete ?? [])],
     ...tiles.counts,
+    ...(around.length > 0 && { around }),
   };
   await finishPart(outFile, { ...tiles, meta });
   return meta;

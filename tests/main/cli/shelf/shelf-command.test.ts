@@ -56,7 +56,7 @@ describe('lanegauge shelf', () => {
     const { terminal, said: taken } = terminalOf(home);
     expect(await shelfCommand(['import', MAP], terminal)).toBe(0);
     expect(taken.complaint).toBe('');
-    expect(taken.out).toMatch(/^"district": [\d,]+ roads, /);
+    expect(taken.out).toMatch(/^"district": around Wenlowbridge, [\d,]+ roads, /);
     const listed = JSON.parse((await shelf('list', '--json')).out);
     expect(listed.maps).toHaveLength(1);
     expect(listed.maps[0]).toMatchObject({

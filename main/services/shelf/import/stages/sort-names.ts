@@ -1,3 +1,4 @@
+import { type Settlement, Settlements } from '../../../../../geo/shelf/around.ts';
 import { ByteStore } from '../../../../../geo/shelf/import/byte-store.ts';
 import { LAYER } from '../../../../../geo/shelf/layers.ts';
 import { compareTexts, encodeNames, NAME_KINDS, type NameEntry } from '../../../../../geo/shelf/names.ts';
@@ -21,6 +22,8 @@ export interface SortedNames {
   readonly blocks: BlockPlaces;
   /** first folded name of each block, by its number */
   readonly keys: readonly (readonly [block: number, key: string])[];
+  /** places by which the map may be told */
+  readonly settlements: readonly Settlement[];
 }
 
 /** Sorts the names of one bucket at a time into blocks of the index. */
@@ -29,6 +32,7 @@ export class NameSorter {
   private readonly out: BlockOut;
   private readonly store = new ByteStore();
   private readonly names = new NameReader();
+  private readonly settlements = new Settlements();
   private readonly keys: (readonly [number, string])[] = [];
 
   constructor(setup: SortNamesSetup) {
@@ -53,7 +57,9 @@ export class NameSorter {
     for (const { name, folded, kind, byCell } of names.sort(inOrder)) {
       for (const at of placesInOrder(byCell.values(), list)) {
         if (entries.length === 0) first = folded;
-        entries.push({ name, kind, what: list.what[at]!, lat: list.lat[at]!, lon: list.lon[at]! });
+        const entry = { name, kind, what: list.what[at]!, lat: list.lat[at]!, lon: list.lon[at]! };
+        entries.push(entry);
+        if (kind === 'place') this.settlements.add(entry);
         if (entries.length === PER_BLOCK) flush();
       }
     }
@@ -63,7 +69,7 @@ export class NameSorter {
 
   end(): SortedNames {
     this.reader.close();
-    return { blocks: this.out.close(), keys: this.keys };
+    return { blocks: this.out.close(), keys: this.keys, settlements: this.settlements.all() };
   }
 }
 

@@ -35,7 +35,7 @@ h1{font-size:14pt;overflow-wrap:anywhere}.long{font-size:9pt;line-height:1.1}
 .big{font-weight:700;font-size:${big}mm;line-height:.85;letter-spacing:-.02em}
 .big small{font-size:8mm}
 .widths{font-size:10.5pt;margin-top:.5mm}
-.head{display:flex;gap:4mm;align-items:baseline;justify-content:space-between}.source{flex:none;max-width:64mm;font-size:8pt;line-height:1.1;text-align:right}
+.head{display:flex;gap:4mm;align-items:center;justify-content:space-between}.source{flex:none;max-width:64mm;font-size:8pt;line-height:1.1;text-align:right}
 footer{display:flex;gap:5mm;align-items:flex-start;margin:2.5mm 6mm 0;font-size:8pt}
 .bar{flex:none;width:50mm;height:3mm;border:.3mm solid #000;border-top:0}
 @media print{html{background:#fff}.sheet{margin:0 auto}.sheet:last-child{break-after:auto}}

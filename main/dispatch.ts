@@ -4,6 +4,7 @@ import { printable } from '../geo/units/text.ts';
 import { CALLS, type CallName, type ProgressOf, type RequestOf, type ValueOf } from './contract/calls.ts';
 import type { Reply } from './contract/reply.ts';
 import { sayRequestFault } from './say-request-fault.ts';
+import { isProgramReplaced, PROGRAM_REPLACED } from './services/program-replaced.ts';
 
 /** What a call may use besides its request. */
 export interface CallHooks<P = unknown> {
@@ -39,6 +40,7 @@ export function createDispatch(services: Services, log: (error: unknown) => void
       return safe(await handler(parsed.data, hooks));
     } catch (error) {
       log(error);
+      if (isProgramReplaced(error)) return PROGRAM_REPLACED;
       return fail('internal', 'Something went wrong inside the program. Nothing was changed; try again.');
     }
   };

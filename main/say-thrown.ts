@@ -1,8 +1,10 @@
 import { clip } from '../geo/units/text.ts';
 import { messageOf } from './services/files/system-error.ts';
+import { isProgramReplaced, PROGRAM_REPLACED } from './services/program-replaced.ts';
 
 /** What went wrong inside the program as one sentence, with what whoever mends it needs: the error and where it arose. */
 export function sayThrown(thrown: unknown): string {
+  if (isProgramReplaced(thrown)) return PROGRAM_REPLACED.error.message;
   if (!(thrown instanceof Error)) return `${SAID} (${clip(String(thrown))}). ${TODO}`;
   const at = /\n\s+at (?:.*[(/\\])?([\w.-]+:\d+):\d+\)?/u.exec(thrown.stack ?? '')?.[1];
   const what = sayWhat(thrown);

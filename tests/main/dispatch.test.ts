@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { CALLS } from '../../main/contract/calls.ts';
 import { createDispatch, type Services } from '../../main/dispatch.ts';
+import { sayThrown } from '../../main/say-thrown.ts';
 import { COACHBUILT } from '../support/ask.ts';
 
 /** A reply as main/contract/reply.ts has it, and nothing beside. */
@@ -35,6 +36,17 @@ describe('dispatch', () => {
       ),
       { numRuns: 300 },
     );
+  });
+
+  it('says so where a part of the program that was replaced under it is gone', async () => {
+    const missing = `./${'no-such-part'}.mjs`;
+    const gone = new Proxy({} as Services, { get: () => () => import(missing) });
+    const thrown = await import(missing).catch((error: unknown) => error);
+    expect(sayThrown(thrown)).toMatch(/^Files of the program were replaced/);
+    expect(await createDispatch(gone, () => {})('yard', {}, hooks)).toMatchObject({
+      ok: false,
+      error: { code: 'program-replaced' },
+    });
   });
 
   it('survives a request whose fields bite', async () => {

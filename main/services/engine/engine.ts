@@ -1,6 +1,7 @@
 import type { Worker } from 'node:worker_threads';
 import { fail, type Result } from '../../../geo/result.ts';
 import type { Work } from '../../contract/work.ts';
+import { isProgramReplaced, PROGRAM_REPLACED } from '../program-replaced.ts';
 import type { Ask, Cancel, EngineCallName, EngineCalls, EngineHooks, FromEngine } from './protocol.ts';
 
 /** The part of a worker thread that is used, so that a test can stand in for it. */
@@ -83,7 +84,7 @@ function start(state: EngineState): EngineThread {
   started.on('message', (message) => hear(state, message));
   started.on('error', (error) => {
     console.error(error);
-    died(state, started);
+    died(state, started, isProgramReplaced(error) ? PROGRAM_REPLACED : STOPPED);
   });
   started.on('exit', () => died(state, started));
   return started;
@@ -100,7 +101,7 @@ function hear({ pending, lettingGo }: EngineState, message: FromEngine): void {
   pending.delete(message.id);
 }
 
-function died(state: EngineState, which: EngineThread): void {
+function died(state: EngineState, which: EngineThread, how: Result<unknown> = STOPPED): void {
   const { lettingGo, pending } = state;
   if (which !== state.thread) return;
   state.thread = undefined;
@@ -108,7 +109,7 @@ function died(state: EngineState, which: EngineThread): void {
   lettingGo.clear();
   const waiting = [...pending.values()];
   pending.clear();
-  for (const { settle } of waiting) settle(STOPPED);
+  for (const { settle } of waiting) settle(how);
 }
 
 function ask<K extends EngineCallName>(

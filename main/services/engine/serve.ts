@@ -1,4 +1,5 @@
 import { fail, type Result } from '../../../geo/result.ts';
+import { isProgramReplaced, PROGRAM_REPLACED } from '../program-replaced.ts';
 import type { Ask, EngineCallName, EngineHandlers, FromEngine, ToEngine, WorkHooks } from './protocol.ts';
 
 /** The engine's end of the pipe: a worker's parent port, or any message port. */
@@ -56,6 +57,7 @@ async function attempt<K extends EngineCallName>(
     if (hooks.signal.aborted) return CANCELLED;
     // where a programmer's mistake went wrong is for the log, not for the page
     console.error(error);
+    if (isProgramReplaced(error)) return PROGRAM_REPLACED;
     return fail('internal', 'Something went wrong inside the program while it worked on this. Try again.');
   }
 }

@@ -1,6 +1,7 @@
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import { builtFile } from '../../built-file.ts';
+import { isProgramReplaced } from '../../program-replaced.ts';
 import type { DriveTask, FromJudge, JudgeSetup, ToJudge } from './messages.ts';
 
 /** Each holds the roads about a drive; more than these would only wait for the disk. */
@@ -49,7 +50,8 @@ async function workThrough(
   let ended = 0;
   while (!hooks.signal.aborted && queue.length > 0) {
     const thread = start();
-    const { left, done } = await drain(thread, queue, setup, hooks).finally(() => thread.terminate());
+    const { left, done, fault } = await drain(thread, queue, setup, hooks).finally(() => thread.terminate());
+    if (isProgramReplaced(fault)) throw fault;
     if (left.length === 0) return;
     ended = done > 0 ? 1 : ended + 1;
     const [at, ...waiting] = left;
@@ -63,6 +65,8 @@ async function workThrough(
 interface Drained {
   readonly left: readonly DriveTask[];
   readonly done: number;
+  /** what it ended of, where that is known */
+  readonly fault?: unknown;
 }
 
 function drain(
@@ -74,7 +78,7 @@ function drain(
   return new Promise((resolve) => {
     const before: DriveTask[] = [];
     let done = 0;
-    const end = () => resolve({ left: before, done });
+    const end = (fault?: unknown) => resolve({ left: before, done, fault });
     const tell = (message: ToJudge) => thread.postMessage(message);
     const feed = () => {
       const task = signal.aborted ? undefined : queue.shift();
@@ -93,9 +97,9 @@ function drain(
     });
     thread.on('error', (error) => {
       console.error(error);
-      end();
+      end(error);
     });
-    thread.on('exit', end);
+    thread.on('exit', () => end());
     signal.addEventListener('abort', () => resolve({ left: [], done }), { once: true });
     if (signal.aborted) resolve({ left: [], done });
     tell({ kind: 'begin', setup });

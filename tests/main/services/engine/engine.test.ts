@@ -45,22 +45,21 @@ describe('the engine', () => {
     expect(threads).toBe(1);
   });
 
-  it.each(['die', 'throw', 'full'])(
-    'answers everybody when its thread ends (%s), and works again after',
-    async (how) => {
-      const engine = open();
-      const replies = await Promise.all([
-        engine.ask('openMap', file('wait'), hooks()),
-        engine.ask('openMap', file(how), hooks()),
-      ]);
-      expect(replies.map((reply) => (reply.ok ? '' : reply.error.code))).toEqual([
-        'engine-stopped',
-        'engine-stopped',
-      ]);
-      expect((await engine.ask('openMap', file('district'), hooks())).ok).toBe(true);
-      expect(threads).toBe(2);
-    },
-  );
+  it.each([
+    ['die', 'engine-stopped'],
+    ['throw', 'engine-stopped'],
+    ['full', 'engine-stopped'],
+    ['gone', 'program-replaced'],
+  ])('answers everybody when its thread ends (%s), and works again after', async (how, code) => {
+    const engine = open();
+    const replies = await Promise.all([
+      engine.ask('openMap', file('wait'), hooks()),
+      engine.ask('openMap', file(how), hooks()),
+    ]);
+    expect(replies.map((reply) => (reply.ok ? '' : reply.error.code))).toEqual([code, code]);
+    expect((await engine.ask('openMap', file('district'), hooks())).ok).toBe(true);
+    expect(threads).toBe(2);
+  });
 
   it('passes a cancellation on', async () => {
     const engine = open();

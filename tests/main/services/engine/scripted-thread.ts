@@ -14,6 +14,7 @@ parentPort.on('message', ({ kind, id, name, request }) => {
   const file = request.file?.name ?? request.made ?? '';
   if (file === 'die') process.exit(1);
   if (file === 'throw') throw new Error('a mistake');
+  if (file === 'gone') throw Object.assign(new Error('no part'), { code: 'ERR_MODULE_NOT_FOUND' });
   if (file === 'full') { const all = []; for (;;) all.push(new Array(1e6).fill(0.5)); }
   if (file.endsWith('busy')) for (;;);
   if (file === 'wait') { waiting.set(id, 1); parentPort.postMessage({ kind: 'progress', id, progress: { what: 'waiting' } }); return; }

@@ -1,4 +1,5 @@
 import { foldName, type NameEntry } from './names.ts';
+import { settlementRank } from './where-it-is.ts';
 
 /** What drivers call what is mapped by words of another trade; the rest are words of everybody's. */
 const WORDS: Readonly<Record<string, string>> = {
@@ -32,8 +33,18 @@ export function whatItIs({ kind, what }: Pick<NameEntry, 'kind' | 'what'>): stri
   return WORDS[what] ?? (kind === 'road' ? 'road' : what.replaceAll('_', ' '));
 }
 
-/** Of names found for a text, those that are called just so. */
-export function exactlyNamed<N extends Pick<NameEntry, 'name'>>(found: readonly N[], text: string): N[] {
+/**
+ * Of names found for a text, those that it may mean: what is called just so, the one town or village of that name before
+ * all else that is.
+ */
+export function meantBy<N extends Pick<NameEntry, 'name' | 'kind' | 'what'>>(
+  found: readonly N[],
+  text: string,
+): N[] {
   const wanted = foldName(text);
-  return found.filter(({ name }) => foldName(name) === wanted);
+  const exact = found.filter(({ name }) => foldName(name) === wanted);
+  const settlements = exact.filter(
+    ({ kind, what }) => kind === 'place' && settlementRank(what) !== undefined,
+  );
+  return settlements.length === 1 ? settlements : exact;
 }

@@ -87,7 +87,9 @@ export const WAY_ROUND_CALLS = {
     value: z.strictObject({
       /** where there is none: names that a misspelt one was likely meant to be */
       meant: z.array(z.string()).optional(),
-      /** so many of the first are called just so */
+      /** of which maps names could not all be looked up, and what to do */
+      notSearched: z.string().optional(),
+      /** so many of the first may be meant: called just so, and a town of that name before all else */
       exact: z.number(),
       places: z.array(
         z.strictObject({
@@ -95,8 +97,8 @@ export const WAY_ROUND_CALLS = {
           kind: z.enum(NAME_KINDS),
           /** what it is, in plain words: town, street, campsite */
           what: z.string(),
-          /** the town or village it lies in or by */
-          in: z.string().optional(),
+          /** how far from which town or village: what tells it from others of its name */
+          where: z.string().optional(),
           ...degrees,
         }),
       ),

@@ -11,7 +11,12 @@ export type FoundPlace = ValueOf<'findPlaces'>['places'][number];
 /** What a typed text comes to: coordinates, places of that name, or why neither. */
 export type Typed =
   | { readonly kind: 'coordinates'; readonly lat: number; readonly lon: number }
-  | { readonly kind: 'places'; readonly places: readonly FoundPlace[]; readonly exact: number }
+  | {
+      readonly kind: 'places';
+      readonly places: readonly FoundPlace[];
+      readonly exact: number;
+      readonly notSearched?: string | undefined;
+    }
   | { readonly kind: 'problem'; readonly say: string };
 
 const LONGEST = 100;
@@ -31,7 +36,12 @@ export async function findTyped(text: string, signal: AbortSignal): Promise<Type
   if (reply.value.places.length === 0)
     return {
       kind: 'problem',
-      say: `No place or road on the open map or your shelf is called “${wanted}”.${askMeant(reply.value.meant)} Coordinates do, too: 54.1, 9.2.`,
+      say: [
+        reply.value.notSearched,
+        `No place or road ${reply.value.notSearched === undefined ? '' : 'that can be read '}on the open map or your shelf is called “${wanted}”.${askMeant(reply.value.meant)} Coordinates do, too: 54.1, 9.2.`,
+      ]
+        .filter((say) => say !== undefined)
+        .join(' '),
     };
   return { kind: 'places', ...reply.value };
 }

@@ -136,7 +136,7 @@ function Option({ id, place, active, take }: OptionProps) {
       <span class="small soft">
         {' '}
         {place.what}
-        {place.in !== undefined && `, ${clip(place.in, 40)}`}
+        {place.where !== undefined && `, ${place.where}`}
       </span>
     </div>
   );
@@ -156,7 +156,11 @@ function sayTyped(typed: Typed): string {
     case 'coordinates':
       return `Enter puts the place at ${typed.lat}, ${typed.lon}.`;
     case 'places':
-      if (isMeant(typed)) return `${counted(typed.places.length, 'place')} found. Enter puts the one marked.`;
-      return `${typed.exact > 1 ? `${typed.exact} are` : 'None is'} called just so. Choose one: arrows mark it, Enter puts it.`;
+      return typed.notSearched === undefined ? sayPlaces(typed) : `${typed.notSearched} ${sayPlaces(typed)}`;
   }
+}
+
+function sayPlaces(found: Places): string {
+  if (isMeant(found)) return `${counted(found.places.length, 'place')} found. Enter puts the one marked.`;
+  return `${found.exact > 1 ? `${found.exact} are` : 'None is'} called just so. Choose one: arrows mark it, Enter puts it.`;
 }

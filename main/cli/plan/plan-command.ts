@@ -14,6 +14,7 @@ import { yardNamed } from '../arguments.ts';
 import { jsonText } from '../json-text.ts';
 import { printReport } from '../print-report.ts';
 import { EXIT_INTERRUPTED, refuse, type Terminal } from '../terminal.ts';
+import type { PlacesNamed } from './named-places.ts';
 import { type PlanArguments, readPlanArguments } from './plan-arguments.ts';
 import { planInThread } from './plan-thread.ts';
 
@@ -22,7 +23,9 @@ export async function planCommand(words: readonly string[], terminal: Terminal):
   const read = readPlanArguments(words, terminal.folder);
   if (!read.ok) return refuse(read.error.message, terminal);
   const { signal, progress } = terminal;
-  const plan = await planOf(read.value, terminal);
+  const places = await placesOf(read.value, terminal.dataFolder);
+  if (!places.ok) return refuse(places.error.message, terminal);
+  const plan = await planOf(read.value, places.value, terminal);
   if (!plan.ok) return refuse(plan.error.message, terminal);
   progress.show('laying out the drive');
   const map = { mapPaths: read.value.mapPaths, shelf: shelfFolder(terminal.dataFolder) };
@@ -31,8 +34,9 @@ export async function planCommand(words: readonly string[], terminal: Terminal):
   progress.clear();
   if (signal.aborted) return EXIT_INTERRUPTED;
   if (!planned.ok) {
-    if (planned.error.code !== 'no way') return refuse(planned.error.message, terminal);
-    terminal.complain(planned.error.message);
+    const message = [planned.error.message, ...places.value.say].join(' ');
+    if (planned.error.code !== 'no way') return refuse(message, terminal);
+    terminal.complain(message);
     return 1;
   }
   const { report, gpx } = planned.value;
@@ -42,7 +46,11 @@ export async function planCommand(words: readonly string[], terminal: Terminal):
   return 0;
 }
 
-async function planOf(asked: PlanArguments, { now, dataFolder }: Terminal): Promise<Result<PlanOnAnyMap>> {
+async function planOf(
+  asked: PlanArguments,
+  { places, say }: PlacesNamed,
+  { now, dataFolder }: Terminal,
+): Promise<Result<PlanOnAnyMap>> {
   const folder = asked.yardFolder;
   const named = await namedVehicle(asked.vehicle, () =>
     libraryNamed({ dataFolder, ...given({ folder }) }, now),
@@ -57,15 +65,14 @@ async function planOf(asked: PlanArguments, { now, dataFolder }: Terminal): Prom
   const noted = yard === undefined ? undefined : await readYardNotes(yard, now);
   if (noted?.ok === false) return noted;
   const { prefer, leaveAt, country } = asked;
-  const places = await placesOf(asked, dataFolder);
-  if (!places.ok) return places;
   return ok({
-    places: places.value,
+    places,
     card,
     name: basename(asked.gpxPath).replace(/\.gpx$/i, ''),
     program: PROGRAM,
     made: now().toISOString(),
-    ...given({ localNotes: noted?.value.localNotes, notes: noted?.value.say }),
+    notes: [...say, ...(noted?.value.say ?? [])],
+    ...given({ localNotes: noted?.value.localNotes }),
     ...given({ load: load?.value, prefer, country, leave: leaveAt }),
   });
 }
@@ -74,9 +81,9 @@ async function planOf(asked: PlanArguments, { now, dataFolder }: Terminal): Prom
 async function placesOf(
   { places, mapPaths }: PlanArguments,
   dataFolder: string,
-): Promise<Result<PlanOnAnyMap['places']>> {
+): Promise<Result<PlacesNamed>> {
   const known = places.filter((place) => typeof place !== 'string');
-  if (known.length === places.length) return ok(known);
+  if (known.length === places.length) return ok({ places: known, say: [] });
   const { placesNamed } = await import('./named-places.ts');
   return placesNamed(places, { mapPaths, shelf: shelfFolder(dataFolder) });
 }

@@ -13,10 +13,10 @@ import { neededOf } from '../../../geo/shelf/needed.ts';
 import type { PartMeta } from '../../../geo/shelf/part-meta.ts';
 import { createReplay } from '../../../geo/shelf/replay.ts';
 import { type TilesAlong, tilesAlong } from '../../../geo/shelf/tiles-along.ts';
-import { quote } from '../../../geo/units/text.ts';
 import { codeOf } from '../files/system-error.ts';
 import type { OpenShelf } from './open-shelf.ts';
 import type { OpenPart } from './read-part.ts';
+import { sayDamaged, sayForbidden } from './say-lacking.ts';
 
 /** What the shelf knows along a drive. */
 export interface ShelfRoads {
@@ -97,14 +97,6 @@ export async function roadsFromShelf(
 
 function sourceOf({ source, dataDate }: PartMeta): MapSource {
   return { name: source.name, sha256: source.sha256, ...given({ dataDate }) };
-}
-
-function sayDamaged(map: string): string {
-  return `The map ${quote(map)} is damaged: what cannot be read of it is left out, with the roads and limits there.`;
-}
-
-function sayForbidden(map: string): string {
-  return `The map ${quote(map)} may not be read by this user: its roads and limits are left out. Let the shelf’s folder be read, or import the map again.`;
 }
 
 /** @returns `sound` false where something of these tiles could not be read */

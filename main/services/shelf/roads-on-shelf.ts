@@ -6,6 +6,7 @@ import { codeOf } from '../files/system-error.ts';
 import { Cancelled } from '../map/map-reading.ts';
 import { type OpenShelf, openShelf } from './open-shelf.ts';
 import { roadsFromShelf } from './roads-from-shelf.ts';
+import { afterLacking } from './say-lacking.ts';
 import { shelfUnreadable } from './shelf-unreadable.ts';
 
 const NO_MAP =
@@ -38,12 +39,19 @@ export async function readOnShelf<T>(
     const open = shelf;
     if (open.maps === 0) return fail('shelf.empty', NO_MAP);
     if (open.parts.length === 0) throw new Unreadable(open);
-    return await work(async (about, reach) => {
+    const damaged = new Set<string>(open.damaged);
+    const worked = await work(async (about, reach) => {
       const read = await roadsFromShelf(open, about, pause, reach);
+      for (const map of read.damaged) damaged.add(map);
       if (read.used.length === 0 && read.damaged.length > 0)
         throw new Unreadable({ damaged: read.damaged, forbidden: open.forbidden });
       return read.roads;
     });
+    if (worked.ok) return worked;
+    return {
+      ok: false,
+      error: afterLacking(worked.error, { damaged: [...damaged], forbidden: open.forbidden }),
+    };
   } catch (error) {
     if (error instanceof Cancelled) return fail('cancelled', 'Cancelled.');
     if (error instanceof Unreadable) return fail('shelf.damaged', error.message);

@@ -1,8 +1,10 @@
+import { given } from '../../../../geo/given.ts';
 import { fail, ok, type Result } from '../../../../geo/result.ts';
 import type { NameEntry } from '../../../../geo/shelf/names.ts';
-import { exactlyNamed, whatItIs } from '../../../../geo/shelf/what-it-is.ts';
+import { meantBy, whatItIs } from '../../../../geo/shelf/what-it-is.ts';
 import { findNames, findNear } from '../../shelf/find-names.ts';
 import { type OpenShelf, openShelf } from '../../shelf/open-shelf.ts';
+import { sayNotSearched } from '../../shelf/say-lacking.ts';
 import { shelfUnreadable } from '../../shelf/shelf-unreadable.ts';
 import { findNearOnMap, findOnMap } from '../find-places.ts';
 import type { EngineCalls } from '../protocol.ts';
@@ -23,6 +25,7 @@ export async function findPlaces({ map, shelf }: EngineState, asked: Asked): Pro
   if (there?.ok === false || (there && there.value.places.length > 0)) return there;
   return ok({
     ...told([], asked),
+    ...given({ notSearched: there?.value.notSearched }),
     meant: [...findNearOnMap(map, asked.text), ...(there?.value.meant ?? [])].slice(0, MEANT_MOST),
   });
 }
@@ -43,14 +46,15 @@ async function onShelfIn(folder: string, asked: Asked): Promise<Result<Found>> {
 }
 
 function onShelf(shelf: OpenShelf, asked: Asked): Found {
-  const places = findNames(shelf, asked.text, asked.near);
-  const found = told(places, asked);
+  const { places, damaged } = findNames(shelf, asked.text, asked.near);
+  const notSearched = sayNotSearched({ damaged, forbidden: shelf.forbidden });
+  const found = { ...told(places, asked), ...given({ notSearched }) };
   return places.length > 0 ? found : { ...found, meant: findNear(shelf, asked.text) };
 }
 
-function told(places: readonly (NameEntry & { readonly in?: string })[], { text }: Asked): Found {
+function told(places: readonly (NameEntry & { readonly where?: string })[], { text }: Asked): Found {
   return {
     places: places.map((each) => ({ ...each, what: whatItIs(each) })),
-    exact: exactlyNamed(places, text).length,
+    exact: meantBy(places, text).length,
   };
 }

@@ -7,6 +7,7 @@ import { changedName, routeWithWay } from '../../../../geo/wayround/take-way.ts'
 import type { ValueOf } from '../../../contract/calls.ts';
 import type { FollowedDrive } from '../../../contract/followed-drive.ts';
 import { PROGRAM } from '../../../version.ts';
+import { afterLacking } from '../../shelf/say-lacking.ts';
 import { type PlanOnAnyMap, planOn, planRead } from '../../way-round/plan-read.ts';
 import { type CheckOnAnyMap, waysOn, waysRead } from '../../way-round/ways-past.ts';
 import { checkInputOf } from '../check-open-drive.ts';
@@ -97,9 +98,19 @@ async function planAnew(
     lookUp,
     ...given({ load: loaded?.value, margins, units, country, day, prefer, name, leave: leaveAt, localNotes }),
   };
-  const read = readShelf(state, lookUp);
+  const damaged = new Set(state.shelf?.damaged);
+  const read = readShelf(state, lookUp, (maps) => {
+    for (const map of maps) damaged.add(map);
+  });
   const planned = read === undefined ? planOn(state.map, plan) : await planRead(read, plan);
-  if (!planned.ok) return planned;
+  if (!planned.ok)
+    return {
+      ok: false,
+      error: afterLacking(planned.error, {
+        damaged: [...damaged],
+        forbidden: state.shelf?.forbidden ?? [],
+      }),
+    };
   const { route, drive, roads, stops, say } = planned.value;
   const opened: OpenDrive = { route, file: 'planned here', drive, roads, stops, notes: say };
   keepDrive(state.drives, newId, opened);

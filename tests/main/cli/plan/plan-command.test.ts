@@ -39,6 +39,18 @@ describe('lanegauge plan', () => {
     expect(again.match).toMatchObject({ offMapM: 0, guessedM: 0 });
   });
 
+  it('tells what each name is taken for: what it is, where it lies, and which it could have been', async () => {
+    const planned = await plan('--at', 'pellam', '--at', END, '--gpx', 'new.gpx', '--json', ...MAP);
+    expect(planned.exit).toBe(0);
+    expect(JSON.parse(planned.out).cautions).toContainEqual(
+      expect.stringMatching(
+        /^"pellam" is taken for "Pellam" \(village, [\d.]+ km .* of \w+\): 47\.\d{5},-20\.\d{5}\.$/,
+      ),
+    );
+    const several = await plan('--at', 'Oat', '--at', END, '--gpx', 'n.gpx', ...MAP);
+    expect(several.complaint).toMatch(/"Oat \w+" \(street, [\d.]+ k?m .* of [^)]+\): /);
+  });
+
   it('takes a place south of the equator, and writes nothing where there is no drive', async () => {
     const refused = await plan('--at', '-47.5,-20', '--at', END, '--gpx', 'new.gpx', ...MAP);
     expect(refused).toMatchObject({ exit: 2, out: '' });

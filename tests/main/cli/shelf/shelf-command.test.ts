@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { checkCommand } from '../../../../main/cli/check/check-command.ts';
+import { planCommand } from '../../../../main/cli/plan/plan-command.ts';
 import { printImported, printMaps } from '../../../../main/cli/shelf/print-maps.ts';
 import { shelfCommand } from '../../../../main/cli/shelf/shelf-command.ts';
 import { mapFolder } from '../../../../main/services/shelf/shelf-folder.ts';
@@ -33,6 +34,24 @@ async function check(...words: readonly string[]) {
     terminal,
   );
   return { exit, ...said };
+}
+
+async function plan(...places: readonly string[]) {
+  const { terminal, said } = terminalOf(home);
+  const vehicle = join(SAMPLE, 'vehicles', 'coach-built-7.4.json');
+  const at = places.flatMap((place) => ['--at', place]);
+  const exit = await planCommand(
+    [...at, '--vehicle', vehicle, '--country', 'GB', '--gpx', 'n.gpx'],
+    terminal,
+  );
+  return { exit, ...said };
+}
+
+/** Changes the file that a map's roads and names are kept in. */
+function damage(map: string, change: (bytes: Buffer) => Uint8Array): void {
+  const folder = mapFolder(join(home, 'shelf'), map);
+  const part = join(folder, readdirSync(folder).find((name) => name.endsWith('.shelf'))!);
+  writeFileSync(part, change(readFileSync(part)));
 }
 
 /** What lies in a folder: each file's name, bytes and time. */
@@ -82,11 +101,10 @@ describe('lanegauge shelf', () => {
   it('verify ends with 1 where something is damaged, with 0 once it is mended', async () => {
     await shelf('import', MAP, '--name', 'Our district');
     expect(await shelf('verify')).toMatchObject({ exit: 0 });
-    const folder = mapFolder(join(home, 'shelf'), 'Our district');
-    const part = join(folder, readdirSync(folder).find((name) => name.endsWith('.shelf'))!);
-    const bytes = readFileSync(part);
-    for (let at = 2000; at < bytes.length / 2; at += 1000) bytes[at]! ^= 1;
-    writeFileSync(part, bytes);
+    damage('Our district', (bytes) => {
+      for (let at = 2000; at < bytes.length / 2; at += 1000) bytes[at]! ^= 1;
+      return bytes;
+    });
     const before = allBelow(join(home, 'shelf'));
     const checked = await check();
     expect(`${checked.out}${checked.complaint}`).toContain('"Our district\\" is damaged');
@@ -115,6 +133,38 @@ describe('lanegauge shelf', () => {
     const told = printImported([{ ...map, replaced: { ...map, dataDate: '2018-05-01T00:00:00Z' } }]);
     expect(told).toContain('takes the place of the map of 2018-05-01: check again');
     expect(printImported([map])).not.toContain('takes the place');
+  });
+
+  it('a damaged map is what a plan tells first, before a name not found and a way that is not there', async () => {
+    await shelf('import', MAP, '--name', 'Our district');
+    expect((await shelf('list')).exit).toBe(0);
+    // some tiles of roads, not all; nothing leads to a place off the map
+    damage('Our district', (bytes) => {
+      for (let at = 2000; at < bytes.length / 3; at += 20_000) bytes[at]! ^= 1;
+      return bytes;
+    });
+    const off = await plan('47.499642,-19.985473', '47.43,-19.9');
+    expect(off.exit).not.toBe(0);
+    expect(off.complaint).toMatch(
+      /^The map "Our district" is damaged: what cannot be read of it is left out.*verify --repair\. \S/,
+    );
+    const lost =
+      /^The map "Our district" is damaged: names, roads and limits that cannot be read there are not known, and were not searched\. Mend it .*verify --repair\. --at "Pellam": no place or road that can be read is called so/;
+    damage('Our district', (bytes) => {
+      for (let at = 500; at < bytes.length * 0.97; at += 200) bytes[at]! ^= 1;
+      return bytes;
+    });
+    expect(await plan('Pellam', 'Oxholt')).toMatchObject({
+      exit: 2,
+      complaint: expect.stringMatching(lost),
+    });
+    damage('Our district', (bytes) => bytes.subarray(0, bytes.length / 2));
+    expect(await plan('Pellam', 'Oxholt')).toMatchObject({
+      exit: 2,
+      complaint: expect.stringMatching(lost),
+    });
+    expect(await shelf('list')).toMatchObject({ exit: 1, out: expect.stringContaining('damaged: mend it') });
+    expect((await shelf('list', '--json')).exit).toBe(1);
   });
 
   it('a map that took the place of newer data is told so in the list', () => {

@@ -75,6 +75,7 @@ describe('places by name', () => {
     expect(CALLS.findPlaces.value.parse(found).places[0]).toMatchObject({
       name: 'Pellam',
       kind: 'place',
+      where: expect.stringMatching(/ of \w+$/),
     });
     expect(worked(await handlers.findPlaces({ text: 'nowhere at all' }, hooks)).places).toEqual([]);
     expect(worked(await handlers.findPlaces({ text: ' , ' }, hooks)).places).toEqual([]);

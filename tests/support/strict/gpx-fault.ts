@@ -15,6 +15,8 @@ const ELEMENTS: Readonly<Record<string, readonly string[]>> = {
   type: [],
   time: [],
   ele: [],
+  extensions: [],
+  'lanegauge:stop': ['xmlns:lanegauge', 'along'],
 };
 const STEERS = /[\p{Cf}\p{Cs}\p{Zl}\p{Zp}]|(?!\n)\p{Cc}/u;
 

@@ -34,7 +34,9 @@ function MapInShort() {
   if (summary.shelf)
     return (
       <span class="soft">
-        <bdi>{sayFromShelf(summary)}</bdi>
+        <bdi>
+          {sayFromShelf(openedDrive.value?.followed.shelf ?? { ...summary.shelf, sources: summary.sources })}
+        </bdi>
       </span>
     );
   if (openedDrive.value && isMostlyOff(openedDrive.value.followed))

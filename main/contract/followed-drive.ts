@@ -54,6 +54,13 @@ export const followedDriveSchema = z.strictObject({
     guessedM: z.number(),
     swapped: z.literal(true).optional(),
   }),
+  /** of one made here from the shelf: names of the maps used, in order, and the dates of their data */
+  shelf: z
+    .strictObject({
+      maps: z.array(z.string()),
+      sources: z.array(z.object({ dataDate: z.string().optional() })),
+    })
+    .optional(),
   notes: z.array(z.string()),
   /** where the vehicle stops on the way, as it was planned or as its file says */
   stops: z.array(z.strictObject({ lat: z.number(), lon: z.number(), atM: z.number().optional() })).optional(),

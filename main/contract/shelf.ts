@@ -18,6 +18,11 @@ const shelfMapSchema = z.strictObject({
   imported: z.string(),
   sources: z.array(z.strictObject({ name: z.string(), sha256: z.string() })),
   state: z.enum(['ready', 'damaged']),
+  /**
+   * of a damaged one: whether all files that it was made from are there, or why not: they came as copies through a
+   * window, what was fetched was not kept, or they have gone from where they lay
+   */
+  mendFrom: z.enum(['files', 'copy', 'fetched', 'gone']).optional(),
   origin: originSchema,
   /** whether it holds main roads alone */
   mainRoadsOnly: z.boolean(),

@@ -4,6 +4,7 @@ import { missingOf, sayMissing } from '../shelf/missing.ts';
 import { report } from '../state/check.ts';
 import { settings } from '../state/kept.ts';
 import { openedDrive, openedMap } from '../state/opened.ts';
+import { mapsOnShelf } from '../state/shelf.ts';
 import { shownFindings } from '../state/shown.ts';
 
 /** Tells a screen reader what a check or a filter has changed: the count first. */
@@ -11,7 +12,7 @@ export function Announcer() {
   const shown = report.value;
   const map = openedMap.value;
   const drive = openedDrive.value;
-  const missing = map && drive && missingOf(map, drive);
+  const missing = map && drive && missingOf(map, drive, mapsOnShelf.value);
   const counts = countByLevel(shown?.findings ?? []);
   const parts = LEVELS.filter((level) => counts[level] > 0).map(
     (level) => `${counts[level]} ${LEVEL_WORD[level].toLowerCase()}`,

@@ -7,7 +7,7 @@ import { settings } from '../state/kept.ts';
 import { sayArea } from './area.ts';
 import { AreaDrawing } from './area-drawing.tsx';
 import { ChooseMapFile } from './choose-file.tsx';
-import { sayAge, sayHolds, sayOlder, sayOrigin } from './say-map.ts';
+import { sayAge, sayHolds, sayMend, sayOlder, sayOrigin } from './say-map.ts';
 
 /** One map of the shelf: where it lies, what it holds, how old it is, and what can be done with it. */
 export function MapEntry({ map, now }: { map: ShelfMap; now: string }) {
@@ -26,23 +26,39 @@ export function MapEntry({ map, now }: { map: ShelfMap; now: string }) {
         <p class="small soft">
           <bdi>{sayOrigin(map)}.</bdi> {sayArea(map.area, settings.value.units)}
         </p>
-        {map.state === 'damaged' && <Damaged name={map.name} />}
+        {map.state === 'damaged' && <Damaged map={map} />}
         <Acts map={map} />
       </div>
     </li>
   );
 }
 
-function Damaged({ name }: { name: string }) {
+/** What mends it: one press where its files are there, else a file that is chosen. */
+function Damaged({ map: { name, mendFrom = 'files', sources } }: { map: ShelfMap }) {
+  const of = <span class="unseen"> {clip(name, 60)}</span>;
+  if (mendFrom === 'files')
+    return (
+      <p class="problem">
+        {DAMAGED}{' '}
+        <button type="button" onClick={() => void verifyMap(name, { mend: true })}>
+          Mend{of}
+        </button>
+      </p>
+    );
   return (
     <p class="problem">
-      Damaged: what cannot be read of it is unknown on every drive there.{' '}
-      <button type="button" onClick={() => void verifyMap(name, { mend: true })}>
-        Mend<span class="unseen"> {clip(name, 60)}</span>
-      </button>
+      {DAMAGED} {sayMend(mendFrom, sources)}{' '}
+      <ChooseMapFile
+        say={`A file to make ${clip(name, 60)} anew`}
+        onChoose={(file) => void importFile(file, name)}
+      >
+        Choose the file…{of}
+      </ChooseMapFile>
     </p>
   );
 }
+
+const DAMAGED = 'Damaged: what cannot be read of it is unknown on every drive there.';
 
 function Acts({ map }: { map: ShelfMap }) {
   const [removing, setRemoving] = useState(false);

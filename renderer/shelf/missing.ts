@@ -13,19 +13,24 @@ export interface Missing {
   readonly lengthM: number;
   /** what there is holds main roads alone */
   readonly mainRoadsOnly: boolean;
-  /** where it is missing: from the shelf, from a file that is open, or there is no map of the user's own at all */
-  readonly from: 'shelf' | 'file' | 'nothing';
+  /**
+   * where it is missing: from the shelf, from a shelf of which nothing could be read, from a file that is open, or
+   * there is no map of the user's own at all
+   */
+  readonly from: 'shelf' | 'unread' | 'file' | 'nothing';
   /** maps of the shelf that are damaged: what is missing may stand in them */
   readonly damaged?: readonly string[];
 }
 
 /**
  * @param about the drive that the map was opened for: while another is being opened, nothing is told of the one shown
+ * @param shelfMaps how many maps are on the shelf
  * @returns undefined where the map is whole, or the drive one of the sample's
  */
 export function missingOf(
   { summary, source, about }: { summary: MapSummary; source: Source; about?: Source },
   drive: { followed: FollowedDrive; source: Source },
+  shelfMaps = 0,
 ): Missing | undefined {
   // of a swapped drive no map is missing: the verdict says what is wrong with it
   if (drive.source.kind === 'sample' || drive.followed.match.swapped) return undefined;
@@ -40,7 +45,9 @@ export function missingOf(
   }
   if (!isMostlyOff(drive.followed)) return undefined;
   const { match, lengthM } = drive.followed;
-  const from = source.kind === 'sample' ? 'nothing' : 'file';
+  // the sample's map stands in for a shelf that could not be read
+  const instead = shelfMaps > 0 ? 'unread' : 'nothing';
+  const from = source.kind === 'sample' ? instead : 'file';
   return { missingM: match.offMapM, lengthM, mainRoadsOnly: false, from };
 }
 
@@ -63,6 +70,8 @@ export function sayMissing(
   const missing = distanceIn(units, missingM);
   const all = distanceIn(units, lengthM);
   const none = missing === all;
+  if (from === 'unread')
+    return `No map on your shelf could be read for this drive of ${all}: all of it is unknown. First mend what is damaged, under Shelf.`;
   if (from === 'nothing') return `Nothing on your shelf covers this drive of ${all}: all of it is unknown.`;
   if (from === 'file')
     return none

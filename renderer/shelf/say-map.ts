@@ -2,7 +2,7 @@ import { dayInWords } from '../../geo/clock/print-dates.ts';
 import { sayMapAge, sayOlderThanBefore } from '../../geo/report/map-age.ts';
 import { printBytes } from '../../geo/units/print.ts';
 import { clip, listed } from '../../geo/units/text.ts';
-import type { MapSummary } from '../../main/contract/map-summary.ts';
+import type { FollowedDrive } from '../../main/contract/followed-drive.ts';
 import type { ShelfMap } from '../../main/contract/shelf.ts';
 
 /** `Around Oakham: 12,345 roads, 41 MB` */
@@ -39,12 +39,27 @@ export function sayOrigin({ origin, sources, imported }: ShelfMap): string {
   }
 }
 
+/** Why a damaged map cannot be mended by one press, and what helps. */
+export function sayMend(
+  from: Exclude<NonNullable<ShelfMap['mendFrom']>, 'files'>,
+  sources: ShelfMap['sources'],
+): string {
+  const files = listed(sources.map(({ name }) => clip(name, 60)));
+  switch (from) {
+    case 'copy':
+      return `It was made from ${files}. This window cannot see where your files lie: choose it again, and the map is made anew.`;
+    case 'fetched':
+      return 'What was fetched for it was not kept: fetch it again for a drive there, or choose a file that you have of it.';
+    case 'gone':
+      return `${files}, which it was made from, is no longer where it was: choose it, and the map is made anew.`;
+  }
+}
+
 /** Names that one line can hold. */
 const NAMED = 2;
 
 /** The maps of the shelf that a drive is held against: `From your shelf: Rutland, data of 2026-05-01`; undated without a drive. */
-export function sayFromShelf({ shelf, sources }: Pick<MapSummary, 'shelf' | 'sources'>): string {
-  const maps = shelf?.maps ?? [];
+export function sayFromShelf({ maps, sources }: NonNullable<FollowedDrive['shelf']>): string {
   if (maps.length === 0) return 'From your shelf: nothing near this drive';
   const named = maps.slice(0, NAMED).map((name) => clip(name, 30));
   const names = maps.length > NAMED ? [...named, `${maps.length - NAMED} more`] : named;

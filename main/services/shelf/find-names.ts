@@ -96,6 +96,8 @@ function namesIn(
     if (entries === undefined) onLost();
     return entries ?? [];
   };
+  // a map without a name in it has no index
+  if (findBlock(part.directory, LAYER.nameKeys, 0) < 0) return [];
   const keys = read(decodeNameKeys, LAYER.nameKeys, 0);
   const after = keys.findIndex((key) => key > wanted && !key.startsWith(wanted));
   const end = after < 0 ? keys.length : after;

@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { rename, stat } from 'node:fs/promises';
+import { rename } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { fail, ok, type Result } from '../../../geo/result.ts';
 import { listed, quote } from '../../../geo/units/text.ts';
@@ -13,6 +13,7 @@ import { removeMap } from './publish-map.ts';
 import { type ImportHooks, type ImportPart, type MapFile, putOnShelf } from './put-on-shelf.ts';
 import { ASIDE, type FoundMap, findMaps } from './shelf-folder.ts';
 import { shelfUnreadable } from './shelf-unreadable.ts';
+import { sayNotMended, sourcesThere } from './sources-there.ts';
 import { type Verified, verifyMap } from './verify-map.ts';
 
 /** What work on the shelf needs of the outside. */
@@ -148,23 +149,9 @@ async function repairMap(
   hooks: ImportHooks,
 ): Promise<{ done: boolean; say: string }> {
   if (manifest === undefined) return setAside(tools.shelf, folder, name);
-  const lost: string[] = [];
-  const files: MapFile[] = [];
-  for (const { path, source } of manifest.parts) {
-    const there =
-      path !== undefined &&
-      (await stat(path).then(
-        (found) => found.isFile(),
-        () => false,
-      ));
-    if (there) files.push({ path, name: source.name, stays: true });
-    else lost.push(source.name);
-  }
-  if (lost.length > 0)
-    return {
-      done: false,
-      say: `${quote(name)} cannot be made anew: ${listed(lost.map((each) => quote(each)))} is not where it was. Import or fetch the map again under this name.`,
-    };
+  const there = await sourcesThere(manifest);
+  if (there.from !== 'files') return { done: false, say: sayNotMended(name, there) };
+  const { files } = there;
   const put = await importMap(tools, { name, files, origin: manifest.origin }, hooks);
   return put.ok
     ? {

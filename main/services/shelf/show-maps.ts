@@ -8,6 +8,7 @@ import type { ShelfMap } from '../../contract/shelf.ts';
 import { listMap } from './list-maps.ts';
 import { openPartOrNot } from './open-shelf.ts';
 import { type FoundMap, findMaps } from './shelf-folder.ts';
+import { sourcesThere } from './sources-there.ts';
 
 /** All maps of the shelf, with what is drawn and said of them in the window. @throws what the system says */
 export async function showMaps(shelf: string): Promise<ShelfMap[]> {
@@ -21,9 +22,10 @@ async function showMap(map: FoundMap): Promise<ShelfMap> {
   );
   for (const part of parts) part.close();
   const { around, ...plain } = listed;
+  const mend = listed.state === 'damaged' && map.manifest ? await sourcesThere(map.manifest) : undefined;
   return {
     ...plain,
-    ...given({ around: around && [...around] }),
+    ...given({ around: around && [...around], mendFrom: mend?.from }),
     sources: listed.sources.map((source) => ({ ...source })),
     origin: map.manifest?.origin.by ?? 'unknown',
     mainRoadsOnly: parts.length > 0 && parts.every(({ meta }) => isMainOnly(meta)),

@@ -6,6 +6,8 @@ import { asked, type FetchBy, type FetchFor, planned, underWay } from '../../sta
 import { settings } from '../../state/kept.ts';
 import { openedDrive, openedMap } from '../../state/opened.ts';
 import { dialog } from '../../state/page.ts';
+import { mapsOnShelf } from '../../state/shelf.ts';
+import { LookAtShelf } from '../look-at-shelf.tsx';
 import { missingOf, sayMissing } from '../missing.ts';
 import { sayPlan, waysInOrder } from './ways.ts';
 
@@ -13,14 +15,19 @@ import { sayPlan, waysInOrder } from './ways.ts';
 export function MapOffer() {
   const map = openedMap.value;
   const drive = openedDrive.value;
-  const missing = map && drive && missingOf(map, drive);
+  const missing = map && drive && missingOf(map, drive, mapsOnShelf.value);
   if (!missing || !drive) return null;
   const wanted: FetchFor = { source: drive.source, track: drive.followed.taken };
   return (
     <section class="map-offer" aria-labelledby="map-offer">
       <h3 id="map-offer">The map of this drive</h3>
       <p>{sayMissing(missing, settings.value.units)}</p>
-      {isSame(underWay.value, wanted) ? (
+      {(missing.from === 'unread' || (missing.damaged ?? []).length > 0) && (
+        <p>
+          <LookAtShelf />
+        </p>
+      )}
+      {missing.from === 'unread' ? null : isSame(underWay.value, wanted) ? (
         <BeingFetched />
       ) : (
         <Ways key={drive.followed.driveId} drive={wanted} lengthM={missing.lengthM} />

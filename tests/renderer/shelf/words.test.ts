@@ -7,7 +7,7 @@ import { sayLeft, sayTime } from '../../../renderer/look/say-left.ts';
 import { sayArea } from '../../../renderer/shelf/area.ts';
 import { sayPlan, sayToday, waysInOrder } from '../../../renderer/shelf/fetch/ways.ts';
 import { missingOf, sayMissing } from '../../../renderer/shelf/missing.ts';
-import { sayAge, sayFromShelf, sayHolds, sayOrigin } from '../../../renderer/shelf/say-map.ts';
+import { sayAge, sayFromShelf, sayHolds, sayMend, sayOrigin } from '../../../renderer/shelf/say-map.ts';
 
 const track = { kind: 'track', number: 1, name: '', positions: 9 } as const;
 const followed = {
@@ -29,6 +29,15 @@ const onShelf = (parts: Partial<typeof shelf>) => ({
 });
 const onSample = { summary: {} as MapSummary, source: { kind: 'sample', id: 'district' } } as const;
 const offMap = { ...followed, match: { drivenM: 0, offMapM: 40_000, guessedM: 0 } };
+
+describe('a damaged map', () => {
+  const sources = [{ name: 'rutland.osm.pbf', sha256: '' }];
+  it('says what helps where no press can mend it: never that a file has moved that only came as a copy', () => {
+    expect(sayMend('copy', sources)).toMatch(/^It was made from rutland\.osm\.pbf\. This window cannot see/);
+    expect(sayMend('gone', sources)).toContain('no longer where it was: choose it');
+    expect(sayMend('fetched', sources)).toContain('fetch it again');
+  });
+});
 
 describe('what a drive lacks of its map', () => {
   it('is nothing where the shelf has roads along all of it, and nothing for a drive of the sample', () => {
@@ -52,6 +61,12 @@ describe('what a drive lacks of its map', () => {
   it('may stand in a map that is damaged, which is to be mended before anything is fetched', () => {
     const damaged = missingOf(onShelf({ bare: [{ fromM: 0, toM: 3000 }], damaged: ['Vale'] }), own);
     expect(damaged && sayMissing(damaged, 'metric')).toMatch(/or cannot be read there.* First mend Vale/);
+  });
+
+  it('of a shelf that cannot be read is not for want of a map: it is to be mended, nothing fetched', () => {
+    const missing = missingOf(onSample, { ...own, followed: offMap }, 1);
+    expect(missing).toMatchObject({ from: 'unread', missingM: 40_000 });
+    expect(missing && sayMissing(missing, 'metric')).toMatch(/could be read .* First mend what is damaged/);
   });
 
   it('is told where main roads are all that the shelf has', () => {
@@ -203,15 +218,12 @@ describe('a map of the shelf', () => {
 
   it('is named in the line at the foot with the date of the oldest', () => {
     const sources = [{ name: 'a', sha256: '', dataDate: '2026-05-01' }];
-    expect(sayFromShelf({ shelf, sources })).toBe('From your shelf: Vale, data of 2026-05-01');
-    const several = { ...shelf, maps: ['Vale', 'Wold', 'Fen', 'Moor'] };
-    expect(sayFromShelf({ shelf: several, sources: [...sources, { name: 'b', sha256: '' }] })).toBe(
-      'From your shelf: Vale, Wold and 2 more, its date is not known',
-    );
-    expect(sayFromShelf({ shelf: { ...shelf, maps: [] }, sources: [] })).toBe(
-      'From your shelf: nothing near this drive',
-    );
+    const { maps } = shelf;
+    expect(sayFromShelf({ maps, sources })).toBe('From your shelf: Vale, data of 2026-05-01');
+    const several = { maps: ['Vale', 'Wold', 'Fen', 'Moor'], sources: [...sources, {}] };
+    expect(sayFromShelf(several)).toBe('From your shelf: Vale, Wold and 2 more, its date is not known');
+    expect(sayFromShelf({ maps: [], sources: [] })).toBe('From your shelf: nothing near this drive');
     // opened to plan on, about no drive: no data has been read yet
-    expect(sayFromShelf({ shelf, sources: [] })).toBe('From your shelf: Vale');
+    expect(sayFromShelf({ maps, sources: [] })).toBe('From your shelf: Vale');
   });
 });

@@ -7,6 +7,7 @@ import { changedName, routeWithWay } from '../../../../geo/wayround/take-way.ts'
 import type { ValueOf } from '../../../contract/calls.ts';
 import type { FollowedDrive } from '../../../contract/followed-drive.ts';
 import { PROGRAM } from '../../../version.ts';
+import type { ShelfRoads } from '../../shelf/roads-from-shelf.ts';
 import { afterLacking } from '../../shelf/say-lacking.ts';
 import { type PlanOnAnyMap, planOn, planRead } from '../../way-round/plan-read.ts';
 import { type CheckOnAnyMap, waysOn, waysRead } from '../../way-round/ways-past.ts';
@@ -15,7 +16,7 @@ import { driveForPage, type OpenDrive } from '../drive-for-page.ts';
 import { keepDrive } from '../open-drives.ts';
 import type { EngineCalls, EngineHandlers, WorkHooks } from '../protocol.ts';
 import { type EngineState, findDrive } from '../state.ts';
-import { readShelf } from './read-shelf.ts';
+import { mapsUsed, readShelf } from './read-shelf.ts';
 import { findServices } from './services.ts';
 
 /** Ways past what stops an open drive, and drives changed by them. */
@@ -67,7 +68,10 @@ async function takeWay(
   onProgress({ what: 'Following the new way' });
   const name = changedName(before.route.name || before.file.replace(/\.gpx$/i, ''));
   const route = { ...routeWithWay(before, way), name };
-  const read = readShelf(state, lookUp);
+  let heard: ShelfRoads | undefined;
+  const read = readShelf(state, lookUp, (found) => {
+    heard = found;
+  });
   const roads = read === undefined ? before.roads : await read(route, undefined);
   const drive = followRoads(route, roads, { lookUp });
   const endless = refuseEndless(drive);
@@ -75,7 +79,7 @@ async function takeWay(
   const { origin: _, ...same } = before;
   const opened: OpenDrive = { ...same, file: 'changed here', route, roads, drive };
   keepDrive(state.drives, newId, opened);
-  return ok(driveForPage(newId, opened, [route]));
+  return ok({ ...driveForPage(newId, opened, [route]), ...given({ shelf: heard && mapsUsed(heard) }) });
 }
 
 const NO_MAP = fail('no-map', 'No map is open. Open a map first.');
@@ -99,8 +103,10 @@ async function planAnew(
     ...given({ load: loaded?.value, margins, units, country, day, prefer, name, leave: leaveAt, localNotes }),
   };
   const damaged = new Set(state.shelf?.damaged);
-  const read = readShelf(state, lookUp, (maps) => {
-    for (const map of maps) damaged.add(map);
+  let last: ShelfRoads | undefined;
+  const read = readShelf(state, lookUp, (heard) => {
+    last = heard;
+    for (const map of heard.damaged) damaged.add(map);
   });
   const planned = read === undefined ? planOn(state.map, plan) : await planRead(read, plan);
   if (!planned.ok)
@@ -115,7 +121,7 @@ async function planAnew(
   const opened: OpenDrive = { route, file: 'planned here', drive, roads, stops, notes: say };
   keepDrive(state.drives, newId, opened);
   return ok({
-    drive: driveForPage(newId, opened, [route]),
+    drive: { ...driveForPage(newId, opened, [route]), ...given({ shelf: last && mapsUsed(last) }) },
     say: [...say],
   });
 }

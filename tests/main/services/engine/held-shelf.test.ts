@@ -131,3 +131,39 @@ it('of a shelf of maps far apart that is opened about no drive, the one with mos
   const look = only.summary.shelf?.lookAt;
   expect((look?.north ?? 90) - (look?.south ?? 0)).toBeLessThan(0.1);
 });
+
+describe('a plan on the shelf', () => {
+  const plan = (fromLat: number, toLat: number) => ({
+    newId: 'p',
+    places: [fromLat, toLat].map((lat) => ({ lat, lon: 9, stop: true })),
+    vehicle: COACH_BUILT,
+    made: '2027-06-12T09:30:00Z',
+  });
+
+  it('tells the maps that its drive uses, not those of the drive it was begun over', async () => {
+    await putLane('');
+    await putLane('', 'Other', 55);
+    const handlers = createHandlers();
+    worked(await handlers.openMap({ shelf, about: drive() }, hooks));
+    const planned = worked(await handlers.planDrive(plan(55.001, 55.015), hooks));
+    expect(planned.drive.shelf?.maps).toEqual(['Other']);
+    expect(planned.drive.shelf?.sources).toHaveLength(1);
+    expect(() => CALLS.planDrive.value.parse(planned)).not.toThrow();
+  });
+
+  it('names a damaged map before the way that it does not find, and the names it cannot look up', async () => {
+    await putLane('');
+    await putLane('', 'Other', 55);
+    const part = join(mapFolder(shelf, 'Other'), 'part-1-1.shelf');
+    writeFileSync(part, readFileSync(part).subarray(0, 100));
+    const handlers = createHandlers();
+    worked(await handlers.openMap({ shelf, about: drive() }, hooks));
+    const planned = await handlers.planDrive(plan(54.001, 55.015), hooks);
+    expect(planned.ok ? '' : planned.error.message).toMatch(
+      /^The map "Other" is damaged: .* Mend it under Shelf.* Place 2/,
+    );
+    const found = worked(await handlers.findPlaces({ text: 'Nowhere' }, hooks));
+    expect(found.notSearched).toMatch(/^The map "Other" is damaged: names, .* were not searched\. Mend it/);
+    expect(() => CALLS.findPlaces.value.parse(found)).not.toThrow();
+  });
+});

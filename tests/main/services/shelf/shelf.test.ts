@@ -22,6 +22,7 @@ import {
   removeByName,
   verifyMaps,
 } from '../../../../main/services/shelf/shelf-work.ts';
+import { showMaps } from '../../../../main/services/shelf/show-maps.ts';
 import { sweepShelf } from '../../../../main/services/shelf/sweep-shelf.ts';
 import { pbfFile } from '../../../support/pbf-file.ts';
 import { worked } from '../../../support/scratch-files.ts';
@@ -269,7 +270,24 @@ describe('a shelf that was damaged', () => {
     const [map] = await verify(true);
     expect(map?.repair).toMatchObject({ done: false });
     expect(map?.repair?.say).toContain('is not where it was');
+    expect((await showMaps(shelf))[0]).toMatchObject({ state: 'damaged', mendFrom: 'gone' });
     expect(await lanes()).toEqual(['vale.osm.pbf']);
+  });
+
+  it('taken in from a copy never says that its file has moved, and offers no mending by itself', async () => {
+    const path = mapFile('vale');
+    const files = [{ path, name: 'vale.osm.pbf', stays: false }];
+    worked(await importMap(tools(), { name: 'vale', files, origin: { by: 'file' } }, hooks));
+    expect((await showMaps(shelf))[0]?.mendFrom).toBeUndefined();
+    hurt('vale', () => 30);
+    const [map] = await verify(true);
+    expect(map?.repair?.say).toMatch(
+      /"vale.osm.pbf" came through a window .*Choose a file of it under Shelf/,
+    );
+    expect((await showMaps(shelf))[0]).toMatchObject({ state: 'damaged', mendFrom: 'copy' });
+    // the same file chosen again takes its place
+    worked(await importMap(tools(), { name: 'vale', files, origin: { by: 'file' } }, hooks));
+    expect((await listMaps(shelf)).map(({ name, state }) => [name, state])).toEqual([['vale', 'ready']]);
   });
 
   it('at the end of a file does not open, and the map is named', async () => {

@@ -228,6 +228,18 @@ describe('a visor card', () => {
   });
 });
 
+it('a visor card is shown smaller on a screen that its 186 mm do not fit, so that nothing of it is cut off', () => {
+  const page = visorCards([COACH_BUILT], { faces: {}, made: '2027-01-01T00:00:00Z' });
+  const rules = [...page.matchAll(/max-width:(\d+)px\)\{\.sheet\{zoom:([\d.]+)/g)];
+  const steps = rules.map(([, px, zoom]) => ({ px: Number(px), zoom: Number(zoom) }));
+  const widthPx = (186 / 25.4) * 96;
+  expect(steps[0]?.px).toBeGreaterThan(widthPx);
+  // each holds down to where the next begins, the last on the narrowest telephone
+  steps.forEach(({ zoom }, i) => {
+    expect(widthPx * zoom).toBeLessThanOrEqual((steps[i + 1]?.px ?? 299) + 1);
+  });
+});
+
 describe('a page', () => {
   const more = [
     { signs: 'U+100-17F', regular: 'latin-more', bold: 'latin-more-bold' },

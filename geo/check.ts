@@ -4,7 +4,7 @@ import { alpha2 } from './country/country-of.ts';
 import { dayOf } from './day/day-of.ts';
 import { type MetStops, meetStops, type StopPlace, withStays } from './day/meet-stops.ts';
 import type { DayPlan } from './day/plan.ts';
-import { sayFileStops } from './day/say-file-stops.ts';
+import { sayFileStops, sayTurnAtEnd } from './day/say-file-stops.ts';
 import type { Drive, Stretch } from './drive/drive.ts';
 import type { Route } from './drive/gpx/route.ts';
 import { countPositions } from './drive/gpx/route-length.ts';
@@ -121,6 +121,7 @@ export function checkDrive(input: CheckInput): DriveReport {
   const notes = [
     ...(leaving?.note === undefined ? [] : [leaving.note]),
     ...(input.stops === undefined ? sayFileStops(route.stops?.length ?? 0, stopsMet.length) : []),
+    ...(route.turnAtEnd ? [sayTurnAtEnd()] : []),
     ...(input.notes ?? []),
   ];
   const past = leaving !== undefined && isPast(leaving.unixMs, input.made);

@@ -14,6 +14,8 @@ export interface FollowedLine {
   readonly name: string;
   /** where the vehicle stops on the way */
   readonly stops?: readonly StopOnLine[] | undefined;
+  /** its end can only be left by turning round */
+  readonly turnAtEnd?: true | undefined;
   readonly legs: readonly { readonly kind: 'stretch' | 'offMap' | 'gap'; readonly line: readonly number[] }[];
 }
 
@@ -23,7 +25,10 @@ export interface FollowedLine {
  *
  * @returns undefined where there is nothing to drive
  */
-export function trackGpx({ name, legs, stops = [] }: FollowedLine, creator: string): string | undefined {
+export function trackGpx(
+  { name, legs, stops = [], turnAtEnd }: FollowedLine,
+  creator: string,
+): string | undefined {
   const segments: Route['segments'][number][] = [];
   let open: number[] = [];
   const close = () => {
@@ -37,7 +42,7 @@ export function trackGpx({ name, legs, stops = [] }: FollowedLine, creator: stri
   close();
   return segments.length === 0
     ? undefined
-    : gpxText({ name, segments, stops: stops.map(routeStop) }, [], creator);
+    : gpxText({ name, segments, stops: stops.map(routeStop), ...given({ turnAtEnd }) }, [], creator);
 }
 
 function routeStop({ lat, lon, atM }: StopOnLine): RouteStop {

@@ -28,14 +28,15 @@ export function planDrive(input: PlanInput): Result<Planned> {
   if (!laid.ok) return laid;
   const { value, laying, passedOver } = laid.value;
   const { placesM, turnsAt, turnsToLeave, ...settled } = value;
-  const say = [
-    ...(turnsToLeave ? [sayFinish(laying)] : []),
-    ...sayPlaces(laying, passedOver, turnsAt, input.units),
-  ];
-  const { report } = settled;
+  const ofPlaces = sayPlaces(laying, passedOver, turnsAt, input.units);
+  const say = [...(turnsToLeave ? [sayFinish(laying)] : []), ...ofPlaces];
+  const { report, route } = settled;
   return ok({
     ...settled,
+    // written down, and checked once more, the drive itself tells of its end
+    route: turnsToLeave ? { ...route, turnAtEnd: true } : route,
     say,
+    ofPlaces,
     report: say.length === 0 ? report : { ...report, cautions: [...report.cautions, ...say] },
     places: laying.stops.map(({ at, awayM }, i) => ({ at, awayM, alongM: placesM[i] ?? 0 })),
   });
@@ -59,7 +60,7 @@ export function sketchPlan(input: PlanInput): Result<PlanSketch> {
   return laid.ok ? ok(laid.value.value) : laid;
 }
 
-type Settled = Omit<Planned, 'places' | 'say'> &
+type Settled = Omit<Planned, 'places' | 'say' | 'ofPlaces'> &
   Omit<LaidParts, 'parts'> & { readonly turnsToLeave: boolean };
 
 /** The directed edge that a drive ends on. */

@@ -62,6 +62,8 @@ export const followedDriveSchema = z.strictObject({
     })
     .optional(),
   notes: z.array(z.string()),
+  /** its end can only be left by turning round, as it was laid out or as its file says */
+  turnAtEnd: z.literal(true).optional(),
   /** where the vehicle stops on the way, as it was planned or as its file says */
   stops: z.array(z.strictObject({ lat: z.number(), lon: z.number(), atM: z.number().optional() })).optional(),
   /** the leave time kept with it, where one is */

@@ -15,7 +15,7 @@ import {
 } from './gpx-tracks.ts';
 import { readPosition, readTimeMs } from './gpx-values.ts';
 import type { RouteFile, RouteStop } from './route.ts';
-import { isStopMark, MOST_STOPS, markedStop } from './stop-mark.ts';
+import { isStopMark, isTurnMark, MOST_STOPS, markedStop } from './stop-mark.ts';
 import type { XmlElement } from './strict-xml.ts';
 
 /** Far more tracks and segments than any planner writes; each costs memory, even an empty one. */
@@ -69,6 +69,7 @@ export function openElement(reading: GpxReading, element: XmlElement): Problem |
   if (part === 'foreign' && isLookalike(element, reading))
     reading.doubts.leftOut(`"${element.local}" on line ${element.line}`);
   if (part === 'foreign' && isStopMark(element)) takeStop(reading, element);
+  if (part === 'foreign' && isTurnMark(element)) takeTurn(reading);
   reading.parts.push(part);
   return openPart(reading, part, element);
 }
@@ -78,6 +79,11 @@ function takeStop({ parts, waypoint, stops, doubts }: GpxReading, element: XmlEl
   if (parts.at(-1) !== 'foreign' || parts.at(-2) !== 'wpt' || waypoint === undefined) return;
   if (stops.length < MOST_STOPS) stops.push(markedStop(waypoint, element));
   else doubts.manyStops(`on line ${element.line}`);
+}
+
+/** The mark stands in the track's own extensions. */
+function takeTurn({ parts, route }: GpxReading): void {
+  if (parts.at(-1) === 'foreign' && parts.at(-2) === 'trk' && route) route.turnAtEnd = true;
 }
 
 /** Character data. @returns why the file is refused there, if it is */

@@ -2,7 +2,7 @@ import { given } from '../../given.ts';
 import { plainLine } from '../../units/text.ts';
 import { printTime } from './gpx-values.ts';
 import type { Route, RouteSegment, RouteStop } from './route.ts';
-import { MOST_STOPS, writeStopMark } from './stop-mark.ts';
+import { MOST_STOPS, writeStopMark, writeTurnMark } from './stop-mark.ts';
 
 /** A place written beside the track. */
 export interface Waypoint {
@@ -22,7 +22,9 @@ export interface Waypoint {
 }
 
 /** A drive to be written, its stops as waypoints; its description is for who reads the file. */
-export type WrittenRoute = Pick<Route, 'name' | 'segments' | 'stops'> & { readonly description?: string };
+export type WrittenRoute = Pick<Route, 'name' | 'segments' | 'stops' | 'turnAtEnd'> & {
+  readonly description?: string;
+};
 
 /**
  * A drive as GPX 1.1: one track with its segments, and waypoints. Coordinates have 7 decimals (about 1 cm).
@@ -36,6 +38,7 @@ export function gpxText(route: WrittenRoute, waypoints: readonly Waypoint[], cre
     '<trk>',
     `<name>${escapeXml(route.name)}</name>`,
     ...(route.description === undefined ? [] : [`<desc>${escapeXml(route.description)}</desc>`]),
+    ...(route.turnAtEnd ? [writeTurnMark()] : []),
     ...route.segments.map(writeSegment),
     '</trk>',
     '</gpx>',

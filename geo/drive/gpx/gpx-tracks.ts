@@ -8,6 +8,8 @@ export interface OpenRoute {
   name: string | undefined;
   /** every segment as it stands in the file, empty ones included */
   readonly segments: OpenSegment[];
+  /** marked as one whose end can only be left by turning round */
+  turnAtEnd?: true;
 }
 
 export interface OpenSegment {
@@ -38,6 +40,7 @@ export function closeRoute(open: OpenRoute): Route {
     kind: open.kind,
     number: open.number,
     segments: filled.map(closeSegment),
+    ...(open.turnAtEnd && { turnAtEnd: true }),
   };
 }
 

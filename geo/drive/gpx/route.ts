@@ -12,6 +12,8 @@ export interface Route {
   readonly segments: readonly RouteSegment[];
   /** where its file, written by this program, says that the vehicle stops */
   readonly stops?: readonly RouteStop[];
+  /** where its file, written by this program, says that its end can only be left by turning round */
+  readonly turnAtEnd?: true;
 }
 
 /** A place on the drive where the vehicle has business, so that roads for those who go there are open to it. */

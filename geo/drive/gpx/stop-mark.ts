@@ -7,12 +7,20 @@ import type { XmlElement } from './strict-xml.ts';
  */
 export const STOP_MARK = { uri: 'urn:lanegauge:drive:1', prefix: 'lanegauge', local: 'stop' } as const;
 
+/** The mark by which such a file says of its track that the end can only be left by turning round. */
+const TURN_MARK = { ...STOP_MARK, local: 'turn-at-end' } as const;
+
 /** More stops than a drive has in earnest; each is looked for along it. */
 export const MOST_STOPS = 99;
 
 /** Whether an element is the mark. */
 export function isStopMark({ local, uri }: XmlElement): boolean {
   return uri === STOP_MARK.uri && local === STOP_MARK.local;
+}
+
+/** Whether an element is the mark of a track whose end can only be left by turning round. */
+export function isTurnMark({ local, uri }: XmlElement): boolean {
+  return uri === TURN_MARK.uri && local === TURN_MARK.local;
 }
 
 /** The stop that a mark makes of its waypoint. */
@@ -29,4 +37,10 @@ export function writeStopMark({ atM }: Pick<RouteStop, 'atM'>): string {
   const { prefix, uri, local } = STOP_MARK;
   const along = atM === undefined ? '' : ` along="${atM.toFixed(1)}"`;
   return `<extensions><${prefix}:${local} xmlns:${prefix}="${uri}"${along}/></extensions>`;
+}
+
+/** The mark as it stands in a track, before its segments. */
+export function writeTurnMark(): string {
+  const { prefix, uri, local } = TURN_MARK;
+  return `<extensions><${prefix}:${local} xmlns:${prefix}="${uri}"/></extensions>`;
 }

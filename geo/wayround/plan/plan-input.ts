@@ -54,6 +54,8 @@ export interface Planned {
   readonly stops: NonNullable<CheckInput['stops']>;
   /** what there is to say of where places were put; in the report's notes as well */
   readonly say: readonly string[];
+  /** of that, what the drive itself does not tell when it is checked again */
+  readonly ofPlaces: readonly string[];
   /** what the search held it to cost, tenths of seconds */
   readonly costTenths: number;
   /** searches it took: one where the check had nothing to say that the search did not know */

@@ -51,5 +51,6 @@ export function driveForPage(
     match: { ...matchLengths(drive), ...given({ swapped }) },
     notes: [...notes],
     ...(stops.length > 0 && { stops: stops.map(({ lat, lon, atM }) => ({ lat, lon, ...given({ atM }) })) }),
+    ...given({ turnAtEnd: route.turnAtEnd }),
   };
 }

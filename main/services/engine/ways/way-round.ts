@@ -117,8 +117,8 @@ async function planAnew(
         forbidden: state.shelf?.forbidden ?? [],
       }),
     };
-  const { route, drive, roads, stops, say } = planned.value;
-  const opened: OpenDrive = { route, file: 'planned here', drive, roads, stops, notes: say };
+  const { route, drive, roads, stops, say, ofPlaces } = planned.value;
+  const opened: OpenDrive = { route, file: 'planned here', drive, roads, stops, notes: ofPlaces };
   keepDrive(state.drives, newId, opened);
   return ok({
     drive: { ...driveForPage(newId, opened, [route]), ...given({ shelf: last && mapsUsed(last) }) },

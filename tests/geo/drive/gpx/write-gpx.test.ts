@@ -110,6 +110,18 @@ describe('stops of a drive', () => {
     expect(stopsIn(text)).toEqual({ stops, notes: [] });
   });
 
+  it('and an end that can only be left by turning round, are told by the file alone that says so', () => {
+    const turns = (text: string) => {
+      const read = readGpx(text);
+      return read.ok && read.value.routes[0]?.turnAtEnd;
+    };
+    const text = writeGpx({ name: 'x', segments: [line], turnAtEnd: true }, [], 'test');
+    if (!text.ok) throw new Error(text.error.message);
+    expect(turns(text.value)).toBe(true);
+    expect(turns(text.value.replace('urn:lanegauge:drive:1', 'urn:other'))).toBeUndefined();
+    expect(turns(written(stops))).toBeUndefined();
+  });
+
   it('stand once where a waypoint stands for one already', () => {
     const text = written(stops, [{ lat: 52.01, lon: 10.01, name: 'S1 Mill', stop: {} }]);
     expect(text.match(/<wpt /g)?.length).toBe(2);

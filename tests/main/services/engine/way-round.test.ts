@@ -61,9 +61,10 @@ describe('a drive planned through a yard for customers', () => {
     const { drive, say } = worked(await handlers.planDrive({ newId: 'p', places, ...CHECK }, hooks));
     expect(say[0]).toMatch(/^At the end, place 3, the vehicle has to turn round to leave again/);
     expect(say[1]).toMatch(/^At place 2 the vehicle has to turn round/);
-    expect(drive.notes).toEqual(say);
+    expect(drive).toMatchObject({ notes: say.slice(1), turnAtEnd: true });
     const checked = worked(await handlers.check({ driveId: 'p', ...CHECK }, hooks));
     expect(checked.findings.filter(({ level }) => level === 'barred')).toEqual([]);
+    expect(checked.cautions.filter((one) => one.startsWith('At the end of the drive'))).toHaveLength(1);
   });
 });
 

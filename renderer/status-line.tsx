@@ -5,7 +5,7 @@ import { sayFromShelf } from './shelf/say-map.ts';
 import { shelfWork, work } from './state/happening.ts';
 import { openedDrive, openedMap } from './state/opened.ts';
 import { dialog } from './state/page.ts';
-import { shelfWaiting } from './state/shelf.ts';
+import { mapsOnShelf, shelfWaiting } from './state/shelf.ts';
 
 /** One line at the foot, always there: long work with its way to stop, else the map that is open; and the shelf. */
 export function StatusLine() {
@@ -40,7 +40,13 @@ function MapInShort() {
       </span>
     );
   if (openedDrive.value && isMostlyOff(openedDrive.value.followed))
-    return <span class="soft">No map covers this drive.</span>;
+    return (
+      <span class="soft">
+        {map.source.kind === 'sample' && mapsOnShelf.value > 0
+          ? 'No map on your shelf could be read.'
+          : 'No map covers this drive.'}
+      </span>
+    );
   const date = summary.sources
     .map(({ dataDate }) => dataDate?.slice(0, 10))
     .find((each) => each !== undefined);

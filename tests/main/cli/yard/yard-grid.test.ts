@@ -11,6 +11,8 @@ import { checkFromFiles } from '../../../../main/services/check-drive.ts';
 import { workOfPair } from '../../../../main/services/hand-over/hand-over-many.ts';
 import { openLibrary } from '../../../../main/services/library/open-library.ts';
 import { readRouteFile } from '../../../../main/services/route/read-route-file.ts';
+import { noteDamage } from '../../../../main/services/shelf/found-damaged.ts';
+import { mapFolder } from '../../../../main/services/shelf/shelf-folder.ts';
 import { importMap } from '../../../../main/services/shelf/shelf-work.ts';
 import { shelfFolder } from '../../../../main/services/shelf/where-shelf.ts';
 import { askedBy } from '../../../../main/services/yard/asked-by.ts';
@@ -112,7 +114,14 @@ it('checks every drive with every vehicle as check does, keeps that, and checks 
   );
   const { changes } = await json('recheck');
   expect(changes).toContainEqual(expect.objectContaining({ vehicle: grid.vehicles[0].id, kind: 'new' }));
-  expect((await yard('recheck')).out).toContain('Everything was up to date');
+  expect((await yard('recheck')).out).toContain('Nothing has changed since it was checked');
+  // with a map found damaged nothing is up to date
+  const folder = mapFolder(shelfFolder(home), 'District');
+  await noteDamage(folder, 1);
+  expect((await yard('recheck')).out).toMatch(
+    /^Nothing was checked again, but "District" on the shelf is damaged/,
+  );
+  await noteDamage(folder, undefined);
 });
 
 it('takes the check of a handing-over as the cell’s own, and tells what is otherwise until somebody has seen it', async () => {

@@ -1,7 +1,6 @@
-import { setFlagsFromString } from 'node:v8';
-import { Worker } from 'node:worker_threads';
+import type { Worker } from 'node:worker_threads';
 import { fail, type Result } from '../../geo/result.ts';
-import { builtFile } from '../services/built-file.ts';
+import { builtThread } from '../services/built-thread.ts';
 
 /** What a thread tells of its work. */
 export type FromThread<Done> =
@@ -47,15 +46,6 @@ export async function inThread<Work, Done>(
   }
 }
 
-/**
- * How much a function must have run before V8 compiles it for speed: four times as much as otherwise. A check runs
- * once, and most of what would be compiled is ready when it is nearly over; measured on 300 km, a fifth to a third of
- * all processor time is saved and none of it by the clock of an idle machine is lost. Planning 325 km: a fifth.
- */
-const LESS_COMPILING = '--interrupt-budget=300000';
-/** Later ones weigh it in another way, and complain of a word they do not know. */
-const KNOWS_IT = Number.parseInt(process.versions.v8, 10) < 12;
-
 /** A thread that is there, by what it was built to. */
 let ready: { readonly file: string; readonly worker: Worker } | undefined;
 
@@ -64,7 +54,7 @@ let ready: { readonly file: string; readonly worker: Worker } | undefined;
  * @param file below main/, as it is named when built: `cli/check/check-worker.js`
  */
 export function readyThread(file: string): void {
-  const worker = newThread(file);
+  const worker = builtThread(file);
   worker.unref();
   worker
     .on('error', () => {})
@@ -76,16 +66,11 @@ export function readyThread(file: string): void {
 
 /** The thread that was readied, or a new one, with its work. */
 export function startThread(file: string, work: unknown): Worker {
-  const thread = ready?.file === file ? ready.worker : newThread(file);
+  const thread = ready?.file === file ? ready.worker : builtThread(file);
   ready = undefined;
   thread.ref();
   thread.postMessage(work);
   return thread;
-}
-
-function newThread(file: string): Worker {
-  if (KNOWS_IT) setFlagsFromString(LESS_COMPILING);
-  return new Worker(builtFile(file));
 }
 
 const CANCELLED = fail('cancelled', 'Cancelled.');

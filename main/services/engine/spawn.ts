@@ -1,7 +1,7 @@
-import { Worker } from 'node:worker_threads';
-import { builtFile } from '../built-file.ts';
+import type { Worker } from 'node:worker_threads';
+import { builtThread } from '../built-thread.ts';
 
 /** Starts the engine's thread from its built file. */
 export function spawnEngine(): Worker {
-  return new Worker(builtFile('services/engine/worker.js'));
+  return builtThread('services/engine/worker.js');
 }

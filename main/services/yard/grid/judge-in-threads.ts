@@ -1,6 +1,6 @@
 import { availableParallelism } from 'node:os';
-import { Worker } from 'node:worker_threads';
-import { builtFile } from '../../built-file.ts';
+import type { Worker } from 'node:worker_threads';
+import { builtThread } from '../../built-thread.ts';
 import { isProgramReplaced } from '../../program-replaced.ts';
 import type { DriveTask, FromJudge, JudgeSetup, ToJudge } from './messages.ts';
 
@@ -34,7 +34,7 @@ export async function judgeInThreads(
   tasks: readonly DriveTask[],
   setup: JudgeSetup,
   hooks: Hooks,
-  start: () => JudgeThread = () => new Worker(builtFile('services/yard/grid/worker.js')),
+  start: () => JudgeThread = () => builtThread('services/yard/grid/worker.js'),
 ): Promise<void> {
   const count = Math.min(MOST_THREADS, availableParallelism(), tasks.length);
   const queue = [...tasks];

@@ -12,7 +12,7 @@ export interface Lay {
 
 const NARROW_PX = 640;
 const ROW_PX = 52;
-/** As narrow as a column becomes where there are more than have room, and as wide as any is. */
+/** The narrowest column, where not all fit, and the widest. */
 const [CELL_PX, WIDE_CELL_PX] = [88, 120];
 /** The drives' column: its share of the window within the first two, and up to the last where room is left. */
 const [HEAD_PX, FULL_HEAD_PX, WIDE_HEAD_PX, HEAD_SHARE] = [210, 320, 440, 0.24];

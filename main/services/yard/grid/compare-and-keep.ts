@@ -42,7 +42,10 @@ function lostSince(
   now: DriveReport,
   units: Units,
 ): readonly Difference[] {
-  if (!last || !isSetBack(mapDay(last.map.sources), mapDay(now.map.sources))) return [];
+  const [lastDay, nowDay] = [last && mapDay(last.map.sources), mapDay(now.map.sources)];
+  // data of no known date may be older too
+  const isNewer = lastDay !== undefined && nowDay !== undefined && !isSetBack(lastDay, nowDay);
+  if (!last || isNewer) return [];
   const gone =
     differencesOf(last, now, units)?.filter(({ kind }) => kind === 'gone' || kind === 'changed') ?? [];
   return gone.filter(

@@ -29,6 +29,17 @@ it('a bar that nobody has seen stays told when an older map, without it, takes t
   expect(await check(BEFORE)).toEqual([expect.stringMatching(/^changed: .*Before: barred.*now: tight/)]);
 });
 
+it('it stays told as well where the map that takes its place tells no date', async () => {
+  const check = keeper('undated');
+  await check(BEFORE);
+  await check(LOW_BRIDGE);
+  const undated = {
+    ...BEFORE,
+    map: { ...BEFORE.map, sources: BEFORE.map.sources.map(({ dataDate: _, ...rest }) => rest) },
+  };
+  expect(await check(undated)).toEqual([expect.stringMatching(/^changed: .*Before: barred.*now: tight/)]);
+});
+
 it('what a map of newer data no longer has is no news where nobody had been told of it', async () => {
   const check = keeper('on');
   await check(BEFORE);
